@@ -1,0 +1,240 @@
+/**
+ * A design as the solver sees it: every quantity in SI, every default filled in.
+ *
+ * Units: m, m2, kg, s, K, Pa, W, J. All sizes of parts are OUTSIDE sizes, as a builder measures them;
+ * heights are above the ground. Made by `readDesign` from a builder's file, never typed by hand.
+ */
+
+/** A builder's name for a place where temperatures are reported. */
+export type StationName =
+  | 'firebox'
+  | 'plenumFireEnd'
+  | 'plenumMiddle'
+  | 'plenumStackEnd'
+  | 'fireEnd'
+  | 'middle'
+  | 'stackEnd'
+  | 'uprightLower'
+  | 'uprightUpper';
+
+/** Where the cook's thermometer may sit. */
+export type GaugeStation = 'fireEnd' | 'middle' | 'stackEnd' | 'uprightLower' | 'uprightUpper';
+
+export type PartName = 'firebox' | 'chamber' | 'upright';
+
+export interface Site {
+  /** outdoor air temperature [K] */
+  air: number;
+  /** wind speed at the pit [m/s] */
+  wind: number;
+  /** altitude above sea level [m] */
+  altitude: number;
+  /** relative humidity, 0..1 (default 0.5) */
+  humidity: number;
+  /** radiant temperature of the surroundings [K] (default: outdoor air) */
+  surroundings: number;
+  /** sunshine on a level surface [W/m2] (default 0) */
+  sun: number;
+  /** share of the upward-facing outside kept wet by rain, 0..1 (default 0) */
+  rain: number;
+  /** wind pressure coefficients on intakes and on stack tops (default 0: no wind pressure) */
+  windPressure: { intake: number; stack: number };
+}
+
+/** Mass fractions of dry wood; they add up to 1 with ash and nitrogen. */
+export interface WoodComposition {
+  carbon: number;
+  hydrogen: number;
+  oxygen: number;
+  nitrogen: number;
+  ash: number;
+}
+
+export interface Wood {
+  kind: string;
+  /** moisture, share of the wet mass, 0..0.6 */
+  moisture: number;
+  /** net heat as burned [J per kg of wood as fired] */
+  heat: number;
+  composition: WoodComposition;
+}
+
+export interface Fire {
+  /** heat release of the assumed fire [W] */
+  heat: number;
+  /** time constant of the rise 1 - exp(-t/rise) [s] (estimate, default 600) */
+  rise: number;
+  /** share of the heat that leaves the fuel bed as radiation (estimate, default 0.30, spread 0.20-0.45) */
+  radiant: number;
+  /** soot absorption coefficient in the firebox [1/m] (estimate, default 0.5, spread 0-1.2) */
+  soot: number;
+  /** cook temperature wanted on the thermometer [K] */
+  target: number;
+}
+
+export interface Insulation {
+  /** catalog name */
+  material: string;
+  /** thickness [m]; 0 is allowed and equals no insulation */
+  thickness: number;
+  /** outer steel skin [m]; 0 = none */
+  skin: number;
+}
+
+/** A body inside a part: grates, racks, baffle, water pan, food. */
+export interface Content {
+  name: string;
+  material: 'steel' | 'stainless' | 'water' | 'food';
+  /** [kg] */
+  mass: number;
+  /** surface that sees gas and walls, both sides [m2] */
+  area: number;
+  /** where it stands; default: spread over the part's stations */
+  station?: StationName;
+}
+
+export interface Door {
+  /** opening cut into the shell [m] */
+  width: number;
+  height: number;
+  /** plate of the door leaf [m] */
+  plate: number;
+  /** by how much the leaf laps over the opening on each side [m] */
+  lap: number;
+}
+
+interface PartBase {
+  /** plate thickness [m] */
+  plate: number;
+  /** 'carbon' | 'stainless' */
+  steel: 'carbon' | 'stainless';
+  /** height of its middle above the ground [m] */
+  centre: number;
+  /** total leak area round its doors [m2] */
+  doorGap: number;
+  door?: Door;
+  insulation?: Insulation;
+  /** catalog name of the outside finish (default 'black paint') */
+  finish: string;
+  /** outside emissivity, from the finish unless given */
+  emissivity: number;
+  contents: Content[];
+}
+
+export interface HorizontalPart extends PartBase {
+  shape: 'round' | 'square';
+  /** outside width [m]; the diameter of a round part */
+  width: number;
+  /** outside height [m]; the diameter of a round part */
+  height: number;
+  /** outside length [m] */
+  length: number;
+}
+
+export interface Intake {
+  kind: 'disc' | 'slide' | 'pipe';
+  count: number;
+  /** full open area of ONE vent [m2] */
+  area: number;
+  /** open share, 0..1 */
+  open: number;
+  /** height of its middle above the ground [m] */
+  centre: number;
+  /** discharge coefficient (estimate, default 0.62) */
+  discharge: number;
+}
+
+export interface Firebox extends HorizontalPart {
+  intakes: Intake[];
+}
+
+/** Reverse flow: gas runs under a plate to the far end, turns, and comes back over the racks to a stack by the fire. */
+export interface ReversePlate {
+  /** height of the plate above the chamber's inside floor line [m] */
+  height: number;
+  /** thickness [m] */
+  plate: number;
+  /** free area where the gas turns at the far end [m2] */
+  turn: number;
+}
+
+export interface Chamber extends HorizontalPart {
+  reverse?: ReversePlate;
+}
+
+export interface Upright extends PartBase {
+  width: number;
+  depth: number;
+  height: number;
+  /** chamber to upright; absent when there is no chamber */
+  opening?: Opening;
+}
+
+export interface Opening {
+  /** [m2] */
+  area: number;
+  /** height of its middle above the ground [m] */
+  centre: number;
+  /** discharge coefficient (estimate, default 0.62) */
+  discharge: number;
+}
+
+export interface Throat extends Opening {
+  /** 'end': through an upright face; 'top': through the firebox roof into an upright standing over it */
+  through: 'end' | 'top';
+}
+
+export interface Stack {
+  part: 'chamber' | 'upright';
+  /** outside diameter [m] */
+  diameter: number;
+  /** length of the stack above its base [m] */
+  height: number;
+  /** tube wall [m] */
+  wall: number;
+  /** height of its base above the ground [m] */
+  base: number;
+  /** open share of a damper, 0..1 (default 1) */
+  damper: number;
+  /** loss coefficients: entry 0.5, bends and cap 0 unless given, exit 1 */
+  entryLoss: number;
+  bendLoss: number;
+  capLoss: number;
+  /** wall roughness [m] (default 0.1e-3) */
+  roughness: number;
+  insulation?: Insulation;
+  finish: string;
+  emissivity: number;
+}
+
+/** What no correlation settles; each is an input with a default and a published or stated spread. */
+export interface Estimates {
+  /** share of the oxygen a wood fire can use (default 0.90) */
+  oxygenUse: number;
+  /** solid share of the thermometer stem's heat capacity (default 0.4, spread 0.2-1) */
+  stemFill: number;
+  /** emissivity of the sooted inside (default 0.95) */
+  insideEmissivity: number;
+}
+
+export interface Design {
+  schema: 1;
+  name: string;
+  /** shop's name and job line for a buyer's sheet */
+  shop: string;
+  job: string;
+  site: Site;
+  wood: Wood;
+  fire: Fire;
+  firebox: Firebox;
+  /** absent when the upright stands alone over or beside its firebox */
+  chamber?: Chamber;
+  upright?: Upright;
+  /** firebox to chamber, or to the upright when there is no chamber */
+  throat: Throat;
+  stacks: Stack[];
+  /** factor on all inner convection (estimate, default 1, spread 0.8-2) */
+  innerConvection: number;
+  gauge: GaugeStation;
+  estimates: Estimates;
+}
