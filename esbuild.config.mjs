@@ -1,0 +1,67 @@
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+
+/**
+ * Bundles the command and the library into `outdir`. Everything but the canvas (a prebuilt binary) and the font
+ * (files) is bundled: one small file to read at start is many times faster than a tree of packages. Parts that only
+ * some commands need are split off and loaded when asked for.
+ *
+ * @param {string} outdir
+ */
+export async function bundle(outdir) {
+  rmSync(outdir, { recursive: true, force: true });
+  const result = await build({
+    entryPoints: { cli: 'src/cli/main.ts', index: 'src/index.ts' },
+    outdir,
+    chunkNames: 'chunks/[name]-[hash]',
+    bundle: true,
+    splitting: true,
+    format: 'esm',
+    platform: 'node',
+    target: 'node20',
+    external: ['@napi-rs/canvas', '@fontsource/barlow'],
+    // commander is CommonJS and asks for node's own modules by require, which an ES module lacks
+    banner: {
+      js: "import { createRequire as pitwrightRequire } from 'node:module';\nconst require = pitwrightRequire(import.meta.url);",
+    },
+    legalComments: 'none',
+    metafile: true,
+    logLevel: 'warning',
+  });
+  writeFileSync(join(outdir, 'THIRD-PARTY.txt'), licencesOf(result.metafile));
+  return result.metafile;
+}
+
+/**
+ * The licence texts of every package that went into the bundle.
+ *
+ * @param {import('esbuild').Metafile} metafile
+ */
+function licencesOf(metafile) {
+  const folders = new Set();
+  for (const input of Object.keys(metafile.inputs)) {
+    const found = /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(input);
+    if (found) folders.add(found[1]);
+  }
+  const texts = [...folders].sort().map((folder) => {
+    const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
+    const text = ['LICENSE', 'LICENSE.md', 'LICENSE.txt', 'license', 'LICENCE']
+      .map((file) => {
+        try {
+          return readFileSync(join(folder, file), 'utf8').trim();
+        } catch {
+          return '';
+        }
+      })
+      .find((content) => content !== '');
+    return `${name} ${version} (${license})\n\n${text ?? ''}\n`;
+  });
+  return texts.join(`\n${'-'.repeat(80)}\n\n`);
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1]).href) {
+  process.chdir(dirname(process.argv[1]));
+  await bundle('dist');
+}

@@ -1,0 +1,89 @@
+import importX, { createNodeResolver } from 'eslint-plugin-import-x';
+import tseslint from 'typescript-eslint';
+
+/**
+ * What each folder of src may import beside itself. Arrows point one way, from what a person sees to what nature does:
+ * cli, page -> report, charts -> study -> network -> solve, physics; design -> units.
+ */
+const mayImport = {
+  'units.ts': [],
+  physics: [],
+  solve: [],
+  design: ['units.ts'],
+  network: ['design', 'physics', 'solve', 'units.ts'],
+  study: ['network', 'design', 'physics', 'solve', 'units.ts'],
+  verify: ['study', 'network', 'design', 'physics', 'solve', 'units.ts'],
+  charts: ['study', 'design', 'units.ts'],
+  report: ['charts', 'study', 'verify', 'design', 'units.ts'],
+  page: ['report', 'charts', 'study', 'design', 'units.ts'],
+  'index.ts': ['report', 'charts', 'study', 'network', 'design', 'physics', 'solve', 'units.ts'],
+  cli: ['page', 'report', 'charts', 'study', 'verify', 'network', 'design', 'physics', 'solve', 'units.ts', 'index.ts'],
+};
+
+const zones = Object.entries(mayImport).flatMap(([folder, allowed]) => {
+  const from = Object.keys(mayImport).filter((other) => other !== folder && !allowed.includes(other));
+  const message = `src/${folder} may import ${allowed.join(', ') || 'nothing of ours'}: arrows point one way.`;
+  return from.length === 0 ? [] : [{ target: `./src/${folder}`, from: from.map((other) => `./src/${other}`), message }];
+});
+
+const outsideWorld = 'Only src/cli touches files, streams and the process; pass the data in.';
+const modelsArePure = 'Models are pure: no clock and no randomness; a random study takes a seeded generator.';
+
+export default tseslint.config(
+  { ignores: ['dist/', 'out/', 'coverage/', 'node_modules/'] },
+  ...tseslint.configs.recommended,
+  {
+    plugins: { 'import-x': importX },
+    settings: {
+      'import-x/resolver-next': [
+        createNodeResolver({ extensions: ['.ts', '.js'], extensionAlias: { '.js': ['.ts', '.js'] } }),
+      ],
+    },
+    rules: {
+      eqeqeq: 'error',
+      'no-console': 'error',
+      'import-x/no-restricted-paths': ['error', { zones }],
+      '@typescript-eslint/consistent-type-imports': ['error', { fixStyle: 'separate-type-imports' }],
+    },
+  },
+  {
+    files: ['src/**/*.ts'],
+    ignores: ['src/cli/**'],
+    rules: {
+      'no-restricted-imports': [
+        'error',
+        {
+          patterns: [
+            {
+              regex:
+                '^(node:.*|fs|fs/promises|path|os|process|stream|child_process|worker_threads|url|util|events|crypto|http|net)$',
+              message: outsideWorld,
+            },
+          ],
+        },
+      ],
+      'no-restricted-globals': [
+        'error',
+        ...['process', 'console', 'Buffer', '__dirname', '__filename', 'require', 'fetch'].map((name) => ({
+          name,
+          message: outsideWorld,
+        })),
+      ],
+    },
+  },
+  {
+    files: ['src/{physics,solve,network,study,design,verify}/**/*.ts', 'src/units.ts'],
+    rules: {
+      'no-restricted-properties': [
+        'error',
+        { object: 'Math', property: 'random', message: modelsArePure },
+        { object: 'Date', property: 'now', message: modelsArePure },
+        { object: 'performance', property: 'now', message: modelsArePure },
+      ],
+    },
+  },
+  {
+    files: ['tests/bench/**', '*.config.*'],
+    rules: { 'no-console': 'off' },
+  },
+);

@@ -1,0 +1,2 @@
+/** The version that every result carries; a test holds it equal to package.json. */
+export const version = '0.1.0';
