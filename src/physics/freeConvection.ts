@@ -1,0 +1,71 @@
+/**
+ * Natural convection of air at plates and cylinders. Every relation is continuous in Rayleigh number from 0 up; the sign of
+ * the temperature difference is the caller's: Rayleigh numbers are taken by their size.
+ */
+import { GRAVITY } from './constants.js';
+import { AIR_GAS_CONSTANT, airConductivity, airSpecificHeat, airViscosity } from './air.js';
+
+/**
+ * Rayleigh number of air, g beta |dT| L^3/(nu alpha), beta = 1/T of an ideal gas.
+ * @param deltaT surface less air [K], either sign
+ * @param filmT mean of surface and air temperature [K]
+ * @param length characteristic length [m]
+ * @param pressure absolute [Pa]
+ * @returns [-], never negative
+ * @example rayleigh(209, 400, 0.71, 101325) // 1.86e9 (Incropera Example 9.2 prints 1.81e9)
+ * Reference: Incropera et al. (2007), 6th ed., eq. 9.25.
+ */
+export function rayleigh(deltaT: number, filmT: number, length: number, pressure: number): number {
+  const density = pressure / (AIR_GAS_CONSTANT * filmT);
+  return (
+    (GRAVITY * Math.abs(deltaT) * length * length * length * density * density * airSpecificHeat(filmT)) /
+    (filmT * airViscosity(filmT) * airConductivity(filmT))
+  );
+}
+
+/**
+ * Long horizontal cylinder: Nu = {0.60 + 0.387 Ra^(1/6)/[1 + (0.559/Pr)^(9/16)]^(8/27)}^2.
+ * @param Ra on the diameter; published up to 1e12
+ * @param Pr [-]
+ * @returns mean Nusselt number on the diameter
+ * @example nusseltHorizontalCylinder(1.867e6, 0.7228) // 17.4 (Cengel Example 9.1)
+ * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1049-1053.
+ */
+export function nusseltHorizontalCylinder(Ra: number, Pr: number): number {
+  const root = 0.6 + (0.387 * Math.pow(Math.abs(Ra), 1 / 6)) / Math.pow(1 + Math.pow(0.559 / Pr, 9 / 16), 8 / 27);
+  return root * root;
+}
+
+/**
+ * Vertical plate, all Ra: Nu = {0.825 + 0.387 Ra^(1/6)/[1 + (0.492/Pr)^(9/16)]^(8/27)}^2.
+ * @param Ra on the height; published 0.1 to 1e12
+ * @param Pr [-]
+ * @returns mean Nusselt number on the height
+ * @example nusseltVerticalPlate(1.813e9, 0.69) // 147 (Incropera Example 9.2)
+ * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1323-1329.
+ */
+export function nusseltVerticalPlate(Ra: number, Pr: number): number {
+  const root = 0.825 + (0.387 * Math.pow(Math.abs(Ra), 1 / 6)) / Math.pow(1 + Math.pow(0.492 / Pr, 9 / 16), 8 / 27);
+  return root * root;
+}
+
+/**
+ * Hot plate facing up (or cold plate facing down): the larger of 0.54 Ra^(1/4) and 0.15 Ra^(1/3); they cross at Ra 4.7e6.
+ * @param Ra on area over perimeter; published 1e4-1e7 and 1e7-1e11
+ * @returns mean Nusselt number on area over perimeter
+ * Reference: McAdams (1954), Heat Transmission, 3rd ed.; length after Goldstein, Sparrow & Jones (1973).
+ */
+export function nusseltPlateUp(Ra: number): number {
+  const size = Math.abs(Ra);
+  return Math.max(0.54 * Math.sqrt(Math.sqrt(size)), 0.15 * Math.cbrt(size));
+}
+
+/**
+ * Hot plate facing down (or cold plate facing up): 0.52 Ra^(1/5).
+ * @param Ra on area over perimeter; published 1e4-1e9
+ * @returns mean Nusselt number on area over perimeter
+ * Reference: Radziemska & Lewandowski (2001), Applied Energy 68, 347-366.
+ */
+export function nusseltPlateDown(Ra: number): number {
+  return 0.52 * Math.pow(Math.abs(Ra), 0.2);
+}

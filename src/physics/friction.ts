@@ -1,0 +1,73 @@
+/** Friction of flow in stacks and ducts, and single losses. Darcy (not Fanning) friction factors throughout. */
+
+const LAMINAR_END = 2300;
+const TURBULENT_START = 4000;
+/** Below this the laminar factor is held, so that it stays finite when flow stops. */
+const SLOWEST = 1e-3;
+
+function haalandTurbulent(Re: number, relativeRoughness: number): number {
+  const root = -1.8 * Math.log10(Math.pow(relativeRoughness / 3.7, 1.11) + 6.9 / Re);
+  return 1 / (root * root);
+}
+
+/**
+ * Darcy friction factor, explicit: 64/Re below 2300; f^(-1/2) = -1.8 log10[(e/3.7)^1.11 + 6.9/Re] above 4000; linear in Re
+ * between, so that it is continuous. Held at its value for Re 0.001 below that.
+ * @param Re on the hydraulic diameter; by its size
+ * @param relativeRoughness roughness over diameter [-]; 0-0.05
+ * @returns [-]
+ * @example haaland(1e5, 0) // 0.0178
+ * Reference: Haaland (1983), J. Fluids Eng. 105, 89-90; within 2 % of Colebrook.
+ */
+export function haaland(Re: number, relativeRoughness: number): number {
+  const size = Math.max(Math.abs(Re), SLOWEST);
+  if (size <= LAMINAR_END) return 64 / size;
+  if (size >= TURBULENT_START) return haalandTurbulent(size, relativeRoughness);
+  const share = (size - LAMINAR_END) / (TURBULENT_START - LAMINAR_END);
+  return ((1 - share) * 64) / LAMINAR_END + share * haalandTurbulent(TURBULENT_START, relativeRoughness);
+}
+
+/**
+ * Darcy friction factor after Colebrook and White, f^(-1/2) = -2 log10[e/3.7 + 2.51/(Re f^(1/2))], by fixed-point steps from
+ * Haaland's value. For checks; the solver uses `haaland`.
+ * @param Re above 4000
+ * @param relativeRoughness [-]; 0-0.05
+ * @returns [-]
+ * Reference: Colebrook (1939), J. Inst. Civ. Eng. 11, 133-156.
+ */
+export function colebrook(Re: number, relativeRoughness: number): number {
+  let root = 1 / Math.sqrt(haalandTurbulent(Re, relativeRoughness));
+  for (let n = 0; n < 100; n++) {
+    const next = -2 * Math.log10(relativeRoughness / 3.7 + (2.51 * root) / Re);
+    if (Math.abs(next - root) < 1e-14) return 1 / (next * next);
+    root = next;
+  }
+  return 1 / (root * root);
+}
+
+/** Loss coefficient of a sharp, flush entrance [-]. Idelchik, Handbook of Hydraulic Resistance; Crane TP-410. */
+export const ENTRANCE_LOSS = 0.5;
+
+/** Loss coefficient of the exit into still air: the whole velocity head [-]. */
+export const EXIT_LOSS = 1;
+
+/**
+ * Sudden expansion, K = (1 - A1/A2)^2 on the small side.
+ * @param areaRatio small over large area [-]; 0-1
+ * @returns [-]
+ * @example expansionLoss(0.25) // 0.5625
+ * Reference: Borda-Carnot relation.
+ */
+export function expansionLoss(areaRatio: number): number {
+  return (1 - areaRatio) * (1 - areaRatio);
+}
+
+/**
+ * Flow coefficient of a channel with losses in series, Cd = 1/sqrt(K_entry + f L/D + K_others + K_exit).
+ * @param losses sum of the loss coefficients and of f L/D [-]; above 0
+ * @returns [-]
+ * Reference: energy equation of pipe flow.
+ */
+export function dischargeFromLosses(losses: number): number {
+  return 1 / Math.sqrt(losses);
+}
