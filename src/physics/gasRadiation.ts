@@ -8,16 +8,18 @@
  */
 
 /** kappa [1/(atm m)], b0, b1 [1/K], b2 [1/K2], b3 [1/K3] of the three grey gases. Some copies swap the two ratios. */
+// prettier-ignore
 const RATIO_1 = Float64Array.of(
   0.4303, 5.15e-1, -2.303e-4, 0.9779e-7, -1.494e-11,
   7.055, 0.7749e-1, 3.399e-4, -2.297e-7, 3.77e-11,
   178.1, 1.907e-1, -1.824e-4, 0.5608e-7, -0.5122e-11,
-); // prettier-ignore
+);
+// prettier-ignore
 const RATIO_2 = Float64Array.of(
   0.4201, 6.508e-1, -5.551e-4, 3.029e-7, -5.353e-11,
   6.516, -0.2504e-1, 6.112e-4, -3.882e-7, 6.528e-11,
   131.9, 2.718e-1, -3.118e-4, 1.221e-7, -1.612e-11,
-); // prettier-ignore
+);
 
 const LOWEST = 600;
 const HIGHEST = 2400;
@@ -71,4 +73,20 @@ export function sootEmissivity(gasEps: number, kappa: number, beam: number): num
  */
 export function meanBeamLength({ volume, area }: { volume: number; area: number }): number {
   return (3.6 * volume) / area;
+}
+
+/**
+ * Absorptivity of the gas for radiation from a surface of another temperature, by Hottel's rule: the emissivity at the
+ * surface's temperature and a path scaled by Ts/Tg, times (Tg/Ts)^n; n is 0.65 for CO2 and 0.45 for water vapour, weighted
+ * here by their pressures. The pit's own network takes absorptivity equal to emissivity (Kirchhoff, grey gas); this shows
+ * what that leaves out when walls are much colder than the gas.
+ * @param T gas temperature [K]; surface temperature of the source [K]; partial pressures [atm]; beam [m]
+ * @returns [-]; 0 with no radiating gas
+ * Reference: Hottel (1954) in McAdams, Heat Transmission, 3rd ed., ch. 4; the weighting is ours.
+ */
+export function gasAbsorptivity(T: number, surface: number, pCO2atm: number, pH2Oatm: number, beam: number): number {
+  const total = pCO2atm + pH2Oatm;
+  if (!(total > 0)) return 0;
+  const exponent = (0.65 * pCO2atm + 0.45 * pH2Oatm) / total;
+  return gasEmissivity(surface, pCO2atm, pH2Oatm, (beam * surface) / T) * Math.pow(T / surface, exponent);
 }
