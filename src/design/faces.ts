@@ -1,0 +1,75 @@
+/** Faces of a part while its cut-outs are being taken out. */
+import type { Face, Orientation } from './geometry.js';
+
+/** Carbon steel [kg/m3]: EN 1993-1-2:2005, 3.4. */
+export const CARBON_DENSITY = 7850;
+
+/** Austenitic stainless steel [kg/m3]: EN 10088-1, 1.4301 (from memory). */
+export const STAINLESS_DENSITY = 7900;
+
+/** Density of a part's steel [kg/m3]. */
+export function steelDensity(steel: 'carbon' | 'stainless'): number {
+  return steel === 'stainless' ? STAINLESS_DENSITY : CARBON_DENSITY;
+}
+
+/** A face less what has been cut out of it. Areas [m2], volume of steel [m3]. */
+export class OpenFace {
+  private readonly fullOutside: number;
+  private readonly fullInside: number;
+
+  constructor(
+    readonly name: string,
+    readonly orientation: Orientation,
+    readonly place: Face['place'],
+    private outside: number,
+    private inside: number,
+    private volume: number,
+    private readonly plate: number,
+    private readonly length: number,
+    private centre: number,
+  ) {
+    this.fullOutside = outside;
+    this.fullInside = inside;
+  }
+
+  /** A hole, straight through. */
+  cut(area: number): void {
+    this.outside -= area;
+    this.inside -= area;
+    this.volume -= area * this.plate;
+  }
+
+  /** Area given to a plate shared with another part; the inside loses the same share of itself. */
+  give(area: number, middle: number): void {
+    const left = this.outside - area;
+    if (left > 1e-9 * this.fullOutside && Number.isFinite(middle)) {
+      this.centre = (this.centre * this.outside - middle * area) / left;
+    }
+    this.inside -= (area * this.fullInside) / this.fullOutside;
+    this.volume -= area * this.plate;
+    this.outside = left;
+  }
+
+  /** A door: the hole's steel goes, the leaf and its lap come. Areas stay, as the leaf closes the hole. */
+  hang(hole: { width: number; height: number }, leaf: { plate: number; lap: number }): void {
+    const leafArea = (hole.width + 2 * leaf.lap) * (hole.height + 2 * leaf.lap);
+    this.volume += leafArea * leaf.plate - hole.width * hole.height * this.plate;
+  }
+
+  /** The finished face, or undefined when nothing of it is left outdoors. */
+  close(density: number): Face | undefined {
+    if (this.outside < 1e-6 * Math.max(1, this.fullOutside) || this.inside <= 0 || this.volume <= 0) return undefined;
+    const mass = this.volume * density;
+    return {
+      name: this.name,
+      orientation: this.orientation,
+      place: this.place,
+      outsideArea: this.outside,
+      insideArea: this.inside,
+      mass,
+      thickness: this.volume / ((this.outside + this.inside) / 2),
+      length: this.length,
+      centre: this.centre,
+    };
+  }
+}

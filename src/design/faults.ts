@@ -1,0 +1,73 @@
+/** What is wrong with a design file: where, what was written, what is allowed, and the nearest right name. */
+
+export type FaultCode =
+  | 'unreadable' // not text, too large, empty, too deep
+  | 'syntax'
+  | 'duplicate-key'
+  | 'comma-in-braces'
+  | 'unknown-key'
+  | 'missing'
+  | 'wrong-type'
+  | 'unknown-name'
+  | 'no-unit'
+  | 'unknown-unit'
+  | 'not-a-quantity'
+  | 'not-finite'
+  | 'out-of-range'
+  | 'cannot-be-built';
+
+export interface DesignFault {
+  code: FaultCode;
+  file: string;
+  /** 1-based */
+  line: number;
+  column: number;
+  /** field path, as `firebox.intakes[0].diameter`; empty for the file as a whole */
+  path: string;
+  /** as written, shortened; null where nothing was written */
+  value: string | null;
+  /** one clause: what is wrong */
+  message: string;
+  allowed: string | null;
+  nearest: string | null;
+}
+
+/** Something that is allowed and that the builder should know. Same shape as a result's warnings. */
+export interface DesignWarning {
+  code: string;
+  message: string;
+  where: string;
+  value: number | null;
+  limits: { low?: number; high?: number; unit: string; source?: string } | null;
+}
+
+/** Raw text on one line, without control characters, at most 60 characters. */
+export function shortened(text: string): string {
+  const line = text
+    .slice(0, 400)
+    // eslint-disable-next-line no-control-regex -- control characters are what must go
+    .replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]+/g, ' ')
+    .replace(/ +/g, ' ')
+    .trim();
+  return line.length > 60 ? `${line.slice(0, 57)}...` : line;
+}
+
+/**
+ * One fault as one line.
+ *
+ * @example pit.yaml:12:10: firebox.plate: '0.25' has no unit; allowed: a plate thickness in in, ga, ft, mm, cm, m; did you mean '0.25 in'?
+ */
+export function formatFault(fault: DesignFault): string {
+  const where = `${fault.file}:${fault.line}:${fault.column}:`;
+  const what = [fault.path && `${fault.path}:`, fault.value !== null && `'${fault.value}'`, fault.message]
+    .filter(Boolean)
+    .join(' ');
+  const allowed = fault.allowed === null ? '' : `; allowed: ${fault.allowed}`;
+  const nearest = fault.nearest === null ? '' : `; did you mean '${fault.nearest}'?`;
+  return `${where} ${what}${allowed}${nearest}`;
+}
+
+/** All faults of a file as one report, one line each, in the order of the file. */
+export function formatFaults(faults: readonly DesignFault[]): string {
+  return faults.map(formatFault).join('\n');
+}

@@ -1,0 +1,162 @@
+/** A design to its areas, masses, volumes and heights. */
+import type { Chamber, Design, HorizontalPart, Insulation, PartName, Stack, Upright } from './design.js';
+import { CARBON_DENSITY, steelDensity, type OpenFace } from './faces.js';
+import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
+import { jointsOf, type Joint } from './joints.js';
+import { widthAt } from './overlap.js';
+import { horizontalPart, uprightPart, type OpenPart } from './partGeometry.js';
+
+/**
+ * Geometry of a design that `readDesign` accepted.
+ *
+ * Holes taken out of the plate: throat and upright opening, intakes at their full area, the foot of each stack. A door's hole
+ * is closed by its leaf. A plate that two parts share is the outside of neither, and each counts half its mass.
+ *
+ * @returns SI: m, m2, m3, kg
+ */
+export function geometryOf(design: Design): Geometry {
+  const opened = openParts(design);
+  const joints = jointsOf(design);
+  for (const joint of joints) {
+    joint.parts.forEach((name, side) => face(opened, name, joint.faces[side]).give(joint.given[side], joint.centre));
+  }
+  cutHoles(design, opened);
+  const shared = joints.map((joint) => sharedPlate(design, joint));
+  const parts = [...opened.values()].map((part) => closePart(design, part, shared));
+  const stacks = design.stacks.map(stackGeometry);
+  const total =
+    sum(parts.map((part) => part.steelMass)) +
+    sum(stacks.map((stack) => stack.mass)) +
+    sum(parts.map((part) => skinMass(part.faces, partOf(design, part.name).insulation))) +
+    sum(design.stacks.map(stackSkinMass)) +
+    sum(
+      parts.flatMap((part) =>
+        partOf(design, part.name).contents.map((each) => (isSteel(each.material) ? each.mass : 0)),
+      ),
+    );
+  return { parts, shared, stacks, totalSteelMass: total };
+}
+
+function sum(values: number[]): number {
+  return values.reduce((a, b) => a + b, 0);
+}
+
+function isSteel(material: string): boolean {
+  return material === 'steel' || material === 'stainless';
+}
+
+function partOf(design: Design, name: PartName): HorizontalPart | Upright {
+  const part = design[name];
+  if (!part) throw new RangeError(`the design has no ${name}`);
+  return part;
+}
+
+function openParts(design: Design): Map<PartName, OpenPart> {
+  const parts = new Map<PartName, OpenPart>([['firebox', horizontalPart('firebox', design.firebox)]]);
+  if (design.chamber) parts.set('chamber', horizontalPart('chamber', design.chamber));
+  if (design.upright) parts.set('upright', uprightPart(design.upright));
+  return parts;
+}
+
+function face(parts: Map<PartName, OpenPart>, name: PartName, wanted: string): OpenFace {
+  const found = parts.get(name)?.open.find((each) => each.name === wanted);
+  if (!found) throw new RangeError(`${name} has no face ${wanted}`);
+  return found;
+}
+
+function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
+  const { firebox, chamber, upright } = design;
+  for (const intake of firebox.intakes) face(parts, 'firebox', 'fireEnd').cut(intake.count * intake.area);
+  if (firebox.door) face(parts, 'firebox', 'fireEnd').hang(firebox.door, firebox.door);
+  if (chamber?.door)
+    face(parts, 'chamber', chamber.shape === 'round' ? 'shell' : 'sides').hang(chamber.door, chamber.door);
+  if (upright?.door) face(parts, 'upright', 'sides').hang(upright.door, upright.door);
+  for (const stack of design.stacks) {
+    face(parts, stack.part, stackFace(design, stack)).cut((Math.PI / 4) * stack.diameter ** 2);
+  }
+}
+
+/** The face a stack stands on: the roof when its base is in the top tenth, else the side or shell. */
+function stackFace(design: Design, stack: Stack): string {
+  if (stack.part === 'chamber' && design.chamber?.shape === 'round') return 'shell';
+  const part = partOf(design, stack.part);
+  return stack.base >= part.centre + 0.4 * part.height ? 'roof' : 'sides';
+}
+
+function sharedPlate(design: Design, joint: Joint): SharedPlate {
+  const area = joint.area - joint.opening.area;
+  const [first, second] = joint.parts.map((name) => partOf(design, name));
+  const density = steelDensity(first.plate >= second.plate ? first.steel : second.steel);
+  const { opening } = joint;
+  const centre =
+    joint.orientation === 'vertical'
+      ? (joint.centre * joint.area - opening.centre * opening.area) / area
+      : joint.centre;
+  return {
+    parts: joint.parts,
+    orientation: joint.orientation,
+    area,
+    thickness: joint.thickness,
+    mass: area * joint.thickness * density,
+    length: joint.length,
+    centre: Math.min(joint.high, Math.max(joint.low, centre)),
+  };
+}
+
+function closePart(design: Design, part: OpenPart, shared: SharedPlate[]): PartGeometry {
+  const { open, ...rest } = part;
+  const own = partOf(design, part.name);
+  const density = steelDensity(own.steel);
+  const faces = open.map((each) => each.close(density)).filter((each): each is Face => each !== undefined);
+  const half = shared.filter((each) => each.parts.includes(part.name));
+  const reverse = part.name === 'chamber' && design.chamber?.reverse ? reversePlateArea(design.chamber) : 0;
+  const reverseMass = reverse * (design.chamber?.reverse?.plate ?? 0) * density;
+  return {
+    ...rest,
+    faces,
+    steelArea:
+      sum(faces.map((each) => (each.outsideArea + each.insideArea) / 2)) + sum(half.map((each) => each.area / 2)),
+    steelMass: sum(faces.map((each) => each.mass)) + sum(half.map((each) => each.mass / 2)) + reverseMass,
+  };
+}
+
+/** Plan area of a reverse-flow plate [m2]: the chord at its height over the inside length, less the gap where gas turns. */
+export function reversePlateArea(chamber: Chamber): number {
+  if (!chamber.reverse) return 0;
+  const { plate, shape, centre } = chamber;
+  const inside = { shape, width: chamber.width - 2 * plate, height: chamber.height - 2 * plate, centre };
+  const height = centre - inside.height / 2 + chamber.reverse.height;
+  return Math.max(0, widthAt(inside, height) * (chamber.length - 2 * plate) - chamber.reverse.turn);
+}
+
+export function stackGeometry(stack: Stack): StackGeometry {
+  const bore = stack.diameter - 2 * stack.wall;
+  const flowArea = (Math.PI / 4) * bore ** 2;
+  return {
+    bore,
+    flowArea,
+    outsideArea: Math.PI * stack.diameter * stack.height,
+    insideArea: Math.PI * bore * stack.height,
+    mass: Math.PI * (stack.diameter - stack.wall) * stack.wall * stack.height * CARBON_DENSITY,
+    volume: flowArea * stack.height,
+    base: stack.base,
+    top: stack.base + stack.height,
+  };
+}
+
+/** Outer skin of a part [kg]: over the insulation, so a round shell's is larger by twice its thickness. */
+function skinMass(faces: Face[], insulation: Insulation | undefined): number {
+  if (!insulation || insulation.thickness === 0) return 0;
+  const areas = faces.map((each) =>
+    each.orientation === 'horizontalCylinder'
+      ? each.outsideArea * (1 + (2 * insulation.thickness) / each.length)
+      : each.outsideArea,
+  );
+  return sum(areas) * insulation.skin * CARBON_DENSITY;
+}
+
+function stackSkinMass(stack: Stack): number {
+  const { insulation } = stack;
+  if (!insulation || insulation.thickness === 0) return 0;
+  return Math.PI * (stack.diameter + 2 * insulation.thickness) * stack.height * insulation.skin * CARBON_DENSITY;
+}

@@ -1,0 +1,127 @@
+/** Where two parts meet, and through which opening: the one place that knows which face of which part touches which. */
+import type { Design, HorizontalPart, Opening, PartName, Upright } from './design.js';
+import { overlap, type Section } from './overlap.js';
+
+export interface Joint {
+  parts: [PartName, PartName];
+  /** faces that give the shared plate, in the order of `parts` */
+  faces: [string, string];
+  opening: Opening;
+  /** path of the opening in a design file */
+  path: 'throat' | 'upright.opening';
+  orientation: 'vertical' | 'up';
+  /** area each face gives [m2]; they differ where a flat floor sits on a round roof */
+  given: [number, number];
+  /** shared plate before its opening is taken out [m2] */
+  area: number;
+  /** [m] */
+  thickness: number;
+  /** height of its middle, lowest and highest point above the ground [m] */
+  centre: number;
+  low: number;
+  high: number;
+  /** length in the convection relations [m] */
+  length: number;
+}
+
+export function horizontalSection(part: HorizontalPart): Section {
+  return { shape: part.shape, width: part.width, height: part.height, centre: part.centre };
+}
+
+/** The upright's side as seen along the chamber. */
+export function uprightSide(upright: Upright): Section {
+  return { shape: 'square', width: upright.width, height: upright.height, centre: upright.centre };
+}
+
+/** Every joint of a design: firebox to chamber or upright, chamber to upright. */
+export function jointsOf(design: Design): Joint[] {
+  const { firebox, chamber, upright, throat } = design;
+  const joints: Joint[] = [];
+  if (chamber) {
+    joints.push(
+      endJoint(
+        ['firebox', 'chamber'],
+        ['farEnd', 'fireEnd'],
+        firebox,
+        horizontalSection(chamber),
+        chamber.plate,
+        throat,
+      ),
+    );
+  } else if (upright && throat.through === 'top') {
+    joints.push(roofJoint(design, upright));
+  } else if (upright) {
+    joints.push(
+      endJoint(['firebox', 'upright'], ['farEnd', 'sides'], firebox, uprightSide(upright), upright.plate, throat),
+    );
+  }
+  if (chamber && upright?.opening) {
+    joints.push({
+      ...endJoint(
+        ['chamber', 'upright'],
+        ['farEnd', 'sides'],
+        chamber,
+        uprightSide(upright),
+        upright.plate,
+        upright.opening,
+      ),
+      path: 'upright.opening',
+    });
+  }
+  return joints;
+}
+
+/**
+ * Ends that butt: one plate is left between the parts, the thicker of the two, as the heavier plate is the one a shop leaves
+ * standing at the fire (common practice, no source).
+ */
+function endJoint(
+  parts: Joint['parts'],
+  faces: Joint['faces'],
+  first: HorizontalPart,
+  second: Section,
+  secondPlate: number,
+  opening: Opening,
+): Joint {
+  const { area, centre, low, high } = overlap(horizontalSection(first), second);
+  return {
+    parts,
+    faces,
+    opening,
+    path: 'throat',
+    orientation: 'vertical',
+    given: [area, area],
+    area,
+    thickness: Math.max(first.plate, secondPlate),
+    centre,
+    low,
+    high,
+    // A disc's 0.886 D is the side of the square of its area; the same holds for a lens or a box.
+    length: Math.sqrt(area),
+  };
+}
+
+/** An upright that stands on its firebox. On a round firebox the shared plate is the arc of roof under the upright. */
+function roofJoint(design: Design, upright: Upright): Joint {
+  const { firebox, throat } = design;
+  const width = Math.min(firebox.width, upright.width);
+  const depth = Math.min(firebox.length, upright.depth);
+  const plan = width * depth;
+  const roof = firebox.centre + firebox.height / 2;
+  const across = firebox.shape === 'round' ? firebox.width * Math.asin(Math.min(1, width / firebox.width)) : width;
+  const area = across * depth;
+  return {
+    parts: ['firebox', 'upright'],
+    faces: [firebox.shape === 'round' ? 'shell' : 'roof', 'floor'],
+    opening: throat,
+    path: 'throat',
+    orientation: 'up',
+    given: [area, plan],
+    area,
+    thickness: Math.max(firebox.plate, upright.plate),
+    centre: roof,
+    low: roof,
+    high: roof,
+    length: plan / (2 * (width + depth)),
+  };
+}

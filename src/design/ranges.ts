@@ -1,0 +1,89 @@
+/**
+ * What every number of a design file may be, in one table: the reader refuses what lies outside, the JSON Schema describes it,
+ * and the tests' random designs are drawn from it.
+ *
+ * The ranges are wide but sane: they catch a slipped unit or digit, they do not judge a design. They are common practice of
+ * the trade with room on both sides, no source. Bounds are inclusive and written as a builder would write them.
+ */
+import { parseQuantity, type Kind } from '../units.js';
+
+export interface Range {
+  kind: Kind;
+  /** bounds as text, for messages */
+  low: string;
+  high: string;
+  /** bounds in SI */
+  min: number;
+  max: number;
+}
+
+function range(kind: Kind, low: string, high: string): Range {
+  const [min, max] = [low, high].map((text) => {
+    const read = parseQuantity(kind, text);
+    if (!read.ok) throw new Error(`range of ${kind}: '${text}' ${read.problem}`);
+    return read.si;
+  });
+  return { kind, low, high, min, max };
+}
+
+export const RANGES = {
+  air: range('temperature', '-40 °C', '50 °C'),
+  wind: range('speed', '0 m/s', '30 m/s'),
+  altitude: range('length', '-400 m', '5000 m'),
+  humidity: range('share', '0 %', '100 %'),
+  surroundings: range('temperature', '-80 °C', '80 °C'),
+  sun: range('heatFlux', '0 W/m2', '1400 W/m2'),
+  rain: range('share', '0 %', '100 %'),
+  windPressure: range('number', '-2', '2'),
+
+  moisture: range('share', '0 %', '60 %'),
+  woodHeat: range('energyPerMass', '4 MJ/kg', '22 MJ/kg'),
+  composition: range('share', '0 %', '100 %'),
+
+  fireHeat: range('power', '500 W', '500 kW'),
+  rise: range('time', '1 s', '2 h'),
+  radiant: range('share', '0', '0.6'),
+  soot: range('perLength', '0 per m', '5 per m'),
+  target: range('temperature', '100 °F', '700 °F'),
+
+  /** width, height or diameter of firebox and chamber */
+  section: range('length', '6 in', '6 ft'),
+  length: range('length', '6 in', '20 ft'),
+  /** width, depth and height of an upright */
+  uprightSide: range('length', '6 in', '6 ft'),
+  uprightHeight: range('length', '6 in', '10 ft'),
+  plate: range('plate', '0.5 mm', '2 in'),
+  centre: range('length', '4 in', '15 ft'),
+  doorGap: range('area', '0 in^2', '50 in^2'),
+  emissivity: range('share', '0.02', '1'),
+  doorSide: range('length', '2 in', '10 ft'),
+  lap: range('length', '0 in', '4 in'),
+  insulation: range('length', '0 in', '12 in'),
+  skin: range('plate', '0 mm', '1/4 in'),
+
+  contentMass: range('mass', '0.01 lb', '2000 lb'),
+  contentArea: range('area', '1 in^2', '1000 ft^2'),
+
+  ventCount: range('number', '1', '24'),
+  ventSide: range('length', '1/4 in', '4 ft'),
+  ventArea: range('area', '0.05 in^2', '10 ft^2'),
+  open: range('share', '0 %', '100 %'),
+  height: range('length', '0 in', '20 ft'),
+  discharge: range('number', '0.2', '1'),
+
+  openingArea: range('area', '1 in^2', '25 ft^2'),
+  turn: range('area', '1 in^2', '25 ft^2'),
+  plateHeight: range('length', '1/2 in', '5 ft'),
+
+  stackDiameter: range('length', '1 in', '2 ft'),
+  stackHeight: range('length', '1 in', '30 ft'),
+  loss: range('number', '0', '50'),
+  roughness: range('length', '0 mm', '3 mm'),
+
+  innerConvection: range('number', '0.2', '5'),
+  oxygenUse: range('share', '0.1', '1'),
+  stemFill: range('share', '0.05', '1'),
+  insideEmissivity: range('share', '0.05', '1'),
+} as const satisfies Record<string, Range>;
+
+export type RangeName = keyof typeof RANGES;

@@ -1,0 +1,167 @@
+/** Walks a raw tree field by field, collecting faults, defaults and warnings. Absent or faulty numbers read as NaN. */
+import { nearestName, parseQuantity, type GaugeTable, type OtherUnits } from '../units.js';
+import { shortened, type DesignFault, type DesignWarning, type FaultCode } from './faults.js';
+import { RANGES, type RangeName } from './ranges.js';
+import { pathText, type Path, type Source } from './source.js';
+
+type Tree = Readonly<Record<string, unknown>>;
+
+export interface FaultDetail {
+  code?: FaultCode;
+  message: string;
+  allowed?: string;
+  nearest?: string;
+  /** point at the field's name instead of its value */
+  atKey?: boolean;
+  /** value to print instead of the one written */
+  value?: string | null;
+}
+
+export class Reading {
+  readonly faults: DesignFault[] = [];
+  readonly defaults: string[] = [];
+  readonly warnings: DesignWarning[] = [];
+
+  constructor(
+    private readonly source: Source,
+    private readonly file: string,
+    readonly otherUnits?: OtherUnits,
+  ) {
+    this.faults.push(...source.faults);
+  }
+
+  fault(path: Path, detail: FaultDetail): void {
+    const text = pathText(path);
+    if (this.source.explained.has(text)) return;
+    const place = detail.atKey ? this.source.keyPlace(path) : this.source.place(path);
+    this.faults.push({
+      code: detail.code ?? 'cannot-be-built',
+      file: this.file,
+      line: place.line,
+      column: place.column,
+      path: text,
+      value: detail.value === undefined ? (detail.atKey ? null : place.written) : detail.value,
+      message: detail.message,
+      allowed: detail.allowed ?? null,
+      nearest: detail.nearest ?? null,
+    });
+  }
+
+  hasFault(path: Path): boolean {
+    const text = pathText(path);
+    return this.source.explained.has(text) || this.faults.some((fault) => fault.path === text);
+  }
+
+  root(): Fields {
+    return new Fields(this, [], this.source.tree);
+  }
+}
+
+export interface QuantityRead {
+  si: number;
+  pipe?: { nominal: number; wall?: number };
+  wood?: true;
+}
+
+/** One block of the file. A block that is absent or of the wrong type has no fields. */
+export class Fields {
+  private readonly tree: Tree;
+  readonly present: boolean;
+
+  constructor(
+    readonly reading: Reading,
+    readonly path: Path,
+    raw: unknown,
+  ) {
+    this.present = typeof raw === 'object' && raw !== null && !Array.isArray(raw);
+    this.tree = this.present ? (raw as Tree) : {};
+  }
+
+  has(key: string): boolean {
+    return Object.hasOwn(this.tree, key) && this.tree[key] !== undefined && this.tree[key] !== null;
+  }
+
+  child(key: string): Fields {
+    return new Fields(this.reading, [...this.path, key], this.has(key) ? this.tree[key] : undefined);
+  }
+
+  list(key: string): Fields[] {
+    const items = this.has(key) ? this.tree[key] : undefined;
+    return Array.isArray(items)
+      ? items.map((item: unknown, i) => new Fields(this.reading, [...this.path, key, i], item))
+      : [];
+  }
+
+  fault(key: string, detail: FaultDetail): void {
+    this.reading.fault([...this.path, key], detail);
+  }
+
+  /** Names a default that was taken. */
+  defaulted(key: string): void {
+    this.reading.defaults.push(pathText([...this.path, key]));
+  }
+
+  text(key: string, otherwise: string): string {
+    const raw = this.has(key) ? this.tree[key] : undefined;
+    return typeof raw === 'string' ? raw : otherwise;
+  }
+
+  choice<T extends string>(key: string, allowed: readonly T[], otherwise: T): T {
+    if (!this.has(key)) {
+      this.defaulted(key);
+      return otherwise;
+    }
+    return allowed.find((each) => each === this.tree[key]) ?? otherwise;
+  }
+
+  /** The quantity as read, undefined when absent or faulty; its fault is recorded. */
+  read(key: string, name: RangeName, gauges?: GaugeTable): QuantityRead | undefined {
+    const raw = this.has(key) ? this.tree[key] : undefined;
+    if (typeof raw !== 'string' && typeof raw !== 'number') return undefined;
+    const quantity = parseQuantity(RANGES[name].kind, raw, { gauges, otherUnits: this.reading.otherUnits });
+    if (!quantity.ok) {
+      this.fault(key, {
+        code: quantity.code,
+        message: quantity.problem,
+        allowed: quantity.allowed,
+        nearest: quantity.nearest === undefined ? undefined : shortened(quantity.nearest),
+      });
+      return undefined;
+    }
+    if (quantity.wood) return quantity;
+    return this.within(key, name, quantity.si, raw) ? quantity : undefined;
+  }
+
+  /** Refuses what lies outside the accepted range. */
+  within(key: string, name: RangeName, si: number, raw?: unknown): boolean {
+    const { min, max, low, high, kind } = RANGES[name];
+    const slack = 1e-9 * Math.max(Math.abs(min), Math.abs(max));
+    if (si >= min - slack && si <= max + slack) return true;
+    const percent = kind === 'share' && typeof raw === 'number' && raw > 1 && raw / 100 <= max;
+    this.fault(key, {
+      code: 'out-of-range',
+      message: si < min ? 'is too small' : 'is too large',
+      allowed: `${low} to ${high}`,
+      nearest: percent ? `${raw} %` : undefined,
+    });
+    return false;
+  }
+
+  /** SI value; NaN when absent or faulty. */
+  required(key: string, name: RangeName, gauges?: GaugeTable): number {
+    return this.read(key, name, gauges)?.si ?? NaN;
+  }
+
+  /** SI value, or the default written as in a file, which is then named among the defaults. */
+  optional(key: string, name: RangeName, otherwise: string | number, gauges?: GaugeTable): number {
+    if (this.has(key)) return this.required(key, name, gauges);
+    this.defaulted(key);
+    if (typeof otherwise === 'number') return otherwise;
+    const quantity = parseQuantity(RANGES[name].kind, otherwise);
+    return quantity.ok ? quantity.si : NaN;
+  }
+
+  nearest(written: string, names: readonly string[]): string | undefined {
+    return nearestName(written, names);
+  }
+}

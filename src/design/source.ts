@@ -1,0 +1,269 @@
+/** YAML or JSON text to a plain tree, with the place of every field kept. */
+import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node, type Pair } from 'yaml';
+import { shortened, type DesignFault, type FaultCode } from './faults.js';
+
+export type Path = readonly (string | number)[];
+
+export interface Place {
+  line: number;
+  column: number;
+  /** the value as written, shortened; null where there is none */
+  written: string | null;
+}
+
+export interface Source {
+  tree: unknown;
+  /** faults that leave the tree readable: duplicate keys, a thousands comma inside braces */
+  faults: DesignFault[];
+  /** fields that such a fault already explains */
+  explained: ReadonlySet<string>;
+  /** place of a field's value; of the nearest block above it when the field is absent */
+  place(path: Path): Place;
+  /** place of a field's name */
+  keyPlace(path: Path): Place;
+}
+
+const MAX_LENGTH = 1_000_000;
+const MAX_DEPTH = 60;
+const MAX_LINES = 20_000;
+
+/** `firebox.intakes[0].diameter` */
+export function pathText(path: Path): string {
+  return path
+    .map((part, i) => (typeof part === 'number' ? `[${part}]` : i === 0 ? shortened(part) : `.${shortened(part)}`))
+    .join('');
+}
+
+/** Parses a text. Gives faults alone when there is no tree to go on with. Never throws. */
+export function readSource(text: string, file: string): Source | { faults: DesignFault[] } {
+  const refusal = refuse(text);
+  if (refusal) return { faults: [{ ...blank('unreadable', file), ...refusal }] };
+  const clean = text.replace(/^\uFEFF/, '');
+  const lines = new LineCounter();
+  try {
+    const doc = parseDocument(clean, {
+      lineCounter: lines,
+      prettyErrors: false,
+      uniqueKeys: false,
+      strict: true,
+      logLevel: 'silent',
+      schema: 'core',
+    });
+    const broken = [...doc.errors, ...doc.warnings];
+    if (broken.length > 0) {
+      return {
+        faults: broken.slice(0, 20).map((error) => {
+          const { line, col } = lines.linePos(error.pos[0]);
+          return {
+            ...blank('syntax', file),
+            line,
+            column: col,
+            ...explain(error.code, error.message, clean, error.pos[0]),
+          };
+        }),
+      };
+    }
+    const tree: unknown = doc.toJS({ maxAliasCount: 50 });
+    return new TreeSource(doc, tree, clean, lines, file);
+  } catch (error) {
+    const deep = error instanceof RangeError;
+    return {
+      faults: [
+        {
+          ...blank('unreadable', file),
+          message: deep ? 'is nested too deeply' : 'repeats itself through too many aliases',
+          allowed: deep ? `up to ${MAX_DEPTH} levels` : 'plain fields, each written out',
+        },
+      ],
+    };
+  }
+}
+
+function blank(code: FaultCode, file: string): DesignFault {
+  return { code, file, line: 1, column: 1, path: '', value: null, message: '', allowed: null, nearest: null };
+}
+
+/** What can't be a design file, told before a parser sees it. */
+function refuse(text: string): Pick<DesignFault, 'message' | 'allowed'> | undefined {
+  if (text.trim() === '')
+    return { message: 'the file is empty', allowed: 'a design; `pitwright new` writes one to start from' };
+  if (text.length > MAX_LENGTH) return { message: 'the file is too large for a design', allowed: 'up to 1 MB' };
+  // eslint-disable-next-line no-control-regex -- control characters are what is looked for
+  if (/[\u0000-\u0008\u000e-\u001a\u001c-\u001f]/.test(text) || (text.match(/\uFFFD/g)?.length ?? 0) > 3) {
+    return { message: 'the file is not text', allowed: 'YAML or JSON in UTF-8' };
+  }
+  if ((text.match(/\n/g)?.length ?? 0) > MAX_LINES) {
+    return { message: 'the file has too many lines for a design', allowed: `up to ${MAX_LINES} lines` };
+  }
+  if (depthOf(text) > MAX_DEPTH) return { message: 'is nested too deeply', allowed: `up to ${MAX_DEPTH} levels` };
+  return undefined;
+}
+
+/** Upper bound of the nesting: open brackets, and list dashes or key marks in a row on one line. Indentation counts too. */
+function depthOf(text: string): number {
+  let open = 0;
+  let deepest = 0;
+  for (const line of text.split('\n')) {
+    const lead = /^[ \t]*(?:[-?:][ \t]+)*/.exec(line)?.[0] ?? '';
+    const marks = lead.replace(/[ \t]/g, '').length;
+    const bare = line.replace(/(^|\s)#.*$/, '').replace(/"(?:[^"\\]|\\.)*"|'[^']*'/g, '');
+    for (const char of bare) {
+      if (char === '[' || char === '{') open++;
+      else if (char === ']' || char === '}') open = Math.max(0, open - 1);
+      deepest = Math.max(deepest, open + marks);
+    }
+  }
+  return Math.max(deepest, indentLevels(text));
+}
+
+function indentLevels(text: string): number {
+  const stack: number[] = [];
+  let deepest = 0;
+  for (const line of text.split('\n')) {
+    if (line.trim() === '') continue;
+    const indent = line.length - line.trimStart().length;
+    while (stack.length > 0 && stack[stack.length - 1] >= indent) stack.pop();
+    stack.push(indent);
+    deepest = Math.max(deepest, stack.length);
+  }
+  return deepest;
+}
+
+function explain(
+  code: string,
+  message: string,
+  text: string,
+  position: number,
+): Pick<DesignFault, 'message' | 'allowed' | 'value'> {
+  const start = text.lastIndexOf('\n', position - 1) + 1;
+  const end = text.indexOf('\n', position);
+  const line = text.slice(start, end < 0 ? undefined : end);
+  const value = shortened(line) || null;
+  if (code === 'TAB_AS_INDENT' || /^\s*\t/.test(line)) {
+    return { message: 'is indented with a tab', allowed: 'spaces only', value };
+  }
+  if (code === 'MULTIPLE_DOCS')
+    return { message: 'the file holds more than one document', allowed: 'one design a file', value };
+  return { message: `can't be read: ${message.split('\n')[0]}`, allowed: 'YAML or JSON', value };
+}
+
+class TreeSource implements Source {
+  readonly faults: DesignFault[] = [];
+  readonly explained = new Set<string>();
+
+  constructor(
+    private readonly doc: Document,
+    readonly tree: unknown,
+    private readonly text: string,
+    private readonly lines: LineCounter,
+    private readonly file: string,
+  ) {
+    this.inspect(doc.contents, []);
+  }
+
+  place(path: Path): Place {
+    let node: unknown = this.doc.contents;
+    for (let i = 0; i < path.length; i++) {
+      const next = this.step(node, path[i]);
+      if (next === undefined) return i === 0 ? this.at(0, null) : { ...this.keyPlace(path.slice(0, i)), written: null };
+      node = next;
+    }
+    const range = (node as Node | null)?.range;
+    if (!range) return { ...this.keyPlace(path), written: null };
+    return this.at(range[0], this.written(node as Node));
+  }
+
+  keyPlace(path: Path): Place {
+    let node: unknown = this.doc.contents;
+    for (const part of path.slice(0, -1)) node = this.step(node, part);
+    const last = path[path.length - 1];
+    const pair = this.pair(node, last);
+    const key = (pair?.key ?? this.step(node, last)) as Node | undefined;
+    return key?.range ? this.at(key.range[0], this.written(key)) : this.at(0, null);
+  }
+
+  private at(offset: number, written: string | null): Place {
+    const { line, col } = this.lines.linePos(offset);
+    return { line: Math.max(1, line), column: Math.max(1, col), written };
+  }
+
+  private written(node: Node): string | null {
+    if (!isScalar(node)) return isMap(node) ? '{...}' : isSeq(node) ? '[...]' : null;
+    if (node.value === null) return null;
+    const range = node.range;
+    const raw = range ? this.text.slice(range[0], Math.min(range[1], range[0] + 400)) : String(node.value);
+    return shortened(typeof node.value === 'string' ? node.value : raw);
+  }
+
+  private resolved(node: unknown): unknown {
+    return isAlias(node) ? node.resolve(this.doc) : node;
+  }
+
+  private pair(node: unknown, part: string | number | undefined): Pair | undefined {
+    const map = this.resolved(node);
+    if (!isMap(map)) return undefined;
+    // The last of several equal keys is the one whose value the tree holds.
+    return map.items.findLast((pair) => String(isScalar(pair.key) ? pair.key.value : pair.key) === String(part));
+  }
+
+  private step(node: unknown, part: string | number): unknown {
+    const seq = this.resolved(node);
+    if (isSeq(seq) && typeof part === 'number') return this.resolved(seq.items[part]);
+    const pair = this.pair(node, part);
+    return pair ? (this.resolved(pair.value) ?? undefined) : undefined;
+  }
+
+  /** Duplicate keys and thousands commas inside braces, in one walk. Aliases are not followed: they point at walked nodes. */
+  private inspect(node: unknown, path: Path): void {
+    if (isSeq(node)) node.items.forEach((item, i) => this.inspect(item, [...path, i]));
+    if (!isMap(node)) return;
+    const seen = new Set<string>();
+    let previous: string | undefined;
+    for (const pair of node.items) {
+      const key = String(isScalar(pair.key) ? pair.key.value : pair.key);
+      const where = [...path, key];
+      const range = (pair.key as Node | null)?.range;
+      const place = this.at(range ? range[0] : 0, null);
+      if (
+        node.flow &&
+        previous !== undefined &&
+        /^\d{3}(\D|$)/.test(key) &&
+        (pair.value === null || isNull(pair.value))
+      ) {
+        const before = [...path, previous];
+        const written = this.place(before).written ?? '';
+        this.explained.add(pathText(where)).add(pathText(before));
+        this.faults.push({
+          ...blank('comma-in-braces', this.file),
+          ...this.position(before),
+          path: pathText(before),
+          value: shortened(`${written},${key}`),
+          message: 'is split by its comma: inside braces a comma ends the value',
+          allowed: `quotes, or no comma`,
+          nearest: shortened(`"${written},${key}"`),
+        });
+      } else if (seen.has(key)) {
+        this.faults.push({
+          ...blank('duplicate-key', this.file),
+          line: place.line,
+          column: place.column,
+          path: pathText(where),
+          message: 'is written twice',
+          allowed: 'each field once',
+        });
+      }
+      seen.add(key);
+      previous = key;
+      this.inspect(pair.value, where);
+    }
+  }
+
+  private position(path: Path): { line: number; column: number } {
+    const { line, column } = this.place(path);
+    return { line, column };
+  }
+}
+
+function isNull(value: unknown): boolean {
+  return isScalar(value) && value.value === null;
+}

@@ -1,0 +1,205 @@
+/**
+ * A builder's text to SI.
+ *
+ * The text is tokenised here, never evaluated: a number (fractions, mixed numbers, thousands commas), then a unit from the
+ * table of the trade. What the table does not know goes, if the caller brings one, to a converter for any other legal unit.
+ */
+import { nearestName } from './nearest.js';
+import { gaugeNumbers, gaugeThickness, type GaugeTable } from './gauges.js';
+import { findUnit, KIND_NAMES, PLAIN_KINDS, UNITS, unitsThatFit, type Kind } from './kinds.js';
+import { readNumber, tidyText } from './numbers.js';
+import { PIPES, scheduleKey, type PipeSize } from './pipe.js';
+
+/** Converts a number and a unit the table lacks into SI of the kind; undefined when it is no such unit. */
+export type OtherUnits = (kind: Kind, value: number, unit: string) => number | undefined;
+
+export interface ParseOptions {
+  /** which steel a gauge number means (default carbon) */
+  gauges?: GaugeTable;
+  otherUnits?: OtherUnits;
+}
+
+export type Quantity =
+  | {
+      ok: true;
+      /** SI value; for wood written per hour as a power: see `wood` */
+      si: number;
+      /** the text named a pipe: outside diameter is `si`, and its wall where it named one [m] */
+      pipe?: { nominal: number; wall?: number };
+      /** a power written as wood per hour: `si` is then kg/s of wood as fired */
+      wood?: true;
+    }
+  | {
+      ok: false;
+      code: 'no-unit' | 'unknown-unit' | 'not-a-quantity' | 'not-finite';
+      /** one clause that follows the quoted value */
+      problem: string;
+      /** units or forms that fit */
+      allowed: string;
+      nearest?: string;
+    };
+
+type Fault = Extract<Quantity, { ok: false }>;
+
+/** A compound is read as larger unit then smaller: 2 ft 6 in, 1 h 30 min, 2 lb 8 oz. */
+const COMPOUNDS: Partial<Record<Kind, readonly [string, string][]>> = {
+  length: [['ft', 'in']],
+  time: [
+    ['h', 'min'],
+    ['min', 's'],
+  ],
+  mass: [['lb', 'oz']],
+};
+
+function fault(code: Fault['code'], kind: Kind, problem: string, nearest?: string): Fault {
+  const allowed =
+    kind === 'number'
+      ? 'a plain number'
+      : `${KIND_NAMES[kind]} in ${unitsThatFit(kind).join(', ').replace(', or', ' or')}`;
+  return nearest === undefined ? { ok: false, code, problem, allowed } : { ok: false, code, problem, allowed, nearest };
+}
+
+/**
+ * SI value of a written quantity.
+ *
+ * @param kind what the field holds
+ * @param written the text or number of the file
+ * @returns the SI value, or a fault that names the units that fit; never throws
+ * @example parseQuantity('length', `2' 6 1/2"`) gives 0.7747 m
+ */
+export function parseQuantity(kind: Kind, written: string | number, options: ParseOptions = {}): Quantity {
+  if (typeof written === 'number') return plainNumber(kind, written, String(written));
+  if (written.length > 80) return fault('not-a-quantity', kind, 'is too long to be a quantity');
+  const text = tidyText(written);
+  if (text === '') return fault('not-a-quantity', kind, 'is empty');
+  const number = readNumber(text);
+  if (!number) {
+    const comma = /^[-+]?\d+,\d+/.test(text);
+    return fault(
+      'not-a-quantity',
+      kind,
+      comma ? 'has a comma where no thousands are parted (write 0.25, or 70,000)' : 'does not begin with a number',
+    );
+  }
+  const unit = number.rest.replace(/^-(?=[a-z])/i, '').trim();
+  if (unit === '') return plainNumber(kind, number.value, text);
+  const si = withUnit(kind, number.value, unit, options);
+  if (si.ok && !Number.isFinite(si.si)) return fault('not-finite', kind, 'is not a finite number');
+  return si;
+}
+
+/** Twelve digits: 1/4 in, 6.35 mm and 0.635 cm are then one and the same double, and so give the same bytes. */
+function settle(si: number): number {
+  return Number(si.toPrecision(12));
+}
+
+function plainNumber(kind: Kind, value: number, text: string): Quantity {
+  if (!Number.isFinite(value)) return fault('not-finite', kind, 'is not a finite number');
+  if (PLAIN_KINDS.has(kind)) return { ok: true, si: settle(value) };
+  return fault('no-unit', kind, 'has no unit', `${text} ${unitsThatFit(kind)[0]}`);
+}
+
+function withUnit(kind: Kind, value: number, unit: string, options: ParseOptions): Quantity {
+  const row = findUnit(kind, unit);
+  if (row) return { ok: true, si: settle(value * row.factor + (row.offset ?? 0)) };
+  if (kind === 'plate') {
+    const gauge = readGauge(value, unit, options.gauges ?? 'carbon');
+    if (gauge) return gauge;
+  }
+  if (kind === 'length' || kind === 'plate') {
+    const pipe = readPipe(kind, value, unit);
+    if (pipe) return pipe;
+  }
+  if (kind === 'power') {
+    const wood =
+      /^(.+?)\s*(?:of )?wood\s*(\/\s*|per |an )(h|hr|hour)$/i.exec(unit) ??
+      /^(lbs?|kg)()\/(hr?|hour) (?:of )?wood$/i.exec(unit);
+    const mass = wood && findUnit('mass', wood[1]);
+    if (mass) return { ok: true, si: settle((value * mass.factor) / 3600), wood: true };
+  }
+  const compound = readCompound(kind, value, unit);
+  if (compound) return compound;
+  const other = options.otherUnits?.(kind, value, unit);
+  if (other !== undefined) return { ok: true, si: settle(other) };
+  if (kind === 'number') return fault('unknown-unit', kind, `has a unit ('${unit}') where a plain number is due`);
+  const spellings = UNITS[kind].flatMap((each) => [each.name, ...each.also]);
+  const near = nearestName(unit, spellings);
+  return fault(
+    'unknown-unit',
+    kind,
+    `has a unit that does not fit here ('${unit}')`,
+    near && findUnit(kind, near)?.name,
+  );
+}
+
+function readGauge(value: number, unit: string, table: GaugeTable): Quantity | undefined {
+  if (!/^(ga|ga\.|gauge|gage)$/i.test(unit)) return undefined;
+  const thickness = gaugeThickness(value, table);
+  if (thickness !== undefined) return { ok: true, si: settle(thickness) };
+  const known = gaugeNumbers(table);
+  const nearest = known.reduce(
+    (best, each) => (Math.abs(each - value) < Math.abs(best - value) ? each : best),
+    known[0],
+  );
+  return {
+    ok: false,
+    code: 'not-a-quantity',
+    problem: `is no ${table} sheet gauge`,
+    allowed: `gauges ${known.join(', ')}`,
+    nearest: `${nearest} ga`,
+  };
+}
+
+function readCompound(kind: Kind, value: number, unit: string): Quantity | undefined {
+  for (const [large, small] of COMPOUNDS[kind] ?? []) {
+    const largeRow = UNITS[kind].find((each) => each.name === large);
+    const smallRow = UNITS[kind].find((each) => each.name === small);
+    const parts = /^([^\d]+?)\s*-?\s*((?:\d|\.\d).*)$/.exec(unit);
+    if (!parts || !largeRow || !smallRow || findUnit(kind, parts[1]) !== largeRow) continue;
+    const second = readNumber(parts[2]);
+    if (!second || findUnit(kind, second.rest.trim()) !== smallRow || second.value < 0) continue;
+    const ratio = Math.round(largeRow.factor / smallRow.factor);
+    const sign = value < 0 ? -1 : 1;
+    return { ok: true, si: settle((value * ratio + sign * second.value) * smallRow.factor) };
+  }
+  return undefined;
+}
+
+function readPipe(kind: Kind, value: number, unit: string): Quantity | undefined {
+  const match = /^(?:(in|inch|"|mm) )?(?:nps )?pipe\b\s*,?\s*(.*)$/i.exec(unit.replace(/^"\s*/, '" '));
+  if (!match) return undefined;
+  const size = PIPES.find((each) => each.nominal === value);
+  if (!size || match[1]?.toLowerCase() === 'mm' || kind === 'plate') {
+    return {
+      ok: false,
+      code: 'not-a-quantity',
+      problem:
+        kind === 'plate'
+          ? 'names a pipe where a plate thickness is due'
+          : 'is no pipe size of ASME B36.10M that is listed',
+      allowed: kind === 'plate' ? '1/4 in, 6 mm, 11 ga ...' : `${PIPES.map((each) => each.nominal).join(', ')} in pipe`,
+    };
+  }
+  return pipeWall(size, match[2]);
+}
+
+function pipeWall(size: PipeSize, written: string): Quantity {
+  const pipe = (wall?: number): Quantity => ({
+    ok: true,
+    si: settle(size.diameter),
+    pipe: wall === undefined ? { nominal: size.nominal } : { nominal: size.nominal, wall: settle(wall) },
+  });
+  if (written === '') return pipe();
+  const key = scheduleKey(written);
+  if (key !== undefined && size.walls[key] !== undefined) return pipe(size.walls[key]);
+  const own = key === undefined ? parseQuantity('plate', written.replace(/\s*\bwall$/i, '')) : undefined;
+  if (own?.ok) return pipe(own.si);
+  return {
+    ok: false,
+    code: 'not-a-quantity',
+    problem: `names no wall of ${size.nominal} in pipe ('${written}')`,
+    allowed: Object.keys(size.walls)
+      .map((each) => (each === 'std' ? 'standard wall' : each === 'xs' ? 'extra strong' : `schedule ${each}`))
+      .join(', '),
+  };
+}
