@@ -1,1 +1,107 @@
-process.stdout.write('');
+import { Command, CommanderError, Option } from 'commander';
+import { version } from '../version.js';
+import { exit, Stop } from './exit.js';
+import { discardUnfinished } from './output.js';
+import { tell } from './stderr.js';
+
+const units = () =>
+  new Option('--units <system>', 'units of the text: shop (°F, in, lb) with SI beside it, or si alone')
+    .choices(['shop', 'si'])
+    .default('shop');
+const json = 'print the full result as JSON, in SI units';
+const outFile = 'write to FILE instead of standard output';
+const design = 'design file (YAML or JSON), or - for standard input';
+
+function commandLine(): Command {
+  const program = new Command('pitwright')
+    .description(
+      'Tells a builder of wood-fired offset smokers, before steel is cut, how a design will heat and breathe.',
+    )
+    .version(version)
+    .helpCommand(true)
+    .showHelpAfterError("('pitwright help' lists the commands and their options)")
+    .configureOutput({ outputError: (message, write) => write(message.replace(/^error: /, 'pitwright: ')) })
+    .exitOverride();
+
+  // each command's code is loaded when it's called: a start stays quick however much the others need
+  program
+    .command('estimate')
+    .description('warm-up, temperatures, heat loss, wood and draft of a design')
+    .argument('<design>', design)
+    .option('--json', json)
+    .option('-o, --output <file>', outFile)
+    .option('--csv <file>', 'also write the warm-up curves as CSV')
+    .option('--charts <dir>', 'also draw the charts into this folder, as PNG')
+    .addOption(units())
+    .action(async (path, options) => (await import('./commands/estimate.js')).run(path, options));
+
+  program
+    .command('check')
+    .description('check a design and show its areas, weights and heights, without solving')
+    .argument('<design>', design)
+    .option('--json', json)
+    .option('-o, --output <file>', outFile)
+    .addOption(units())
+    .action(async (path, options) => (await import('./commands/check.js')).run(path, options));
+
+  program
+    .command('new')
+    .description('write a commented design to start from')
+    .option('-o, --output <file>', outFile)
+    .action(async (options) => (await import('./commands/new.js')).run(options));
+
+  program
+    .command('schema')
+    .description('print the JSON Schema of design files, for editors that complete and check')
+    .option('-o, --output <file>', outFile)
+    .action(async (options) => (await import('./commands/schema.js')).run(options));
+
+  return program;
+}
+
+/** The number a run ends with, its cause told on standard error. */
+function codeFor(error: unknown): number {
+  // commander has already said what's wrong
+  if (error instanceof CommanderError) return error.exitCode === 0 ? exit.done : exit.wrongUsage;
+  if (error instanceof Stop) {
+    tell(`pitwright: ${error.message}`);
+    return error.code;
+  }
+  const what = (error instanceof Error ? error.message : String(error)).split('\n')[0];
+  tell(
+    `pitwright: our fault, not yours: ${what}. Please report it with the command, the design file and ` +
+      `'pitwright --version' (${version}); PITWRIGHT_DEBUG=1 adds the details.`,
+  );
+  if (process.env.PITWRIGHT_DEBUG && error instanceof Error) tell(error.stack ?? '');
+  return exit.ourFault;
+}
+
+/** A reader that has seen enough (`| head`) closes the pipe; that's no error, and other outputs still get done. */
+function tolerateClosedPipes(): void {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on('error', (error: NodeJS.ErrnoException) => {
+      if (error.code !== 'EPIPE') throw error;
+    });
+  }
+}
+
+function cleanUpWhenStopped(): void {
+  for (const [signal, number] of [
+    ['SIGINT', 2],
+    ['SIGTERM', 15],
+  ] as const) {
+    process.once(signal, () => {
+      discardUnfinished();
+      process.exit(128 + number);
+    });
+  }
+}
+
+tolerateClosedPipes();
+cleanUpWhenStopped();
+const fail = (error: unknown) => {
+  process.exitCode = codeFor(error);
+  discardUnfinished();
+};
+process.on('uncaughtException', fail);
+commandLine().parseAsync().catch(fail);

@@ -1,0 +1,71 @@
+import type { ScaleOptionsByType } from 'chart.js';
+import { convert, unitOf, type Kind } from '../units.js';
+import { FAINT_INK, FONT_SIZE, GRID, INK } from './theme.js';
+
+type Side = 'left' | 'right' | 'top' | 'bottom';
+type LinearAxis = DeepPartial<ScaleOptionsByType<'linear'>>;
+type DeepPartial<T> = T extends object ? { [K in keyof T]?: DeepPartial<T[K]> } : T;
+
+/** Round numbers from at or below `low` to at or above `high`, about `count` of them: steps of 1, 2 or 5 times a power of ten. */
+export function roundTicks(low: number, high: number, count: number): number[] {
+  const raw = (high - low) / Math.max(1, count) || 1;
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const step = power * ([1, 2, 5, 10].find((factor) => factor * power >= raw * 0.999) ?? 10);
+  const [first, last] = [Math.floor(low / step + 1e-9), Math.ceil(high / step - 1e-9)];
+  return Array.from({ length: Math.max(2, last - first + 1) }, (_, i) => Number(((first + i) * step).toPrecision(12)));
+}
+
+/** Round numbers that lie within the two limits. */
+function ticksWithin(low: number, high: number, count: number): number[] {
+  const slack = (high - low) * 1e-9;
+  return roundTicks(low, high, count).filter((value) => value >= low - slack && value <= high + slack);
+}
+
+/** A linear axis with a title, its limits and ticks fixed here and not by the renderer. */
+export function axis(side: Side, title: string, ticks: number[], limits: { min: number; max: number }): LinearAxis {
+  const main = side === 'left' || side === 'bottom';
+  const decimals = Math.max(...ticks.map((tick) => (String(tick).split('.')[1] ?? '').length));
+  return {
+    type: 'linear',
+    position: side,
+    ...limits,
+    title: { display: true, text: title, color: INK, font: { size: FONT_SIZE.text } },
+    grid: { drawOnChartArea: main, color: GRID, tickColor: GRID },
+    border: { color: GRID },
+    ticks: {
+      color: FAINT_INK,
+      font: { size: FONT_SIZE.label },
+      callback: (value: string | number) => Number(value).toLocaleString('en-US', { minimumFractionDigits: decimals }),
+    },
+    afterBuildTicks: (scale: { ticks: { value: number }[] }) => {
+      scale.ticks = ticks.map((value) => ({ value }));
+    },
+  } as LinearAxis;
+}
+
+/**
+ * Shop units on one side and SI on the other, of one quantity. Data are plotted in the shop unit, on the first axis.
+ *
+ * @param range lowest and highest value in SI
+ * @param sides where the shop axis and the SI axis stand
+ */
+export function twinAxes(
+  quantity: string,
+  kind: Kind,
+  range: { low: number; high: number },
+  sides: readonly [Side, Side] = ['left', 'right'],
+): { shop: LinearAxis; si: LinearAxis; min: number; max: number } {
+  const ticks = roundTicks(convert(kind, range.low, 'shop'), convert(kind, range.high, 'shop'), 7);
+  const [min, max] = [ticks[0], ticks[ticks.length - 1]];
+  // shop to SI is linear for every kind, so the ends of the SI axis follow from two points
+  const [a, b] = [convert(kind, range.low, 'shop'), convert(kind, range.high, 'shop')];
+  const [c, d] = [convert(kind, range.low, 'si'), convert(kind, range.high, 'si')];
+  const toSi = (shop: number) => c + ((shop - a) * (d - c)) / (b - a);
+  const limits = { min: toSi(min), max: toSi(max) };
+  return {
+    shop: axis(sides[0], `${quantity} [${unitOf(kind, 'shop')}]`, ticks, { min, max }),
+    si: axis(sides[1], `${quantity} [${unitOf(kind, 'si')}]`, ticksWithin(limits.min, limits.max, 7), limits),
+    min,
+    max,
+  };
+}

@@ -1,0 +1,25 @@
+import type { Plugin } from 'chart.js';
+import { FONT_FAMILY, FONT_SIZE, INK } from './theme.js';
+
+/**
+ * Writes a text behind the end of each horizontal bar.
+ *
+ * @param texts one list a data set, one text a bar
+ */
+export function barLabels(texts: string[][]): Plugin {
+  return {
+    id: 'barLabels',
+    afterDatasetsDraw(chart) {
+      const { ctx } = chart;
+      ctx.save();
+      ctx.font = `500 ${FONT_SIZE.label}px ${FONT_FAMILY}`;
+      ctx.fillStyle = INK;
+      ctx.textBaseline = 'middle';
+      ctx.textAlign = 'left';
+      texts.forEach((row, dataset) => {
+        chart.getDatasetMeta(dataset).data.forEach((bar, index) => ctx.fillText(row[index] ?? '', bar.x + 8, bar.y));
+      });
+      ctx.restore();
+    },
+  };
+}

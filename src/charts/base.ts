@@ -1,0 +1,40 @@
+import type { ChartOptions } from 'chart.js';
+import { FAINT_INK, FONT_FAMILY, FONT_SIZE, INK } from './theme.js';
+
+/**
+ * What all charts share: title and a second line under it, no legend (lines carry their names), no motion, fixed size.
+ *
+ * @param title what the chart shows, with the design's name
+ * @param subtitle what it says, or under which conditions
+ */
+export function baseOptions(title: string, subtitle: string): ChartOptions {
+  return {
+    animation: false,
+    responsive: false,
+    maintainAspectRatio: false,
+    font: { family: FONT_FAMILY, size: FONT_SIZE.label, weight: 500 },
+    color: INK,
+    layout: { padding: { left: 16, right: 26, top: 14, bottom: 12 } },
+    elements: { point: { radius: 0 }, line: { borderWidth: 2.5 } },
+    plugins: {
+      legend: { display: false },
+      tooltip: { enabled: false },
+      title: {
+        display: true,
+        text: title,
+        align: 'start',
+        color: INK,
+        font: { size: FONT_SIZE.title, weight: 600 },
+        padding: { top: 0, bottom: 4 },
+      },
+      subtitle: {
+        display: true,
+        text: subtitle,
+        align: 'start',
+        color: FAINT_INK,
+        font: { size: FONT_SIZE.text, weight: 500 },
+        padding: { top: 0, bottom: 14 },
+      },
+    },
+  };
+}

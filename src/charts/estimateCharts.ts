@@ -1,0 +1,32 @@
+import type { ChartConfiguration } from 'chart.js';
+import type { EstimateResult } from '../study/result.js';
+import { heatLossChart } from './heatLossChart.js';
+import { pressureChart } from './pressureChart.js';
+import { warmUpChart } from './warmUpChart.js';
+
+export interface NamedChart {
+  /** file name without its ending */
+  file: string;
+  config: ChartConfiguration;
+}
+
+/** Longest design name that fits a chart's title beside what it shows. */
+const LONGEST_NAME = 48;
+
+/** All charts of a result, in reading order; those that the result has no data for are left out. */
+export function estimateCharts(result: EstimateResult): NamedChart[] {
+  const name = chartName(result.design.name);
+  const charts: [string, unknown][] = [
+    ['warm-up-thermometer', warmUpChart(result, name, 'thermometer')],
+    ['warm-up-gas', warmUpChart(result, name, 'gas')],
+    ['warm-up-steel', warmUpChart(result, name, 'steel')],
+    ['heat-loss', heatLossChart(result, name)],
+    ['draft', pressureChart(result, name)],
+  ];
+  return charts.flatMap(([file, config]) => (config ? [{ file, config: config as ChartConfiguration }] : []));
+}
+
+function chartName(text: string): string {
+  const characters = [...text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\s]+/gu, ' ').trim()];
+  return characters.length <= LONGEST_NAME ? characters.join('') : `${characters.slice(0, LONGEST_NAME - 1).join('')}…`;
+}

@@ -1,0 +1,28 @@
+import type { PartName, StationName } from '../design/design.js';
+
+const STATIONS: Record<StationName, string> = {
+  firebox: 'firebox',
+  plenumFireEnd: 'under plate, fire end',
+  plenumMiddle: 'under plate, middle',
+  plenumStackEnd: 'under plate, far end',
+  fireEnd: 'fire end',
+  middle: 'middle',
+  stackEnd: 'stack end',
+  uprightLower: 'upright, lower',
+  uprightUpper: 'upright, upper',
+};
+
+/** A station as a builder says it. */
+export function stationLabel(name: string): string {
+  return STATIONS[name as StationName] ?? name;
+}
+
+/** The places that lose heat, in the order of the gas path. */
+export const HEAT_LOSS_LABELS = {
+  firebox: 'firebox walls',
+  chamber: 'chamber walls',
+  upright: 'upright walls',
+  stackWall: 'stack wall',
+  stackGas: 'gas out of the stack',
+  leaks: 'smoke out of door gaps',
+} as const satisfies Record<PartName | 'stackWall' | 'stackGas' | 'leaks', string>;

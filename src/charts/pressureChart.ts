@@ -1,0 +1,96 @@
+import type { ChartConfiguration, ChartDataset } from 'chart.js';
+import type { EstimateResult, SteadyState } from '../study/result.js';
+import { convert, format } from '../units.js';
+import { twinAxes } from './axes.js';
+import { baseOptions } from './base.js';
+import { stationLabel } from './labels.js';
+import { markLines, type MarkLine } from './markLines.js';
+import { FAINT_INK, FONT_SIZE, INK, STATE_STYLES, type LineStyle } from './theme.js';
+
+/**
+ * Pressure against outdoors at the same height, along the way of the gas from intake to stack top: below zero a gap draws
+ * air in, above zero it leaks smoke. Inches of water on the left, Pa on the right. Null when neither state exists.
+ */
+export function pressureChart(result: EstimateResult, name: string): ChartConfiguration<'line'> | null {
+  const { design, steady, assumed } = result;
+  const states: { label: string; state: SteadyState; style: LineStyle }[] = [];
+  const held = `holding ${format('temperature', design.fire.target)}`;
+  if (steady) states.push({ label: held, state: steady, style: { ...STATE_STYLES.held, dash: [] } });
+  if (assumed) states.push({ label: 'full fire', state: assumed, style: { ...STATE_STYLES.assumed, dash: [8, 4] } });
+  if (states.length === 0) return null;
+
+  const path = states[0].state.pressurePath;
+  const pascals = states.flatMap(({ state }) => state.pressurePath.map(({ gauge_Pa }) => gauge_Pa));
+  const pressure = twinAxes('Pressure against outdoors', 'pressure', {
+    low: Math.min(0, ...pascals),
+    high: Math.max(0, ...pascals),
+  });
+  const base = baseOptions(
+    `${name}: draft along the way of the gas`,
+    states
+      .map(
+        ({ label, state }) =>
+          `${label}: stack base draws ${format('pressure', state.draft.stackBase_Pa, 'shop', { digits: 2 })}`,
+      )
+      .join('; '),
+  );
+  return {
+    type: 'line',
+    data: {
+      datasets: states.map(({ label, state, style }): ChartDataset<'line', { x: number; y: number }[]> => ({
+        label,
+        data: state.pressurePath.map(({ gauge_Pa }, i) => ({ x: i, y: convert('pressure', gauge_Pa, 'shop') })),
+        borderColor: style.colour,
+        backgroundColor: style.colour,
+        borderDash: style.dash,
+        borderWidth: 2.5,
+        pointRadius: 4,
+      })),
+    },
+    plugins: [markLines(zeroLine(pressure.max))],
+    options: {
+      ...base,
+      parsing: false,
+      scales: {
+        x: {
+          type: 'linear',
+          min: -0.3,
+          max: path.length - 0.7,
+          title: { display: true, text: 'Place along the way of the gas', color: INK, font: { size: FONT_SIZE.text } },
+          grid: { display: false },
+          ticks: { color: FAINT_INK, font: { size: FONT_SIZE.label }, maxRotation: 35, autoSkip: false },
+          afterBuildTicks: (scale: { ticks: { value: number; label?: string }[] }) => {
+            scale.ticks = path.map((_, value) => ({ value }));
+          },
+          afterTickToLabelConversion: (scale: { ticks: { value: number; label?: string }[] }) => {
+            for (const tick of scale.ticks) tick.label = stationLabel(path[tick.value].where);
+          },
+        },
+        y: pressure.shop,
+        si: pressure.si,
+      },
+      plugins: {
+        ...base.plugins,
+        legend: {
+          display: true,
+          position: 'bottom',
+          align: 'start',
+          labels: {
+            color: FAINT_INK,
+            font: { size: FONT_SIZE.text },
+            boxWidth: 46,
+            boxHeight: 0,
+          },
+        },
+      },
+    } as ChartConfiguration<'line'>['options'],
+  };
+}
+
+function zeroLine(highest: number): MarkLine[] {
+  const line = { axis: 'y' as const, value: 0, dash: [], along: 0 };
+  return [
+    { ...line, text: 'below zero gaps draw air in', row: 0 },
+    ...(highest > 0 ? [{ ...line, text: 'above zero gaps leak smoke', row: 1 }] : []),
+  ];
+}

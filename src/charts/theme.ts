@@ -1,0 +1,48 @@
+import type { StationName } from '../design/design.js';
+
+/** How every chart looks: one place, so that files on disk and pages match. Sizes in pixels of the logical size. */
+export const SIZE = { width: 1000, height: 625 };
+export const FONT_FAMILY = 'Barlow';
+export const FONT_SIZE = { title: 22, text: 15, label: 14 };
+
+export const INK = '#1f2933';
+export const FAINT_INK = '#52606d';
+export const GRID = '#e4e7eb';
+export const PAPER = '#ffffff';
+
+/** Okabe & Ito's palette (2008), which people with any colour vision can tell apart; its yellow is left out on white. */
+export const COLOURS = {
+  blue: '#0072B2',
+  vermilion: '#D55E00',
+  green: '#009E73',
+  purple: '#CC79A7',
+  orange: '#E69F00',
+  sky: '#56B4E9',
+} as const;
+
+export interface LineStyle {
+  colour: string;
+  /** lengths of dash and gap; empty is a solid line */
+  dash: number[];
+}
+
+const DOTS = [2, 4];
+
+/** One style a station, the same in every chart; colour and dash both tell it, so that a grey print still does. */
+export const STATION_STYLES: Record<StationName, LineStyle> = {
+  firebox: { colour: COLOURS.vermilion, dash: [] },
+  plenumFireEnd: { colour: COLOURS.orange, dash: DOTS },
+  plenumMiddle: { colour: COLOURS.green, dash: DOTS },
+  plenumStackEnd: { colour: COLOURS.blue, dash: DOTS },
+  fireEnd: { colour: COLOURS.orange, dash: [12, 4] },
+  middle: { colour: COLOURS.green, dash: [] },
+  stackEnd: { colour: COLOURS.blue, dash: [7, 4] },
+  uprightLower: { colour: COLOURS.purple, dash: [12, 4, 3, 4] },
+  uprightUpper: { colour: COLOURS.sky, dash: [4, 3] },
+};
+
+/** The two states that charts set side by side. */
+export const STATE_STYLES = {
+  held: { colour: COLOURS.blue, dash: [] },
+  assumed: { colour: COLOURS.vermilion, dash: [8, 4] },
+} as const satisfies Record<string, { colour: string; dash: readonly number[] }>;

@@ -1,0 +1,55 @@
+import type { EstimateResult } from '../../study/result.js';
+import { estimate } from '../../study/estimate.js';
+import { toJson } from '../../report/json.js';
+import type { UnitSystem } from '../../units.js';
+import { exit, Stop } from '../exit.js';
+import { loadDesign } from '../loadDesign.js';
+import { openFolder, openSink, refuseClashes, standardOutput } from '../output.js';
+import { progress, tell } from '../stderr.js';
+
+export interface EstimateOptions {
+  json?: boolean;
+  output?: string;
+  csv?: string;
+  charts?: string;
+  units: UnitSystem;
+}
+
+/** The main job: one design in; text or JSON, curves and charts out. */
+export async function run(path: string, options: EstimateOptions): Promise<void> {
+  refuseClashes(path, { '--output': options.output, '--csv': options.csv });
+  if (options.json && options.csv === '-' && (options.output ?? '-') === '-') {
+    throw new Stop(exit.wrongUsage, '--json and --csv - would both go to standard output. Give one of them a file.');
+  }
+  const { design, warnings } = await loadDesign(path);
+  const out = openSink(options.output ?? '-');
+  const csv = options.csv === undefined ? undefined : openSink(options.csv);
+  if (options.charts !== undefined) openFolder(options.charts);
+
+  progress('computing');
+  const solved = estimate(design);
+  const result: EstimateResult = { ...solved, warnings: [...warnings, ...solved.warnings] };
+
+  // `--csv -` asks for the curves on standard output, in place of the text
+  if (options.json) {
+    await out.write(toJson(result));
+  } else if (csv !== standardOutput || out !== standardOutput) {
+    await out.write((await import('../../report/text.js')).estimateText(result, options.units));
+  }
+  if (csv) await csv.write((await import('../../report/csv.js')).curvesCsv(result, options.units));
+  if (options.charts !== undefined) {
+    const { estimateCharts } = await import('../../charts/estimateCharts.js');
+    const { drawCharts } = await import('../drawCharts.js');
+    const names = await drawCharts(estimateCharts(result), options.charts);
+    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+  }
+  sayWhatCannotBe(result);
+}
+
+/** A pit that can't do what its design asks: the numbers that exist are out, and the exit code and a line say so. */
+function sayWhatCannotBe({ steady, assumed, warnings }: EstimateResult): void {
+  if (steady && assumed) return;
+  const what = assumed ? 'no fire holds the target in this design' : "this design can't burn its fire";
+  const why = warnings.map(({ where, message }) => `\n  - ${where}: ${message}`).join('');
+  throw new Stop(exit.notPhysical, `${what}${why}`);
+}

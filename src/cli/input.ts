@@ -1,0 +1,94 @@
+import { createReadStream, readdirSync } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import { basename, dirname, join } from 'node:path';
+import { nearestName } from '../units.js';
+import { exit, Stop } from './exit.js';
+
+/** A design is a page of text; far above this it's some other file, and reading on would only fill the memory. */
+const LARGEST_INPUT = 1_000_000;
+
+export interface InputText {
+  text: string;
+  /** how messages name it */
+  fileName: string;
+}
+
+/**
+ * Reads a whole text file, or standard input for `-`.
+ *
+ * @throws Stop (wrong input) when it's missing, a folder, unreadable, too large or not UTF-8 text
+ */
+export async function readText(path: string): Promise<InputText> {
+  const fileName = path === '-' ? 'standard input' : path;
+  if (path !== '-') await refuseFolder(path);
+  let bytes: Buffer;
+  try {
+    bytes = await readAtMost(path === '-' ? process.stdin : createReadStream(path), fileName);
+  } catch (error) {
+    throw error instanceof Stop ? error : new Stop(exit.wrongInput, reasonUnreadable(path, error));
+  }
+  return { text: decode(bytes, fileName), fileName };
+}
+
+async function refuseFolder(path: string): Promise<void> {
+  const found = await stat(path).catch(() => undefined);
+  if (!found?.isDirectory()) return;
+  const designs = readdirSync(path).filter((name) => /\.(ya?ml|json)$/i.test(name));
+  const remedy =
+    designs.length > 0 ? `, such as ${join(path, designs.sort()[0])}` : '; it holds no .yaml or .json file';
+  throw new Stop(exit.wrongInput, `${path}: this is a folder. Give a design file${remedy}.`);
+}
+
+async function readAtMost(stream: NodeJS.ReadableStream, fileName: string): Promise<Buffer> {
+  const chunks: Buffer[] = [];
+  let length = 0;
+  for await (const chunk of stream) {
+    const bytes = Buffer.from(chunk);
+    length += bytes.length;
+    if (length > LARGEST_INPUT) {
+      throw new Stop(
+        exit.wrongInput,
+        `${fileName}: over 1 MB; a design file is a page of text. Is this the right file?`,
+      );
+    }
+    chunks.push(bytes);
+  }
+  return Buffer.concat(chunks);
+}
+
+function decode(bytes: Buffer, fileName: string): string {
+  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
+    throw new Stop(exit.wrongInput, `${fileName}: saved as UTF-16 text. Save it as UTF-8 and try again.`);
+  }
+  if (bytes.includes(0)) {
+    throw new Stop(
+      exit.wrongInput,
+      `${fileName}: not a text file. A design is YAML or JSON text; 'pitwright new' writes one to start from.`,
+    );
+  }
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    throw new Stop(exit.wrongInput, `${fileName}: not UTF-8 text. Save it as UTF-8 and try again.`);
+  }
+}
+
+function reasonUnreadable(path: string, error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === 'ENOENT' || code === 'ENOTDIR') {
+    const near = nearestFile(path);
+    return `${path}: no such file.${near ? ` Did you mean ${near}?` : ''}`;
+  }
+  if (code === 'EACCES' || code === 'EPERM') return `${path}: you may not read this file. Mend its permissions.`;
+  return `${path}: can't be read (${code ?? String(error)}).`;
+}
+
+function nearestFile(path: string): string | undefined {
+  try {
+    const folder = dirname(path);
+    const name = nearestName(basename(path), readdirSync(folder));
+    return name && (path.includes('/') || path.includes('\\') ? join(folder, name) : name);
+  } catch {
+    return undefined;
+  }
+}

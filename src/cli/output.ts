@@ -1,0 +1,152 @@
+import { randomBytes } from 'node:crypto';
+import {
+  accessSync,
+  closeSync,
+  constants,
+  mkdirSync,
+  openSync,
+  realpathSync,
+  renameSync,
+  rmdirSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
+import type { Stats } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { exit, Stop } from './exit.js';
+
+/** A place that a finished result is put in one go: the reader of the file never sees half of it. */
+export interface Sink {
+  write(content: string | Uint8Array): Promise<void>;
+}
+
+/** Files begun and not yet in place; taken away when the run ends early. */
+const unfinished = new Set<string>();
+/** Folders made for this run; taken away when the run ends early and they are still empty. */
+const newFolders: string[] = [];
+
+/** Standard output. Resolves when the reader has it, or has gone away. */
+export const standardOutput: Sink = {
+  write: (content) =>
+    new Promise((done) => {
+      process.stdout.write(content, () => done());
+    }),
+};
+
+/**
+ * A file, opened before the work starts so that a path that can't be written is told at once; `-` is standard output.
+ * The content goes to a temporary file beside it, which takes its place when complete. Devices and pipes are written
+ * straight.
+ *
+ * @throws Stop (wrong usage) when the path can't be written
+ */
+export function openSink(path: string): Sink {
+  if (path === '-') return standardOutput;
+  const existing = statOf(path);
+  if (existing?.isDirectory()) {
+    throw new Stop(exit.wrongUsage, `${path}: this is a folder. Give the name of a file in it.`);
+  }
+  if (existing && !existing.isFile()) {
+    return { write: async (content) => writeFileSync(path, content) };
+  }
+  const target = existing ? realpathSync(path) : resolve(path);
+  const temporary = join(dirname(target), `.${basename(target)}.${randomBytes(4).toString('hex')}.tmp`);
+  try {
+    closeSync(openSync(temporary, 'wx', existing?.mode));
+  } catch (error) {
+    throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
+  }
+  unfinished.add(temporary);
+  return {
+    write: async (content) => {
+      try {
+        writeFileSync(temporary, content);
+        renameSync(temporary, target);
+      } catch (error) {
+        rmSync(temporary, { force: true });
+        throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
+      } finally {
+        unfinished.delete(temporary);
+      }
+    },
+  };
+}
+
+/**
+ * Makes a folder and the folders above it, before the work starts.
+ *
+ * @throws Stop (wrong usage) when it can't be made
+ */
+export function openFolder(path: string): void {
+  try {
+    const first = mkdirSync(path, { recursive: true });
+    accessSync(path, constants.W_OK);
+    if (first !== undefined) newFolders.push(...foldersBetween(first, resolve(path)));
+  } catch (error) {
+    throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
+  }
+}
+
+/** From the innermost outwards. */
+function foldersBetween(outer: string, inner: string): string[] {
+  return inner === outer || inner === dirname(inner) ? [inner] : [inner, ...foldersBetween(outer, dirname(inner))];
+}
+
+/** Takes away what a run that ended early has begun. Nothing is left to do after a run that went through. */
+export function discardUnfinished(): void {
+  for (const file of unfinished) rmSync(file, { force: true });
+  unfinished.clear();
+  for (const folder of newFolders) {
+    try {
+      rmdirSync(folder);
+    } catch {
+      // not empty: what stands in it is complete, so it stays
+    }
+  }
+  newFolders.length = 0;
+}
+
+/**
+ * Refuses outputs that would overwrite each other or the input, before anything is read.
+ *
+ * @param input path of the input, `-` for standard input
+ * @param outputs path by option name; `-` is standard output
+ * @throws Stop (wrong usage)
+ */
+export function refuseClashes(input: string, outputs: Record<string, string | undefined>): void {
+  const given = Object.entries(outputs).flatMap(([option, path]) => (path === undefined ? [] : [{ option, path }]));
+  for (const [i, { option, path }] of given.entries()) {
+    if (sameFile(path, input)) throw new Stop(exit.wrongUsage, `${option} ${path} would overwrite the design itself.`);
+    const other = given.slice(i + 1).find((each) => sameFile(path, each.path));
+    if (other) throw new Stop(exit.wrongUsage, `${option} and ${other.option} both name ${path}.`);
+  }
+}
+
+function sameFile(a: string, b: string): boolean {
+  const real = (path: string) => {
+    try {
+      return realpathSync(path);
+    } catch {
+      return resolve(path);
+    }
+  };
+  return a !== '-' && b !== '-' && real(a) === real(b);
+}
+
+function statOf(path: string): Stats | undefined {
+  try {
+    return statSync(path);
+  } catch {
+    return undefined;
+  }
+}
+
+function reasonUnwritable(path: string, error: unknown): string {
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === 'ENOENT') return `${path}: the folder ${dirname(path)} does not exist. Make it first.`;
+  if (code === 'ENOTDIR' || code === 'EEXIST') return `${path}: a file stands where a folder is needed.`;
+  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return `${path}: you may not write here.`;
+  if (code === 'ENOSPC') return `${path}: the disk is full.`;
+  return `${path}: can't be written (${code ?? String(error)}).`;
+}

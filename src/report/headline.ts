@@ -1,0 +1,53 @@
+import { stationLabel } from '../charts/labels.js';
+import type { EstimateResult, SteadyState } from '../study/result.js';
+import type { UnitSystem } from '../units.js';
+import { sayIn } from './quantity.js';
+
+/** The settled reading of the design's thermometer [K], or null when the design has no such station. */
+export function gaugeReading(state: SteadyState, gauge: string): number | null {
+  return state.stations.find((station) => station.name === gauge)?.thermometer_K ?? null;
+}
+
+/**
+ * What a builder asks, answered in sentences: how long to temperature, what it takes to stay there, how it draws.
+ * Nothing is rounded up or left out where the answer is 'never'.
+ */
+export function headline(result: EstimateResult, system: UnitSystem): string[] {
+  const { design, steady, assumed, warmUp } = result;
+  const say = sayIn(system);
+  const target = say('temperature', design.fire.target);
+  const gauge = `the ${stationLabel(design.gauge)} thermometer`;
+  const sentences: string[] = [];
+
+  if (assumed) {
+    const fire = `${say('power', assumed.fire_W)} or ${say('massFlow', assumed.wood_kg_per_s)} of wood`;
+    const from = `Under the full fire, ${fire},`;
+    if (warmUp?.gauge_s != null) {
+      const soaked =
+        warmUp.soaked_s == null
+          ? 'The pit is not soaked within the time computed.'
+          : `The steel is soaked after ${say('time', warmUp.soaked_s)}.`;
+      sentences.push(
+        `${from} ${gauge} first reads ${target} after ${say('time', warmUp.gauge_s)} at the earliest. ${soaked}`,
+      );
+    } else {
+      const settles = say('temperature', gaugeReading(assumed, design.gauge));
+      sentences.push(`${from} ${gauge} never reads ${target}: it settles at ${settles}.`);
+    }
+  } else {
+    sentences.push(
+      `This pit can't burn the fire it is given (${say('power', design.fire.heat)}); the warnings say why.`,
+    );
+  }
+
+  if (steady) {
+    const hold = `${say('massFlow', steady.wood_kg_per_s)} of wood: ${say('power', steady.fire_W)}`;
+    sentences.push(
+      `Holding ${target} there takes ${hold}, which is what the pit loses. ` +
+        `Draft at the stack base is then ${say('pressure', steady.draft.stackBase_Pa, { digits: 2 })}.`,
+    );
+  } else {
+    sentences.push(`No fire holds ${target} at ${gauge}; the warnings say why.`);
+  }
+  return sentences;
+}

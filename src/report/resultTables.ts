@@ -1,0 +1,167 @@
+import { HEAT_LOSS_LABELS, stationLabel } from '../charts/labels.js';
+import type { EstimateResult, OpeningState, SteadyState } from '../study/result.js';
+import type { UnitSystem } from '../units.js';
+import { plainText } from './plainText.js';
+import { sayIn } from './quantity.js';
+import { table } from './table.js';
+
+const INDENT = { indent: '  ' };
+
+/** A lumped plate is allowed below this Biot number (Incropera & DeWitt, section 5.1). */
+const BIOT_LIMIT = 0.1;
+
+export function warmUpTable({ design, warmUp }: EstimateResult, system: UnitSystem): string {
+  const say = sayIn(system);
+  const target = say('temperature', design.fire.target);
+  const row = (what: string, time: number | null | undefined, wood: number | null | undefined, bound: string) =>
+    time == null ? [what, 'never', ''] : [what, `${bound}${say('time', time)}`, say('mass', wood ?? null)];
+  return table(
+    ['', 'time', 'wood burned'],
+    [
+      row(
+        `${stationLabel(design.gauge)} thermometer first reads ${target}`,
+        warmUp?.gauge_s,
+        warmUp?.woodToGauge_kg,
+        'at least ',
+      ),
+      row('soaked', warmUp?.soaked_s, warmUp?.woodToSoaked_kg, ''),
+    ],
+    INDENT,
+  );
+}
+
+export function temperatureTable(state: SteadyState, gauge: string, system: UnitSystem): string {
+  const say = sayIn(system);
+  return table(
+    ['', 'gas', 'thermometer', 'steel', 'hottest outside'],
+    state.stations.map((station) => [
+      stationLabel(station.name) + (station.name === gauge ? ' (gauge)' : ''),
+      say('temperature', station.gas_K),
+      say('temperature', station.thermometer_K),
+      say('temperature', station.steel_K),
+      say('temperature', station.outside_K),
+    ]),
+    INDENT,
+  );
+}
+
+/** The states that exist, each with its column heading: held at the target, and under the full fire. */
+function columns({ steady, assumed }: EstimateResult): { head: string; state: SteadyState }[] {
+  return [
+    ...(steady ? [{ head: 'holding', state: steady }] : []),
+    ...(assumed ? [{ head: 'full fire', state: assumed }] : []),
+  ];
+}
+
+export function heatLossTable(result: EstimateResult, system: UnitSystem): string {
+  const say = sayIn(system);
+  const states = columns(result);
+  const places = (Object.keys(HEAT_LOSS_LABELS) as (keyof typeof HEAT_LOSS_LABELS)[]).filter((place) =>
+    states.some(({ state }) => state.heatLoss_W[place] !== 0),
+  );
+  const cells = (watts: number, total: number) => [say('power', watts), `${Math.round((100 * watts) / total)} %`];
+  return table(
+    ['', ...states.flatMap(({ head }) => [head, ''])],
+    [...places, 'total' as const].map((place) => [
+      place === 'total' ? 'total' : HEAT_LOSS_LABELS[place],
+      ...states.flatMap(({ state }) => cells(state.heatLoss_W[place], state.heatLoss_W.total)),
+    ]),
+    INDENT,
+  );
+}
+
+export function airTable(result: EstimateResult, system: UnitSystem): string {
+  const say = sayIn(system);
+  const states = columns(result);
+  const pressure = (pascals: number) => say('pressure', pascals, { digits: 2 });
+  const speed = (metresPerSecond: number) => say('speed', metresPerSecond, { digits: 2, shop: 'ft/s' });
+  const line = (what: string, cell: (state: SteadyState) => string) => [
+    what,
+    ...states.map(({ state }) => cell(state)),
+  ];
+  return table(
+    ['', ...states.map(({ head }) => head)],
+    [
+      line('draft at the stack base', ({ draft }) => pressure(draft.stackBase_Pa)),
+      line('draft at the throat', ({ draft }) => pressure(draft.throat_Pa)),
+      line('draft in the firebox', ({ draft }) => pressure(draft.firebox_Pa)),
+      line('draft the stack could give with no flow', ({ draft }) => pressure(draft.theoretical_Pa)),
+      line('air', ({ air_kg_per_s }) => say('massFlow', air_kg_per_s, { shop: 'lb/h', si: 'g/s' })),
+      line('air, times what the wood needs', ({ excessAirRatio }) => say('number', excessAirRatio, { digits: 2 })),
+      line('speed in the intakes', ({ draft }) => speed(draft.intakeVelocity_m_per_s)),
+      line('speed in the stack', ({ draft }) => speed(draft.stackVelocity_m_per_s)),
+      line('gas changed, times a minute', ({ draft }) => say('number', draft.airChanges_per_s * 60, { digits: 2 })),
+      line('gas stays in the pit', ({ draft }) => say('time', draft.residence_s)),
+      line('neutral plane above the ground', ({ draft }) => say('length', draft.neutralPlane_m, { shop: 'in' })),
+    ],
+    INDENT,
+  );
+}
+
+export function openingsTable({ openings }: SteadyState, system: UnitSystem): string {
+  const say = sayIn(system);
+  return table(
+    ['', 'flow', '', 'pressure across'],
+    openings.map((opening) => [
+      plainText(opening.name),
+      say('massFlow', Math.abs(opening.flow_kg_per_s), { digits: 2, shop: 'lb/h', si: 'g/s' }),
+      wayOf(opening),
+      say('pressure', Math.abs(opening.dp_Pa), { digits: 2 }),
+    ]),
+    { ...INDENT, align: ['left', 'right', 'left', 'right'] },
+  );
+}
+
+/** Which way an opening flows, in a builder's words; what flows against its own direction is called out. */
+function wayOf({ name, flow_kg_per_s: flow }: OpeningState): string {
+  if (flow === 0) return 'still';
+  if (/gap/i.test(name)) return flow > 0 ? 'leaks smoke' : 'draws air';
+  if (flow < 0) return 'BACKWARDS';
+  return /stack/i.test(name) ? 'up' : 'in';
+}
+
+export function weightsTable({ geometry }: EstimateResult, system: UnitSystem): string {
+  const say = sayIn(system);
+  const biot = (value: number) => `${value.toPrecision(2)}${value > BIOT_LIMIT ? ' HIGH' : ''}`;
+  return table(
+    ['', 'steel area', 'steel weight', 'gas volume', 'Biot number'],
+    [
+      ...geometry.parts.map((part) => [
+        plainText(part.name),
+        say('area', part.steelArea_m2),
+        say('mass', part.steelMass_kg),
+        say('volume', part.gasVolume_m3),
+        biot(part.biot),
+      ]),
+      ['all steel', '', say('mass', geometry.totalSteelMass_kg), '', ''],
+    ],
+    INDENT,
+  );
+}
+
+const ESTIMATE_WORDS: Record<string, string> = {
+  'fire.radiant': "share of the fire's heat that leaves as radiation",
+  'fire.soot': 'how far soot blackens the firebox gas',
+  'fire.rise': 'how fast the fire comes up',
+  innerConvection: 'factor on how well the gas heats the walls',
+  'estimates.oxygenUse': 'share of the oxygen a wood fire can use',
+  'estimates.stemFill': 'how solid the thermometer stem is: its lag',
+  'estimates.insideEmissivity': 'emissivity of the sooted inside',
+};
+
+export function estimatesTable({ estimates }: EstimateResult): string {
+  return table(
+    ['field', 'used', 'spread', ''],
+    estimates.map(({ path, value, low, high, unit }) => [
+      path,
+      `${tidy(value)}${unit && ` ${unit}`}`,
+      `${tidy(low)} to ${tidy(high)}`,
+      ESTIMATE_WORDS[path] ?? (/discharge$/.test(path) ? 'discharge coefficient of the opening' : ''),
+    ]),
+    { ...INDENT, align: ['left', 'right', 'right', 'left'] },
+  );
+}
+
+function tidy(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}

@@ -1,0 +1,29 @@
+export type Align = 'left' | 'right';
+
+/**
+ * Lays out rows under headings in columns as wide as their widest cell, two spaces between; trailing space is cut.
+ *
+ * @param head headings, one a column
+ * @param rows cells as printed
+ * @param options.align per column (default: first left, the others right)
+ * @param options.indent put before each line
+ */
+export function table(head: string[], rows: string[][], options: { align?: Align[]; indent?: string } = {}): string {
+  const { align = [], indent = '' } = options;
+  const all = head.some((cell) => cell !== '') ? [head, ...rows] : rows;
+  const widths = head.map((_, column) => Math.max(...all.map((row) => widthOf(row[column] ?? ''))));
+  return all
+    .map((row) => {
+      const cells = widths.map((width, column) => {
+        const cell = row[column] ?? '';
+        const fill = ' '.repeat(width - widthOf(cell));
+        return (align[column] ?? (column === 0 ? 'left' : 'right')) === 'left' ? cell + fill : fill + cell;
+      });
+      return (indent + cells.join('  ')).trimEnd();
+    })
+    .join('\n');
+}
+
+function widthOf(cell: string): number {
+  return [...cell].length;
+}

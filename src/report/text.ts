@@ -1,0 +1,108 @@
+import type { EstimateResult } from '../study/result.js';
+import type { UnitSystem } from '../units.js';
+import { CAUTIONS, NOT_A_GUARANTEE, PLATE_AND_LOSS } from './cautions.js';
+import { headline } from './headline.js';
+import { plainText, wrap } from './plainText.js';
+import { sayIn } from './quantity.js';
+import {
+  airTable,
+  estimatesTable,
+  heatLossTable,
+  openingsTable,
+  temperatureTable,
+  warmUpTable,
+  weightsTable,
+} from './resultTables.js';
+
+const WIDTH = 98;
+
+/**
+ * The whole result as plain text for a builder, at most 98 columns wide but for names.
+ *
+ * @param system shop units with SI beside them, or SI alone
+ */
+export function estimateText(result: EstimateResult, system: UnitSystem): string {
+  const { design, steady, assumed, warmUp } = result;
+  const say = sayIn(system);
+  const target = say('temperature', design.fire.target);
+  const sections = [
+    title(result),
+    headline(result, system)
+      .map((sentence) => wrap(sentence, WIDTH))
+      .join('\n'),
+  ];
+
+  if (result.warnings.length > 0) sections.push(section('WARNINGS', warningLines(result)));
+  if (warmUp) {
+    sections.push(
+      section(
+        'WARM-UP under the full fire',
+        warmUpTable(result, system),
+        note(
+          'The first time is a lower bound: lighting the fire, cold racks and food, and a slow thermometer add to it.',
+        ),
+        note("'Soaked' means that it then holds there with a fire within 10 % of the steady one."),
+      ),
+    );
+  }
+  if (steady) {
+    const fire = `${say('power', steady.fire_W)}, ${say('massFlow', steady.wood_kg_per_s)} of wood`;
+    sections.push(section(`TEMPERATURES holding ${target}: ${fire}`, temperatureTable(steady, design.gauge, system)));
+  }
+  if (assumed) {
+    const fire = `${say('power', assumed.fire_W)}, ${say('massFlow', assumed.wood_kg_per_s)} of wood`;
+    sections.push(
+      section(
+        `TEMPERATURES under the full fire, settled: ${fire}`,
+        temperatureTable(assumed, design.gauge, system),
+        note(
+          'Gas is what flows past, thermometer is what a stem there (or the food) takes up between gas and walls, steel is ' +
+            "the mean of the station's outside walls, hottest outside is what a hand would touch.",
+        ),
+      ),
+    );
+  }
+  if (steady || assumed) {
+    sections.push(section('WHERE THE HEAT GOES', heatLossTable(result, system), note(PLATE_AND_LOSS)));
+    sections.push(section('AIR AND DRAFT', airTable(result, system)));
+  }
+  if (steady) sections.push(section('OPENINGS while holding', openingsTable(steady, system)));
+  if (assumed) sections.push(section('OPENINGS under the full fire', openingsTable(assumed, system)));
+  sections.push(section('WEIGHTS', weightsTable(result, system)));
+  sections.push(
+    section(
+      'ESTIMATES USED, which no correlation settles; each can be set in the design',
+      estimatesTable(result),
+      note(`Balance: ${balanceLine(result)}`),
+    ),
+  );
+  sections.push(wrap(CAUTIONS, WIDTH));
+  return `${sections.join('\n\n')}\n`;
+}
+
+function title({ design, tool }: EstimateResult): string {
+  const words = [design.name, design.shop, design.job].map((text) => plainText(text)).filter((text) => text !== '');
+  return `${words.join(' - ')}\n${tool.name} ${tool.version}: ${NOT_A_GUARANTEE}`;
+}
+
+function section(heading: string, ...blocks: string[]): string {
+  return [heading, ...blocks].join('\n');
+}
+
+function note(text: string): string {
+  return `  ${wrap(text, WIDTH - 2, '  ')}`;
+}
+
+function warningLines({ warnings }: EstimateResult): string {
+  return warnings
+    .map(({ where, message }) => `  - ${wrap(`${plainText(where)}: ${plainText(message, 600)}`, WIDTH - 4, '    ')}`)
+    .join('\n');
+}
+
+function balanceLine({ balance }: EstimateResult): string {
+  const percent = (balance.energyError * 100).toPrecision(1);
+  return (
+    `over the whole run the heat adds up within ${percent} % of the fire, ` +
+    `and the air within ${balance.massError_kg_per_s.toExponential(0)} kg/s.`
+  );
+}
