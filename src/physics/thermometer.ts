@@ -26,25 +26,25 @@ export function stemCoefficient(gas: number, stem: number, speed: number, pressu
 }
 
 /**
- * Heat that a stem takes up per surface [W/m2]: convection from the gas, radiation from the walls as seen through the gas.
+ * Heat that a stem takes up per surface [W/m2]: convection from the gas, radiation exchanged with the walls. The gas between
+ * stem and walls counts as clear here.
  *
+ * @param gas temperature [K]; speed past the stem [m/s]; pressure [Pa]
  * @param wallRadiant temperature whose black radiation is what the walls send [K] (their star point)
- * @param gasEmissivity of the zone's gas [-]: the share of the view that the gas fills
+ * @param stem its temperature [K], diameter [m], emissivity [-]
  */
 export function stemHeating(
   gas: number,
   wallRadiant: number,
-  gasEmissivity: number,
   stem: number,
   speed: number,
   pressure: number,
   diameter: number,
   emissivity: number,
 ): number {
-  const incoming = (1 - gasEmissivity) * wallRadiant ** 4 + gasEmissivity * gas ** 4;
   return (
     stemCoefficient(gas, stem, speed, pressure, diameter) * (gas - stem) +
-    emissivity * STEFAN_BOLTZMANN * (incoming - stem ** 4)
+    emissivity * STEFAN_BOLTZMANN * (wallRadiant ** 4 - stem ** 4)
   );
 }
 
@@ -58,7 +58,6 @@ export function stemHeating(
 export function settledReading(
   gas: number,
   wallRadiant: number,
-  gasEmissivity: number,
   speed: number,
   pressure: number,
   diameter: number,
@@ -68,9 +67,8 @@ export function settledReading(
   let high = Math.max(gas, wallRadiant);
   let stem = 0.5 * (low + high);
   for (let i = 0; i < 40 && high - low > 1e-10; i++) {
-    const incoming = (1 - gasEmissivity) * wallRadiant ** 4 + gasEmissivity * gas ** 4;
     const h = stemCoefficient(gas, stem, speed, pressure, diameter);
-    const balance = h * (gas - stem) + emissivity * STEFAN_BOLTZMANN * (incoming - stem ** 4);
+    const balance = h * (gas - stem) + emissivity * STEFAN_BOLTZMANN * (wallRadiant ** 4 - stem ** 4);
     if (balance > 0) low = stem;
     else high = stem;
     const slope = h + 4 * emissivity * STEFAN_BOLTZMANN * stem ** 3;

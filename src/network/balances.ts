@@ -1,0 +1,498 @@
+import { GRAVITY, STEFAN_BOLTZMANN } from '../physics/constants.js';
+import { settledReading, STEM, stemHeating } from '../physics/thermometer.js';
+import { flowState } from './flow.js';
+import { evaporation, insideCoefficient, outsideCoefficient, rainCooling } from './heat.js';
+import { conductance, heatCapacity, heatContent } from './materials.js';
+import type { Model } from './model.js';
+import { OUTDOORS } from './types.js';
+
+/** What the fire is asked to do: release heat (as far as air allows), or whatever keeps the gauge's settled reading. */
+export type Demand = { mode: 'release'; heat: number } | { mode: 'hold'; target: number };
+
+/** Half width of the rounding between the fire asked for and the fire that air allows, as a share of the former. */
+const LIMIT_ROUNDING = 0.02;
+/** Rows of mass (kg/s) are scaled to the size of the heat rows (W), so that pivoting compares like with like. */
+const MASS_ROW = 1e5;
+const FUEL_ROW = 1e3;
+const T_STEP = 0.01;
+
+/**
+ * Heat, mass and fuel balances of a network: rates of change of the heat contents, residuals of everything that follows at
+ * once, and their derivatives. One evaluation allocates nothing.
+ */
+export class Balances {
+  /** net heat into each node, then into each stem per surface [W], [W/m2] */
+  readonly rate: Float64Array;
+  /** residuals, zone by zone: star [W], gas heat [W], fuel, mass (scaled); last the fire */
+  readonly algebraic: Float64Array;
+  /** outdoors loss by node's part [W] */
+  readonly partLoss: Map<string, number> = new Map();
+  private readonly partOfNode: Int32Array;
+  private readonly partNames: string[];
+  readonly lossOfPart: Float64Array;
+  /** heat carried off by evaporation from wet surfaces [W] */
+  evaporated = 0;
+  /** heat that gas carries outdoors through stacks, and through everything else [W] */
+  stackGasLoss = 0;
+  leakLoss = 0;
+  private readonly star4: Float64Array;
+  private readonly gas4: Float64Array;
+  private readonly stemCapacity: number;
+
+  constructor(readonly model: Model) {
+    const { network } = model;
+    this.rate = new Float64Array(model.differential);
+    this.algebraic = new Float64Array(model.size - model.differential);
+    this.partNames = [...new Set(network.nodes.map((n) => n.part))];
+    this.partOfNode = Int32Array.from(network.nodes, (n) => this.partNames.indexOf(n.part));
+    this.lossOfPart = new Float64Array(this.partNames.length);
+    this.star4 = new Float64Array(model.zoneCount);
+    this.gas4 = new Float64Array(model.zoneCount);
+    this.stemCapacity = (STEM.density * STEM.specificHeat * network.stem.diameter * network.stem.fill) / 4;
+  }
+
+  /** Sum of outdoors losses of all parts whose name is given [W]. */
+  lossOf(part: string): number {
+    const i = this.partNames.indexOf(part);
+    return i < 0 ? 0 : this.lossOfPart[i];
+  }
+
+  /** All heat that leaves the network [W]. */
+  totalLoss(): number {
+    let sum = this.evaporated + this.stackGasLoss + this.leakLoss;
+    for (let i = 0; i < this.lossOfPart.length; i++) sum += this.lossOfPart[i];
+    return sum;
+  }
+
+  /** Most heat that the oxygen drawn into the fire's zone can release [W]; Infinity where the fire is not limited. */
+  heatLimit(x: Float64Array): number {
+    const { model } = this;
+    const { fire, openings } = model.network;
+    if (!(fire.oxygenUse > 0)) return Infinity;
+    let oxygen = 0;
+    for (let i = 0; i < openings.length; i++) {
+      const o = openings[i];
+      if (o.from === fire.zone) {
+        const share = o.to === OUTDOORS ? model.airComposition.O2 : model.massFraction('O2', x[model.fuel + o.to]);
+        oxygen += model.flows[i].backward * share;
+      } else if (o.to === fire.zone) {
+        oxygen += model.flows[i].forward * model.massFraction('O2', x[model.fuel + o.from]);
+      }
+    }
+    return fire.heatPerOxygen * fire.oxygenUse * oxygen;
+  }
+
+  /** Fill `rate` and `algebraic` at the unknowns x. */
+  evaluate(x: Float64Array, demand: Demand): void {
+    const { model, rate, algebraic, star4, gas4 } = this;
+    const { network, zoneCount: nz } = model;
+    const { outdoors, fire } = network;
+    const release = x[model.fire];
+    model.gasState(x);
+    flowState(model, x);
+    rate.fill(0);
+    algebraic.fill(0);
+    this.lossOfPart.fill(0);
+    this.evaporated = 0;
+    for (let z = 0; z < nz; z++) {
+      star4[z] = STEFAN_BOLTZMANN * fourth(x[model.star + z]);
+      gas4[z] = STEFAN_BOLTZMANN * fourth(x[model.gas + z]);
+    }
+    const surround = STEFAN_BOLTZMANN * fourth(outdoors.surroundings);
+    const radiant = release * fire.radiantShare;
+    const { faceNode, faceZone, faceArea, faceEmissivity, faceFireShare } = model;
+    for (let i = 0; i < faceNode.length; i++) {
+      const node = faceNode[i];
+      const z = faceZone[i];
+      const area = faceArea[i];
+      const Ts = x[node];
+      const own = STEFAN_BOLTZMANN * fourth(Ts);
+      const eps = faceEmissivity[i];
+      if (z === OUTDOORS) {
+        const f = network.faces[i];
+        const h = outsideCoefficient(model, i, Ts);
+        let loss = h * (Ts - outdoors.temperature) + eps * (own - surround) - eps * outdoors.sun * f.sunShare;
+        if (outdoors.rain > 0) loss += outdoors.rain * f.sunShare * rainCooling(h, Ts, model);
+        rate[node] -= loss * area;
+        this.lossOfPart[this.partOfNode[node]] += loss * area;
+        continue;
+      }
+      const Tg = x[model.gas + z];
+      const eg = model.emissivity[z];
+      const h = insideCoefficient(model, i, z, Ts, Tg);
+      const fromGas = area * (h * (Tg - Ts) + eg * 0.5 * (eps + 1) * (gas4[z] - own));
+      const fromStar = (area / ((1 - eps) / eps + 1 / (1 - eg))) * (star4[z] - own);
+      rate[node] += fromGas + fromStar + radiant * faceFireShare[i];
+      algebraic[nz + z] -= fromGas;
+      algebraic[z] -= fromStar;
+      const wet = network.faces[i].wet;
+      if (wet > 0) {
+        const off = wet * area * evaporation(h, Ts, model.vapour[z], outdoors.pressure);
+        rate[node] -= off;
+        this.evaporated += off;
+      }
+    }
+    for (let z = 0; z < nz; z++) if (!model.zoneHasFaces[z]) algebraic[z] = x[model.gas + z] - x[model.star + z];
+    for (const link of network.links) {
+      const heat = conductance(link, 0.5 * (x[link.a] + x[link.b])) * (x[link.a] - x[link.b]);
+      rate[link.a] -= heat;
+      rate[link.b] += heat;
+    }
+    this.evaluateStems(x);
+    this.evaluateFlows(x);
+    algebraic[nz + fire.zone] += (1 - fire.radiantShare) * release;
+    const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
+    algebraic[2 * nz + fire.zone] += fuelGas * FUEL_ROW;
+    algebraic[3 * nz + fire.zone] += fuelGas * MASS_ROW;
+    if (demand.mode === 'hold') algebraic[4 * nz] = demand.target - this.settled(x, network.gauge);
+    else algebraic[4 * nz] = this.allowed(x, demand.heat) - release;
+  }
+
+  /** Fire that is released when `heat` is asked for [W]. */
+  private allowed(x: Float64Array, heat: number): number {
+    return softMinimum(heat, this.heatLimit(x), LIMIT_ROUNDING * heat);
+  }
+
+  private evaluateStems(x: Float64Array): void {
+    const { model, rate } = this;
+    const { stems, stem, outdoors } = model.network;
+    for (let i = 0; i < stems.length; i++) {
+      const z = stems[i].zone;
+      rate[model.nodeCount + i] = stemHeating(
+        x[model.gas + z],
+        x[model.star + z],
+        x[model.nodeCount + i],
+        model.speed[z],
+        outdoors.pressure,
+        stem.diameter,
+        stem.emissivity,
+      );
+    }
+  }
+
+  private evaluateFlows(x: Float64Array): void {
+    const { model, algebraic } = this;
+    const { network, zoneCount: nz, flows, enthalpy } = model;
+    this.stackGasLoss = 0;
+    this.leakLoss = 0;
+    for (let i = 0; i < flows.length; i++) {
+      const o = network.openings[i];
+      const { forward, backward } = flows[i];
+      const out = o.to === OUTDOORS;
+      const heat = forward * enthalpy[o.from] - (out ? 0 : backward * enthalpy[o.to]);
+      const fuel = (forward * x[model.fuel + o.from] - (out ? 0 : backward * x[model.fuel + o.to])) * FUEL_ROW;
+      const mass = (forward - backward) * MASS_ROW;
+      algebraic[nz + o.from] -= heat;
+      algebraic[2 * nz + o.from] -= fuel;
+      algebraic[3 * nz + o.from] -= mass;
+      if (out) {
+        if (o.role === 'stackExit') this.stackGasLoss += heat;
+        else this.leakLoss += heat;
+      } else {
+        algebraic[nz + o.to] += heat;
+        algebraic[2 * nz + o.to] += fuel;
+        algebraic[3 * nz + o.to] += mass;
+      }
+    }
+  }
+
+  /** Settled reading of stem i at x [K]. Needs an evaluation at x first. */
+  settled(x: Float64Array, i: number): number {
+    const { model } = this;
+    const { stems, stem, outdoors } = model.network;
+    const z = stems[i].zone;
+    return settledReading(
+      x[model.gas + z],
+      x[model.star + z],
+      model.speed[z],
+      outdoors.pressure,
+      stem.diameter,
+      stem.emissivity,
+    );
+  }
+
+  /** Heat content of each node, and of each stem per surface, at x. */
+  contents(x: Float64Array, out: Float64Array): void {
+    const { model } = this;
+    const { nodes } = model.network;
+    for (let i = 0; i < model.nodeCount; i++) out[i] = heatContent(nodes[i], x[i]);
+    for (let i = model.nodeCount; i < model.differential; i++) out[i] = this.stemCapacity * x[i];
+  }
+
+  /** Largest net mass flow into any zone [kg/s], at the last evaluation. */
+  massError(): number {
+    const { zoneCount: nz } = this.model;
+    let worst = 0;
+    for (let z = 0; z < nz; z++) worst = Math.max(worst, Math.abs(this.algebraic[3 * nz + z]) / MASS_ROW);
+    return worst;
+  }
+
+  /**
+   * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the negative
+   * derivatives of `algebraic`; so that solving against (gamma rate - capacity dH, algebraic) gives the step.
+   * Needs an evaluation at x first. Slopes of small effect (speed in the convection, emissivity of the star links) are
+   * left out: they cost the Newton iteration a step, not its answer.
+   *
+   * @param frozen flows held: pressures stay where they are
+   */
+  jacobian(x: Float64Array, demand: Demand, m: Float64Array, capacity: number, gamma: number, frozen: boolean): void {
+    m.fill(0);
+    this.model.emissivitySlopes(x);
+    this.capacityRows(x, m, capacity, gamma);
+    this.faceRows(x, m, gamma);
+    this.flowRows(x, m, frozen);
+    this.fireRows(x, demand, m, gamma, frozen);
+  }
+
+  private capacityRows(x: Float64Array, m: Float64Array, capacity: number, gamma: number): void {
+    const { model } = this;
+    const { network, size: n } = model;
+    const { stems, stem, outdoors, links, nodes } = network;
+    if (capacity !== 0) {
+      for (let i = 0; i < model.nodeCount; i++) m[i * n + i] += capacity * heatCapacity(nodes[i], x[i]);
+    }
+    for (let i = 0; i < stems.length; i++) {
+      const row = model.nodeCount + i;
+      const z = stems[i].zone;
+      const [Tg, Tw, Tt] = [x[model.gas + z], x[model.star + z], x[row]];
+      const at = (a: number, b: number, c: number) =>
+        stemHeating(a, b, c, model.speed[z], outdoors.pressure, stem.diameter, stem.emissivity);
+      const base = this.rate[row];
+      m[row * n + row] += capacity * this.stemCapacity - (gamma * (at(Tg, Tw, Tt + T_STEP) - base)) / T_STEP;
+      m[row * n + model.gas + z] -= (gamma * (at(Tg + T_STEP, Tw, Tt) - base)) / T_STEP;
+      m[row * n + model.star + z] -= (gamma * (at(Tg, Tw + T_STEP, Tt) - base)) / T_STEP;
+    }
+    if (gamma === 0) return;
+    for (const { a, b, ...link } of links) {
+      const g = gamma * conductance({ a, b, ...link }, 0.5 * (x[a] + x[b]));
+      m[a * n + a] += g;
+      m[b * n + b] += g;
+      m[a * n + b] -= g;
+      m[b * n + a] -= g;
+    }
+  }
+
+  private faceRows(x: Float64Array, m: Float64Array, gamma: number): void {
+    const { model, gas4 } = this;
+    const { network, size: n, faceNode, faceZone, faceArea, faceEmissivity } = model;
+    const { outdoors } = network;
+    for (let i = 0; i < faceNode.length; i++) {
+      const node = faceNode[i];
+      const z = faceZone[i];
+      const area = faceArea[i];
+      const Ts = x[node];
+      const eps = faceEmissivity[i];
+      const slopeOwn = 4 * STEFAN_BOLTZMANN * Ts * Ts * Ts;
+      if (z === OUTDOORS) {
+        if (gamma === 0) continue;
+        const f = network.faces[i];
+        const convective = (T: number) => {
+          const h = outsideCoefficient(model, i, T);
+          const wet = outdoors.rain > 0 ? outdoors.rain * f.sunShare * rainCooling(h, T, model) : 0;
+          return h * (T - outdoors.temperature) + wet;
+        };
+        const slope = (convective(Ts + T_STEP) - convective(Ts)) / T_STEP;
+        m[node * n + node] += gamma * area * (slope + eps * slopeOwn);
+        continue;
+      }
+      const gasIndex = model.gas + z;
+      const starIndex = model.star + z;
+      const Tg = x[gasIndex];
+      const eg = model.emissivity[z];
+      const h = insideCoefficient(model, i, z, Ts, Tg);
+      const base = h * (Tg - Ts);
+      const bySurface = (insideCoefficient(model, i, z, Ts + T_STEP, Tg) * (Tg - Ts - T_STEP) - base) / T_STEP;
+      const byGas = (insideCoefficient(model, i, z, Ts, Tg + T_STEP) * (Tg + T_STEP - Ts) - base) / T_STEP;
+      const half = 0.5 * (eps + 1);
+      const own = STEFAN_BOLTZMANN * fourth(Ts);
+      const gasBySurface = area * (bySurface - eg * half * slopeOwn);
+      const gasByGas =
+        area *
+        (byGas + eg * half * 4 * STEFAN_BOLTZMANN * Tg * Tg * Tg + model.emissivitySlope[z] * half * (gas4[z] - own));
+      const link = area / ((1 - eps) / eps + 1 / (1 - eg));
+      const Tw = x[starIndex];
+      const starSlope = link * 4 * STEFAN_BOLTZMANN * Tw * Tw * Tw;
+      const starOwn = link * slopeOwn;
+      m[node * n + node] -= gamma * (gasBySurface - starOwn);
+      m[node * n + gasIndex] -= gamma * gasByGas;
+      m[node * n + starIndex] -= gamma * starSlope;
+      m[gasIndex * n + node] += gasBySurface;
+      m[gasIndex * n + gasIndex] += gasByGas;
+      m[starIndex * n + node] -= starOwn;
+      m[starIndex * n + starIndex] += starSlope;
+      const wet = network.faces[i].wet;
+      if (wet > 0 && gamma !== 0) {
+        const off = (T: number) => evaporation(h, T, model.vapour[z], outdoors.pressure);
+        m[node * n + node] += (gamma * wet * area * (off(Ts + T_STEP) - off(Ts))) / T_STEP;
+      }
+    }
+    for (let z = 0; z < model.zoneCount; z++) {
+      if (model.zoneHasFaces[z]) continue;
+      m[(model.star + z) * n + model.star + z] = 1;
+      m[(model.star + z) * n + model.gas + z] = -1;
+    }
+  }
+
+  private flowRows(x: Float64Array, m: Float64Array, frozen: boolean): void {
+    const { model } = this;
+    const { network, size: n, flows, exchange, enthalpy, heatCapacity: cp, density } = model;
+    const { gas, fuel, pressure } = model;
+    for (let i = 0; i < flows.length; i++) {
+      const o = network.openings[i];
+      const f = flows[i];
+      const a = o.from;
+      const b = o.to;
+      const out = b === OUTDOORS;
+      const Ta = x[gas + a];
+      const fa = x[fuel + a];
+      const fb = out ? 0 : x[fuel + b];
+      const ha = enthalpy[a];
+      const hb = out ? 0 : enthalpy[b];
+      // transport with the flows as they are
+      add(m, n, gas + a, gas + a, f.forward * cp[a]);
+      add(m, n, fuel + a, fuel + a, f.forward * FUEL_ROW);
+      const fuelSlopeA = model.enthalpyOfFuel(Ta);
+      add(m, n, gas + a, fuel + a, f.forward * fuelSlopeA);
+      if (!out) {
+        const fuelSlopeB = model.enthalpyOfFuel(x[gas + b]);
+        add(m, n, gas + a, gas + b, -f.backward * cp[b]);
+        add(m, n, gas + a, fuel + b, -f.backward * fuelSlopeB);
+        add(m, n, fuel + a, fuel + b, -f.backward * FUEL_ROW);
+        add(m, n, gas + b, gas + a, -f.forward * cp[a]);
+        add(m, n, gas + b, fuel + a, -f.forward * fuelSlopeA);
+        add(m, n, fuel + b, fuel + a, -f.forward * FUEL_ROW);
+        add(m, n, gas + b, gas + b, f.backward * cp[b]);
+        add(m, n, gas + b, fuel + b, f.backward * fuelSlopeB);
+        add(m, n, fuel + b, fuel + b, f.backward * FUEL_ROW);
+      }
+      if (frozen) continue;
+      // how the flows follow pressures and, through density, temperatures
+      const low = o.centre - 0.5 * o.extent;
+      const high = o.centre + 0.5 * o.extent;
+      const through = f.forward - exchange[i];
+      const back = f.backward - exchange[i];
+      const forwardP = f.forwardLow + f.forwardHigh;
+      const backwardP = f.backwardLow + f.backwardHigh;
+      const forwardZ = (f.forwardLow * low + f.forwardHigh * high) * GRAVITY;
+      const backwardZ = (f.backwardLow * low + f.backwardHigh * high) * GRAVITY;
+      this.flowColumn(m, i, pressure + a, forwardP, backwardP, ha, hb, fa, fb);
+      const ra = density[a] / Ta;
+      this.flowColumn(m, i, gas + a, forwardZ * ra - through / (2 * Ta), backwardZ * ra, ha, hb, fa, fb);
+      if (!out) {
+        const Tb = x[gas + b];
+        const rb = density[b] / Tb;
+        this.flowColumn(m, i, pressure + b, -forwardP, -backwardP, ha, hb, fa, fb);
+        this.flowColumn(m, i, gas + b, -forwardZ * rb, -backwardZ * rb - back / (2 * Tb), ha, hb, fa, fb);
+      }
+    }
+    if (frozen) for (let z = 0; z < model.zoneCount; z++) m[(pressure + z) * n + pressure + z] = 1;
+  }
+
+  /** Enter the change of opening i's flows with unknown `column` into the heat, fuel and mass rows of its two zones. */
+  private flowColumn(
+    m: Float64Array,
+    i: number,
+    column: number,
+    forward: number,
+    backward: number,
+    ha: number,
+    hb: number,
+    fa: number,
+    fb: number,
+  ): void {
+    const { model } = this;
+    const { size: n, gas, fuel, pressure } = model;
+    const o = model.network.openings[i];
+    const heat = forward * ha - backward * hb;
+    const share = (forward * fa - backward * fb) * FUEL_ROW;
+    const mass = (forward - backward) * MASS_ROW;
+    add(m, n, gas + o.from, column, heat);
+    add(m, n, fuel + o.from, column, share);
+    add(m, n, pressure + o.from, column, mass);
+    if (o.to !== OUTDOORS) {
+      add(m, n, gas + o.to, column, -heat);
+      add(m, n, fuel + o.to, column, -share);
+      add(m, n, pressure + o.to, column, -mass);
+    }
+  }
+
+  private fireRows(x: Float64Array, demand: Demand, m: Float64Array, gamma: number, frozen: boolean): void {
+    const { model } = this;
+    const { network, size: n, faceNode, faceFireShare } = model;
+    const { fire } = network;
+    const column = model.fire;
+    for (let i = 0; i < faceNode.length; i++) {
+      if (faceFireShare[i] !== 0) add(m, n, faceNode[i], column, -gamma * fire.radiantShare * faceFireShare[i]);
+    }
+    const fuelGas = fire.gasPerFuel / fire.heatValue;
+    add(m, n, model.gas + fire.zone, column, -(1 - fire.radiantShare));
+    add(m, n, model.fuel + fire.zone, column, -fuelGas * FUEL_ROW);
+    if (!frozen) add(m, n, model.pressure + fire.zone, column, -fuelGas * MASS_ROW);
+    if (demand.mode === 'hold') {
+      const z = network.stems[network.gauge].zone;
+      const base = this.settled(x, network.gauge);
+      for (const index of [model.gas + z, model.star + z]) {
+        const kept = x[index];
+        x[index] = kept + T_STEP;
+        add(m, n, column, index, (this.settled(x, network.gauge) - base) / T_STEP);
+        x[index] = kept;
+      }
+      return;
+    }
+    add(m, n, column, column, 1);
+    if (frozen || this.heatLimit(x) > demand.heat * (1 + LIMIT_ROUNDING)) return;
+    this.limitSlopes(x, demand.heat, m);
+  }
+
+  /** Derivatives of the heat that air allows with respect to pressures and temperatures, where air does limit the fire. */
+  private limitSlopes(x: Float64Array, heat: number, m: Float64Array): void {
+    const { model } = this;
+    const { network, size: n, flows, density } = model;
+    const { fire, openings } = network;
+    const limit = this.heatLimit(x);
+    const weight = softMinimumSlope(heat, limit, LIMIT_ROUNDING * heat) * fire.heatPerOxygen * fire.oxygenUse;
+    for (let i = 0; i < openings.length; i++) {
+      const o = openings[i];
+      if (o.from !== fire.zone && o.to !== fire.zone) continue;
+      const inwards = o.from === fire.zone;
+      const source = inwards ? o.to : o.from;
+      const share = source === OUTDOORS ? model.airComposition.O2 : model.massFraction('O2', x[model.fuel + source]);
+      const f = flows[i];
+      const low = inwards ? f.backwardLow : f.forwardLow;
+      const high = inwards ? f.backwardHigh : f.forwardHigh;
+      const scale = weight * share;
+      const arm = (low * (o.centre - 0.5 * o.extent) + high * (o.centre + 0.5 * o.extent)) * GRAVITY;
+      add(m, n, model.fire, model.pressure + o.from, -scale * (low + high));
+      add(m, n, model.fire, model.gas + o.from, -scale * ((arm * density[o.from]) / x[model.gas + o.from]));
+      if (o.to !== OUTDOORS) {
+        add(m, n, model.fire, model.pressure + o.to, scale * (low + high));
+        add(m, n, model.fire, model.gas + o.to, scale * ((arm * density[o.to]) / x[model.gas + o.to]));
+      }
+    }
+  }
+}
+
+function fourth(T: number): number {
+  const square = T * T;
+  return square * square;
+}
+
+function add(m: Float64Array, n: number, row: number, column: number, value: number): void {
+  m[row * n + column] += value;
+}
+
+/** The smaller of two numbers, rounded by a parabola within `width` of where they meet; exact elsewhere. */
+export function softMinimum(a: number, b: number, width: number): number {
+  const over = a - b;
+  if (over >= width || width <= 0) return Math.min(a, b);
+  if (over <= -width) return a;
+  return a - (over + width) ** 2 / (4 * width);
+}
+
+/** Its slope with respect to b. */
+function softMinimumSlope(a: number, b: number, width: number): number {
+  const over = a - b;
+  if (over >= width) return 1;
+  if (over <= -width || width <= 0) return 0;
+  return (over + width) / (2 * width);
+}

@@ -1,0 +1,41 @@
+import {
+  stainlessConductivity,
+  stainlessEnthalpy,
+  stainlessSpecificHeat,
+  steelConductivity,
+  steelEnthalpy,
+  steelSpecificHeat,
+} from '../physics/steel.js';
+import type { ThermalLink, ThermalNode } from './types.js';
+
+/** Heat content of a node at a temperature [J], from an arbitrary datum that is the same at every temperature. */
+export function heatContent(node: ThermalNode, temperature: number): number {
+  if (node.material === 'carbon') return node.mass * steelEnthalpy(temperature);
+  if (node.material === 'stainless') return node.mass * stainlessEnthalpy(temperature);
+  return node.mass * node.specificHeat * temperature;
+}
+
+/** Its slope [J/K]. */
+export function heatCapacity(node: ThermalNode, temperature: number): number {
+  if (node.material === 'carbon') return node.mass * steelSpecificHeat(temperature);
+  if (node.material === 'stainless') return node.mass * stainlessSpecificHeat(temperature);
+  return node.mass * node.specificHeat;
+}
+
+/** Conductance of a link at the mean temperature of its ends [W/K]. */
+export function conductance(link: ThermalLink, mean: number): number {
+  const k = link.conductivity;
+  if (k === 'carbon') return link.factor * steelConductivity(mean);
+  if (k === 'stainless') return link.factor * stainlessConductivity(mean);
+  return link.factor * interpolate(k.temperatures, k.values, mean);
+}
+
+/** Straight lines between the points, continued along the first below, held at the last above; never below a tenth of the first. */
+function interpolate(xs: number[], ys: number[], x: number): number {
+  const last = xs.length - 1;
+  if (last === 0 || x >= xs[last]) return ys[last];
+  let i = 0;
+  while (i < last - 1 && x > xs[i + 1]) i++;
+  const y = ys[i] + ((ys[i + 1] - ys[i]) * (x - xs[i])) / (xs[i + 1] - xs[i]);
+  return Math.max(y, 0.1 * ys[0]);
+}

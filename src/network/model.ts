@@ -1,0 +1,203 @@
+import { STANDARD_PRESSURE } from '../physics/constants.js';
+import {
+  dryAir,
+  gasConstantOf,
+  gasEnthalpy,
+  gasSpecificHeat,
+  mixturePolynomial,
+  MOLAR_MASS,
+  type Composition,
+  type GasPolynomial,
+} from '../physics/gasMixture.js';
+import { gasEmissivity, sootEmissivity } from '../physics/gasRadiation.js';
+import { emptyOpeningFlow, type OpeningFlow } from '../physics/opening.js';
+import type { FaceShape, Network } from './types.js';
+import { OUTDOORS } from './types.js';
+
+/** Shapes as small numbers, for the hot loops. */
+export const SHAPE: Record<FaceShape, number> = {
+  horizontalCylinder: 0,
+  verticalCylinder: 1,
+  vertical: 2,
+  up: 3,
+  down: 4,
+};
+
+/**
+ * A network made ready for the solver: structure in typed arrays, the order of the unknowns, and work space.
+ *
+ * Unknowns, in this order: node temperatures [K], stem temperatures [K], then a zone each: star-point temperature [K], gas
+ * temperature [K], fuel share of the gas [kg/kg], pressure against outdoors at the ground [Pa]; last the fire [W].
+ */
+export class Model {
+  readonly nodeCount: number;
+  readonly stemCount: number;
+  readonly zoneCount: number;
+  readonly differential: number;
+  readonly size: number;
+  /** first index of each block of unknowns */
+  readonly star: number;
+  readonly gas: number;
+  readonly fuel: number;
+  readonly pressure: number;
+  readonly fire: number;
+
+  readonly faceNode: Int32Array;
+  readonly faceZone: Int32Array;
+  readonly faceArea: Float64Array;
+  readonly faceShape: Int32Array;
+  readonly faceLength: Float64Array;
+  readonly faceWindLength: Float64Array;
+  readonly faceEmissivity: Float64Array;
+  readonly faceFireShare: Float64Array;
+  readonly zoneHasFaces: Uint8Array;
+
+  /** gas: outdoor air and fully burnt fuel gas, enthalpies counted from outdoors, so that what leaves carries its loss */
+  readonly airPolynomial: GasPolynomial;
+  readonly fuelPolynomial: GasPolynomial;
+  readonly airDatum: number;
+  readonly fuelDatum: number;
+  readonly airConstant: number;
+  readonly fuelConstant: number;
+  readonly outdoorDensity: number;
+  readonly airComposition: Composition;
+
+  /** per zone, refreshed by `gasState` */
+  readonly density: Float64Array;
+  readonly enthalpy: Float64Array;
+  readonly heatCapacity: Float64Array;
+  readonly emissivity: Float64Array;
+  readonly emissivitySlope: Float64Array;
+  readonly vapour: Float64Array;
+  /** per zone, refreshed by `flowState`: inflow [kg/s], mean speed [m/s] */
+  readonly inflow: Float64Array;
+  readonly speed: Float64Array;
+  /** per opening */
+  readonly flows: OpeningFlow[];
+  readonly exchange: Float64Array;
+
+  constructor(readonly network: Network) {
+    const { zones, nodes, stems, faces, openings, outdoors } = network;
+    this.nodeCount = nodes.length;
+    this.stemCount = stems.length;
+    this.zoneCount = zones.length;
+    this.differential = this.nodeCount + this.stemCount;
+    this.star = this.differential;
+    this.gas = this.star + this.zoneCount;
+    this.fuel = this.gas + this.zoneCount;
+    this.pressure = this.fuel + this.zoneCount;
+    this.fire = this.pressure + this.zoneCount;
+    this.size = this.fire + 1;
+
+    this.faceNode = Int32Array.from(faces, (f) => f.node);
+    this.faceZone = Int32Array.from(faces, (f) => f.zone);
+    this.faceArea = Float64Array.from(faces, (f) => f.area);
+    this.faceShape = Int32Array.from(faces, (f) => SHAPE[f.shape]);
+    this.faceLength = Float64Array.from(faces, (f) => f.length);
+    this.faceWindLength = Float64Array.from(faces, (f) => f.windLength);
+    this.faceEmissivity = Float64Array.from(faces, (f) => f.emissivity);
+    this.faceFireShare = fireShares(network);
+    this.zoneHasFaces = new Uint8Array(zones.length);
+    for (const f of faces) if (f.zone !== OUTDOORS) this.zoneHasFaces[f.zone] = 1;
+
+    this.airComposition = humidAir(outdoors.air, outdoors.humidityRatio);
+    this.airPolynomial = mixturePolynomial(this.airComposition);
+    this.fuelPolynomial = mixturePolynomial(network.fire.gasComposition);
+    this.airDatum = gasEnthalpy(this.airPolynomial, outdoors.temperature);
+    this.fuelDatum = gasEnthalpy(this.fuelPolynomial, outdoors.temperature);
+    this.airConstant = gasConstantOf(this.airComposition);
+    this.fuelConstant = gasConstantOf(network.fire.gasComposition);
+    this.outdoorDensity = outdoors.pressure / (this.airConstant * outdoors.temperature);
+
+    const zone = () => new Float64Array(zones.length);
+    this.density = zone();
+    this.enthalpy = zone();
+    this.heatCapacity = zone();
+    this.emissivity = zone();
+    this.emissivitySlope = zone();
+    this.vapour = zone();
+    this.inflow = zone();
+    this.speed = zone();
+    this.flows = openings.map(() => emptyOpeningFlow());
+    this.exchange = new Float64Array(openings.length);
+  }
+
+  /** Density, enthalpy, heat capacity and emissivity of each zone's gas at the unknowns x. */
+  gasState(x: Float64Array): void {
+    const { network, gas, fuel, zoneCount } = this;
+    const p = network.outdoors.pressure;
+    for (let z = 0; z < zoneCount; z++) {
+      const T = x[gas + z];
+      const f = x[fuel + z];
+      this.density[z] = p / (((1 - f) * this.airConstant + f * this.fuelConstant) * T);
+      this.enthalpy[z] =
+        (1 - f) * (gasEnthalpy(this.airPolynomial, T) - this.airDatum) +
+        f * (gasEnthalpy(this.fuelPolynomial, T) - this.fuelDatum);
+      this.heatCapacity[z] =
+        (1 - f) * gasSpecificHeat(this.airPolynomial, T) + f * gasSpecificHeat(this.fuelPolynomial, T);
+      this.emissivity[z] = this.zoneEmissivity(z, T, f);
+      this.vapour[z] = this.massFraction('H2O', f);
+    }
+  }
+
+  /** Change of each zone's emissivity with its gas temperature [1/K], after `gasState`. */
+  emissivitySlopes(x: Float64Array): void {
+    for (let z = 0; z < this.zoneCount; z++) {
+      const shifted = this.zoneEmissivity(z, x[this.gas + z] + 1, x[this.fuel + z]);
+      this.emissivitySlope[z] = shifted - this.emissivity[z];
+    }
+  }
+
+  /** Change of a zone's specific enthalpy with its fuel share [J/kg]. */
+  enthalpyOfFuel(temperature: number): number {
+    return (
+      gasEnthalpy(this.fuelPolynomial, temperature) -
+      this.fuelDatum -
+      gasEnthalpy(this.airPolynomial, temperature) +
+      this.airDatum
+    );
+  }
+
+  /** Mass fraction of a species in a zone, never below zero. */
+  massFraction(species: keyof Composition, fuelShare: number): number {
+    const y = (1 - fuelShare) * this.airComposition[species] + fuelShare * this.network.fire.gasComposition[species];
+    return y > 0 ? y : 0;
+  }
+
+  private zoneEmissivity(z: number, T: number, f: number): number {
+    const zone = this.network.zones[z];
+    const nitrogen = this.massFraction('N2', f) / MOLAR_MASS.N2;
+    const oxygen = this.massFraction('O2', f) / MOLAR_MASS.O2;
+    const dioxide = this.massFraction('CO2', f) / MOLAR_MASS.CO2;
+    const water = this.massFraction('H2O', f) / MOLAR_MASS.H2O;
+    const atmospheres = this.network.outdoors.pressure / STANDARD_PRESSURE;
+    const perMole = atmospheres / (nitrogen + oxygen + dioxide + water);
+    const clear = gasEmissivity(T, dioxide * perMole, water * perMole, zone.beamLength);
+    const e = zone.soot > 0 ? sootEmissivity(clear, zone.soot, zone.beamLength) : clear;
+    return e < 0.999 ? e : 0.999;
+  }
+}
+
+/** Outdoor air with its water vapour: `ratio` kg of vapour per kg of dry air. */
+export function humidAir(air: Composition = dryAir, ratio = 0): Composition {
+  const share = 1 / (1 + ratio);
+  return { N2: air.N2 * share, O2: air.O2 * share, CO2: air.CO2 * share, H2O: air.H2O * share + ratio * share };
+}
+
+/**
+ * Share of the fire's radiation that each face takes: by area in the fire's zone, the throat counted as a face whose share
+ * goes on to the walls of the next zone, by area there.
+ */
+function fireShares(network: Network): Float64Array {
+  const { faces, fire } = network;
+  const areaOf = (zone: number) => faces.reduce((sum, f) => sum + (f.zone === zone ? f.area : 0), 0);
+  const own = areaOf(fire.zone);
+  const next = fire.throatZone === OUTDOORS ? 0 : areaOf(fire.throatZone);
+  const throat = next > 0 ? fire.throatArea : 0;
+  return Float64Array.from(faces, (f) => {
+    let share = 0;
+    if (f.zone === fire.zone) share += f.area / (own + throat);
+    if (next > 0 && f.zone === fire.throatZone) share += ((f.area / next) * throat) / (own + throat);
+    return share;
+  });
+}

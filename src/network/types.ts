@@ -1,0 +1,148 @@
+/**
+ * What the solver is given: zones of gas, openings between them, plates (nodes) with faces and conduction links.
+ * Nothing of a design's vocabulary beyond labels reaches it, so that a room with a fire in it is described the same way
+ * as a pit. SI throughout; heights above the ground.
+ */
+import type { Composition } from '../physics/gasMixture.js';
+
+/** Index that stands for outdoors in place of a zone's. */
+export const OUTDOORS = -1;
+
+/** A body of well-mixed gas. */
+export interface Zone {
+  name: string;
+  /** part the zone belongs to, for summing losses: firebox | chamber | upright | stack */
+  part: string;
+  /** station that reports it; several fine zones may share one */
+  station?: string;
+  /** heights of its floor, middle and roof [m] */
+  floor: number;
+  centre: number;
+  roof: number;
+  volume: number;
+  /** cross-section that the through-flow sees [m2] */
+  section: number;
+  /** length along the flow [m], for entrance effects */
+  length: number;
+  /** 4 V / A [m] and 3.6 V / A [m] with A all surfaces that bound the gas */
+  hydraulicDiameter: number;
+  beamLength: number;
+  /** soot absorption coefficient [1/m] */
+  soot: number;
+}
+
+export type OpeningRole = 'intake' | 'throat' | 'passage' | 'stackEntry' | 'stackExit' | 'gap' | 'doorway';
+
+/** Joins two zones, or a zone (from) and outdoors (to = OUTDOORS). Positive flow runs from -> to. */
+export interface NetworkOpening {
+  name: string;
+  role: OpeningRole;
+  from: number;
+  to: number;
+  area: number;
+  discharge: number;
+  /** height of its middle [m] */
+  centre: number;
+  /** vertical extent [m]; 0: one height, one direction. Above 0 both directions at once are possible */
+  extent: number;
+  /** horizontal opening (in a floor): exchanges by itself when the gas above is the denser */
+  level?: boolean;
+  /** stack: fixed loss coefficients (bends, cap, exit, damper), and friction length, bore and roughness [m] */
+  stack?: { loss: number; length: number; bore: number; roughness: number };
+  /** wind pressure coefficient on the outdoor side */
+  windPressure: number;
+}
+
+export type NodeMaterial = 'carbon' | 'stainless' | 'constant';
+
+/** A lumped body with a heat capacity: a steel patch, a slice of insulation, a skin, a rack, food. */
+export interface ThermalNode {
+  name: string;
+  part: string;
+  /** kg */
+  mass: number;
+  material: NodeMaterial;
+  /** J/(kg K), for 'constant' */
+  specificHeat: number;
+  /** plate thickness for the Biot number [m]; 0: none reported */
+  thickness: number;
+  /** station whose steel temperature it belongs to, weight by area; undefined: none */
+  station?: string;
+  weight: number;
+}
+
+export type FaceShape = 'horizontalCylinder' | 'verticalCylinder' | 'vertical' | 'up' | 'down';
+
+/** A surface of a node that sees the gas of a zone, or outdoors (zone = OUTDOORS). */
+export interface NetworkFace {
+  node: number;
+  zone: number;
+  area: number;
+  /** how it stands: 'up' is a roof, 'down' a floor, seen as the plate they are (outside up, outside down) */
+  shape: FaceShape;
+  /** length in the free-convection relation [m] */
+  length: number;
+  /** length in the wind relation [m] (outdoors only): cylinder D, vertical plate its height, level plate sqrt(area) */
+  windLength: number;
+  emissivity: number;
+  /** share of the area that stands across the sun, and that is open to rain (outdoors only) */
+  sunShare: number;
+  /** wet surface of food or water that evaporates (inside only), share of the area */
+  wet: number;
+}
+
+/** Conduction between two nodes: conductance [W/K] = factor * k(T). */
+export interface ThermalLink {
+  a: number;
+  b: number;
+  /** area / distance [m] */
+  factor: number;
+  /** k(T): steel by formula, or a table [K], [W/(m K)] with straight lines, held at the lowest and highest value */
+  conductivity: 'carbon' | 'stainless' | { temperatures: number[]; values: number[] };
+}
+
+export interface NetworkFire {
+  zone: number;
+  /** share of the heat that leaves the bed as radiation */
+  radiantShare: number;
+  /** zone that receives the part of that radiation that goes through the throat; OUTDOORS: none */
+  throatZone: number;
+  throatArea: number;
+  /** net heat [J per kg of fuel as fired] */
+  heatValue: number;
+  /** gas made per kg of fuel (ash stays) and its composition by mass, oxygen negative: consumed. Adds up to 1 */
+  gasPerFuel: number;
+  gasComposition: Composition;
+  /** heat per kg of oxygen [J/kg] and usable share; share 0: the fire is not limited (a gas burner) */
+  heatPerOxygen: number;
+  oxygenUse: number;
+  /** kg of dry air that burns 1 kg of fuel as fired */
+  airPerFuel: number;
+}
+
+export interface Outdoors {
+  temperature: number;
+  pressure: number;
+  wind: number;
+  surroundings: number;
+  sun: number;
+  rain: number;
+  air: Composition;
+  /** water vapour per dry air [kg/kg] */
+  humidityRatio: number;
+}
+
+export interface Network {
+  zones: Zone[];
+  openings: NetworkOpening[];
+  nodes: ThermalNode[];
+  faces: NetworkFace[];
+  links: ThermalLink[];
+  fire: NetworkFire;
+  outdoors: Outdoors;
+  innerConvection: number;
+  /** thermometer stems, one a zone that is read; `gauge` is the index of the one the cook holds */
+  stems: { zone: number; station: string }[];
+  gauge: number;
+  stem: { diameter: number; emissivity: number; fill: number };
+}

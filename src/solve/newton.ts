@@ -1,0 +1,53 @@
+import type { LuSolver } from './linear.js';
+
+/** A square system of equations that Newton's method can work on. */
+export interface NewtonProblem {
+  /** fill `rhs` with the right-hand side of the step at x */
+  residual(x: Float64Array, rhs: Float64Array): void;
+  /** fill the matrix of the step at x, after `residual` at the same x */
+  matrix(x: Float64Array, matrix: Float64Array): void;
+  /** largest share of the step that may be taken, 0..1; may also clip entries of the step */
+  limit(x: Float64Array, step: Float64Array): number;
+  /** size of a step in units of what may be left over: converged when below 1 */
+  measure(x: Float64Array, step: Float64Array): number;
+}
+
+export interface NewtonOutcome {
+  converged: boolean;
+  iterations: number;
+  /** measure of the last step */
+  change: number;
+}
+
+/**
+ * Damped Newton iteration, x improved in place.
+ *
+ * @param options.fresh iterations between new matrices (1: every time); the first uses `lu` as it stands when `reuse`
+ */
+export function newton(
+  problem: NewtonProblem,
+  x: Float64Array,
+  rhs: Float64Array,
+  lu: LuSolver,
+  options: { maxIterations: number; every?: number; reuse?: boolean },
+): NewtonOutcome {
+  const every = options.every ?? 1;
+  let change = Infinity;
+  let previous = Infinity;
+  for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
+    problem.residual(x, rhs);
+    if (!(options.reuse && iteration < every) && (iteration - 1) % every === 0) {
+      problem.matrix(x, lu.matrix);
+      if (!lu.factor()) return { converged: false, iterations: iteration, change: Infinity };
+    }
+    lu.solve(rhs);
+    const share = problem.limit(x, rhs);
+    for (let i = 0; i < x.length; i++) x[i] += share * rhs[i];
+    previous = change;
+    change = problem.measure(x, rhs);
+    if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change };
+    if (share === 1 && change < 1) return { converged: true, iterations: iteration, change };
+    if (every > 1 && iteration > 3 && change > 2 * previous) return { converged: false, iterations: iteration, change };
+  }
+  return { converged: false, iterations: options.maxIterations, change };
+}

@@ -1,0 +1,202 @@
+import type { LuSolver } from './linear.js';
+import { newton, type NewtonProblem } from './newton.js';
+
+/**
+ * A stiff system of bodies with heat contents and of quantities that follow at once:
+ *   dH_i(x_i)/dt = rate_i(x)   for the first `differential` unknowns,
+ *   0 = algebraic(x)           for the rest.
+ * H may be any rising function (a phase change included); what is conserved is H itself.
+ */
+export interface StiffSystem {
+  size: number;
+  differential: number;
+  /** H of each differential unknown at x */
+  contents(x: Float64Array, out: Float64Array): void;
+  /** fill rate (differential) and algebraic (the rest) at time t */
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array): void;
+  /** rows: capacity dH/dx - gamma drate/dx; the negative derivative of algebraic. After `evaluate` at the same x */
+  jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void;
+  limit(x: Float64Array, step: Float64Array): number;
+  measure(x: Float64Array, step: Float64Array): number;
+  /** sums to be integrated along (fire heat, losses): values at the last evaluation */
+  quadrature(out: Float64Array): void;
+  quadratures: number;
+  /** weight of each differential unknown's error: 1 / tolerance */
+  errorWeights(x: Float64Array, out: Float64Array): void;
+}
+
+/**
+ * ESDIRK3(2)4L[2]SA: the implicit half of ARK3(2)4L[2]SA of Kennedy & Carpenter (2003), Applied Numerical Mathematics 44, 139
+ * (coefficients from memory; the tests check the order conditions and the observed order). Third order, L-stable, stiffly
+ * accurate: the last stage is the solution, so that fast bodies and algebraic quantities carry no error of their own.
+ */
+export const ESDIRK = (() => {
+  const gamma = 1767732205903 / 4055673282236;
+  const b = [1471266399579 / 7840856788654, -4482444167858 / 7529755066697, 11266239266428 / 11593286722821, gamma];
+  return {
+    gamma,
+    a: [
+      [0, 0, 0, 0],
+      [gamma, gamma, 0, 0],
+      [2746238789719 / 10658868560708, -640167445237 / 6845629431997, gamma, 0],
+      b,
+    ],
+    b,
+    embedded: [
+      2756255671327 / 12835298489170,
+      -10771552573575 / 22201958757719,
+      9247589265047 / 10645013368117,
+      2193209047091 / 5459859503100,
+    ],
+    c: [0, 2 * gamma, 3 / 5, 1],
+  };
+})();
+
+const STAGES = 4;
+
+/** Takes single steps; the caller owns time, step size and events. */
+export class StiffStepper {
+  /** rates at the start of the step and at each stage */
+  private readonly rates: Float64Array[];
+  private readonly sums: Float64Array[];
+  private readonly start: Float64Array;
+  private readonly contentsStart: Float64Array;
+  private readonly contentsNow: Float64Array;
+  private readonly fixed: Float64Array;
+  private readonly algebraic: Float64Array;
+  private readonly rhs: Float64Array;
+  private readonly weights: Float64Array;
+  /** solution of the last attempted step */
+  readonly next: Float64Array;
+  /** integrals of the quadratures over the last step */
+  readonly gained: Float64Array;
+  /** change of H over the last step */
+  readonly stored: Float64Array;
+  newtonIterations = 0;
+  evaluations = 0;
+
+  constructor(
+    private readonly system: StiffSystem,
+    private readonly lu: LuSolver,
+  ) {
+    const n = system.size;
+    const d = system.differential;
+    this.rates = Array.from({ length: STAGES }, () => new Float64Array(d));
+    this.sums = Array.from({ length: STAGES }, () => new Float64Array(system.quadratures));
+    this.start = new Float64Array(n);
+    this.next = new Float64Array(n);
+    this.contentsStart = new Float64Array(d);
+    this.contentsNow = new Float64Array(d);
+    this.fixed = new Float64Array(d);
+    this.algebraic = new Float64Array(n - d);
+    this.rhs = new Float64Array(n);
+    this.weights = new Float64Array(d);
+    this.gained = new Float64Array(system.quadratures);
+    this.stored = new Float64Array(d);
+  }
+
+  /** Take x (consistent: its algebraic part solved) as the state to step from. */
+  begin(t: number, x: Float64Array): void {
+    this.start.set(x);
+    this.system.evaluate(t, x, this.rates[0], this.algebraic);
+    this.evaluations++;
+    this.system.quadrature(this.sums[0]);
+    this.system.contents(x, this.contentsStart);
+  }
+
+  /**
+   * Try one step of length h from the state given to `begin`.
+   *
+   * @returns size of the local error in units of the tolerance (at most 1 is wanted); Infinity when a stage did not converge
+   */
+  attempt(t: number, h: number): number {
+    const { system, lu, rates, contentsStart, fixed, next, start } = this;
+    const d = system.differential;
+    const hg = h * ESDIRK.gamma;
+    next.set(start);
+    for (let i = 0; i < d; i++) next[i] = start[i];
+    for (let stage = 1; stage < STAGES; stage++) {
+      const a = ESDIRK.a[stage];
+      const time = t + ESDIRK.c[stage] * h;
+      for (let i = 0; i < d; i++) {
+        let sum = 0;
+        for (let j = 0; j < stage; j++) sum += a[j] * rates[j][i];
+        fixed[i] = contentsStart[i] + h * sum;
+      }
+      const outcome = newton(this.stageProblem(time, hg, stage), next, this.rhs, lu, {
+        maxIterations: 14,
+        every: 5,
+        reuse: stage > 1,
+      });
+      this.newtonIterations += outcome.iterations;
+      this.evaluations += outcome.iterations + 1;
+      if (!outcome.converged) return Infinity;
+      system.evaluate(time, next, rates[stage], this.algebraic);
+      system.quadrature(this.sums[stage]);
+    }
+    return this.finish(t, h);
+  }
+
+  private stageProblem(time: number, hg: number, stage: number): NewtonProblem {
+    const { system, rates, fixed, contentsNow } = this;
+    const d = system.differential;
+    const rate = rates[stage];
+    const rest = this.algebraic;
+    return {
+      residual: (x, rhs) => {
+        system.evaluate(time, x, rate, rest);
+        system.contents(x, contentsNow);
+        for (let i = 0; i < d; i++) rhs[i] = fixed[i] + hg * rate[i] - contentsNow[i];
+        for (let i = d; i < system.size; i++) rhs[i] = rest[i - d];
+      },
+      matrix: (x, matrix) => system.jacobian(time, x, matrix, hg),
+      limit: (x, step) => system.limit(x, step),
+      measure: (x, step) => system.measure(x, step),
+    };
+  }
+
+  private finish(t: number, h: number): number {
+    const { system, rates, rhs, weights, lu, next, contentsStart, contentsNow } = this;
+    const d = system.differential;
+    rhs.fill(0);
+    for (let i = 0; i < d; i++) {
+      let sum = 0;
+      for (let j = 0; j < STAGES; j++) sum += (ESDIRK.b[j] - ESDIRK.embedded[j]) * rates[j][i];
+      rhs[i] = h * sum;
+    }
+    // the factored matrix turns an error of heat content into one of temperature and takes the stiff part out of it
+    lu.solve(rhs);
+    system.errorWeights(next, weights);
+    let worst = 0;
+    for (let i = 0; i < d; i++) worst = Math.max(worst, Math.abs(rhs[i]) * weights[i]);
+    for (let q = 0; q < system.quadratures; q++) {
+      let sum = 0;
+      for (let j = 0; j < STAGES; j++) sum += ESDIRK.b[j] * this.sums[j][q];
+      this.gained[q] = h * sum;
+    }
+    system.contents(next, contentsNow);
+    for (let i = 0; i < d; i++) this.stored[i] = contentsNow[i] - contentsStart[i];
+    void t;
+    return worst;
+  }
+
+  /** Make the attempted step the new state: its last stage's rates serve as the first of the next step. */
+  accept(): void {
+    const { rates, sums, system } = this;
+    this.start.set(this.next);
+    rates[0].set(rates[STAGES - 1]);
+    sums[0].set(sums[STAGES - 1]);
+    system.contents(this.start, this.contentsStart);
+  }
+
+  /** dH/dt at the current state. */
+  startRates(): Float64Array {
+    return this.rates[0];
+  }
+}
+
+/** Next step length after a step with the given error, by the usual law for a local error of third order, within limits. */
+export function nextStep(h: number, error: number): number {
+  const growth = error > 0 ? 0.9 * Math.pow(error, -1 / 3) : 4;
+  return h * Math.min(4, Math.max(0.2, growth));
+}

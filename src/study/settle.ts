@@ -1,0 +1,212 @@
+import { Balances, type Demand } from '../network/balances.js';
+import { massBalance, solveFlows } from '../network/flow.js';
+import type { Model } from '../network/model.js';
+import { LuSolver } from '../solve/linear.js';
+import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.js';
+
+/** What may be left over when an iteration counts as converged. */
+const LEFT = { temperature: 1e-6, pressure: 1e-11, fuel: 1e-9, fireShare: 1e-8 };
+/** Most that a temperature may move in one Newton step [K]. */
+const STRIDE = 120;
+const LOWEST = 150;
+const HIGHEST = 4000;
+/** Largest net mass flow into a zone that a solution may have [kg/s]. */
+export const MASS_TOLERANCE = 1e-9;
+
+export interface Settled {
+  converged: boolean;
+  iterations: number;
+  /** largest net mass flow into a zone [kg/s] */
+  massError: number;
+  /** largest heat imbalance of a node or zone [W] */
+  heatError: number;
+}
+
+/** Work space to settle one model's balances, kept for repeated use. */
+export class Settler {
+  readonly model: Model;
+  private readonly lu: LuSolver;
+  private readonly flowLu: LuSolver;
+  private readonly rhs: Float64Array;
+  private readonly before: Float64Array;
+  private readonly trial: Float64Array;
+  private readonly masses: Float64Array;
+
+  constructor(readonly balances: Balances) {
+    const { model } = balances;
+    this.model = model;
+    this.lu = new LuSolver(model.size, model.differential);
+    this.flowLu = new LuSolver(model.zoneCount, 0);
+    this.rhs = new Float64Array(model.size);
+    this.before = new Float64Array(model.size);
+    this.trial = new Float64Array(model.size);
+    this.masses = new Float64Array(model.zoneCount);
+  }
+
+  /** Everything at outdoor temperature, no fire, no flow. */
+  coldState(): Float64Array {
+    const { model } = this;
+    const x = new Float64Array(model.size);
+    x.fill(model.network.outdoors.temperature, 0, model.fuel);
+    return x;
+  }
+
+  /** A hot first guess that draws: gas well above outdoors in every zone, plates somewhat, so that iterations start burning. */
+  burningState(heat: number, nodes?: Float64Array): Float64Array {
+    const { model } = this;
+    const x = this.coldState();
+    const outdoors = model.network.outdoors.temperature;
+    for (let i = 0; i < model.differential; i++) x[i] = nodes ? nodes[i] : outdoors + 60;
+    for (let z = 0; z < model.zoneCount; z++) {
+      x[model.gas + z] = outdoors + (z === model.network.fire.zone ? 220 : 110);
+      x[model.star + z] = outdoors + 60;
+    }
+    x[model.fire] = heat;
+    return x;
+  }
+
+  /**
+   * Solve all balances for a demand from the first guess x, which is improved in place.
+   *
+   * Flows by damped Newton with temperatures held, then all heat balances by Newton with flows held (flows that run only
+   * forwards make this an M-matrix, which cannot overshoot its neighbours), in turn; as soon as that has come near, full
+   * Newton on everything at once to polish.
+   *
+   * @param hold 'nothing': steady state; 'nodes': plates keep their temperatures, only gas, flows and fire settle
+   */
+  settle(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', maxPasses = 80): Settled {
+    const { model, before, trial } = this;
+    let iterations = 0;
+    let relax = 1;
+    let lastMove = Infinity;
+    for (let pass = 0; pass < maxPasses; pass++) {
+      before.set(x);
+      model.gasState(x);
+      iterations += solveFlows(model, x, this.flowLu, 1e-12).iterations;
+      const heat = this.iterate(x, demand, hold, true, 12);
+      iterations += heat.iterations;
+      if (!allFinite(x)) {
+        x.set(before);
+        break;
+      }
+      const move = this.largestMove(before, x);
+      if (move > 0.8 * lastMove) relax = Math.max(0.25, 0.7 * relax);
+      lastMove = move;
+      for (let i = 0; i < model.pressure; i++) x[i] = before[i] + relax * (x[i] - before[i]);
+      if (move < 20 || pass % 6 === 5) {
+        trial.set(x);
+        model.gasState(trial);
+        solveFlows(model, trial, this.flowLu, 1e-12);
+        const full = this.iterate(trial, demand, hold, false, 30);
+        iterations += full.iterations;
+        if (full.converged && this.sound(trial)) {
+          x.set(trial);
+          return this.verdict(x, demand, hold, iterations);
+        }
+      }
+    }
+    return this.verdict(x, demand, hold, iterations);
+  }
+
+  /** Full Newton alone, from a guess that is known to be near (a neighbouring state). */
+  polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing'): Settled {
+    const { trial } = this;
+    trial.set(x);
+    const full = this.iterate(trial, demand, hold, false, 25);
+    if (full.converged && this.sound(trial)) x.set(trial);
+    return this.verdict(x, demand, hold, full.iterations);
+  }
+
+  private iterate(
+    x: Float64Array,
+    demand: Demand,
+    hold: 'nothing' | 'nodes',
+    frozen: boolean,
+    maxIterations: number,
+  ): NewtonOutcome {
+    const { balances, model } = this;
+    const gamma = hold === 'nodes' ? 0 : 1;
+    const capacity = hold === 'nodes' ? 1 : 0;
+    const d = model.differential;
+    const problem: NewtonProblem = {
+      residual: (at, rhs) => {
+        balances.evaluate(at, demand);
+        for (let i = 0; i < d; i++) rhs[i] = gamma * balances.rate[i];
+        for (let i = d; i < model.size; i++) rhs[i] = balances.algebraic[i - d];
+        if (frozen) for (let z = 0; z < model.zoneCount; z++) rhs[model.pressure + z] = 0;
+      },
+      matrix: (at, matrix) => balances.jacobian(at, demand, matrix, capacity, gamma, frozen),
+      limit: (at, step) => stepLimit(model, at, step),
+      measure: (at, step) => stepMeasure(model, at, step) * (frozen ? 1e-2 : 1),
+    };
+    return newton(problem, x, this.rhs, this.lu, { maxIterations });
+  }
+
+  private largestMove(a: Float64Array, b: Float64Array): number {
+    let worst = 0;
+    for (let i = 0; i < this.model.fuel; i++) worst = Math.max(worst, Math.abs(a[i] - b[i]));
+    return worst;
+  }
+
+  /** A solution that physics can mean: finite, no gas colder than its coldest neighbour could make it, fire not negative. */
+  private sound(x: Float64Array): boolean {
+    const { model } = this;
+    if (!allFinite(x)) return false;
+    for (let i = 0; i < model.fuel; i++) if (x[i] <= LOWEST + 1 || x[i] >= HIGHEST - 1) return false;
+    return true;
+  }
+
+  private verdict(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes', iterations: number): Settled {
+    const { balances, model } = this;
+    balances.evaluate(x, demand);
+    let heatError = 0;
+    if (hold === 'nothing') {
+      for (let i = 0; i < model.nodeCount; i++) heatError = Math.max(heatError, Math.abs(balances.rate[i]));
+    }
+    for (let z = 0; z < model.zoneCount; z++) {
+      heatError = Math.max(heatError, Math.abs(balances.algebraic[model.zoneCount + z]));
+    }
+    const massError = balances.massError();
+    const scale = 1e-6 * Math.max(1, Math.abs(x[model.fire]));
+    const fireError = Math.abs(balances.algebraic[4 * model.zoneCount]);
+    const met = demand.mode === 'hold' ? fireError < 1e-4 : fireError <= scale;
+    const converged = massError < MASS_TOLERANCE && heatError < Math.max(scale, 1e-3) && met && this.sound(x);
+    return { converged, iterations, massError, heatError };
+  }
+
+  /** Net mass flow into each zone at x, for tests and reports [kg/s]. */
+  imbalance(x: Float64Array): Float64Array {
+    massBalance(this.model, x, this.masses, 0);
+    return this.masses;
+  }
+}
+
+/** Share of a Newton step that keeps every temperature within a stride and inside what the property functions cover. */
+export function stepLimit(model: Model, x: Float64Array, step: Float64Array): number {
+  let share = 1;
+  for (let i = 0; i < model.fuel; i++) {
+    const size = Math.abs(step[i]);
+    if (size * share > STRIDE) share = STRIDE / size;
+    const room = step[i] < 0 ? x[i] - LOWEST : HIGHEST - x[i];
+    if (size * share > 0.9 * room) share = (0.9 * room) / size;
+  }
+  for (let i = model.fuel; i < model.pressure; i++) {
+    if (Math.abs(step[i]) * share > 0.1) share = 0.1 / Math.abs(step[i]);
+  }
+  return share;
+}
+
+/** Size of a Newton step in units of what may be left over. */
+export function stepMeasure(model: Model, x: Float64Array, step: Float64Array): number {
+  let worst = 0;
+  for (let i = 0; i < model.fuel; i++) worst = Math.max(worst, Math.abs(step[i]) / LEFT.temperature);
+  for (let i = model.fuel; i < model.pressure; i++) worst = Math.max(worst, Math.abs(step[i]) / LEFT.fuel);
+  for (let i = model.pressure; i < model.fire; i++) worst = Math.max(worst, Math.abs(step[i]) / LEFT.pressure);
+  const fire = Math.max(1, Math.abs(x[model.fire])) * LEFT.fireShare;
+  return Math.max(worst, Math.abs(step[model.fire]) / fire);
+}
+
+function allFinite(x: Float64Array): boolean {
+  for (let i = 0; i < x.length; i++) if (!Number.isFinite(x[i])) return false;
+  return true;
+}
