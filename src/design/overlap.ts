@@ -46,12 +46,12 @@ export function sectionArea(section: Section): number {
  * its upright tangent costs nothing. Error under 1e-6 of the area (two equal circles against the lens formula,
  * 2 r2 acos(d/2r) - d/2 sqrt(4 r2 - d2)).
  *
- * @returns area 0 and NaN centre when they do not meet
+ * @returns area 0 and NaN centre when they do not meet; NaN throughout where a size is NaN
  */
 export function overlap(a: Section, b: Section): Overlap {
   const low = Math.max(a.centre - a.height / 2, b.centre - b.height / 2);
   const high = Math.min(a.centre + a.height / 2, b.centre + b.height / 2);
-  if (!(high > low)) return { area: 0, centre: NaN, low, high };
+  if (high <= low) return { area: 0, centre: NaN, low, high };
   const middle = (low + high) / 2;
   const half = (high - low) / 2;
   const step = Math.PI / STRIPS;

@@ -77,6 +77,8 @@ export const RANGES = {
 
   stackDiameter: range('length', '1 in', '2 ft'),
   stackHeight: range('length', '1 in', '30 ft'),
+  /** an entry of no loss at all would let infinite flow in */
+  entryLoss: range('number', '0.02', '50'),
   loss: range('number', '0', '50'),
   roughness: range('length', '0 mm', '3 mm'),
 

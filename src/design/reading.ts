@@ -47,6 +47,14 @@ export class Reading {
     });
   }
 
+  /** A more telling fault in place of the one the field has. */
+  replace(path: Path, detail: FaultDetail): void {
+    const text = pathText(path);
+    const at = this.faults.findIndex((fault) => fault.path === text && fault.code === 'out-of-range');
+    if (at >= 0) this.faults.splice(at, 1);
+    this.fault(path, detail);
+  }
+
   hasFault(path: Path): boolean {
     const text = pathText(path);
     return this.source.explained.has(text) || this.faults.some((fault) => fault.path === text);
@@ -54,6 +62,14 @@ export class Reading {
 
   root(): Fields {
     return new Fields(this, [], this.source.tree);
+  }
+
+  /** The block at a path. */
+  at(path: Path): Fields {
+    let raw: unknown = this.source.tree;
+    for (const part of path)
+      raw = typeof raw === 'object' && raw !== null ? (raw as Record<string, unknown>)[part] : undefined;
+    return new Fields(this, path, raw);
   }
 }
 
@@ -129,7 +145,8 @@ export class Fields {
       return undefined;
     }
     if (quantity.wood) return quantity;
-    return this.within(key, name, quantity.si, raw) ? quantity : undefined;
+    // A plate out of range is kept: whether it is thicker than half its part says more than the range does.
+    return this.within(key, name, quantity.si, raw) || name === 'plate' ? quantity : undefined;
   }
 
   /** Refuses what lies outside the accepted range. */

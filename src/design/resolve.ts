@@ -157,7 +157,7 @@ function resolveStack(stack: Fields, hasChamber: boolean, upright: Upright | und
     wall: wall ?? NaN,
     base: stack.required('base', 'height'),
     damper: stack.optional('damper', 'open', 1),
-    entryLoss: stack.optional('entryLoss', 'loss', 0.5),
+    entryLoss: stack.optional('entryLoss', 'entryLoss', 0.5),
     bendLoss: stack.optional('bendLoss', 'loss', 0),
     capLoss: stack.optional('capLoss', 'loss', 0),
     roughness: stack.optional('roughness', 'roughness', '0.1 mm'),

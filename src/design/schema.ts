@@ -149,7 +149,7 @@ const stack = z
     wall: quantity('plate', 'Tube wall; may be left out when the diameter names a pipe with its wall.').optional(),
     base: quantity('height', 'Height of its base above the ground.'),
     damper: plain('open', 'Open share of its damper. Default: 100 %.').optional(),
-    entryLoss: plain('loss', 'Entry loss coefficient. Default: 0.5.').optional(),
+    entryLoss: plain('entryLoss', 'Entry loss coefficient. Default: 0.5.').optional(),
     bendLoss: plain('loss', 'Loss coefficient of bends. Default: 0.').optional(),
     capLoss: plain('loss', 'Loss coefficient of a cap. Default: 0.').optional(),
     roughness: quantity('roughness', 'Wall roughness. Default: 0.1 mm.').optional(),

@@ -1,5 +1,80 @@
-/** Physical sense. */
-import type { Design } from './design.js';
+/**
+ * Physical sense: what has a right unit and a fair size, and still can't be built.
+ *
+ * Numbers that failed to read are NaN here; every test is written so that a NaN passes it, and each fault is told once.
+ */
+import { format } from '../units.js';
+import type { Design, GaugeStation, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
+import { checkContents, checkPart, checkReverse, checkStacks } from './senseParts.js';
+import { checkIntakes, checkJoints } from './senseOpenings.js';
 
-export function checkSense(_design: Design, _reading: Reading): void {}
+/** Least lead of the target over outdoor air [K]; below it there is no fire to speak of. */
+const LEAST_LEAD = 5;
+
+export function checkSense(design: Design, reading: Reading): void {
+  const parts = presentParts(design);
+  checkLayout(design, reading);
+  for (const name of parts) checkPart(design, name, reading);
+  checkReverse(design, reading);
+  checkIntakes(design, reading);
+  checkJoints(design, reading);
+  checkStacks(design, reading);
+  for (const name of parts) checkContents(design, name, stationsOf(design, name), reading);
+  checkTarget(design, reading);
+}
+
+function presentParts(design: Design): PartName[] {
+  return (['firebox', 'chamber', 'upright'] as const).filter((name) => design[name] !== undefined);
+}
+
+/** Stations that a part has. */
+export function stationsOf(design: Design, part: PartName): StationName[] {
+  if (part === 'firebox') return ['firebox'];
+  if (part === 'upright') return ['uprightLower', 'uprightUpper'];
+  const above: StationName[] = ['fireEnd', 'middle', 'stackEnd'];
+  return design.chamber?.reverse ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] : above;
+}
+
+function checkLayout(design: Design, reading: Reading): void {
+  const { chamber, upright, throat } = design;
+  if (!chamber && !upright) {
+    if (reading.root().present && !reading.hasFault(['chamber']) && !reading.hasFault(['upright'])) {
+      reading.fault(['chamber'], {
+        code: 'missing',
+        message: 'is missing: a pit needs a chamber, an upright, or both',
+        allowed: 'chamber or upright',
+        value: null,
+      });
+    }
+    return;
+  }
+  if (chamber && throat.through === 'top') {
+    reading.fault(['throat', 'through'], {
+      message: 'leads through the firebox roof, but a chamber stands between firebox and upright',
+      allowed: 'end, or no chamber',
+    });
+  }
+  const gauges: GaugeStation[] = [
+    ...(chamber ? (['fireEnd', 'middle', 'stackEnd'] as const) : []),
+    ...(upright ? (['uprightLower', 'uprightUpper'] as const) : []),
+  ];
+  if (!gauges.includes(design.gauge)) {
+    reading.fault(['gauge'], {
+      code: 'unknown-name',
+      message: `is a station of ${design.gauge.startsWith('upright') ? 'an upright' : 'a chamber'}, and this pit has none`,
+      allowed: gauges.join(', '),
+    });
+  }
+}
+
+function checkTarget(design: Design, reading: Reading): void {
+  const { target } = design.fire;
+  const { air } = design.site;
+  if (target < air + LEAST_LEAD) {
+    reading.fault(['fire', 'target'], {
+      message: `is not above the outdoor air of ${format('temperature', air)}`,
+      allowed: `more than ${format('temperature', air + LEAST_LEAD)}`,
+    });
+  }
+}

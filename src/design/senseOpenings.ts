@@ -1,0 +1,141 @@
+/** Can gas pass where the file says: vents on the firebox face, throat and upright opening inside what they join. */
+import { format } from '../units.js';
+import type { Design, HorizontalPart, Intake, Upright } from './design.js';
+import { horizontalSection, jointsOf, uprightSide, type Joint } from './joints.js';
+import { overlap, sectionArea, type Section } from './overlap.js';
+import type { Reading } from './reading.js';
+import type { Path } from './source.js';
+
+/** How far an upright's floor may stand off its firebox's roof [m] (3 in, common practice, no source). */
+const SEAT = 0.0762;
+
+const length = (si: number): string => format('length', si);
+const area = (si: number): string => format('area', si, 'shop', { unit: 'in²' });
+
+/** A section without its plate. */
+function inner(section: Section, plate: number): Section {
+  return { ...section, width: section.width - 2 * plate, height: section.height - 2 * plate };
+}
+
+/** Height of one vent, where its kind tells it [m]. */
+function ventHeight(intake: Intake): number {
+  return intake.kind === 'slide' ? 0 : Math.sqrt((4 * intake.area) / Math.PI);
+}
+
+export function checkIntakes(design: Design, reading: Reading): void {
+  const { firebox } = design;
+  const face = sectionArea(inner(horizontalSection(firebox), firebox.plate));
+  const [low, high] = [firebox.centre - firebox.height / 2, firebox.centre + firebox.height / 2];
+  let alone = false;
+  firebox.intakes.forEach((intake, i) => {
+    const path: Path = ['firebox', 'intakes', i];
+    if (intake.area > face) {
+      alone = true;
+      reading.fault([...path, sizeKey(reading, path)], {
+        message: `makes a vent of ${area(intake.area)}, larger than the firebox face`,
+        allowed: `up to ${area(face)}`,
+      });
+    } else if (intake.centre - ventHeight(intake) / 2 < low || intake.centre + ventHeight(intake) / 2 > high) {
+      const over = intake.centre + ventHeight(intake) / 2 > high;
+      reading.fault([...path, 'centre'], {
+        message: over ? 'puts the vent above the firebox roof' : 'puts the vent under the firebox floor',
+        allowed: `${length(low + ventHeight(intake) / 2)} to ${length(high - ventHeight(intake) / 2)}`,
+      });
+    }
+  });
+  const all = firebox.intakes.reduce((sum, intake) => sum + intake.count * intake.area, 0);
+  if (!alone && all > face) {
+    reading.fault(['firebox', 'intakes'], {
+      message: `come to ${area(all)} together, larger than the firebox face`,
+      allowed: `up to ${area(face)}`,
+      value: null,
+    });
+  }
+}
+
+function sizeKey(reading: Reading, path: Path): string {
+  const intake = reading.at(path);
+  return ['diameter', 'width', 'area'].find((key) => intake.has(key)) ?? 'area';
+}
+
+export function checkJoints(design: Design, reading: Reading): void {
+  const { firebox, chamber, upright, throat } = design;
+  for (const joint of jointsOf(design)) {
+    if (joint.orientation === 'up' && upright) checkSeat(firebox, upright, throat, reading);
+    else if (joint.parts[0] === 'chamber' && chamber && upright) checkEnd(joint, chamber, upright, reading);
+    else if (joint.parts[1] === 'chamber' && chamber) checkEnd(joint, firebox, chamber, reading);
+    else if (upright) checkEnd(joint, firebox, upright, reading);
+  }
+}
+
+/** Two ends that butt: they must meet, and the opening must fit into where they do. */
+function checkEnd(joint: Joint, first: HorizontalPart, second: HorizontalPart | Upright, reading: Reading): void {
+  const path: Path = joint.path.split('.');
+  const [a, b] = joint.parts;
+  const sections = [
+    inner(horizontalSection(first), first.plate),
+    inner('depth' in second ? uprightSide(second) : horizontalSection(second), second.plate),
+  ];
+  const { opening } = joint;
+  const shared = overlap(sections[0], sections[1]);
+  if (shared.low >= shared.high) {
+    reading.fault(path, {
+      message: `joins ${a} and ${b}, which do not meet: the ${a} reaches from ${reach(first)}, the ${b} from ${reach(second)} above the ground`,
+      allowed: 'parts that overlap in height',
+      value: null,
+    });
+    return;
+  }
+  const names = [a, b];
+  const tight = sections.findIndex((section) => opening.area > sectionArea(section));
+  if (tight >= 0) {
+    reading.fault([...path, 'area'], {
+      message: `is larger than the section of the ${names[tight]} it joins`,
+      allowed: `up to ${area(shared.area)}, where ${a} and ${b} meet`,
+    });
+  } else if (opening.area > shared.area) {
+    reading.fault([...path, 'area'], {
+      message: `is larger than what ${a} and ${b} have in common`,
+      allowed: `up to ${area(shared.area)}`,
+    });
+  }
+  if (opening.centre <= shared.low || opening.centre >= shared.high) {
+    const over = opening.centre >= shared.high;
+    reading.fault([...path, 'centre'], {
+      message: `is ${over ? 'above' : 'below'} where ${a} and ${b} meet`,
+      allowed: `${length(shared.low)} to ${length(shared.high)}`,
+    });
+  }
+}
+
+function reach(part: HorizontalPart | Upright): string {
+  return `${length(part.centre - part.height / 2)} to ${length(part.centre + part.height / 2)}`;
+}
+
+/** An upright on its firebox: it must sit on the roof, and the throat must fit under it. */
+function checkSeat(firebox: HorizontalPart, upright: Upright, throat: Design['throat'], reading: Reading): void {
+  const roof = firebox.centre + firebox.height / 2;
+  const floor = upright.centre - upright.height / 2;
+  // A saddle may reach down a round firebox to its middle.
+  const least = firebox.shape === 'round' ? firebox.centre : roof - SEAT;
+  if (floor < least - 1e-9 || floor > roof + SEAT + 1e-9) {
+    reading.fault(['upright', 'centre'], {
+      message: `puts the upright's floor at ${length(floor)}, not on the firebox roof at ${length(roof)}`,
+      allowed: `${length(least + upright.height / 2)} to ${length(roof + SEAT + upright.height / 2)}`,
+    });
+  }
+  if (throat.centre < least - 1e-9 || throat.centre > roof + SEAT + 1e-9) {
+    reading.fault(['throat', 'centre'], {
+      message: `is not at the firebox roof, which is at ${length(roof)}`,
+      allowed: `${length(least)} to ${length(roof + SEAT)}`,
+    });
+  }
+  const wide = Math.min(firebox.width - 2 * firebox.plate, upright.width - 2 * upright.plate);
+  const deep = Math.min(firebox.length - 2 * firebox.plate, upright.depth - 2 * upright.plate);
+  if (throat.area > wide * deep) {
+    reading.fault(['throat', 'area'], {
+      message: 'is larger than what firebox and upright have in common',
+      allowed: `up to ${area(wide * deep)}`,
+    });
+  }
+}
