@@ -11,7 +11,7 @@ export interface NamedChart {
 }
 
 /** Longest design name that fits a chart's title beside what it shows. */
-const LONGEST_NAME = 48;
+const LONGEST_NAME = 40;
 
 /** All charts of a result, in reading order; those that the result has no data for are left out. */
 export function estimateCharts(result: EstimateResult): NamedChart[] {

@@ -82,7 +82,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
 
 function title({ design, tool }: EstimateResult): string {
   const words = [design.name, design.shop, design.job].map((text) => plainText(text)).filter((text) => text !== '');
-  return `${words.join(' - ')}\n${tool.name} ${tool.version}: ${NOT_A_GUARANTEE}`;
+  return `${words.join(' - ')}\n${wrap(`${tool.name} ${tool.version}: ${NOT_A_GUARANTEE}`, WIDTH)}`;
 }
 
 function section(heading: string, ...blocks: string[]): string {

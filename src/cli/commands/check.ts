@@ -1,0 +1,28 @@
+import { geometryOf } from '../../design/geometryOf.js';
+import { checkText } from '../../report/checkText.js';
+import { toJson } from '../../report/json.js';
+import type { UnitSystem } from '../../units.js';
+import { version } from '../../version.js';
+import { loadDesign } from '../loadDesign.js';
+import { openSink, refuseClashes } from '../output.js';
+
+export interface CheckOptions {
+  json?: boolean;
+  output?: string;
+  units: UnitSystem;
+}
+
+/** Reads a design and shows it as read, with what its parts come to; exit 3 and every fault when it can't be built. */
+export async function run(path: string, options: CheckOptions): Promise<void> {
+  refuseClashes(path, { '--output': options.output });
+  const loaded = await loadDesign(path);
+  const out = openSink(options.output ?? '-');
+  const geometry = geometryOf(loaded.design);
+  if (options.json) {
+    const { design, defaults, warnings } = loaded;
+    const tool = { name: 'pitwright', version };
+    await out.write(toJson({ schema: 1, tool, design, defaults, warnings, geometry }));
+  } else {
+    await out.write(checkText({ ...loaded, geometry }, options.units));
+  }
+}

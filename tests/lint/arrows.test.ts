@@ -1,0 +1,53 @@
+import { ESLint } from 'eslint';
+import { describe, expect, it } from 'vitest';
+
+const eslint = new ESLint();
+
+/** Names of the rules that a file of this content at this place would break. */
+async function broken(filePath: string, code: string): Promise<(string | null)[]> {
+  const [result] = await eslint.lintText(code, { filePath });
+  return result.messages.map(({ ruleId }) => ruleId);
+}
+
+describe('the direction of imports', () => {
+  it.each([
+    ['src/physics/wrong.ts', '../design/design.js'],
+    ['src/solve/wrong.ts', '../physics/air.js'],
+    ['src/solve/wrong.ts', '../design/design.js'],
+    ['src/units/wrong.ts', '../design/design.js'],
+    ['src/design/wrong.ts', '../physics/air.js'],
+    ['src/network/wrong.ts', '../study/result.js'],
+    ['src/study/wrong.ts', '../report/text.js'],
+    ['src/charts/wrong.ts', '../report/text.js'],
+    ['src/report/wrong.ts', '../cli/exit.js'],
+  ])('%s must not import %s', async (place, other) => {
+    const code = `import type * as other from '${other}';\nexport type Other = typeof other;\n`;
+    expect(await broken(place, code)).toContain('import-x/no-restricted-paths');
+  });
+
+  it.each([
+    ['src/study/right.ts', '../physics/air.js'],
+    ['src/design/right.ts', '../units.js'],
+    ['src/report/right.ts', '../charts/labels.js'],
+    ['src/cli/right.ts', '../study/result.js'],
+  ])('%s may import %s', async (place, other) => {
+    const code = `import type * as other from '${other}';\nexport type Other = typeof other;\n`;
+    expect(await broken(place, code)).toEqual([]);
+  });
+});
+
+describe('what only the command may touch', () => {
+  it.each([
+    "import 'node:fs';",
+    "import 'fs';",
+    'export const id = process.pid;',
+    "export const b = Buffer.from('a');",
+  ])('a study with %s is caught', async (code) => {
+    const rules = await broken('src/study/wrong.ts', `${code}\n`);
+    expect(rules.some((rule) => rule?.startsWith('no-restricted-'))).toBe(true);
+  });
+
+  it.each(['Math.random()', 'Date.now()', 'performance.now()'])('a model with %s is caught', async (call) => {
+    expect(await broken('src/physics/wrong.ts', `export const x = ${call};\n`)).toContain('no-restricted-properties');
+  });
+});

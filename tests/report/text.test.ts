@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import { estimateText } from '../../src/report/text.js';
+import type { EstimateResult } from '../../src/study/result.js';
+import { sampleDesign, sampleResult } from '../support/sampleResult.js';
+
+const text = estimateText(sampleResult, 'shop');
+
+/** The line of a text that holds the words. */
+function line(of: string, words: string): string {
+  const found = of.split('\n').find((each) => each.includes(words));
+  if (found === undefined) throw new Error(`no line holds '${words}'`);
+  return found;
+}
+
+describe('the text of an estimate', () => {
+  it('answers in its first sentences: both times, the fire that holds, the draft', () => {
+    const opening = text.slice(0, text.indexOf('WARNINGS'));
+    for (const words of [
+      '250 °F (121 °C)',
+      '13 min at the',
+      '29 min',
+      '5.04 lb/h',
+      '31,900 BTU/h (9.35 kW)',
+      '0.0035 in H2O',
+    ]) {
+      expect(opening.replace(/\s+/g, ' ')).toContain(words);
+    }
+  });
+
+  it('calls gauge time a lower bound', () => {
+    expect(line(text, 'first reads 250 °F (121 °C)  ')).toContain('at least 13 min');
+    expect(text).toContain('lower bound');
+  });
+
+  it('shows each station under both fires, gauge marked', () => {
+    expect(line(text, 'middle (gauge)')).toMatch(
+      /314 °F \(157 °C\) +250 °F \(121 °C\) +148 °F \(64 °C\) +155 °F \(68 °C\)/,
+    );
+    expect(text.match(/^ {2}firebox +\d+ °F/gm)).toHaveLength(2);
+  });
+
+  it('splits the heat so that the shares are of the total', () => {
+    expect(line(text, 'firebox walls')).toMatch(/13,400 BTU\/h \(3\.94 kW\) +42 %/);
+    expect(line(text, '  total')).toMatch(/31,900 BTU\/h \(9\.35 kW\) +100 %/);
+  });
+
+  it('says which gaps leak smoke and which draw air', () => {
+    expect(line(text, 'chamber door gap, upper, middle  ')).toContain('leaks smoke');
+    expect(line(text, 'firebox door gap, lower')).toContain('draws air');
+  });
+
+  it('says that thickness hardly changes the loss, that it is no guarantee, and the cautions once', () => {
+    expect(text).toContain('Plate thickness hardly changes this loss');
+    expect(text.match(/not a guarantee/g)).toHaveLength(1);
+    expect(text.match(/carbon monoxide/g)).toHaveLength(1);
+  });
+
+  it('prints the imbalance and the estimates with their spread', () => {
+    expect(text.replace(/\s+/g, ' ')).toContain('within 0.0004 % of the fire');
+    expect(line(text, 'fire.radiant')).toMatch(/0\.3 +0\.2 to 0\.45/);
+  });
+
+  it('fits 100 columns', () => {
+    expect(Math.max(...text.split('\n').map((each) => each.length))).toBeLessThanOrEqual(100);
+  });
+
+  it('keeps to SI when asked', () => {
+    const si = estimateText(sampleResult, 'si');
+    expect(si).not.toMatch(/°F|BTU|\blb\b|in H2O/);
+    expect(line(si, 'middle (gauge)')).toMatch(/157 °C +121 °C +64 °C +68 °C/);
+  });
+});
+
+describe('the text where something does not exist', () => {
+  const { steady, assumed, warmUp } = sampleResult;
+  if (!steady || !assumed || !warmUp) throw new Error('the sample has all');
+
+  it('says that the target is never reached, and what is', () => {
+    const never: EstimateResult = { ...sampleResult, warmUp: { ...warmUp, gauge_s: null, soaked_s: null } };
+    const said = estimateText(never, 'shop');
+    expect(said.replace(/\s+/g, ' ')).toContain('never reads 250 °F (121 °C): it settles at 439 °F');
+    expect(line(said, 'soaked')).toContain('never');
+  });
+
+  it('says that a pit without any burning state cannot burn', () => {
+    const dead: EstimateResult = { ...sampleResult, steady: null, assumed: null, warmUp: null };
+    const said = estimateText(dead, 'shop');
+    expect(said).toContain("can't burn");
+    expect(said).toContain('No fire holds 250 °F');
+    expect(said).not.toMatch(/NaN|undefined|null/);
+  });
+
+  it('shows an opening that flows the wrong way', () => {
+    const openings = steady.openings.map((each) => (each.name === 'throat' ? { ...each, flow_kg_per_s: -0.01 } : each));
+    const said = estimateText({ ...sampleResult, steady: { ...steady, openings } }, 'shop');
+    expect(line(said, '  throat')).toContain('BACKWARDS');
+  });
+
+  it('lets no control character of a name through', () => {
+    const name = 'Pit\u001b[31m red\u202e\nsecond line';
+    const said = estimateText({ ...sampleResult, design: { ...sampleDesign, name } }, 'shop');
+    expect(said).not.toMatch(/[\u001b\u202e]/);
+    expect(said.split('\n')[0]).toContain('Pit [31m red second line');
+  });
+});
