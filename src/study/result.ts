@@ -39,8 +39,13 @@ export interface HeatLoss {
 
 export interface OpeningState {
   name: string;
+  /** intake | throat | passage | stackEntry | stackExit | gap */
+  role: string;
+  area_m2: number;
   /** net flow in its own direction (intake: inwards; throat: from the fire; stack: upwards; gap: outwards) */
   flow_kg_per_s: number;
+  /** what runs against that direction at the same time [kg/s], contained in the net */
+  back_kg_per_s: number;
   dp_Pa: number;
 }
 

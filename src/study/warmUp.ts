@@ -1,188 +1,173 @@
-import type { Balances, Demand } from '../network/balances.js';
-import { LuSolver } from '../solve/linear.js';
-import { nextStep, StiffStepper, type StiffSystem } from '../solve/stiff.js';
-import type { Settler } from './settle.js';
-import { stepLimit, stepMeasure } from './settle.js';
+import type { Demand } from '../network/balances.js';
+import { stationGas, stationSteel, type Pit } from './pit.js';
+import type { StationSeries, WarmUp } from './result.js';
+import { Transient, type Moment } from './transient.js';
 
-/** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
-export const DEFAULT_TOLERANCE = { absolute: 0.1, relative: 2e-3 };
+/** The fire counts as soaked when it is within this share above the steady one. */
+const SOAKED_SHARE = 0.1;
+/** The clock starts with the match; the gas is first solved when the fire has burned this long [s]. */
+const FIRST_MOMENT = 1;
+/** Longest warm-up that is followed [s]. */
+const LONGEST = 24 * 3600;
+/** Curves go on this far past the soaked time, or past the settling of a fire that cannot reach the target. */
+const AFTERWARDS = 1.25;
+
+export interface WarmUpOptions {
+  /** fire that holds the target in the end [W]; null: none does */
+  holdFire: number | null;
+  /** settled reading of the gauge under the assumed fire in the end [K] */
+  assumedReading: number;
+  /** factor on the tolerances of the time steps (default 1), for step studies */
+  tolerance?: number;
+}
+
+export interface WarmUpRun {
+  warmUp: WarmUp;
+  /** worst imbalances over the run */
+  energyError: number;
+  massError: number;
+  evaluations: number;
+  /** false: the run broke off because no step length converged */
+  finished: boolean;
+}
 
 /**
- * A network under a fire as a stiff system. Integrated along: fire heat, all losses [J].
- * The fire is a function of time, or holds the gauge; whoever steps it changes `demand` between steps.
+ * Warm-up from cold: the assumed fire, rising as 1 - exp(-t/rise), until the lagged thermometer reads the target; from then
+ * on just the fire that keeps it there. Gauge time, soaked time, wood to each, and the curves of every station.
  */
-export class NetworkSystem implements StiffSystem {
-  readonly size: number;
-  readonly differential: number;
-  readonly quadratures = 2;
-  demandAt: (t: number) => Demand;
-  tolerance = DEFAULT_TOLERANCE;
+export function runWarmUp(pit: Pit, options: WarmUpOptions): WarmUpRun {
+  const { design, settler, model } = pit;
+  const { fire } = design;
+  const gauge = model.nodeCount + model.network.gauge;
+  const full = (t: number): Demand => ({ mode: 'release', heat: fire.heat * (1 - Math.exp(-t / fire.rise)) });
+  const hold = (): Demand => ({ mode: 'hold', target: fire.target });
+  const burning = settler.burningState(0, settler.coldState());
+  const run = new Transient(settler, burning, FIRST_MOMENT);
+  const scale = options.tolerance ?? 1;
+  const { absolute, relative } = run.system.tolerance;
+  run.system.tolerance = { absolute: absolute * scale, relative: relative * scale };
+  const record = new Recorder(pit);
+  const outcome: WarmUp = {
+    gauge_s: null,
+    soaked_s: null,
+    woodToGauge_kg: null,
+    woodToSoaked_kg: null,
+    series: record.series,
+    steps: 0,
+  };
+  const finish = (finished: boolean): WarmUpRun => ({
+    warmUp: { ...outcome, steps: run.steps },
+    energyError: record.energyError,
+    massError: record.massError,
+    evaluations: run.evaluations,
+    finished,
+  });
+  const outdoors = model.network.outdoors.temperature;
+  record.cold(outdoors);
+  if (!run.change(full, 2)) return finish(false);
+  record.add(run.moment);
+  const wood = (moment: Moment) => moment.fireHeat / design.wood.heat;
+  const reads = (moment: Moment) => moment.x[gauge] - fire.target;
 
-  constructor(readonly balances: Balances) {
-    this.size = balances.model.size;
-    this.differential = balances.model.differential;
-    this.demandAt = () => ({ mode: 'release', heat: 0 });
+  // 1: full fire up to the target
+  const reachable = options.holdFire !== null && options.assumedReading > fire.target;
+  const near = outdoors + 0.99 * (options.assumedReading - outdoors);
+  const settledDown = (moment: Moment) => moment.x[gauge] - near;
+  for (;;) {
+    const took = run.step(LONGEST, reachable ? reads : settledDown);
+    if (took === 'failed') return finish(false);
+    record.add(run.moment);
+    if (took === 'event' || run.moment.time >= LONGEST) break;
   }
+  if (!reachable || run.moment.time >= LONGEST) return finish(true);
+  outcome.gauge_s = run.moment.time;
+  outcome.woodToGauge_kg = wood(run.moment);
 
-  contents(x: Float64Array, out: Float64Array): void {
-    this.balances.contents(x, out);
+  // 2: just the fire that holds it
+  const enough = (1 + SOAKED_SHARE) * options.holdFire!;
+  const above = (moment: Moment) => moment.x[model.fire] - enough;
+  if (!run.change(hold, 5)) return finish(false);
+  let soaked = above(run.moment) <= 0;
+  record.add(run.moment);
+  while (!soaked) {
+    const took = run.step(LONGEST, above);
+    if (took === 'failed') return finish(false);
+    record.add(run.moment);
+    if (run.moment.time >= LONGEST) return finish(true);
+    soaked = took === 'event';
   }
+  outcome.soaked_s = run.moment.time;
+  outcome.woodToSoaked_kg = wood(run.moment);
 
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array): void {
-    this.lastFire = x[this.balances.model.fire];
-    this.balances.evaluate(x, this.demandAt(t));
-    rate.set(this.balances.rate);
-    algebraic.set(this.balances.algebraic);
+  // 3: a little further, for the curves
+  const end = AFTERWARDS * run.moment.time;
+  while (run.moment.time < end - 1e-6) {
+    if (run.step(end) === 'failed') break;
+    record.add(run.moment);
   }
-
-  jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void {
-    this.balances.jacobian(x, this.demandAt(t), matrix, 1, gamma, false);
-  }
-
-  limit(x: Float64Array, step: Float64Array): number {
-    return stepLimit(this.balances.model, x, step);
-  }
-
-  measure(x: Float64Array, step: Float64Array): number {
-    return stepMeasure(this.balances.model, x, step);
-  }
-
-  private lastFire = 0;
-
-  quadrature(out: Float64Array): void {
-    out[0] = this.lastFire;
-    out[1] = this.balances.totalLoss();
-  }
-
-  errorWeights(x: Float64Array, out: Float64Array): void {
-    const outdoors = this.balances.model.network.outdoors.temperature;
-    for (let i = 0; i < this.differential; i++) {
-      out[i] = 1 / (this.tolerance.absolute + this.tolerance.relative * Math.abs(x[i] - outdoors));
-    }
-  }
+  return finish(true);
 }
 
-/** What is known after a step. */
-export interface Moment {
-  time: number;
-  x: Float64Array;
-  /** integrals since the start [J] */
-  fireHeat: number;
-  lost: number;
-  stored: number;
-  massError: number;
-}
+/** Collects curves and worst imbalances. */
+class Recorder {
+  readonly series: WarmUp['series'];
+  energyError = 0;
+  massError = 0;
+  private readonly stations: StationSeries[];
 
-/** A sign change to stop at: value at a moment; the step that crosses zero is shortened until it ends there. */
-export type EventFunction = (moment: Moment) => number;
-
-/** Steps a network through time. Knows fires and events, not what they are for. */
-export class Transient {
-  readonly system: NetworkSystem;
-  private readonly stepper: StiffStepper;
-  moment: Moment;
-  steps = 0;
-  rejected = 0;
-  private h = 1;
-
-  constructor(
-    readonly settler: Settler,
-    x: Float64Array,
-    time = 0,
-  ) {
-    const { balances } = settler;
-    this.system = new NetworkSystem(balances);
-    this.stepper = new StiffStepper(this.system, new LuSolver(balances.model.size, balances.model.differential));
-    this.moment = { time, x: x.slice(), fireHeat: 0, lost: 0, stored: 0, massError: 0 };
-  }
-
-  get evaluations(): number {
-    return this.stepper.evaluations;
-  }
-
-  /** Start from here under another fire: gas, flows and fire settle to it at once, plates stay. @returns false: they do not */
-  change(demandAt: (t: number) => Demand, firstStep: number): boolean {
-    this.system.demandAt = demandAt;
-    const { time, x } = this.moment;
-    const settled = this.settler.settle(x, demandAt(time), 'nodes');
-    if (!settled.converged) return false;
-    this.stepper.begin(time, x);
-    this.h = firstStep;
-    return true;
-  }
-
-  /**
-   * One accepted step, ending at `end` at the latest, or where `event` passes zero.
-   *
-   * @returns 'step', 'event', or 'failed' when no step length down to a microsecond converges
-   */
-  step(end: number, event?: EventFunction): 'step' | 'event' | 'failed' {
-    const valueBefore = event ? event(this.moment) : 0;
-    let h = Math.min(this.h, end - this.moment.time);
-    for (;;) {
-      const error = this.stepper.attempt(this.moment.time, h);
-      if (error > 1 || Number.isNaN(error)) {
-        this.rejected++;
-        h = error === Infinity || Number.isNaN(error) ? 0.25 * h : Math.max(0.2 * h, Math.min(0.9 * h, nextStep(h, error)));
-        if (h < 1e-6) return 'failed';
-        continue;
-      }
-      const candidate = this.candidate(h);
-      if (event && valueBefore !== 0 && event(candidate) * valueBefore <= 0) {
-        this.landOn(h, event, valueBefore, event(candidate));
-        return 'event';
-      }
-      this.take(candidate);
-      this.h = nextStep(h, error);
-      return 'step';
-    }
-  }
-
-  private candidate(h: number): Moment {
-    const { gained, stored, next } = this.stepper;
-    let sum = 0;
-    for (let i = 0; i < this.settler.model.nodeCount; i++) sum += stored[i];
-    return {
-      time: this.moment.time + h,
-      x: next.slice(),
-      fireHeat: this.moment.fireHeat + gained[0],
-      lost: this.moment.lost + gained[1],
-      stored: this.moment.stored + sum,
-      massError: this.settler.balances.massError(),
+  constructor(private readonly pit: Pit) {
+    const { stems } = pit.model.network;
+    this.stations = stems.map((stem) => ({
+      name: stem.station as StationSeries['name'],
+      thermometer_K: [],
+      gas_K: [],
+      steel_K: [],
+    }));
+    const own = this.stations[pit.model.network.gauge];
+    this.series = {
+      time_s: [],
+      fire_W: [],
+      thermometer_K: own.thermometer_K,
+      gas_K: own.gas_K,
+      steel_K: own.steel_K,
+      stations: this.stations,
+      fire_J: [],
+      lost_J: [],
+      stored_J: [],
     };
   }
 
-  private take(candidate: Moment): void {
-    this.stepper.accept();
-    this.moment = candidate;
-    this.steps++;
+  /** The pit before the match. */
+  cold(outdoors: number): void {
+    this.push(0, 0, 0, 0, 0);
+    for (const s of this.stations) {
+      s.thermometer_K.push(outdoors);
+      s.gas_K.push(outdoors);
+      s.steel_K.push(outdoors);
+    }
   }
 
-  /** Shorten the step by regula falsi (Illinois) until it ends on the event, and take it. */
-  private landOn(h: number, event: EventFunction, before: number, after: number): void {
-    let [low, high] = [0, h];
-    let [fLow, fHigh] = [before, after];
-    let best = this.candidate(h);
-    let side = 0;
-    for (let i = 0; i < 30 && high - low > 1e-3 + 1e-6 * this.moment.time; i++) {
-      if (fHigh === 0) break;
-      const guess = high - (fHigh * (high - low)) / (fHigh - fLow);
-      const error = this.stepper.attempt(this.moment.time, guess);
-      if (error === Infinity) break;
-      const candidate = this.candidate(guess);
-      const value = event(candidate);
-      if (value * before <= 0) {
-        [high, fHigh, best] = [guess, value, candidate];
-        if (side === 1) fLow *= 0.5;
-        side = 1;
-        if (Math.abs(value) < 1e-6 * Math.abs(before)) break;
-      } else {
-        [low, fLow] = [guess, value];
-        if (side === -1) fHigh *= 0.5;
-        side = -1;
-      }
+  add(moment: Moment): void {
+    const { pit } = this;
+    const { x } = moment;
+    this.push(moment.time, x[pit.model.fire], moment.fireHeat, moment.lost, moment.stored);
+    this.stations.forEach((s, i) => {
+      s.thermometer_K.push(x[pit.model.nodeCount + i]);
+      s.gas_K.push(stationGas(pit, x, s.name));
+      s.steel_K.push(stationSteel(pit, x, s.name));
+    });
+    this.massError = Math.max(this.massError, moment.massError);
+    if (moment.fireHeat > 0) {
+      const off = Math.abs(moment.fireHeat - moment.lost - moment.stored) / moment.fireHeat;
+      this.energyError = Math.max(this.energyError, off);
     }
-    this.stepper.attempt(this.moment.time, best.time - this.moment.time);
-    this.take(this.candidate(best.time - this.moment.time));
+  }
+
+  private push(time: number, fire: number, heat: number, lost: number, stored: number): void {
+    this.series.time_s.push(time);
+    this.series.fire_W.push(fire);
+    this.series.fire_J.push(heat);
+    this.series.lost_J.push(lost);
+    this.series.stored_J.push(stored);
   }
 }
