@@ -4,6 +4,8 @@
  * Reading: `parseQuantity(kind, text)`. Writing: `format(kind, si, system)` and `formatBoth(kind, si)`; the text report, the
  * charts and the page print through them alone, so that a number looks the same everywhere. See `units/format.ts`.
  */
+import type { OtherUnits } from './units/parse.js';
+
 export { gaugeNumbers, gaugeThickness, type GaugeTable } from './units/gauges.js';
 export { findUnit, KIND_NAMES, UNITS, unitsThatFit, type Kind, type UnitRow } from './units/kinds.js';
 export { editDistance, nearestName } from './units/nearest.js';
@@ -19,3 +21,8 @@ export {
   type FormatOptions,
   type UnitSystem,
 } from './units/format.js';
+
+/** Converter for legal units outside the trade's table; loads mathjs, so call it only when a file needs it. */
+export async function loadOtherUnits(): Promise<OtherUnits> {
+  return (await import('./units/mathUnits.js')).mathUnits;
+}

@@ -45,7 +45,6 @@ export interface DesignWarning {
 export function shortened(text: string): string {
   const line = text
     .slice(0, 400)
-    // eslint-disable-next-line no-control-regex -- control characters are what must go
     .replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]+/g, ' ')
     .replace(/ +/g, ' ')
     .trim();

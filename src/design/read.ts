@@ -4,7 +4,7 @@
  * `readDesign` never throws and never guesses: it gives a design in SI with the list of defaults taken, or faults, each with
  * file, line, column, field, value as written, what is allowed and the nearest right name.
  */
-import type { OtherUnits } from '../units.js';
+import { loadOtherUnits, type OtherUnits } from '../units.js';
 import type { Design } from './design.js';
 import type { DesignFault, DesignWarning } from './faults.js';
 import { Reading } from './reading.js';
@@ -56,6 +56,5 @@ export function readDesign(text: string, options: ReadOptions): ReadResult {
 export async function readDesignAnyUnit(text: string, options: ReadOptions): Promise<ReadResult> {
   const first = readDesign(text, options);
   if (!first.faults?.some((fault) => fault.code === 'unknown-unit')) return first;
-  const { mathUnits } = await import('../units/mathUnits.js');
-  return readDesign(text, { ...options, otherUnits: mathUnits });
+  return readDesign(text, { ...options, otherUnits: await loadOtherUnits() });
 }

@@ -96,7 +96,13 @@ function expected(issue: Issue, path: Path): string {
   const type =
     issue.code === 'invalid_type' ? (TYPE_WORDS[issue.expected] ?? issue.expected) : 'a number or a percentage';
   if (named) return named;
-  return description ? `${type}: ${description.replace(/\.$/, '').replace(/^./, (head) => head.toLowerCase())}` : type;
+  if (!description) return type;
+  // Nearly every field is text, a quantity with its unit: what it holds says more than its type.
+  const hint = description
+    .replace('. Accepted: ', ', ')
+    .replace(/\.$/, '')
+    .replace(/^./, (head) => head.toLowerCase());
+  return type === 'text' ? hint : `${type}: ${hint}`;
 }
 
 function at(tree: unknown, path: Path): unknown {

@@ -88,7 +88,6 @@ function refuse(text: string): Pick<DesignFault, 'message' | 'allowed'> | undefi
   if (text.trim() === '')
     return { message: 'the file is empty', allowed: 'a design; `pitwright new` writes one to start from' };
   if (text.length > MAX_LENGTH) return { message: 'the file is too large for a design', allowed: 'up to 1 MB' };
-  // eslint-disable-next-line no-control-regex -- control characters are what is looked for
   if (/[\u0000-\u0008\u000e-\u001a\u001c-\u001f]/.test(text) || (text.match(/\uFFFD/g)?.length ?? 0) > 3) {
     return { message: 'the file is not text', allowed: 'YAML or JSON in UTF-8' };
   }

@@ -1,0 +1,74 @@
+/** The commented file that `new` writes: a plain 24 in offset, every common field explained, rarer ones ready to uncomment. */
+export function starterDesign(): string {
+  return STARTER;
+}
+
+const STARTER = `# A pit for pitwright. Change what differs on yours; lines that start with # do nothing.
+#
+# Every quantity carries its unit: 24 in, 2 ft 6 in, 24", 610 mm, 1/4 in, 11 ga, 24 in pipe, standard wall.
+# All part sizes are OUTSIDE sizes. All heights are above the ground.
+# Inside braces, leave the comma out of large numbers or put the value in quotes.
+schema: 1
+name: My pit
+# shop: Name on the buyer's sheet
+# job: Job number
+
+site:
+  air: 70 °F                       # outdoor air
+  wind: 5 mph                      # at the pit, not at the airport
+  altitude: 500 ft
+  # sun: 600 W/m2                  # on a level surface
+  # rain: 50 %                     # share of the upward-facing steel kept wet
+
+wood:
+  kind: oak                        # oak, hickory, pecan, maple, cherry, apple, mesquite ... or generic
+  moisture: 20 %                   # share of the wet weight; a year under cover is about 20 %
+  # heat: 6,300 BTU/lb             # net heat as burned, when you know it better
+
+fire:
+  heat: 70,000 BTU/h               # the fire you light it with; or 11 lb wood/h, or 20 kW
+  rise: 10 min                     # how fast it comes up (estimate)
+  target: 250 °F                   # what the thermometer should read
+
+firebox:
+  shape: round                     # round: diameter; square: width and height
+  diameter: 24 in                  # or: 24 in pipe, standard wall (then plate may go)
+  length: 24 in
+  plate: 1/4 in
+  centre: 30 in                    # height of its middle
+  intakes:
+    - { kind: disc, count: 2, diameter: 4 in, open: 100 %, centre: 26 in }
+    # - { kind: slide, width: 8 in, height: 3 in, open: 50 %, centre: 22 in }
+  doorGap: 1 in^2                  # all the leaks round its door, added up (estimate)
+  # insulation: { material: ceramic fibre, thickness: 2 in, skin: 16 ga }
+  # door: { width: 16 in, height: 14 in, plate: 1/4 in, lap: 1/2 in }
+
+chamber:
+  shape: round
+  diameter: 24 in
+  length: 60 in
+  plate: 1/4 in
+  centre: 40 in
+  doorGap: 2 in^2
+  finish: black paint              # black paint, bare, oxidised, rusted, stainless ...
+  # contents:
+  #   - { name: racks, material: steel, mass: 30 lb, area: 12 ft^2 }
+  # reverse: { height: 6 in, plate: 3/16 in, turn: 90 in^2 }   # then the throat must be under the plate
+
+throat: { area: 90 in^2, centre: 34 in }            # firebox to chamber
+
+# upright:
+#   width: 24 in
+#   depth: 24 in
+#   height: 40 in
+#   plate: 1/4 in
+#   centre: 48 in
+#   doorGap: 1.5 in^2
+#   opening: { area: 90 in^2, centre: 40 in }       # chamber to upright
+
+stacks:
+  - { part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in }
+
+gauge: middle                      # fireEnd, middle or stackEnd; uprightLower or uprightUpper with an upright
+# innerConvection: 1.0             # factor on all inner convection (estimate, 0.8 to 2)
+`;
