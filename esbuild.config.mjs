@@ -26,6 +26,8 @@ export async function bundle(outdir) {
     banner: {
       js: "import { createRequire as pitwrightRequire } from 'node:module';\nconst require = pitwrightRequire(import.meta.url);",
     },
+    minifySyntax: true,
+    minifyWhitespace: true,
     legalComments: 'none',
     metafile: true,
     logLevel: 'warning',

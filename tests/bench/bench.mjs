@@ -1,0 +1,66 @@
+/**
+ * `npm run bench`: what an estimate costs, for each example. Prints; never judges: a busy machine is no fault of the code.
+ *
+ * - cold, warm: computing inside the process (steady, assumed and warm-up together), first run and median of 20
+ * - command: the whole command without charts, beyond bare Node's own start; median of 7
+ * - peak: the command's largest resident memory
+ */
+import { spawnSync } from 'node:child_process';
+import { readdirSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
+
+const WARM_RUNS = 20;
+const SPAWNS = 7;
+const TARGETS = { warmMs: 50, commandMs: 400, peakMb: 200 };
+
+const node = (args) => {
+  const start = performance.now();
+  const run = spawnSync(process.execPath, args, { encoding: 'utf8', maxBuffer: 1e8 });
+  return { ms: performance.now() - start, ...run };
+};
+const median = (values) => values.sort((a, b) => a - b)[Math.floor(values.length / 2)];
+const medianSpawn = (args) => median(Array.from({ length: SPAWNS }, () => node(args).ms));
+
+function peakMb(file) {
+  const script =
+    "process.on('exit', () => require('node:fs').writeSync(2, `\\npeak ${process.resourceUsage().maxRSS}`));" +
+    `process.argv = [process.execPath, 'pitwright', 'estimate', ${JSON.stringify(file)}];` +
+    `import(${JSON.stringify(pathToFileURL('dist/cli.js').href)});`;
+  const { stderr } = node(['-e', script]);
+  return Number(/peak (\d+)/.exec(stderr)?.[1]) / 1024;
+}
+
+const bare = medianSpawn(['-e', '0']);
+const examples = readdirSync('examples').filter((name) => /\.ya?ml$/.test(name));
+const rows = examples.map((name) => {
+  const file = `examples/${name}`;
+  const inside = node(['tests/bench/inProcess.mjs', 'dist/index.js', file, String(WARM_RUNS)]);
+  if (inside.status !== 0) throw new Error(`${name}: ${inside.stderr}`);
+  const { coldMs, warmMs, readMs, steps, evaluations } = JSON.parse(inside.stdout);
+  const commandMs = medianSpawn(['dist/cli.js', 'estimate', file]) - bare;
+  return { name, coldMs, warmMs, readMs, commandMs, peakMb: peakMb(file), steps, evaluations };
+});
+
+const number = (value, digits = 1) => (value === null || value === undefined ? '-' : value.toFixed(digits));
+const print = (cells) => console.log(cells.map((cell, i) => (i === 0 ? cell.padEnd(28) : cell.padStart(11))).join(''));
+console.log(`node ${process.version}, bare start ${number(bare, 0)} ms\n`);
+print(['', 'read ms', 'cold ms', 'warm ms', 'command ms', 'peak MB', 'steps', 'rhs', 'us per rhs']);
+for (const row of rows) {
+  const perEvaluation = row.evaluations ? number((row.warmMs / row.evaluations) * 1000) : '-';
+  print([
+    row.name,
+    number(row.readMs),
+    number(row.coldMs),
+    number(row.warmMs),
+    number(row.commandMs, 0),
+    number(row.peakMb, 0),
+    String(row.steps ?? '-'),
+    String(row.evaluations ?? '-'),
+    perEvaluation,
+  ]);
+}
+console.log('\nworst example over target (below 1 is within):');
+for (const [key, target] of Object.entries(TARGETS)) {
+  const worst = Math.max(...rows.map((row) => row[key]));
+  console.log(`  ${key}: ${number(worst)} / ${target} = ${number(worst / target, 2)}`);
+}
