@@ -1,0 +1,86 @@
+/** Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as used. */
+import { FINISHES, insulationConductivity, INSULATIONS, WOODS } from '../../design/catalog.js';
+import { gaugeNumbers, gaugeThickness, PIPES } from '../../units.js';
+import { choice, defineCheck, quantity, type Check } from '../check.js';
+
+const names = (shelf: object) => Object.keys(shelf);
+const wood = choice(names(WOODS), 'wood of the catalog');
+const material = choice(names(INSULATIONS), 'insulation of the catalog');
+const gauge = quantity('number', 'gauge number');
+const nominal = quantity('number', 'nominal pipe size');
+
+function pipeOf(size: number) {
+  const pipe = PIPES.find((each) => each.nominal === size);
+  if (!pipe)
+    throw new RangeError(`pipe ${size} is not listed; sizes are ${PIPES.map((each) => each.nominal).join(', ')}`);
+  return pipe;
+}
+
+function present(value: number | undefined, what: string): number {
+  if (value === undefined) throw new RangeError(`the catalog has no ${what}`);
+  return value;
+}
+
+export const catalogChecks: Record<string, Check> = {
+  woodElement: defineCheck({
+    about: 'mass share of an element in a dry wood of the catalog',
+    inputs: { wood, of: choice(['carbon', 'hydrogen', 'oxygen', 'nitrogen', 'ash'], 'element') },
+    result: 'share',
+    run: (v) => WOODS[v.wood].composition[v.of],
+  }),
+  woodPrintedHeat: defineCheck({
+    about: 'heat printed with the analysis of a wood (kept, not used)',
+    inputs: { wood },
+    result: 'energyPerMass',
+    run: (v) => present(WOODS[v.wood].printedHeat, `printed heat of ${v.wood}`),
+  }),
+  woodDensity: defineCheck({
+    about: 'air-dry density of a wood of the catalog',
+    inputs: { wood },
+    result: 'density',
+    run: (v) => present(WOODS[v.wood].density, `density of ${v.wood}`),
+  }),
+  finishEmissivity: defineCheck({
+    about: 'emissivity of a finish of the catalog',
+    inputs: { finish: choice(names(FINISHES), 'finish of the catalog') },
+    result: 'number',
+    run: (v) => FINISHES[v.finish].emissivity,
+  }),
+  insulationConductivity: defineCheck({
+    about: 'conductivity of an insulation of the catalog',
+    inputs: { material, temperature: quantity('temperature', 'of the layer') },
+    result: 'conductivity',
+    run: (v) => insulationConductivity(INSULATIONS[v.material], v.temperature),
+  }),
+  insulationDensity: defineCheck({
+    about: 'density of an insulation of the catalog',
+    inputs: { material },
+    result: 'density',
+    run: (v) => INSULATIONS[v.material].density,
+  }),
+  insulationSpecificHeat: defineCheck({
+    about: 'specific heat of an insulation of the catalog',
+    inputs: { material },
+    result: 'specificHeat',
+    run: (v) => INSULATIONS[v.material].specificHeat,
+  }),
+  gaugeThickness: defineCheck({
+    about: 'thickness of a sheet gauge',
+    inputs: { gauge, steel: choice(['carbon', 'stainless'], 'table') },
+    result: 'length',
+    run: (v) =>
+      present(gaugeThickness(v.gauge, v.steel), `gauge ${v.gauge} (it has ${gaugeNumbers(v.steel).join(', ')})`),
+  }),
+  pipeDiameter: defineCheck({
+    about: 'outside diameter of a pipe size',
+    inputs: { nominal },
+    result: 'length',
+    run: (v) => pipeOf(v.nominal).diameter,
+  }),
+  pipeWall: defineCheck({
+    about: 'wall of a pipe size and schedule',
+    inputs: { nominal, schedule: choice(['10', '20', '30', '40', 'std', 'xs'], 'schedule') },
+    result: 'length',
+    run: (v) => present(pipeOf(v.nominal).walls[v.schedule], `schedule ${v.schedule} of pipe ${v.nominal}`),
+  }),
+};

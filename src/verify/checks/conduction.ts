@@ -1,0 +1,192 @@
+/** Checks of fins, layers and lumped bodies. */
+import {
+  annularFinEfficiency,
+  finEfficiency,
+  finHeat,
+  finnedCylinderHeat,
+  finParameter,
+  infiniteFinHeat,
+  infiniteFinLength,
+  type FinSection,
+} from '../../physics/fin.js';
+import { airConductivity, airDensity, airPrandtl, airViscosity } from '../../physics/air.js';
+import { STANDARD_PRESSURE } from '../../physics/constants.js';
+import { annulusConductivity, planeResistance, roundLayerHeat } from '../../physics/layers.js';
+import { biot, lumpedTemperature, lumpedTime, lumpedTimeConstant } from '../../physics/lumped.js';
+import { defineCheck, optional, quantity, type Check, type Values } from '../check.js';
+
+const conductivity = quantity('conductivity', 'of the solid');
+const coefficient = quantity('coefficient', 'convection coefficient');
+const excess = quantity('temperatureDifference', 'base less fluid');
+const thickness = quantity('length', 'of the fin');
+const length = quantity('length', 'of the fin');
+
+const pin = { diameter: quantity('length', 'of the rod'), conductivity, coefficient } as const;
+const pinSection = (v: Values<typeof pin>): FinSection => ({
+  perimeter: Math.PI * v.diameter,
+  section: (Math.PI * v.diameter ** 2) / 4,
+  conductivity: v.conductivity,
+  coefficient: v.coefficient,
+});
+
+const straight = { thickness, length, conductivity, coefficient } as const;
+/** Per metre of depth, both faces; the tip met by half the thickness. */
+const straightSection = (v: Values<typeof straight>): FinSection => ({
+  perimeter: 2,
+  section: v.thickness,
+  conductivity: v.conductivity,
+  coefficient: v.coefficient,
+});
+
+const annular = {
+  baseRadius: quantity('length', 'of the cylinder'),
+  tipRadius: quantity('length', 'of the fin, corrected by half its thickness'),
+  thickness,
+  coefficient,
+} as const;
+
+const body = {
+  density: quantity('density', 'of the body'),
+  specificHeat: quantity('specificHeat', 'of the body'),
+  volumePerArea: quantity('length', 'volume over exposed area'),
+  coefficient,
+} as const;
+
+const change = {
+  timeConstant: quantity('time', 'of the body'),
+  start: quantity('temperature', 'of the body at first'),
+  fluid: quantity('temperature', 'of the fluid'),
+} as const;
+
+const gap = {
+  innerRadius: quantity('length', 'of the inner cylinder'),
+  outerRadius: quantity('length', 'of the outer cylinder'),
+  inner: quantity('temperature', 'of the inner cylinder'),
+  outer: quantity('temperature', 'of the outer cylinder'),
+} as const;
+
+export const conductionChecks: Record<string, Check> = {
+  finParameter: defineCheck({
+    about: 'fin parameter m of a pin',
+    inputs: pin,
+    result: 'perLength',
+    run: (v) => finParameter(pinSection(v)),
+  }),
+  infiniteFinHeat: defineCheck({
+    about: 'heat into an infinitely long pin',
+    inputs: { ...pin, excess },
+    result: 'power',
+    run: (v) => infiniteFinHeat(pinSection(v), v.excess),
+  }),
+  infiniteFinLength: defineCheck({
+    about: 'length from which a pin counts as infinite',
+    inputs: pin,
+    result: 'length',
+    run: (v) => infiniteFinLength(pinSection(v)),
+  }),
+  finHeat: defineCheck({
+    about: 'heat per depth into a straight fin with corrected length',
+    inputs: { ...straight, excess },
+    result: 'heatPerLength',
+    run: (v) => finHeat(straightSection(v), v.length + v.thickness / 2, v.excess),
+  }),
+  finEfficiency: defineCheck({
+    about: 'efficiency of a straight fin with corrected length',
+    inputs: straight,
+    result: 'number',
+    run: (v) => finEfficiency(finParameter(straightSection(v)), v.length + v.thickness / 2),
+  }),
+  annularFinEfficiency: defineCheck({
+    about: 'efficiency of an annular fin',
+    inputs: { ...annular, conductivity },
+    result: 'number',
+    run: (v) => annularFinEfficiency(v),
+  }),
+  finnedCylinderHeat: defineCheck({
+    about: 'heat from a cylinder with annular fins, or bare with a count of 0',
+    inputs: {
+      ...annular,
+      height: quantity('length', 'of the cylinder'),
+      count: quantity('number', 'of fins'),
+      efficiency: quantity('number', 'of one fin'),
+      excess,
+    },
+    result: 'power',
+    run: (v) => finnedCylinderHeat(v, v),
+  }),
+  biot: defineCheck({
+    about: 'Biot number',
+    inputs: { coefficient, length: quantity('length', 'volume over area'), conductivity },
+    result: 'number',
+    run: (v) => biot(v.coefficient, v.length, v.conductivity),
+  }),
+  lumpedTimeConstant: defineCheck({
+    about: 'time constant of a lumped body',
+    inputs: body,
+    result: 'time',
+    run: (v) => lumpedTimeConstant(v),
+  }),
+  lumpedSphereDiameter: defineCheck({
+    about: 'diameter of the sphere that has a given time constant: lumpedTimeConstant is linear in V/A = D/6',
+    inputs: {
+      density: body.density,
+      specificHeat: body.specificHeat,
+      coefficient,
+      timeConstant: quantity('time', 'wanted'),
+    },
+    result: 'length',
+    run: (v) => (6 * v.timeConstant) / lumpedTimeConstant({ ...v, volumePerArea: 1 }),
+  }),
+  lumpedTemperature: defineCheck({
+    about: 'temperature of a lumped body after a time',
+    inputs: { ...change, time: quantity('time', 'passed') },
+    result: 'temperature',
+    run: (v) => lumpedTemperature(v.time, v),
+  }),
+  lumpedTime: defineCheck({
+    about: 'time for a lumped body to reach a temperature',
+    inputs: { ...change, temperature: quantity('temperature', 'to be reached') },
+    result: 'time',
+    run: (v) => lumpedTime(v.temperature, v),
+  }),
+  planeResistance: defineCheck({
+    about: 'resistance of a plane layer in K/W',
+    inputs: {
+      thickness: quantity('length', 'of the layer'),
+      conductivity: quantity('conductivity', 'of the layer'),
+      area: quantity('area', 'of the layer'),
+    },
+    result: 'number',
+    run: (v) => planeResistance(v),
+  }),
+  roundLayerHeat: defineCheck({
+    about: 'heat per length through a round layer',
+    inputs: { ...gap, conductivity: quantity('conductivity', 'of the layer') },
+    result: 'heatPerLength',
+    run: (v) => roundLayerHeat(v, v.inner - v.outer),
+  }),
+  annulusConductivity: defineCheck({
+    about: 'effective conductivity of air between horizontal cylinders',
+    inputs: { ...gap, temperature: optional('temperature', 'of the properties; mean of both when left out') },
+    result: 'conductivity',
+    run: (v) => airGap(v),
+  }),
+  annulusHeat: defineCheck({
+    about: 'heat per length through air between horizontal cylinders',
+    inputs: { ...gap, temperature: optional('temperature', 'of the properties; mean of both when left out') },
+    result: 'heatPerLength',
+    run: (v) => roundLayerHeat({ ...v, conductivity: airGap(v) }, v.inner - v.outer),
+  }),
+};
+
+function airGap(v: Values<typeof gap> & { temperature?: number }): number {
+  const T = v.temperature ?? (v.inner + v.outer) / 2;
+  const nu = airViscosity(T) / airDensity(T, STANDARD_PRESSURE);
+  const gas = {
+    temperature: T,
+    kinematicViscosity: nu,
+    diffusivity: nu / airPrandtl(T),
+    conductivity: airConductivity(T),
+  };
+  return annulusConductivity(v, gas, v.inner - v.outer);
+}

@@ -1,0 +1,271 @@
+/** Checks of surface and gas radiation. */
+import { airConductivity, airPrandtl, airViscosity } from '../../physics/air.js';
+import { STANDARD_PRESSURE } from '../../physics/constants.js';
+import { enclosureHeat } from '../../physics/enclosure.js';
+import { gasAbsorptivity, gasEmissivity, meanBeamLength, sootEmissivity } from '../../physics/gasRadiation.js';
+import { nusseltDittusBoelter } from '../../physics/otherRelations.js';
+import { emissivePower, netGreyFlux, shieldedExchange, twoSurfaceExchange } from '../../physics/radiation.js';
+import {
+  coefficientForTemperature,
+  equilibriumTemperature,
+  surfaceLoss,
+  trueGasTemperature,
+} from '../../physics/surfaceBalance.js';
+import { cornerViewFactor } from '../../physics/viewFactor.js';
+import { choice, defineCheck, list, optional, quantity, table, type Check, type Values } from '../check.js';
+
+const emissivity = quantity('number', 'grey emissivity');
+const surface = quantity('temperature', 'surface temperature');
+const setting = {
+  air: quantity('temperature', 'air or gas temperature'),
+  surroundings: quantity('temperature', 'radiant surroundings'),
+  coefficient: quantity('coefficient', 'convection coefficient'),
+  emissivity,
+} as const;
+const absorbed = optional('heatFlux', 'other radiation absorbed; 0 when left out');
+
+const twoSurfaces = {
+  firstArea: quantity('area', 'of the first surface (per length: its perimeter)'),
+  firstEmissivity: quantity('number', 'of the first surface'),
+  firstTemperature: quantity('temperature', 'of the first surface'),
+  secondArea: quantity('area', 'of the second surface (per length: its perimeter)'),
+  secondEmissivity: quantity('number', 'of the second surface'),
+  secondTemperature: quantity('temperature', 'of the second surface'),
+} as const;
+
+const ends = (v: Values<typeof twoSurfaces>) =>
+  [
+    { area: v.firstArea, emissivity: v.firstEmissivity, temperature: v.firstTemperature },
+    { area: v.secondArea, emissivity: v.secondEmissivity, temperature: v.secondTemperature },
+  ] as const;
+
+const shieldInputs = {
+  ...twoSurfaces,
+  shieldAreas: list('area', 'of each shield, from the first surface outwards'),
+  shieldEmissivities: list('number', 'of each shield, both faces alike'),
+} as const;
+
+const shields = (v: Values<typeof shieldInputs>) =>
+  v.shieldAreas.map((area, n) => {
+    const each = v.shieldEmissivities[n];
+    return { area, emissivities: [each, each] as [number, number] };
+  });
+
+const gas = {
+  temperature: quantity('temperature', 'gas temperature'),
+  carbonDioxide: quantity('pressure', 'partial pressure of CO2'),
+  waterVapour: quantity('pressure', 'partial pressure of water vapour'),
+  beam: quantity('length', 'mean beam length'),
+} as const;
+
+const emissivityOf = (v: Values<typeof gas>) =>
+  gasEmissivity(v.temperature, v.carbonDioxide / STANDARD_PRESSURE, v.waterVapour / STANDARD_PRESSURE, v.beam);
+const absorptivityOf = (v: Values<typeof gas>, source: number) =>
+  gasAbsorptivity(
+    v.temperature,
+    source,
+    v.carbonDioxide / STANDARD_PRESSURE,
+    v.waterVapour / STANDARD_PRESSURE,
+    v.beam,
+  );
+
+const duct = {
+  radius: quantity('length', 'of the half-round duct'),
+  heated: quantity('temperature', 'of the flat wall'),
+  emissivity,
+  flow: quantity('massFlow', 'of air'),
+  air: quantity('temperature', 'of the air'),
+} as const;
+
+/** Flat wall hot, round wall insulated: what it takes by radiation it gives off to the air. */
+function insulatedDuct(v: Values<typeof duct>): { insulated: number; heat: number } {
+  const flat = 2 * v.radius;
+  const round = Math.PI * v.radius;
+  const section = (Math.PI * v.radius ** 2) / 2;
+  const hydraulic = (4 * section) / (flat + round);
+  const Re = (v.flow * hydraulic) / (section * airViscosity(v.air));
+  const h = (nusseltDittusBoelter(Re, airPrandtl(v.air), true) * airConductivity(v.air)) / hydraulic;
+  const radiated = (T: number) =>
+    twoSurfaceExchange(
+      { area: flat, emissivity: v.emissivity, temperature: v.heated },
+      { area: round, emissivity: v.emissivity, temperature: T },
+      1,
+    );
+  let low = Math.min(v.air, v.heated);
+  let high = Math.max(v.air, v.heated);
+  for (let n = 0; n < 60; n++) {
+    const middle = (low + high) / 2;
+    if (radiated(middle) > h * round * (middle - v.air)) low = middle;
+    else high = middle;
+  }
+  return { insulated: low, heat: radiated(low) + h * flat * (v.heated - v.air) };
+}
+
+export const radiationChecks: Record<string, Check> = {
+  emissivePower: defineCheck({
+    about: 'emissive power of a grey surface',
+    inputs: { emissivity, temperature: surface },
+    result: 'heatFlux',
+    run: (v) => emissivePower(v.emissivity, v.temperature),
+  }),
+  netGreyFlux: defineCheck({
+    about: 'net radiant flux from a grey surface to large surroundings',
+    inputs: { emissivity, surface, surroundings: setting.surroundings },
+    result: 'heatFlux',
+    run: (v) => netGreyFlux(v.emissivity, v.surface, v.surroundings),
+  }),
+  radiantHeat: defineCheck({
+    about: 'net radiation from a grey surface to large surroundings: netGreyFlux times area',
+    inputs: { emissivity, surface, surroundings: setting.surroundings, area: quantity('area', 'of the surface') },
+    result: 'power',
+    run: (v) => netGreyFlux(v.emissivity, v.surface, v.surroundings) * v.area,
+  }),
+  surfaceLoss: defineCheck({
+    about: 'flux that a surface loses by convection and radiation',
+    inputs: { surface, ...setting },
+    result: 'heatFlux',
+    run: (v) => surfaceLoss(v.surface, v),
+  }),
+  pipeLossPerLength: defineCheck({
+    about: 'heat per length that a bare pipe loses: surfaceLoss times circumference',
+    inputs: { surface, ...setting, diameter: quantity('length', 'of the pipe') },
+    result: 'heatPerLength',
+    run: (v) => surfaceLoss(v.surface, v) * Math.PI * v.diameter,
+  }),
+  equilibriumTemperature: defineCheck({
+    about: 'temperature at which a surface loses just what it absorbs',
+    inputs: { ...setting, absorbed },
+    result: 'temperature',
+    run: (v) => equilibriumTemperature(v, v.absorbed ?? 0),
+  }),
+  coefficientForTemperature: defineCheck({
+    about: 'coefficient that holds a surface at a temperature',
+    inputs: {
+      surface,
+      air: setting.air,
+      surroundings: setting.surroundings,
+      emissivity,
+      absorbed: quantity('heatFlux', 'radiation absorbed'),
+    },
+    result: 'coefficient',
+    run: (v) => coefficientForTemperature(v.surface, v, v.absorbed),
+  }),
+  trueGasTemperature: defineCheck({
+    about: 'true gas temperature from what a thermometer reads',
+    inputs: {
+      reading: quantity('temperature', 'of the thermometer'),
+      surroundings: setting.surroundings,
+      coefficient: setting.coefficient,
+      emissivity,
+    },
+    result: 'temperature',
+    run: (v) => trueGasTemperature(v.reading, v),
+  }),
+  twoSurfaceExchange: defineCheck({
+    about: 'radiation between two grey surfaces',
+    inputs: { ...twoSurfaces, viewFactor: quantity('number', 'from the first to the second') },
+    result: 'power',
+    run: (v) => twoSurfaceExchange(...ends(v), v.viewFactor),
+  }),
+  shieldedExchangePerLength: defineCheck({
+    about: 'radiation per length between two long surfaces with shields between (areas per length)',
+    inputs: shieldInputs,
+    result: 'heatPerLength',
+    run: (v) => shieldedExchange(...ends(v), shields(v)),
+  }),
+  shieldEffect: defineCheck({
+    about: 'change of the exchange that shields bring, as a share of the one without',
+    inputs: shieldInputs,
+    result: 'share',
+    run: (v) => shieldedExchange(...ends(v), shields(v)) / shieldedExchange(...ends(v), []) - 1,
+  }),
+  shieldReduction: defineCheck({
+    about: 'reduction of the exchange by shields, as a share',
+    inputs: shieldInputs,
+    result: 'share',
+    run: (v) => 1 - shieldedExchange(...ends(v), shields(v)) / shieldedExchange(...ends(v), []),
+  }),
+  enclosureHeat: defineCheck({
+    about: 'net heat that one surface of a grey enclosure gives off',
+    inputs: {
+      areas: list('area', 'of each surface'),
+      emissivities: list('number', 'of each surface; 1 for an opening'),
+      temperatures: list('temperature', 'of each surface'),
+      viewFactors: table('number', 'row i: shares of what leaves surface i that reach each surface'),
+      surface: quantity('number', 'number of the surface asked for, from 1'),
+    },
+    result: 'power',
+    run: (v) => {
+      const heat = enclosureHeat(v)[v.surface - 1];
+      if (heat === undefined) throw new RangeError(`enclosureHeat: there is no surface ${v.surface}`);
+      return heat;
+    },
+  }),
+  cornerViewFactor: defineCheck({
+    about: 'view factor from a point opposite a corner to a parallel rectangle; times rectangles that meet there',
+    inputs: {
+      width: quantity('length', 'of one rectangle'),
+      height: quantity('length', 'of one rectangle'),
+      distance: quantity('length', 'of the point'),
+      rectangles: optional('number', 'equal rectangles that meet opposite the point; 1 when left out'),
+    },
+    result: 'number',
+    run: (v) => (v.rectangles ?? 1) * cornerViewFactor(v),
+  }),
+  insulatedDuctTemperature: defineCheck({
+    about: 'temperature of the insulated round wall of a half-round duct with air in it',
+    inputs: duct,
+    result: 'temperature',
+    run: (v) => insulatedDuct(v).insulated,
+  }),
+  insulatedDuctHeat: defineCheck({
+    about: 'heat per length that the flat wall of that duct gives off',
+    inputs: duct,
+    result: 'heatPerLength',
+    run: (v) => insulatedDuct(v).heat,
+  }),
+  meanBeamLength: defineCheck({
+    about: 'mean beam length, 3.6 V/A',
+    inputs: { volume: quantity('volume', 'of the gas'), area: quantity('area', 'of its boundary') },
+    result: 'length',
+    run: (v) => meanBeamLength(v),
+  }),
+  gasEmissivity: defineCheck({
+    about: 'emissivity of combustion gas (weighted sum of grey gases)',
+    inputs: gas,
+    result: 'number',
+    run: emissivityOf,
+  }),
+  gasAbsorptivity: defineCheck({
+    about:
+      'absorptivity of combustion gas for radiation from a surface (rule of Hottel; the tool itself takes emissivity)',
+    inputs: { ...gas, source: quantity('temperature', 'of the surface that radiates') },
+    result: 'number',
+    run: (v) => absorptivityOf(v, v.source),
+  }),
+  gasNetRadiation: defineCheck({
+    about: 'net radiation from gas to black walls, sigma A (eps Tg^4 - alpha Tw^4)',
+    inputs: {
+      ...gas,
+      walls: quantity('temperature', 'of the walls'),
+      area: quantity('area', 'of the walls'),
+      rule: choice(['hottel', 'grey'], 'absorptivity: scaled rule, or equal to emissivity as in the tool'),
+    },
+    result: 'power',
+    run: (v) => {
+      const eps = emissivityOf(v);
+      const alpha = v.rule === 'grey' ? eps : absorptivityOf(v, v.walls);
+      return v.area * (emissivePower(eps, v.temperature) - emissivePower(alpha, v.walls));
+    },
+  }),
+  sootEmissivity: defineCheck({
+    about: 'emissivity of gas with soot',
+    inputs: {
+      gasEmissivity: quantity('number', 'of the clear gas'),
+      soot: quantity('perLength', 'absorption coefficient'),
+      beam: gas.beam,
+    },
+    result: 'number',
+    run: (v) => sootEmissivity(v.gasEmissivity, v.soot, v.beam),
+  }),
+};

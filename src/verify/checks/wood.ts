@@ -1,0 +1,137 @@
+/** Checks of wood as a fuel. */
+import { gasEnthalpy, mixturePolynomial, moleFractions } from '../../physics/gasMixture.js';
+import {
+  adiabaticFlameTemperature,
+  combustionYields,
+  flueGas,
+  heatPerOxygen,
+  netFromGrossHeat,
+  netHeatAsFired,
+  stoichiometricAir,
+  stoichiometricOxygen,
+  waterFormed,
+  type WoodComposition,
+} from '../../physics/wood.js';
+import { choice, defineCheck, optional, quantity, type Check, type Values } from '../check.js';
+
+const analysis = {
+  carbon: quantity('share', 'mass fraction of dry wood'),
+  hydrogen: quantity('share', 'mass fraction of dry wood'),
+  oxygen: quantity('share', 'mass fraction of dry wood'),
+  nitrogen: optional('share', 'mass fraction of dry wood; 0 when left out'),
+} as const;
+
+/** What the analysis leaves is ash. */
+function woodOf(v: Values<typeof analysis>): WoodComposition {
+  const nitrogen = v.nitrogen ?? 0;
+  return { ...v, nitrogen, ash: 1 - v.carbon - v.hydrogen - v.oxygen - nitrogen };
+}
+
+const wetBasis = quantity('share', 'moisture, share of the wet mass');
+const dryBasis = quantity('number', 'moisture, kg per kg of dry wood');
+const grossHeat = quantity('energyPerMass', 'gross heat of dry wood');
+const excessAir = quantity('number', 'air over stoichiometric air');
+const burning = { ...analysis, moistureDryBasis: dryBasis, excessAir } as const;
+const SPECIES = ['CO2', 'H2O', 'O2', 'N2'] as const;
+
+const wetOf = (dry: number) => dry / (1 + dry);
+const flueOf = (v: Values<typeof burning>) =>
+  flueGas({ composition: woodOf(v), moisture: wetOf(v.moistureDryBasis), excessAir: v.excessAir });
+const REFERENCE = 298.15;
+
+export const woodChecks: Record<string, Check> = {
+  netHeatAsFired: defineCheck({
+    about: 'net heat of wood as fired',
+    inputs: {
+      moisture: wetBasis,
+      dryNetHeat: optional('energyPerMass', 'net heat of dry wood; 19.0 MJ/kg when left out'),
+    },
+    result: 'energyPerMass',
+    run: (v) => netHeatAsFired(v.moisture, v.dryNetHeat),
+  }),
+  netFromGrossHeat: defineCheck({
+    about: 'net heat of dry wood from its gross heat',
+    inputs: { grossHeat, hydrogen: analysis.hydrogen },
+    result: 'energyPerMass',
+    run: (v) => netFromGrossHeat(v.grossHeat, v.hydrogen),
+  }),
+  netHeatFromGross: defineCheck({
+    about: 'net heat as fired from gross heat, hydrogen and moisture: netFromGrossHeat, then netHeatAsFired',
+    inputs: { grossHeat, hydrogen: analysis.hydrogen, moisture: wetBasis },
+    result: 'energyPerMass',
+    run: (v) => netHeatAsFired(v.moisture, netFromGrossHeat(v.grossHeat, v.hydrogen)),
+  }),
+  stoichiometricOxygen: defineCheck({
+    about: 'oxygen to burn dry wood, kg per kg',
+    inputs: analysis,
+    result: 'number',
+    run: (v) => stoichiometricOxygen(woodOf(v)),
+  }),
+  stoichiometricAir: defineCheck({
+    about: 'air to burn dry wood, kg per kg',
+    inputs: analysis,
+    result: 'number',
+    run: (v) => stoichiometricAir(woodOf(v)),
+  }),
+  waterFormed: defineCheck({
+    about: 'water formed by the hydrogen of dry wood, kg per kg',
+    inputs: { hydrogen: analysis.hydrogen },
+    result: 'number',
+    run: (v) => waterFormed(v.hydrogen),
+  }),
+  combustionYields: defineCheck({
+    about: 'gas or ash made by burning 1 kg of wood as fired (oxygen negative)',
+    inputs: { ...analysis, moisture: wetBasis, of: choice([...SPECIES, 'ash'], 'product') },
+    result: 'number',
+    run: ({ moisture, of, ...v }) => combustionYields(woodOf(v), moisture)[of],
+  }),
+  heatPerOxygen: defineCheck({
+    about: 'heat per oxygen consumed, as used for the limit by air',
+    inputs: {},
+    result: 'energyPerMass',
+    run: () => heatPerOxygen,
+  }),
+  netHeatPerOxygen: defineCheck({
+    about: 'net heat of dry wood per kg of oxygen it takes',
+    inputs: { ...analysis, grossHeat },
+    result: 'energyPerMass',
+    run: (v) => netFromGrossHeat(v.grossHeat, v.hydrogen) / stoichiometricOxygen(woodOf(v)),
+  }),
+  flueFraction: defineCheck({
+    about: 'volume share of one gas in the flue gas',
+    inputs: { ...burning, of: choice(SPECIES, 'gas'), basis: choice(['wet', 'dry'], 'with or without vapour') },
+    result: 'share',
+    run: ({ of, basis, ...v }) => moleFractions(flueOf(v), basis === 'wet')[of],
+  }),
+  flueMass: defineCheck({
+    about: 'flue gas per kg of dry wood',
+    inputs: burning,
+    result: 'number',
+    run: (v) => flueOf(v).total * (1 + v.moistureDryBasis),
+  }),
+  flueMeanSpecificHeat: defineCheck({
+    about: 'mean specific heat of the flue gas from 298.15 K',
+    inputs: { ...burning, temperature: quantity('temperature', 'upper end') },
+    result: 'specificHeat',
+    run: ({ temperature: T, ...v }) => {
+      const gas = flueOf(v);
+      const poly = mixturePolynomial(gas);
+      return (gasEnthalpy(poly, T) - gasEnthalpy(poly, REFERENCE)) / gas.total / (T - REFERENCE);
+    },
+  }),
+  adiabaticFlameTemperature: defineCheck({
+    about: 'flame temperature with no loss and no dissociation',
+    inputs: { ...burning, grossHeat, inlet: optional('temperature', 'of air and wood; 25 °C when left out') },
+    result: 'temperature',
+    run: ({ grossHeat: gross, inlet, ...v }) => {
+      const moisture = wetOf(v.moistureDryBasis);
+      return adiabaticFlameTemperature({
+        composition: woodOf(v),
+        moisture,
+        excessAir: v.excessAir,
+        netHeat: netHeatAsFired(moisture, netFromGrossHeat(gross, v.hydrogen)),
+        inletTemperature: inlet,
+      });
+    },
+  }),
+};

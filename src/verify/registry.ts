@@ -1,0 +1,63 @@
+/** All checks by name: what a line of a case file may call. */
+import type { Check } from './check.js';
+import { catalogChecks } from './checks/catalog.js';
+import { conductionChecks } from './checks/conduction.js';
+import { convectionChecks } from './checks/convection.js';
+import { convectionExampleChecks } from './checks/convectionExamples.js';
+import { flowChecks } from './checks/flow.js';
+import { gasChecks } from './checks/gas.js';
+import { radiationChecks } from './checks/radiation.js';
+import { siteChecks } from './checks/site.js';
+import { steelChecks } from './checks/steel.js';
+import { thermometerChecks } from './checks/thermometer.js';
+import { woodChecks } from './checks/wood.js';
+import { siUnit } from './quantities.js';
+
+/** By topic, in the order of the list that `--list` prints. */
+export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> = {
+  'air, gas and atmosphere': gasChecks,
+  steel: steelChecks,
+  convection: convectionChecks,
+  'convection, worked': convectionExampleChecks,
+  radiation: radiationChecks,
+  'fins, layers, lumped bodies': conductionChecks,
+  thermometer: thermometerChecks,
+  'friction, openings, draft': flowChecks,
+  wood: woodChecks,
+  'site and burns': siteChecks,
+  catalog: catalogChecks,
+};
+
+function collect(): ReadonlyMap<string, Check> {
+  const all = new Map<string, Check>();
+  for (const [topic, checks] of Object.entries(TOPICS)) {
+    for (const [name, check] of Object.entries(checks)) {
+      if (all.has(name)) throw new Error(`two checks are named ${name}; the second is of topic ${topic}`);
+      all.set(name, check);
+    }
+  }
+  return all;
+}
+
+export const REGISTRY: ReadonlyMap<string, Check> = collect();
+
+/** Readable list of the checks with their inputs, units and results, for `--list`. */
+export function listChecks(): string {
+  const lines: string[] = [];
+  for (const [topic, checks] of Object.entries(TOPICS)) {
+    lines.push(`${topic}`, '');
+    for (const [name, check] of Object.entries(checks)) {
+      lines.push(`  ${name} -> ${siUnit(check.result)}: ${check.about}`);
+      for (const [input, spec] of Object.entries(check.inputs)) {
+        const form =
+          spec.type === 'choice'
+            ? spec.options.join(' | ')
+            : `${siUnit(spec.kind)}${spec.type === 'list' ? ', list' : spec.type === 'table' ? ', list of lists' : ''}`;
+        const optional = spec.type === 'number' && spec.optional ? '?' : '';
+        lines.push(`      ${input}${optional} [${form}] ${spec.about}`);
+      }
+    }
+    lines.push('');
+  }
+  return lines.join('\n');
+}
