@@ -82,14 +82,18 @@ export class Balances {
     return fire.heatPerOxygen * fire.oxygenUse * oxygen;
   }
 
-  /** Fill `rate` and `algebraic` at the unknowns x. */
-  evaluate(x: Float64Array, demand: Demand): void {
+  /**
+   * Fill `rate` and `algebraic` at the unknowns x.
+   *
+   * @param frozen keep the flows of the evaluation before
+   */
+  evaluate(x: Float64Array, demand: Demand, frozen = false): void {
     const { model, rate, algebraic, star4, gas4 } = this;
     const { network, zoneCount: nz } = model;
     const { outdoors, fire } = network;
     const release = x[model.fire];
     model.gasState(x);
-    flowState(model, x);
+    if (!frozen) flowState(model, x);
     rate.fill(0);
     algebraic.fill(0);
     this.lossOfPart.fill(0);

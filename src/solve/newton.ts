@@ -20,34 +20,35 @@ export interface NewtonOutcome {
 }
 
 /**
- * Damped Newton iteration, x improved in place.
+ * Damped Newton iteration, x improved in place. A matrix is kept as long as the steps shrink well with it.
  *
- * @param options.fresh iterations between new matrices (1: every time); the first uses `lu` as it stands when `reuse`
+ * @param options.reuse start with `lu` as it was last factored
+ * @param options.slow a step larger than this share of the one before asks for a new matrix (default 0: always)
  */
 export function newton(
   problem: NewtonProblem,
   x: Float64Array,
   rhs: Float64Array,
   lu: LuSolver,
-  options: { maxIterations: number; every?: number; reuse?: boolean },
+  options: { maxIterations: number; reuse?: boolean; slow?: number },
 ): NewtonOutcome {
-  const every = options.every ?? 1;
+  const slow = options.slow ?? 0;
+  let renew = !options.reuse;
   let change = Infinity;
-  let previous = Infinity;
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
     problem.residual(x, rhs);
-    if (!(options.reuse && iteration < every) && (iteration - 1) % every === 0) {
+    if (renew) {
       problem.matrix(x, lu.matrix);
       if (!lu.factor()) return { converged: false, iterations: iteration, change: Infinity };
     }
     lu.solve(rhs);
     const share = problem.limit(x, rhs);
     for (let i = 0; i < x.length; i++) x[i] += share * rhs[i];
-    previous = change;
+    const previous = change;
     change = problem.measure(x, rhs);
     if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change };
     if (share === 1 && change < 1) return { converged: true, iterations: iteration, change };
-    if (every > 1 && iteration > 3 && change > 2 * previous) return { converged: false, iterations: iteration, change };
+    renew = share < 1 || !(change < slow * previous);
   }
   return { converged: false, iterations: options.maxIterations, change };
 }

@@ -18,6 +18,8 @@ export interface StiffSystem {
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void;
   limit(x: Float64Array, step: Float64Array): number;
   measure(x: Float64Array, step: Float64Array): number;
+  /** optional last touch on a converged stage (a balance that must close more tightly than the rest) */
+  settle?(x: Float64Array): void;
   /** sums to be integrated along (fire heat, losses): values at the last evaluation */
   quadrature(out: Float64Array): void;
   quadratures: number;
@@ -60,6 +62,9 @@ export class StiffStepper {
   private readonly rates: Float64Array[];
   private readonly sums: Float64Array[];
   private readonly start: Float64Array;
+  private readonly before: Float64Array;
+  private readonly stages: Float64Array[];
+  private lastStep = 0;
   private readonly contentsStart: Float64Array;
   private readonly contentsNow: Float64Array;
   private readonly fixed: Float64Array;
@@ -84,6 +89,8 @@ export class StiffStepper {
     this.rates = Array.from({ length: STAGES }, () => new Float64Array(d));
     this.sums = Array.from({ length: STAGES }, () => new Float64Array(system.quadratures));
     this.start = new Float64Array(n);
+    this.before = new Float64Array(n);
+    this.stages = Array.from({ length: STAGES }, () => new Float64Array(n));
     this.next = new Float64Array(n);
     this.contentsStart = new Float64Array(d);
     this.contentsNow = new Float64Array(d);
@@ -98,6 +105,7 @@ export class StiffStepper {
   /** Take x (consistent: its algebraic part solved) as the state to step from. */
   begin(t: number, x: Float64Array): void {
     this.start.set(x);
+    this.lastStep = 0;
     this.system.evaluate(t, x, this.rates[0], this.algebraic);
     this.evaluations++;
     this.system.quadrature(this.sums[0]);
@@ -110,11 +118,9 @@ export class StiffStepper {
    * @returns size of the local error in units of the tolerance (at most 1 is wanted); Infinity when a stage did not converge
    */
   attempt(t: number, h: number): number {
-    const { system, lu, rates, contentsStart, fixed, next, start } = this;
+    const { system, lu, rates, contentsStart, fixed, next } = this;
     const d = system.differential;
     const hg = h * ESDIRK.gamma;
-    next.set(start);
-    for (let i = 0; i < d; i++) next[i] = start[i];
     for (let stage = 1; stage < STAGES; stage++) {
       const a = ESDIRK.a[stage];
       const time = t + ESDIRK.c[stage] * h;
@@ -123,18 +129,40 @@ export class StiffStepper {
         for (let j = 0; j < stage; j++) sum += a[j] * rates[j][i];
         fixed[i] = contentsStart[i] + h * sum;
       }
+      this.predict(stage, h);
       const outcome = newton(this.stageProblem(time, hg, stage), next, this.rhs, lu, {
-        maxIterations: 14,
-        every: 5,
+        maxIterations: 12,
         reuse: stage > 1,
+        slow: 0.15,
       });
       this.newtonIterations += outcome.iterations;
       this.evaluations += outcome.iterations + 1;
       if (!outcome.converged) return Infinity;
+      system.settle?.(next);
       system.evaluate(time, next, rates[stage], this.algebraic);
       system.quadrature(this.sums[stage]);
+      this.stages[stage].set(next);
     }
-    return this.finish(t, h);
+    return this.finish(h);
+  }
+
+  /** First guess of a stage: along the line of the last step, then the curve through the stages already solved. */
+  private predict(stage: number, h: number): void {
+    const { next, start, before, stages } = this;
+    if (stage === 1) {
+      const w = this.lastStep > 0 ? (ESDIRK.c[1] * h) / this.lastStep : 0;
+      for (let i = 0; i < next.length; i++) next[i] = start[i] + w * (start[i] - before[i]);
+      return;
+    }
+    const [, c1, c2] = ESDIRK.c;
+    if (stage === 2) {
+      for (let i = 0; i < next.length; i++) next[i] = start[i] + (c2 / c1) * (stages[1][i] - start[i]);
+      return;
+    }
+    const w0 = ((1 - c1) * (1 - c2)) / (c1 * c2);
+    const w1 = (1 - c2) / (c1 * (c1 - c2));
+    const w2 = (1 - c1) / (c2 * (c2 - c1));
+    for (let i = 0; i < next.length; i++) next[i] = w0 * start[i] + w1 * stages[1][i] + w2 * stages[2][i];
   }
 
   private stageProblem(time: number, hg: number, stage: number): NewtonProblem {
@@ -155,7 +183,7 @@ export class StiffStepper {
     };
   }
 
-  private finish(t: number, h: number): number {
+  private finish(h: number): number {
     const { system, rates, rhs, weights, lu, next, contentsStart, contentsNow } = this;
     const d = system.differential;
     rhs.fill(0);
@@ -176,17 +204,24 @@ export class StiffStepper {
     }
     system.contents(next, contentsNow);
     for (let i = 0; i < d; i++) this.stored[i] = contentsNow[i] - contentsStart[i];
-    void t;
     return worst;
   }
 
   /** Make the attempted step the new state: its last stage's rates serve as the first of the next step. */
-  accept(): void {
+  accept(h: number): void {
     const { rates, sums, system } = this;
+    this.before.set(this.start);
+    this.lastStep = h;
     this.start.set(this.next);
     rates[0].set(rates[STAGES - 1]);
     sums[0].set(sums[STAGES - 1]);
     system.contents(this.start, this.contentsStart);
+  }
+
+  /** Shares of the last attempted step at which its inner stages lie, in rising order, and the unknowns there. */
+  readonly stageShares = [ESDIRK.c[2], ESDIRK.c[1]];
+  get stageStates(): Float64Array[] {
+    return [this.stages[2], this.stages[1]];
   }
 
   /** dH/dt at the current state. */

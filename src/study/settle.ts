@@ -5,7 +5,9 @@ import { LuSolver } from '../solve/linear.js';
 import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.js';
 
 /** What may be left over when an iteration counts as converged. */
-const LEFT = { temperature: 1e-6, pressure: 1e-11, fuel: 1e-9, fireShare: 1e-8 };
+const LEFT = { temperature: 1e-6, pressure: 1e-8, fuel: 1e-9, fireShare: 1e-8 };
+/** The same while flows and temperatures are still solved in turn. */
+const ROUGH = { temperature: 0.3, pressure: Infinity, fuel: 1e-3, fireShare: 1e-3 };
 /** Most that a temperature may move in one Newton step [K]. */
 const STRIDE = 120;
 const LOWEST = 150;
@@ -130,14 +132,14 @@ export class Settler {
     const d = model.differential;
     const problem: NewtonProblem = {
       residual: (at, rhs) => {
-        balances.evaluate(at, demand);
+        balances.evaluate(at, demand, frozen);
         for (let i = 0; i < d; i++) rhs[i] = gamma * balances.rate[i];
         for (let i = d; i < model.size; i++) rhs[i] = balances.algebraic[i - d];
         if (frozen) for (let z = 0; z < model.zoneCount; z++) rhs[model.pressure + z] = 0;
       },
       matrix: (at, matrix) => balances.jacobian(at, demand, matrix, capacity, gamma, frozen),
       limit: (at, step) => stepLimit(model, at, step),
-      measure: (at, step) => stepMeasure(model, at, step) * (frozen ? 1e-2 : 1),
+      measure: (at, step) => stepMeasure(model, at, step, frozen ? ROUGH : LEFT),
     };
     return newton(problem, x, this.rhs, this.lu, { maxIterations });
   }
@@ -158,6 +160,7 @@ export class Settler {
 
   private verdict(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes', iterations: number): Settled {
     const { balances, model } = this;
+    this.balanceFlows(x);
     balances.evaluate(x, demand);
     let heatError = 0;
     if (hold === 'nothing') {
@@ -172,6 +175,12 @@ export class Settler {
     const met = demand.mode === 'hold' ? fireError < 1e-4 : fireError <= scale;
     const converged = massError < MASS_TOLERANCE && heatError < Math.max(scale, 1e-3) && met && this.sound(x);
     return { converged, iterations, massError, heatError };
+  }
+
+  /** Close the mass balances at x to rounding, temperatures held. */
+  balanceFlows(x: Float64Array): void {
+    this.model.gasState(x);
+    solveFlows(this.model, x, this.flowLu, 1e-13);
   }
 
   /** Net mass flow into each zone at x, for tests and reports [kg/s]. */
@@ -197,12 +206,12 @@ export function stepLimit(model: Model, x: Float64Array, step: Float64Array): nu
 }
 
 /** Size of a Newton step in units of what may be left over. */
-export function stepMeasure(model: Model, x: Float64Array, step: Float64Array): number {
+export function stepMeasure(model: Model, x: Float64Array, step: Float64Array, left: typeof LEFT): number {
   let worst = 0;
-  for (let i = 0; i < model.fuel; i++) worst = Math.max(worst, Math.abs(step[i]) / LEFT.temperature);
-  for (let i = model.fuel; i < model.pressure; i++) worst = Math.max(worst, Math.abs(step[i]) / LEFT.fuel);
-  for (let i = model.pressure; i < model.fire; i++) worst = Math.max(worst, Math.abs(step[i]) / LEFT.pressure);
-  const fire = Math.max(1, Math.abs(x[model.fire])) * LEFT.fireShare;
+  for (let i = 0; i < model.fuel; i++) worst = Math.max(worst, Math.abs(step[i]) / left.temperature);
+  for (let i = model.fuel; i < model.pressure; i++) worst = Math.max(worst, Math.abs(step[i]) / left.fuel);
+  for (let i = model.pressure; i < model.fire; i++) worst = Math.max(worst, Math.abs(step[i]) / left.pressure);
+  const fire = Math.max(1, Math.abs(x[model.fire])) * left.fireShare;
   return Math.max(worst, Math.abs(step[model.fire]) / fire);
 }
 

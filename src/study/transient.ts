@@ -1,8 +1,15 @@
 import type { Balances, Demand } from '../network/balances.js';
+import { bracketedRoot } from '../solve/root.js';
 import { LuSolver } from '../solve/linear.js';
 import { nextStep, StiffStepper, type StiffSystem } from '../solve/stiff.js';
 import type { Settler } from './settle.js';
 import { stepLimit, stepMeasure } from './settle.js';
+
+/** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
+const STEP_LEFT = { temperature: 1e-4, pressure: 1e-7, fuel: 1e-7, fireShare: 1e-6 };
+
+/** How closely in time the end of a step is laid on an event [s]. */
+const EVENT_TIME = 0.02;
 
 /** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
 export const DEFAULT_TOLERANCE = { absolute: 0.1, relative: 2e-3 };
@@ -18,7 +25,11 @@ export class NetworkSystem implements StiffSystem {
   demandAt: (t: number) => Demand;
   tolerance = DEFAULT_TOLERANCE;
 
-  constructor(readonly balances: Balances) {
+  readonly balances: Balances;
+
+  constructor(private readonly settler: Settler) {
+    const { balances } = settler;
+    this.balances = balances;
     this.size = balances.model.size;
     this.differential = balances.model.differential;
     this.demandAt = () => ({ mode: 'release', heat: 0 });
@@ -44,7 +55,11 @@ export class NetworkSystem implements StiffSystem {
   }
 
   measure(x: Float64Array, step: Float64Array): number {
-    return stepMeasure(this.balances.model, x, step);
+    return stepMeasure(this.balances.model, x, step, STEP_LEFT);
+  }
+
+  settle(x: Float64Array): void {
+    this.settler.balanceFlows(x);
   }
 
   private lastFire = 0;
@@ -91,7 +106,7 @@ export class Transient {
     time = 0,
   ) {
     const { balances } = settler;
-    this.system = new NetworkSystem(balances);
+    this.system = new NetworkSystem(settler);
     this.stepper = new StiffStepper(this.system, new LuSolver(balances.model.size, balances.model.differential));
     this.moment = { time, x: x.slice(), fireHeat: 0, lost: 0, stored: 0, massError: 0 };
   }
@@ -153,36 +168,53 @@ export class Transient {
   }
 
   private take(candidate: Moment): void {
-    this.stepper.accept();
+    this.stepper.accept(candidate.time - this.moment.time);
     this.moment = candidate;
     this.steps++;
   }
 
-  /** Shorten the step by regula falsi (Illinois) until it ends on the event, and take it. */
+  /**
+   * Shorten the step until it ends on the event, and take it: first guess from the curve through the stages of the step that
+   * went past, then regula falsi (Illinois).
+   */
   private landOn(h: number, event: EventFunction, before: number, after: number): void {
     let [low, high] = [0, h];
     let [fLow, fHigh] = [before, after];
-    let best = this.candidate(h);
+    const close = (EVENT_TIME * Math.abs(after - before)) / h;
+    let guess = this.guessFromStages(h, event, before, after);
     let side = 0;
-    for (let i = 0; i < 30 && high - low > 0.02; i++) {
-      if (fHigh === 0) break;
-      const guess = high - (fHigh * (high - low)) / (fHigh - fLow);
-      const error = this.stepper.attempt(this.moment.time, guess);
-      if (error === Infinity) break;
+    for (let i = 0; i < 30; i++) {
+      if (this.stepper.attempt(this.moment.time, guess) === Infinity) break;
       const candidate = this.candidate(guess);
       const value = event(candidate);
+      if (Math.abs(value) <= close || high - low < EVENT_TIME) {
+        this.take(candidate);
+        return;
+      }
       if (value * before <= 0) {
-        [high, fHigh, best] = [guess, value, candidate];
+        [high, fHigh] = [guess, value];
         if (side === 1) fLow *= 0.5;
         side = 1;
-        if (Math.abs(value) < 1e-6 * Math.abs(before)) break;
       } else {
         [low, fLow] = [guess, value];
         if (side === -1) fHigh *= 0.5;
         side = -1;
       }
+      guess = high - (fHigh * (high - low)) / (fHigh - fLow);
     }
-    this.stepper.attempt(this.moment.time, best.time - this.moment.time);
-    this.take(this.candidate(best.time - this.moment.time));
+    this.stepper.attempt(this.moment.time, high);
+    this.take(this.candidate(high));
+  }
+
+  /** Where in a step of length h the event function passes zero, by the cubic through its values at the stages. */
+  private guessFromStages(h: number, event: EventFunction, before: number, after: number): number {
+    const points = [0, ...this.stepper.stageShares, 1];
+    const values = [before, ...this.stepper.stageStates.map((x) => event({ ...this.moment, x })), after];
+    const cubic = (at: number) =>
+      values.reduce(
+        (sum, value, i) => sum + value * points.reduce((w, p, j) => (j === i ? w : (w * (at - p)) / (points[i] - p)), 1),
+        0,
+      );
+    return h * bracketedRoot(cubic, { low: 0, high: 1, tolerance: 1e-6, fLow: before, fHigh: after }).root;
   }
 }
