@@ -79,11 +79,9 @@ function ticksUpTo(end: number): number[] {
   return roundTicks(0, end, 8).filter((tick) => tick <= end * 1.001);
 }
 
-function subtitle({ design, assumed, warmUp }: EstimateResult): string {
-  const fire = assumed ? `full fire ${format('power', assumed.fire_W)}` : 'full fire';
-  const soaked =
-    warmUp?.soaked_s == null ? 'not soaked in this time' : `soaked after ${format('time', warmUp.soaked_s)}`;
-  return `${fire}, outdoors ${format('temperature', design.site.air)}, wind ${format('speed', design.site.wind)}; ${soaked}`;
+function subtitle({ design, assumed }: EstimateResult): string {
+  const fire = `full fire${assumed ? ` ${format('power', assumed.fire_W)}` : ''} up to the target, then what holds it`;
+  return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', design.site.wind)}`;
 }
 
 /** The target, and the times at which the gauge first reads it and at which the pit is soaked. */

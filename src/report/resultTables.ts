@@ -112,12 +112,16 @@ export function openingsTable({ openings }: SteadyState, system: UnitSystem): st
   );
 }
 
+/** Flow against the opening's own direction is worth a word from this share of the net one. */
+const WORTH_SAYING = 0.01;
+
 /** Which way an opening flows, in a builder's words; what flows against its own direction is called out. */
-function wayOf({ name, flow_kg_per_s: flow }: OpeningState): string {
-  if (flow === 0) return 'still';
-  if (/gap/i.test(name)) return flow > 0 ? 'leaks smoke' : 'draws air';
+function wayOf({ role, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState): string {
+  if (flow === 0 && back === 0) return 'still';
+  if (role === 'gap') return flow > 0 ? 'leaks smoke' : 'draws air';
   if (flow < 0) return 'BACKWARDS';
-  return /stack/i.test(name) ? 'up' : 'in';
+  const way = role.startsWith('stack') ? 'up' : 'in';
+  return back < WORTH_SAYING * flow ? way : `${way}, ${Math.round((100 * back) / flow)} % back`;
 }
 
 export function weightsTable({ geometry }: EstimateResult, system: UnitSystem): string {

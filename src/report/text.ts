@@ -36,12 +36,12 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
   if (warmUp) {
     sections.push(
       section(
-        'WARM-UP under the full fire',
+        'WARM-UP with the full fire up to the target, then with just what holds it',
         warmUpTable(result, system),
         note(
           'The first time is a lower bound: lighting the fire, cold racks and food, and a slow thermometer add to it.',
         ),
-        note("'Soaked' means that it then holds there with a fire within 10 % of the steady one."),
+        note("'Soaked' means that holding it there takes no more than 10 % above the steady fire."),
       ),
     );
   }
