@@ -1,0 +1,321 @@
+/**
+ * Seeded random designs, all valid, over the whole accepted range and every layout.
+ *
+ * Numbers are drawn from the reader's own table of ranges, one in eight of them right at a bound; sizes that must fit into each
+ * other are drawn inside what is left. What still can't be built is drawn again, from the same stream: a seed always gives
+ * the same design.
+ */
+import { FINISHES, INSULATIONS, WOODS } from '../../src/design/catalog.js';
+import { overlap, sectionArea, widthAt, type Section } from '../../src/design/overlap.js';
+import { RANGES, type RangeName } from '../../src/design/ranges.js';
+import { readDesign } from '../../src/design/read.js';
+import { UNITS } from '../../src/units.js';
+
+export type Tree = Record<string, unknown>;
+
+export const LAYOUTS = ['plain', 'uprightAtEnd', 'uprightOver', 'uprightBeside', 'reverse'] as const;
+export type Layout = (typeof LAYOUTS)[number];
+
+interface Box {
+  shape: 'round' | 'square';
+  width: number;
+  height: number;
+  length: number;
+  plate: number;
+  centre: number;
+}
+
+const COLLAR = 0.0762;
+
+/** Mulberry32, a public-domain 32-bit generator: state by a Weyl step, output mixed twice. */
+function generator(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = state;
+    t = Math.imul(t ^ (t >>> 15), t | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}
+
+class Draw {
+  private readonly next: () => number;
+
+  constructor(seed: number) {
+    this.next = generator(seed);
+  }
+
+  chance(p: number): boolean {
+    return this.next() < p;
+  }
+
+  pick<T>(items: readonly T[]): T {
+    return items[Math.floor(this.next() * items.length)];
+  }
+
+  between(low: number, high: number): number {
+    if (this.chance(1 / 16)) return low;
+    if (this.chance(1 / 16)) return high;
+    return low > 0 && high / low > 20 ? low * (high / low) ** this.next() : low + (high - low) * this.next();
+  }
+
+  /** Inside a range of the table, and inside narrower bounds where given; NaN when nothing is left. */
+  si(name: RangeName, low = -Infinity, high = Infinity): number {
+    const { min, max } = RANGES[name];
+    const [a, b] = [Math.max(min, low), Math.min(max, high)];
+    return a <= b ? this.between(a, b) : NaN;
+  }
+
+  /** An SI value as text, in any unit of its kind. */
+  text(name: RangeName, si: number): string | number {
+    const { kind } = RANGES[name];
+    const unit = this.pick(UNITS[kind].length > 0 ? UNITS[kind] : [undefined]);
+    if (!unit || (kind === 'share' && this.chance(0.5))) return si;
+    return `${(si - (unit.offset ?? 0)) / unit.factor} ${unit.name}`;
+  }
+
+  some(name: RangeName): string | number {
+    return this.text(name, this.si(name));
+  }
+}
+
+function section(box: Box): Section {
+  const { shape, width, height, plate, centre } = box;
+  return { shape, width: width - 2 * plate, height: height - 2 * plate, centre };
+}
+
+function drawBox(draw: Draw): Box {
+  const shape = draw.pick(['round', 'square'] as const);
+  const width = draw.si('section');
+  const height = shape === 'round' ? width : draw.si('section');
+  const length = draw.si('length');
+  const plate = draw.si('plate', 0, 0.45 * Math.min(width, height, length));
+  return { shape, width, height, length, plate, centre: draw.si('centre', height / 2, height / 2 + 1.2) };
+}
+
+function drawUpright(draw: Draw): Box {
+  const [width, length, height] = [draw.si('uprightSide'), draw.si('uprightSide'), draw.si('uprightHeight')];
+  const plate = draw.si('plate', 0, 0.45 * Math.min(width, height, length));
+  return { shape: 'square', width, height, length, plate, centre: draw.si('centre', height / 2, height / 2 + 1) };
+}
+
+/** Height of a second part's middle, such that the two inner sections overlap. */
+function beside(draw: Draw, first: Box, second: Box): number {
+  const reach = 0.45 * (first.height - 2 * first.plate + second.height - 2 * second.plate);
+  return draw.si('centre', Math.max(second.height / 2, first.centre - reach), first.centre + reach);
+}
+
+function surface(draw: Draw, tree: Tree): void {
+  if (draw.chance(0.3)) {
+    tree.insulation = {
+      material: draw.pick(Object.keys(INSULATIONS)),
+      thickness: draw.some('insulation'),
+      ...(draw.chance(0.6) ? { skin: draw.some('skin') } : {}),
+    };
+  }
+  if (draw.chance(0.4)) tree.finish = draw.pick(Object.keys(FINISHES));
+  if (draw.chance(0.2)) tree.emissivity = draw.some('emissivity');
+}
+
+function partTree(draw: Draw, box: Box, stations: string[]): Tree {
+  const tree: Tree = { plate: draw.text('plate', box.plate), centre: draw.text('centre', box.centre) };
+  if (draw.chance(0.3)) tree.steel = draw.pick(['carbon', 'stainless']);
+  if (draw.chance(0.7)) tree.doorGap = draw.some('doorGap');
+  if (draw.chance(0.25)) {
+    const room = 0.6 * Math.min(box.width, box.height, box.length);
+    tree.door = {
+      width: draw.text('doorSide', draw.si('doorSide', 0, room)),
+      height: draw.text('doorSide', draw.si('doorSide', 0, room)),
+      ...(draw.chance(0.5) ? { plate: draw.some('plate') } : {}),
+      ...(draw.chance(0.5) ? { lap: draw.some('lap') } : {}),
+    };
+  }
+  surface(draw, tree);
+  if (draw.chance(0.3)) {
+    tree.contents = Array.from({ length: 1 + Math.floor(draw.between(0, 2)) }, (_, i) => ({
+      name: `thing ${i + 1}`,
+      material: draw.pick(['steel', 'stainless', 'water', 'food']),
+      mass: draw.some('contentMass'),
+      area: draw.some('contentArea'),
+      ...(draw.chance(0.4) ? { station: draw.pick(stations) } : {}),
+    }));
+  }
+  return tree;
+}
+
+function horizontalTree(draw: Draw, box: Box, stations: string[]): Tree {
+  const sizes =
+    box.shape === 'round'
+      ? { diameter: draw.text('section', box.width) }
+      : { width: draw.text('section', box.width), height: draw.text('section', box.height) };
+  return { shape: box.shape, ...sizes, length: draw.text('length', box.length), ...partTree(draw, box, stations) };
+}
+
+function intakes(draw: Draw, firebox: Box): Tree[] {
+  const face = sectionArea(section(firebox));
+  const kinds = draw.pick([1, 1, 2, 3]);
+  return Array.from({ length: kinds }, () => {
+    const count = draw.pick([1, 1, 2, 4]);
+    const most = (0.95 * face) / (kinds * count);
+    const kind = draw.pick(['disc', 'slide', 'pipe']);
+    const area = draw.si('ventArea', most / 300, most);
+    const half = kind === 'slide' ? 0 : Math.sqrt(area / Math.PI);
+    return {
+      kind,
+      count,
+      area: draw.text('ventArea', area),
+      open: draw.some('open'),
+      centre: draw.text(
+        'height',
+        draw.si('height', firebox.centre - firebox.height / 2 + half, firebox.centre + firebox.height / 2 - half),
+      ),
+      ...(draw.chance(0.3) ? { discharge: draw.some('discharge') } : {}),
+    };
+  });
+}
+
+function opening(draw: Draw, area: number, low: number, high: number): Tree {
+  const inset = 1e-3 * (high - low);
+  return {
+    area: draw.text('openingArea', draw.si('openingArea', area / 100, 0.999 * area)),
+    centre: draw.text('height', draw.si('height', low + inset, high - inset)),
+    ...(draw.chance(0.3) ? { discharge: draw.some('discharge') } : {}),
+  };
+}
+
+function stack(draw: Draw, part: string, box: Box, least: number): Tree {
+  const diameter = draw.si('stackDiameter', 0, Math.min(box.width, box.length));
+  const tree: Tree = {
+    part,
+    diameter: draw.text('stackDiameter', diameter),
+    wall: draw.text('plate', draw.si('plate', 0, 0.44 * diameter)),
+    height: draw.some('stackHeight'),
+    base: draw.text('height', draw.si('height', least, box.centre + box.height / 2 + COLLAR)),
+  };
+  if (draw.chance(0.4)) tree.damper = draw.some('open');
+  if (draw.chance(0.2)) tree.entryLoss = draw.some('entryLoss');
+  if (draw.chance(0.2)) tree.bendLoss = draw.some('loss');
+  if (draw.chance(0.2)) tree.capLoss = draw.some('loss');
+  if (draw.chance(0.2)) tree.roughness = draw.some('roughness');
+  surface(draw, tree);
+  return tree;
+}
+
+function site(draw: Draw): { tree: Tree; air: number } {
+  const air = draw.si('air');
+  const tree: Tree = { air: draw.text('air', air), wind: draw.some('wind'), altitude: draw.some('altitude') };
+  for (const key of ['humidity', 'surroundings', 'sun', 'rain'] as const)
+    if (draw.chance(0.3)) tree[key] = draw.some(key);
+  if (draw.chance(0.3)) tree.windPressure = { intake: draw.some('windPressure'), stack: draw.some('windPressure') };
+  return { tree, air };
+}
+
+function wood(draw: Draw): Tree {
+  return {
+    kind: draw.pick(Object.keys(WOODS)),
+    moisture: draw.some('moisture'),
+    ...(draw.chance(0.2) ? { heat: draw.some('woodHeat') } : {}),
+    ...(draw.chance(0.1) ? { composition: { carbon: '48 %', hydrogen: '6 %', oxygen: '44 %' } } : {}),
+  };
+}
+
+function attempt(draw: Draw, layout: Layout): Tree {
+  const { tree: siteTree, air } = site(draw);
+  const firebox = drawBox(draw);
+  const hasChamber = layout === 'plain' || layout === 'uprightAtEnd' || layout === 'reverse';
+  const chamber = hasChamber ? drawBox(draw) : undefined;
+  const upright = layout.startsWith('upright') ? drawUpright(draw) : undefined;
+  if (chamber) chamber.centre = beside(draw, firebox, chamber);
+  if (upright && chamber) upright.centre = beside(draw, chamber, upright);
+  if (upright && layout === 'uprightBeside') upright.centre = beside(draw, firebox, upright);
+  const roof = firebox.centre + firebox.height / 2;
+  if (upright && layout === 'uprightOver')
+    upright.centre = draw.si('centre', roof + upright.height / 2, roof + 0.07 + upright.height / 2);
+
+  const fire: Tree = { heat: draw.some('fireHeat'), target: draw.text('target', draw.si('target', air + 6)) };
+  for (const key of ['rise', 'radiant', 'soot'] as const) if (draw.chance(0.4)) fire[key] = draw.some(key);
+  const tree: Tree = { schema: 1, name: `Random ${layout}`, site: siteTree, wood: wood(draw), fire };
+  tree.firebox = { ...horizontalTree(draw, firebox, ['firebox']), intakes: intakes(draw, firebox) };
+
+  let level = -Infinity;
+  if (chamber) {
+    const chamberTree = horizontalTree(draw, chamber, ['fireEnd', 'middle', 'stackEnd']);
+    const inside = section(chamber);
+    if (layout === 'reverse') {
+      const plate = draw.si('plate', 0, 0.2 * inside.height);
+      const height = draw.si('plateHeight', 0.02 * inside.height, 0.98 * inside.height - plate);
+      level = inside.centre - inside.height / 2 + height;
+      const area = widthAt(inside, level) * (chamber.length - 2 * chamber.plate);
+      chamberTree.reverse = {
+        height: draw.text('plateHeight', height),
+        plate: draw.text('plate', plate),
+        turn: draw.text('turn', draw.si('turn', area / 200, 0.49 * area)),
+      };
+    }
+    tree.chamber = chamberTree;
+  }
+  const next = chamber ?? upright;
+  if (next && layout === 'uprightOver') {
+    const plan = (Math.min(firebox.width, next.width) - 0.2) * (Math.min(firebox.length, next.length) - 0.2);
+    tree.throat = { ...opening(draw, plan, roof - 0.05, roof + 0.07), through: 'top' };
+  } else if (next) {
+    const meet = overlap(section(firebox), section(next));
+    tree.throat = opening(draw, meet.area, meet.low, level > -Infinity ? Math.min(meet.high, level) : meet.high);
+  }
+  if (upright) {
+    const uprightTree: Tree = {
+      width: draw.text('uprightSide', upright.width),
+      depth: draw.text('uprightSide', upright.length),
+      height: draw.text('uprightHeight', upright.height),
+      ...partTree(draw, upright, ['uprightLower', 'uprightUpper']),
+    };
+    if (chamber) {
+      const meet = overlap(section(chamber), section(upright));
+      uprightTree.opening = opening(draw, meet.area, meet.low, meet.high);
+    }
+    tree.upright = uprightTree;
+  }
+  const onto =
+    layout === 'uprightAtEnd'
+      ? draw.pick([['upright'], ['chamber'], ['chamber', 'upright']])
+      : [chamber ? 'chamber' : 'upright'];
+  tree.stacks = onto.flatMap((part) => {
+    const box = part === 'chamber' ? chamber : upright;
+    if (!box) return [];
+    const least = Math.max(box.centre - box.height / 2, level + 1e-3);
+    return Array.from({ length: draw.chance(0.15) ? 2 : 1 }, () => stack(draw, part, box, least));
+  });
+  if (draw.chance(0.4)) tree.innerConvection = draw.some('innerConvection');
+  tree.gauge = draw.pick([
+    ...(chamber ? ['fireEnd', 'middle', 'stackEnd'] : []),
+    ...(upright ? ['uprightLower', 'uprightUpper'] : []),
+  ]);
+  if (draw.chance(0.3)) {
+    tree.estimates = {
+      oxygenUse: draw.some('oxygenUse'),
+      stemFill: draw.some('stemFill'),
+      insideEmissivity: draw.some('insideEmissivity'),
+    };
+  }
+  return tree;
+}
+
+/** Draws that a seed needs until one can be built; far below the limit. */
+const MOST_ATTEMPTS = 200;
+
+/** A valid design as the tree of a design file, how many draws it took, and its layout. */
+export function randomDesignWithCount(seed: number): { tree: Tree; attempts: number; layout: Layout } {
+  const draw = new Draw(seed);
+  const layout = LAYOUTS[((seed % LAYOUTS.length) + LAYOUTS.length) % LAYOUTS.length];
+  for (let attempts = 1; attempts <= MOST_ATTEMPTS; attempts++) {
+    const tree = attempt(draw, layout);
+    if (!readDesign(JSON.stringify(tree), { fileName: `seed ${seed}` }).faults) return { tree, attempts, layout };
+  }
+  throw new Error(`seed ${seed}: no valid ${layout} design in ${MOST_ATTEMPTS} draws`);
+}
+
+/** A valid design as the tree of a design file; `JSON.stringify` of it is a file that reads without faults. */
+export function randomDesign(seed: number): Tree {
+  return randomDesignWithCount(seed).tree;
+}
