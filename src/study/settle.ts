@@ -1,4 +1,5 @@
-import { Balances, type Demand } from '../network/balances.js';
+import type { Balances } from '../network/balances.js';
+import { type Demand } from '../network/balances.js';
 import { massBalance, solveFlows } from '../network/flow.js';
 import type { Model } from '../network/model.js';
 import { LuSolver } from '../solve/linear.js';

@@ -262,7 +262,9 @@ function pressurePath(pit: Pit, x: Float64Array): SteadyState['pressurePath'] {
     path.push({ where, height_m: z, gauge_Pa: -draftAt(pit, x, zone, z) + 0 });
   const intake = openings.find((o) => o.role === 'intake');
   if (intake) {
-    const outside = outdoorPressure(model, intake, intake.centre) - outdoorPressure(model, { ...intake, windPressure: 0 }, intake.centre);
+    const outside =
+      outdoorPressure(model, intake, intake.centre) -
+      outdoorPressure(model, { ...intake, windPressure: 0 }, intake.centre);
     path.push({ where: 'outdoors at the intake', height_m: intake.centre, gauge_Pa: outside });
     at('behind the intake', fire.zone, intake.centre);
   }
@@ -272,7 +274,11 @@ function pressurePath(pit: Pit, x: Float64Array): SteadyState['pressurePath'] {
   const order = gasOrder(pit);
   for (const z of order) at(zones[z].name, z, zones[z].centre);
   const exit = mainStack(pit);
-  const entry = openings.find((o) => o.role === 'stackEntry' && (exit < 0 || zones[o.to].name.split(' cell')[0] === zones[openings[exit].from].name.split(' cell')[0]))!;
+  const entry = openings.find(
+    (o) =>
+      o.role === 'stackEntry' &&
+      (exit < 0 || zones[o.to].name.split(' cell')[0] === zones[openings[exit].from].name.split(' cell')[0]),
+  )!;
   at('stack base', entry.from, entry.centre);
   at('inside the stack at its base', entry.to, entry.centre);
   if (exit >= 0) at('stack top', openings[exit].from, openings[exit].centre);

@@ -138,7 +138,10 @@ export class Transient {
       const error = this.stepper.attempt(this.moment.time, h);
       if (error > 1 || Number.isNaN(error)) {
         this.rejected++;
-        h = error === Infinity || Number.isNaN(error) ? 0.25 * h : Math.max(0.2 * h, Math.min(0.9 * h, nextStep(h, error)));
+        h =
+          error === Infinity || Number.isNaN(error)
+            ? 0.25 * h
+            : Math.max(0.2 * h, Math.min(0.9 * h, nextStep(h, error)));
         if (h < 1e-6) return 'failed';
         continue;
       }
@@ -212,7 +215,8 @@ export class Transient {
     const values = [before, ...this.stepper.stageStates.map((x) => event({ ...this.moment, x })), after];
     const cubic = (at: number) =>
       values.reduce(
-        (sum, value, i) => sum + value * points.reduce((w, p, j) => (j === i ? w : (w * (at - p)) / (points[i] - p)), 1),
+        (sum, value, i) =>
+          sum + value * points.reduce((w, p, j) => (j === i ? w : (w * (at - p)) / (points[i] - p)), 1),
         0,
       );
     return h * bracketedRoot(cubic, { low: 0, high: 1, tolerance: 1e-6, fLow: before, fHigh: after }).root;

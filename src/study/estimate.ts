@@ -1,0 +1,139 @@
+import { geometryOf } from '../design/geometryOf.js';
+import type { Design } from '../design/design.js';
+import type { Resolution } from '../network/build.js';
+import { version } from '../version.js';
+import { biotNumbers } from './biot.js';
+import { estimatesUsed } from './estimatesUsed.js';
+import { makePit, type Pit } from './pit.js';
+import type { EstimateResult, PartResult, SteadyState, WarmUp, Warning } from './result.js';
+import { describeState, solveAssumed, solveHeld, type Solved } from './steady.js';
+import { runWarmUp, type WarmUpRun } from './warmUp.js';
+import { airWarnings, backDraftWarnings, materialWarnings, smokeWarnings, targetWarning } from './warnings.js';
+
+export interface EstimateOptions {
+  /** how finely the parts are cut (default 3 chamber cells, 2 upright, 1 stack) */
+  resolution?: Resolution;
+  /** factor on the tolerances of the time steps (default 1) */
+  tolerance?: number;
+  /** leave the warm-up out */
+  steadyOnly?: boolean;
+}
+
+/** What a computation cost, for the bench. */
+export interface EstimateCost {
+  evaluations: number;
+  steps: number;
+}
+
+/**
+ * The main job: steady state under the assumed fire, the fire that holds the target, and the warm-up, of one design.
+ *
+ * Never throws on a design that the reader accepts: what physics cannot give is null, and a warning says why.
+ *
+ * @param design as read, SI
+ * @returns the result tree of the file format
+ */
+export function estimate(design: Design, options: EstimateOptions = {}, cost?: EstimateCost): EstimateResult {
+  const geometry = geometryOf(design);
+  const pit = makePit(design, geometry, options.resolution);
+  const warnings: Warning[] = [];
+  const solved = solveAssumed(pit, design.fire.heat);
+  const result: EstimateResult = {
+    schema: 1,
+    tool: { name: 'pitwright', version },
+    design,
+    warnings,
+    geometry: { parts: [], totalSteelMass_kg: geometry.totalSteelMass },
+    estimates: estimatesUsed(design),
+    steady: null,
+    assumed: null,
+    warmUp: null,
+    balance: { energyError: 0, massError_kg_per_s: 0 },
+  };
+  if (!solved.settled.converged) {
+    warnings.push(notConverged('steady state under the assumed fire', solved));
+    result.geometry.parts = partResults(pit, new Float64Array(pit.built.network.nodes.length));
+    return result;
+  }
+  const assumed = describeState(pit, solved);
+  const biot = biotNumbers(pit, solved.x);
+  result.assumed = assumed;
+  result.geometry.parts = partResults(pit, biot);
+  warnings.push(...airWarnings(assumed, 'assumed fire'), ...backDraftWarnings(assumed, 'assumed fire'));
+  warnings.push(...smokeWarnings(assumed, 'assumed fire'), ...materialWarnings(pit, solved.x, biot));
+  if (warnings.some((w) => w.code === 'no-air-path')) {
+    result.balance = worstOf([assumed], null);
+    return result;
+  }
+  const held = solveHeld(pit, design.fire.target, solved);
+  if (held.solved) {
+    result.steady = describeState(pit, held.solved);
+    warnings.push(...backDraftWarnings(result.steady, 'hold fire'), ...smokeWarnings(result.steady, 'hold fire'));
+    warnings.push(...airWarnings(result.steady, 'hold fire').filter((w) => w.code === 'little-air'));
+  }
+  let run: WarmUpRun | null = null;
+  if (!options.steadyOnly) {
+    run = warmUpOf(pit, assumed, result.steady, options.tolerance);
+    result.warmUp = run.warmUp;
+    if (!run.finished) warnings.push(brokeOff(run.warmUp));
+    if (cost) Object.assign(cost, { evaluations: run.evaluations, steps: run.warmUp.steps });
+  }
+  warnings.push(...targetWarning(design, assumed, held.reached, held.solved !== null, result.warmUp));
+  result.balance = worstOf([assumed, ...(result.steady ? [result.steady] : [])], run);
+  return result;
+}
+
+function warmUpOf(pit: Pit, assumed: SteadyState, steady: SteadyState | null, tolerance?: number): WarmUpRun {
+  const own = assumed.stations.find((s) => s.name === pit.design.gauge)!;
+  return runWarmUp(pit, { holdFire: steady ? steady.fire_W : null, assumedReading: own.thermometer_K, tolerance });
+}
+
+function partResults(pit: Pit, biot: Float64Array): PartResult[] {
+  const { nodes } = pit.built.network;
+  const worst = (name: string) => nodes.reduce((most, n, i) => (n.part === name ? Math.max(most, biot[i]) : most), 0);
+  const parts = pit.geometry.parts.map((part) => ({
+    name: part.name as string,
+    steelArea_m2: part.steelArea,
+    steelMass_kg: part.steelMass,
+    gasVolume_m3: part.gasVolume,
+    biot: worst(part.name),
+  }));
+  const stacks = pit.geometry.stacks.map((stack, i) => ({
+    name: pit.geometry.stacks.length > 1 ? `stack ${i + 1}` : 'stack',
+    steelArea_m2: 0.5 * (stack.insideArea + stack.outsideArea),
+    steelMass_kg: stack.mass,
+    gasVolume_m3: stack.volume,
+    biot: worst('stack'),
+  }));
+  return [...parts, ...stacks];
+}
+
+function worstOf(states: SteadyState[], run: WarmUpRun | null): EstimateResult['balance'] {
+  const energies = states.map((s) => s.energyError);
+  const masses = states.map((s) => s.massError_kg_per_s);
+  return {
+    energyError: Math.max(run?.energyError ?? 0, ...energies),
+    massError_kg_per_s: Math.max(run?.massError ?? 0, ...masses),
+  };
+}
+
+function notConverged(what: string, { settled }: Solved): Warning {
+  return {
+    code: 'not-converged',
+    message: `the ${what} was not found: after ${settled.iterations} iterations the balances are still off by ${settled.heatError.toPrecision(2)} W and ${settled.massError.toPrecision(2)} kg/s. Please report this design`,
+    where: 'solver',
+    value: settled.heatError,
+    limits: null,
+  };
+}
+
+function brokeOff(warmUp: WarmUp): Warning {
+  const time = warmUp.series.time_s[warmUp.series.time_s.length - 1];
+  return {
+    code: 'warm-up-broke-off',
+    message: `the warm-up could not be followed past ${(time / 60).toFixed(1)} min: no step length converged. Please report this design`,
+    where: 'solver',
+    value: time,
+    limits: null,
+  };
+}
