@@ -63,8 +63,10 @@ export function readTolerance(written: string, unit: string, kelvin?: number): T
   return undefined;
 }
 
-/** Conversions between units cost a few digits; a figure counts as equal within this share. */
+/** A figure counts as equal within this share: conversions between units cost digits. */
 const EQUAL = 1e-6;
+/** A value right on the edge of its tolerance is inside whatever the last bits say. */
+const EDGE = 1e-9;
 
 export interface Judgement {
   /** computed less the nearest expected value, in the unit of the case; 0 inside a range */
@@ -78,9 +80,9 @@ export function judge(computed: number, expected: Expected, tolerance: Tolerance
   const size = Math.abs(error);
   switch (tolerance.type) {
     case 'relative':
-      return { error, within: size <= tolerance.share * Math.abs(nearest) };
+      return { error, within: size <= (tolerance.share + EDGE) * Math.abs(nearest) };
     case 'amount':
-      return { error, within: size <= tolerance.amount };
+      return { error, within: size <= tolerance.amount + EDGE * Math.abs(nearest) };
     case 'equal':
       return { error, within: size <= EQUAL * Math.abs(nearest) };
     case 'inside':

@@ -6,6 +6,8 @@ import { convectionChecks } from './checks/convection.js';
 import { convectionExampleChecks } from './checks/convectionExamples.js';
 import { flowChecks } from './checks/flow.js';
 import { gasChecks } from './checks/gas.js';
+import { integratedChecks } from './checks/integrated.js';
+import { networkChecks } from './checks/network.js';
 import { radiationChecks } from './checks/radiation.js';
 import { siteChecks } from './checks/site.js';
 import { steelChecks } from './checks/steel.js';
@@ -23,6 +25,8 @@ export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> =
   'fins, layers, lumped bodies': conductionChecks,
   thermometer: thermometerChecks,
   'friction, openings, draft': flowChecks,
+  'stepped through time': integratedChecks,
+  'flow network': networkChecks,
   wood: woodChecks,
   'site and burns': siteChecks,
   catalog: catalogChecks,

@@ -1,5 +1,7 @@
 /** Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as used. */
-import { FINISHES, insulationConductivity, INSULATIONS, WOODS } from '../../design/catalog.js';
+import { DRY_NET_HEAT, FINISHES, insulationConductivity, INSULATIONS, WOODS } from '../../design/catalog.js';
+import { readDesign } from '../../design/read.js';
+import { LATENT_HEAT_25C, waterFormed } from '../../physics/wood.js';
 import { gaugeNumbers, gaugeThickness, PIPES } from '../../units.js';
 import { choice, defineCheck, quantity, type Check } from '../check.js';
 
@@ -21,7 +23,44 @@ function present(value: number | undefined, what: string): number {
   return value;
 }
 
+/** The least that a design must say; everything else is the tool's default. */
+const BARE_DESIGN = JSON.stringify({
+  schema: 1,
+  name: 'defaults',
+  fire: { heat: '70,000 BTU/h', target: '250 °F' },
+  firebox: {
+    shape: 'round',
+    diameter: '24 in',
+    length: '24 in',
+    plate: '1/4 in',
+    centre: '30 in',
+    intakes: [{ kind: 'disc', diameter: '4 in', centre: '26 in' }],
+  },
+  chamber: { shape: 'round', diameter: '24 in', length: '60 in', plate: '1/4 in', centre: '40 in' },
+  throat: { area: '90 in^2', centre: '34 in' },
+  stacks: [{ part: 'chamber', diameter: '6 in', height: '36 in', wall: '11 ga', base: '42 in' }],
+});
+
+function defaultDesign() {
+  const read = readDesign(BARE_DESIGN, { fileName: 'defaults' });
+  if (!read.design)
+    throw new RangeError(`the bare design is not accepted: ${read.faults.map((each) => each.message).join('; ')}`);
+  return read.design;
+}
+
 export const catalogChecks: Record<string, Check> = {
+  ventDischarge: defineCheck({
+    about: 'discharge coefficient that a vent takes when the design gives none',
+    inputs: {},
+    result: 'number',
+    run: () => defaultDesign().firebox.intakes[0].discharge,
+  }),
+  grossHeatAsUsed: defineCheck({
+    about: 'gross heat of dry wood that the net heat of the catalog comes to, for its generic wood',
+    inputs: {},
+    result: 'energyPerMass',
+    run: () => DRY_NET_HEAT + LATENT_HEAT_25C * waterFormed(WOODS.generic.composition.hydrogen),
+  }),
   woodElement: defineCheck({
     about: 'mass share of an element in a dry wood of the catalog',
     inputs: { wood, of: choice(['carbon', 'hydrogen', 'oxygen', 'nitrogen', 'ash'], 'element') },

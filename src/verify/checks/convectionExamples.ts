@@ -21,6 +21,7 @@ import { choice, defineCheck, optional, quantity, type Check, type Values } from
 const film = {
   pressure: optional('pressure', 'absolute; one standard atmosphere when left out'),
   kinematicViscosity: optional('diffusivity', 'of the source, at one atmosphere; ours when left out'),
+  viscosity: optional('viscosity', 'dynamic, of the source, with our density; ours when left out'),
   diffusivity: optional('diffusivity', 'thermal, of the source; from viscosity and Prandtl number when left out'),
   conductivity: optional('conductivity', 'of the source; ours when left out'),
   prandtl: optional('number', 'of the source; ours when left out'),
@@ -36,7 +37,7 @@ function properties(v: Values<typeof film>, T: number): Properties {
   const pressure = v.pressure ?? STANDARD_PRESSURE;
   const nu =
     v.kinematicViscosity === undefined
-      ? airViscosity(T) / airDensity(T, pressure)
+      ? (v.viscosity ?? airViscosity(T)) / airDensity(T, pressure)
       : (v.kinematicViscosity * STANDARD_PRESSURE) / pressure;
   const Pr = v.prandtl ?? (v.diffusivity === undefined ? airPrandtl(T) : nu / v.diffusivity);
   return { nu, k: v.conductivity ?? airConductivity(T), Pr };
@@ -146,7 +147,7 @@ export const convectionExampleChecks: Record<string, Check> = {
     run: (v) => free(v).h * Math.PI * v.length * (v.surface - v.air),
   }),
   plateHeatPerWidth: defineCheck({
-    about: 'heat per width from a plate to air flowing along it',
+    about: 'heat per width between a plate and air flowing along it, by its size',
     inputs: {
       speed: quantity('speed', 'of the air'),
       length: quantity('length', 'of the plate along the flow'),
@@ -157,7 +158,7 @@ export const convectionExampleChecks: Record<string, Check> = {
     result: 'heatPerLength',
     run: (v) => {
       const { nu, k, Pr } = properties(v, (v.surface + v.air) / 2);
-      return nusseltFlatPlate((v.speed * v.length) / nu, Pr) * k * (v.surface - v.air);
+      return nusseltFlatPlate((v.speed * v.length) / nu, Pr) * k * Math.abs(v.surface - v.air);
     },
   }),
   plateStripHeat: defineCheck({

@@ -3,6 +3,7 @@ import { airConductivity, airPrandtl, airViscosity } from '../../physics/air.js'
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { enclosureHeat } from '../../physics/enclosure.js';
 import { gasAbsorptivity, gasEmissivity, meanBeamLength, sootEmissivity } from '../../physics/gasRadiation.js';
+import { lecknerEmissivity } from '../../physics/leckner.js';
 import { nusseltDittusBoelter } from '../../physics/otherRelations.js';
 import { emissivePower, netGreyFlux, shieldedExchange, twoSurfaceExchange } from '../../physics/radiation.js';
 import {
@@ -186,19 +187,21 @@ export const radiationChecks: Record<string, Check> = {
     run: (v) => 1 - shieldedExchange(...ends(v), shields(v)) / shieldedExchange(...ends(v), []),
   }),
   enclosureHeat: defineCheck({
-    about: 'net heat that one surface of a grey enclosure gives off',
+    about: 'net heat that surfaces of a grey enclosure give off',
     inputs: {
       areas: list('area', 'of each surface'),
       emissivities: list('number', 'of each surface; 1 for an opening'),
       temperatures: list('temperature', 'of each surface'),
       viewFactors: table('number', 'row i: shares of what leaves surface i that reach each surface'),
-      surface: quantity('number', 'number of the surface asked for, from 1'),
+      surfaces: list('number', 'numbers of the surfaces whose heat is added, from 1'),
     },
     result: 'power',
     run: (v) => {
-      const heat = enclosureHeat(v)[v.surface - 1];
-      if (heat === undefined) throw new RangeError(`enclosureHeat: there is no surface ${v.surface}`);
-      return heat;
+      const heat = enclosureHeat(v);
+      return v.surfaces.reduce((sum, number) => {
+        if (heat[number - 1] === undefined) throw new RangeError(`enclosureHeat: there is no surface ${number}`);
+        return sum + heat[number - 1];
+      }, 0);
     },
   }),
   cornerViewFactor: defineCheck({
@@ -235,6 +238,12 @@ export const radiationChecks: Record<string, Check> = {
     inputs: gas,
     result: 'number',
     run: emissivityOf,
+  }),
+  lecknerEmissivity: defineCheck({
+    about: 'emissivity of combustion gas (Leckner; not used by the tool)',
+    inputs: { ...gas, pressure: quantity('pressure', 'total, absolute') },
+    result: 'number',
+    run: (v) => lecknerEmissivity(v),
   }),
   gasAbsorptivity: defineCheck({
     about:

@@ -1,5 +1,6 @@
 /** Checks of wood as a fuel. */
 import { gasEnthalpy, mixturePolynomial, moleFractions } from '../../physics/gasMixture.js';
+import { airByRule } from '../../physics/otherRelations.js';
 import {
   adiabaticFlameTemperature,
   combustionYields,
@@ -72,6 +73,12 @@ export const woodChecks: Record<string, Check> = {
     inputs: analysis,
     result: 'number',
     run: (v) => stoichiometricAir(woodOf(v)),
+  }),
+  airByRule: defineCheck({
+    about: 'air to burn dry wood by the boiler makers rule, kg per kg (not used by the tool)',
+    inputs: analysis,
+    result: 'number',
+    run: (v) => airByRule(woodOf(v)),
   }),
   waterFormed: defineCheck({
     about: 'water formed by the hydrogen of dry wood, kg per kg',

@@ -1,0 +1,61 @@
+/** Openings solved by the flow network of a pit. */
+import { STANDARD_PRESSURE } from '../../physics/constants.js';
+import { choice, defineCheck, optional, quantity, type Check } from '../check.js';
+import { stillRoomFlows } from '../stillRoom.js';
+
+const inside = quantity('temperature', 'air of the room');
+const outside = quantity('temperature', 'air outdoors');
+const discharge = quantity('number', 'discharge coefficient');
+const pressure = optional('pressure', 'outdoors; one standard atmosphere when left out');
+
+export const networkChecks: Record<string, Check> = {
+  stackEffectFlow: defineCheck({
+    about: 'flow through a room with a low and a high opening, by the flow network of the pit',
+    inputs: {
+      inside,
+      outside,
+      pressure,
+      discharge,
+      area: quantity('area', 'of each opening'),
+      rise: quantity('length', 'from the low to the high one'),
+    },
+    result: 'massFlow',
+    run: (v) => {
+      const opening = { area: v.area, discharge: v.discharge, extent: 0 };
+      const flows = stillRoomFlows({
+        inside: v.inside,
+        outside: v.outside,
+        pressure: v.pressure ?? STANDARD_PRESSURE,
+        openings: [
+          { ...opening, name: 'low', centre: 0 },
+          { ...opening, name: 'high', centre: v.rise },
+        ],
+      });
+      const high = flows.get('high')!;
+      return Math.abs(high.out - high.in);
+    },
+  }),
+  doorwayFlow: defineCheck({
+    about: 'flow one way through a doorway that carries both, by the flow network of the pit',
+    inputs: {
+      inside,
+      outside,
+      pressure,
+      discharge,
+      width: quantity('length', 'of the doorway'),
+      height: quantity('length', 'of the doorway'),
+      direction: choice(['out', 'in'], 'out of the room, or into it'),
+    },
+    result: 'massFlow',
+    run: (v) => {
+      const door = { area: v.width * v.height, discharge: v.discharge, centre: v.height / 2, extent: v.height };
+      const flows = stillRoomFlows({
+        inside: v.inside,
+        outside: v.outside,
+        pressure: v.pressure ?? STANDARD_PRESSURE,
+        openings: [{ ...door, name: 'door' }],
+      });
+      return flows.get('door')![v.direction];
+    },
+  }),
+};
