@@ -129,6 +129,7 @@ function checkStack(design: Design, stack: Stack, path: Path, reading: Reading):
     });
   }
   const part = design[stack.part];
+  if (reading.hasFault([...path, 'part'])) return;
   if (!part) {
     if (design.chamber ?? design.upright) {
       const there = design.chamber ? 'chamber' : 'upright';
@@ -166,7 +167,7 @@ function checkCut(design: Design, name: 'chamber' | 'upright', reading: Reading)
   const room = Math.min(across * along, isUpright(part) ? (across + 2 * along) * part.height : 2 * part.height * along);
   const door = part.door ? part.door.width * part.door.height : 0;
   const feet = design.stacks
-    .filter((stack) => stack.part === name)
+    .filter((stack, i) => stack.part === name && !reading.hasFault(['stacks', i, 'diameter']))
     .map((stack) => (Math.PI / 4) * stack.diameter ** 2)
     .reduce((a, b) => a + b, 0);
   if (feet > 0 && feet > MOST_CUT * room) {

@@ -45,8 +45,8 @@ function report(issue: Issue, tree: unknown, reading: Reading): void {
     const empty = value === null;
     reading.fault(path, {
       code: 'missing',
-      message: empty ? 'is empty' : 'is missing',
-      allowed: path.length === 0 ? 'a design' : expected(issue, path),
+      message: path.length === 0 ? 'the file holds no design' : empty ? 'is empty' : 'is missing',
+      allowed: path.length === 0 ? 'fields; `pitwright new` writes a design to start from' : expected(issue, path),
       value: null,
       atKey: empty && path.length > 0,
     });

@@ -26,6 +26,7 @@ export interface Source {
 const MAX_LENGTH = 1_000_000;
 const MAX_DEPTH = 60;
 const MAX_LINES = 20_000;
+const MAX_SYNTAX_FAULTS = 20;
 
 /** `firebox.intakes[0].diameter` */
 export function pathText(path: Path): string {
@@ -46,23 +47,11 @@ export function readSource(text: string, file: string): Source | { faults: Desig
       prettyErrors: false,
       uniqueKeys: false,
       strict: true,
-      logLevel: 'silent',
+      logLevel: 'error',
       schema: 'core',
     });
-    const broken = [...doc.errors, ...doc.warnings];
-    if (broken.length > 0) {
-      return {
-        faults: broken.slice(0, 20).map((error) => {
-          const { line, col } = lines.linePos(error.pos[0]);
-          return {
-            ...blank('syntax', file),
-            line,
-            column: col,
-            ...explain(error.code, error.message, clean, error.pos[0]),
-          };
-        }),
-      };
-    }
+    const broken = [...doc.errors, ...doc.warnings].sort((a, b) => a.pos[0] - b.pos[0]);
+    if (broken.length > 0) return { faults: syntaxFaults(broken, clean, lines, file) };
     const tree: unknown = doc.toJS({ maxAliasCount: 50 });
     return new TreeSource(doc, tree, clean, lines, file);
   } catch (error) {
@@ -77,6 +66,17 @@ export function readSource(text: string, file: string): Source | { faults: Desig
       ],
     };
   }
+}
+
+/** One fault a line: what follows the first on a line is mostly its echo. */
+function syntaxFaults(broken: Document['warnings'], text: string, lines: LineCounter, file: string): DesignFault[] {
+  const faults = new Map<number, DesignFault>();
+  for (const { code, message, pos } of broken) {
+    const { line, col } = lines.linePos(pos[0]);
+    if (faults.has(line) || faults.size >= MAX_SYNTAX_FAULTS) continue;
+    faults.set(line, { ...blank('syntax', file), line, column: col, ...explain(code, message, text, pos[0]) });
+  }
+  return [...faults.values()];
 }
 
 function blank(code: FaultCode, file: string): DesignFault {
@@ -169,7 +169,8 @@ class TreeSource implements Source {
     }
     const range = (node as Node | null)?.range;
     if (!range) return { ...this.keyPlace(path), written: null };
-    return this.at(range[0], this.written(node as Node));
+    // An alias is at fault where it is used, not where it points.
+    return this.at(range[0], this.written(this.resolved(node) as Node));
   }
 
   keyPlace(path: Path): Place {
@@ -207,9 +208,9 @@ class TreeSource implements Source {
 
   private step(node: unknown, part: string | number): unknown {
     const seq = this.resolved(node);
-    if (isSeq(seq) && typeof part === 'number') return this.resolved(seq.items[part]);
+    if (isSeq(seq) && typeof part === 'number') return seq.items[part];
     const pair = this.pair(node, part);
-    return pair ? (this.resolved(pair.value) ?? undefined) : undefined;
+    return pair?.value ?? undefined;
   }
 
   /** Duplicate keys and thousands commas inside braces, in one walk. Aliases are not followed: they point at walked nodes. */
