@@ -41,9 +41,7 @@ export function endLabels(labels: EndLabel[]): Plugin {
         ctx.lineTo(x + GAP - 3, y);
         ctx.stroke();
         ctx.fillStyle = PAPER;
-        ctx.globalAlpha = 0.85;
         ctx.fillRect(x + GAP - 2, y - LINE / 2, ctx.measureText(text).width + 4, LINE);
-        ctx.globalAlpha = 1;
         ctx.fillStyle = INK;
         ctx.fillText(text, x + GAP, y);
       }

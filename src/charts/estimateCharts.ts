@@ -1,6 +1,7 @@
 import type { ChartConfiguration } from 'chart.js';
 import type { EstimateResult } from '../study/result.js';
 import { heatLossChart } from './heatLossChart.js';
+import { plainText } from './plainText.js';
 import { pressureChart } from './pressureChart.js';
 import { warmUpChart } from './warmUpChart.js';
 
@@ -15,7 +16,7 @@ const LONGEST_NAME = 40;
 
 /** All charts of a result, in reading order; those that the result has no data for are left out. */
 export function estimateCharts(result: EstimateResult): NamedChart[] {
-  const name = chartName(result.design.name);
+  const name = plainText(result.design.name, LONGEST_NAME);
   const charts: [string, unknown][] = [
     ['warm-up-thermometer', warmUpChart(result, name, 'thermometer')],
     ['warm-up-gas', warmUpChart(result, name, 'gas')],
@@ -24,9 +25,4 @@ export function estimateCharts(result: EstimateResult): NamedChart[] {
     ['draft', pressureChart(result, name)],
   ];
   return charts.flatMap(([file, config]) => (config ? [{ file, config: config as ChartConfiguration }] : []));
-}
-
-function chartName(text: string): string {
-  const characters = [...text.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\s]+/gu, ' ').trim()];
-  return characters.length <= LONGEST_NAME ? characters.join('') : `${characters.slice(0, LONGEST_NAME - 1).join('')}…`;
 }

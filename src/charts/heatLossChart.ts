@@ -4,7 +4,7 @@ import { convert, format } from '../units.js';
 import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
 import { baseOptions } from './base.js';
-import { HEAT_LOSS_LABELS } from './labels.js';
+import { HEAT_LOSS_LABELS, percentOf } from './labels.js';
 import { FAINT_INK, FONT_SIZE, INK, STATE_STYLES } from './theme.js';
 
 type Place = keyof typeof HEAT_LOSS_LABELS;
@@ -26,7 +26,7 @@ export function heatLossChart(result: EstimateResult, name: string): ChartConfig
   const power = twinAxes('Heat loss', 'power', { low: 0, high: most * LABEL_ROOM }, ['bottom', 'top']);
   const base = baseOptions(
     `${name}: where the heat goes`,
-    states.map(({ label, state }) => `${label} ${format('power', state.heatLoss_W.total)}`).join('; '),
+    states.map(({ label, state }) => `${label}: ${format('power', state.heatLoss_W.total)}`).join('; '),
   );
   return {
     type: 'bar',
@@ -45,7 +45,7 @@ export function heatLossChart(result: EstimateResult, name: string): ChartConfig
         states.map(({ state }) =>
           places.map((place) => {
             const watts = state.heatLoss_W[place];
-            return `${format('power', watts)} · ${Math.round((100 * watts) / state.heatLoss_W.total)} %`;
+            return `${format('power', watts)} · ${percentOf(watts, state.heatLoss_W.total)}`;
           }),
         ),
       ),

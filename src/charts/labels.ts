@@ -26,3 +26,9 @@ export const HEAT_LOSS_LABELS = {
   stackGas: 'gas out of the stack',
   leaks: 'smoke out of door gaps',
 } as const satisfies Record<PartName | 'stackWall' | 'stackGas' | 'leaks', string>;
+
+/** A share as whole percent; one that would round to nothing says that it's small. */
+export function percentOf(part: number, total: number): string {
+  const percent = (100 * part) / total;
+  return percent !== 0 && Math.abs(percent) < 0.5 ? 'under 1 %' : `${Math.round(percent)} %`;
+}

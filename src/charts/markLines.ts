@@ -7,7 +7,7 @@ export interface MarkLine {
   value: number;
   text: string;
   dash: number[];
-  /** lines of text that a text stands below the top (x) or above the line (y; negative: below the line) */
+  /** lines of text that a text stands above the bottom (x), or above the line (y; 0: just below it) */
   row: number;
   /** how far along a y line its text starts, as a share of the plot's width (default 0) */
   along?: number;
@@ -42,7 +42,7 @@ export function markLines(marks: MarkLine[]): Plugin {
         const width = ctx.measureText(text).width;
         const left = axis === 'x' ? at + 6 : chartArea.left + 8 + along * (chartArea.right - chartArea.left);
         const x = Math.min(left, chartArea.right - width - 4);
-        const y = axis === 'x' ? chartArea.top + LINE * (row + 0.5) : at - LINE * (row - 0.5);
+        const y = axis === 'x' ? chartArea.bottom - LINE * (row + 0.7) : at - LINE * (row - 0.5);
         ctx.fillStyle = PAPER;
         ctx.globalAlpha = 0.85;
         ctx.fillRect(x - 3, y - LINE / 2 + 2, width + 6, LINE - 4);

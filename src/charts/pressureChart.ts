@@ -4,6 +4,7 @@ import { convert, format } from '../units.js';
 import { twinAxes } from './axes.js';
 import { baseOptions } from './base.js';
 import { stationLabel } from './labels.js';
+import { wrapLines } from './plainText.js';
 import { markLines, type MarkLine } from './markLines.js';
 import { FAINT_INK, FONT_SIZE, INK, STATE_STYLES, type LineStyle } from './theme.js';
 
@@ -30,7 +31,7 @@ export function pressureChart(result: EstimateResult, name: string): ChartConfig
     states
       .map(
         ({ label, state }) =>
-          `${label}: stack base draws ${format('pressure', state.draft.stackBase_Pa, 'shop', { digits: 2 })}`,
+          `${label}: draft at the stack base ${format('pressure', state.draft.stackBase_Pa, 'shop', { digits: 2 })}`,
       )
       .join('; '),
   );
@@ -58,12 +59,12 @@ export function pressureChart(result: EstimateResult, name: string): ChartConfig
           max: path.length - 0.7,
           title: { display: true, text: 'Place along the way of the gas', color: INK, font: { size: FONT_SIZE.text } },
           grid: { display: false },
-          ticks: { color: FAINT_INK, font: { size: FONT_SIZE.label }, maxRotation: 35, autoSkip: false },
-          afterBuildTicks: (scale: { ticks: { value: number; label?: string }[] }) => {
+          ticks: { color: FAINT_INK, font: { size: FONT_SIZE.label }, maxRotation: 0, autoSkip: false },
+          afterBuildTicks: (scale: { ticks: { value: number; label?: string | string[] }[] }) => {
             scale.ticks = path.map((_, value) => ({ value }));
           },
-          afterTickToLabelConversion: (scale: { ticks: { value: number; label?: string }[] }) => {
-            for (const tick of scale.ticks) tick.label = stationLabel(path[tick.value].where);
+          afterTickToLabelConversion: (scale: { ticks: { value: number; label?: string | string[] }[] }) => {
+            for (const tick of scale.ticks) tick.label = wrapLines(stationLabel(path[tick.value].where), 10);
           },
         },
         y: pressure.shop,
@@ -88,7 +89,7 @@ export function pressureChart(result: EstimateResult, name: string): ChartConfig
 }
 
 function zeroLine(highest: number): MarkLine[] {
-  const line = { axis: 'y' as const, value: 0, dash: [], along: 0 };
+  const line = { axis: 'y' as const, value: 0, dash: [], along: 0.34 };
   return [
     { ...line, text: 'below zero gaps draw air in', row: 0 },
     ...(highest > 0 ? [{ ...line, text: 'above zero gaps leak smoke', row: 1 }] : []),

@@ -17,8 +17,11 @@ const CURVES: Record<Curve, { key: 'thermometer_K' | 'gas_K' | 'steel_K'; title:
   steel: { key: 'steel_K', title: 'steel', axis: 'Steel temperature' },
 };
 
-/** Share of the plot's width kept free at the right for the names of the lines. */
-const LABEL_ROOM = 0.2;
+/** A warm-up longer than this is told in hours [s]. */
+const LONG = 4 * 3600;
+/** Width of a letter of the lines' names, and of the plot, about, in logical pixels: room for the names at the right. */
+const LETTER = 7.4;
+const PLOT = 850;
 
 /**
  * Warm-up of every station against time: °F on the left, °C on the right, with the target and the two warm-up times
@@ -29,8 +32,12 @@ export function warmUpChart(result: EstimateResult, name: string, curve: Curve):
   if (!warmUp || warmUp.series.time_s.length < 2) return null;
   const { key, title, axis: quantity } = CURVES[curve];
   const { time_s: time, stations } = warmUp.series;
-  const minutes = time.map((seconds) => convert('time', seconds, 'shop', { unit: 'min' }));
-  const end = minutes[minutes.length - 1];
+  const unit = time[time.length - 1] > LONG ? 'h' : 'min';
+  const inUnit = (seconds: number) => convert('time', seconds, 'shop', { unit });
+  const times = time.map(inUnit);
+  const end = times[times.length - 1];
+  const names = stations.map(({ name: at }) => stationLabel(at) + (at === design.gauge ? ' (gauge)' : ''));
+  const room = (Math.max(...names.map((each) => each.length)) * LETTER + 30) / PLOT;
   const kelvins = stations.flatMap((station) => station[key]);
   const temperature = twinAxes(quantity, 'temperature', {
     low: Math.min(...kelvins),
@@ -41,7 +48,12 @@ export function warmUpChart(result: EstimateResult, name: string, curve: Curve):
     const style = STATION_STYLES[station.name];
     return {
       label: stationLabel(station.name),
-      data: station[key].map((kelvin, i) => ({ x: minutes[i], y: convert('temperature', kelvin, 'shop') })),
+      data: pieces(
+        times,
+        station[key].map((kelvin) => convert('temperature', kelvin, 'shop')),
+      ),
+      // the integrator's steps are minutes apart; what it computes between them is smooth, so the line is
+      cubicInterpolationMode: 'monotone',
       borderColor: style.colour,
       borderDash: style.dash,
       borderWidth: station.name === design.gauge ? 3.5 : 2.25,
@@ -54,11 +66,11 @@ export function warmUpChart(result: EstimateResult, name: string, curve: Curve):
     type: 'line',
     data: { datasets },
     plugins: [
-      markLines(marks(design.fire.target, warmUp, curve, end)),
+      markLines(marks(design.fire.target, warmUp, curve, inUnit)),
       endLabels(
         stations.map((station, dataset) => ({
           dataset,
-          text: stationLabel(station.name) + (station.name === design.gauge ? ' (gauge)' : ''),
+          text: names[dataset],
           colour: STATION_STYLES[station.name].colour,
         })),
       ),
@@ -67,12 +79,17 @@ export function warmUpChart(result: EstimateResult, name: string, curve: Curve):
       ...base,
       parsing: false,
       scales: {
-        x: axis('bottom', 'Time [min]', ticksUpTo(end), { min: 0, max: end / (1 - LABEL_ROOM) }),
+        x: axis('bottom', `Time [${unit}]`, ticksUpTo(end), { min: 0, max: end / (1 - room) }),
         y: temperature.shop,
         si: temperature.si,
       },
     } as ChartConfiguration<'line'>['options'],
   };
+}
+
+/** Points of a line that breaks where a time stands twice: there the fire changes at once, and a curve must not round it. */
+function pieces(times: number[], values: number[]): { x: number; y: number }[] {
+  return times.flatMap((x, i) => [...(i > 0 && x === times[i - 1] ? [{ x, y: NaN }] : []), { x, y: values[i] }]);
 }
 
 function ticksUpTo(end: number): number[] {
@@ -85,11 +102,16 @@ function subtitle({ design, assumed }: EstimateResult): string {
 }
 
 /** The target, and the times at which the gauge first reads it and at which the pit is soaked. */
-function marks(target: number, { gauge_s, soaked_s }: WarmUp, curve: Curve, end: number): MarkLine[] {
+function marks(
+  target: number,
+  { gauge_s, soaked_s }: WarmUp,
+  curve: Curve,
+  inUnit: (seconds: number) => number,
+): MarkLine[] {
   const at = (seconds: number | null, what: string, row: number): MarkLine[] =>
-    seconds == null || seconds / 60 > end
+    seconds == null
       ? []
-      : [{ axis: 'x', value: seconds / 60, text: `${what} ${format('time', seconds)}`, dash: [3, 3], row }];
+      : [{ axis: 'x', value: inUnit(seconds), text: `${what} ${format('time', seconds)}`, dash: [3, 3], row }];
   const level: MarkLine = {
     axis: 'y',
     value: convert('temperature', target, 'shop'),

@@ -3,7 +3,7 @@ import type { DesignWarning } from '../design/faults.js';
 import type { Geometry } from '../design/geometry.js';
 import type { UnitSystem } from '../units.js';
 import { designRows } from './designRows.js';
-import { plainText, wrap } from './plainText.js';
+import { plainText, wrap } from '../charts/plainText.js';
 import { sayIn, type Say } from './quantity.js';
 import { table } from './table.js';
 

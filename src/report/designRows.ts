@@ -1,6 +1,6 @@
 import type { Design } from '../design/design.js';
 import type { Kind } from '../units.js';
-import { plainText } from './plainText.js';
+import { plainText } from '../charts/plainText.js';
 import type { Say } from './quantity.js';
 
 export interface DesignRow {

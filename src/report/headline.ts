@@ -42,10 +42,13 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
 
   if (steady) {
     const hold = `${say('massFlow', steady.wood_kg_per_s)} of wood: ${say('power', steady.fire_W)}`;
-    sentences.push(
-      `Holding ${target} there takes ${hold}, which is what the pit loses. ` +
-        `Draft at the stack base is then ${say('pressure', steady.draft.stackBase_Pa, { digits: 2 })}.`,
-    );
+    const base = steady.draft.stackBase_Pa;
+    const pressure = say('pressure', Math.abs(base), { digits: 2 });
+    const draft =
+      base >= 0
+        ? `Draft at the stack base is then ${pressure}.`
+        : `Under the stack base the gas then pushes outwards with ${pressure}: gaps up there leak smoke.`;
+    sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses. ${draft}`);
   } else {
     sentences.push(`No fire holds ${target} at ${gauge}; the warnings say why.`);
   }

@@ -1,7 +1,7 @@
-import { HEAT_LOSS_LABELS, stationLabel } from '../charts/labels.js';
+import { HEAT_LOSS_LABELS, percentOf, stationLabel } from '../charts/labels.js';
 import type { EstimateResult, OpeningState, SteadyState } from '../study/result.js';
 import type { UnitSystem } from '../units.js';
-import { plainText } from './plainText.js';
+import { plainText } from '../charts/plainText.js';
 import { sayIn } from './quantity.js';
 import { table } from './table.js';
 
@@ -59,7 +59,7 @@ export function heatLossTable(result: EstimateResult, system: UnitSystem): strin
   const places = (Object.keys(HEAT_LOSS_LABELS) as (keyof typeof HEAT_LOSS_LABELS)[]).filter((place) =>
     states.some(({ state }) => state.heatLoss_W[place] !== 0),
   );
-  const cells = (watts: number, total: number) => [say('power', watts), `${Math.round((100 * watts) / total)} %`];
+  const cells = (watts: number, total: number) => [say('power', watts), percentOf(watts, total)];
   return table(
     ['', ...states.flatMap(({ head }) => [head, ''])],
     [...places, 'total' as const].map((place) => [
@@ -103,13 +103,18 @@ export function openingsTable({ openings }: SteadyState, system: UnitSystem): st
   return table(
     ['', 'flow', '', 'pressure across'],
     openings.map((opening) => [
-      plainText(opening.name),
+      placeWords(opening.name),
       say('massFlow', Math.abs(opening.flow_kg_per_s), { digits: 2, shop: 'lb/h', si: 'g/s' }),
       wayOf(opening),
       say('pressure', Math.abs(opening.dp_Pa), { digits: 2 }),
     ]),
     { ...INDENT, align: ['left', 'right', 'left', 'right'] },
   );
+}
+
+/** `chamber door gap low at fireEnd` to `chamber door gap low at fire end`. */
+function placeWords(name: string): string {
+  return plainText(name).split(' ').map(stationLabel).join(' ');
 }
 
 /** Flow against the opening's own direction is worth a word from this share of the net one. */
@@ -158,7 +163,7 @@ export function estimatesTable({ estimates }: EstimateResult): string {
     ['field', 'used', 'spread', ''],
     estimates.map(({ path, value, low, high, unit }) => [
       path,
-      `${tidy(value)}${unit && ` ${unit}`}`,
+      `${tidy(value)}${/\w/.test(unit) ? ` ${unit}` : ''}`,
       `${tidy(low)} to ${tidy(high)}`,
       ESTIMATE_WORDS[path] ?? (/discharge$/.test(path) ? 'discharge coefficient of the opening' : ''),
     ]),

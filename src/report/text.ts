@@ -2,7 +2,7 @@ import type { EstimateResult } from '../study/result.js';
 import type { UnitSystem } from '../units.js';
 import { CAUTIONS, NOT_A_GUARANTEE, PLATE_AND_LOSS } from './cautions.js';
 import { headline } from './headline.js';
-import { plainText, wrap } from './plainText.js';
+import { plainText, wrap } from '../charts/plainText.js';
 import { sayIn } from './quantity.js';
 import {
   airTable,

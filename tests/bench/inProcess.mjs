@@ -17,22 +17,21 @@ const time = (work) => {
 const solve = () => {
   const read = time(() => readDesign(text, { fileName: file }));
   if (read.value.faults) throw new Error(`${file} has faults`);
-  const solved = time(() => estimate(read.value.design));
-  return { read: read.ms, solve: solved.ms, result: solved.value };
+  const cost = {};
+  const solved = time(() => estimate(read.value.design, {}, cost));
+  return { read: read.ms, solve: solved.ms, ...cost };
 };
 
 const first = solve();
 const warm = Array.from({ length: Number(runs) }, solve);
 const median = (values) => values.sort((a, b) => a - b)[Math.floor(values.length / 2)];
-const steps = first.result.warmUp?.steps ?? null;
-const evaluations = first.result.warmUp?.evaluations ?? null;
 const warmMs = median(warm.map((run) => run.solve));
 console.log(
   JSON.stringify({
     coldMs: first.solve,
     warmMs,
     readMs: median(warm.map((run) => run.read)),
-    steps,
-    evaluations,
+    steps: first.steps,
+    evaluations: first.evaluations,
   }),
 );

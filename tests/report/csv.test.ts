@@ -29,7 +29,6 @@ describe('CSV of the curves', () => {
   });
 
   it('is plain ASCII', () => {
-    // eslint-disable-next-line no-control-regex -- the range is the point
     expect(curvesCsv(sampleResult, 'shop')).toMatch(/^[\x00-\x7f]*$/);
   });
 

@@ -1,4 +1,4 @@
-import type { EstimateResult } from '../../study/result.js';
+import type { EstimateResult, Warning } from '../../study/result.js';
 import { estimate } from '../../study/estimate.js';
 import { toJson } from '../../report/json.js';
 import type { UnitSystem } from '../../units.js';
@@ -46,10 +46,15 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
   sayWhatCannotBe(result);
 }
 
-/** A pit that can't do what its design asks: the numbers that exist are out, and the exit code and a line say so. */
+/** Warnings by which the study says that its own mathematics gave up. */
+const OUR_FAULT = new Set(['not-converged', 'warm-up-broke-off']);
+
+/** The numbers that exist are out; what can't be, by physics or by our fault, is told by the exit code and in words. */
 function sayWhatCannotBe({ steady, assumed, warnings }: EstimateResult): void {
+  const lines = (told: Warning[]) => told.map(({ where, message }) => `\n  - ${where}: ${message}`).join('');
+  const ours = warnings.filter(({ code }) => OUR_FAULT.has(code));
+  if (ours.length > 0) throw new Stop(exit.ourFault, `our fault, not yours: not all could be solved${lines(ours)}`);
   if (steady && assumed) return;
   const what = assumed ? 'no fire holds the target in this design' : "this design can't burn its fire";
-  const why = warnings.map(({ where, message }) => `\n  - ${where}: ${message}`).join('');
-  throw new Stop(exit.notPhysical, `${what}${why}`);
+  throw new Stop(exit.notPhysical, what + lines(warnings));
 }

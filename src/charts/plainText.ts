@@ -11,18 +11,18 @@ export function plainText(text: string, longest = 100): string {
   return characters.length <= longest ? tidy : `${characters.slice(0, longest - 1).join('')}…`;
 }
 
-/** Breaks a sentence into lines of at most `width` characters, each after the first set in by `indent`. */
-export function wrap(text: string, width = 96, indent = ''): string {
+/** Breaks a text between words into lines of at most `width` characters; a longer word stands alone. */
+export function wrapLines(text: string, width: number): string[] {
   const lines: string[] = [];
-  let line = '';
   for (const word of text.split(' ')) {
-    if (line !== '' && line.length + 1 + word.length > width) {
-      lines.push(line);
-      line = indent + word;
-    } else {
-      line = line === '' ? word : `${line} ${word}`;
-    }
+    const last = lines[lines.length - 1];
+    if (last !== undefined && last.length + 1 + word.length <= width) lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
   }
-  lines.push(line);
-  return lines.join('\n');
+  return lines;
+}
+
+/** The same as one text, each line after the first set in by `indent`. */
+export function wrap(text: string, width: number, indent = ''): string {
+  return wrapLines(text, width).join(`\n${indent}`);
 }

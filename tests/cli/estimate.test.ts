@@ -1,0 +1,189 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { parse } from 'csv-parse/sync';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { example, pitwright, scratch } from './support/run.js';
+
+let folder: ReturnType<typeof scratch>;
+beforeEach(() => {
+  folder = scratch();
+});
+afterEach(() => folder.remove());
+
+const plain = example('plain-24.yaml');
+const plainText = readFileSync(plain, 'utf8');
+
+describe('estimate', () => {
+  it('prints the text on stdout and nothing on stderr', async () => {
+    const { code, stdout, stderr } = await pitwright(['estimate', plain]);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout).toMatch(/at the earliest/);
+    expect(stdout).toMatch(/middle \(gauge\) +\d+ °F \(\d+ °C\) +250 °F \(121 °C\)/);
+    expect(stdout).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  it('gives the contract as JSON, in SI', async () => {
+    const { code, stdout } = await pitwright(['estimate', plain, '--json']);
+    expect(code).toBe(0);
+    const tree = JSON.parse(stdout);
+    expect(Object.keys(tree)).toEqual(
+      expect.arrayContaining([
+        'schema',
+        'tool',
+        'design',
+        'warnings',
+        'geometry',
+        'steady',
+        'assumed',
+        'warmUp',
+        'balance',
+      ]),
+    );
+    expect(Object.keys(tree.steady)).toEqual(
+      expect.arrayContaining([
+        'fire_W',
+        'wood_kg_per_s',
+        'air_kg_per_s',
+        'excessAirRatio',
+        'converged',
+        'iterations',
+        'stations',
+        'heatLoss_W',
+        'draft',
+        'openings',
+      ]),
+    );
+    expect(Object.keys(tree.steady)).toEqual(Object.keys(tree.assumed));
+    expect(Object.keys(tree.steady.heatLoss_W)).toEqual(
+      expect.arrayContaining(['firebox', 'chamber', 'upright', 'stackWall', 'stackGas', 'leaks', 'total']),
+    );
+    expect(Object.keys(tree.steady.draft)).toEqual(
+      expect.arrayContaining([
+        'stackBase_Pa',
+        'firebox_Pa',
+        'theoretical_Pa',
+        'stackVelocity_m_per_s',
+        'intakeVelocity_m_per_s',
+      ]),
+    );
+    expect(Object.keys(tree.warmUp)).toEqual(
+      expect.arrayContaining(['gauge_s', 'soaked_s', 'woodToGauge_kg', 'woodToSoaked_kg', 'series']),
+    );
+    const { series } = tree.warmUp;
+    for (const key of ['fire_W', 'thermometer_K', 'gas_K', 'steel_K']) {
+      expect(series[key]).toHaveLength(series.time_s.length);
+    }
+    const middle = tree.steady.stations.find((station: { name: string }) => station.name === 'middle');
+    expect(middle.thermometer_K).toBeCloseTo(394.26, 1);
+  });
+
+  it('gives the same bytes on every run, from a file and from standard input', async () => {
+    const first = await pitwright(['estimate', plain, '--json']);
+    expect(await pitwright(['estimate', plain, '--json'])).toEqual(first);
+    expect(await pitwright(['estimate', '-', '--json'], { stdin: plainText })).toEqual(first);
+  });
+
+  it('keeps to SI with --units si', async () => {
+    const { stdout } = await pitwright(['estimate', plain, '--units', 'si']);
+    expect(stdout).toMatch(/121 °C/);
+    expect(stdout.slice(stdout.indexOf('TEMPERATURES'), stdout.indexOf('ESTIMATES'))).not.toMatch(/°F|BTU| lb|in H2O/);
+  });
+});
+
+describe('what estimate writes to files', () => {
+  it('text, curves and charts in one run, nothing but them', async () => {
+    const charts = folder.at('a/charts');
+    const run = await pitwright([
+      'estimate',
+      plain,
+      '-o',
+      folder.at('pit.txt'),
+      '--csv',
+      folder.at('pit.csv'),
+      '--charts',
+      charts,
+    ]);
+    expect(run).toMatchObject({ code: 0, stdout: '' });
+    expect(readdirSync(folder.path).sort()).toEqual(['a', 'pit.csv', 'pit.txt']);
+    const pictures = readdirSync(charts).sort();
+    expect(pictures).toEqual([
+      'draft.png',
+      'heat-loss.png',
+      'warm-up-gas.png',
+      'warm-up-steel.png',
+      'warm-up-thermometer.png',
+    ]);
+    for (const name of pictures) {
+      expect(readFileSync(`${charts}/${name}`).subarray(1, 4).toString()).toBe('PNG');
+      expect(run.stderr).toContain(name);
+    }
+    const [head, ...rows] = parse(readFileSync(folder.at('pit.csv'))) as string[][];
+    expect(head[0]).toBe('time [min]');
+    expect(rows.length).toBeGreaterThan(10);
+    for (const cell of rows.flat()) expect(Number.isFinite(Number(cell))).toBe(true);
+  });
+
+  it('the same pictures on every run', async () => {
+    for (const name of ['one', 'two']) await pitwright(['estimate', plain, '--charts', folder.at(name)]);
+    for (const name of readdirSync(folder.at('one'))) {
+      expect(readFileSync(folder.at(`two/${name}`)).equals(readFileSync(folder.at(`one/${name}`)))).toBe(true);
+    }
+  });
+
+  it('curves in place of the text with --csv -', async () => {
+    const { code, stdout } = await pitwright(['estimate', plain, '--csv', '-']);
+    expect(code).toBe(0);
+    expect(stdout.startsWith('time [min],')).toBe(true);
+    expect(stdout).not.toContain('WARM-UP');
+  });
+
+  it.each([
+    ['two outputs into one file', ['--csv', 'same', '-o', 'same'], /both name same/],
+    ['JSON and curves both to stdout', ['--json', '--csv', '-'], /both go to standard output/],
+    ['charts into a file', ['--charts', 'file'], /file/],
+    ['curves into no folder', ['--csv', 'none/x.csv'], /does not exist/],
+  ])('%s: exit 2 and nothing written', async (_, args, message) => {
+    writeFileSync(folder.at('file'), 'kept');
+    const { code, stdout, stderr } = await pitwright(['estimate', plain, ...args], { cwd: folder.path });
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toMatch(message);
+    expect(readdirSync(folder.path)).toEqual(['file']);
+  });
+
+  it('leaves no file and no folder behind when the design is wrong', async () => {
+    const args = ['-o', 'x.txt', '--csv', 'x.csv', '--charts', 'new/charts'];
+    const { code } = await pitwright(['estimate', '-', ...args], { cwd: folder.path, stdin: 'schema: 1\n' });
+    expect(code).toBe(3);
+    expect(readdirSync(folder.path)).toEqual([]);
+  });
+
+  it('takes back what it began when an output can only be refused late', async () => {
+    mkdirSync(folder.at('charts/heat-loss.png'), { recursive: true });
+    const { code, stderr } = await pitwright(['estimate', plain, '--charts', folder.at('charts')]);
+    expect(code).toBe(2);
+    expect(stderr).toContain('this is a folder');
+    expect(readdirSync(folder.at('charts')).filter((name) => name.endsWith('.tmp'))).toEqual([]);
+    expect(existsSync(folder.at('charts/heat-loss.png'))).toBe(true);
+  });
+});
+
+describe('a reader that hangs up', () => {
+  it('still gets the files done', async () => {
+    const run = await pitwright(['estimate', plain, '--json', '--csv', folder.at('pit.csv')], { hangUp: true });
+    expect(run).toMatchObject({ code: 0, stderr: '' });
+    expect(readdirSync(folder.path)).toEqual(['pit.csv']);
+  });
+});
+
+describe('a design that asks for what physics cannot give', () => {
+  // two small vents can't feed a fire that holds 700 °F
+  const starved = plainText.replace('target: 250 °F', 'target: 700 °F').replace(/diameter: 4 in/, 'diameter: 1 in');
+
+  it('ends with 4, says why on stderr, and still gives the numbers that exist', async () => {
+    const { code, stdout, stderr } = await pitwright(['estimate', '-', '--json'], { stdin: starved });
+    expect(code).toBe(4);
+    expect(JSON.parse(stdout).steady).toBeNull();
+    expect(stderr).toMatch(/^pitwright: no fire holds the target in this design$/m);
+    expect(stderr).toMatch(/^ {2}- /m);
+    expect(stderr).not.toMatch(/^ +at /m);
+  });
+});

@@ -1,0 +1,64 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { example } from '../cli/support/run.js';
+
+/** The package as a stranger gets it: packed, and installed into an empty folder by npm alone. */
+let folder: string;
+const npm = (args: string[], cwd: string) =>
+  execFileSync('npm', [...args, '--no-audit', '--no-fund'], {
+    cwd,
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'pitwright-package-'));
+  npm(['pack', '--pack-destination', folder], process.cwd());
+  const tarball = readdirSync(folder).find((name) => name.endsWith('.tgz'))!;
+  writeFileSync(join(folder, 'package.json'), '{"private":true,"type":"module"}');
+  npm(['install', '--prefer-offline', `./${tarball}`], folder);
+}, 300_000);
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('the installed package', () => {
+  it('estimates with charts', () => {
+    const bin = join(folder, 'node_modules/.bin/pitwright');
+    const text = execFileSync(bin, ['estimate', example('plain-24.yaml'), '--charts', 'charts'], {
+      cwd: folder,
+      encoding: 'utf8',
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    expect(text).toContain('at the earliest');
+    const charts = readdirSync(join(folder, 'charts'));
+    expect(charts).toHaveLength(5);
+    expect(readFileSync(join(folder, 'charts', charts[0])).length).toBeGreaterThan(20_000);
+  });
+
+  it('brings nothing but the canvas and the font', () => {
+    const packages = readdirSync(join(folder, 'node_modules')).filter((name) => !name.startsWith('.'));
+    expect(packages.sort()).toEqual(['@fontsource', '@napi-rs', 'pitwright']);
+  });
+
+  it('can be imported, with types', () => {
+    const script =
+      "import { estimate, readDesign } from 'pitwright';" +
+      "import { readFileSync } from 'node:fs';" +
+      'const read = readDesign(readFileSync(process.argv[1], "utf8"), { fileName: "pit.yaml" });' +
+      'console.log(estimate(read.design).steady.fire_W > 0);';
+    const out = execFileSync(process.execPath, ['--input-type=module', '-e', script, example('plain-24.yaml')], {
+      cwd: folder,
+      encoding: 'utf8',
+    });
+    expect(out.trim()).toBe('true');
+    const types = readFileSync(join(folder, 'node_modules/pitwright/dist/types/index.d.ts'), 'utf8');
+    expect(types).toContain('estimate');
+  });
+
+  it('carries the licences of what is bundled', () => {
+    const text = readFileSync(join(folder, 'node_modules/pitwright/dist/THIRD-PARTY.txt'), 'utf8');
+    for (const name of ['chart.js', 'commander', 'yaml', 'zod']) expect(text).toMatch(new RegExp(`^${name} \\d`, 'm'));
+  });
+});
