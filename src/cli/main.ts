@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 import { Command, CommanderError, Option } from 'commander';
 import { version } from '../version.js';
 import { exit, Stop } from './exit.js';
