@@ -1,4 +1,4 @@
-import type { PartName, StationName } from '../design/design.js';
+import type { GaugeStation, PartName, StationName } from '../design/design.js';
 
 const STATIONS: Record<StationName, string> = {
   firebox: 'firebox',
@@ -15,6 +15,19 @@ const STATIONS: Record<StationName, string> = {
 /** A station as a builder says it. */
 export function stationLabel(name: string): string {
   return STATIONS[name as StationName] ?? name;
+}
+
+const GAUGES: Record<GaugeStation, string> = {
+  fireEnd: 'fire-end thermometer',
+  middle: 'middle thermometer',
+  stackEnd: 'stack-end thermometer',
+  uprightLower: 'lower thermometer of the upright',
+  uprightUpper: 'upper thermometer of the upright',
+};
+
+/** The cook's thermometer, by where it sits. */
+export function gaugeLabel(gauge: GaugeStation): string {
+  return GAUGES[gauge];
 }
 
 /** The places that lose heat, in the order of the gas path. */

@@ -11,10 +11,11 @@ export function plainText(text: string, longest = 100): string {
   return characters.length <= longest ? tidy : `${characters.slice(0, longest - 1).join('')}…`;
 }
 
-/** Breaks a text between words into lines of at most `width` characters; a longer word stands alone. */
+/** Breaks a text between words into lines of at most `width` characters, never between a number and its unit. */
 export function wrapLines(text: string, width: number): string[] {
   const lines: string[] = [];
-  for (const word of text.split(' ')) {
+  const words = text.split(/(?<!\d) | (?![°%A-Za-z])/);
+  for (const word of words) {
     const last = lines[lines.length - 1];
     if (last !== undefined && last.length + 1 + word.length <= width) lines[lines.length - 1] = `${last} ${word}`;
     else lines.push(word);

@@ -1,4 +1,4 @@
-import { stationLabel } from '../charts/labels.js';
+import { gaugeLabel } from '../charts/labels.js';
 import type { EstimateResult, SteadyState } from '../study/result.js';
 import type { UnitSystem } from '../units.js';
 import { sayIn } from './quantity.js';
@@ -16,7 +16,7 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   const { design, steady, assumed, warmUp } = result;
   const say = sayIn(system);
   const target = say('temperature', design.fire.target);
-  const gauge = `the ${stationLabel(design.gauge)} thermometer`;
+  const gauge = `the ${gaugeLabel(design.gauge)}`;
   const sentences: string[] = [];
 
   if (assumed) {

@@ -1,4 +1,4 @@
-import { HEAT_LOSS_LABELS, percentOf, stationLabel } from '../charts/labels.js';
+import { gaugeLabel, HEAT_LOSS_LABELS, percentOf, stationLabel } from '../charts/labels.js';
 import type { EstimateResult, OpeningState, SteadyState } from '../study/result.js';
 import type { UnitSystem } from '../units.js';
 import { plainText } from '../charts/plainText.js';
@@ -18,12 +18,7 @@ export function warmUpTable({ design, warmUp }: EstimateResult, system: UnitSyst
   return table(
     ['', 'time', 'wood burned'],
     [
-      row(
-        `${stationLabel(design.gauge)} thermometer first reads ${target}`,
-        warmUp?.gauge_s,
-        warmUp?.woodToGauge_kg,
-        'at least ',
-      ),
+      row(`${gaugeLabel(design.gauge)} first reads ${target}`, warmUp?.gauge_s, warmUp?.woodToGauge_kg, 'at least '),
       row('soaked', warmUp?.soaked_s, warmUp?.woodToSoaked_kg, ''),
     ],
     INDENT,
@@ -98,6 +93,9 @@ export function airTable(result: EstimateResult, system: UnitSystem): string {
   );
 }
 
+/** Pressures below this are told to one figure [Pa]. */
+const FAINT = 0.03;
+
 export function openingsTable({ openings }: SteadyState, system: UnitSystem): string {
   const say = sayIn(system);
   return table(
@@ -106,15 +104,18 @@ export function openingsTable({ openings }: SteadyState, system: UnitSystem): st
       placeWords(opening.name),
       say('massFlow', Math.abs(opening.flow_kg_per_s), { digits: 2, shop: 'lb/h', si: 'g/s' }),
       wayOf(opening),
-      say('pressure', Math.abs(opening.dp_Pa), { digits: 2 }),
+      say('pressure', Math.abs(opening.dp_Pa), { digits: Math.abs(opening.dp_Pa) < FAINT ? 1 : 2 }),
     ]),
     { ...INDENT, align: ['left', 'right', 'left', 'right'] },
   );
 }
 
-/** `chamber door gap low at fireEnd` to `chamber door gap low at fire end`. */
+/** `upright door gap low at uprightUpper` to `upright door gap low at upper`. */
 function placeWords(name: string): string {
-  return plainText(name).split(' ').map(stationLabel).join(' ');
+  return plainText(name)
+    .split(' ')
+    .map((word) => stationLabel(word).replace(/^upright, /, ''))
+    .join(' ');
 }
 
 /** Flow against the opening's own direction is worth a word from this share of the net one. */
@@ -125,8 +126,8 @@ function wayOf({ role, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState)
   if (flow === 0 && back === 0) return 'still';
   if (role === 'gap') return flow > 0 ? 'leaks smoke' : 'draws air';
   if (flow < 0) return 'BACKWARDS';
-  const way = role.startsWith('stack') ? 'up' : 'in';
-  return back < WORTH_SAYING * flow ? way : `${way}, ${Math.round((100 * back) / flow)} % back`;
+  if (back >= WORTH_SAYING * flow) return 'both ways';
+  return role.startsWith('stack') ? 'up' : 'in';
 }
 
 export function weightsTable({ geometry }: EstimateResult, system: UnitSystem): string {
