@@ -73,7 +73,7 @@ export interface AnnularFin {
 
 /**
  * Efficiency of an annular fin: tanh(m r1 phi)/(m r1 phi), phi = (r2/r1 - 1)[1 + 0.35 ln(r2/r1)].
- * @returns [-]; within 1 % of the Bessel solution for efficiencies above 0.5
+ * @returns [-]; within some 1 % of the exact solution for efficiencies above 0.5
  * Reference: Schmidt (1949), Refrigerating Engineering 57, 351.
  */
 export function annularFinEfficiency({ baseRadius, tipRadius, thickness, ...fin }: AnnularFin): number {

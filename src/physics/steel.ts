@@ -135,12 +135,12 @@ function invert(enthalpy: (T: number) => number, heat: (T: number) => number, h:
   let T = Math.min(Math.max(guess, low), high);
   for (let n = 0; n < 200; n++) {
     const excess = enthalpy(T) - h;
+    const step = excess / heat(T);
+    if (Math.abs(step) <= 1e-9) return T - step;
     if (excess > 0) high = T;
     else low = T;
-    let next = T - excess / heat(T);
-    if (!(next > low && next < high)) next = (low + high) / 2;
-    if (Math.abs(next - T) <= 1e-9 || excess === 0) return next;
-    T = next;
+    const next = T - step;
+    T = next > low && next < high ? next : (low + high) / 2;
   }
   return T;
 }

@@ -1,0 +1,93 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { annularFinEfficiency, finEfficiency, finHeat, finParameter, infiniteFinHeat } from '../../src/physics/fin.js';
+import { annulusConductivity, planeResistance, roundLayerHeat } from '../../src/physics/layers.js';
+import { biot, lumpedTemperature, lumpedTime, lumpedTimeConstant } from '../../src/physics/lumped.js';
+import { RUNS } from './joins.js';
+
+const rod = { perimeter: Math.PI * 0.01, section: (Math.PI * 0.01 ** 2) / 4, conductivity: 50, coefficient: 20 };
+
+describe('fins', () => {
+  test('a short fin gives its whole surface, a long one what an infinite one gives', () => {
+    expect(finHeat(rod, 1e-4, 100)).toBeCloseTo(20 * rod.perimeter * 1e-4 * 100, 6);
+    expect(finHeat(rod, 10, 100)).toBeCloseTo(infiniteFinHeat(rod, 100), 9);
+    expect(finHeat(rod, 0.1, 0)).toBe(0);
+  });
+
+  test('efficiency falls from 1 with length and meets heat over surface', () => {
+    expect(finEfficiency(finParameter(rod), 0)).toBe(1);
+    const length = 0.2;
+    const whole = rod.coefficient * rod.perimeter * length * 100;
+    expect(finEfficiency(finParameter(rod), length)).toBeCloseTo(finHeat(rod, length, 100) / whole, 12);
+  });
+
+  test('an annular fin on a very large cylinder is a straight one', () => {
+    const fin = { thickness: 3e-3, conductivity: 50, coefficient: 20 };
+    const straight = finEfficiency(Math.sqrt((2 * 20) / (50 * 3e-3)), 0.05);
+    expect(annularFinEfficiency({ ...fin, baseRadius: 100, tipRadius: 100.05 })).toBeCloseTo(straight, 4);
+  });
+
+  test('an annular fin meets the equation of its section within 1.5 %', () => {
+    // derived: d/dr(r dT/dr) = m^2 r T from an insulated tip inwards, by Runge-Kutta; the chart of Incropera et al. (2007),
+    // Example 3.10, reads 0.95 for this fin
+    const fin = { baseRadius: 0.025, tipRadius: 0.048, thickness: 6e-3, conductivity: 186, coefficient: 50 };
+    for (const coefficient of [50, 500]) {
+      const m2 = (2 * coefficient) / (fin.conductivity * fin.thickness);
+      const steps = 2000;
+      const dr = (fin.baseRadius - fin.tipRadius) / steps;
+      let [T, flow, r] = [1, 0, fin.tipRadius];
+      for (let n = 0; n < steps; n++) {
+        const rates = (at: number, t: number, f: number) => [f / at, m2 * at * t];
+        const k1 = rates(r, T, flow);
+        const k2 = rates(r + dr / 2, T + (k1[0] * dr) / 2, flow + (k1[1] * dr) / 2);
+        T += k2[0] * dr;
+        flow += k2[1] * dr;
+        r += dr;
+      }
+      const exact = -flow / (T * (m2 / 2) * (fin.tipRadius ** 2 - fin.baseRadius ** 2));
+      expect(Math.abs(annularFinEfficiency({ ...fin, coefficient }) / exact - 1)).toBeLessThan(0.015);
+    }
+    expect(Math.abs(annularFinEfficiency(fin) - 0.95)).toBeLessThan(0.03);
+  });
+});
+
+describe('layers', () => {
+  test('a thin round layer conducts as a plane one', () => {
+    const layer = { innerRadius: 10, outerRadius: 10.01, conductivity: 0.04 };
+    const plane = 50 / planeResistance({ thickness: 0.01, conductivity: 0.04, area: 2 * Math.PI * 10.005 });
+    expect(roundLayerHeat(layer, 50) / plane).toBeCloseTo(1, 6);
+    expect(roundLayerHeat(layer, 0)).toBe(0);
+  });
+
+  test('air in a narrow gap conducts at least as still air', () => {
+    const gas = { temperature: 350, kinematicViscosity: 20.9e-6, diffusivity: 29.9e-6, conductivity: 0.03 };
+    expect(annulusConductivity({ innerRadius: 0.05, outerRadius: 0.051 }, gas, 10)).toBe(0.03);
+    expect(annulusConductivity({ innerRadius: 0.05, outerRadius: 0.08 }, gas, 50)).toBeGreaterThan(0.03);
+    expect(annulusConductivity({ innerRadius: 0.05, outerRadius: 0.08 }, gas, 0)).toBe(0.03);
+  });
+});
+
+describe('lumped bodies', () => {
+  test('time and temperature take each other back', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.01, max: 5, noNaN: true }), (share) => {
+        const change = { timeConstant: 600, start: 290, fluid: 450 };
+        expect(lumpedTime(lumpedTemperature(600 * share, change), change)).toBeCloseTo(600 * share, 6);
+      }),
+      RUNS,
+    );
+  });
+
+  test('a temperature that is never reached is refused with both limits named', () => {
+    const change = { timeConstant: 600, start: 290, fluid: 450 };
+    for (const T of [280, 450, 460]) expect(() => lumpedTime(T, change)).toThrow(/290 K and the fluid 450 K/);
+  });
+
+  test('a quarter-inch plate at 15 W/(m2 K) is thin', () => {
+    // derived: h t/k = 15 x 0.00635/50; time constant rho c t/h
+    expect(biot(15, 0.00635, 50)).toBeCloseTo(0.001905, 9);
+    expect(
+      lumpedTimeConstant({ density: 7850, specificHeat: 460, volumePerArea: 0.00635, coefficient: 15 }),
+    ).toBeCloseTo(1528.7, 0);
+  });
+});
