@@ -1,6 +1,6 @@
 import { GRAVITY, STEFAN_BOLTZMANN } from '../physics/constants.js';
 import { settledReading, STEM, stemHeating } from '../physics/thermometer.js';
-import { flowState } from './flow.js';
+import { exchangedMass, flowState } from './flow.js';
 import { evaporation, insideCoefficient, outsideCoefficient, rainCooling } from './heat.js';
 import { conductance, heatCapacity, heatContent } from './materials.js';
 import type { Model } from './model.js';
@@ -9,12 +9,15 @@ import { OUTDOORS } from './types.js';
 /** What the fire is asked to do: release heat (as far as air allows), or whatever keeps the gauge's settled reading. */
 export type Demand = { mode: 'release'; heat: number } | { mode: 'hold'; target: number };
 
-/** Half width of the rounding between the fire asked for and the fire that air allows, as a share of the former. */
-const LIMIT_ROUNDING = 0.02;
+/** Width of the band below the oxygen limit over which the fire goes from full to none, as a share of the limit. */
+const LIMIT_WIDTH = 0.02;
 /** Rows of mass (kg/s) are scaled to the size of the heat rows (W), so that pivoting compares like with like. */
 const MASS_ROW = 1e5;
 const FUEL_ROW = 1e3;
+/** Heat capacity that a zone's gas is given while a state is marched to [J/(kg K)]; it has no part in the answer. */
+const GAS_HEAT = 1000;
 const T_STEP = 0.01;
+const FUEL_STEP = 1e-6;
 
 /**
  * Heat, mass and fuel balances of a network: rates of change of the heat contents, residuals of everything that follows at
@@ -64,22 +67,20 @@ export class Balances {
     return sum;
   }
 
-  /** Most heat that the oxygen drawn into the fire's zone can release [W]; Infinity where the fire is not limited. */
-  heatLimit(x: Float64Array): number {
+  /**
+   * Share of the fire asked for that the oxygen left in its zone lets burn: 1 up to just short of the limit, falling to 0
+   * at it. With fresh air drawn in this holds the release at the heat of the usable oxygen, within the width of the fall.
+   */
+  private oxygenShare(fuelShare: number): number {
+    const { fuelLimit } = this.model;
+    if (fuelLimit === Infinity) return 1;
+    return smoothStep((1 - fuelShare / fuelLimit) / LIMIT_WIDTH);
+  }
+
+  /** Is the fire at x held down by the air it gets? */
+  starved(x: Float64Array): boolean {
     const { model } = this;
-    const { fire, openings } = model.network;
-    if (!(fire.oxygenUse > 0)) return Infinity;
-    let oxygen = 0;
-    for (let i = 0; i < openings.length; i++) {
-      const o = openings[i];
-      if (o.from === fire.zone) {
-        const share = o.to === OUTDOORS ? model.airComposition.O2 : model.massFraction('O2', x[model.fuel + o.to]);
-        oxygen += model.flows[i].backward * share;
-      } else if (o.to === fire.zone) {
-        oxygen += model.flows[i].forward * model.massFraction('O2', x[model.fuel + o.from]);
-      }
-    }
-    return fire.heatPerOxygen * fire.oxygenUse * oxygen;
+    return x[model.fuel + model.network.fire.zone] > (1 - LIMIT_WIDTH) * model.fuelLimit;
   }
 
   /**
@@ -149,12 +150,7 @@ export class Balances {
     algebraic[2 * nz + fire.zone] += fuelGas * FUEL_ROW;
     algebraic[3 * nz + fire.zone] += fuelGas * MASS_ROW;
     if (demand.mode === 'hold') algebraic[4 * nz] = demand.target - this.settled(x, network.gauge);
-    else algebraic[4 * nz] = this.allowed(x, demand.heat) - release;
-  }
-
-  /** Fire that is released when `heat` is asked for [W]. */
-  private allowed(x: Float64Array, heat: number): number {
-    return softMinimum(heat, this.heatLimit(x), LIMIT_ROUNDING * heat);
+    else algebraic[4 * nz] = demand.heat * this.oxygenShare(x[model.fuel + fire.zone]) - release;
   }
 
   private evaluateStems(x: Float64Array): void {
@@ -221,6 +217,29 @@ export class Balances {
     const { nodes } = model.network;
     for (let i = 0; i < model.nodeCount; i++) out[i] = heatContent(nodes[i], x[i]);
     for (let i = model.nodeCount; i < model.differential; i++) out[i] = this.stemCapacity * x[i];
+  }
+
+  /** Take from the gas and fuel rows of `rhs` what the gas of each zone stores on its way from `from` to x within h [s]. */
+  addGasStorage(x: Float64Array, from: Float64Array, h: number, rhs: Float64Array): void {
+    const { model } = this;
+    const { zones } = model.network;
+    for (let z = 0; z < model.zoneCount; z++) {
+      const mass = zones[z].volume * model.outdoorDensity;
+      const heat = mass * GAS_HEAT * (x[model.gas + z] - from[model.gas + z]);
+      rhs[model.gas + z] -= heat / h;
+      rhs[model.fuel + z] -= ((mass * (x[model.fuel + z] - from[model.fuel + z])) / h) * FUEL_ROW;
+    }
+  }
+
+  /** The same in the matrix. */
+  addGasCapacity(h: number, m: Float64Array): void {
+    const { model } = this;
+    const { size: n } = model;
+    for (let z = 0; z < model.zoneCount; z++) {
+      const mass = model.network.zones[z].volume * model.outdoorDensity;
+      add(m, n, model.gas + z, model.gas + z, (mass * GAS_HEAT) / h);
+      add(m, n, model.fuel + z, model.fuel + z, (mass / h) * FUEL_ROW);
+    }
   }
 
   /** Largest net mass flow into any zone [kg/s], at the last evaluation. */
@@ -379,14 +398,31 @@ export class Balances {
       const backwardP = f.backwardLow + f.backwardHigh;
       const forwardZ = (f.forwardLow * low + f.forwardHigh * high) * GRAVITY;
       const backwardZ = (f.backwardLow * low + f.backwardHigh * high) * GRAVITY;
-      this.flowColumn(m, i, pressure + a, forwardP, backwardP, ha, hb, fa, fb);
-      const ra = density[a] / Ta;
-      this.flowColumn(m, i, gas + a, forwardZ * ra - through / (2 * Ta), backwardZ * ra, ha, hb, fa, fb);
+      let [byNet, byDensityA, byDensityB] = [0, 0, 0];
+      if (o.level && !out) {
+        const net = through - back;
+        const step = 1e-6 * (1e-3 + Math.abs(net));
+        const small = 1e-6;
+        const at = (n0: number, d0: number, d1: number) => exchangedMass(o.area, d0, d1, n0);
+        byNet = (at(net + step, density[a], density[b]) - exchange[i]) / step;
+        byDensityA = (at(net, density[a] + small, density[b]) - exchange[i]) / small;
+        byDensityB = (at(net, density[a], density[b] + small) - exchange[i]) / small;
+      }
+      const column = (unknown: number, forward: number, backward: number, both: number) => {
+        const traded = byNet * (forward - backward) + both;
+        this.flowColumn(m, i, unknown, forward + traded, backward + traded, ha, hb, fa, fb);
+      };
+      const byDensity = (zone: number, forward: number, backward: number, both: number) => {
+        const byHeat = -density[zone] / x[gas + zone];
+        const byFuel = -density[zone] * model.fuelLightness(x[fuel + zone]);
+        column(gas + zone, forward * byHeat, backward * byHeat, both * byHeat);
+        column(fuel + zone, forward * byFuel, backward * byFuel, both * byFuel);
+      };
+      column(pressure + a, forwardP, backwardP, 0);
+      byDensity(a, through / (2 * density[a]) - forwardZ, -backwardZ, byDensityA);
       if (!out) {
-        const Tb = x[gas + b];
-        const rb = density[b] / Tb;
-        this.flowColumn(m, i, pressure + b, -forwardP, -backwardP, ha, hb, fa, fb);
-        this.flowColumn(m, i, gas + b, -forwardZ * rb, -backwardZ * rb - back / (2 * Tb), ha, hb, fa, fb);
+        column(pressure + b, -forwardP, -backwardP, 0);
+        byDensity(b, forwardZ, backwardZ + back / (2 * density[b]), byDensityB);
       }
     }
     if (frozen) for (let z = 0; z < model.zoneCount; z++) m[(pressure + z) * n + pressure + z] = 1;
@@ -444,35 +480,9 @@ export class Balances {
       return;
     }
     add(m, n, column, column, 1);
-    if (frozen || this.heatLimit(x) > demand.heat * (1 + LIMIT_ROUNDING)) return;
-    this.limitSlopes(x, demand.heat, m);
-  }
-
-  /** Derivatives of the heat that air allows with respect to pressures and temperatures, where air does limit the fire. */
-  private limitSlopes(x: Float64Array, heat: number, m: Float64Array): void {
-    const { model } = this;
-    const { network, size: n, flows, density } = model;
-    const { fire, openings } = network;
-    const limit = this.heatLimit(x);
-    const weight = softMinimumSlope(heat, limit, LIMIT_ROUNDING * heat) * fire.heatPerOxygen * fire.oxygenUse;
-    for (let i = 0; i < openings.length; i++) {
-      const o = openings[i];
-      if (o.from !== fire.zone && o.to !== fire.zone) continue;
-      const inwards = o.from === fire.zone;
-      const source = inwards ? o.to : o.from;
-      const share = source === OUTDOORS ? model.airComposition.O2 : model.massFraction('O2', x[model.fuel + source]);
-      const f = flows[i];
-      const low = inwards ? f.backwardLow : f.forwardLow;
-      const high = inwards ? f.backwardHigh : f.forwardHigh;
-      const scale = weight * share;
-      const arm = (low * (o.centre - 0.5 * o.extent) + high * (o.centre + 0.5 * o.extent)) * GRAVITY;
-      add(m, n, model.fire, model.pressure + o.from, -scale * (low + high));
-      add(m, n, model.fire, model.gas + o.from, -scale * ((arm * density[o.from]) / x[model.gas + o.from]));
-      if (o.to !== OUTDOORS) {
-        add(m, n, model.fire, model.pressure + o.to, scale * (low + high));
-        add(m, n, model.fire, model.gas + o.to, scale * ((arm * density[o.to]) / x[model.gas + o.to]));
-      }
-    }
+    const share = x[model.fuel + fire.zone];
+    const slope = (this.oxygenShare(share + FUEL_STEP) - this.oxygenShare(share - FUEL_STEP)) / (2 * FUEL_STEP);
+    if (slope !== 0) add(m, n, column, model.fuel + fire.zone, -demand.heat * slope);
   }
 }
 
@@ -485,18 +495,8 @@ function add(m: Float64Array, n: number, row: number, column: number, value: num
   m[row * n + column] += value;
 }
 
-/** The smaller of two numbers, rounded by a parabola within `width` of where they meet; exact elsewhere. */
-export function softMinimum(a: number, b: number, width: number): number {
-  const over = a - b;
-  if (over >= width || width <= 0) return Math.min(a, b);
-  if (over <= -width) return a;
-  return a - (over + width) ** 2 / (4 * width);
-}
-
-/** Its slope with respect to b. */
-function softMinimumSlope(a: number, b: number, width: number): number {
-  const over = a - b;
-  if (over >= width) return 1;
-  if (over <= -width || width <= 0) return 0;
-  return (over + width) / (2 * width);
+/** 0 below 0, 1 above 1, a cubic with level ends between. */
+function smoothStep(x: number): number {
+  if (x <= 0) return 0;
+  return x >= 1 ? 1 : x * x * (3 - 2 * x);
 }

@@ -1,7 +1,6 @@
 import { GRAVITY } from '../physics/constants.js';
-import { airViscosity } from '../physics/air.js';
-import { haaland } from '../physics/friction.js';
-import { levelExchange, openingFlow } from '../physics/opening.js';
+import { ductFlow } from '../physics/ductFlow.js';
+import { addTrickle, levelExchange, openingFlow } from '../physics/opening.js';
 import type { LuSolver } from '../solve/linear.js';
 import type { Model } from './model.js';
 import { OUTDOORS, type NetworkOpening } from './types.js';
@@ -23,23 +22,25 @@ export function pressureDifference(model: Model, x: Float64Array, opening: Netwo
   return gauge(model, x, opening.from, z) - to;
 }
 
-/**
- * Discharge coefficient that a stack's losses come to: 1 / sqrt(losses + f L/D), the friction factor by a few passes over
- * the flow it lets through (f falls slowly with the flow, so that each pass gains about a digit).
- */
-function stackDischarge(opening: NetworkOpening, density: number, temperature: number, dp: number): number {
-  const { loss, length, bore, roughness } = opening.stack!;
-  const ratio = length / bore;
-  const viscosity = airViscosity(temperature);
-  const drive = Math.sqrt((2 * Math.abs(dp)) / density);
-  let friction = 0.03;
-  let cd = 1;
-  for (let pass = 0; pass < 5; pass++) {
-    cd = 1 / Math.sqrt(loss + friction * ratio);
-    const reynolds = (density * drive * cd * bore) / viscosity;
-    friction = haaland(reynolds > 1 ? reynolds : 1, roughness / bore);
-  }
-  return cd;
+/** Flow through a stack or a length of it: one way by its losses and friction, and the trickle of every opening. */
+function stackFlow(model: Model, x: Float64Array, i: number, dp: number): void {
+  const o = model.network.openings[i];
+  const flow = model.flows[i];
+  const outdoors = model.network.outdoors.temperature;
+  const [source, density] =
+    dp >= 0
+      ? [x[model.gas + o.from], model.density[o.from]]
+      : o.to === OUTDOORS
+        ? [outdoors, model.outdoorDensity]
+        : [x[model.gas + o.to], model.density[o.to]];
+  ductFlow(model.duct, Math.abs(dp), density, source, o.stack!);
+  const mass = density * o.area * model.duct.velocity;
+  const slope = 0.5 * density * o.area * model.duct.slope;
+  flow.forward = dp >= 0 ? mass : 0;
+  flow.backward = dp >= 0 ? 0 : mass;
+  flow.forwardLow = flow.forwardHigh = dp >= 0 ? slope : 0;
+  flow.backwardLow = flow.backwardHigh = dp >= 0 ? 0 : -slope;
+  addTrickle(flow, o.area, density);
 }
 
 /**
@@ -57,14 +58,13 @@ export function flowState(model: Model, x: Float64Array): void {
     const high = o.extent > 0 ? pressureDifference(model, x, o, o.centre + half) : low;
     const rhoFrom = density[o.from];
     const rhoTo = o.to === OUTDOORS ? model.outdoorDensity : density[o.to];
-    const cd = o.stack ? stackDischarge(o, rhoFrom, x[model.gas + o.from], low) : o.discharge;
     const flow = flows[i];
-    openingFlow(flow, o.area, cd, rhoFrom, rhoTo, low, high);
+    if (o.stack) stackFlow(model, x, i, low);
+    else openingFlow(flow, o.area, o.discharge, rhoFrom, rhoTo, low, high);
     exchange[i] = 0;
     if (o.level) {
       // `from` lies below `to`
-      const net = (flow.forward - flow.backward) / (0.5 * (rhoFrom + rhoTo));
-      const both = levelExchange(rhoTo, rhoFrom, o.area, net) * 0.5 * (rhoFrom + rhoTo);
+      const both = exchangedMass(o.area, rhoFrom, rhoTo, flow.forward - flow.backward);
       exchange[i] = both;
       flow.forward += both;
       flow.backward += both;
@@ -74,6 +74,12 @@ export function flowState(model: Model, x: Float64Array): void {
     else if (o.to !== OUTDOORS) inflow[o.to] += through;
   }
   for (let z = 0; z < model.zoneCount; z++) speed[z] = inflow[z] / (density[z] * network.zones[z].section);
+}
+
+/** Gas that trades places through a level opening besides the net flow [kg/s each way]. */
+export function exchangedMass(area: number, below: number, above: number, net: number): number {
+  const mean = 0.5 * (below + above);
+  return levelExchange(above, below, area, net / mean) * mean;
 }
 
 /** Net mass flow into each zone [kg/s], fuel gas counted in the fire's zone; written into `out`. */
@@ -91,8 +97,11 @@ export function massBalance(model: Model, x: Float64Array, out: Float64Array, of
 }
 
 /**
- * Pressures that balance the mass of every zone, gas temperatures held: damped Newton. The network is monotone (more
- * pressure in a zone always drives more out of it), so that the damped step cannot stall away from the one solution.
+ * Pressures that balance the mass of every zone, gas temperatures held: Newton with a line search.
+ *
+ * The balances are the slope of a convex function of the pressures (more pressure in a zone always drives more out of it),
+ * so there is one solution. The search follows the slope of that function along the step: where the full step would go far
+ * beyond its lowest point, it is shortened to near that point.
  *
  * @param lu solver of the zones' size
  * @returns iterations and the largest imbalance [kg/s]
@@ -104,50 +113,62 @@ export function solveFlows(
   tolerance: number,
 ): { iterations: number; residual: number } {
   const n = model.zoneCount;
-  const { network, flows, pressure } = model;
+  const { pressure } = model;
   const balance = new Float64Array(n);
-  const trial = new Float64Array(n);
+  const step = new Float64Array(n);
   const start = new Float64Array(n);
+  const slopeAt = (share: number): number => {
+    for (let z = 0; z < n; z++) x[pressure + z] = start[z] + share * step[z];
+    flowState(model, x);
+    massBalance(model, x, balance, 0);
+    return dot(balance, step);
+  };
   flowState(model, x);
   massBalance(model, x, balance, 0);
-  let norm = largest(balance);
   let iterations = 0;
-  while (norm > tolerance && iterations < 80) {
+  while (largest(balance) > tolerance && iterations < 100) {
     iterations++;
-    lu.matrix.fill(0);
-    for (let i = 0; i < flows.length; i++) {
-      const o = network.openings[i];
-      const f = flows[i];
-      const slope = f.forwardLow + f.forwardHigh - f.backwardLow - f.backwardHigh;
-      lu.matrix[o.from * n + o.from] += slope;
-      if (o.to !== OUTDOORS) {
-        lu.matrix[o.to * n + o.to] += slope;
-        lu.matrix[o.from * n + o.to] -= slope;
-        lu.matrix[o.to * n + o.from] -= slope;
-      }
-    }
-    for (let z = 0; z < n; z++) lu.matrix[z * n + z] += 1e-14;
+    fillSlopes(model, lu.matrix);
     if (!lu.factor()) break;
-    trial.set(balance);
-    lu.solve(trial);
+    step.set(balance);
+    lu.solve(step);
     for (let z = 0; z < n; z++) start[z] = x[pressure + z];
-    let step = 1;
-    let accepted = false;
-    for (let halving = 0; halving < 12; halving++) {
-      for (let z = 0; z < n; z++) x[pressure + z] = start[z] + step * trial[z];
-      flowState(model, x);
-      massBalance(model, x, balance, 0);
-      const next = largest(balance);
-      if (next < norm * (1 - 1e-3 * step) || next <= tolerance) {
-        norm = next;
-        accepted = true;
-        break;
-      }
-      step *= 0.5;
+    const slope = dot(balance, step);
+    let [low, fLow, high, fHigh] = [0, slope, 1, slopeAt(1)];
+    for (let i = 0; i < 30 && fHigh < -0.5 * slope; i++) {
+      const middle = i % 3 === 2 ? 0.5 * (low + high) : (low * fHigh - high * fLow) / (fHigh - fLow);
+      const f = slopeAt(middle);
+      if (f < 0) [high, fHigh] = [middle, f];
+      else [low, fLow] = [middle, f];
+      if (f >= 0 && f < 0.3 * slope) break;
     }
-    if (!accepted) break;
   }
-  return { iterations, residual: norm };
+  return { iterations, residual: largest(balance) };
+}
+
+/** Change of each zone's outflow with the pressures. */
+function fillSlopes(model: Model, matrix: Float64Array): void {
+  const n = model.zoneCount;
+  const { network, flows } = model;
+  matrix.fill(0);
+  for (let i = 0; i < flows.length; i++) {
+    const o = network.openings[i];
+    const f = flows[i];
+    const slope = f.forwardLow + f.forwardHigh - f.backwardLow - f.backwardHigh;
+    matrix[o.from * n + o.from] += slope;
+    if (o.to !== OUTDOORS) {
+      matrix[o.to * n + o.to] += slope;
+      matrix[o.from * n + o.to] -= slope;
+      matrix[o.to * n + o.from] -= slope;
+    }
+  }
+  for (let z = 0; z < n; z++) matrix[z * n + z] += 1e-14;
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+  return sum;
 }
 
 function largest(values: Float64Array): number {

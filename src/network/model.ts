@@ -10,6 +10,7 @@ import {
   type GasPolynomial,
 } from '../physics/gasMixture.js';
 import { gasEmissivity, sootEmissivity } from '../physics/gasRadiation.js';
+import type { DuctFlow } from '../physics/ductFlow.js';
 import { emptyOpeningFlow, type OpeningFlow } from '../physics/opening.js';
 import type { FaceShape, Network } from './types.js';
 import { OUTDOORS } from './types.js';
@@ -60,6 +61,8 @@ export class Model {
   readonly airConstant: number;
   readonly fuelConstant: number;
   readonly outdoorDensity: number;
+  /** fuel share of the gas at which the usable oxygen is spent; Infinity where the fire is not limited */
+  readonly fuelLimit: number;
   readonly airComposition: Composition;
 
   /** per zone, refreshed by `gasState` */
@@ -75,6 +78,8 @@ export class Model {
   /** per opening */
   readonly flows: OpeningFlow[];
   readonly exchange: Float64Array;
+  /** work space of stack flows */
+  readonly duct: DuctFlow = { velocity: 0, slope: 0 };
 
   constructor(readonly network: Network) {
     const { zones, nodes, stems, faces, openings, outdoors } = network;
@@ -108,6 +113,8 @@ export class Model {
     this.airConstant = gasConstantOf(this.airComposition);
     this.fuelConstant = gasConstantOf(network.fire.gasComposition);
     this.outdoorDensity = outdoors.pressure / (this.airConstant * outdoors.temperature);
+
+    this.fuelLimit = fuelLimitOf(network, this.airComposition.O2);
 
     const zone = () => new Float64Array(zones.length);
     this.density = zone();
@@ -148,6 +155,12 @@ export class Model {
     }
   }
 
+  /** Relative change of the gas constant with the fuel share: how much lighter the gas gets [-]. */
+  fuelLightness(fuelShare: number): number {
+    const step = this.fuelConstant - this.airConstant;
+    return step / (this.airConstant + fuelShare * step);
+  }
+
   /** Change of a zone's specific enthalpy with its fuel share [J/kg]. */
   enthalpyOfFuel(temperature: number): number {
     return (
@@ -176,6 +189,16 @@ export class Model {
     const e = zone.soot > 0 ? sootEmissivity(clear, zone.soot, zone.beamLength) : clear;
     return e < 0.999 ? e : 0.999;
   }
+}
+
+/**
+ * Fuel share of a zone's gas when the fire has burned all the oxygen it can use: a fire of 13.1 MJ per kg of oxygen (Huggett
+ * 1980) in fresh air m releases at most that times the usable oxygen of m; the fuel gas of that heat, over the gas it makes.
+ */
+function fuelLimitOf({ fire }: Network, oxygen: number): number {
+  if (!(fire.oxygenUse > 0)) return Infinity;
+  const perAir = (fire.gasPerFuel * fire.heatPerOxygen * fire.oxygenUse * oxygen) / fire.heatValue;
+  return perAir / (1 + perAir);
 }
 
 /** Outdoor air with its water vapour: `ratio` kg of vapour per kg of dry air. */

@@ -3,6 +3,12 @@ import { GRAVITY } from './constants.js';
 /** Below this the square-root law is rounded off [Pa], so that its slope stays finite; at 0.01 Pa the flow is 1 % low. */
 export const SMOOTHING_PRESSURE = 2e-3;
 
+/**
+ * Pressure of the unsteady air that trades places through any opening [Pa]: gives both directions a trickle, so that where
+ * gas comes from does not switch at zero flow. At 0.1 Pa the trickle is a 4000th of the flow.
+ */
+const TRICKLE_PRESSURE = 1e-4;
+
 /** What an opening carries and how that changes with the pressure difference at its two edges. */
 export interface OpeningFlow {
   /** a -> b [kg/s], never negative */
@@ -83,35 +89,61 @@ export function openingFlow(
     out.forwardHigh = up;
     out.backwardLow = down;
     out.backwardHigh = down;
-    return;
+  } else {
+    const meanUp = (rootIntegral(high) - rootIntegral(low)) / span;
+    const meanDown = (rootIntegral(-low) - rootIntegral(-high)) / span;
+    out.forward = a * meanUp;
+    out.backward = b * meanDown;
+    out.forwardHigh = (a * (root(high) - meanUp)) / span;
+    out.forwardLow = (a * (meanUp - root(low))) / span;
+    out.backwardHigh = (b * (root(-high) - meanDown)) / span;
+    out.backwardLow = (b * (meanDown - root(-low))) / span;
   }
-  const meanUp = (rootIntegral(high) - rootIntegral(low)) / span;
-  const meanDown = (rootIntegral(-low) - rootIntegral(-high)) / span;
-  out.forward = a * meanUp;
-  out.backward = b * meanDown;
-  out.forwardHigh = (a * (root(high) - meanUp)) / span;
-  out.forwardLow = (a * (meanUp - root(low))) / span;
-  out.backwardHigh = (b * (root(-high) - meanDown)) / span;
-  out.backwardLow = (b * (meanDown - root(-low))) / span;
+  addTrickle(out, discharge * area, 0.5 * (densityA + densityB));
 }
 
 /**
+ * Round off the traffic T = forward + backward as sqrt(T^2 + t^2), the net flow kept.
+ * @param area free or effective area [m2]; mean density [kg/m3]
+ */
+export function addTrickle(out: OpeningFlow, area: number, density: number): void {
+  const square = area * area * 2 * density * TRICKLE_PRESSURE;
+  const traffic = out.forward + out.backward;
+  const rounded = Math.sqrt(traffic * traffic + square);
+  const extra = 0.5 * (rounded - traffic);
+  const share = 0.5 * (traffic / rounded - 1);
+  const low = share * (out.forwardLow + out.backwardLow);
+  const high = share * (out.forwardHigh + out.backwardHigh);
+  out.forward += extra;
+  out.backward += extra;
+  out.forwardLow += low;
+  out.backwardLow += low;
+  out.forwardHigh += high;
+  out.backwardHigh += high;
+}
+
+/** Density differences below this share are rounded off in the exchange, so that its slope stays finite (0.5 K of 400 K). */
+const EXCHANGE_ROUNDING = 1.2e-3;
+
+/**
  * Volume flow each way that a level opening exchanges by itself when the gas above it is denser than that below:
- * 0.1 sqrt(g (drho/rho) A^(5/2)), fading to nothing as a net flow fills the opening (flooding).
+ * 0.1 sqrt(g (drho/rho) A^(5/2)), fading to nothing as a net flow fills the opening (flooding): (1 - (V/V_f)^2)^2.
  *
  * @param densityAbove, densityBelow [kg/m3]; area [m2]; netVolumeFlow through the opening, either way [m3/s]
  * @returns [m3/s] each way
  * Validity: openings wider than deep. The flooding flow, 0.23 A sqrt(2 g D drho/rho), and the factor 0.1 are from memory:
  * Cooper (1995), Fire Safety J. 27, 'Combined buoyancy and pressure-driven flow through a shallow, horizontal, circular
- * vent'; Heskestad & Spaulding (1991).
+ * vent'; Heskestad & Spaulding (1991). The way it fades between the two is our own smooth join.
  */
 export function levelExchange(densityAbove: number, densityBelow: number, area: number, netVolumeFlow: number): number {
   const excess = densityAbove - densityBelow;
   if (excess <= 0 || area <= 0) return 0;
   const relative = excess / (0.5 * (densityAbove + densityBelow));
   const diameter = Math.sqrt((4 * area) / Math.PI);
-  const flooding = 0.23 * area * Math.sqrt(2 * GRAVITY * diameter * relative);
-  const open = 1 - Math.abs(netVolumeFlow) / flooding;
-  if (open <= 0) return 0;
-  return 0.1 * Math.sqrt(GRAVITY * relative * Math.pow(area, 2.5)) * open;
+  const drive = relative / Math.sqrt(Math.sqrt(relative * relative + EXCHANGE_ROUNDING * EXCHANGE_ROUNDING));
+  const flooding = 0.23 * area * Math.sqrt(2 * GRAVITY * diameter) * drive;
+  const filled = netVolumeFlow / flooding;
+  if (filled >= 1 || filled <= -1) return 0;
+  const open = 1 - filled * filled;
+  return 0.1 * Math.sqrt(GRAVITY * Math.pow(area, 2.5)) * drive * open * open;
 }

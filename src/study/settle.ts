@@ -7,8 +7,12 @@ import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.
 
 /** What may be left over when an iteration counts as converged. */
 const LEFT = { temperature: 1e-6, pressure: 1e-8, fuel: 1e-9, fireShare: 1e-8 };
+/** Turns that flows and temperatures get before the march takes over. */
+const PASSES = 12;
 /** The same while flows and temperatures are still solved in turn. */
 const ROUGH = { temperature: 0.3, pressure: Infinity, fuel: 1e-3, fireShare: 1e-3 };
+/** The same in a step of the march, which only has to stay on its way. */
+const MARCH = { temperature: 1e-2, pressure: 1e-5, fuel: 1e-5, fireShare: 1e-4 };
 /** Most that a temperature may move in one Newton step [K]. */
 const STRIDE = 120;
 const LOWEST = 150;
@@ -77,12 +81,13 @@ export class Settler {
    *
    * @param hold 'nothing': steady state; 'nodes': plates keep their temperatures, only gas, flows and fire settle
    */
-  settle(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', maxPasses = 80): Settled {
+  settle(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing'): Settled {
     const { model, before, trial } = this;
+    const held = x.slice(0, model.differential);
     let iterations = 0;
     let relax = 1;
     let lastMove = Infinity;
-    for (let pass = 0; pass < maxPasses; pass++) {
+    for (let pass = 0; pass < PASSES; pass++) {
       before.set(x);
       model.gasState(x);
       iterations += solveFlows(model, x, this.flowLu, 1e-12).iterations;
@@ -108,16 +113,79 @@ export class Settler {
         }
       }
     }
-    return this.verdict(x, demand, hold, iterations);
+    if (demand.mode === 'hold') return this.verdict(x, demand, hold, iterations);
+    const start = this.burningState(demand.heat, hold === 'nodes' ? held : undefined);
+    const marched = this.march(start, demand, hold);
+    x.set(start);
+    return { ...marched, iterations: iterations + marched.iterations };
+  }
+
+  /**
+   * The sure way: march in time by implicit Euler from x, the gas given its own small heat capacity so that every short
+   * step has a solution near the last, and lengthen the step until nothing moves any more. Ends on the state that a real
+   * pit would drift into, whatever the guess.
+   */
+  march(x: Float64Array, demand: Demand & { mode: 'release' }, hold: 'nothing' | 'nodes' = 'nothing'): Settled {
+    const { before, trial } = this;
+    const longest = hold === 'nodes' ? 1e5 : 1e10;
+    let iterations = 0;
+    let h = 0.05;
+    for (let step = 0; step < 400 && h > 1e-7; step++) {
+      before.set(x);
+      trial.set(x);
+      this.balanceFlows(trial);
+      const outcome = this.implicitStep(trial, before, demand, hold, h);
+      (globalThis as any).LOGM?.(step, h, outcome, trial, before);
+      iterations += outcome.iterations;
+      if (!outcome.converged || !this.sound(trial)) {
+        h *= 0.2;
+        continue;
+      }
+      x.set(trial);
+      if (h >= longest) break;
+      h = Math.min(longest, h * (outcome.iterations <= 5 ? 5 : outcome.iterations <= 8 ? 2.5 : 1.2));
+    }
+    return this.polish(x, demand, hold, iterations);
+  }
+
+  private implicitStep(
+    x: Float64Array,
+    from: Float64Array,
+    demand: Demand,
+    hold: 'nothing' | 'nodes',
+    h: number,
+  ): NewtonOutcome {
+    const { balances, model } = this;
+    const d = model.differential;
+    const start = new Float64Array(d);
+    const now = new Float64Array(d);
+    balances.contents(from, start);
+    const gamma = hold === 'nodes' ? 0 : h;
+    const problem: NewtonProblem = {
+      residual: (at, rhs) => {
+        balances.evaluate(at, demand);
+        balances.contents(at, now);
+        for (let i = 0; i < d; i++) rhs[i] = gamma * balances.rate[i] - (now[i] - start[i]);
+        for (let i = d; i < model.size; i++) rhs[i] = balances.algebraic[i - d];
+        balances.addGasStorage(at, from, h, rhs);
+      },
+      matrix: (at, matrix) => {
+        balances.jacobian(at, demand, matrix, 1, gamma, false);
+        balances.addGasCapacity(h, matrix);
+      },
+      limit: (at, step) => stepLimit(model, at, step),
+      measure: (at, step) => stepMeasure(model, at, step, MARCH),
+    };
+    return newton(problem, x, this.rhs, this.lu, { maxIterations: 14 });
   }
 
   /** Full Newton alone, from a guess that is known to be near (a neighbouring state). */
-  polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing'): Settled {
+  polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', before = 0): Settled {
     const { trial } = this;
     trial.set(x);
     const full = this.iterate(trial, demand, hold, false, 25);
     if (full.converged && this.sound(trial)) x.set(trial);
-    return this.verdict(x, demand, hold, full.iterations);
+    return this.verdict(x, demand, hold, before + full.iterations);
   }
 
   private iterate(
@@ -181,7 +249,7 @@ export class Settler {
   /** Close the mass balances at x to rounding, temperatures held. */
   balanceFlows(x: Float64Array): void {
     this.model.gasState(x);
-    solveFlows(this.model, x, this.flowLu, 1e-13);
+    solveFlows(this.model, x, this.flowLu, 1e-12);
   }
 
   /** Net mass flow into each zone at x, for tests and reports [kg/s]. */

@@ -61,7 +61,7 @@ export function solveHeld(pit: Pit, target: number, assumed: Solved): { solved: 
     const trial = x.slice();
     const settled = settler[attempt](trial, { mode: 'hold', target });
     if (!settled.converged || !(trial[model.fire] >= 0)) continue;
-    if (trial[model.fire] > balances.heatLimit(trial)) continue;
+    if (balances.starved(trial)) continue;
     return { solved: { x: trial, settled, asked: trial[model.fire] }, reached: target };
   }
   return heldByBracket(pit, target, assumed, assumedReading);

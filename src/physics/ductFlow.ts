@@ -1,0 +1,55 @@
+import { airViscosity } from './air.js';
+import { haaland } from './friction.js';
+
+/** What a duct carries under a pressure difference, and how that changes with it. */
+export interface DuctFlow {
+  /** mean velocity [m/s], 0 or more */
+  velocity: number;
+  /** dv/d(dp) [m/(s Pa)] */
+  slope: number;
+}
+
+/** Pressure that a velocity takes: rho/2 v^2 (K + f L/D), f v finite as v goes to 0 (laminar 64/Re). */
+function pressureOf(v: number, density: number, viscosity: number, duct: DuctShape): number {
+  const reynolds = (density * v * duct.bore) / viscosity;
+  const frictionTimesV =
+    reynolds > 1 ? haaland(reynolds, duct.roughness / duct.bore) * v : (64 * viscosity) / (density * duct.bore);
+  return 0.5 * density * v * (duct.loss * v + (frictionTimesV * duct.length) / duct.bore);
+}
+
+export interface DuctShape {
+  /** sum of loss coefficients [-] */
+  loss: number;
+  /** length with wall friction, inside diameter, wall roughness [m] */
+  length: number;
+  bore: number;
+  roughness: number;
+}
+
+/**
+ * Velocity in a duct under a pressure difference: dp = rho/2 v^2 (K + f L/D), solved for v by Newton's method.
+ *
+ * @param out receives velocity and slope
+ * @param dp [Pa], 0 or more; density [kg/m3] and temperature [K] of the gas (viscosity of air)
+ * Validity: that of the friction factor (Haaland 1983 above, 64/Re below transition).
+ * Source: Darcy-Weisbach.
+ */
+export function ductFlow(out: DuctFlow, dp: number, density: number, temperature: number, duct: DuctShape): void {
+  const viscosity = airViscosity(temperature);
+  let v = Math.sqrt((2 * dp) / (density * (duct.loss + 0.03 * (duct.length / duct.bore) + 1e-6))) + 1e-9;
+  let slope = 0;
+  for (let pass = 0; pass < 40; pass++) {
+    const step = 1e-5 * v;
+    const here = pressureOf(v, density, viscosity, duct);
+    slope = (pressureOf(v + step, density, viscosity, duct) - here) / step;
+    const next = v - (here - dp) / slope;
+    const bounded = next > 0.1 * v ? next : 0.1 * v;
+    if (Math.abs(bounded - v) <= 1e-13 * v || bounded < 1e-12) {
+      v = bounded;
+      break;
+    }
+    v = bounded;
+  }
+  out.velocity = dp > 0 ? v : 0;
+  out.slope = 1 / slope;
+}
