@@ -2,7 +2,7 @@
 import { Command, CommanderError, Option } from 'commander';
 import { version } from '../version.js';
 import { exit, Stop } from './exit.js';
-import { discardUnfinished } from './output.js';
+import { discardUnfinished, reasonUnwritable } from './output.js';
 import { tell } from './stderr.js';
 
 const units = () =>
@@ -79,11 +79,12 @@ function codeFor(error: unknown): number {
 
 /** A reader that has seen enough (`| head`) closes the pipe; that's no error, and other outputs still get done. */
 function tolerateClosedPipes(): void {
-  for (const stream of [process.stdout, process.stderr]) {
-    stream.on('error', (error: NodeJS.ErrnoException) => {
-      if (error.code !== 'EPIPE') throw error;
-    });
-  }
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') fail(new Stop(exit.wrongUsage, reasonUnwritable('standard output', error)));
+  });
+  process.stderr.on('error', () => {
+    // there is nowhere left to say it
+  });
 }
 
 function cleanUpWhenStopped(): void {
@@ -98,11 +99,12 @@ function cleanUpWhenStopped(): void {
   }
 }
 
-tolerateClosedPipes();
-cleanUpWhenStopped();
-const fail = (error: unknown) => {
+function fail(error: unknown): void {
   process.exitCode = codeFor(error);
   discardUnfinished();
-};
+}
+
+tolerateClosedPipes();
+cleanUpWhenStopped();
 process.on('uncaughtException', fail);
 commandLine().parseAsync().catch(fail);

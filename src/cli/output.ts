@@ -48,7 +48,15 @@ export function openSink(path: string): Sink {
     throw new Stop(exit.wrongUsage, `${path}: this is a folder. Give the name of a file in it.`);
   }
   if (existing && !existing.isFile()) {
-    return { write: async (content) => writeFileSync(path, content) };
+    return {
+      write: async (content) => {
+        try {
+          writeFileSync(path, content);
+        } catch (error) {
+          throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
+        }
+      },
+    };
   }
   const target = existing ? realpathSync(path) : resolve(path);
   const temporary = join(dirname(target), `.${basename(target)}.${randomBytes(4).toString('hex')}.tmp`);
@@ -142,7 +150,8 @@ function statOf(path: string): Stats | undefined {
   }
 }
 
-function reasonUnwritable(path: string, error: unknown): string {
+/** Why a place can't be written, and what to do, from the system's error. */
+export function reasonUnwritable(path: string, error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
   if (code === 'ENOENT') return `${path}: the folder ${dirname(path)} does not exist. Make it first.`;
   if (code === 'ENOTDIR' || code === 'EEXIST') return `${path}: a file stands where a folder is needed.`;

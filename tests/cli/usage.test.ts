@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { version } from '../../src/version.js';
 import { example, pitwright } from './support/run.js';
@@ -37,5 +37,31 @@ describe('a reader that hangs up', () => {
   it('is no error', async () => {
     const { code, stderr } = await pitwright(['check', example('plain-24.yaml'), '--json'], { hangUp: true });
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+  });
+});
+
+describe('an output that cannot take it', () => {
+  it.runIf(existsSync('/dev/full'))('says that the disk is full', async () => {
+    const { code, stdout, stderr } = await pitwright(['new', '-o', '/dev/full']);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toBe('pitwright: /dev/full: the disk is full.\n');
+  });
+});
+
+describe('our own fault', () => {
+  // breaks the mathematics under the command's feet
+  const broken = { NODE_OPTIONS: `--import data:text/javascript,Math.exp=()=>{throw(new(Error)('boom'))}` };
+  const args = ['estimate', example('plain-24.yaml')];
+
+  it('is one line that says so and how to report it, and ends with 1', async () => {
+    const { code, stdout, stderr } = await pitwright(args, { env: broken });
+    expect({ code, stdout }).toEqual({ code: 1, stdout: '' });
+    expect(stderr).toMatch(/^pitwright: our fault, not yours: boom\. Please report it with .*\n$/);
+  });
+
+  it('shows the stack only when asked', async () => {
+    const { code, stderr } = await pitwright(args, { env: { ...broken, PITWRIGHT_DEBUG: '1' } });
+    expect(code).toBe(1);
+    expect(stderr).toMatch(/^ +at /m);
   });
 });
