@@ -7,6 +7,7 @@ import {
   heightForDraft,
   theoreticalDraft,
 } from '../../physics/draft.js';
+import { ductFlow } from '../../physics/ductFlow.js';
 import {
   colebrook,
   dischargeFromLosses,
@@ -172,6 +173,24 @@ export const flowChecks: Record<string, Check> = {
       const out = emptyOpeningFlow();
       openingFlow(out, v.area, v.discharge, v.densityA, v.densityB, v.low, v.high);
       return out[v.direction];
+    },
+  }),
+  ductFlow: defineCheck({
+    about: 'mean velocity in a duct under a pressure difference',
+    inputs: {
+      difference: quantity('pressure', 'over the duct'),
+      density: quantity('density', 'of the gas'),
+      temperature: quantity('temperature', 'of the gas'),
+      loss: quantity('number', 'sum of loss coefficients'),
+      length: quantity('length', 'with wall friction'),
+      bore: quantity('length', 'inside diameter'),
+      roughness: quantity('length', 'of the wall'),
+    },
+    result: 'speed',
+    run: (v) => {
+      const out = { velocity: 0, slope: 0 };
+      ductFlow(out, v.difference, v.density, v.temperature, v);
+      return out.velocity;
     },
   }),
   levelExchange: defineCheck({
