@@ -64,7 +64,8 @@ export function pressureChart(result: EstimateResult, name: string): ChartConfig
             scale.ticks = path.map((_, value) => ({ value }));
           },
           afterTickToLabelConversion: (scale: { ticks: { value: number; label?: string | string[] }[] }) => {
-            for (const tick of scale.ticks) tick.label = wrapLines(stationLabel(path[tick.value].where), 10);
+            for (const tick of scale.ticks)
+              tick.label = wrapLines(stationLabel(path[tick.value].where), path.length > 11 ? 8 : 10);
           },
         },
         y: pressure.shop,
