@@ -17,8 +17,12 @@ export interface FaultDetail {
   value?: string | null;
 }
 
+/** Faults told at most; nobody mends more in one go. */
+const MOST_FAULTS = 200;
+
 export class Reading {
   readonly faults: DesignFault[] = [];
+  private readonly faulty = new Set<string>();
   readonly defaults: string[] = [];
   readonly warnings: DesignWarning[] = [];
 
@@ -27,12 +31,15 @@ export class Reading {
     private readonly file: string,
     readonly otherUnits?: OtherUnits,
   ) {
-    this.faults.push(...source.faults);
+    this.faults.push(...source.faults.slice(0, MOST_FAULTS));
+    for (const fault of this.faults) this.faulty.add(fault.path);
   }
 
   fault(path: Path, detail: FaultDetail): void {
     const text = pathText(path);
     if (this.source.explained.has(text)) return;
+    this.faulty.add(text);
+    if (this.faults.length >= MOST_FAULTS) return;
     const place = detail.atKey ? this.source.keyPlace(path) : this.source.place(path);
     this.faults.push({
       code: detail.code ?? 'cannot-be-built',
@@ -57,7 +64,7 @@ export class Reading {
 
   hasFault(path: Path): boolean {
     const text = pathText(path);
-    return this.source.explained.has(text) || this.faults.some((fault) => fault.path === text);
+    return this.source.explained.has(text) || this.faulty.has(text);
   }
 
   root(): Fields {

@@ -23,9 +23,11 @@ export interface Source {
   keyPlace(path: Path): Place;
 }
 
-const MAX_LENGTH = 1_000_000;
+/** Far beyond any design, yet read in a moment: a YAML parser's time grows with the square of some of these. */
+const MAX_LENGTH = 250_000;
+const MAX_LINES = 5_000;
+const MAX_MARKS = 10_000;
 const MAX_DEPTH = 60;
-const MAX_LINES = 20_000;
 const MAX_SYNTAX_FAULTS = 20;
 
 /** `firebox.intakes[0].diameter` */
@@ -52,6 +54,12 @@ export function readSource(text: string, file: string): Source | { faults: Desig
     });
     const broken = [...doc.errors, ...doc.warnings].sort((a, b) => a.pos[0] - b.pos[0]);
     if (broken.length > 0) return { faults: syntaxFaults(broken, clean, lines, file) };
+    const strange = strangeKey(doc.contents);
+    if (strange) {
+      const { line, col } = lines.linePos(strange.range?.[0] ?? 0);
+      const told = { message: 'has a list, a block or an alias for the name of a field', allowed: 'a word' };
+      return { faults: [{ ...blank('syntax', file), line, column: col, ...told }] };
+    }
     const tree: unknown = doc.toJS({ maxAliasCount: 50 });
     return new TreeSource(doc, tree, clean, lines, file);
   } catch (error) {
@@ -79,6 +87,21 @@ function syntaxFaults(broken: Document['warnings'], text: string, lines: LineCou
   return [...faults.values()];
 }
 
+/** A key that is no plain word. Printing one nested in another takes time without bound, so none gets further. */
+function strangeKey(node: unknown): Node | undefined {
+  if (isSeq(node)) return firstOf(node.items, strangeKey);
+  if (!isMap(node)) return undefined;
+  return firstOf(node.items, ({ key, value }) => (isScalar(key) ? strangeKey(value) : ((key as Node | null) ?? node)));
+}
+
+function firstOf<T, R>(items: readonly T[], find: (item: T) => R | undefined): R | undefined {
+  for (const item of items) {
+    const found = find(item);
+    if (found !== undefined) return found;
+  }
+  return undefined;
+}
+
 function blank(code: FaultCode, file: string): DesignFault {
   return { code, file, line: 1, column: 1, path: '', value: null, message: '', allowed: null, nearest: null };
 }
@@ -87,12 +110,18 @@ function blank(code: FaultCode, file: string): DesignFault {
 function refuse(text: string): Pick<DesignFault, 'message' | 'allowed'> | undefined {
   if (text.trim() === '')
     return { message: 'the file is empty', allowed: 'a design; `pitwright new` writes one to start from' };
-  if (text.length > MAX_LENGTH) return { message: 'the file is too large for a design', allowed: 'up to 1 MB' };
+  if (text.length > MAX_LENGTH) return { message: 'the file is too large for a design', allowed: 'up to 250 kB' };
   if (/[\u0000-\u0008\u000e-\u001a\u001c-\u001f]/.test(text) || (text.match(/\uFFFD/g)?.length ?? 0) > 3) {
     return { message: 'the file is not text', allowed: 'YAML or JSON in UTF-8' };
   }
   if ((text.match(/\n/g)?.length ?? 0) > MAX_LINES) {
     return { message: 'the file has too many lines for a design', allowed: `up to ${MAX_LINES} lines` };
+  }
+  if ((text.match(/[,:[\]{}"'&*?]/g)?.length ?? 0) > MAX_MARKS) {
+    return {
+      message: 'the file holds far more than a design',
+      allowed: `up to ${MAX_MARKS} brackets, colons, commas and quotes`,
+    };
   }
   if (depthOf(text) > MAX_DEPTH) return { message: 'is nested too deeply', allowed: `up to ${MAX_DEPTH} levels` };
   return undefined;
@@ -203,7 +232,7 @@ class TreeSource implements Source {
     const map = this.resolved(node);
     if (!isMap(map)) return undefined;
     // The last of several equal keys is the one whose value the tree holds.
-    return map.items.findLast((pair) => String(isScalar(pair.key) ? pair.key.value : pair.key) === String(part));
+    return map.items.findLast((pair) => keyText(pair) === String(part));
   }
 
   private step(node: unknown, part: string | number): unknown {
@@ -220,7 +249,7 @@ class TreeSource implements Source {
     const seen = new Set<string>();
     let previous: string | undefined;
     for (const pair of node.items) {
-      const key = String(isScalar(pair.key) ? pair.key.value : pair.key);
+      const key = keyText(pair);
       const where = [...path, key];
       const range = (pair.key as Node | null)?.range;
       const place = this.at(range ? range[0] : 0, null);
@@ -262,6 +291,10 @@ class TreeSource implements Source {
     const { line, column } = this.place(path);
     return { line, column };
   }
+}
+
+function keyText(pair: Pair): string {
+  return String(isScalar(pair.key) ? pair.key.value : '');
 }
 
 function isNull(value: unknown): boolean {

@@ -268,7 +268,6 @@ describe('a report', () => {
   it('shows hostile text inert: one line, no control characters, shortened', () => {
     const text = changed(['kind: oak', 'kind: "\\e[31mred\\nline \\u202e' + 'x'.repeat(500) + '"']);
     const line = formatFaults(faultsOf(text));
-    // eslint-disable-next-line no-control-regex -- control characters are what must not be there
     expect(line).not.toMatch(/[\u0000-\u001f\u202e]/);
     expect(line.length).toBeLessThan(400);
   });
@@ -282,6 +281,7 @@ describe('a text that is no design', () => {
     ['binary', `${PLAIN}\u0000\u0001`, /not text/],
     ['badly decoded text', '\uFFFD\uFFFD\uFFFD\uFFFD', /not text/],
     ['a file over 1 MB', `${PLAIN}# ${'x'.repeat(1_000_001)}`, /too large/],
+    ['far more than a design', `${PLAIN}x: [${'1, '.repeat(20_000)}]`, /far more/],
     ['too many lines', PLAIN + '\n'.repeat(30_000), /too many lines/],
     ['deep brackets', `a: ${'['.repeat(5000)}`, /too deeply/],
     ['deep blocks', Array.from({ length: 200 }, (_, i) => `${' '.repeat(i)}a:`).join('\n'), /too deeply/],
@@ -289,6 +289,7 @@ describe('a text that is no design', () => {
     ['two documents', `${PLAIN}---\n${PLAIN}`, /more than one document/],
     ['an unclosed bracket', 'a: [1, 2', /can't be read/],
     ['an unknown tag', '!!js/function "x"', /can't be read/],
+    ['a list for a name', '? [a, b]\n: 1\n', /name of a field/],
     ['a list', '- 1\n- 2\n', /list/],
     ['a word', 'pit\n', /text/],
     [

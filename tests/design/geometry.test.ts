@@ -7,7 +7,6 @@ import { randomDesign } from './randomDesign.js';
 
 const INCH = 0.0254;
 const POUND = 0.45359237;
-const FOOT = 0.3048;
 const STEEL = 7850; // published: EN 1993-1-2:2005, 3.4
 
 function part(geometry: Geometry, name: PartName): PartGeometry {
