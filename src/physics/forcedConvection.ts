@@ -29,26 +29,32 @@ export function nusseltFlatPlate(Re: number, Pr: number): number {
  */
 export function nusseltCrossCylinder(Re: number, Pr: number): number {
   const size = Math.abs(Re);
-  return (
-    0.3 +
-    ((0.62 * Math.sqrt(size) * Math.cbrt(Pr)) / Math.pow(1 + Math.pow(0.4 / Pr, 2 / 3), 0.25)) *
-      Math.pow(1 + Math.pow(size / 282000, 0.625), 0.8)
-  );
+  // roots in place of powers where they do: this runs for every stem and stack at every step
+  const share = Math.cbrt(0.4 / Pr);
+  const fourthRoot = Math.sqrt(Math.sqrt(1 + share * share));
+  const half = Math.sqrt(size / 282000);
+  const fiveEighths = half * Math.sqrt(Math.sqrt(half));
+  return 0.3 + ((0.62 * Math.sqrt(size) * Math.cbrt(Pr)) / fourthRoot) * Math.pow(1 + fiveEighths, 0.8);
 }
 
 const LAMINAR_END = 2300;
 const TURBULENT_START = 4000;
 
+/** x^(2/3) */
+function cbrtSquared(x: number): number {
+  const root = Math.cbrt(x);
+  return root * root;
+}
+
 function hausen(graetz: number): number {
-  return 3.66 + (0.0668 * graetz) / (1 + 0.04 * Math.pow(graetz, 2 / 3));
+  return 3.66 + (0.0668 * graetz) / (1 + 0.04 * cbrtSquared(graetz));
 }
 
 function gnielinski(Re: number, Pr: number, entrance: number): number {
   const root = 1.8 * Math.log10(Re) - 1.5;
   const eighth = 1 / (8 * root * root);
   return (
-    ((eighth * (Re - 1000) * Pr) / (1 + 12.7 * Math.sqrt(eighth) * (Math.pow(Pr, 2 / 3) - 1))) *
-    (1 + Math.pow(entrance, 2 / 3))
+    ((eighth * (Re - 1000) * Pr) / (1 + 12.7 * Math.sqrt(eighth) * (cbrtSquared(Pr) - 1))) * (1 + cbrtSquared(entrance))
   );
 }
 
