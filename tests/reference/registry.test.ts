@@ -14,11 +14,14 @@ const THROUGH_OTHERS: Readonly<Record<string, string>> = {
   flueGas: 'flueMass',
 };
 
+/** Public functions that give no number. */
+const NO_NUMBER = new Set(['outsideValidity']);
+
 describe('the registry', () => {
   test.each(readdirSync(folder).filter((name) => name.endsWith('.ts')))('covers every public function of %s', async (file) => {
     const module = (await import(new URL(file, folder).href)) as Record<string, unknown>;
     const functions = Object.keys(module).filter((name) => typeof module[name] === 'function');
-    const uncovered = functions.filter((name) => !REGISTRY.has(THROUGH_OTHERS[name] ?? name));
+    const uncovered = functions.filter((name) => !NO_NUMBER.has(name) && !REGISTRY.has(THROUGH_OTHERS[name] ?? name));
     expect(uncovered).toEqual([]);
   });
 
