@@ -70,14 +70,12 @@ function resolveWood(wood: Fields): Wood {
   const kinds = Object.keys(WOODS);
   const kind = wood.choice('kind', kinds, 'generic');
   const moisture = wood.optional('moisture', 'moisture', 0.2);
-  return {
-    kind,
-    moisture,
-    heat: wood.optional('heat', 'woodHeat', netHeatAsFired(moisture)),
-    composition: wood.has('composition')
-      ? resolveComposition(wood.child('composition'))
-      : { ...WOODS[kind].composition },
-  };
+  const heat = wood.optional('heat', 'woodHeat', netHeatAsFired(moisture));
+  if (wood.has('composition'))
+    return { kind, moisture, heat, composition: resolveComposition(wood.child('composition')) };
+  const composition = { ...WOODS[kind].composition };
+  for (const part of Object.keys(composition)) wood.child('composition').defaulted(part);
+  return { kind, moisture, heat, composition };
 }
 
 function resolveComposition(parts: Fields): WoodComposition {
