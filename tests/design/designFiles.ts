@@ -68,7 +68,7 @@ export function faultsOf(text: string): DesignFault[] {
   return result.faults;
 }
 
-/** The contract's upright, put into PLAIN with its stack. */
+/** An upright at the far end of PLAIN, with its stack. */
 export const UPRIGHT = PLAIN.replace(
   /stacks: .*\n/,
   `upright:
