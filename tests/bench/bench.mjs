@@ -2,13 +2,16 @@
  * `npm run bench`: what an estimate costs, for each example. Prints; never judges: a busy machine is no fault of the code.
  *
  * - cold, warm: computing inside the process (steady, assumed and warm-up together), first run and median of 20
+ * - rhs: evaluations of the balances in the warm-up, and what one costs, all that goes with it included
  * - command: the whole command without charts, beyond bare Node's own start; median of 7
  * - peak: the command's largest resident memory
  */
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
-import { pathToFileURL } from 'node:url';
+import { bundle } from '../../esbuild.config.mjs';
 
+/** A bundle of its own: other runs may be rewriting the usual one. */
+const BUNDLE = 'out/bench';
 const WARM_RUNS = 20;
 const SPAWNS = 7;
 const TARGETS = { warmMs: 50, commandMs: 400, peakMb: 200 };
@@ -22,23 +25,21 @@ const median = (values) => values.sort((a, b) => a - b)[Math.floor(values.length
 const medianSpawn = (args) => median(Array.from({ length: SPAWNS }, () => node(args).ms));
 
 function peakMb(file) {
-  const script =
-    "process.on('exit', () => require('node:fs').writeSync(2, `\\npeak ${process.resourceUsage().maxRSS}`));" +
-    `process.argv = [process.execPath, 'pitwright', 'estimate', ${JSON.stringify(file)}];` +
-    `import(${JSON.stringify(pathToFileURL('dist/cli.js').href)});`;
-  const { stderr } = node(['-e', script]);
-  return Number(/peak (\d+)/.exec(stderr)?.[1]) / 1024;
+  const { stdout, stderr } = node(['tests/bench/peak.mjs', `${BUNDLE}/cli.js`, 'estimate', file]);
+  if (!stdout.includes('WARM-UP')) throw new Error(`${file}: no estimate: ${stderr}`);
+  return Number(/peak (\d+)/.exec(stderr)[1]) / 1024;
 }
 
+await bundle(BUNDLE);
 const bare = medianSpawn(['-e', '0']);
 const examples = readdirSync('examples').filter((name) => /\.ya?ml$/.test(name));
 const rows = examples.map((name) => {
   const file = `examples/${name}`;
-  const inside = node(['tests/bench/inProcess.mjs', 'dist/index.js', file, String(WARM_RUNS)]);
+  const inside = node(['tests/bench/inProcess.mjs', `${BUNDLE}/index.js`, file, String(WARM_RUNS)]);
   if (inside.status !== 0) throw new Error(`${name}: ${inside.stderr}`);
-  const { coldMs, warmMs, readMs, steps, evaluations } = JSON.parse(inside.stdout);
-  const commandMs = medianSpawn(['dist/cli.js', 'estimate', file]) - bare;
-  return { name, coldMs, warmMs, readMs, commandMs, peakMb: peakMb(file), steps, evaluations };
+  const { coldMs, warmMs, warmUpMs, readMs, steps, evaluations } = JSON.parse(inside.stdout);
+  const commandMs = medianSpawn([`${BUNDLE}/cli.js`, 'estimate', file]) - bare;
+  return { name, coldMs, warmMs, warmUpMs, readMs, commandMs, peakMb: peakMb(file), steps, evaluations };
 });
 
 const number = (value, digits = 1) => (value === null || value === undefined ? '-' : value.toFixed(digits));
@@ -46,7 +47,7 @@ const print = (cells) => console.log(cells.map((cell, i) => (i === 0 ? cell.padE
 console.log(`node ${process.version}, bare start ${number(bare, 0)} ms\n`);
 print(['', 'read ms', 'cold ms', 'warm ms', 'command ms', 'peak MB', 'steps', 'rhs', 'us per rhs']);
 for (const row of rows) {
-  const perEvaluation = row.evaluations ? number((row.warmMs / row.evaluations) * 1000) : '-';
+  const perEvaluation = row.evaluations ? number((row.warmUpMs / row.evaluations) * 1000) : '-';
   print([
     row.name,
     number(row.readMs),

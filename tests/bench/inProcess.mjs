@@ -19,7 +19,8 @@ const solve = () => {
   if (read.value.faults) throw new Error(`${file} has faults`);
   const cost = {};
   const solved = time(() => estimate(read.value.design, {}, cost));
-  return { read: read.ms, solve: solved.ms, ...cost };
+  const steady = time(() => estimate(read.value.design, { steadyOnly: true }));
+  return { read: read.ms, solve: solved.ms, warmUp: solved.ms - steady.ms, ...cost };
 };
 
 const first = solve();
@@ -30,6 +31,7 @@ console.log(
   JSON.stringify({
     coldMs: first.solve,
     warmMs,
+    warmUpMs: median(warm.map((run) => run.warmUp)),
     readMs: median(warm.map((run) => run.read)),
     steps: first.steps,
     evaluations: first.evaluations,
