@@ -36,7 +36,7 @@ function root(x: number): number {
 
 /** Its slope. */
 function rootSlope(x: number): number {
-  if (x <= 0) return 0;
+  if (x < 0) return 0;
   const s = x * x + D2;
   const q = Math.sqrt(Math.sqrt(s));
   return (1 - (0.5 * x * x) / s) / q;
@@ -84,7 +84,7 @@ export function openingFlow(
     out.forward = a * root(middle);
     out.backward = b * root(-middle);
     const up = 0.5 * a * rootSlope(middle);
-    const down = -0.5 * b * rootSlope(-middle);
+    const down = middle < 0 ? -0.5 * b * rootSlope(-middle) : 0;
     out.forwardLow = up;
     out.forwardHigh = up;
     out.backwardLow = down;

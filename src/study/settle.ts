@@ -135,7 +135,6 @@ export class Settler {
       trial.set(x);
       this.balanceFlows(trial);
       const outcome = this.implicitStep(trial, before, demand, hold, h);
-      (globalThis as any).LOGM?.(step, h, outcome, trial, before);
       iterations += outcome.iterations;
       if (!outcome.converged || !this.sound(trial)) {
         h *= 0.2;
@@ -148,7 +147,8 @@ export class Settler {
     return this.polish(x, demand, hold, iterations);
   }
 
-  private implicitStep(
+  /** One implicit Euler step of length h from `from` to x (a first guess), the gas with its own small heat capacity. */
+  implicitStep(
     x: Float64Array,
     from: Float64Array,
     demand: Demand,

@@ -11,6 +11,9 @@ const STEP_LEFT = { temperature: 1e-4, pressure: 1e-7, fuel: 1e-7, fireShare: 1e
 /** How closely in time the end of a step is laid on an event [s]. */
 const EVENT_TIME = 0.02;
 
+/** No step shorter than this is tried [s]. */
+const SHORTEST = 1e-3;
+
 /** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
 export const DEFAULT_TOLERANCE = { absolute: 0.1, relative: 2e-3 };
 
@@ -142,7 +145,11 @@ export class Transient {
           error === Infinity || Number.isNaN(error)
             ? 0.25 * h
             : Math.max(0.2 * h, Math.min(0.9 * h, nextStep(h, error)));
-        if (h < 1e-6) return 'failed';
+        if (h < SHORTEST) {
+          if (!this.bridge()) return 'failed';
+          this.h = 1;
+          return 'step';
+        }
         continue;
       }
       const candidate = this.candidate(h);
@@ -154,6 +161,56 @@ export class Transient {
       this.h = nextStep(h, error);
       return 'step';
     }
+  }
+
+  /**
+   * Where no step converges the gas has come to the end of the branch of flows it was on (a plume that tips over, a draft
+   * that turns). Carry it over by implicit Euler steps in which gas has its own small heat capacity, until quasi-steady gas
+   * settles again. What the gas takes up on the way is booked as stored.
+   */
+  private bridge(): boolean {
+    const { settler } = this;
+    const { balances, model } = settler;
+    const start = this.moment;
+    const x = start.x.slice();
+    const from = start.x.slice();
+    const storage = new Float64Array(model.size);
+    let { time, fireHeat, lost, stored } = start;
+    let h = 0.05;
+    for (let attempt = 0; attempt < 120 && h > 1e-6; attempt++) {
+      from.set(x);
+      const demand = this.releaseAt(time + h, x[model.fire]);
+      settler.balanceFlows(x);
+      const outcome = settler.implicitStep(x, from, demand, 'nothing', h);
+      if (!outcome.converged) {
+        x.set(from);
+        h *= 0.3;
+        continue;
+      }
+      balances.evaluate(x, demand);
+      time += h;
+      fireHeat += h * x[model.fire];
+      lost += h * balances.totalLoss();
+      storage.fill(0);
+      balances.addGasStorage(x, from, h, storage);
+      for (let z = 0; z < model.zoneCount; z++) stored -= h * storage[model.gas + z];
+      for (let i = 0; i < model.nodeCount; i++) stored += h * balances.rate[i];
+      h *= outcome.iterations <= 6 ? 2 : 1.2;
+      if (time < start.time + 1) continue;
+      const trial = x.slice();
+      const settled = settler.polish(trial, this.system.demandAt(time), 'nodes');
+      if (!settled.converged) continue;
+      this.moment = { time, x: trial, fireHeat, lost, stored, massError: settled.massError };
+      this.stepper.begin(time, trial);
+      return true;
+    }
+    return false;
+  }
+
+  /** The fire as a release: what is asked for, or where the gauge is held, what burns now. */
+  private releaseAt(time: number, now: number): Demand & { mode: 'release' } {
+    const demand = this.system.demandAt(time);
+    return demand.mode === 'release' ? demand : { mode: 'release', heat: Math.max(0, now) };
   }
 
   private candidate(h: number): Moment {

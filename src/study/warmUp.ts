@@ -36,12 +36,13 @@ export interface WarmUpRun {
  * on just the fire that keeps it there. Gauge time, soaked time, wood to each, and the curves of every station.
  */
 export function runWarmUp(pit: Pit, options: WarmUpOptions): WarmUpRun {
-  const { design, settler, model } = pit;
+  const { design, settler, model, balances } = pit;
   const { fire } = design;
   const gauge = model.nodeCount + model.network.gauge;
   const full = (t: number): Demand => ({ mode: 'release', heat: fire.heat * (1 - Math.exp(-t / fire.rise)) });
   const hold = (): Demand => ({ mode: 'hold', target: fire.target });
   const burning = settler.burningState(0, settler.coldState());
+  const out = (): Demand => ({ mode: 'release', heat: 0 });
   const run = new Transient(settler, burning, FIRST_MOMENT);
   const scale = options.tolerance ?? 1;
   const { absolute, relative } = run.system.tolerance;
@@ -83,14 +84,29 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions): WarmUpRun {
   outcome.gauge_s = run.moment.time;
   outcome.woodToGauge_kg = wood(run.moment);
 
-  // 2: just the fire that holds it
-  const enough = (1 + SOAKED_SHARE) * options.holdFire!;
-  const above = (moment: Moment) => moment.x[model.fire] - enough;
-  if (!run.change(hold, 5)) return finish(false);
-  let soaked = above(run.moment) <= 0;
+  // 2: just the fire that holds it; none at all while the pit reads the target without
+  const settledOver = (moment: Moment) => {
+    balances.evaluate(moment.x, out());
+    return balances.settled(moment.x, model.network.gauge) - fire.target;
+  };
+  while (!run.change(hold, 5) || run.moment.x[model.fire] < 0) {
+    if (!run.change(out, 5) || settledOver(run.moment) <= 0) return finish(false);
+    record.add(run.moment);
+    for (;;) {
+      const took = run.step(LONGEST, settledOver);
+      if (took === 'failed') return finish(false);
+      record.add(run.moment);
+      if (run.moment.time >= LONGEST) return finish(true);
+      if (took === 'event') break;
+    }
+  }
+  const steady = options.holdFire!;
+  const from = run.moment.x[model.fire] > steady ? 1 + SOAKED_SHARE : 1 - SOAKED_SHARE;
+  const apart = (moment: Moment) => moment.x[model.fire] - from * steady;
+  let soaked = Math.abs(run.moment.x[model.fire] / steady - 1) <= SOAKED_SHARE;
   record.add(run.moment);
   while (!soaked) {
-    const took = run.step(LONGEST, above);
+    const took = run.step(LONGEST, apart);
     if (took === 'failed') return finish(false);
     record.add(run.moment);
     if (run.moment.time >= LONGEST) return finish(true);
