@@ -253,7 +253,7 @@ export class Balances {
   /**
    * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the negative
    * derivatives of `algebraic`; so that solving against (gamma rate - capacity dH, algebraic) gives the step.
-   * Needs an evaluation at x first. Slopes of small effect (speed in the convection, emissivity of the star links) are
+   * Needs an evaluation at x first. The slope of small effect (of through-flow speed in the convection) is
    * left out: they cost the Newton iteration a step, not its answer.
    *
    * @param frozen flows held: pressures stay where they are
@@ -329,20 +329,28 @@ export class Balances {
       const half = 0.5 * (eps + 1);
       const own = STEFAN_BOLTZMANN * fourth(Ts);
       const gasBySurface = area * (bySurface - eg * half * slopeOwn);
-      const gasByGas =
-        area *
-        (byGas + eg * half * 4 * STEFAN_BOLTZMANN * Tg * Tg * Tg + model.emissivitySlope[z] * half * (gas4[z] - own));
-      const link = area / ((1 - eps) / eps + 1 / (1 - eg));
+      const open = 1 - eg;
+      const link = area / ((1 - eps) / eps + 1 / open);
       const Tw = x[starIndex];
+      const starByEmissivity = -((link * link) / (area * open * open)) * (this.star4[z] - own);
+      const gasByEmissivity = area * half * (gas4[z] - own);
+      const slope = model.emissivitySlope[z];
+      const fuelSlope = model.emissivityFuelSlope[z];
+      const gasByGas = area * (byGas + eg * half * 4 * STEFAN_BOLTZMANN * Tg * Tg * Tg) + slope * gasByEmissivity;
       const starSlope = link * 4 * STEFAN_BOLTZMANN * Tw * Tw * Tw;
       const starOwn = link * slopeOwn;
+      const fuelIndex = model.fuel + z;
       m[node * n + node] -= gamma * (gasBySurface - starOwn);
-      m[node * n + gasIndex] -= gamma * gasByGas;
+      m[node * n + gasIndex] -= gamma * (gasByGas + slope * starByEmissivity);
       m[node * n + starIndex] -= gamma * starSlope;
+      m[node * n + fuelIndex] -= gamma * fuelSlope * (gasByEmissivity + starByEmissivity);
       m[gasIndex * n + node] += gasBySurface;
       m[gasIndex * n + gasIndex] += gasByGas;
+      m[gasIndex * n + fuelIndex] += fuelSlope * gasByEmissivity;
       m[starIndex * n + node] -= starOwn;
       m[starIndex * n + starIndex] += starSlope;
+      m[starIndex * n + gasIndex] += slope * starByEmissivity;
+      m[starIndex * n + fuelIndex] += fuelSlope * starByEmissivity;
       const wet = network.faces[i].wet;
       if (wet > 0 && gamma !== 0) {
         const off = (T: number) => evaporation(h, T, model.vapour[z], outdoors.pressure);

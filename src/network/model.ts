@@ -71,6 +71,7 @@ export class Model {
   readonly heatCapacity: Float64Array;
   readonly emissivity: Float64Array;
   readonly emissivitySlope: Float64Array;
+  readonly emissivityFuelSlope: Float64Array;
   readonly vapour: Float64Array;
   /** per zone, refreshed by `flowState`: inflow [kg/s], mean speed [m/s] */
   readonly inflow: Float64Array;
@@ -122,6 +123,7 @@ export class Model {
     this.heatCapacity = zone();
     this.emissivity = zone();
     this.emissivitySlope = zone();
+    this.emissivityFuelSlope = zone();
     this.vapour = zone();
     this.inflow = zone();
     this.speed = zone();
@@ -147,11 +149,13 @@ export class Model {
     }
   }
 
-  /** Change of each zone's emissivity with its gas temperature [1/K], after `gasState`. */
+  /** Change of each zone's emissivity with its gas temperature [1/K] and with its fuel share [-], after `gasState`. */
   emissivitySlopes(x: Float64Array): void {
     for (let z = 0; z < this.zoneCount; z++) {
-      const shifted = this.zoneEmissivity(z, x[this.gas + z] + 1, x[this.fuel + z]);
-      this.emissivitySlope[z] = shifted - this.emissivity[z];
+      const T = x[this.gas + z];
+      const f = x[this.fuel + z];
+      this.emissivitySlope[z] = this.zoneEmissivity(z, T + 1, f) - this.emissivity[z];
+      this.emissivityFuelSlope[z] = (this.zoneEmissivity(z, T, f + 1e-5) - this.emissivity[z]) / 1e-5;
     }
   }
 

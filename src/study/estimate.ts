@@ -51,7 +51,7 @@ export function estimate(design: Design, options: EstimateOptions = {}, cost?: E
     balance: { energyError: 0, massError_kg_per_s: 0 },
   };
   if (!solved.settled.converged) {
-    warnings.push(notConverged('steady state under the assumed fire', solved));
+    warnings.push(noSteadyDraft(pit, solved));
     result.geometry.parts = partResults(pit, new Float64Array(pit.built.network.nodes.length));
     return result;
   }
@@ -117,12 +117,25 @@ function worstOf(states: SteadyState[], run: WarmUpRun | null): EstimateResult['
   };
 }
 
-function notConverged(what: string, { settled }: Solved): Warning {
+/**
+ * A design whose gas finds no steady way: it keeps tipping from one way of flowing to another. The last state on the march
+ * tells what it is about.
+ */
+function noSteadyDraft(pit: Pit, solved: Solved): Warning {
+  const last = describeState(pit, solved);
+  const wrong = last.openings
+    .filter((o) => ['intake', 'throat', 'stackExit'].includes(o.role) && o.flow_kg_per_s < 0)
+    .map((o) => o.name);
+  const reasons = [
+    ...(wrong.length > 0 ? [`gas runs backwards through ${wrong.join(' and ')}`] : []),
+    ...(last.limitedByAir ? ['the fire gets too little air'] : []),
+  ];
+  const why = reasons.length > 0 ? ` (${reasons.join('; ')})` : '';
   return {
-    code: 'not-converged',
-    message: `the ${what} was not found: after ${settled.iterations} iterations the balances are still off by ${settled.heatError.toPrecision(2)} W and ${settled.massError.toPrecision(2)} kg/s. Please report this design`,
-    where: 'solver',
-    value: settled.heatError,
+    code: 'no-steady-draft',
+    message: `the draft never settles: the gas keeps tipping from one way of flowing to another${why}. Give the pit a clear way through: intake low, throat and stack large enough, stack top well above the intake`,
+    where: 'assumed fire',
+    value: solved.settled.heatError,
     limits: null,
   };
 }
@@ -130,9 +143,9 @@ function notConverged(what: string, { settled }: Solved): Warning {
 function brokeOff(warmUp: WarmUp): Warning {
   const time = warmUp.series.time_s[warmUp.series.time_s.length - 1];
   return {
-    code: 'warm-up-broke-off',
-    message: `the warm-up could not be followed past ${(time / 60).toFixed(1)} min: no step length converged. Please report this design`,
-    where: 'solver',
+    code: 'draft-tips-over',
+    message: `from ${(time / 60).toFixed(1)} min on the draft keeps tipping from one way of flowing to another, so that the warm-up can't be followed further: give the pit a clear way through (intake, throat, stack)`,
+    where: 'warm-up',
     value: time,
     limits: null,
   };

@@ -130,6 +130,7 @@ export class Settler {
     const longest = hold === 'nodes' ? 1e5 : 1e10;
     let iterations = 0;
     let h = 0.05;
+    let growth = 4;
     for (let step = 0; step < 400 && h > 1e-7; step++) {
       before.set(x);
       trial.set(x);
@@ -137,12 +138,14 @@ export class Settler {
       const outcome = this.implicitStep(trial, before, demand, hold, h);
       iterations += outcome.iterations;
       if (!outcome.converged || !this.sound(trial)) {
-        h *= 0.2;
+        h *= 0.25;
+        growth = Math.max(1.2, Math.sqrt(growth));
         continue;
       }
       x.set(trial);
       if (h >= longest) break;
-      h = Math.min(longest, h * (outcome.iterations <= 5 ? 5 : outcome.iterations <= 8 ? 2.5 : 1.2));
+      h = Math.min(longest, h * growth);
+      growth = Math.min(5, 1.15 * growth);
     }
     return this.polish(x, demand, hold, iterations);
   }
@@ -176,7 +179,7 @@ export class Settler {
       limit: (at, step) => stepLimit(model, at, step),
       measure: (at, step) => stepMeasure(model, at, step, MARCH),
     };
-    return newton(problem, x, this.rhs, this.lu, { maxIterations: 14 });
+    return newton(problem, x, this.rhs, this.lu, { maxIterations: 20 });
   }
 
   /** Full Newton alone, from a guess that is known to be near (a neighbouring state). */
