@@ -184,7 +184,7 @@ export class StiffStepper {
   }
 
   private finish(h: number): number {
-    const { system, rates, rhs, weights, lu, next, contentsStart, contentsNow } = this;
+    const { system, rates, rhs, weights, lu, next } = this;
     const d = system.differential;
     rhs.fill(0);
     for (let i = 0; i < d; i++) {
@@ -202,8 +202,11 @@ export class StiffStepper {
       for (let j = 0; j < STAGES; j++) sum += ESDIRK.b[j] * this.sums[j][q];
       this.gained[q] = h * sum;
     }
-    system.contents(next, contentsNow);
-    for (let i = 0; i < d; i++) this.stored[i] = contentsNow[i] - contentsStart[i];
+    for (let i = 0; i < d; i++) {
+      let sum = 0;
+      for (let j = 0; j < STAGES; j++) sum += ESDIRK.b[j] * rates[j][i];
+      this.stored[i] = h * sum;
+    }
     return worst;
   }
 
@@ -215,7 +218,8 @@ export class StiffStepper {
     this.start.set(this.next);
     rates[0].set(rates[STAGES - 1]);
     sums[0].set(sums[STAGES - 1]);
-    system.contents(this.start, this.contentsStart);
+    // what is carried on is H itself, so that what Newton left over in x is made good by the next step and never adds up
+    for (let i = 0; i < system.differential; i++) this.contentsStart[i] += this.stored[i];
   }
 
   /** Shares of the last attempted step at which its inner stages lie, in rising order, and the unknowns there. */
