@@ -41,6 +41,8 @@ export class Balances {
   private readonly star4: Float64Array;
   private readonly gas4: Float64Array;
   private readonly stemCapacity: number;
+  /** convection coefficient of each face at the last evaluation [W/(m2 K)] */
+  private readonly coefficient: Float64Array;
 
   constructor(readonly model: Model) {
     const { network } = model;
@@ -51,6 +53,7 @@ export class Balances {
     this.lossOfPart = new Float64Array(this.partNames.length);
     this.star4 = new Float64Array(model.zoneCount);
     this.gas4 = new Float64Array(model.zoneCount);
+    this.coefficient = new Float64Array(network.faces.length);
     this.stemCapacity = (STEM.density * STEM.specificHeat * network.stem.diameter * network.stem.fill) / 4;
   }
 
@@ -106,6 +109,7 @@ export class Balances {
     const surround = STEFAN_BOLTZMANN * fourth(outdoors.surroundings);
     const radiant = release * fire.radiantShare;
     const { faceNode, faceZone, faceArea, faceEmissivity, faceFireShare } = model;
+    const { coefficient } = this;
     for (let i = 0; i < faceNode.length; i++) {
       const node = faceNode[i];
       const z = faceZone[i];
@@ -116,6 +120,7 @@ export class Balances {
       if (z === OUTDOORS) {
         const f = network.faces[i];
         const h = outsideCoefficient(model, i, Ts);
+        coefficient[i] = h;
         let loss = h * (Ts - outdoors.temperature) + eps * (own - surround) - eps * outdoors.sun * f.sunShare;
         if (outdoors.rain > 0) loss += outdoors.rain * f.sunShare * rainCooling(h, Ts, model);
         rate[node] -= loss * area;
@@ -125,6 +130,7 @@ export class Balances {
       const Tg = x[model.gas + z];
       const eg = model.emissivity[z];
       const h = insideCoefficient(model, i, z, Ts, Tg);
+      coefficient[i] = h;
       const fromGas = area * (h * (Tg - Ts) + eg * 0.5 * (eps + 1) * (gas4[z] - own));
       const fromStar = (area / ((1 - eps) / eps + 1 / (1 - eg))) * (star4[z] - own);
       rate[node] += fromGas + fromStar + radiant * faceFireShare[i];
@@ -149,25 +155,38 @@ export class Balances {
     const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
     algebraic[2 * nz + fire.zone] += fuelGas * FUEL_ROW;
     algebraic[3 * nz + fire.zone] += fuelGas * MASS_ROW;
-    if (demand.mode === 'hold') algebraic[4 * nz] = demand.target - this.settled(x, network.gauge);
+    if (demand.mode === 'hold') algebraic[4 * nz] = -this.stemRate(x, network.gauge, demand.target);
     else algebraic[4 * nz] = demand.heat * this.oxygenShare(x[model.fuel + fire.zone]) - release;
   }
 
   private evaluateStems(x: Float64Array): void {
     const { model, rate } = this;
-    const { stems, stem, outdoors } = model.network;
+    const { stems } = model.network;
     for (let i = 0; i < stems.length; i++) {
-      const z = stems[i].zone;
-      rate[model.nodeCount + i] = stemHeating(
-        x[model.gas + z],
-        x[model.star + z],
-        x[model.nodeCount + i],
-        model.speed[z],
-        outdoors.pressure,
-        stem.diameter,
-        stem.emissivity,
-      );
+      rate[model.nodeCount + i] = this.stemRate(x, i, x[model.nodeCount + i]);
     }
+  }
+
+  /** Heat that stem i takes up per surface when it is at `temperature` [W/m2]; zero where it reads true. */
+  private stemRate(x: Float64Array, i: number, temperature: number): number {
+    const { model } = this;
+    const { stems, stem, outdoors } = model.network;
+    const z = stems[i].zone;
+    return stemHeating(
+      x[model.gas + z],
+      x[model.star + z],
+      temperature,
+      model.speed[z],
+      outdoors.pressure,
+      stem.diameter,
+      stem.emissivity,
+    );
+  }
+
+  /** Change of a stem's uptake with the star temperature of its zone [W/(m2 K)]. */
+  private stemRadiant(x: Float64Array, z: number): number {
+    const T = x[this.model.star + z];
+    return 4 * this.model.network.stem.emissivity * STEFAN_BOLTZMANN * T * T * T;
   }
 
   private evaluateFlows(x: Float64Array): void {
@@ -270,20 +289,20 @@ export class Balances {
   private capacityRows(x: Float64Array, m: Float64Array, capacity: number, gamma: number): void {
     const { model } = this;
     const { network, size: n } = model;
-    const { stems, stem, outdoors, links, nodes } = network;
+    const { stems, stem, links, nodes } = network;
     if (capacity !== 0) {
       for (let i = 0; i < model.nodeCount; i++) m[i * n + i] += capacity * heatCapacity(nodes[i], x[i]);
     }
     for (let i = 0; i < stems.length; i++) {
       const row = model.nodeCount + i;
       const z = stems[i].zone;
-      const [Tg, Tw, Tt] = [x[model.gas + z], x[model.star + z], x[row]];
-      const at = (a: number, b: number, c: number) =>
-        stemHeating(a, b, c, model.speed[z], outdoors.pressure, stem.diameter, stem.emissivity);
-      const base = this.rate[row];
-      m[row * n + row] += capacity * this.stemCapacity - (gamma * (at(Tg, Tw, Tt + T_STEP) - base)) / T_STEP;
-      m[row * n + model.gas + z] -= (gamma * (at(Tg + T_STEP, Tw, Tt) - base)) / T_STEP;
-      m[row * n + model.star + z] -= (gamma * (at(Tg, Tw + T_STEP, Tt) - base)) / T_STEP;
+      const Tt = x[row];
+      const own = 4 * stem.emissivity * STEFAN_BOLTZMANN * Tt * Tt * Tt;
+      const slope = (this.stemRate(x, i, Tt + T_STEP) - this.rate[row]) / T_STEP;
+      // convection goes with the difference of gas and stem, so that its slopes differ in sign alone
+      m[row * n + row] += capacity * this.stemCapacity - gamma * slope;
+      m[row * n + model.gas + z] += gamma * (slope + own);
+      m[row * n + model.star + z] -= gamma * this.stemRadiant(x, z);
     }
     if (gamma === 0) return;
     for (const { a, b, ...link } of links) {
@@ -309,12 +328,14 @@ export class Balances {
       if (z === OUTDOORS) {
         if (gamma === 0) continue;
         const f = network.faces[i];
-        const convective = (T: number) => {
-          const h = outsideCoefficient(model, i, T);
-          const wet = outdoors.rain > 0 ? outdoors.rain * f.sunShare * rainCooling(h, T, model) : 0;
-          return h * (T - outdoors.temperature) + wet;
-        };
-        const slope = (convective(Ts + T_STEP) - convective(Ts)) / T_STEP;
+        const after = Ts + T_STEP;
+        const h = outsideCoefficient(model, i, after);
+        const wet =
+          outdoors.rain > 0
+            ? outdoors.rain * f.sunShare * (rainCooling(h, after, model) - rainCooling(this.coefficient[i], Ts, model))
+            : 0;
+        const base = this.coefficient[i] * (Ts - outdoors.temperature);
+        const slope = (h * (after - outdoors.temperature) - base + wet) / T_STEP;
         m[node * n + node] += gamma * area * (slope + eps * slopeOwn);
         continue;
       }
@@ -322,7 +343,7 @@ export class Balances {
       const starIndex = model.star + z;
       const Tg = x[gasIndex];
       const eg = model.emissivity[z];
-      const h = insideCoefficient(model, i, z, Ts, Tg);
+      const h = this.coefficient[i];
       const base = h * (Tg - Ts);
       const bySurface = (insideCoefficient(model, i, z, Ts + T_STEP, Tg) * (Tg - Ts - T_STEP) - base) / T_STEP;
       const byGas = (insideCoefficient(model, i, z, Ts, Tg + T_STEP) * (Tg + T_STEP - Ts) - base) / T_STEP;
@@ -478,13 +499,13 @@ export class Balances {
     if (!frozen) add(m, n, model.pressure + fire.zone, column, -fuelGas * MASS_ROW);
     if (demand.mode === 'hold') {
       const z = network.stems[network.gauge].zone;
-      const base = this.settled(x, network.gauge);
-      for (const index of [model.gas + z, model.star + z]) {
-        const kept = x[index];
-        x[index] = kept + T_STEP;
-        add(m, n, column, index, (this.settled(x, network.gauge) - base) / T_STEP);
-        x[index] = kept;
-      }
+      const base = this.stemRate(x, network.gauge, demand.target);
+      const index = model.gas + z;
+      const kept = x[index];
+      x[index] = kept + T_STEP;
+      add(m, n, column, index, (this.stemRate(x, network.gauge, demand.target) - base) / T_STEP);
+      x[index] = kept;
+      add(m, n, column, model.star + z, this.stemRadiant(x, z));
       return;
     }
     add(m, n, column, column, 1);

@@ -57,12 +57,9 @@ export function solveHeld(pit: Pit, target: number, assumed: Solved): { solved: 
   const ratio = (target - outdoors) / Math.max(1, assumedReading - outdoors);
   for (let i = 0; i < model.fuel; i++) x[i] = outdoors + (x[i] - outdoors) * Math.min(2, ratio);
   x[model.fire] *= Math.min(3, ratio ** 1.15);
-  for (const attempt of ['polish', 'settle'] as const) {
-    const trial = x.slice();
-    const settled = settler[attempt](trial, { mode: 'hold', target });
-    if (!settled.converged || !(trial[model.fire] >= 0)) continue;
-    if (balances.starved(trial)) continue;
-    return { solved: { x: trial, settled, asked: trial[model.fire] }, reached: target };
+  const settled = settler.settle(x, { mode: 'hold', target });
+  if (settled.converged && x[model.fire] >= 0 && !balances.starved(x)) {
+    return { solved: { x, settled, asked: x[model.fire] }, reached: target };
   }
   return heldByBracket(pit, target, assumed, assumedReading);
 }

@@ -6,10 +6,10 @@ import type { Settler } from './settle.js';
 import { stepLimit, stepMeasure } from './settle.js';
 
 /** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
-const STEP_LEFT = { temperature: 1e-4, pressure: 1e-7, fuel: 1e-7, fireShare: 1e-6 };
+const STEP_LEFT = { temperature: 2e-3, pressure: 2e-6, fuel: 1e-5, fireShare: 1e-5 };
 
 /** How closely in time the end of a step is laid on an event [s]. */
-const EVENT_TIME = 0.02;
+const EVENT_TIME = 0.2;
 
 /** No step shorter than this is tried [s]. */
 const SHORTEST = 1e-3;
