@@ -46,6 +46,15 @@ function commandLine(): Command {
     .action(async (path, options) => (await import('./commands/check.js')).run(path, options));
 
   program
+    .command('refine')
+    .description('compute a design with more cells and tighter time steps: what the numbers owe to that')
+    .argument('<design>', design)
+    .option('--json', json)
+    .option('-o, --output <file>', outFile)
+    .addOption(units())
+    .action(async (path, options) => (await import('./commands/refine.js')).run(path, options));
+
+  program
     .command('new')
     .description('write a commented design to start from')
     .option('-o, --output <file>', outFile)

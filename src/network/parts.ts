@@ -1,6 +1,7 @@
 import type { Chamber, Design, HorizontalPart, Stack, StationName, Upright } from '../design/design.js';
 import type { Geometry, PartGeometry } from '../design/geometry.js';
-import { STEEL_DENSITY } from '../physics/steel.js';
+import { reversePlateArea } from '../design/geometryOf.js';
+import { STAINLESS_DENSITY, STEEL_DENSITY } from '../physics/steel.js';
 import { girth, type BuiltPit, type Cells } from './cells.js';
 import { addPatch, addSharedPlate, joinPlates } from './patches.js';
 import { splitByPlate, type PlateSplit } from './reverse.js';
@@ -133,16 +134,17 @@ export function addChamber(
   built.chamber = addPart(network, design, geometry, chamber, count, names, 0, plate.above);
   const width = plate.width;
   const each = geometry.length / count;
+  const area = reversePlateArea(chamber) / count;
+  const density = chamber.steel === 'stainless' ? STAINLESS_DENSITY : STEEL_DENSITY;
   let before = -1;
   for (let i = 0; i < count; i++) {
-    const area = width * each;
     const node = addSharedPlate(network, {
       name: `reverse plate ${i + 1}`,
       part: 'chamber',
       zones: [built.plenum.zones[i], built.chamber.zones[i]],
       shapes: ['up', 'down'],
       area,
-      mass: area * chamber.reverse.plate * STEEL_DENSITY,
+      mass: area * chamber.reverse.plate * density,
       thickness: chamber.reverse.plate,
       length: (width * geometry.length) / (2 * (width + geometry.length)),
       steel: chamber.steel,

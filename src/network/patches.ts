@@ -44,11 +44,10 @@ export function addPatch(network: Network, patch: Patch): number {
   const steel = nodes.length;
   const layer = patch.insulation;
   const thick = layer && layer.thickness > 0 ? layer.thickness : 0;
-  const skinMass = layer ? layer.skin * patch.outsideArea * STEEL_DENSITY : 0;
   nodes.push({
     name: patch.name,
     part: patch.part,
-    mass: patch.mass + (thick > 0 ? 0 : skinMass),
+    mass: patch.mass,
     material: patch.steel,
     specificHeat: 0,
     thickness: patch.thickness,

@@ -1,10 +1,7 @@
-import { airConductivity, airPrandtl, airViscosity } from './air.js';
+import { AIR_GAS_CONSTANT, airConductivity, airPrandtl, airViscosity } from './air.js';
 import { STEFAN_BOLTZMANN } from './constants.js';
 import { nusseltCrossCylinder } from './forcedConvection.js';
 import { nusseltHorizontalCylinder, rayleigh } from './freeConvection.js';
-
-/** Specific gas constant of dry air [J/(kg K)], for film densities. */
-const AIR_GAS_CONSTANT = 287.05;
 
 /** Stem of an ordinary probe or dial thermometer: 1/4 in across, smoked. Common practice, no source. */
 export const STEM = { diameter: 0.00635, emissivity: 0.9, density: 7850, specificHeat: 500 } as const;

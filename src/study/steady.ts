@@ -278,7 +278,12 @@ function pressurePath(pit: Pit, x: Float64Array): SteadyState['pressurePath'] {
   )!;
   at('stack base', entry.from, entry.centre);
   at('inside the stack at its base', entry.to, entry.centre);
-  if (exit >= 0) at('stack top', openings[exit].from, openings[exit].centre);
+  if (exit >= 0) {
+    // the jet leaves at the pressure of the air around it; friction and the lost velocity head lie below
+    const o = openings[exit];
+    const top = outdoorPressure(model, o, o.centre) - outdoorPressure(model, { ...o, windPressure: 0 }, o.centre);
+    path.push({ where: 'stack top', height_m: o.centre, gauge_Pa: top });
+  }
   return path;
 }
 

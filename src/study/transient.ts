@@ -15,7 +15,7 @@ const EVENT_TIME = 0.2;
 const SHORTEST = 1e-3;
 
 /** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
-export const DEFAULT_TOLERANCE = { absolute: 0.1, relative: 2e-3 };
+export const DEFAULT_TOLERANCE = { absolute: 0.05, relative: 1e-3 };
 
 /**
  * A network under a fire as a stiff system. Integrated along: fire heat, all losses [J].
@@ -102,6 +102,8 @@ export class Transient {
   steps = 0;
   rejected = 0;
   private h = 1;
+  /** where the last step began; none after a jump */
+  private before: Moment | null = null;
 
   constructor(
     readonly settler: Settler,
@@ -124,6 +126,7 @@ export class Transient {
     const { time, x } = this.moment;
     const settled = this.settler.settle(x, demandAt(time), 'nodes');
     if (!settled.converged) return false;
+    this.before = null;
     this.stepper.begin(time, x);
     this.h = firstStep;
     return true;
@@ -200,6 +203,7 @@ export class Transient {
       const trial = x.slice();
       const settled = settler.polish(trial, this.system.demandAt(time), 'nodes');
       if (!settled.converged) continue;
+      this.before = null;
       this.moment = { time, x: trial, fireHeat, lost, stored, massError: settled.massError };
       this.stepper.begin(time, trial);
       return true;
@@ -211,6 +215,31 @@ export class Transient {
   private releaseAt(time: number, now: number): Demand & { mode: 'release' } {
     const demand = this.system.demandAt(time);
     return demand.mode === 'release' ? demand : { mode: 'release', heat: Math.max(0, now) };
+  }
+
+  /**
+   * Moments inside the last accepted step, at the given shares of it: the cubic through its start, stages and end. Sums run
+   * straight between its ends, so that they balance as these do. Empty after a bridge.
+   */
+  within(shares: readonly number[]): Moment[] {
+    const { before } = this;
+    if (!before || before.time >= this.moment.time) return [];
+    const points = [0, ...this.stepper.stageShares, 1];
+    const states = [before.x, ...this.stepper.stageStates, this.moment.x];
+    return shares.map((share) => {
+      const weights = points.map((p, i) =>
+        points.reduce((w, q, j) => (j === i ? w : (w * (share - q)) / (p - q)), 1),
+      );
+      const along = (a: number, b: number) => a + share * (b - a);
+      return {
+        time: along(before.time, this.moment.time),
+        x: this.moment.x.map((_, k) => states.reduce((sum, state, i) => sum + weights[i] * state[k], 0)),
+        fireHeat: along(before.fireHeat, this.moment.fireHeat),
+        lost: along(before.lost, this.moment.lost),
+        stored: along(before.stored, this.moment.stored),
+        massError: this.moment.massError,
+      };
+    });
   }
 
   private candidate(h: number): Moment {
@@ -229,6 +258,7 @@ export class Transient {
 
   private take(candidate: Moment): void {
     this.stepper.accept(candidate.time - this.moment.time);
+    this.before = this.moment;
     this.moment = candidate;
     this.steps++;
   }

@@ -12,6 +12,9 @@ const LONGEST = 24 * 3600;
 /** Curves go on this far past the soaked time, or past the settling of a fire that cannot reach the target. */
 const AFTERWARDS = 1.25;
 
+/** Shares of each step at which the curves are filled in. */
+const BETWEEN = [0.25, 0.5, 0.75];
+
 export interface WarmUpOptions {
   /** fire that holds the target in the end [W]; null: none does */
   holdFire: number | null;
@@ -77,7 +80,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions): WarmUpRun {
   for (;;) {
     const took = run.step(LONGEST, reachable ? reads : settledDown);
     if (took === 'failed') return finish(false);
-    record.add(run.moment);
+    record.step(run);
     if (took === 'event' || run.moment.time >= LONGEST) break;
   }
   if (!reachable || run.moment.time >= LONGEST) return finish(true);
@@ -95,7 +98,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions): WarmUpRun {
     for (;;) {
       const took = run.step(LONGEST, settledOver);
       if (took === 'failed') return finish(false);
-      record.add(run.moment);
+      record.step(run);
       if (run.moment.time >= LONGEST) return finish(true);
       if (took === 'event') break;
     }
@@ -108,7 +111,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions): WarmUpRun {
   while (!soaked) {
     const took = run.step(LONGEST, apart);
     if (took === 'failed') return finish(false);
-    record.add(run.moment);
+    record.step(run);
     if (run.moment.time >= LONGEST) return finish(true);
     soaked = took === 'event';
   }
@@ -119,7 +122,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions): WarmUpRun {
   const end = AFTERWARDS * run.moment.time;
   while (run.moment.time < end - 1e-6) {
     if (run.step(end) === 'failed') break;
-    record.add(run.moment);
+    record.step(run);
   }
   return finish(true);
 }
@@ -161,6 +164,12 @@ class Recorder {
       s.gas_K.push(outdoors);
       s.steel_K.push(outdoors);
     }
+  }
+
+  /** The last step of a run, with moments between for the curves. */
+  step(run: Transient): void {
+    for (const moment of run.within(BETWEEN)) this.add(moment);
+    this.add(run.moment);
   }
 
   add(moment: Moment): void {

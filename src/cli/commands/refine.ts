@@ -1,0 +1,23 @@
+import { refineText } from '../../report/refineText.js';
+import { toJson } from '../../report/json.js';
+import { refine } from '../../study/refine.js';
+import type { UnitSystem } from '../../units.js';
+import { loadDesign } from '../loadDesign.js';
+import { openSink, refuseClashes } from '../output.js';
+import { progress } from '../stderr.js';
+
+export interface RefineOptions {
+  json?: boolean;
+  output?: string;
+  units: UnitSystem;
+}
+
+/** The same design with more cells and with tighter time steps: what its numbers owe to how they are computed. */
+export async function run(path: string, options: RefineOptions): Promise<void> {
+  refuseClashes(path, { '--output': options.output });
+  const { design } = await loadDesign(path);
+  const out = openSink(options.output ?? '-');
+  progress('computing the same design eight times');
+  const study = refine(design);
+  await out.write(options.json ? toJson(study) : refineText(design.name, study, options.units));
+}

@@ -1,0 +1,47 @@
+import type { RefinedRun, Refinement } from '../study/refine.js';
+import { format, type UnitSystem } from '../units.js';
+
+/** A refinement study as text: what more cells and tighter time steps change. */
+export function refineText(name: string, { cells, steps }: Refinement, units: UnitSystem): string {
+  const head = ['', 'hold fire', 'spread', 'gauge', 'soaked', 'change of gauge / soaked', 'steps', 'imbalance'];
+  const row = (run: RefinedRun, base: RefinedRun): string[] => [
+    run.label,
+    format('power', run.fire_W, units),
+    format('temperatureDifference', run.spread_K, units),
+    minutes(run.gauge_s),
+    minutes(run.soaked_s),
+    run === base ? '-' : `${change(run.gauge_s, base.gauge_s)} / ${change(run.soaked_s, base.soaked_s)}`,
+    String(run.steps),
+    run.energyError.toExponential(0),
+  ];
+  const table = (runs: RefinedRun[]) => {
+    const base = runs.find((run) => run.label === 'as computed')!;
+    return aligned([head, ...runs.map((run) => row(run, base))]);
+  };
+  return [
+    `${name}: how much hangs on how finely it is computed`,
+    '',
+    'More cells (chamber, upright and stack alike); an estimate is made with the first row.',
+    table(cells),
+    '',
+    'Time steps: the error that each may make, doubled and halved.',
+    table(steps),
+    '',
+  ].join('\n');
+}
+
+function minutes(seconds: number | null): string {
+  return seconds === null ? 'never' : `${(seconds / 60).toFixed(2)} min`;
+}
+
+function change(value: number | null, base: number | null): string {
+  if (value === null || base === null) return '-';
+  return `${(100 * (value / base - 1)).toFixed(2)} %`;
+}
+
+function aligned(rows: string[][]): string {
+  const widths = rows[0].map((_, i) => Math.max(...rows.map((row) => row[i].length)));
+  return rows
+    .map((row) => row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]) : cell.padStart(widths[i]))).join('  '))
+    .join('\n');
+}

@@ -1,0 +1,135 @@
+import type { Demand } from '../network/balances.js';
+import { stationGas, stationSteel, type Pit } from './pit.js';
+import { Transient, type Moment } from './transient.js';
+
+/** Curves of the gauge's station against time, as every study of events gives them. */
+export interface Curve {
+  time_s: number[];
+  fire_W: number[];
+  /** what the lagging thermometer shows */
+  thermometer_K: number[];
+  gas_K: number[];
+  steel_K: number[];
+}
+
+export interface TimelineOptions {
+  /** time that the first moment counts as [s] (default 0) */
+  time?: number;
+  /** factor on the tolerances of the time steps (default 1) */
+  tolerance?: number;
+  /** longest step [s] (default: as the error allows) */
+  longestStep?: number;
+}
+
+/**
+ * A pit followed through events: fires that change, doors that open, weather that turns. Carries plate temperatures, heat
+ * accounts and curves from one stretch to the next.
+ */
+export class Timeline {
+  readonly curve: Curve = { time_s: [], fire_W: [], thermometer_K: [], gas_K: [], steel_K: [] };
+  /** worst imbalance of heat so far, as a share of what the fire gave or the pit lost, whichever is more */
+  energyError = 0;
+  /** worst net mass flow into a zone so far [kg/s] */
+  massError = 0;
+  private transient: Transient;
+
+  /**
+   * @param pit in which it starts
+   * @param x unknowns at the start; nodes and stems count, the rest is settled when the first fire is set
+   */
+  constructor(
+    public pit: Pit,
+    x: Float64Array,
+    private readonly options: TimelineOptions = {},
+  ) {
+    this.transient = this.transientOf(pit, x, options.time ?? 0);
+  }
+
+  get moment(): Moment {
+    return this.transient.moment;
+  }
+
+  get fire(): number {
+    return this.moment.x[this.pit.model.fire];
+  }
+
+  /** The lagging reading of the design's gauge now [K]. */
+  get reading(): number {
+    return this.moment.x[this.pit.model.nodeCount + this.pit.model.network.gauge];
+  }
+
+  /** What that gauge would settle at if all else stood still [K]. */
+  settledReading(moment: Moment = this.moment): number {
+    const { balances, model } = this.pit;
+    balances.evaluate(moment.x, { mode: 'release', heat: Math.max(0, moment.x[model.fire]) });
+    return balances.settled(moment.x, model.network.gauge);
+  }
+
+  /** Go on in a variant of the pit; the next fire settles its gas. `adjust` may set temperatures of nodes. */
+  enter(pit: Pit, adjust?: (x: Float64Array) => void): void {
+    const { moment } = this;
+    this.pit = pit;
+    this.transient = this.transientOf(pit, moment.x, moment.time);
+    this.transient.moment = { ...moment, x: moment.x.slice() };
+    adjust?.(this.transient.moment.x);
+  }
+
+  /** Set the fire: gas, flows and fire settle to it at once. @returns false: they do not, and nothing has changed */
+  burn(demandAt: (t: number) => Demand): boolean {
+    const kept = this.moment.x.slice();
+    if (this.transient.change(demandAt, FIRST_STEP)) {
+      this.record();
+      return true;
+    }
+    this.moment.x.set(kept);
+    return false;
+  }
+
+  /**
+   * One step, recorded.
+   *
+   * @returns 'step', 'event' where `event` passed zero, or 'failed'
+   */
+  step(end: number, event?: (moment: Moment) => number): 'step' | 'event' | 'failed' {
+    const { longestStep } = this.options;
+    const limit = longestStep === undefined ? end : Math.min(end, this.moment.time + longestStep);
+    const took = this.transient.step(limit, event);
+    if (took !== 'failed') this.record();
+    return took;
+  }
+
+  /** Burn on to `end` [s]. @returns false: the steps broke off */
+  runTo(end: number): boolean {
+    while (this.moment.time < end - CLOSE) if (this.step(end) === 'failed') return false;
+    return true;
+  }
+
+  private transientOf(pit: Pit, x: Float64Array, time: number): Transient {
+    const transient = new Transient(pit.settler, x, time);
+    const { absolute, relative } = transient.system.tolerance;
+    const scale = this.options.tolerance ?? 1;
+    transient.system.tolerance = { absolute: absolute * scale, relative: relative * scale };
+    return transient;
+  }
+
+  private record(): void {
+    const { pit, curve, moment } = this;
+    const { network } = pit.model;
+    const { station } = network.stems[network.gauge];
+    curve.time_s.push(moment.time);
+    curve.fire_W.push(this.fire);
+    curve.thermometer_K.push(this.reading);
+    curve.gas_K.push(stationGas(pit, moment.x, station));
+    curve.steel_K.push(stationSteel(pit, moment.x, station));
+    const turned = Math.max(moment.fireHeat, Math.abs(moment.lost));
+    if (turned > 0) {
+      this.energyError = Math.max(this.energyError, Math.abs(moment.fireHeat - moment.lost - moment.stored) / turned);
+    }
+    this.massError = Math.max(this.massError, moment.massError);
+  }
+}
+
+/** First step after a change [s]. */
+const FIRST_STEP = 2;
+/** Times nearer than this are the same [s]. */
+const CLOSE = 1e-6;
