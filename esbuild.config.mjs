@@ -1,5 +1,5 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 
@@ -22,6 +22,8 @@ export async function bundle(outdir) {
     platform: 'node',
     target: 'node20',
     external: ['@napi-rs/canvas', '@fontsource/barlow'],
+    // an installed package has no overrides: there the canvas goes by its own name
+    alias: { canvas: '@napi-rs/canvas' },
     // commander is CommonJS and asks for node's own modules by require, which an ES module lacks
     banner: {
       js: "import { createRequire as pitwrightRequire } from 'node:module';\nconst require = pitwrightRequire(import.meta.url);",
@@ -29,7 +31,7 @@ export async function bundle(outdir) {
     minifySyntax: true,
     minifyWhitespace: true,
     legalComments: 'none',
-    plugins: [englishAlone],
+    plugins: [englishAlone, oneCanvas, oneChartLibrary],
     metafile: true,
     logLevel: 'warning',
   });
@@ -44,6 +46,28 @@ const englishAlone = {
   setup(bundler) {
     bundler.onLoad({ filter: /zod\/v4\/locales\/index\.js$/ }, () => ({
       contents: "export { default as en } from './en.js';",
+    }));
+  },
+};
+
+/** chartjs-node-canvas asks for the canvas by a name in a variable, which no bundler can follow. */
+const oneCanvas = {
+  name: 'one-canvas',
+  /** @param {import('esbuild').PluginBuild} bundler */
+  setup(bundler) {
+    bundler.onLoad({ filter: /chartjs-node-canvas[\\/]dist[\\/]freshRequire\.js$/ }, () => ({
+      contents: "exports.freshRequire = () => require('canvas');",
+    }));
+  },
+};
+
+/** chartjs-node-canvas requires the chart library and we import it: both get the one that can be required. */
+const oneChartLibrary = {
+  name: 'one-chart-library',
+  /** @param {import('esbuild').PluginBuild} bundler */
+  setup(bundler) {
+    bundler.onResolve({ filter: /^chart\.js\/auto$/ }, () => ({
+      path: resolve('node_modules/chart.js/auto/auto.cjs'),
     }));
   },
 };

@@ -1,14 +1,10 @@
-import { createCanvas, GlobalFonts } from '@napi-rs/canvas';
-import { BarController, BarElement, CategoryScale, Chart, LinearScale, LineController, LineElement } from 'chart.js';
-import { Legend, PointElement, SubTitle, Title } from 'chart.js';
+import { GlobalFonts } from 'canvas';
 import type { ChartConfiguration } from 'chart.js';
+import { ChartJSNodeCanvas } from 'chartjs-node-canvas';
 import { FONT_FAMILY, PAPER, SIZE } from './theme.js';
 
 /** Pixels a unit of the logical size: 1600 pixels across. */
 const SCALE = 1.6;
-
-Chart.register(BarController, BarElement, CategoryScale, LinearScale, LineController, LineElement);
-Chart.register(Legend, PointElement, SubTitle, Title);
 
 /**
  * Makes the charts' font known to the canvas. Called once before the first picture: a bare machine has no font at all.
@@ -20,28 +16,18 @@ export function registerFont(files: Parameters<typeof GlobalFonts.register>[0][]
   for (const file of files) {
     if (!GlobalFonts.register(file, FONT_FAMILY)) throw new Error('a font file of the package is damaged');
   }
-  Chart.defaults.font.family = FONT_FAMILY;
 }
 
-/** Draws a chart as PNG, 1600 by 1000 pixels on white. The same chart gives the same bytes. */
-export function renderPng(config: ChartConfiguration): Uint8Array {
-  const canvas = createCanvas(SIZE.width, SIZE.height);
-  const whitePaper = {
-    id: 'whitePaper',
-    beforeDraw({ ctx }: Chart) {
-      ctx.save();
-      ctx.globalCompositeOperation = 'destination-over';
-      ctx.fillStyle = PAPER;
-      ctx.fillRect(0, 0, SIZE.width, SIZE.height);
-      ctx.restore();
+/** Draws charts as PNG, 1600 by 1000 pixels on white. The same chart gives the same bytes. */
+export function pngRenderer(): (config: ChartConfiguration) => Uint8Array {
+  const renderer = new ChartJSNodeCanvas({
+    ...SIZE,
+    backgroundColour: PAPER,
+    chartCallback: (chart) => {
+      chart.defaults.font.family = FONT_FAMILY;
     },
-  };
-  const chart = new Chart(canvas as unknown as ConstructorParameters<typeof Chart>[0], {
-    ...config,
-    options: { ...config.options, devicePixelRatio: SCALE },
-    plugins: [...(config.plugins ?? []), whitePaper],
   });
-  const png = canvas.toBuffer('image/png');
-  chart.destroy();
-  return png;
+  // of the ways out of a canvas, the prebuilt one knows only this
+  return (config) =>
+    renderer.renderToBufferSync({ ...config, options: { ...config.options, devicePixelRatio: SCALE } });
 }

@@ -16,7 +16,7 @@ const FONT_WEIGHTS = [400, 500, 600];
  */
 export async function drawCharts(charts: NamedChart[], folder: string): Promise<string[]> {
   progress('drawing charts');
-  const { registerFont, renderPng } = await import('../charts/png.js').catch((error: Error) => {
+  const { registerFont, pngRenderer } = await import('../charts/png.js').catch((error: Error) => {
     throw new Stop(
       exit.ourFault,
       `charts can't be drawn on this machine (${process.platform} ${process.arch}): ${error.message.split('\n')[0]}. ` +
@@ -27,6 +27,7 @@ export async function drawCharts(charts: NamedChart[], folder: string): Promise<
   registerFont(
     FONT_WEIGHTS.map((weight) => readFileSync(resolve(`@fontsource/barlow/files/barlow-latin-${weight}-normal.woff`))),
   );
+  const renderPng = pngRenderer();
   const names = charts.map(({ file }) => `${file}.png`);
   for (const [i, { config }] of charts.entries()) {
     await openSink(join(folder, names[i])).write(renderPng(config));

@@ -3,7 +3,7 @@ import type { ChartConfiguration } from 'chart.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { roundTicks, twinAxes } from '../../src/charts/axes.js';
 import { estimateCharts } from '../../src/charts/estimateCharts.js';
-import { registerFont, renderPng } from '../../src/charts/png.js';
+import { pngRenderer, registerFont } from '../../src/charts/png.js';
 import { STATION_STYLES } from '../../src/charts/theme.js';
 import { sampleDesign, sampleResult } from '../support/sampleResult.js';
 
@@ -75,6 +75,8 @@ describe('charts of an estimate', () => {
 });
 
 describe('pictures', () => {
+  const renderPng = pngRenderer();
+
   beforeAll(() =>
     registerFont(
       [400, 500, 600].map((weight) =>
