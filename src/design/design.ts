@@ -70,6 +70,19 @@ export interface Fire {
   soot: number;
   /** cook temperature wanted on the thermometer [K] */
   target: number;
+  splits: Splits;
+}
+
+/** How a tender feeds the fire by single splits, and how each of them burns. */
+export interface Splits {
+  /** one split every [s] (default 45 min); 0: so many small ones that the fire is steady */
+  every: number;
+  /** mean time after it is laid on at which the flaming share of a split burns [s] (estimate 15 min, spread 8-25 min) */
+  flame: number;
+  /** share of its heat that comes from charcoal (estimate 0.30, spread 0.20-0.40) */
+  charcoal: number;
+  /** mean time at which that charcoal burns [s] (estimate 45 min, spread 25-70 min) */
+  glow: number;
 }
 
 export interface Insulation {
@@ -217,6 +230,49 @@ export interface Estimates {
   insideEmissivity: number;
 }
 
+/** Food laid in cold: a wet body that warms and dries in the gas. */
+export interface Food {
+  name: string;
+  /** [kg] */
+  mass: number;
+  /** surface that sees gas and walls [m2] */
+  area: number;
+  /** temperature at which it goes in [K] */
+  start: number;
+  /** where it lies; default: spread over the gauge's part */
+  station?: StationName;
+}
+
+/** Something that happens while food is in: a door opened, or weather that turns for a while. */
+export interface CookEvent {
+  /** after loading [s] */
+  at: number;
+  /** how long it lasts [s] */
+  lasts: number;
+  /** the door of the gauge's part stands open */
+  door: boolean;
+  /** wind speed meanwhile [m/s]; absent: as before */
+  wind?: number;
+  /** wet share of the upward-facing outside meanwhile; absent: as before */
+  rain?: number;
+}
+
+/** A cook's day: light, reach the target, load, tend, let die. */
+export interface Cook {
+  /** from first reading the target to loading [s] */
+  soak: number;
+  load: Food[];
+  /** how long the door stands open to load [s] */
+  loading: number;
+  /** how long the fire is tended after loading [s] */
+  tend: number;
+  events: CookEvent[];
+  /** how long the pit is followed after the last wood [s] */
+  dieDown: number;
+  /** the thermometer counts as in the band when it is within this of the target [K] */
+  band: number;
+}
+
 export interface Design {
   schema: 1;
   name: string;
@@ -237,4 +293,6 @@ export interface Design {
   innerConvection: number;
   gauge: GaugeStation;
   estimates: Estimates;
+  /** the day to follow; absent when the file has none */
+  cook?: Cook;
 }

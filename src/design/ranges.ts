@@ -45,6 +45,15 @@ export const RANGES = {
   radiant: range('share', '0', '0.6'),
   soot: range('perLength', '0 per m', '5 per m'),
   target: range('temperature', '100 °F', '700 °F'),
+  splitEvery: range('time', '0 min', '6 h'),
+  splitTime: range('time', '1 min', '6 h'),
+  charcoal: range('share', '0 %', '90 %'),
+
+  cookTime: range('time', '0 min', '72 h'),
+  doorTime: range('time', '0 s', '1 h'),
+  weatherTime: range('time', '1 s', '24 h'),
+  band: range('temperatureDifference', '1 °F', '100 °F'),
+  foodStart: range('temperature', '28 °F', '180 °F'),
 
   /** width, height or diameter of firebox and chamber */
   section: range('length', '6 in', '6 ft'),

@@ -129,6 +129,12 @@ export class Fields {
     return typeof raw === 'string' ? raw : otherwise;
   }
 
+  /** Yes or no, written as true or false. */
+  flag(key: string, otherwise: boolean): boolean {
+    const raw = this.has(key) ? this.tree[key] : undefined;
+    return typeof raw === 'boolean' ? raw : otherwise;
+  }
+
   choice<T extends string>(key: string, allowed: readonly T[], otherwise: T): T {
     if (!this.has(key)) {
       this.defaulted(key);

@@ -13,6 +13,7 @@ import type {
   WoodComposition,
 } from './design.js';
 import type { Fields } from './reading.js';
+import { resolveCook, resolveSplits } from './resolveCook.js';
 import {
   resolveChamber,
   resolveFirebox,
@@ -45,6 +46,7 @@ export function resolveDesign(root: Fields): Design {
     innerConvection: root.optional('innerConvection', 'innerConvection', 1),
     gauge: root.choice('gauge', GAUGES, chamber || !upright ? 'middle' : 'uprightUpper'),
     estimates: resolveEstimates(root.child('estimates')),
+    ...(root.has('cook') ? { cook: resolveCook(root.child('cook')) } : {}),
   };
 }
 
@@ -120,6 +122,7 @@ function resolveFire(fire: Fields, wood: Wood): Fire {
     radiant: fire.optional('radiant', 'radiant', 0.3),
     soot: fire.optional('soot', 'soot', 0.5),
     target: fire.required('target', 'target'),
+    splits: resolveSplits(fire.child('splits')),
   };
 }
 

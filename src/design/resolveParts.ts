@@ -13,7 +13,7 @@ import type {
   Upright,
 } from './design.js';
 import type { Fields } from './reading.js';
-import { STATIONS } from './schema.js';
+import { STATIONS } from './stations.js';
 
 /** Door gaps of a part whose file gives none (estimate). */
 const DOOR_GAPS = { firebox: '1 in^2', chamber: '2 in^2', upright: '1.5 in^2' } as const;

@@ -6,34 +6,12 @@
  */
 import { z } from 'zod';
 import { FINISHES, INSULATION_ALIASES, INSULATIONS, WOODS } from './catalog.js';
-import { RANGES, type RangeName } from './ranges.js';
+import { cook, splits } from './schemaCook.js';
+import { plain, quantity } from './schemaFields.js';
+import { STATIONS } from './stations.js';
 
 // Generated code is refused under a strict content policy, and costs more than it saves when a file is read once.
 z.config({ jitless: true });
-
-const EXAMPLES: Partial<Record<RangeName, string[]>> = {
-  air: ['70 °F'],
-  fireHeat: ['70,000 BTU/h', '20 kW', '10 lb wood/h'],
-  plate: ['1/4 in', '3/16 in', '11 ga', '6 mm'],
-  section: ['24 in', '20 in pipe, standard wall', '610 mm'],
-  stackDiameter: ['6 in', '6 in pipe, standard wall'],
-  openingArea: ['90 in^2'],
-};
-
-/** A quantity as text, described with what it holds, its default and its accepted range. */
-function quantity(name: RangeName, description: string): z.ZodString {
-  const { low, high } = RANGES[name];
-  const examples = EXAMPLES[name];
-  return z
-    .string()
-    .meta({ description: `${description} Accepted: ${low} to ${high}.`, ...(examples ? { examples } : {}) });
-}
-
-/** A share or factor: a plain number or a percentage. */
-function plain(name: RangeName, description: string): z.ZodUnion<readonly [z.ZodNumber, z.ZodString]> {
-  const { low, high } = RANGES[name];
-  return z.union([z.number(), z.string()]).meta({ description: `${description} Accepted: ${low} to ${high}.` });
-}
 
 const finish = z.enum(Object.keys(FINISHES) as [string, ...string[]]).meta({
   description: 'Outside finish; it sets the emissivity and, for paint, a limit. Default: black paint.',
@@ -50,18 +28,6 @@ const insulation = z
     skin: quantity('skin', 'Outer steel skin. Default: none.').optional(),
   })
   .meta({ description: 'Insulation on the outside, with an outer steel skin if any.' });
-
-export const STATIONS = [
-  'firebox',
-  'plenumFireEnd',
-  'plenumMiddle',
-  'plenumStackEnd',
-  'fireEnd',
-  'middle',
-  'stackEnd',
-  'uprightLower',
-  'uprightUpper',
-] as const;
 
 const content = z
   .strictObject({
@@ -220,6 +186,7 @@ export const designSchema = z
           'Soot absorption in the firebox (estimate, default 0.5 per m, spread 0-1.2).',
         ).optional(),
         target: quantity('target', 'Cook temperature wanted on the thermometer.'),
+        splits: splits.optional(),
       })
       .meta({ description: 'The fire and the temperature wanted.' }),
     firebox: z
@@ -271,6 +238,7 @@ export const designSchema = z
       })
       .meta({ description: 'What no correlation settles.' })
       .optional(),
+    cook: cook.optional(),
   })
   .meta({ title: 'pitwright design', description: 'A wood-fired pit, as a builder describes it.' });
 

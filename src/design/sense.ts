@@ -6,6 +6,7 @@
 import { format } from '../units.js';
 import type { Design, GaugeStation, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
+import { checkCook } from './senseCook.js';
 import { checkContents, checkPart, checkReverse, checkStacks } from './senseParts.js';
 import { checkIntakes, checkJoints } from './senseOpenings.js';
 
@@ -22,6 +23,11 @@ export function checkSense(design: Design, reading: Reading): void {
   checkStacks(design, reading);
   for (const name of parts) checkContents(design, name, stationsOf(design, name), reading);
   checkTarget(design, reading);
+  checkCook(
+    design,
+    parts.flatMap((name) => stationsOf(design, name)),
+    reading,
+  );
 }
 
 function presentParts(design: Design): PartName[] {

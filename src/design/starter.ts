@@ -29,6 +29,7 @@ fire:
   heat: 70,000 BTU/h               # the fire you light it with; or 11 lb wood/h, or 20 kW
   rise: 10 min                     # how fast it comes up (estimate)
   target: 250 °F                   # what the thermometer should read
+  # splits: { every: 45 min }      # one split every so often, for the swing that it makes
 
 firebox:
   shape: round                     # round: diameter; square: width and height
@@ -70,5 +71,10 @@ stacks:
   - { part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in }
 
 gauge: middle                      # fireEnd, middle or stackEnd; uprightLower or uprightUpper with an upright
+# cook:                            # a day to follow: light, reach the target, load, tend, let die
+#   load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]
+#   tend: 8 h                      # after loading
+#   events: [{ at: 3 h, lasts: 30 s, door: true }, { at: 5 h, lasts: 10 min, wind: 20 mph }]
+#   dieDown: 1 h
 # innerConvection: 1.0             # factor on all inner convection (estimate, 0.8 to 2)
 `;

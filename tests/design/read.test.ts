@@ -185,10 +185,12 @@ describe('the files we ship', () => {
 
   it('has a starter whose commented lines read too', () => {
     const wholeLines = starterDesign().replace(
-      /^( *)# ((?:shop|job|sun|rain|heat|- |insulation|door|contents|innerConvection|upright| {2}(?:width|depth|height|plate|centre|doorGap|opening|- ))[: {\w].*)$/gm,
+      /^( *)# ((?:shop|job|sun|rain|heat|- |insulation|door|contents|innerConvection|upright|splits|cook| {2}(?:width|depth|height|plate|centre|doorGap|opening|load|tend|events|dieDown|- ))[: {\w].*)$/gm,
       '$1$2',
     );
     expect(wholeLines).toContain('\nupright:\n  width');
+    expect(wholeLines).toMatch(/\ncook: .*\n {2}load/);
+    expect(wholeLines).toContain('\n  splits: {');
     expect(read(wholeLines).faults ?? []).toEqual([]);
   });
 

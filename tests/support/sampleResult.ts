@@ -36,7 +36,14 @@ export const sampleDesign: Design = {
     heat: 14.71e6,
     composition: { carbon: 0.5, hydrogen: 0.06, oxygen: 0.435, nitrogen: 0, ash: 0.005 },
   },
-  fire: { heat: 20515, rise: 600, radiant: 0.3, soot: 0.5, target: kelvin(250) },
+  fire: {
+    heat: 20515,
+    rise: 600,
+    radiant: 0.3,
+    soot: 0.5,
+    target: kelvin(250),
+    splits: { every: 2700, flame: 900, charcoal: 0.3, glow: 2700 },
+  },
   firebox: {
     ...shell,
     contents: [],

@@ -1,0 +1,41 @@
+/** Can a cook's day be followed: food where a station is, events one after the other while the fire is tended. */
+import { format } from '../units.js';
+import type { Design, StationName } from './design.js';
+import type { Reading } from './reading.js';
+
+export function checkCook({ cook, fire }: Design, stations: readonly StationName[], reading: Reading): void {
+  if (!cook) return;
+  cook.load.forEach((food, i) => {
+    if (food.station && !stations.includes(food.station)) {
+      reading.fault(['cook', 'load', i, 'station'], {
+        code: 'unknown-name',
+        message: 'is no station of this pit',
+        allowed: stations.join(', '),
+      });
+    }
+    if (food.start >= fire.target) {
+      reading.fault(['cook', 'load', i, 'start'], {
+        message: `is not below the target of ${format('temperature', fire.target)}`,
+        allowed: 'food colder than the pit',
+      });
+    }
+  });
+  let [busyTo, before] = [cook.loading, 'the loading'];
+  cook.events.forEach((event, i) => {
+    const path = ['cook', 'events', i] as const;
+    if (!event.door && event.wind === undefined && event.rain === undefined) {
+      reading.fault(path, { code: 'missing', message: 'says nothing that happens', allowed: 'door, wind or rain' });
+    } else if (event.at < busyTo) {
+      reading.fault([...path, 'at'], {
+        message: `begins before ${before} is over`,
+        allowed: `${format('time', busyTo)} or later; events stand in the order of time`,
+      });
+    } else if (event.at + event.lasts > cook.tend) {
+      reading.fault([...path, 'at'], {
+        message: 'is not over before the tending ends',
+        allowed: `an end within ${format('time', cook.tend)} of loading`,
+      });
+    }
+    if (Number.isFinite(event.at + event.lasts)) [busyTo, before] = [event.at + event.lasts, `event ${i + 1}`];
+  });
+}
