@@ -70,6 +70,7 @@ export function addPatch(network: Network, patch: Patch): number {
     emissivity: patch.outsideEmissivity,
     sunShare: openToSky(patch.shape),
     wet: 0,
+    station: patch.station,
   });
   return steel;
 }

@@ -89,6 +89,8 @@ export interface NetworkFace {
   sunShare: number;
   /** wet surface of food or water that evaporates (inside only), share of the area */
   wet: number;
+  /** the station whose outside it is (outdoors only), where the patch belongs to one */
+  station?: string;
 }
 
 /** Conduction between two nodes: conductance [W/K] = factor * k(T). */

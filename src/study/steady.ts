@@ -148,14 +148,9 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
 }
 
 function stationState(pit: Pit, x: Float64Array, station: string, stem: number): StationState {
-  const { faces, nodes } = pit.built.network;
   let outside = -Infinity;
-  const own = new Set(nodes.flatMap((n, i) => (n.station === station ? [n.name + i] : [])));
-  const names = new Set(nodes.filter((n, i) => own.has(n.name + i)).map((n) => n.name));
-  for (const face of faces) {
-    if (face.zone !== OUTDOORS) continue;
-    const name = nodes[face.node].name.replace(/ skin$/, '');
-    if (names.has(name)) outside = Math.max(outside, x[face.node]);
+  for (const face of pit.built.network.faces) {
+    if (face.zone === OUTDOORS && face.station === station) outside = Math.max(outside, x[face.node]);
   }
   return {
     name: station as StationName,
