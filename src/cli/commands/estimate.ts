@@ -46,15 +46,11 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
   sayWhatCannotBe(result);
 }
 
-/** Warnings by which the study says that its own mathematics gave up. */
-const OUR_FAULT = new Set(['not-converged', 'warm-up-broke-off']);
-
-/** The numbers that exist are out; what can't be, by physics or by our fault, is told by the exit code and in words. */
-function sayWhatCannotBe({ steady, assumed, warnings }: EstimateResult): void {
+/** The numbers that exist are out; what physics can't give is told by the exit code and in words. */
+export function sayWhatCannotBe({ steady, assumed, warnings }: EstimateResult): void {
   const lines = (told: Warning[]) => told.map(({ where, message }) => `\n  - ${where}: ${message}`).join('');
-  const ours = warnings.filter(({ code }) => OUR_FAULT.has(code));
-  if (ours.length > 0) throw new Stop(exit.ourFault, `our fault, not yours: not all could be solved${lines(ours)}`);
-  if (steady && assumed) return;
-  const what = assumed ? 'no fire holds the target in this design' : "this design can't burn its fire";
-  throw new Stop(exit.notPhysical, what + lines(warnings));
+  if (!assumed) throw new Stop(exit.notPhysical, `this design can't burn its fire${lines(warnings)}`);
+  if (!steady) throw new Stop(exit.notPhysical, `no fire holds the target in this design${lines(warnings)}`);
+  const broken = warnings.filter(({ code }) => code === 'draft-tips-over');
+  if (broken.length > 0) throw new Stop(exit.notPhysical, `the warm-up can't be followed to its end${lines(broken)}`);
 }
