@@ -127,6 +127,6 @@ function endDimensions(sheet: Sheet, design: Design, half: number, step: number)
 }
 
 /** A round part is told by its diameter. */
-function sizeOf(part: { shape?: string }, size: number): string {
-  return `${part.shape === 'round' ? 'Ø ' : ''}${format('length', size)}`;
+function sizeOf(part: object, size: number): string {
+  return `${'shape' in part && part.shape === 'round' ? 'Ø ' : ''}${format('length', size)}`;
 }

@@ -137,7 +137,8 @@ function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, n
     sheet.rect(room, { fill });
     const [x, y] = [sheet.x((room.left + room.right) / 2), sheet.y((room.low + room.high) / 2)];
     const fits = Math.max(1, Math.floor(((room.high - room.low) * sheet.place.scale) / (lettering * 1.25)));
-    const shown = lines.slice(0, fits);
+    const wide = (room.right - room.left) * sheet.place.scale - 2;
+    const shown = lines.filter((text) => sheet.widthOf(text) < wide).slice(0, fits);
     shown.forEach((text, i) => {
       const down = (i - (shown.length - 1) / 2) * lettering * 1.25;
       sheet.text(x, y + down, text, { on: fill, bold: i === 0, rim: true });
