@@ -74,10 +74,15 @@ export class Timeline {
     adjust?.(this.transient.moment.x);
   }
 
-  /** Set the fire: gas, flows and fire settle to it at once. @returns false: they do not, and nothing has changed */
-  burn(demandAt: (t: number) => Demand): boolean {
+  /**
+   * Set the fire: gas, flows and fire settle to it at once.
+   *
+   * @param fits whether the fire [W] that comes of it will do (default: any)
+   * @returns false: it does not settle or does not do, and nothing has changed
+   */
+  burn(demandAt: (t: number) => Demand, fits: (fire: number) => boolean = () => true): boolean {
     const kept = this.moment.x.slice();
-    if (this.transient.change(demandAt, FIRST_STEP)) {
+    if (this.transient.change(demandAt, FIRST_STEP) && fits(this.fire)) {
       this.record();
       return true;
     }

@@ -1,0 +1,29 @@
+import type { Design } from '../design/design.js';
+import { geometryOf } from '../design/geometryOf.js';
+import { makePit, type Pit } from './pit.js';
+import { solveAssumed, solveHeld } from './steady.js';
+
+/** A pit that has soaked and holds its target: where the studies of events begin. */
+export interface HeldPit {
+  pit: Pit;
+  /** unknowns there, every thermometer at its settled reading */
+  x: Float64Array;
+  /** the fire that holds it [W] */
+  fire: number;
+  /** the largest fire that is made in it: the assumed one, as far as air lets it burn [W] */
+  full: number;
+}
+
+/** Solve for the pit that holds its target. @returns null: no fire does, or the draft never settles */
+export function holdPit(design: Design): HeldPit | null {
+  const pit = makePit(design, geometryOf(design));
+  const assumed = solveAssumed(pit, design.fire.heat);
+  if (!assumed.settled.converged) return null;
+  const { solved } = solveHeld(pit, design.fire.target, assumed);
+  if (!solved) return null;
+  const { balances, model } = pit;
+  const x = solved.x.slice();
+  balances.evaluate(x, { mode: 'release', heat: solved.asked });
+  for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);
+  return { pit, x, fire: x[model.fire], full: Math.max(assumed.x[model.fire], x[model.fire]) };
+}
