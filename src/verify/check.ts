@@ -17,9 +17,10 @@ export interface ChoiceInput<Option extends string = string> extends Common {
   options: readonly Option[];
 }
 
-export interface ListInput extends Common {
+export interface ListInput<Optional extends boolean = boolean> extends Common {
   type: 'list';
   kind: CaseKind;
+  optional: Optional;
 }
 
 export interface TableInput extends Common {
@@ -39,7 +40,9 @@ type ValueOf<I> =
         ? Option
         : I extends TableInput
           ? number[][]
-          : number[];
+          : I extends ListInput<true>
+            ? number[] | undefined
+            : number[];
 
 export type Values<I extends Inputs> = { readonly [Name in keyof I]: ValueOf<I[Name]> };
 
@@ -68,8 +71,18 @@ export function choice<const Option extends string>(options: readonly Option[], 
 }
 
 /** JSON array of numbers. */
-export function list(kind: CaseKind, about: string): ListInput {
-  return { type: 'list', kind, about };
+export function list(kind: CaseKind, about: string): ListInput<false> {
+  return { type: 'list', kind, about, optional: false };
+}
+
+/** JSON array of numbers that may be left out. */
+export function optionalList(kind: CaseKind, about: string): ListInput<true> {
+  return { type: 'list', kind, about, optional: true };
+}
+
+/** An input that a case may leave out. */
+export function mayBeLeftOut(input: Input): boolean {
+  return (input.type === 'number' || input.type === 'list') && input.optional;
 }
 
 /** JSON array of arrays of numbers, row by row. */

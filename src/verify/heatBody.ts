@@ -21,7 +21,8 @@ const STEP_ERROR = 1e-3;
 const SLOPE_STEP = 1e-3; // K
 const LANDING = 1e-6; // K
 
-function asSystem(body: Body): StiffSystem {
+/** The body as a system of one unknown. */
+export function bodySystem(body: Body): StiffSystem {
   return {
     size: 1,
     differential: 1,
@@ -53,7 +54,7 @@ function asSystem(body: Body): StiffSystem {
  * @throws RangeError when the temperature is never passed, or no step converges
  */
 export function heatBody(body: Body, from: BodyMoment, until: { time: number; temperature?: number }): BodyMoment {
-  const stepper = new StiffStepper(asSystem(body), new LuSolver(1, 1));
+  const stepper = new StiffStepper(bodySystem(body), new LuSolver(1, 1));
   let now = from;
   let h = 1e-3;
   stepper.begin(now.time, Float64Array.of(now.temperature));

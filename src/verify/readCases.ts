@@ -1,7 +1,7 @@
 /** Reads a CSV of cases against the registry. Every fault of the file is gathered, with its line and what would be right. */
 import { parse } from 'csv-parse/sync';
 import { nearestName } from '../units.js';
-import type { Check, Input, Value } from './check.js';
+import { mayBeLeftOut, type Check, type Input, type Value } from './check.js';
 import { readExpected, readTolerance, TOLERANCE_FORMS, type Expected, type Tolerance } from './expectation.js';
 import { caseUnit, readValue, unitNames, type CaseUnit } from './quantities.js';
 
@@ -196,7 +196,7 @@ function readInputs(
   for (const [key, input] of Object.entries(check.inputs)) {
     const value = Object.hasOwn(given, key) ? given[key] : undefined;
     if (value === undefined) {
-      if (!(input.type === 'number' && input.optional)) report(`inputs.${key}`, `is missing: ${input.about}`);
+      if (!mayBeLeftOut(input)) report(`inputs.${key}`, `is missing: ${input.about}`);
       continue;
     }
     values[key] = readInput(input, value, (problem) => report(`inputs.${key}`, `${JSON.stringify(value)} ${problem}`));

@@ -1,10 +1,11 @@
 /** All checks by name: what a line of a case file may call. */
-import type { Check } from './check.js';
+import { mayBeLeftOut, type Check } from './check.js';
 import { catalogChecks } from './checks/catalog.js';
 import { conductionChecks } from './checks/conduction.js';
 import { convectionChecks } from './checks/convection.js';
 import { convectionExampleChecks } from './checks/convectionExamples.js';
 import { flowChecks } from './checks/flow.js';
+import { enclosureChecks } from './checks/enclosure.js';
 import { gasChecks } from './checks/gas.js';
 import { integratedChecks } from './checks/integrated.js';
 import { networkChecks } from './checks/network.js';
@@ -12,6 +13,7 @@ import { radiationChecks } from './checks/radiation.js';
 import { siteChecks } from './checks/site.js';
 import { steelChecks } from './checks/steel.js';
 import { thermometerChecks } from './checks/thermometer.js';
+import { wholeModelChecks } from './checks/wholeModel.js';
 import { woodChecks } from './checks/wood.js';
 import { siUnit } from './quantities.js';
 
@@ -27,6 +29,8 @@ export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> =
   'friction, openings, draft': flowChecks,
   'stepped through time': integratedChecks,
   'flow network': networkChecks,
+  'whole model: an enclosure with vents and a fire': enclosureChecks,
+  'whole model: plate, stack, body': wholeModelChecks,
   wood: woodChecks,
   'site and burns': siteChecks,
   catalog: catalogChecks,
@@ -57,7 +61,7 @@ export function listChecks(): string {
           spec.type === 'choice'
             ? spec.options.join(' | ')
             : `${siUnit(spec.kind)}${spec.type === 'list' ? ', list' : spec.type === 'table' ? ', list of lists' : ''}`;
-        const optional = spec.type === 'number' && spec.optional ? '?' : '';
+        const optional = mayBeLeftOut(spec) ? '?' : '';
         lines.push(`      ${input}${optional} [${form}] ${spec.about}`);
       }
     }

@@ -1,9 +1,9 @@
 /** A room of air at a given temperature with openings, and the flows that the pit's own network finds through them. */
 import { solveFlows } from '../network/flow.js';
 import { Model } from '../network/model.js';
-import { OUTDOORS, type Network, type NetworkOpening } from '../network/types.js';
-import { dryAir } from '../physics/gasMixture.js';
+import { OUTDOORS, type Network } from '../network/types.js';
 import { LuSolver } from '../solve/linear.js';
+import { bareNetwork, bareZone } from './rooms/bareNetwork.js';
 
 export interface RoomOpening {
   name: string;
@@ -45,57 +45,8 @@ export function stillRoomFlows({ inside, outside, pressure, openings }: StillRoo
 }
 
 function network(outside: number, pressure: number, openings: readonly RoomOpening[], top: number): Network {
-  return {
-    zones: [
-      {
-        name: 'room',
-        part: 'room',
-        floor: 0,
-        centre: top / 2,
-        roof: top,
-        volume: top,
-        section: 1,
-        length: 1,
-        hydraulicDiameter: 1,
-        beamLength: 1,
-        soot: 0,
-      },
-    ],
-    openings: openings.map((each): NetworkOpening => ({
-      ...each,
-      role: 'doorway',
-      from: 0,
-      to: OUTDOORS,
-      windPressure: 0,
-    })),
-    nodes: [],
-    faces: [],
-    links: [],
-    fire: {
-      zone: 0,
-      radiantShare: 0,
-      throatZone: OUTDOORS,
-      throatArea: 0,
-      heatValue: 1,
-      gasPerFuel: 1,
-      gasComposition: dryAir,
-      heatPerOxygen: 1,
-      oxygenUse: 0,
-      airPerFuel: 1,
-    },
-    outdoors: {
-      temperature: outside,
-      pressure,
-      wind: 0,
-      surroundings: outside,
-      sun: 0,
-      rain: 0,
-      air: dryAir,
-      humidityRatio: 0,
-    },
-    innerConvection: 1,
-    stems: [],
-    gauge: 0,
-    stem: { diameter: 0.00635, emissivity: 0.9, fill: 1 },
-  };
+  const room = bareNetwork({ temperature: outside, pressure, wind: 0 });
+  room.zones.push(bareZone('room', { floor: 0, roof: top, section: 1 }));
+  for (const each of openings) room.openings.push({ ...each, role: 'doorway', from: 0, to: OUTDOORS, windPressure: 0 });
+  return room;
 }

@@ -1,0 +1,168 @@
+/** Whole-model checks: a box with openings and a fire, solved as a pit is. */
+import { STANDARD_PRESSURE } from '../../physics/constants.js';
+import { choice, defineCheck, optional, quantity, table, type Check, type Values } from '../check.js';
+import { burnerFire, heaterFire } from '../rooms/burner.js';
+import { areaMean, buildRoom, perSurface, type Room, type RoomSpec } from '../rooms/room.js';
+import { roomThroughTime, steadyRoom, type RoomState } from '../rooms/solveRoom.js';
+import { constantConductivity, type Layer } from '../rooms/wall.js';
+
+const enclosure = {
+  length: quantity('length', 'inside'),
+  width: quantity('length', 'inside'),
+  height: quantity('length', 'inside'),
+  vents: table('length', 'openings to the outdoors, each [width, height, height of its lower edge]'),
+  discharge: quantity('number', 'discharge coefficient of the openings'),
+  power: quantity('power', 'heat released'),
+  fuel: choice(['methane', 'propane', 'heater'], 'what releases it; a heater makes no gas'),
+  radiantShare: optional('number', 'share of the heat that leaves as radiation onto the walls; 0 when left out'),
+  outdoors: quantity('temperature', 'air and surroundings'),
+  pressure: optional('pressure', 'outdoors; one standard atmosphere when left out'),
+  wind: optional('speed', 'outdoors; still air when left out'),
+  plate: optional('length', 'thickness of bare steel walls, roof and floor'),
+  board: optional('length', 'thickness of a board, inside the plate where there is one'),
+  boardConductivity: optional('conductivity', 'of the board'),
+  boardDensity: optional('density', 'of the board; 200 when left out'),
+  boardSpecificHeat: optional('specificHeat', 'of the board; 1000 when left out'),
+  insideEmissivity: optional('number', 'of walls; 0.95 when left out'),
+  outsideEmissivity: optional('number', 'of walls; 0.9 when left out'),
+  soot: optional('perLength', 'absorption coefficient of soot in the gas; 0 when left out'),
+  innerConvection: optional('number', 'factor on inner convection; 1 when left out'),
+} as const;
+
+type EnclosureValues = Values<typeof enclosure>;
+
+const SLICES = 12;
+
+function layersOf(v: EnclosureValues): Layer[] {
+  const layers: Layer[] = [];
+  if (v.board !== undefined) {
+    if (v.boardConductivity === undefined) throw new RangeError('a board needs its boardConductivity');
+    layers.push({
+      type: 'solid',
+      thickness: v.board,
+      density: v.boardDensity ?? 200,
+      specificHeat: v.boardSpecificHeat ?? 1000,
+      conductivity: constantConductivity(v.boardConductivity),
+      slices: SLICES,
+    });
+  }
+  if (v.plate !== undefined) layers.push({ type: 'plate', thickness: v.plate });
+  return layers;
+}
+
+function roomOf(v: EnclosureValues): Room {
+  const vents = v.vents.map((row) => {
+    const [width, height, sill] = row;
+    if (row.length !== 3 || !(width > 0 && height > 0 && sill >= 0 && sill + height <= v.height * (1 + 1e-9))) {
+      throw new RangeError(
+        `a vent must be [width, height, lower edge] inside a height of ${v.height} m, not [${row.join(', ')}]`,
+      );
+    }
+    return { width, height, sill };
+  });
+  const layers = layersOf(v);
+  const radiantShare = v.radiantShare ?? 0;
+  if (layers.length === 0 && radiantShare > 0) {
+    throw new RangeError(
+      'walls that take up nothing take no radiation either: leave out radiantShare, or give plate or board',
+    );
+  }
+  const spec: RoomSpec = {
+    length: v.length,
+    width: v.width,
+    height: v.height,
+    vents,
+    discharge: v.discharge,
+    layers,
+    fire: v.fuel === 'heater' ? heaterFire(0, radiantShare) : burnerFire(v.fuel, 0, radiantShare),
+    soot: v.soot ?? 0,
+    insideEmissivity: v.insideEmissivity ?? 0.95,
+    outsideEmissivity: v.outsideEmissivity ?? 0.9,
+    innerConvection: v.innerConvection ?? 1,
+    outdoors: { temperature: v.outdoors, pressure: v.pressure ?? STANDARD_PRESSURE, wind: v.wind ?? 0 },
+  };
+  return buildRoom(spec);
+}
+
+/** Mean temperature of walls, roof and floor, on the side named. */
+function wallMean(room: Room, state: RoomState, side: 'inside' | 'outside' | 'plate'): number {
+  const { walls } = room;
+  if (!walls) throw new RangeError('an enclosure without plate or board has no wall temperature');
+  if (side === 'plate' && walls.ceiling.plate === undefined) throw new RangeError('this enclosure has no plate');
+  return areaMean(
+    room.areas,
+    perSurface((surface) => state.x[walls[surface][side]!]),
+  );
+}
+
+const steady = (v: EnclosureValues) => {
+  const room = roomOf(v);
+  return { room, state: steadyRoom(room.network, v.power) };
+};
+
+const through = (about: string) => `${about} of an enclosure with vents and a fire, steady`;
+
+const later = { ...enclosure, time: quantity('time', 'from the start, everything at outdoor temperature') } as const;
+
+const after = (v: Values<typeof later>) => {
+  const room = roomOf(v);
+  const [state] = roomThroughTime(room.network, { at: () => v.power, breaks: [] }, [v.time]);
+  return { room, state };
+};
+
+export const enclosureChecks: Record<string, Check> = {
+  enclosureGas: defineCheck({
+    about: through('gas temperature'),
+    inputs: enclosure,
+    result: 'temperature',
+    run: (v) => steady(v).state.gas,
+  }),
+  enclosureOutflow: defineCheck({
+    about: through('mass flow out through all openings'),
+    inputs: enclosure,
+    result: 'massFlow',
+    run: (v) => steady(v).state.outflow,
+  }),
+  enclosureInflow: defineCheck({
+    about: through('mass flow in through all openings'),
+    inputs: enclosure,
+    result: 'massFlow',
+    run: (v) => steady(v).state.inflow,
+  }),
+  enclosureNeutralHeight: defineCheck({
+    about: through('height of the neutral plane above the floor'),
+    inputs: enclosure,
+    result: 'length',
+    run: (v) => steady(v).state.neutralHeight,
+  }),
+  enclosureWall: defineCheck({
+    about: through('mean temperature of the walls'),
+    inputs: { ...enclosure, side: choice(['inside', 'outside', 'plate'], 'of the walls') },
+    result: 'temperature',
+    run: (v) => {
+      const { room, state } = steady(v);
+      return wallMean(room, state, v.side);
+    },
+  }),
+  enclosureWallLoss: defineCheck({
+    about: through('heat through the walls'),
+    inputs: enclosure,
+    result: 'power',
+    run: (v) => steady(v).state.wallLoss,
+  }),
+  enclosureGasAfter: defineCheck({
+    about: 'gas temperature of an enclosure after a time under a constant fire',
+    inputs: later,
+    result: 'temperature',
+    run: (v) => after(v).state.gas,
+  }),
+  enclosureWallAfter: defineCheck({
+    about: 'mean temperature of the walls of an enclosure after a time under a constant fire',
+    inputs: { ...later, side: choice(['inside', 'outside', 'plate'], 'of the walls') },
+    result: 'temperature',
+    run: (v) => {
+      const { room, state } = after(v);
+      return wallMean(room, state, v.side);
+    },
+  }),
+};

@@ -1,0 +1,174 @@
+/** A box of a room with openings to the outdoors and a fire in it, as a network of one zone. */
+import { joinPlates } from '../../network/patches.js';
+import { OUTDOORS, type FaceShape, type Network, type NetworkFire } from '../../network/types.js';
+import { bareNetwork, bareZone } from './bareNetwork.js';
+import { addWall, type Layer, type WallNodes } from './wall.js';
+
+export interface Vent {
+  width: number;
+  height: number;
+  /** height of its lower edge [m] */
+  sill: number;
+}
+
+export interface RoomSpec {
+  length: number;
+  width: number;
+  height: number;
+  vents: readonly Vent[];
+  discharge: number;
+  /** of every wall, roof and floor, from the inside outwards; none: they take up and lose nothing */
+  layers: readonly Layer[];
+  /** in zone 0 */
+  fire: NetworkFire;
+  soot: number;
+  insideEmissivity: number;
+  outsideEmissivity: number;
+  innerConvection: number;
+  /** openings radiate to the outdoors as black plates; a pit's own network has no such path */
+  ventsRadiate?: boolean;
+  outdoors: { temperature: number; pressure: number; wind: number };
+}
+
+export const SURFACES = ['ceiling', 'wallUpper', 'wallLower', 'floor'] as const;
+export type Surface = (typeof SURFACES)[number];
+
+export interface Room {
+  network: Network;
+  /** nodes of each surface; undefined in a room without walls */
+  walls?: Record<Surface, WallNodes>;
+  areas: Record<Surface, number>;
+}
+
+/** Inside areas; the four walls are one surface cut at half height, openings taken from the half they lie in. */
+export function surfaceAreas({ length, width, height, vents }: RoomSpec): Record<Surface, number> {
+  const open = (low: number, high: number) =>
+    vents.reduce((sum, v) => sum + v.width * Math.max(0, Math.min(high, v.sill + v.height) - Math.max(low, v.sill)), 0);
+  const half = height / 2;
+  const side = 2 * (length + width) * half;
+  const level = length * width;
+  return { ceiling: level, wallUpper: side - open(half, height), wallLower: side - open(0, half), floor: level };
+}
+
+const STANDING: Readonly<Record<Surface, FaceShape>> = {
+  ceiling: 'up',
+  wallUpper: 'vertical',
+  wallLower: 'vertical',
+  floor: 'down',
+};
+
+export function buildRoom(spec: RoomSpec): Room {
+  const { length, width, height, layers } = spec;
+  const areas = surfaceAreas(spec);
+  const inside = SURFACES.reduce((sum, name) => sum + areas[name], 0);
+  const volume = length * width * height;
+  const network: Network = {
+    ...bareNetwork(spec.outdoors),
+    fire: spec.fire,
+    innerConvection: spec.innerConvection,
+  };
+  network.zones.push({
+    ...bareZone('room', { floor: 0, roof: height, section: width * height }),
+    volume,
+    length,
+    hydraulicDiameter: (4 * volume) / inside,
+    beamLength: (3.6 * volume) / inside,
+    soot: spec.soot,
+  });
+  spec.vents.forEach((vent, n) => {
+    network.openings.push({
+      name: `opening ${n + 1}`,
+      role: 'doorway',
+      from: 0,
+      to: OUTDOORS,
+      area: vent.width * vent.height,
+      discharge: spec.discharge,
+      centre: vent.sill + vent.height / 2,
+      extent: vent.height,
+      windPressure: 0,
+    });
+  });
+  if (layers.length === 0) return { network, areas };
+  const level = length * width;
+  const lengths = { vertical: [height, height], level: [level / (2 * (length + width)), Math.sqrt(level)] } as const;
+  const wall = (name: Surface): WallNodes => {
+    const shape = STANDING[name];
+    const [free, wind] = shape === 'vertical' ? lengths.vertical : lengths.level;
+    return addWall(network, 0, {
+      name,
+      area: areas[name],
+      shape,
+      length: free,
+      windLength: wind,
+      layers,
+      insideEmissivity: spec.insideEmissivity,
+      outsideEmissivity: spec.outsideEmissivity,
+    });
+  };
+  const walls = {
+    ceiling: wall('ceiling'),
+    wallUpper: wall('wallUpper'),
+    wallLower: wall('wallLower'),
+    floor: wall('floor'),
+  };
+  joinAlongGirth(network, walls, spec);
+  if (spec.ventsRadiate) spec.vents.forEach((vent) => addRadiatingVent(network, vent));
+  return { network, walls, areas };
+}
+
+/** Area that pins a body to outdoor temperature [m2]. */
+const PINNED = 1e6;
+/** Length of a level face at which free convection is next to nothing [m]. */
+const STAGNANT = 100;
+
+/** A black body at outdoor temperature in the plane of an opening: takes radiation, and next to no convection. */
+function addRadiatingVent({ nodes, faces }: Network, vent: Vent): void {
+  const node = nodes.length;
+  const name = 'radiation through an opening';
+  nodes.push({ name, part: name, mass: 1, material: 'constant', specificHeat: 1000, thickness: 0, weight: 0 });
+  const black = {
+    node,
+    shape: 'down',
+    length: STAGNANT,
+    windLength: STAGNANT,
+    emissivity: 0.999,
+    sunShare: 0,
+    wet: 0,
+  } as const;
+  faces.push({ ...black, zone: 0, area: vent.width * vent.height });
+  faces.push({ ...black, zone: OUTDOORS, area: PINNED });
+}
+
+/** Plate conducts from the ceiling down the walls to the floor. */
+function joinAlongGirth(network: Network, walls: Record<Surface, WallNodes>, spec: RoomSpec): void {
+  const plate = spec.layers.find((layer) => layer.type === 'plate');
+  if (!plate) return;
+  const edge = 2 * (spec.length + spec.width);
+  const level = (spec.length * spec.width) / edge;
+  const quarter = spec.height / 4;
+  const joints: [Surface, Surface, number][] = [
+    ['ceiling', 'wallUpper', level + quarter],
+    ['wallUpper', 'wallLower', 2 * quarter],
+    ['wallLower', 'floor', quarter + level],
+  ];
+  for (const [upper, lower, distance] of joints) {
+    const ends = { a: walls[upper].plate!, b: walls[lower].plate! };
+    joinPlates(network, { ...ends, edge, thickness: plate.thickness, distance, steel: 'carbon' });
+  }
+}
+
+/** Mean over all surfaces, by area. */
+export function areaMean(areas: Record<Surface, number>, values: Record<Surface, number>): number {
+  let sum = 0;
+  let whole = 0;
+  for (const name of SURFACES) {
+    sum += areas[name] * values[name];
+    whole += areas[name];
+  }
+  return sum / whole;
+}
+
+/** The same number for every surface, from a function of its name. */
+export function perSurface(of: (name: Surface) => number): Record<Surface, number> {
+  return { ceiling: of('ceiling'), wallUpper: of('wallUpper'), wallLower: of('wallLower'), floor: of('floor') };
+}

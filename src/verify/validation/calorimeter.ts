@@ -1,0 +1,74 @@
+/** What a fire released, from a hood calorimeter that shows it late and averaged. */
+import type { HeatRelease } from '../rooms/solveRoom.js';
+
+/** Readings are means over this time about their moment [s]. */
+export const AVERAGED_OVER = 45;
+
+/** The hood trails the burner by about this much [s]; stated with the data, an estimate. */
+export const HOOD_LAG = 60;
+
+/** A gas valve is open within this [s]; the inputs released with the data take 10. */
+const OPENING = 5;
+
+export interface Reading {
+  time: number;
+  /** [W]; below zero before ignition, where the hood strays */
+  heat: number;
+}
+
+/** The hood's readings as they stand: straight lines between them from nothing at time 0, never below zero. */
+export function hoodAsIs(readings: readonly Reading[]): HeatRelease {
+  const points = [{ time: 0, heat: 0 }, ...readings.map(({ time, heat }) => ({ time, heat: Math.max(0, heat) }))];
+  return {
+    at: (time) => between(points, time),
+    breaks: points.slice(1, -1).map((point) => point.time),
+  };
+}
+
+export interface CorrectedRelease extends HeatRelease {
+  ignition: number;
+  /** Infinity where the fire outlasts the readings */
+  shut: number;
+}
+
+/**
+ * The burner behind the readings. A gas burner is a valve: nothing, then its level, then nothing. So:
+ *
+ * - the level at any moment is what the hood shows `HOOD_LAG` later; before its first full reading, that reading;
+ * - ignition is where a step to that level, averaged over `AVERAGED_OVER` and shown `HOOD_LAG` late, gives the partial reading
+ *   on the way up; the valve is shut where the same gives the partial reading on the way down.
+ *
+ * @param readings rising in time; one partial reading on the way up, then full ones, then perhaps one partial on the way down
+ */
+export function burnerBehind(readings: readonly Reading[]): CorrectedRelease {
+  const highest = Math.max(...readings.map((reading) => reading.heat));
+  const full = readings.filter((reading) => reading.heat > 0.75 * highest);
+  const [first, last] = [full[0], full[full.length - 1]];
+  const rising = readings.find((reading) => reading.time < first.time && reading.heat > 0);
+  const falling = readings.find((reading) => reading.time > last.time);
+  const half = AVERAGED_OVER / 2;
+  const ignition = rising
+    ? rising.time + half - (AVERAGED_OVER * rising.heat) / first.heat - HOOD_LAG
+    : first.time - half - HOOD_LAG;
+  const shut = falling
+    ? falling.time - half + (AVERAGED_OVER * Math.max(0, falling.heat)) / last.heat - HOOD_LAG
+    : Infinity;
+  return {
+    ignition,
+    shut,
+    at: (time) => {
+      if (time <= ignition || time > shut) return 0;
+      return Math.min(1, (time - ignition) / OPENING) * between(full, time + HOOD_LAG);
+    },
+    breaks: [ignition, ignition + OPENING, shut].filter(Number.isFinite),
+  };
+}
+
+/** Straight lines between the points; the first and last value outside them. */
+function between(points: readonly Reading[], time: number): number {
+  const next = points.findIndex((point) => point.time >= time);
+  if (next < 0) return points[points.length - 1].heat;
+  if (next === 0) return points[0].heat;
+  const [a, b] = [points[next - 1], points[next]];
+  return a.heat + ((b.heat - a.heat) * (time - a.time)) / (b.time - a.time);
+}

@@ -1,0 +1,78 @@
+/** The vent-flow rooms of Steckler, Quintiere & Rinkinen (1982), NBSIR 82-2520: one opening, a steady methane fire. */
+import { STANDARD_PRESSURE, ZERO_CELSIUS } from '../../physics/constants.js';
+import { burnerFire } from '../rooms/burner.js';
+import { buildRoom, type RoomSpec } from '../rooms/room.js';
+import { steadyRoom, type RoomState } from '../rooms/solveRoom.js';
+import type { MeasuredRow } from './measured.js';
+import { radiantShareOf, type Assumptions } from './assumptions.js';
+import type { QuantityName, ValidationRow } from './quantities.js';
+
+export const STECKLER_COLUMNS = {
+  texts: ['test', 'fire_location'],
+  numbers: [
+    'fire_kW', 'opening_W_m', 'opening_H_m', 'sill_m', 'T_amb_C', 'T_upper_C', 'T_lower_C', 'layer_height_m',
+    'neutral_over_H', 'm_out_kg_s', 'm_in_kg_s',
+  ],
+} as const; // prettier-ignore
+
+/** Of every surface, the floor too, as the model inputs released with the data have it [m]. */
+const BOARD = { thickness: 0.0127, density: 128, specificHeat: 1080 } as const;
+export const STECKLER_ROOM = { length: 2.8, width: 2.8, height: 2.13 } as const;
+
+/** Tests that repeat one case. */
+const REPEATS: Readonly<Record<string, string>> = { '18': '14', '710': '14', '810': '14', '612': '12' };
+
+export interface StecklerResult {
+  row: MeasuredRow;
+  state: RoomState;
+  outdoors: number;
+}
+
+export function runSteckler(row: MeasuredRow, a: Assumptions): StecklerResult {
+  const outdoors = row.number('T_amb_C') + ZERO_CELSIUS;
+  const spec: RoomSpec = {
+    ...STECKLER_ROOM,
+    vents: [{ width: row.number('opening_W_m'), height: row.number('opening_H_m'), sill: row.number('sill_m') }],
+    discharge: a.discharge,
+    layers: [{ type: 'solid', ...BOARD, conductivity: a.boardConductivity, slices: 4 }],
+    fire: burnerFire('methane', 0, radiantShareOf('methane', a)),
+    soot: a.soot,
+    insideEmissivity: a.insideEmissivity,
+    outsideEmissivity: a.outsideEmissivity,
+    innerConvection: a.innerConvection,
+    ventsRadiate: a.doorRadiates,
+    outdoors: { temperature: outdoors, pressure: STANDARD_PRESSURE, wind: 0 },
+  };
+  return { row, outdoors, state: steadyRoom(buildRoom(spec).network, row.number('fire_kW') * 1e3) };
+}
+
+/** Measured gas rise, upper and lower layer weighed by their heights [K]. */
+function measuredMeanRise(row: MeasuredRow): number {
+  const share = row.number('layer_height_m') / STECKLER_ROOM.height;
+  const mean = share * row.number('T_lower_C') + (1 - share) * row.number('T_upper_C');
+  return mean - row.number('T_amb_C');
+}
+
+type StecklerQuantity = Extract<QuantityName, 'outflow' | 'inflow' | 'neutral' | 'upperGas' | 'roomGas'>;
+
+export function stecklerRows(results: readonly StecklerResult[]): Record<StecklerQuantity, ValidationRow[]> {
+  const rows = (of: (result: StecklerResult) => [measured: number, computed: number]): ValidationRow[] =>
+    results.map((result) => {
+      const [measured, computed] = of(result);
+      const test = result.row.text('test');
+      return { id: result.row.id, group: REPEATS[test] ?? test, measured, computed, leftOut: '' };
+    });
+  return {
+    outflow: rows(({ row, state }) => [row.number('m_out_kg_s'), state.outflow]),
+    inflow: rows(({ row, state }) => [row.number('m_in_kg_s'), state.inflow]),
+    neutral: rows(({ row, state }) => [
+      row.number('neutral_over_H'),
+      (state.neutralHeight - row.number('sill_m')) / row.number('opening_H_m'),
+    ]),
+    upperGas: rows(({ row, state, outdoors }) => [
+      row.number('T_upper_C') - row.number('T_amb_C'),
+      state.gas - outdoors,
+    ]),
+    roomGas: rows(({ row, state, outdoors }) => [measuredMeanRise(row), state.gas - outdoors]),
+  };
+}

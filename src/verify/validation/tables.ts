@@ -1,0 +1,68 @@
+/** Measured beside computed, row by row and quantity by quantity. */
+import { QUANTITIES, type QuantityName, type ValidationRow, type ValidationTable } from './quantities.js';
+import { stecklerRows, type StecklerResult } from './steckler.js';
+import { correctedRelease, measuredRises, type SteelRoomMoment } from './steelRoom.js';
+import { AVERAGED_OVER } from './calorimeter.js';
+
+/** A test of the steel room with both heat releases. */
+export interface SteelRoomRun {
+  corrected: readonly SteelRoomMoment[];
+  asIs: readonly SteelRoomMoment[];
+}
+
+export function stecklerTables(results: readonly StecklerResult[]): ValidationTable[] {
+  return Object.entries(stecklerRows(results)).map(([name, rows]) => ({ ...QUANTITIES[name as QuantityName], rows }));
+}
+
+/** Why a moment is shown but not counted: the fire at it is not known well enough. '' when it is. */
+function unsureFire(moment: SteelRoomMoment, run: SteelRoomRun): string {
+  const { ignition, shut } = correctedRelease(run.corrected.map(({ row }) => row));
+  const time = moment.row.number('t_s');
+  if (time - AVERAGED_OVER / 2 < ignition) return 'the fire was lit within its averaging time';
+  return time > shut ? 'the burner was shut before it' : '';
+}
+
+function rowsOf(
+  run: SteelRoomRun,
+  least: number,
+  of: (moment: SteelRoomMoment, measured: ReturnType<typeof measuredRises>) => [measured: number, computed: number],
+): ValidationRow[] {
+  return run.corrected.flatMap((moment, n) => {
+    const measuredAll = measuredRises(moment.row, moment.areas);
+    const [measured, computed] = of(moment, measuredAll);
+    if (Number.isNaN(measured)) return [];
+    const [, computedAsIs] = of(run.asIs[n], measuredAll);
+    const small = measured < least ? `a rise of less than ${least} K says nothing about a ratio` : '';
+    const leftOut = unsureFire(moment, run) || small;
+    return [{ id: moment.row.id, group: moment.row.id, measured, computed, computedAsIs, leftOut }];
+  });
+}
+
+export function bareRoomTables(run: SteelRoomRun): ValidationTable[] {
+  const table = (name: QuantityName, of: Parameters<typeof rowsOf>[2]): ValidationTable => ({
+    ...QUANTITIES[name],
+    rows: rowsOf(run, 0, of),
+  });
+  return [
+    table('steelMean', (moment, measured) => [measured.plateMean, moment.plateMean]),
+    ...(['ceiling', 'wallUpper', 'wallLower', 'floor'] as const).map((surface) =>
+      table(surface, (moment, measured) => [measured.plates[surface], moment.plates[surface]]),
+    ),
+    table('gasMean', (moment, measured) => [measured.gasMean, moment.gas]),
+    table('gasUpper', (moment, measured) => [measured.gasUpper, moment.gas]),
+    table('probes', (moment, measured) => [measured.probeMean, moment.probeMean]),
+  ];
+}
+
+export function woolRoomTables(run: SteelRoomRun): ValidationTable[] {
+  return [
+    {
+      ...QUANTITIES.woolProbes,
+      rows: rowsOf(run, 0, (moment, measured) => [measured.probeMean, moment.probeMean]),
+    },
+    {
+      ...QUANTITIES.woolSteel,
+      rows: rowsOf(run, QUANTITIES.woolSteel.least, (moment, measured) => [measured.plateMean, moment.plateMean]),
+    },
+  ];
+}
