@@ -30,9 +30,10 @@ export interface PitDrawingOptions {
  * Scale drawing of a pit with its main dimensions, from the design's own numbers.
  *
  * @param design as read, SI
+ * @returns the drawing, and its scale [px per m]
  * @example drawingSvg(pitDrawing(design, { width: 900, arrange: 'row' }), paint, 'Side and end view')
  */
-export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing {
+export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing & { scale: number } {
   const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity } = options;
   const layout = pitLayout(design);
   const half = endHalfWidth(design);
@@ -41,7 +42,7 @@ export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing 
   const margin = {
     left: 10 + step * 1.3 + (notes.flows?.intake === undefined ? 0 : notes.flows.intake.length * lettering * 0.52 + 24),
     right: 10 + step * 1.3,
-    top: 10 + (notes.flows?.stack === undefined ? 0 : step),
+    top: 10 + step,
     bottom: 14 + step * 2.2,
     between: 16 + step * 2.4,
   };
@@ -59,7 +60,7 @@ export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing 
   const side = new Sheet({ left: margin.left + slack - all.left * scale, ground, scale, lettering });
   drawGround(side, all.left, all.right);
   drawSideView(side, design, layout, notes);
-  sideDimensions(side, design, layout, step);
+  sideDimensions(side, design, layout, { step, notes });
   const marks: Mark[] = [...side.marks];
   if (arrange !== 'side') {
     const right = side.x(all.right) + margin.between + half * scale;
@@ -72,7 +73,7 @@ export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing 
     endDimensions(end, design, half, step);
     marks.push(...end.marks);
   }
-  return { width, height: viewHeight * views, marks };
+  return { width, height: viewHeight * views, marks, scale };
 }
 
 function drawGround(sheet: Sheet, left: number, right: number): void {
@@ -89,7 +90,12 @@ function drawGround(sheet: Sheet, left: number, right: number): void {
   });
 }
 
-function sideDimensions(sheet: Sheet, design: Design, layout: PitLayout, step: number): void {
+function sideDimensions(
+  sheet: Sheet,
+  design: Design,
+  layout: PitLayout,
+  { step, notes }: { step: number; notes: PitNotes },
+): void {
   const { firebox, chamber, upright, all, stacks } = layout;
   const size = (metres: number) => format('length', metres);
   const chain = [firebox, chamber, design.throat.through === 'top' ? undefined : upright].filter(
@@ -103,6 +109,12 @@ function sideDimensions(sheet: Sheet, design: Design, layout: PitLayout, step: n
   const leftEdge = sheet.x(all.left);
   sheet.dimensionUp(0, design.firebox.centre, leftEdge - step, sheet.x(firebox.left), size(design.firebox.centre));
   const tube = stacks[0];
+  if (!notes.flows?.stack) {
+    stacks.forEach((each, i) => {
+      const text = `Ø ${size(design.stacks[i].diameter)}, ${size(design.stacks[i].height)} long`;
+      sheet.text(sheet.x((each.left + each.right) / 2), sheet.y(each.high) - step * 0.5, text);
+    });
+  }
   if (tube) sheet.dimensionUp(0, tube.high, sheet.x(all.right) + step, sheet.x(tube.right), size(tube.high));
 }
 

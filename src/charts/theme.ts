@@ -3,12 +3,23 @@ import type { StationName } from '../design/design.js';
 /** How every chart looks: one place, so that files on disk and pages match. Sizes in pixels of the logical size. */
 export const SIZE = { width: 1000, height: 625 };
 export const FONT_FAMILY = 'Barlow';
+/** with what stands in where a document can't bring the font */
+export const FONT_STACK = "Barlow, 'DejaVu Sans', Arial, sans-serif";
 export const FONT_SIZE = { title: 22, text: 15, label: 14 };
 
 export const INK = '#1f2933';
 export const FAINT_INK = '#52606d';
 export const GRID = '#e4e7eb';
 export const PAPER = '#ffffff';
+
+/** Fills of a drawing: what isn't steel or gas. */
+export const SHADE = '#e4e7eb';
+
+/**
+ * Temperature scale from cold to hot, light to dark so that a grey print keeps its order: shares 0, 1/4 ... 1, between them
+ * by straight mixing.
+ */
+export const HEAT = ['#fdf3e1', '#f8cf94', '#ee9a55', '#c9552f', '#7d2318'] as const;
 
 /** Okabe & Ito's palette (2008), which people with any colour vision can tell apart; its yellow is left out on white. */
 export const COLOURS = {

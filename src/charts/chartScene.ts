@@ -1,0 +1,46 @@
+import Chart from 'chart.js/auto';
+import { BasicPlatform, type ChartConfiguration } from 'chart.js';
+import type { Scene } from './scene.js';
+import { SceneContext } from './sceneContext.js';
+import { FONT_FAMILY, SIZE } from './theme.js';
+
+export interface ChartSceneOptions {
+  width?: number;
+  height?: number;
+  /** leave out the chart's own title: a caption stands beside it */
+  bare?: boolean;
+  title: string;
+  description: string;
+}
+
+/**
+ * A chart's configuration to a scene, through the same chart library that draws the pictures; needs no canvas and no browser,
+ * and works in one.
+ */
+export function chartScene(config: ChartConfiguration, options: ChartSceneOptions): Scene {
+  const { width = SIZE.width, height = SIZE.height, bare = false, title, description } = options;
+  const context = new SceneContext(width, height);
+  const own = config.options ?? {};
+  const plugins = bare
+    ? { ...own.plugins, title: { display: false }, subtitle: { display: false } }
+    : (own.plugins ?? {});
+  const chart = new Chart(
+    context.canvas as unknown as ConstructorParameters<typeof Chart>[0],
+    {
+      ...config,
+      platform: BasicPlatform,
+      options: {
+        ...own,
+        font: { ...own.font, family: FONT_FAMILY },
+        animation: false,
+        responsive: false,
+        devicePixelRatio: 1,
+        plugins,
+        // lines are then drawn step by step, not as a path object that hides its points
+        datasets: { line: { segment: {} } },
+      },
+    } as ChartConfiguration,
+  );
+  chart.destroy();
+  return { width, height, title, description, shapes: context.shapes };
+}

@@ -1,0 +1,68 @@
+import { ADVANCE_RUNS } from './advanceWidths.js';
+
+export type FontWeight = 400 | 500 | 600;
+
+/** Width of a character that the font lacks, about [ems]: another font draws it, if any does. */
+const FOREIGN = 1;
+
+/** Thousandths of the size, by character. */
+const advances = new Map<string, Record<FontWeight, number>>(
+  ADVANCE_RUNS.flatMap(({ first, widths }) =>
+    widths[400].map((_, i): [string, Record<FontWeight, number>] => [
+      String.fromCodePoint(first + i),
+      { 400: widths[400][i], 500: widths[500][i], 600: widths[600][i] },
+    ]),
+  ),
+);
+
+/** Whether the charts' font has every character of a text; others depend on what the reader's machine has. */
+export function fontHas(text: string): boolean {
+  return [...text].every((character) => advances.has(character));
+}
+
+/**
+ * Width of a line of text in the charts' font, without kerning, in the unit of its size. Needs no canvas, so that a layout
+ * is the same in a file, on paper and on a page.
+ */
+export function textWidth(text: string, { size, weight }: { size: number; weight: FontWeight }): number {
+  let sum = 0;
+  for (const character of text) sum += (advances.get(character)?.[weight] ?? FOREIGN * 1000) / 1000;
+  return sum * size;
+}
+
+/** Cuts a text with an ellipsis so that it fits a width. */
+export function fitText(text: string, width: number, font: { size: number; weight: FontWeight }): string {
+  if (textWidth(text, font) <= width) return text;
+  const characters = [...text];
+  while (characters.length > 0 && textWidth(`${characters.join('')}…`, font) > width) characters.pop();
+  return `${characters.join('').trimEnd()}…`;
+}
+
+/** Breaks a text into lines no wider than `width`; a word that is wider alone is broken where it must be. */
+export function breakText(text: string, width: number, font: { size: number; weight: FontWeight }): string[] {
+  const lines: string[] = [];
+  let line = '';
+  // a number stays with its unit
+  for (const word of text.split(/(?<!\d) | (?![°%A-Za-z])/)) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (textWidth(longer, font) <= width) {
+      line = longer;
+      continue;
+    }
+    if (line !== '') lines.push(line);
+    line = word;
+    while (textWidth(line, font) > width && line.length > 1) {
+      const [head, tail] = splitAt(line, width, font);
+      lines.push(head);
+      line = tail;
+    }
+  }
+  return [...lines, line];
+}
+
+function splitAt(word: string, width: number, font: { size: number; weight: FontWeight }): [string, string] {
+  const characters = [...word];
+  let count = characters.length - 1;
+  while (count > 1 && textWidth(characters.slice(0, count).join(''), font) > width) count--;
+  return [characters.slice(0, count).join(''), characters.slice(count).join('')];
+}
