@@ -19,15 +19,22 @@ const CURVES: Record<Curve, { key: 'thermometer_K' | 'gas_K' | 'steel_K'; title:
 
 /** A warm-up longer than this is told in hours [s]. */
 const LONG = 4 * 3600;
-/** Width of a letter of the lines' names, and of the plot, about, in logical pixels: room for the names at the right. */
+/** Width of a letter of the lines' names, and of the usual plot, about, in logical pixels: room for the names at the right. */
 const LETTER = 7.4;
 const PLOT = 850;
 
 /**
  * Warm-up of every station against time: °F on the left, °C on the right, with the target and the two warm-up times
  * marked. Null when the result has no curves.
+ *
+ * @param plot width of the plot, about [px], which decides how much of it the lines' names take
  */
-export function warmUpChart(result: EstimateResult, name: string, curve: Curve): ChartConfiguration<'line'> | null {
+export function warmUpChart(
+  result: EstimateResult,
+  name: string,
+  curve: Curve,
+  plot = PLOT,
+): ChartConfiguration<'line'> | null {
   const { design, warmUp } = result;
   if (!warmUp || warmUp.series.time_s.length < 2) return null;
   const { key, title, axis: quantity } = CURVES[curve];
@@ -37,7 +44,7 @@ export function warmUpChart(result: EstimateResult, name: string, curve: Curve):
   const times = time.map(inUnit);
   const end = times[times.length - 1];
   const names = stations.map(({ name: at }) => stationLabel(at) + (at === design.gauge ? ' (gauge)' : ''));
-  const room = (Math.max(...names.map((each) => each.length)) * LETTER + 30) / PLOT;
+  const room = Math.min(0.5, (Math.max(...names.map((each) => each.length)) * LETTER + 30) / plot);
   const kelvins = stations.flatMap((station) => station[key]);
   const temperature = twinAxes(quantity, 'temperature', {
     low: Math.min(...kelvins),
