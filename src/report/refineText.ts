@@ -1,4 +1,5 @@
 import type { RefinedRun, Refinement } from '../study/refine.js';
+import { table } from './table.js';
 import { format, type UnitSystem } from '../units.js';
 
 /** A refinement study as text: what more cells and tighter time steps change. */
@@ -14,18 +15,21 @@ export function refineText(name: string, { cells, steps }: Refinement, units: Un
     String(run.steps),
     run.energyError.toExponential(0),
   ];
-  const table = (runs: RefinedRun[]) => {
+  const rows = (runs: RefinedRun[]) => {
     const base = runs.find((run) => run.label === 'as computed')!;
-    return aligned([head, ...runs.map((run) => row(run, base))]);
+    return table(
+      head,
+      runs.map((run) => row(run, base)),
+    );
   };
   return [
     `${name}: how much hangs on how finely it is computed`,
     '',
     'More cells (chamber, upright and stack alike); an estimate is made with the first row.',
-    table(cells),
+    rows(cells),
     '',
     'Time steps: the error that each may make, doubled and halved.',
-    table(steps),
+    rows(steps),
     '',
   ].join('\n');
 }
@@ -37,11 +41,4 @@ function minutes(seconds: number | null): string {
 function change(value: number | null, base: number | null): string {
   if (value === null || base === null) return '-';
   return `${(100 * (value / base - 1)).toFixed(2)} %`;
-}
-
-function aligned(rows: string[][]): string {
-  const widths = rows[0].map((_, i) => Math.max(...rows.map((row) => row[i].length)));
-  return rows
-    .map((row) => row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]) : cell.padStart(widths[i]))).join('  '))
-    .join('\n');
 }

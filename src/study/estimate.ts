@@ -1,6 +1,7 @@
 import { geometryOf } from '../design/geometryOf.js';
 import type { Design } from '../design/design.js';
 import type { Resolution } from '../network/build.js';
+import { OUTDOORS } from '../network/types.js';
 import { version } from '../version.js';
 import { biotNumbers } from './biot.js';
 import { estimatesUsed } from './estimatesUsed.js';
@@ -17,6 +18,8 @@ export interface EstimateOptions {
   tolerance?: number;
   /** leave the warm-up out */
   steadyOnly?: boolean;
+  /** follow the warm-up of a pit that soaks at least this far [s] */
+  until?: number;
 }
 
 /** What a computation cost, for the bench. */
@@ -37,7 +40,6 @@ export function estimate(design: Design, options: EstimateOptions = {}, cost?: E
   const geometry = geometryOf(design);
   const pit = makePit(design, geometry, options.resolution);
   const warnings: Warning[] = [];
-  const solved = solveAssumed(pit, design.fire.heat);
   const result: EstimateResult = {
     schema: 1,
     tool: { name: 'pitwright', version },
@@ -50,6 +52,12 @@ export function estimate(design: Design, options: EstimateOptions = {}, cost?: E
     warmUp: null,
     balance: { energyError: 0, massError_kg_per_s: 0 },
   };
+  if (!pit.built.network.openings.some((o) => o.to === OUTDOORS)) {
+    warnings.push(sealed(design.fire.heat));
+    result.geometry.parts = partResults(pit, new Float64Array(pit.built.network.nodes.length));
+    return result;
+  }
+  const solved = solveAssumed(pit, design.fire.heat);
   if (!solved.settled.converged) {
     warnings.push(noSteadyDraft(pit, solved));
     result.geometry.parts = partResults(pit, new Float64Array(pit.built.network.nodes.length));
@@ -73,7 +81,7 @@ export function estimate(design: Design, options: EstimateOptions = {}, cost?: E
   }
   let run: WarmUpRun | null = null;
   if (!options.steadyOnly) {
-    run = warmUpOf(pit, assumed, result.steady, options.tolerance);
+    run = warmUpOf(pit, assumed, result.steady, options);
     result.warmUp = run.warmUp;
     if (!run.finished) warnings.push(brokeOff(run.warmUp));
     if (cost) Object.assign(cost, { evaluations: run.evaluations, steps: run.warmUp.steps });
@@ -83,9 +91,10 @@ export function estimate(design: Design, options: EstimateOptions = {}, cost?: E
   return result;
 }
 
-function warmUpOf(pit: Pit, assumed: SteadyState, steady: SteadyState | null, tolerance?: number): WarmUpRun {
+function warmUpOf(pit: Pit, assumed: SteadyState, steady: SteadyState | null, options: EstimateOptions): WarmUpRun {
+  const { tolerance, until } = options;
   const own = assumed.stations.find((s) => s.name === pit.design.gauge)!;
-  return runWarmUp(pit, { holdFire: steady ? steady.fire_W : null, assumedReading: own.thermometer_K, tolerance });
+  return runWarmUp(pit, { holdFire: steady ? steady.fire_W : null, assumedReading: own.thermometer_K, tolerance, until });
 }
 
 function partResults(pit: Pit, biot: Float64Array): PartResult[] {
@@ -114,6 +123,18 @@ function worstOf(states: SteadyState[], run: WarmUpRun | null): EstimateResult['
   return {
     energyError: Math.max(run?.energyError ?? 0, ...energies),
     massError_kg_per_s: Math.max(run?.massError ?? 0, ...masses),
+  };
+}
+
+/** A pit without a single opening to outdoors. */
+function sealed(heat: number): Warning {
+  return {
+    code: 'no-air-path',
+    message:
+      'every opening is shut: no air gets in and no smoke out, so that no fire burns. Open an intake and the stack',
+    where: 'assumed fire',
+    value: 0,
+    limits: { low: heat, unit: 'W' },
   };
 }
 

@@ -33,9 +33,7 @@ const BASE: Resolution = { chamber: 3, upright: 2, stack: 1 };
  * tolerances are halved again and again.
  */
 export function refine(design: Design): Refinement {
-  const cells = [1, 3, 5].map((n) =>
-    runOf(design, n === 1 ? 'as computed' : `${n} times the cells`, scaled(n), 1),
-  );
+  const cells = [1, 3, 5].map((n) => runOf(design, n === 1 ? 'as computed' : `${n} times the cells`, scaled(n), 1));
   const steps = [2, 1, 0.5, 0.25, 0.125].map((factor) =>
     runOf(design, factor === 1 ? 'as computed' : `tolerance x ${factor}`, BASE, factor),
   );
@@ -65,4 +63,3 @@ function runOf(design: Design, label: string, resolution: Resolution, tolerance:
     energyError: result.balance.energyError,
   };
 }
-

@@ -3,6 +3,7 @@
  * A quantity that does not exist (a target never reached) is null and a warning says why.
  */
 import type { Design, StationName } from '../design/design.js';
+import type { Spread } from './uncertainty.js';
 
 export interface Warning {
   /** kebab-case, stable: fire-limited-by-air, biot-above-limit, paint-above-limit, door-gap-smoke, target-not-reached ... */
@@ -127,6 +128,10 @@ export interface EstimateUsed {
   low: number;
   high: number;
   unit: string;
+  /** shape of the spread, with `value` the likeliest */
+  distribution: 'triangular' | 'log-triangular';
+  /** where the spread comes from */
+  source: string;
 }
 
 export interface EstimateResult {
@@ -142,4 +147,6 @@ export interface EstimateResult {
   assumed: SteadyState | null;
   warmUp: WarmUp | null;
   balance: { energyError: number; massError_kg_per_s: number };
+  /** how far the numbers spread with the estimates, where that was asked for */
+  spread?: Spread;
 }

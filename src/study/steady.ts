@@ -97,7 +97,14 @@ function heldByBracket(
   if (fHigh < 0) return { solved: null, reached };
   const fLow = low === 0 ? model.network.outdoors.temperature - target : readingAt(low);
   if (!(fLow < 0)) return { solved: null, reached };
-  const { root } = bracketedRoot(readingAt, { low, high, fLow, fHigh, tolerance: 1e-7 * high });
+  let root: number;
+  try {
+    ({ root } = bracketedRoot(readingAt, { low, high, fLow, fHigh, tolerance: 1e-7 * high }));
+  } catch (error) {
+    // a fire on the way has no steady state of its own
+    if (error instanceof RangeError) return { solved: null, reached };
+    throw error;
+  }
   const solved = solveAssumed(pit, root, last.x);
   if (!solved.settled.converged) return { solved: null, reached };
   const x = solved.x.slice();

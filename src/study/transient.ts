@@ -227,9 +227,7 @@ export class Transient {
     const points = [0, ...this.stepper.stageShares, 1];
     const states = [before.x, ...this.stepper.stageStates, this.moment.x];
     return shares.map((share) => {
-      const weights = points.map((p, i) =>
-        points.reduce((w, q, j) => (j === i ? w : (w * (share - q)) / (p - q)), 1),
-      );
+      const weights = points.map((p, i) => points.reduce((w, q, j) => (j === i ? w : (w * (share - q)) / (p - q)), 1));
       const along = (a: number, b: number) => a + share * (b - a);
       return {
         time: along(before.time, this.moment.time),

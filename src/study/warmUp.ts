@@ -22,6 +22,8 @@ export interface WarmUpOptions {
   assumedReading: number;
   /** factor on the tolerances of the time steps (default 1), for step studies */
   tolerance?: number;
+  /** follow a pit that soaks at least this far [s], so that curves of several runs can be laid over each other */
+  until?: number;
 }
 
 export interface WarmUpRun {
@@ -119,7 +121,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions): WarmUpRun {
   outcome.woodToSoaked_kg = wood(run.moment);
 
   // 3: a little further, for the curves
-  const end = AFTERWARDS * run.moment.time;
+  const end = Math.max(AFTERWARDS * run.moment.time, options.until ?? 0);
   while (run.moment.time < end - 1e-6) {
     if (run.step(end) === 'failed') break;
     record.step(run);

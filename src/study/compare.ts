@@ -1,0 +1,96 @@
+import type { Design } from '../design/design.js';
+import { version } from '../version.js';
+import { measuresOf, type Measure } from './measures.js';
+import { studyOption, type OptionStudy, type StudySettings } from './studyOption.js';
+import { verdictOf } from './verdict.js';
+
+/** A design to compare, and how it came about. */
+export interface Option {
+  /** short, for a column's head; unique in a comparison */
+  label: string;
+  /** fields of the design file and what stands in them instead; empty for a design as drawn */
+  changes: { path: string; value: string }[];
+  design: Design;
+}
+
+/** An option's number beside the baseline's. */
+export interface Difference {
+  key: string;
+  /** null where the number does not exist */
+  baseline: number | null;
+  value: number | null;
+  /** value less baseline, and that as a share of the baseline; null where one of them is missing, or the baseline is 0 */
+  difference: number | null;
+  share: number | null;
+  /** too small to be told from none */
+  none: boolean;
+}
+
+export interface ComparedOption extends OptionStudy {
+  label: string;
+  changes: Option['changes'];
+  differences: Difference[];
+}
+
+export interface Comparison {
+  schema: 1;
+  tool: { name: 'pitwright'; version: string };
+  settings: StudySettings;
+  /** label of the option that the others are held against */
+  baseline: string;
+  options: ComparedOption[];
+  verdict: string;
+}
+
+/** Estimate every option, follow every event in it, and hold all of them against one. */
+export function compare(options: readonly Option[], settings: StudySettings, baseline = 0): Comparison {
+  return assemble(
+    options,
+    options.map(({ design }) => studyOption(design, settings)),
+    settings,
+    baseline,
+  );
+}
+
+/** The comparison of studies that are done, wherever they were done. @param baseline index of the baseline */
+export function assemble(
+  options: readonly Option[],
+  studies: readonly OptionStudy[],
+  settings: StudySettings,
+  baseline = 0,
+): Comparison {
+  const measures = measuresOf(studies, settings);
+  const compared = options.map(({ label, changes }, i): ComparedOption => ({
+    label,
+    changes,
+    ...studies[i],
+    differences: measures.map((measure) => differenceIn(measure, studies[baseline], studies[i])),
+  }));
+  const comparison: Comparison = {
+    schema: 1,
+    tool: { name: 'pitwright', version },
+    settings,
+    baseline: options[baseline].label,
+    options: compared,
+    verdict: '',
+  };
+  return { ...comparison, verdict: verdictOf(comparison) };
+}
+
+export function differenceIn(measure: Measure, baseline: OptionStudy, option: OptionStudy): Difference {
+  const [from, to] = [measure.of(baseline), measure.of(option)];
+  const difference = from === null || to === null ? null : to - from;
+  return {
+    key: measure.key,
+    baseline: from,
+    value: to,
+    difference,
+    share: difference === null || from === 0 ? null : difference / Math.abs(from!),
+    none: from === to || (difference !== null && Math.abs(difference) <= measure.none(from!)),
+  };
+}
+
+/** The option that the others are held against. */
+export function baselineOf({ options, baseline }: Comparison): ComparedOption {
+  return options.find(({ label }) => label === baseline)!;
+}

@@ -1,0 +1,155 @@
+import { formatFault } from '../design/faults.js';
+import type { DesignWarning } from '../design/faults.js';
+import type { Design, HorizontalPart } from '../design/design.js';
+import { readDesignAnyUnit } from '../design/read.js';
+import { readSource } from '../design/source.js';
+import { changeTree, combinations, type Change, type Tree, type Variation } from '../design/vary.js';
+import type { Option } from './compare.js';
+import { sizeInShape, type Equal } from './equalShape.js';
+
+export interface OptionRead extends Option {
+  warnings: DesignWarning[];
+}
+
+/** What can't be compared, a line each. */
+export interface OptionFaults {
+  faults: string[];
+}
+
+/** More options than this make no table that anybody reads. */
+export const MOST_OPTIONS = 24;
+
+const SHAPED = ['firebox', 'chamber'] as const;
+
+/**
+ * The options that a design file and its variations make: every combination, the first values first.
+ *
+ * @param text of a design that reads without faults
+ * @param equal what stays as it is where the shape of a part varies
+ */
+export async function optionsOf(
+  text: string,
+  fileName: string,
+  variations: readonly Variation[],
+  equal?: Equal,
+): Promise<OptionRead[] | OptionFaults> {
+  const source = readSource(text, fileName);
+  if (!('tree' in source)) return { faults: source.faults.map(formatFault) };
+  const options: OptionRead[] = [];
+  for (const changes of combinations(variations)) {
+    const option = await makeOption(source.tree as Tree, fileName, changes, variations, equal);
+    if ('faults' in option) return option;
+    options.push(option);
+  }
+  return options;
+}
+
+async function makeOption(
+  drawn: Tree,
+  fileName: string,
+  changes: Change[],
+  variations: readonly Variation[],
+  equal?: Equal,
+): Promise<OptionRead | OptionFaults> {
+  const [reshaping, plain] = [changes.filter(isShape), changes.filter((change) => !isShape(change))];
+  let tree = drawn;
+  for (const change of plain) {
+    const changed = changeTree(tree, change);
+    if ('problem' in changed) return fault(change, variations, changed.problem);
+    tree = changed.tree;
+  }
+  let read = await readTree(tree, fileName);
+  const made: Change[] = [];
+  for (const change of reshaping) {
+    if (read.faults) break;
+    for (const name of SHAPED.filter((part) => shapeOf(change, part, read.design!))) {
+      const reshaped = reshape(tree, read.design!, name, change.value as HorizontalPart['shape'], equal!);
+      if ('problem' in reshaped) return fault(change, variations, reshaped.problem);
+      tree = reshaped.tree;
+      made.push(...reshaped.changes);
+    }
+    read = await readTree(tree, fileName);
+  }
+  if (read.faults) {
+    const named = variations.map(({ text }) => `--vary '${text}'`).join(' ');
+    const values = changes.map(({ value }) => `'${value}'`).join(' with ');
+    return {
+      faults: read.faults.map((each) => `${named}: with ${values}: ${formatFault(each).replace(/^.*?:\d+:\d+: /, '')}`),
+    };
+  }
+  return { label: labelOf(changes), changes: [...changes, ...made], design: read.design, warnings: read.warnings };
+}
+
+function readTree(tree: Tree, fileName: string) {
+  return readDesignAnyUnit(JSON.stringify(tree), { fileName });
+}
+
+function fault({ path }: Change, variations: readonly Variation[], problem: string): OptionFaults {
+  const spec = variations.find((variation) => variation.path === path)!.text;
+  return { faults: [`--vary '${spec}': ${problem}`] };
+}
+
+/** Does a change give a shape to a part? */
+export function isShape({ path }: { path: string }): boolean {
+  return /^(?:all|firebox|chamber)\.shape$/.test(path);
+}
+
+/** Is it this part that gets another shape than it has? A name that is no shape is left to the reader. */
+function shapeOf({ path, value }: Change, name: (typeof SHAPED)[number], design: Design): boolean {
+  const part = design[name];
+  return part !== undefined && (path === `${name}.shape` || path === 'all.shape') && part.shape !== value;
+}
+
+/** Give a part its other shape, with the size across that keeps what stays equal. */
+function reshape(
+  tree: Tree,
+  design: Design,
+  name: (typeof SHAPED)[number],
+  shape: string,
+  equal: Equal,
+): { tree: Tree; changes: Change[] } | { problem: string } {
+  if (shape !== 'round' && shape !== 'square') {
+    return { problem: `'${shape}' is no shape; allowed: round, square` };
+  }
+  const size = sizeInShape(design, name, shape, equal);
+  if (size === null) return { problem: `no ${shape} ${name} has the same ${equal}` };
+  const copy = structuredClone(tree);
+  const part = copy[name] as Tree;
+  for (const key of ['diameter', 'width', 'height']) delete part[key];
+  const across = `${Number((size * 1000).toPrecision(12))} mm`;
+  part.shape = shape;
+  if (shape === 'round') part.diameter = across;
+  else part.width = across;
+  // the wall of a pipe that gave its plate is still the plate
+  part.plate ??= `${Number((design[name]!.plate * 1000).toPrecision(12))} mm`;
+  return { tree: copy, changes: [{ path: `${name}.${shape === 'round' ? 'diameter' : 'width'}`, value: across }] };
+}
+
+/** Values as a column's head: `1/4 in`, `ceramic fibre 2 in`, `no insulation`. */
+function labelOf(changes: readonly Change[]): string {
+  return changes.map(({ path, value }) => (value === 'none' ? `no ${lastOf(path)}` : plainValue(value))).join(', ');
+}
+
+function lastOf(path: string): string {
+  return path.split('.').at(-1)!.replace(/\[\d+\]/g, '');
+}
+
+/** A block in braces by its values alone. */
+function plainValue(value: string): string {
+  const inside = /^\{(.*)\}$/s.exec(value)?.[1];
+  if (inside === undefined) return value.replace(/^"(.*)"$/, '$1');
+  return inside
+    .split(/,(?=[^,:]*:)/)
+    .map((field) => field.slice(field.indexOf(':') + 1).trim())
+    .join(' ');
+}
+
+/** Labels made unlike: what stands twice gets a number. */
+export function distinctLabels<T extends { label: string }>(options: readonly T[]): T[] {
+  const seen = new Map<string, number>();
+  return options.map((option) => {
+    const count = (seen.get(option.label) ?? 0) + 1;
+    seen.set(option.label, count);
+    return count === 1 ? option : { ...option, label: `${option.label} (${count})` };
+  });
+}

@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { geometryOf } from '../../src/design/geometryOf.js';
+import type { Demand } from '../../src/network/balances.js';
+import { makePit, type Pit } from '../../src/study/pit.js';
+import { solveAssumed } from '../../src/study/steady.js';
+import { exampleDesign, exampleNames } from '../support/examples.js';
+
+function solved(name: string): { pit: Pit; x: Float64Array; heat: number } {
+  const design = exampleDesign(name);
+  const pit = makePit(design, geometryOf(design));
+  return { pit, x: solveAssumed(pit, design.fire.heat).x, heat: design.fire.heat };
+}
+
+describe('slopes of the balances against finite differences (derived)', () => {
+  it.each(exampleNames)('%s', (name) => {
+    const { pit, x, heat } = solved(name);
+    const { model, balances } = pit;
+    const n = model.size;
+    const demand: Demand = { mode: 'release', heat };
+    const m = new Float64Array(n * n);
+    balances.evaluate(x, demand);
+    balances.jacobian(x, demand, m, 0, 1, false);
+    const at = (y: Float64Array): number[] => {
+      balances.evaluate(y, demand);
+      return [...balances.rate, ...balances.algebraic];
+    };
+    const step = (j: number) => (j < model.fuel ? 1e-4 : j < model.fire ? 1e-8 : 1e-2);
+    // a kelvin, a hundredth of a pascal and of a fuel share, a watt: what each unknown typically moves by
+    const size = (j: number) => (j < model.fuel ? 1 : j < model.fire ? 1e-2 : 1);
+    const difference = new Float64Array(n * n);
+    for (let j = 0; j < n; j++) {
+      const [up, down] = [x.slice(), x.slice()];
+      up[j] += step(j);
+      down[j] -= step(j);
+      const [high, low] = [at(up), at(down)];
+      for (let i = 0; i < n; i++) difference[i * n + j] = -(high[i] - low[i]) / (2 * step(j));
+    }
+    let worst = 0;
+    for (let i = model.star; i < n; i++) {
+      let largest = 0;
+      for (let j = 0; j < n; j++) largest = Math.max(largest, Math.abs(difference[i * n + j]) * size(j));
+      for (let j = 0; j < n; j++) {
+        worst = Math.max(worst, (Math.abs(difference[i * n + j] - m[i * n + j]) * size(j)) / largest);
+      }
+    }
+    // the one slope left out on purpose, that of the through-flow speed in the convection, stays below this
+    expect(worst).toBeLessThan(0.12);
+  });
+});
+
+describe('what a solved state must keep (derived)', () => {
+  it.each(exampleNames)('%s: every node and zone in balance, heat in = heat out', (name) => {
+    const { pit, x, heat } = solved(name);
+    pit.balances.evaluate(x, { mode: 'release', heat });
+    for (let i = 0; i < pit.model.nodeCount; i++) expect(Math.abs(pit.balances.rate[i])).toBeLessThan(1e-3);
+    expect(pit.balances.massError()).toBeLessThan(1e-9);
+    const fire = x[pit.model.fire];
+    expect(Math.abs(pit.balances.totalLoss() - fire) / fire).toBeLessThan(1e-6);
+  });
+
+  it('puts an outdoor face on every outside patch and none on a shared plate', () => {
+    const { pit } = solved('offset-with-upright.yaml');
+    const { nodes, faces } = pit.built.network;
+    for (let i = 0; i < nodes.length; i++) {
+      const own = faces.filter((f) => f.node === i);
+      expect(own).toHaveLength(2);
+      const outdoors = own.filter((f) => f.zone < 0).length;
+      expect(outdoors).toBe(nodes[i].name.endsWith('plate') ? 0 : 1);
+    }
+  });
+
+  it('hands all of the radiation to faces (derived)', () => {
+    for (const name of exampleNames) {
+      const { pit } = solved(name);
+      expect(pit.model.faceFireShare.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
+    }
+  });
+});
