@@ -1,0 +1,37 @@
+// Unpacks page and worker from this file into addresses of their own; nothing is fetched. Plain script: an old browser runs it too.
+(function () {
+  function tell(words) {
+    document.getElementById('waiting').textContent = words;
+  }
+  if (!window.DecompressionStream || !window.Worker || !window.structuredClone) {
+    tell(
+      'This browser is too old for this page: it takes one of 2023 or newer. The pitwright command gives the same numbers.',
+    );
+    return;
+  }
+  function unpack(id) {
+    var bytes = Uint8Array.from(atob(document.getElementById(id).textContent), function (c) {
+      return c.charCodeAt(0);
+    });
+    var stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
+    return new Response(stream).text().then(function (text) {
+      return URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
+    });
+  }
+  Promise.all([unpack('code-page'), unpack('code-worker')]).then(
+    function (sources) {
+      document.documentElement.dataset.worker = sources[1];
+      var script = document.createElement('script');
+      script.src = sources[0];
+      script.onerror = function () {
+        tell(
+          'This browser does not let the page start its script. Another browser may; the command gives the same numbers.',
+        );
+      };
+      document.body.append(script);
+    },
+    function () {
+      tell('This file is damaged: it could not be unpacked. Make it again, or copy it again.');
+    },
+  );
+})();

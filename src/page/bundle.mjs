@@ -1,0 +1,82 @@
+/** Puts the page together: one HTML file with style, fonts and scripts inside, and a policy that lets nothing in or out. */
+import { createHash } from 'node:crypto';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
+import { build, transformSync } from 'esbuild';
+
+/**
+ * @param {string} outfile where the page goes
+ * @param {import('esbuild').Plugin[]} plugins that the command's bundle uses too
+ * @returns {Promise<import('esbuild').Metafile[]>} what went in, for the licence texts
+ */
+export async function bundlePage(outfile, plugins) {
+  const shared = {
+    bundle: true,
+    platform: 'browser',
+    target: ['chrome111', 'firefox113', 'safari16.4'],
+    minify: true,
+    write: false,
+    metafile: true,
+    legalComments: 'none',
+    plugins: [...plugins, noOtherUnits],
+    logLevel: 'warning',
+  };
+  const [page, worker, shell] = await Promise.all([
+    build({ ...shared, format: 'iife', entryPoints: ['src/page/main.ts'] }),
+    build({ ...shared, format: 'iife', entryPoints: ['src/page/worker.ts'] }),
+    build({ ...shared, format: 'esm', entryPoints: ['src/page/shell.ts'] }),
+  ]);
+  const { shellHtml, heatProperties } = await import(
+    `data:text/javascript;base64,${base64(shell.outputFiles[0].contents)}`
+  );
+  const style = styleSheet(heatProperties());
+  const boot = transformSync(readFileSync('src/page/boot.js', 'utf8'), { minify: true, target: 'es5' }).code.trim();
+  const html = shellHtml({
+    style,
+    boot,
+    page: packed(page.outputFiles[0].contents),
+    worker: packed(worker.outputFiles[0].contents),
+    hashes: { style: hashOf(style), boot: hashOf(boot) },
+  });
+  writeFileSync(outfile, html);
+  return [page.metafile, worker.metafile];
+}
+
+/** mathjs knows furlongs, and weighs more than all the rest: the page does with the trade's units. */
+const noOtherUnits = {
+  name: 'no-other-units',
+  /** @param {import('esbuild').PluginBuild} bundler */
+  setup(bundler) {
+    bundler.onLoad({ filter: /units[\\/]mathUnits\.ts$/ }, () => ({
+      contents: 'export const mathUnits = () => undefined;',
+    }));
+  },
+};
+
+/** @param {string} heat properties of the temperature scale */
+function styleSheet(heat) {
+  const fonts = [400, 600].reduce(
+    (css, weight) =>
+      css.replace(
+        `FONT_${weight}`,
+        `data:font/woff2;base64,${base64(readFileSync(`node_modules/@fontsource/barlow/files/barlow-latin-${weight}-normal.woff2`))}`,
+      ),
+    readFileSync('src/page/style.css', 'utf8'),
+  );
+  return transformSync(fonts + heat, { loader: 'css', minify: true }).code.trim();
+}
+
+/** @param {Uint8Array} bytes */
+function packed(bytes) {
+  return base64(gzipSync(bytes, { level: 9 }));
+}
+
+/** @param {Uint8Array} bytes */
+function base64(bytes) {
+  return Buffer.from(bytes).toString('base64');
+}
+
+/** @param {string} text */
+function hashOf(text) {
+  return `sha256-${createHash('sha256').update(text).digest('base64')}`;
+}

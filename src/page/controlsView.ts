@@ -1,0 +1,192 @@
+import { format, parseQuantity } from '../units.js';
+import { controlsFor, type ChoiceControl, type Control, type QuantityControl, type WordsControl } from './controls.js';
+import { element, setText } from './dom.js';
+import type { Option } from './workbench.js';
+
+/** A fault while someone types is shown when they stop for so long [ms]; half a fraction is no mistake yet. */
+const TYPING_PAUSE = 900;
+
+export type Edit = (control: Control, value: string) => void;
+
+interface View {
+  control: Control;
+  /** shows the field as the option has it */
+  update(option: Option): void;
+}
+
+/** The controls of the current option. They are built anew only when the design has other parts or shapes. */
+export class ControlsView {
+  private views: View[] = [];
+  private signature = '';
+  private readonly closed = new Map<string, boolean>();
+
+  constructor(
+    private readonly root: HTMLElement,
+    private readonly edit: Edit,
+  ) {}
+
+  update(option: Option): void {
+    const groups = controlsFor(option.design, option.text);
+    const signature = `${option.id} ${groups.flatMap((group) => group.controls.map(({ id }) => id)).join(' ')}`;
+    if (signature !== this.signature) {
+      this.signature = signature;
+      const focused = document.activeElement?.id;
+      this.views = [];
+      this.root.replaceChildren(
+        ...groups.map(({ title, closed = false, controls }) => {
+          const box = element('div', { class: 'controls' });
+          for (const control of controls) {
+            const { view, root } = this.make(control);
+            this.views.push(view);
+            box.append(root);
+          }
+          const open = !(this.closed.get(title) ?? closed);
+          const group = element('details', { class: 'group', open }, element('summary', {}, title), box);
+          group.addEventListener('toggle', () => this.closed.set(title, !group.open));
+          return group;
+        }),
+      );
+      if (focused) document.getElementById(focused)?.focus();
+    }
+    const now = new Map(groups.flatMap((group) => group.controls.map((control) => [control.id, control] as const)));
+    for (const view of this.views) {
+      view.control = now.get(view.control.id) ?? view.control;
+      view.update(option);
+    }
+  }
+
+  private make(control: Control): { view: View; root: HTMLElement } {
+    if (control.type === 'choice') return choiceView(control, this.edit);
+    if (control.type === 'words') return wordsView(control, this.edit);
+    return quantityView(control, this.edit);
+  }
+}
+
+function domId(control: Control): string {
+  return `c-${control.id.replace(/[^A-Za-z0-9]+/g, '-')}`;
+}
+
+function choiceView(control: ChoiceControl, edit: Edit): { view: View; root: HTMLElement } {
+  const id = domId(control);
+  const select = element(
+    'select',
+    { id, 'data-field': control.id },
+    ...control.choices.map(({ value, label }) => element('option', { value }, label)),
+  );
+  const view: View = {
+    control,
+    update: () => {
+      const { value } = view.control as ChoiceControl;
+      if (select.value !== value) select.value = value;
+    },
+  };
+  select.addEventListener('change', () => edit(view.control, select.value));
+  return { view, root: element('div', { class: 'control' }, element('label', { for: id }, control.label), select) };
+}
+
+function wordsView(control: WordsControl, edit: Edit): { view: View; root: HTMLElement } {
+  const id = domId(control);
+  const input = element('input', { id, type: 'text', maxlength: 200, autocomplete: 'off', 'data-field': control.id });
+  const fault = faultLine(id, input);
+  const view: View = {
+    control,
+    update: (option) => {
+      const refusal = option.refused.get(control.id);
+      const written = option.text.get(control.path) ?? '';
+      if (document.activeElement !== input && input.value !== written) input.value = written;
+      fault.show(refusal?.message ?? '');
+    },
+  };
+  input.addEventListener('input', () => edit(view.control, input.value));
+  const root = element(
+    'div',
+    { class: 'control words' },
+    element('label', { for: id }, control.label),
+    input,
+    fault.line,
+  );
+  return { view, root };
+}
+
+function quantityView(control: QuantityControl, edit: Edit): { view: View; root: HTMLElement } {
+  const id = domId(control);
+  const text = element('input', {
+    id,
+    type: 'text',
+    autocomplete: 'off',
+    autocapitalize: 'off',
+    spellcheck: 'false',
+    'data-field': control.id,
+  });
+  const range = element('input', {
+    id: `${id}-slider`,
+    type: 'range',
+    min: 0,
+    max: control.slider.last,
+    step: 1,
+    'aria-label': `${control.label}, slider`,
+    'data-slider': control.id,
+  });
+  const fault = faultLine(id, text);
+  let typing = 0;
+  const view: View = {
+    control,
+    update: (option) => {
+      const own = view.control as QuantityControl;
+      const refusal = option.refused.get(own.id);
+      const shown = refusal?.value ?? option.text.get(own.path) ?? format(own.kind, own.value);
+      if (document.activeElement !== text && text.value !== shown) text.value = shown;
+      if (document.activeElement !== range) range.value = String(own.slider.place(siOf(own, shown)));
+      range.setAttribute('aria-valuetext', shown);
+      if (!typing || !refusal) fault.show(refusal?.message ?? '');
+    },
+  };
+  const settle = () => {
+    window.clearTimeout(typing);
+    typing = 0;
+    edit(view.control, text.value);
+  };
+  text.addEventListener('input', () => {
+    window.clearTimeout(typing);
+    typing = window.setTimeout(settle, TYPING_PAUSE);
+    edit(view.control, text.value);
+  });
+  text.addEventListener('change', settle);
+  range.addEventListener('input', () => {
+    text.value = control.slider.write(Number(range.value));
+    edit(view.control, text.value);
+  });
+  const root = element(
+    'div',
+    { class: 'control' },
+    element('label', { for: id }, control.label),
+    text,
+    range,
+    fault.line,
+  );
+  return { view, root };
+}
+
+function siOf({ kind, value }: QuantityControl, written: string): number {
+  const read = parseQuantity(kind, written);
+  return read.ok && !read.wood ? read.si : value;
+}
+
+/** The line under a field that says what is wrong with it. */
+function faultLine(id: string, input: HTMLInputElement): { line: HTMLElement; show(message: string): void } {
+  const line = element('p', { class: 'fault', id: `${id}-fault`, hidden: true });
+  return {
+    line,
+    show: (message) => {
+      setText(line, message);
+      line.hidden = message === '';
+      if (message === '') {
+        input.removeAttribute('aria-invalid');
+        input.removeAttribute('aria-describedby');
+      } else {
+        input.setAttribute('aria-invalid', 'true');
+        input.setAttribute('aria-describedby', line.id);
+      }
+    },
+  };
+}

@@ -1,0 +1,29 @@
+/** Elements without markup: whatever a design file says ends up as text, never as HTML. */
+
+type Attributes = Record<string, string | number | boolean | null | undefined>;
+
+export function element<K extends keyof HTMLElementTagNameMap>(
+  tag: K,
+  attributes: Attributes = {},
+  ...children: (Node | string)[]
+): HTMLElementTagNameMap[K] {
+  const made = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === null || value === undefined || (value === false && !name.startsWith('aria-'))) continue;
+    made.setAttribute(name, value === true && !name.startsWith('aria-') ? '' : String(value));
+  }
+  made.append(...children);
+  return made;
+}
+
+/** An element that the shell holds. */
+export function part<T extends HTMLElement = HTMLElement>(id: string): T {
+  const found = document.getElementById(id);
+  if (!found) throw new Error(`the page has no ${id}`);
+  return found as T;
+}
+
+/** Sets a text only where it differs, so that screen readers and selections are left in peace. */
+export function setText(node: Node, text: string): void {
+  if (node.textContent !== text) node.textContent = text;
+}

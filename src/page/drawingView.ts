@@ -1,0 +1,83 @@
+import { drawingScene } from '../charts/drawingScene.js';
+import { stationLabel } from '../charts/labels.js';
+import { plainText } from '../charts/plainText.js';
+import { pitDrawing, type PitNotes } from '../charts/pitDrawing.js';
+import type { Design } from '../design/design.js';
+import type { EstimateResult } from '../study/result.js';
+import { format, formatPlate } from '../units.js';
+import { PAGE_PAINT } from './look.js';
+import { sceneElement } from './sceneView.js';
+
+/** Below this width the end view goes under the side view [px]. */
+const NARROW = 620;
+
+/** The pit to scale, coloured by what thermometers read along it while it holds the target. */
+export function showDrawing(root: HTMLElement, design: Design, result: EstimateResult | null): void {
+  const width = Math.max(280, Math.floor(root.clientWidth));
+  const narrow = width < NARROW;
+  const drawing = pitDrawing(design, {
+    width,
+    arrange: narrow ? 'column' : 'row',
+    lettering: narrow ? 12 : 13,
+    maxHeight: narrow ? 720 : 430,
+    notes: notesOf(design, result),
+  });
+  const scene = drawingScene(drawing, {
+    title: 'Scale drawing of the pit, side and end view',
+    description: describe(design, result),
+    paint: PAGE_PAINT,
+  });
+  root.replaceChildren(sceneElement(scene));
+}
+
+/** What a drawing's title block says beside it. */
+export function titleBlock({ firebox, chamber, upright, shop, job }: Design, result: EstimateResult | null): string[] {
+  const parts = { firebox, chamber, upright };
+  const plates = (['firebox', 'chamber', 'upright'] as const).flatMap((name) => {
+    const part = parts[name];
+    if (!part) return [];
+    const { insulation } = part;
+    const wrap =
+      insulation && insulation.thickness > 0
+        ? `, wrapped in ${format('length', insulation.thickness)} of ${insulation.material}`
+        : '';
+    return [`${name} ${formatPlate(part.plate)} plate${wrap}`];
+  });
+  const weight = result ? [`all steel ${format('mass', result.geometry.totalSteelMass_kg)}`] : [];
+  const owner = [shop, job].map((text) => plainText(text, 60)).filter((text) => text !== '');
+  return [...owner, ...plates, ...weight, 'outside sizes, heights above the ground'];
+}
+
+function notesOf(design: Design, result: EstimateResult | null): PitNotes {
+  const state = result?.steady ?? result?.assumed;
+  if (!state) return {};
+  const low = design.site.air;
+  const high = Math.max(...state.stations.map((station) => station.thermometer_K));
+  return {
+    stations: state.stations.map(({ name, thermometer_K, steel_K }) => ({
+      name,
+      share: high > low ? (thermometer_K - low) / (high - low) : 0,
+      lines: [format('temperature', thermometer_K), `steel ${format('temperature', steel_K)}`],
+    })),
+  };
+}
+
+function describe(design: Design, result: EstimateResult | null): string {
+  const state = result?.steady ?? result?.assumed;
+  const parts = (['firebox', 'chamber', 'upright'] as const).flatMap((name) => {
+    const part = design[name];
+    if (!part) return [];
+    const long =
+      'length' in part ? `, ${format('length', part.length)} long` : `, ${format('length', part.depth)} deep`;
+    return [`${name} ${format('length', part.width)} wide, ${format('length', part.height)} high${long}`];
+  });
+  const readings = state?.stations.map(
+    ({ name, thermometer_K }) => `${stationLabel(name)} ${format('temperature', thermometer_K)}`,
+  );
+  return (
+    parts.join('; ') +
+    (readings
+      ? `. Thermometers ${result?.steady ? 'holding the target' : 'under the full fire'}: ${readings.join(', ')}`
+      : '')
+  );
+}

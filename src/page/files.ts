@@ -1,0 +1,40 @@
+import { plainText } from '../charts/plainText.js';
+import { element } from './dom.js';
+import type { Option } from './workbench.js';
+
+/** More than any design; the reader refuses far less with better words [bytes]. */
+const LARGEST = 2_000_000;
+
+/** Hands over the text of a file that the person picks. */
+export function chooseFile(input: HTMLInputElement, opened: (text: string, name: string) => void): void {
+  input.addEventListener('change', () => {
+    const file = input.files?.[0];
+    // picking the same file again must count as a change
+    input.value = '';
+    if (!file) return;
+    void file
+      .slice(0, LARGEST)
+      .text()
+      .then((text) => opened(text, file.name));
+  });
+}
+
+/** Saves an option's design as YAML that the command reads. */
+export function saveFile({ text, design, label }: Option): void {
+  const address = URL.createObjectURL(new Blob([text.text()], { type: 'application/yaml' }));
+  const link = element('a', { href: address, download: `${fileName(`${design.name} ${label}`)}.yaml` });
+  document.body.append(link);
+  link.click();
+  link.remove();
+  window.setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
+
+/** A name that every file system takes. */
+export function fileName(name: string): string {
+  const plain = plainText(name, 60)
+    .normalize('NFKD')
+    .replace(/[^A-Za-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .toLowerCase();
+  return plain || 'pit';
+}

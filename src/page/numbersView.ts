@@ -1,0 +1,130 @@
+import { plainText } from '../charts/plainText.js';
+import { element, setText } from './dom.js';
+import { differenceText, numberRows, type NumberRow } from './numbers.js';
+import { MOST_OPTIONS, type Option, type Workbench } from './workbench.js';
+
+export interface OptionActions {
+  choose(option: Option): void;
+  rename(option: Option, label: string): void;
+  remove(option: Option): void;
+}
+
+/** The table of numbers: a column an option, differences from the first one under each number. */
+export class NumbersView {
+  private signature = '';
+  private cells = new Map<string, { value: HTMLElement; difference: HTMLElement }>();
+
+  constructor(
+    private readonly table: HTMLTableElement,
+    private readonly actions: OptionActions,
+  ) {}
+
+  update(bench: Workbench): void {
+    const columns = bench.options.map((option) => {
+      const result = option.full ?? option.result;
+      return { option, rows: result ? new Map(numberRows(result).map((row) => [row.id, row])) : null };
+    });
+    const rows = mergedRows(columns.map((column) => column.rows));
+    const signature = JSON.stringify([
+      bench.current.id,
+      columns.map(({ option }) => option.id),
+      rows.map(({ id, label }) => [id, label]),
+    ]);
+    if (signature !== this.signature) this.build(bench, rows, signature);
+    const base = columns[0].rows;
+    for (const { option, rows: own } of columns) {
+      for (const { id } of rows) {
+        const cell = this.cells.get(`${option.id} ${id}`);
+        if (!cell) continue;
+        const row = own?.get(id);
+        setText(cell.value, row?.text ?? '–');
+        const difference = option === bench.baseline || !row ? '' : differenceText(row, base?.get(id));
+        setText(cell.difference, difference);
+        cell.difference.hidden = difference === '';
+      }
+    }
+  }
+
+  private build(bench: Workbench, rows: NumberRow[], signature: string): void {
+    const inside = this.table.contains(document.activeElement) ? document.activeElement?.id : undefined;
+    this.signature = signature;
+    this.cells = new Map();
+    const { options } = bench;
+    const head = element(
+      'thead',
+      {},
+      element('tr', {}, element('td', {}), ...options.map((option) => this.header(bench, option))),
+    );
+    const body = element('tbody', {});
+    let group = '';
+    for (const row of rows) {
+      if (row.group !== group) {
+        group = row.group;
+        body.append(
+          element(
+            'tr',
+            { class: 'group-row' },
+            element('th', { scope: 'colgroup', colspan: options.length + 1 }, element('span', {}, group)),
+          ),
+        );
+      }
+      const line = element('tr', { 'data-row': row.id }, element('th', { scope: 'row' }, row.label));
+      for (const option of options) {
+        const value = element('span', { class: 'value' });
+        const difference = element('span', { class: 'difference', hidden: true });
+        this.cells.set(`${option.id} ${row.id}`, { value, difference });
+        line.append(element('td', { class: option === bench.current ? 'chosen' : '' }, value, difference));
+      }
+      body.append(line);
+    }
+    this.table.replaceChildren(head, body);
+    if (inside) document.getElementById(inside)?.focus();
+  }
+
+  private header(bench: Workbench, option: Option): HTMLElement {
+    const { id } = option;
+    const chosen = option === bench.current;
+    const radio = element('input', { type: 'radio', name: 'option', id: `option-${id}`, checked: chosen });
+    radio.addEventListener('change', () => this.actions.choose(option));
+    const name = element('input', {
+      type: 'text',
+      id: `option-name-${id}`,
+      class: 'option-name',
+      maxlength: 40,
+      'aria-label': `Name of ${plainText(option.label, 40)}`,
+    });
+    name.value = option.label;
+    name.addEventListener('input', () => this.actions.rename(option, name.value));
+    const cell = element(
+      'th',
+      { scope: 'col', class: chosen ? 'chosen' : '' },
+      name,
+      element('label', { class: 'work-on', for: radio.id }, radio, chosen ? 'working on' : 'work on'),
+    );
+    if (bench.options.length > 1) {
+      const remove = element('button', { type: 'button', class: 'quiet', id: `option-remove-${id}` }, 'remove');
+      remove.setAttribute('aria-label', `Remove ${plainText(option.label, 40)}`);
+      remove.addEventListener('click', () => this.actions.remove(option));
+      cell.append(remove);
+    }
+    return cell;
+  }
+}
+
+/** Rows of all options together, in order; an option that lacks one shows a dash. */
+function mergedRows(columns: (Map<string, NumberRow> | null)[]): NumberRow[] {
+  const merged: NumberRow[] = [];
+  for (const column of columns) {
+    let at = 0;
+    for (const row of column?.values() ?? []) {
+      const found = merged.findIndex(({ id }) => id === row.id);
+      if (found >= 0) at = found + 1;
+      else merged.splice(at++, 0, row);
+    }
+  }
+  return merged;
+}
+
+export function mayAdd(bench: Workbench): boolean {
+  return bench.options.length < MOST_OPTIONS;
+}

@@ -1,0 +1,175 @@
+/** The designs side by side, each with its last good reading, what is still wrong, and its result. Knows no page. */
+import type { Design } from '../design/design.js';
+import { formatFault, type DesignFault, type DesignWarning } from '../design/faults.js';
+import { readDesign } from '../design/read.js';
+import type { EstimateResult } from '../study/result.js';
+import { idOf, type Control } from './controls.js';
+import { DesignText } from './designText.js';
+
+/** Columns that stay readable beside each other. */
+export const MOST_OPTIONS = 5;
+
+export interface Option {
+  id: number;
+  /** how its column is headed */
+  label: string;
+  /** the last text that reads without a fault */
+  text: DesignText;
+  design: Design;
+  readWarnings: DesignWarning[];
+  /** what was typed and can't be taken, by control */
+  refused: Map<string, Refusal>;
+  /** newest steady states, then the same with the warm-up */
+  result: EstimateResult | null;
+  /** the newest result with a warm-up */
+  full: EstimateResult | null;
+  /** number of the request whose full result is awaited; 0: none */
+  awaited: number;
+  /** our own fault, when the solver broke */
+  broken: string | null;
+}
+
+export interface Refusal {
+  control: Control;
+  value: string;
+  /** the reader's words, one clause a fault */
+  message: string;
+}
+
+interface Reading {
+  text: DesignText;
+  design: Design;
+  warnings: DesignWarning[];
+}
+
+export class Workbench {
+  readonly options: Option[] = [];
+  current: Option;
+  private ids = 0;
+
+  /** @param start a design that reads without faults */
+  constructor(start: string) {
+    const read = readText(DesignText.from(start));
+    if ('faults' in read) throw new Error(formatFault(read.faults[0]));
+    this.current = this.optionFrom(read, 'As drawn');
+    this.options.push(this.current);
+  }
+
+  get baseline(): Option {
+    return this.options[0];
+  }
+
+  /**
+   * Changes one field of the current option. What can't be taken is kept beside the last good design and tried again with
+   * every later change, since two sizes may have to move together.
+   *
+   * @returns whether the design changed
+   */
+  edit(control: Control, value: string): boolean {
+    const option = this.current;
+    option.refused.delete(control.id);
+    const others = [...option.refused.values()];
+    const all = tryEdits(option, [...others, { control, value }]);
+    if (!('faults' in all)) {
+      option.refused.clear();
+      return this.take(option, all);
+    }
+    const alone = others.length > 0 ? tryEdits(option, [{ control, value }]) : all;
+    if (!('faults' in alone)) return this.take(option, alone);
+    option.refused.set(control.id, { control, value, message: faultWords(alone.faults, control) });
+    return false;
+  }
+
+  /** Takes back what was refused, so that the fields show the design again. */
+  forgetRefused(): void {
+    this.current.refused.clear();
+  }
+
+  /** A copy of the current option, which becomes the current one. Null when there are as many as fit. */
+  add(): Option | null {
+    if (this.options.length >= MOST_OPTIONS) return null;
+    const { text, design, readWarnings, result, full } = this.current;
+    const option = this.optionFrom({ text: text.copy(), design, warnings: readWarnings }, this.freeLabel());
+    Object.assign(option, { result, full });
+    this.options.push(option);
+    this.current = option;
+    return option;
+  }
+
+  remove(option: Option): void {
+    const at = this.options.indexOf(option);
+    if (at < 0 || this.options.length === 1) return;
+    this.options.splice(at, 1);
+    if (this.current === option) this.current = this.options[Math.min(at, this.options.length - 1)];
+  }
+
+  /** Reads a file into the current option; its faults when it can't be read. */
+  load(text: string, fileName: string): DesignFault[] | null {
+    const first = readDesign(text, { fileName });
+    if (first.faults) return first.faults;
+    const read = readText(DesignText.from(text));
+    if ('faults' in read) return read.faults;
+    const option = this.current;
+    option.refused.clear();
+    Object.assign(option, { result: null, full: null });
+    this.take(option, read);
+    return null;
+  }
+
+  private take(option: Option, { text, design, warnings }: Reading): boolean {
+    Object.assign(option, { text, design, readWarnings: warnings });
+    return true;
+  }
+
+  private optionFrom({ text, design, warnings }: Reading, label: string): Option {
+    return {
+      id: ++this.ids,
+      label,
+      text,
+      design,
+      readWarnings: warnings,
+      refused: new Map(),
+      result: null,
+      full: null,
+      awaited: 0,
+      broken: null,
+    };
+  }
+
+  private freeLabel(): string {
+    const taken = new Set(this.options.map(({ label }) => label));
+    for (let number = this.options.length + 1; ; number++) {
+      if (!taken.has(`Option ${number}`)) return `Option ${number}`;
+    }
+  }
+}
+
+function readText(text: DesignText): Reading | { faults: DesignFault[] } {
+  const read = readDesign(text.text(), { fileName: 'page' });
+  return read.faults ? { faults: read.faults } : { text, design: read.design, warnings: read.warnings };
+}
+
+function tryEdits(
+  option: Option,
+  edits: readonly { control: Control; value: string }[],
+): Reading | { faults: DesignFault[] } {
+  const text = option.text.copy();
+  for (const { control, value } of edits) {
+    if (control.apply) control.apply(text, value, option.design);
+    else if (control.type === 'words' && value === '' && control.id !== 'name') text.remove(control.path);
+    else text.set(control.path, value);
+  }
+  return readText(text);
+}
+
+/** The reader's faults as words beside a field: without file and line, and without the path where it's the field's own. */
+function faultWords(faults: readonly DesignFault[], control: Control): string {
+  const own = idOf(control.path);
+  return faults
+    .slice(0, 3)
+    .map((fault) => {
+      const words = formatFault(fault).slice(`${fault.file}:${fault.line}:${fault.column}: `.length);
+      return fault.path === own ? words.replace(`${own}: `, '') : words;
+    })
+    .join('; ');
+}
