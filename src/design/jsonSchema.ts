@@ -1,5 +1,5 @@
 /** The JSON Schema of design files, for editors that complete and check; examples/pitwright.schema.json is this, printed. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { designSchema } from './schema.js';
 
 export function designJsonSchema(): object {

@@ -4,7 +4,7 @@
  * Shape only. Quantities are text here (`1/4 in`); `resolve` turns them into SI and checks ranges and sense, so that one run
  * reports every fault of a file. The JSON Schema that editors use is made from this.
  */
-import { z } from 'zod';
+import * as z from 'zod';
 import { FINISHES, INSULATION_ALIASES, INSULATIONS, WOODS } from './catalog.js';
 import { cook, splits } from './schemaCook.js';
 import { plain, quantity } from './schemaFields.js';

@@ -1,5 +1,5 @@
 /** Shape of what happens over time in a design file: splits on the fire, and a cook's day. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { plain, quantity } from './schemaFields.js';
 import { STATIONS } from './stations.js';
 

@@ -1,5 +1,5 @@
 /** How a quantity and a plain number stand in the schema: as text or number, described with the range the reader accepts. */
-import { z } from 'zod';
+import * as z from 'zod';
 import { RANGES, type RangeName } from './ranges.js';
 
 const EXAMPLES: Partial<Record<RangeName, string[]>> = {
