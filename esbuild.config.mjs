@@ -2,6 +2,7 @@ import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
+import { bundlePage } from './src/page/bundle.mjs';
 
 /**
  * Bundles the command and the library into `outdir`. Everything but the canvas (a prebuilt binary) and the font
@@ -35,7 +36,8 @@ export async function bundle(outdir) {
     metafile: true,
     logLevel: 'warning',
   });
-  writeFileSync(join(outdir, 'THIRD-PARTY.txt'), licencesOf(result.metafile));
+  const page = await bundlePage(join(outdir, 'page.html'), [englishAlone]);
+  writeFileSync(join(outdir, 'THIRD-PARTY.txt'), licencesOf([result.metafile, ...page]));
   return result.metafile;
 }
 
@@ -75,11 +77,11 @@ const oneChartLibrary = {
 /**
  * The licence texts of every package that went into the bundle.
  *
- * @param {import('esbuild').Metafile} metafile
+ * @param {import('esbuild').Metafile[]} metafiles
  */
-function licencesOf(metafile) {
+function licencesOf(metafiles) {
   const folders = new Set();
-  for (const input of Object.keys(metafile.inputs)) {
+  for (const input of metafiles.flatMap((each) => Object.keys(each.inputs))) {
     const found = /^(.*node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(input);
     if (found) folders.add(found[1]);
   }

@@ -37,6 +37,14 @@ function commandLine(): Command {
     .action(async (path, options) => (await import('./commands/estimate.js')).run(path, options));
 
   program
+    .command('page')
+    .description('the interactive page: one file that computes in a browser, without a network')
+    .argument('[design]', 'design to start with; a plain offset when left out')
+    .option('-o, --output <file>', 'write the page to FILE')
+    .option('--open', 'show it in the browser')
+    .action(async (path, options) => (await import('./commands/page.js')).run(path, options));
+
+  program
     .command('check')
     .description('check a design and show its areas, weights and heights, without solving')
     .argument('<design>', design)
