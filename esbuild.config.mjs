@@ -14,7 +14,13 @@ import { bundlePage } from './src/page/bundle.mjs';
 export async function bundle(outdir) {
   rmSync(outdir, { recursive: true, force: true });
   const result = await build({
-    entryPoints: { cli: 'src/cli/main.ts', index: 'src/index.ts' },
+    entryPoints: {
+      cli: 'src/cli/main.ts',
+      index: 'src/index.ts',
+      worker: 'src/cli/worker.ts',
+      // the thread pool starts its threads from a file that it expects beside its own code, which ends up in chunks
+      'chunks/entry/worker': 'node_modules/tinypool/dist/entry/worker.js',
+    },
     outdir,
     chunkNames: 'chunks/[name]-[hash]',
     bundle: true,

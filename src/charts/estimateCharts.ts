@@ -3,6 +3,7 @@ import type { EstimateResult } from '../study/result.js';
 import { heatLossChart } from './heatLossChart.js';
 import { plainText } from './plainText.js';
 import { pressureChart } from './pressureChart.js';
+import { spreadCharts } from './spreadCharts.js';
 import { warmUpChart } from './warmUpChart.js';
 
 export interface NamedChart {
@@ -23,6 +24,7 @@ export function estimateCharts(result: EstimateResult): NamedChart[] {
     ['warm-up-steel', warmUpChart(result, name, 'steel')],
     ['heat-loss', heatLossChart(result, name)],
     ['draft', pressureChart(result, name)],
+    ...spreadCharts(result, name),
   ];
   return charts.flatMap(([file, config]) => (config ? [{ file, config: config as ChartConfiguration }] : []));
 }

@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-import { Command, CommanderError, Option } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../version.js';
 import { exit, Stop } from './exit.js';
 import { discardUnfinished, reasonUnwritable } from './output.js';
@@ -9,6 +9,32 @@ const units = () =>
   new Option('--units <system>', 'units of the text: shop (°F, in, lb) with SI beside it, or si alone')
     .choices(['shop', 'si'])
     .default('shop');
+/** Reads a whole number within limits. */
+const whole = (low: number, high: number) => (text: string) => {
+  const value = Number(text);
+  if (/^\d+$/.test(text) && value >= low && value <= high) return value;
+  throw new InvalidArgumentError(`It takes a whole number from ${low} to ${high}.`);
+};
+/** Options of a command that can say how sure its numbers are. */
+const withSpread = (command: Command) =>
+  command
+    .addOption(
+      new Option(
+        '--spread <cases>',
+        'how sure it is: also run so many cases with every estimate drawn from its spread',
+      ).argParser(whole(20, 10_000)),
+    )
+    .addOption(
+      new Option('--seed <number>', 'what the cases are drawn from: the same seed gives the same cases')
+        .argParser(whole(0, 2 ** 31 - 1))
+        .default(1),
+    )
+    .addOption(
+      new Option(
+        '--workers <count>',
+        'threads that share the cases (default: as many as the machine runs at once)',
+      ).argParser(whole(1, 64)),
+    );
 const json = 'print the full result as JSON, in SI units';
 const outFile = 'write to FILE instead of standard output';
 const design = 'design file (YAML or JSON), or - for standard input';
@@ -25,16 +51,17 @@ function commandLine(): Command {
     .exitOverride();
 
   // each command's code is loaded when it's called: a start stays quick however much the others need
-  program
-    .command('estimate')
-    .description('warm-up, temperatures, heat loss, wood and draft of a design')
-    .argument('<design>', design)
-    .option('--json', json)
-    .option('-o, --output <file>', outFile)
-    .option('--csv <file>', 'also write the warm-up curves as CSV')
-    .option('--charts <dir>', 'also draw the charts into this folder, as PNG')
-    .addOption(units())
-    .action(async (path, options) => (await import('./commands/estimate.js')).run(path, options));
+  withSpread(
+    program
+      .command('estimate')
+      .description('warm-up, temperatures, heat loss, wood and draft of a design')
+      .argument('<design>', design)
+      .option('--json', json)
+      .option('-o, --output <file>', outFile)
+      .option('--csv <file>', 'also write the warm-up curves as CSV')
+      .option('--charts <dir>', 'also draw the charts into this folder, as PNG')
+      .addOption(units()),
+  ).action(async (path, options) => (await import('./commands/estimate.js')).run(path, options));
 
   program
     .command('page')

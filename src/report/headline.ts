@@ -2,6 +2,7 @@ import { gaugeLabel } from '../charts/labels.js';
 import type { EstimateResult, SteadyState } from '../study/result.js';
 import type { UnitSystem } from '../units.js';
 import { sayIn } from './quantity.js';
+import { rangeText } from './spreadText.js';
 
 /** The settled reading of the design's thermometer [K], or null when the design has no such station. */
 export function gaugeReading(state: SteadyState, gauge: string): number | null {
@@ -18,6 +19,11 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   const target = say('temperature', design.fire.target);
   const gauge = `the ${gaugeLabel(design.gauge)}`;
   const sentences: string[] = [];
+  /** how sure a number is, where that was studied */
+  const sure = (key: string) => {
+    const number = result.spread?.numbers.find((each) => each.key === key);
+    return number ? ` (8 of 10 cases: ${rangeText(number, design.gauge, system)})` : '';
+  };
 
   if (assumed) {
     const fire = `${say('power', assumed.fire_W)} or ${say('massFlow', assumed.wood_kg_per_s)} of wood`;
@@ -26,9 +32,9 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
       const soaked =
         warmUp.soaked_s == null
           ? 'The pit is not soaked within the time computed.'
-          : `The steel is soaked after ${say('time', warmUp.soaked_s)}.`;
+          : `The steel is soaked after ${say('time', warmUp.soaked_s)}${sure('soaked_s')}.`;
       sentences.push(
-        `${from} ${gauge} first reads ${target} after ${say('time', warmUp.gauge_s)} at the earliest. ${soaked}`,
+        `${from} ${gauge} first reads ${target} after ${say('time', warmUp.gauge_s)} at the earliest${sure('gauge_s')}. ${soaked}`,
       );
     } else {
       const settles = say('temperature', gaugeReading(assumed, design.gauge));
@@ -41,12 +47,13 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   }
 
   if (steady) {
-    const hold = `${say('massFlow', steady.wood_kg_per_s)} of wood: ${say('power', steady.fire_W)}`;
+    const wood = `${say('massFlow', steady.wood_kg_per_s)} of wood${sure('hold.wood_kg_per_s')}`;
+    const hold = `${wood}: ${say('power', steady.fire_W)}${sure('hold.fire_W')}`;
     const base = steady.draft.stackBase_Pa;
     const pressure = say('pressure', Math.abs(base), { digits: 2 });
     const draft =
       base >= 0
-        ? `Draft at the stack base is then ${pressure}.`
+        ? `Draft at the stack base is then ${pressure}${sure('hold.stackBase_Pa')}.`
         : `Under the stack base the gas then pushes outwards with ${pressure}: gaps up there leak smoke.`;
     sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses. ${draft}`);
   } else {

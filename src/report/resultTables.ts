@@ -1,6 +1,8 @@
 import { gaugeLabel, HEAT_LOSS_LABELS, percentOf, stationLabel } from '../charts/labels.js';
 import type { EstimateResult, OpeningState, SteadyState } from '../study/result.js';
-import type { UnitSystem } from '../units.js';
+import { rangeOf } from '../charts/headlineLabels.js';
+import { unknownLabel } from '../charts/unknownLabels.js';
+import { format, type Kind, type UnitSystem } from '../units.js';
 import { plainText } from '../charts/plainText.js';
 import { sayIn } from './quantity.js';
 import { table } from './table.js';
@@ -149,24 +151,27 @@ export function weightsTable({ geometry }: EstimateResult, system: UnitSystem): 
   );
 }
 
-const ESTIMATE_WORDS: Record<string, string> = {
-  'fire.radiant': "share of the fire's heat that leaves as radiation",
-  'fire.soot': 'how far soot blackens the firebox gas',
-  'fire.rise': 'how fast the fire comes up',
-  innerConvection: 'factor on how well the gas heats the walls',
-  'estimates.oxygenUse': 'share of the oxygen a wood fire can use',
-  'estimates.stemFill': 'how solid the thermometer stem is: its lag',
-  'estimates.insideEmissivity': 'emissivity of the sooted inside',
+/** What an estimate is printed as, by its SI unit. */
+const ESTIMATE_KINDS: Record<string, Kind> = {
+  W: 'power',
+  s: 'time',
+  '1/m': 'perLength',
+  'm/s': 'speed',
+  m2: 'area',
 };
 
-export function estimatesTable({ estimates }: EstimateResult): string {
+export function estimatesTable({ estimates }: EstimateResult, system: UnitSystem): string {
+  const text = (value: number, unit: string) => {
+    const kind = ESTIMATE_KINDS[unit];
+    return kind ? format(kind, value, system, kind === 'time' ? { unit: 'min' } : {}) : tidy(value);
+  };
   return table(
     ['field', 'used', 'spread', ''],
     estimates.map(({ path, value, low, high, unit }) => [
       path,
-      `${tidy(value)}${/\w/.test(unit) ? ` ${unit}` : ''}`,
-      `${tidy(low)} to ${tidy(high)}`,
-      ESTIMATE_WORDS[path] ?? (/discharge$/.test(path) ? 'discharge coefficient of the opening' : ''),
+      text(value, unit),
+      rangeOf(text(low, unit), text(high, unit)),
+      unknownLabel(path),
     ]),
     { ...INDENT, align: ['left', 'right', 'right', 'left'] },
   );

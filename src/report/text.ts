@@ -4,6 +4,7 @@ import { CAUTIONS, NOT_A_GUARANTEE, PLATE_AND_LOSS } from './cautions.js';
 import { headline } from './headline.js';
 import { plainText, wrap } from '../charts/plainText.js';
 import { sayIn } from './quantity.js';
+import { causesText, missingText, spreadTable } from './spreadText.js';
 import {
   airTable,
   estimatesTable,
@@ -32,6 +33,28 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
       .join('\n'),
   ];
 
+  if (result.spread) {
+    const { cases, seed } = result.spread;
+    const missing = missingText(result);
+    sections.push(
+      section(
+        `HOW SURE: ${cases} cases, every estimate at the end drawn from its spread (seed ${seed})`,
+        spreadTable(result, system),
+        note(
+          'A tenth of the cases lie below the range, a tenth above it. What the model itself leaves out is not in it.',
+        ),
+        ...(missing ? [note(missing)] : []),
+      ),
+      section(
+        'WHAT MATTERS MOST, as the share of the spread that an unknown makes',
+        causesText(result, system),
+        note(
+          'Shares by rank regression (squared coefficients), about 100 % together. Behind them: the mean over the fifth of the ' +
+            'cases where the unknown is lowest -> where it is highest.',
+        ),
+      ),
+    );
+  }
   if (result.warnings.length > 0) sections.push(section('WARNINGS', warningLines(result)));
   if (warmUp) {
     sections.push(
@@ -72,7 +95,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
   sections.push(
     section(
       'ESTIMATES USED, which no correlation settles; each can be set in the design',
-      estimatesTable(result),
+      estimatesTable(result, system),
       note(`Balance: ${balanceLine(result)}`),
     ),
   );

@@ -5,9 +5,10 @@ import type { UnitSystem } from '../../units.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
 import { openFolder, openSink, refuseClashes, standardOutput } from '../output.js';
+import type { SpreadOptions } from '../spread.js';
 import { progress, tell } from '../stderr.js';
 
-export interface EstimateOptions {
+export interface EstimateOptions extends SpreadOptions {
   json?: boolean;
   output?: string;
   csv?: string;
@@ -29,6 +30,10 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
   progress('computing');
   const solved = estimate(design);
   const result: EstimateResult = { ...solved, warnings: [...warnings, ...solved.warnings] };
+  if (options.spread !== undefined) {
+    const { spreadOf } = await import('../spread.js');
+    result.spread = await spreadOf(solved, { ...options, spread: options.spread });
+  }
 
   // `--csv -` asks for the curves on standard output, in place of the text
   if (options.json) {

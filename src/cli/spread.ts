@@ -1,0 +1,34 @@
+import type { EstimateResult } from '../study/result.js';
+import { seededRandom } from '../study/random.js';
+import { planSpread, summariseSpread, type Spread, type SpreadCase } from '../study/uncertainty.js';
+import { defaultWorkers, runCases } from './pool.js';
+import { progress } from './stderr.js';
+
+export interface SpreadOptions {
+  /** number of cases; absent: no study */
+  spread?: number;
+  seed: number;
+  /** threads; absent: as many as the machine runs at once */
+  workers?: number;
+}
+
+/** How far an estimate's numbers spread when its unknowns do. The threads share the work, the seed alone sets the result. */
+export async function spreadOf(
+  base: EstimateResult,
+  options: Required<Pick<SpreadOptions, 'spread'>> & SpreadOptions,
+): Promise<Spread> {
+  const { spread: cases, seed, workers = defaultWorkers() } = options;
+  const plan = planSpread(base, { cases, seed, random: seededRandom(seed) });
+  const done = await runCases<SpreadCase>({ kind: 'spread', plan }, cases, { workers, done: saying(cases) });
+  return summariseSpread(base, plan, done);
+}
+
+/** A word on every tenth of the cases. */
+export function saying(cases: number): (done: number) => void {
+  let said = 0;
+  return (done) => {
+    const tenth = Math.floor((10 * done) / cases);
+    if (tenth > said) progress(`spread, ${done} of ${cases} cases`);
+    said = tenth;
+  };
+}

@@ -1,0 +1,46 @@
+import { describe, expect, it } from 'vitest';
+import { example, pitwright } from './support/run.js';
+
+const plain = example('plain-24.yaml');
+
+describe('estimate --spread', () => {
+  it('gives the same bytes however many threads share the work, and tells its progress on stderr', async () => {
+    const run = (workers: string) => pitwright(['estimate', plain, '--json', '--spread', '60', '--workers', workers]);
+    const [one, three] = [await run('1'), await run('3')];
+    expect(one.code).toBe(0);
+    expect(three.stdout).toBe(one.stdout);
+    expect(one.stderr).toMatch(/spread, \d+ of 60 cases/);
+    const { spread } = JSON.parse(one.stdout);
+    expect(spread).toMatchObject({ cases: 60, seed: 1 });
+    const gauge = spread.numbers.find(({ key }: { key: string }) => key === 'gauge_s');
+    expect(gauge.p10).toBeLessThan(gauge.p90);
+    expect(gauge.causes[0].share).toBeGreaterThan(0.2);
+  });
+
+  it('another seed gives other cases; without --spread there is no such key', async () => {
+    const args = ['estimate', plain, '--json', '--spread', '20', '--seed'];
+    const [one, two] = [await pitwright([...args, '1']), await pitwright([...args, '2'])];
+    expect(JSON.parse(one.stdout).spread.numbers).not.toEqual(JSON.parse(two.stdout).spread.numbers);
+    expect(JSON.parse((await pitwright(['estimate', plain, '--json'])).stdout)).not.toHaveProperty('spread');
+  });
+
+  it('says in the text how sure each number is and what matters', async () => {
+    const { stdout } = await pitwright(['estimate', plain, '--spread', '60']);
+    expect(stdout).toMatch(/at the earliest\s+\(8 of\s+10\s+cases:\s+\d+\s+to\s+\d+\s+min\)/);
+    expect(stdout).toMatch(/^HOW SURE: 60 cases/m);
+    expect(stdout).toMatch(/^ +\d+ % {2}how fast the fire comes up/m);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
+  it.each([
+    ['--spread', 'many'],
+    ['--spread', '19'],
+    ['--spread', '1e9'],
+    ['--seed', '-1'],
+    ['--workers', '0'],
+  ])('%s %s: exit 2 and what is allowed', async (option, value) => {
+    const { code, stdout, stderr } = await pitwright(['estimate', plain, option, value]);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toMatch(/whole number from \d+ to \d+/);
+  });
+});
