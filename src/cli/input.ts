@@ -4,8 +4,18 @@ import { basename, dirname, join } from 'node:path';
 import { nearestName } from '../units.js';
 import { exit, Stop } from './exit.js';
 
-/** A design is a page of text; far above this it's some other file, and reading on would only fill the memory. */
-const LARGEST_INPUT = 1_000_000;
+/** What a file is expected to hold, for messages and limits. */
+export interface Expected {
+  what: string;
+  /** of its name */
+  endings: RegExp;
+  /** above this it's some other file, and reading on would only fill the memory [bytes] */
+  largest: number;
+}
+
+/** A page of text. */
+const DESIGN: Expected = { what: 'design', endings: /\.(ya?ml|json)$/i, largest: 1_000_000 };
+export const CASES: Expected = { what: 'case', endings: /\.csv$/i, largest: 20_000_000 };
 
 export interface InputText {
   text: string;
@@ -18,37 +28,36 @@ export interface InputText {
  *
  * @throws Stop (wrong input) when it's missing, a folder, unreadable, too large or not UTF-8 text
  */
-export async function readText(path: string): Promise<InputText> {
+export async function readText(path: string, expected = DESIGN): Promise<InputText> {
   const fileName = path === '-' ? 'standard input' : path;
-  if (path !== '-') await refuseFolder(path);
+  if (path !== '-') await refuseFolder(path, expected);
   let bytes: Buffer;
   try {
-    bytes = await readAtMost(path === '-' ? process.stdin : createReadStream(path), fileName);
+    bytes = await readAtMost(path === '-' ? process.stdin : createReadStream(path), fileName, expected);
   } catch (error) {
     throw error instanceof Stop ? error : new Stop(exit.wrongInput, reasonUnreadable(path, error));
   }
-  return { text: decode(bytes, fileName), fileName };
+  return { text: decode(bytes, fileName, expected), fileName };
 }
 
-async function refuseFolder(path: string): Promise<void> {
+async function refuseFolder(path: string, { what, endings }: Expected): Promise<void> {
   const found = await stat(path).catch(() => undefined);
   if (!found?.isDirectory()) return;
-  const designs = readdirSync(path).filter((name) => /\.(ya?ml|json)$/i.test(name));
-  const remedy =
-    designs.length > 0 ? `, such as ${join(path, designs.sort()[0])}` : '; it holds no .yaml or .json file';
-  throw new Stop(exit.wrongInput, `${path}: this is a folder. Give a design file${remedy}.`);
+  const fitting = readdirSync(path).filter((name) => endings.test(name));
+  const remedy = fitting.length > 0 ? `, such as ${join(path, fitting.sort()[0])}` : `; it holds none`;
+  throw new Stop(exit.wrongInput, `${path}: this is a folder. Give a ${what} file${remedy}.`);
 }
 
-async function readAtMost(stream: NodeJS.ReadableStream, fileName: string): Promise<Buffer> {
+async function readAtMost(stream: NodeJS.ReadableStream, fileName: string, expected: Expected): Promise<Buffer> {
   const chunks: Buffer[] = [];
   let length = 0;
   for await (const chunk of stream) {
     const bytes = Buffer.from(chunk);
     length += bytes.length;
-    if (length > LARGEST_INPUT) {
+    if (length > expected.largest) {
       throw new Stop(
         exit.wrongInput,
-        `${fileName}: over 1 MB; a design file is a page of text. Is this the right file?`,
+        `${fileName}: over ${expected.largest / 1e6} MB, too much for a ${expected.what} file. Is this the right file?`,
       );
     }
     chunks.push(bytes);
@@ -56,14 +65,14 @@ async function readAtMost(stream: NodeJS.ReadableStream, fileName: string): Prom
   return Buffer.concat(chunks);
 }
 
-function decode(bytes: Buffer, fileName: string): string {
+function decode(bytes: Buffer, fileName: string, { what }: Expected): string {
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
     throw new Stop(exit.wrongInput, `${fileName}: saved as UTF-16 text. Save it as UTF-8 and try again.`);
   }
   if (bytes.includes(0)) {
     throw new Stop(
       exit.wrongInput,
-      `${fileName}: not a text file. A design is YAML or JSON text; 'pitwright new' writes one to start from.`,
+      `${fileName}: not a text file. ${what === 'design' ? "A design is YAML or JSON text; 'pitwright new' writes one to start from." : 'Cases are a CSV table.'}`,
     );
   }
   try {

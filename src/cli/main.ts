@@ -96,6 +96,17 @@ function commandLine(): Command {
     .action(async (options) => (await import('./commands/new.js')).run(options));
 
   program
+    .command('evidence')
+    .description('run every published case and measured fire behind the numbers, and show how far they can be trusted')
+    .option('--cases <file>', 'run a CSV of cases of your own instead, - for standard input')
+    .option('--list', 'list the checks that a case may name, with inputs and units')
+    .option('--json', json)
+    .option('-o, --output <file>', outFile)
+    .option('--charts <dir>', 'also draw computed against measured into this folder, as PNG')
+    .addOption(new Option('--renew').hideHelp())
+    .action(async (options) => (await import('./commands/evidence.js')).run(options));
+
+  program
     .command('schema')
     .description('print the JSON Schema of design files, for editors that complete and check')
     .option('-o, --output <file>', outFile)

@@ -120,12 +120,13 @@ export function discardUnfinished(): void {
  *
  * @param input path of the input, `-` for standard input
  * @param outputs path by option name; `-` is standard output
+ * @param what the input is, for the message
  * @throws Stop (wrong usage)
  */
-export function refuseClashes(input: string, outputs: Record<string, string | undefined>): void {
+export function refuseClashes(input: string, outputs: Record<string, string | undefined>, what = 'design'): void {
   const given = Object.entries(outputs).flatMap(([option, path]) => (path === undefined ? [] : [{ option, path }]));
   for (const [i, { option, path }] of given.entries()) {
-    if (sameFile(path, input)) throw new Stop(exit.wrongUsage, `${option} ${path} would overwrite the design itself.`);
+    if (sameFile(path, input)) throw new Stop(exit.wrongUsage, `${option} ${path} would overwrite the ${what} itself.`);
     const other = given.slice(i + 1).find((each) => sameFile(path, each.path));
     if (other) throw new Stop(exit.wrongUsage, `${option} and ${other.option} both name ${path}.`);
   }

@@ -21,6 +21,8 @@ export interface Assumptions {
   steelSpecificHeat?: number;
   /** the doorway radiates outdoors as a black plate */
   doorRadiates: boolean;
+  /** ignition in the steel room [s]; undefined: as the calorimeter shows it */
+  litAt?: number;
 }
 
 const catalogConductivity = (material: string): ThermalLink['conductivity'] => {
@@ -70,6 +72,7 @@ export const MECHANISMS: readonly { name: string; change: Partial<Assumptions> }
       steelSpecificHeat: RELEASED.steel,
     },
   },
+  { name: "steel room lit at the clock's zero", change: { litAt: 0 } },
   { name: 'soot 0.5 1/m and emissivity outside 0.7', change: { soot: 0.5, outsideEmissivity: 0.7 } },
   { name: 'soot 0.5 1/m and a radiating doorway', change: { soot: 0.5, doorRadiates: true } },
 ];

@@ -39,20 +39,22 @@ export interface CorrectedRelease extends HeatRelease {
  *   on the way up; the valve is shut where the same gives the partial reading on the way down.
  *
  * @param readings rising in time; one partial reading on the way up, then full ones, then perhaps one partial on the way down
+ * @param litAt another moment of ignition, to see what it does [s]
  */
-export function burnerBehind(readings: readonly Reading[]): CorrectedRelease {
+export function burnerBehind(readings: readonly Reading[], litAt?: number): CorrectedRelease {
   const highest = Math.max(...readings.map((reading) => reading.heat));
   const full = readings.filter((reading) => reading.heat > 0.75 * highest);
   const [first, last] = [full[0], full[full.length - 1]];
   const rising = readings.find((reading) => reading.time < first.time && reading.heat > 0);
   const falling = readings.find((reading) => reading.time > last.time);
   const half = AVERAGED_OVER / 2;
-  const ignition = rising
+  const shown = rising
     ? rising.time + half - (AVERAGED_OVER * rising.heat) / first.heat - HOOD_LAG
     : first.time - half - HOOD_LAG;
   const shut = falling
     ? falling.time - half + (AVERAGED_OVER * Math.max(0, falling.heat)) / last.heat - HOOD_LAG
     : Infinity;
+  const ignition = litAt ?? shown;
   return {
     ignition,
     shut,

@@ -74,22 +74,26 @@ export interface SteelRoomMoment {
   state: RoomState;
 }
 
-function layersOf(row: MeasuredRow, a: Assumptions): Layer[] {
+function layersOf(row: MeasuredRow, a: Assumptions, slices: number): Layer[] {
   const plate: Layer = { type: 'plate', thickness: row.number('plate_mm') * 1e-3, specificHeat: a.steelSpecificHeat };
   const thickness = row.number('wool_mm') * 1e-3;
   if (thickness === 0) return [plate];
-  return [{ type: 'solid', thickness, ...WOOL, conductivity: a.woolConductivity, slices: SLICES }, plate];
+  return [{ type: 'solid', thickness, ...WOOL, conductivity: a.woolConductivity, slices }, plate];
 }
 
 /** Network of a test's room with a plate thermometer on every surface. */
-export function steelRoom(row: MeasuredRow, a: Assumptions): Room & { probes: Record<Surface, number> } {
+export function steelRoom(
+  row: MeasuredRow,
+  a: Assumptions,
+  slices = SLICES,
+): Room & { probes: Record<Surface, number> } {
   const room = buildRoom({
     length: row.number('room_L_m'),
     width: row.number('room_W_m'),
     height: row.number('room_H_m'),
     vents: [{ width: row.number('door_W_m'), height: row.number('door_H_m'), sill: 0 }],
     discharge: a.discharge,
-    layers: layersOf(row, a),
+    layers: layersOf(row, a, slices),
     fire: burnerFire('propane', 0, radiantShareOf('propane', a)),
     soot: a.soot,
     insideEmissivity: a.insideEmissivity,
@@ -127,12 +131,18 @@ export function readingsOf(rows: readonly MeasuredRow[]): Reading[] {
   return rows.map((row) => ({ time: row.number('t_s'), heat: row.number('HRR_kW') * 1e3 }));
 }
 
-export const correctedRelease = (rows: readonly MeasuredRow[]): CorrectedRelease => burnerBehind(readingsOf(rows));
+export const correctedRelease = (rows: readonly MeasuredRow[], litAt?: number): CorrectedRelease =>
+  burnerBehind(readingsOf(rows), litAt);
 export const releaseAsIs = (rows: readonly MeasuredRow[]): HeatRelease => hoodAsIs(readingsOf(rows));
 
-/** @param rows of one test, rising in time */
-export function runSteelRoom(rows: readonly MeasuredRow[], release: HeatRelease, a: Assumptions): SteelRoomMoment[] {
-  const { network, walls, areas, probes } = steelRoom(rows[0], a);
+/** @param rows of one test, rising in time; slices of the wool, where there is any */
+export function runSteelRoom(
+  rows: readonly MeasuredRow[],
+  release: HeatRelease,
+  a: Assumptions,
+  slices = SLICES,
+): SteelRoomMoment[] {
+  const { network, walls, areas, probes } = steelRoom(rows[0], a, slices);
   const around = Array.from({ length: SAMPLES }, (_, n) => AVERAGED_OVER * ((n + 0.5) / SAMPLES - 0.5));
   const times = rows.flatMap((row) => around.map((shift) => row.number('t_s') + shift));
   const states = roomThroughTime(network, release, times);

@@ -84,7 +84,7 @@ function effect(
   const rooms = stecklerRows(steckler.map((row) => runSteckler(row, a)));
   const alone = (test: string): SteelRoomRun => {
     const rows = byTest(steel, test);
-    const corrected = runSteelRoom(rows, correctedRelease(rows), a);
+    const corrected = runSteelRoom(rows, correctedRelease(rows, a.litAt), a);
     return { corrected, asIs: corrected };
   };
   const tables = [...bareRoomTables(alone('C1')), ...woolRoomTables(alone('B1'))].map(summarise);
