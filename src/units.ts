@@ -12,6 +12,7 @@ export { editDistance, nearestName } from './units/nearest.js';
 export { readNumber, tidyText } from './units/numbers.js';
 export { parseQuantity, type OtherUnits, type ParseOptions, type Quantity } from './units/parse.js';
 export { PIPES, type PipeSize } from './units/pipe.js';
+export { parsePrice, type Price } from './units/price.js';
 export {
   convert,
   format,

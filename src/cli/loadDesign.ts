@@ -18,6 +18,11 @@ export interface LoadedDesign {
  */
 export async function loadDesign(path: string): Promise<LoadedDesign> {
   const { text, fileName } = await readText(path);
+  return readLoaded(text, fileName);
+}
+
+/** The same from a text that is there. */
+export async function readLoaded(text: string, fileName: string): Promise<LoadedDesign> {
   const read = await readDesignAnyUnit(text, { fileName });
   if (read.faults) {
     const count = read.faults.length;

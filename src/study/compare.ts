@@ -19,7 +19,10 @@ export interface Difference {
   /** null where the number does not exist */
   baseline: number | null;
   value: number | null;
-  /** value less baseline, and that as a share of the baseline; null where one of them is missing, or the baseline is 0 */
+  /**
+   * value less baseline, and that as a share of the baseline; null where one of them is missing. No share of a temperature,
+   * of a share or of nothing
+   */
   difference: number | null;
   share: number | null;
   /** too small to be told from none */
@@ -77,6 +80,9 @@ export function assemble(
   return { ...comparison, verdict: verdictOf(comparison) };
 }
 
+/** What can't be a percentage of itself. */
+const NO_SHARE: ReadonlySet<Measure['kind']> = new Set(['temperature', 'share']);
+
 export function differenceIn(measure: Measure, baseline: OptionStudy, option: OptionStudy): Difference {
   const [from, to] = [measure.of(baseline), measure.of(option)];
   const difference = from === null || to === null ? null : to - from;
@@ -85,7 +91,7 @@ export function differenceIn(measure: Measure, baseline: OptionStudy, option: Op
     baseline: from,
     value: to,
     difference,
-    share: difference === null || from === 0 ? null : difference / Math.abs(from!),
+    share: difference === null || from === 0 || NO_SHARE.has(measure.kind) ? null : difference / Math.abs(from!),
     none: from === to || (difference !== null && Math.abs(difference) <= measure.none(from!)),
   };
 }

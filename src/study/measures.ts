@@ -19,7 +19,8 @@ export const NO_DIFFERENCE = {
   weight: 0.002,
 } as const;
 
-export type MeasureGroup = 'steel' | 'warm-up' | 'holding' | 'losses' | 'temperatures' | 'outside' | 'events' | 'air' | 'cook';
+export type MeasureGroup =
+  'steel' | 'warm-up' | 'holding' | 'losses' | 'temperatures' | 'outside' | 'events' | 'air' | 'cook';
 
 /** One number by which options are compared. */
 export interface Measure {
@@ -52,12 +53,12 @@ const events =
     (studies && of(studies)) ?? null;
 
 const LOSSES: [keyof HeatLoss, string][] = [
-  ['firebox', 'firebox walls lose'],
-  ['chamber', 'chamber walls lose'],
-  ['upright', 'upright walls lose'],
-  ['stackWall', 'stack wall loses'],
-  ['stackGas', 'gas out of the stack carries off'],
-  ['leaks', 'smoke out of door gaps carries off'],
+  ['firebox', 'firebox walls'],
+  ['chamber', 'chamber walls'],
+  ['upright', 'upright walls'],
+  ['stackWall', 'stack wall'],
+  ['stackGas', 'gas out of the stack'],
+  ['leaks', 'smoke out of door gaps'],
 ];
 
 /**
@@ -177,7 +178,7 @@ function holdMeasures(): Measure[] {
 const endToEndMeasure: Measure = {
   key: 'hold.endToEnd_K',
   group: 'temperatures',
-  words: 'hottest to coldest cooking place',
+  words: 'hottest to coldest place',
   kind: 'temperatureDifference',
   none: byTemperature,
   of: steady(endToEnd),
@@ -212,42 +213,42 @@ function eventMeasures(): Measure[] {
   return [
     kelvin(
       'swing.thermometer_K',
-      'splits: thermometer swings by',
+      'splits: thermometer swing',
       events(({ swing }) => swing?.thermometer_K),
     ),
     kelvin(
       'swing.steel_K',
-      'splits: steel swings by',
+      'splits: steel swing',
       events(({ swing }) => swing?.steel_K),
     ),
     kelvin(
       'door.dip_K',
-      'door open: thermometer dips by',
+      'door: thermometer dip',
       events(({ door }) => door?.dip_K),
     ),
     time(
       'door.recovery_s',
-      'door open: back after',
+      'door: back after',
       events(({ door }) => door?.recovery_s),
     ),
     kelvin(
       'gust.dip_K',
-      'gust: thermometer dips by',
+      'gust: thermometer dip',
       events(({ gust }) => gust?.dip_K),
     ),
     kelvin(
       'shower.dip_K',
-      'shower: thermometer dips by',
+      'shower: thermometer dip',
       events(({ shower }) => shower?.dip_K),
     ),
     time(
       'coolDown.half_s',
-      'fire out: thermometer half down after',
+      'fire out: half down after',
       events((s) => s.coolDown?.half_s),
     ),
     time(
       'coolDown.touch_s',
-      'fire out: outside below the touch limit after',
+      'fire out: touch limit after',
       events((s) => s.coolDown?.touch_s),
     ),
   ];
@@ -274,7 +275,7 @@ function airMeasures(): Measure[] {
     {
       key: 'hold.excessAirRatio',
       group: 'air',
-      words: 'air, times what the wood needs',
+      words: 'air over what wood needs',
       kind: 'number',
       none: byShare,
       of: steady(({ excessAirRatio }) => excessAirRatio),

@@ -3,6 +3,7 @@ import type { DesignWarning } from '../design/faults.js';
 import type { Design, HorizontalPart } from '../design/design.js';
 import { readDesignAnyUnit } from '../design/read.js';
 import { readSource } from '../design/source.js';
+import { convert } from '../units.js';
 import { changeTree, combinations, type Change, type Tree, type Variation } from '../design/vary.js';
 import type { Option } from './compare.js';
 import { sizeInShape, type Equal } from './equalShape.js';
@@ -116,12 +117,12 @@ function reshape(
   const copy = structuredClone(tree);
   const part = copy[name] as Tree;
   for (const key of ['diameter', 'width', 'height']) delete part[key];
-  const across = `${Number((size * 1000).toPrecision(12))} mm`;
+  const across = `${convert('length', size, 'shop').toFixed(4)} in`;
   part.shape = shape;
   if (shape === 'round') part.diameter = across;
   else part.width = across;
   // the wall of a pipe that gave its plate is still the plate
-  part.plate ??= `${Number((design[name]!.plate * 1000).toPrecision(12))} mm`;
+  part.plate ??= `${convert('length', design[name]!.plate, 'shop').toFixed(6)} in`;
   return { tree: copy, changes: [{ path: `${name}.${shape === 'round' ? 'diameter' : 'width'}`, value: across }] };
 }
 
@@ -131,7 +132,10 @@ function labelOf(changes: readonly Change[]): string {
 }
 
 function lastOf(path: string): string {
-  return path.split('.').at(-1)!.replace(/\[\d+\]/g, '');
+  return path
+    .split('.')
+    .at(-1)!
+    .replace(/\[\d+\]/g, '');
 }
 
 /** A block in braces by its values alone. */

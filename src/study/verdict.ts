@@ -1,8 +1,9 @@
 import { format, type Kind, type UnitSystem } from '../units.js';
 import type { ComparedOption, Comparison, Difference } from './compare.js';
 
-/** Differences below this share are told as hardly any. */
+/** Differences below this share, of temperatures below this many kelvins, are told as hardly any. */
 const HARDLY = 0.05;
+const HARDLY_KELVIN = 10;
 
 /** A number that a buyer weighs up: less of it is what he wants. */
 interface Weighed {
@@ -32,9 +33,9 @@ const WEIGHED: readonly Weighed[] = [
   {
     key: 'door.recovery_s',
     kind: 'time',
-    less: 'a quicker recovery after it',
-    more: 'a slower recovery after it',
-    same: 'recovery after it',
+    less: 'a quicker recovery after the door',
+    more: 'a slower recovery after the door',
+    same: 'recovery after the door',
   },
   {
     key: 'gust.dip_K',
@@ -98,23 +99,30 @@ function sentence(option: ComparedOption, { baseline, settings, options }: Compa
   });
   const same = weighed.filter(({ difference }) => difference.none);
   const moved = weighed.filter(({ difference }) => !difference.none);
-  const told = moved.filter(({ difference }) => difference.share === null || Math.abs(difference.share) >= HARDLY);
+  const told = moved.filter(({ row, difference }) => worthTelling(row, difference));
   const hardly = moved.filter((each) => !told.includes(each));
-  const bySize = [...told].sort((a, b) => sizeOf(b.difference) - sizeOf(a.difference));
+  const bySize = [...told].sort((a, b) => sizeOf(b) - sizeOf(a));
   const words = (sign: -1 | 1) =>
     bySize
       .filter(({ difference }) => Math.sign(difference.difference!) === sign)
       .map(({ row, difference }) => {
         const cost = row.key === 'steel_kg' ? costOf(option, settings.currency) : '';
-        const [to, was] = [difference.value!, difference.baseline!].map((value) => format(row.kind, value, system));
+        const digits = row.kind === 'temperatureDifference' ? { digits: 2 } : {};
+        const [to, was] = [difference.value!, difference.baseline!].map((each) =>
+          format(row.kind, each, system, Math.abs(each) * 1.8 >= 99.5 ? {} : digits),
+        );
         return `${sign < 0 ? row.less : row.more} (${to} against ${was}${cost})`;
       });
   const [buys, costs] = [words(-1), words(1)];
   if (moved.length === 0) return `${head}: no difference in anything a builder weighs up.`;
-  const small = hardly.map(({ row, difference }) => `${row.same} (${signed(difference.share!)})`);
+  const small = hardly.map(({ row, difference }) => `${row.same} (${signed(row, difference, system)})`);
   const clauses = [
-    buys.length > 0 ? `buys ${list(buys)}` : 'buys nothing that these numbers show',
-    costs.length > 0 ? `costs ${list(costs)}` : 'costs nothing that they show',
+    ...(told.length > 0
+      ? [
+          buys.length > 0 ? `buys ${list(buys)}` : 'buys nothing that these numbers show',
+          costs.length > 0 ? `costs ${list(costs)}` : 'costs nothing that they show',
+        ]
+      : []),
     ...(small.length > 0 ? [`makes hardly any difference to ${list(small)}`] : []),
     ...(same.length > 0 ? [`makes no difference to ${list(same.map(({ row }) => row.same))}`] : []),
   ];
@@ -127,21 +135,36 @@ function costOf({ differences }: ComparedOption, currency = ''): string {
   return `, ${money(Math.abs(cost), currency)} ${cost < 0 ? 'less' : 'more'}`;
 }
 
-/** An amount to the nearest whole, or to three figures when small. */
+/** An amount of money: whole from a hundred on, else to the cent. */
 export function money(amount: number, currency: string): string {
-  const plain = Math.abs(amount) >= 100 ? Math.round(amount) : Number(amount.toPrecision(3));
-  const number = String(Math.abs(plain)).replace(/\B(?=(\d{3})+$)/g, ',');
-  const sign = plain < 0 ? '-' : '';
+  const size = Math.abs(amount);
+  const number = size >= 99.5 ? String(Math.round(size)).replace(/\B(?=(\d{3})+$)/g, ',') : size.toFixed(2);
+  const sign = amount < 0 ? '-' : '';
   return /^[A-Za-z]/.test(currency) ? `${sign}${number} ${currency}` : `${sign}${currency}${number}`;
 }
 
-function sizeOf({ share }: Difference): number {
+interface WeighedDifference {
+  row: Weighed;
+  difference: Difference;
+}
+
+function worthTelling({ kind }: Weighed, { share, difference }: Difference): boolean {
+  if (kind === 'temperature') return Math.abs(difference!) >= HARDLY_KELVIN;
+  return share === null || Math.abs(share) >= HARDLY;
+}
+
+/** For the order in which differences are told. A temperature counts against a hundred kelvins. */
+function sizeOf({ row, difference: { share, difference } }: WeighedDifference): number {
+  if (row.kind === 'temperature') return Math.abs(difference!) / 100;
   return share === null ? Infinity : Math.abs(share);
 }
 
-function signed(share: number): string {
-  const percent = 100 * share;
-  return `${percent > 0 ? '+' : '-'}${Number(Math.abs(percent).toPrecision(2))} %`;
+function signed({ kind }: Weighed, { share, difference }: Difference, system: UnitSystem): string {
+  const sign = difference! > 0 ? '+' : '-';
+  if (kind === 'temperature') {
+    return sign + format('temperatureDifference', Math.abs(difference!), system, { digits: 2 });
+  }
+  return `${sign}${Number(Math.abs(100 * share!).toPrecision(2))} %`;
 }
 
 function list(items: string[]): string {

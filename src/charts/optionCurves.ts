@@ -1,0 +1,102 @@
+import type { ChartConfiguration, ChartDataset } from 'chart.js';
+import { convert } from '../units.js';
+import { axis, roundTicks, twinAxes } from './axes.js';
+import { baseOptions } from './base.js';
+import { endLabels } from './endLabels.js';
+import { markLines, type MarkLine } from './markLines.js';
+import { COLOURS, type LineStyle } from './theme.js';
+
+/** One line of a picture of options. */
+export interface OptionCurve {
+  label: string;
+  time_s: number[];
+  kelvin: number[];
+  style: LineStyle;
+}
+
+/** One style an option: colour and dash both tell it. More options than these share colours, not dashes. */
+const HUES = [COLOURS.blue, COLOURS.vermilion, COLOURS.green, COLOURS.purple, COLOURS.orange, COLOURS.sky] as const;
+const DASHES: number[][] = [[], [12, 4], [2, 4], [12, 4, 3, 4], [7, 4], [4, 3]];
+
+export function optionStyle(i: number): LineStyle {
+  const round = Math.floor(i / HUES.length);
+  return { colour: HUES[i % HUES.length], dash: DASHES[(i + round) % DASHES.length] };
+}
+
+/** A run longer than this is told in hours [s]. */
+const LONG = 4 * 3600;
+/** Width of a letter of the lines' names, and of the plot, about, in logical pixels: room for the names at the right. */
+const LETTER = 7.4;
+const PLOT = 850;
+
+/**
+ * A temperature of every option against time, °F on the left and °C on the right, each line with its option's name at its
+ * end. Null when no line has two points.
+ *
+ * @param smooth whether lines bend between their points
+ */
+export function optionCurves(options: {
+  title: string;
+  subtitle: string;
+  quantity: string;
+  curves: OptionCurve[];
+  level?: { kelvin: number; text: string };
+  smooth?: boolean;
+}): ChartConfiguration<'line'> | null {
+  const { title, subtitle, quantity, level } = options;
+  const curves = options.curves.filter(({ time_s }) => time_s.length > 1);
+  if (curves.length === 0) return null;
+  const last = Math.max(...curves.map(({ time_s }) => time_s[time_s.length - 1]));
+  const unit = last > LONG ? 'h' : 'min';
+  const inUnit = (seconds: number) => convert('time', seconds, 'shop', { unit });
+  const end = inUnit(last);
+  const room = Math.min(0.4, (Math.max(...curves.map(({ label }) => label.length)) * LETTER + 30) / PLOT);
+  const kelvins = [...curves.flatMap(({ kelvin }) => kelvin), ...(level ? [level.kelvin] : [])];
+  const temperature = twinAxes(quantity, 'temperature', { low: Math.min(...kelvins), high: Math.max(...kelvins) });
+  const marks: MarkLine[] = level
+    ? [{ axis: 'y', value: convert('temperature', level.kelvin, 'shop'), text: level.text, dash: [10, 4], row: 1 }]
+    : [];
+  const base = baseOptions(title, subtitle);
+  return {
+    type: 'line',
+    data: {
+      datasets: curves.map(({ label, time_s, kelvin, style }, i): ChartDataset<'line', { x: number; y: number }[]> => ({
+        label,
+        // the first, a solid line, lies lowest, so that it hides none of the dashed ones
+        order: -i,
+        data: pieces(
+          time_s.map(inUnit),
+          kelvin.map((value) => convert('temperature', value, 'shop')),
+        ),
+        ...(options.smooth === false ? {} : { cubicInterpolationMode: 'monotone' as const }),
+        borderColor: style.colour,
+        borderDash: style.dash,
+        borderWidth: 2.5,
+        pointRadius: 0,
+      })),
+    },
+    plugins: [
+      markLines(marks),
+      endLabels(curves.map(({ label, style }, dataset) => ({ dataset, text: label, colour: style.colour }))),
+    ],
+    options: {
+      ...base,
+      parsing: false,
+      scales: {
+        x: axis(
+          'bottom',
+          `Time [${unit}]`,
+          roundTicks(0, end, 8).filter((tick) => tick <= end * 1.001),
+          { min: 0, max: end / (1 - room) },
+        ),
+        y: temperature.shop,
+        si: temperature.si,
+      },
+    } as ChartConfiguration<'line'>['options'],
+  };
+}
+
+/** Points of a line that breaks where a time stands twice: there something changes at once, and a curve must not round it. */
+function pieces(times: number[], values: number[]): { x: number; y: number }[] {
+  return times.flatMap((x, i) => [...(i > 0 && x === times[i - 1] ? [{ x, y: NaN }] : []), { x, y: values[i] }]);
+}

@@ -1,0 +1,74 @@
+import type { ChartConfiguration } from 'chart.js';
+import type { ComparedOption } from '../study/compare.js';
+import { convert, format } from '../units.js';
+import { twinAxes } from './axes.js';
+import { barLabels } from './barLabels.js';
+import { baseOptions } from './base.js';
+import { HEAT_LOSS_LABELS } from './labels.js';
+import { plainText } from './plainText.js';
+import { COLOURS, FAINT_INK, FONT_SIZE, INK, PAPER } from './theme.js';
+
+type Place = keyof typeof HEAT_LOSS_LABELS;
+
+const HUES: Record<Place, string> = {
+  firebox: COLOURS.vermilion,
+  chamber: COLOURS.blue,
+  upright: COLOURS.sky,
+  stackWall: COLOURS.purple,
+  stackGas: COLOURS.orange,
+  leaks: COLOURS.green,
+};
+
+/** Part of the longest bar that its label may reach beyond it. */
+const LABEL_ROOM = 1.16;
+const LONGEST_LABEL = 30;
+
+/**
+ * Where the heat goes in each option that can hold the target: one bar an option, its parts end to end, BTU/h below and kW
+ * above. Null when no option can.
+ */
+export function stackedLossChart(options: ComparedOption[], title: string): ChartConfiguration<'bar'> | null {
+  const held = options.flatMap(({ label, result }) =>
+    result.steady ? [{ label, loss: result.steady.heatLoss_W }] : [],
+  );
+  if (held.length === 0) return null;
+  const places = (Object.keys(HEAT_LOSS_LABELS) as Place[]).filter((place) => held.some(({ loss }) => loss[place] > 0));
+  const most = Math.max(...held.map(({ loss }) => loss.total));
+  const power = twinAxes('Heat loss', 'power', { low: 0, high: most * LABEL_ROOM }, ['bottom', 'top']);
+  const base = baseOptions(title, 'each bar is the fire that holds the target, by what becomes of its heat');
+  const totals = held.map(({ loss }) => format('power', loss.total));
+  return {
+    type: 'bar',
+    data: {
+      labels: held.map(({ label }) => plainText(label, LONGEST_LABEL)),
+      datasets: places.map((place) => ({
+        label: HEAT_LOSS_LABELS[place],
+        data: held.map(({ loss }) => convert('power', Math.max(0, loss[place]), 'shop')),
+        backgroundColor: HUES[place],
+        borderColor: PAPER,
+        borderWidth: { left: 0, right: 1.5, top: 0, bottom: 0 },
+        stack: 'all',
+        barPercentage: 0.8,
+      })),
+    },
+    plugins: [barLabels(places.map((_, i) => (i === places.length - 1 ? totals : [])))],
+    options: {
+      ...base,
+      indexAxis: 'y',
+      scales: {
+        x: { ...power.shop, stacked: true },
+        si: power.si,
+        y: { stacked: true, grid: { display: false }, ticks: { color: INK, font: { size: FONT_SIZE.text } } },
+      },
+      plugins: {
+        ...base.plugins,
+        legend: {
+          display: true,
+          position: 'bottom',
+          align: 'start',
+          labels: { color: FAINT_INK, boxWidth: 18, boxHeight: 12, font: { size: FONT_SIZE.text } },
+        },
+      },
+    } as ChartConfiguration<'bar'>['options'],
+  };
+}

@@ -1,0 +1,140 @@
+import { RANGES } from '../../design/ranges.js';
+import { parseVariation, type Variation } from '../../design/vary.js';
+import { toJson } from '../../report/json.js';
+import { compare, type Comparison } from '../../study/compare.js';
+import type { Equal } from '../../study/equalShape.js';
+import { distinctLabels, isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/options.js';
+import { USUAL_SETTINGS, type StudySettings } from '../../study/studyOption.js';
+import { parsePrice, parseQuantity, type UnitSystem } from '../../units.js';
+import { exit, Stop } from '../exit.js';
+import { readText } from '../input.js';
+import { readLoaded } from '../loadDesign.js';
+import { openFolder, openSink, refuseClashes, standardOutput } from '../output.js';
+import { progress, tell } from '../stderr.js';
+
+export interface CompareOptions {
+  vary: string[];
+  equal?: Equal;
+  baseline: number;
+  price?: string;
+  door?: string;
+  json?: boolean;
+  output?: string;
+  csv?: string;
+  charts?: string;
+  units: UnitSystem;
+}
+
+/** Several designs, or one in several ways, held against each other: a table, what each buys and costs, pictures. */
+export async function run(paths: string[], options: CompareOptions): Promise<void> {
+  for (const path of paths) refuseClashes(path, { '--output': options.output, '--csv': options.csv });
+  if (paths.filter((path) => path === '-').length > 1) {
+    throw new Stop(exit.wrongUsage, "'-' stands for standard input, which holds one design.");
+  }
+  if (options.json && options.csv === '-' && (options.output ?? '-') === '-') {
+    throw new Stop(exit.wrongUsage, '--json and --csv - would both go to standard output. Give one of them a file.');
+  }
+  const variations = readVariations(options);
+  const settings = settingsOf(options);
+  const read = await readOptions(paths, variations, options.equal);
+  if (options.baseline > read.length) {
+    throw new Stop(exit.wrongUsage, `--baseline ${options.baseline}: there are ${read.length} options.`);
+  }
+  const out = openSink(options.output ?? '-');
+  const csv = options.csv === undefined ? undefined : openSink(options.csv);
+  if (options.charts !== undefined) openFolder(options.charts);
+
+  progress(`computing ${read.length} options`);
+  const comparison = withWarnings(compare(read, settings, options.baseline - 1), read);
+
+  // `--csv -` asks for the table on standard output, in place of the text
+  if (options.json) {
+    await out.write(toJson(comparison));
+  } else if (csv !== standardOutput || out !== standardOutput) {
+    await out.write((await import('../../report/compareText.js')).compareText(comparison, options.units));
+  }
+  if (csv) await csv.write((await import('../../report/compareCsv.js')).compareCsv(comparison, options.units));
+  if (options.charts !== undefined) {
+    const { compareCharts } = await import('../../charts/compareCharts.js');
+    const { drawCharts } = await import('../drawCharts.js');
+    const names = await drawCharts(compareCharts(comparison), options.charts);
+    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+  }
+  sayWhatCannotBe(comparison);
+}
+
+function readVariations({ vary, equal }: CompareOptions): Variation[] {
+  const variations = vary.map((text) => {
+    const read = parseVariation(text);
+    if ('problem' in read) throw new Stop(exit.wrongUsage, `--vary '${text}' ${read.problem}.`);
+    return read;
+  });
+  const twice = variations.find(({ path }, i) => variations.some((other, j) => j < i && other.path === path));
+  if (twice)
+    throw new Stop(exit.wrongUsage, `${twice.path} is varied twice. Put its values into one --vary, with bars.`);
+  const shaped = variations.some(isShape);
+  if (shaped && !equal) {
+    throw new Stop(
+      exit.wrongUsage,
+      '--vary of a shape needs --equal volume, --equal length or --equal weight: what stays as it is decides the answer.',
+    );
+  }
+  if (equal && !shaped)
+    throw new Stop(exit.wrongUsage, '--equal goes with a --vary of firebox.shape or chamber.shape.');
+  return variations;
+}
+
+function settingsOf({ price, door }: CompareOptions): StudySettings {
+  const settings = { ...USUAL_SETTINGS };
+  if (price !== undefined) {
+    const read = parsePrice(price);
+    if (!read.ok) throw new Stop(exit.wrongUsage, `--price '${price}' ${read.problem}.`);
+    Object.assign(settings, { steelPrice: read.perKilogram, currency: read.currency });
+  }
+  if (door !== undefined) {
+    const { min, max, low, high, kind } = RANGES.doorTime;
+    const read = parseQuantity(kind, door);
+    if (!read.ok) throw new Stop(exit.wrongUsage, `--door '${door}' ${read.problem}; allowed: ${read.allowed}.`);
+    if (!(read.si >= min && read.si <= max)) {
+      throw new Stop(exit.wrongUsage, `--door '${door}' is out of range; allowed: ${low} to ${high}.`);
+    }
+    settings.door_s = read.si;
+  }
+  return settings;
+}
+
+async function readOptions(paths: string[], variations: Variation[], equal?: Equal): Promise<OptionRead[]> {
+  const count = paths.length * variations.reduce((product, { values }) => product * values.length, 1);
+  if (count > MOST_OPTIONS) {
+    throw new Stop(
+      exit.wrongUsage,
+      `that makes ${count} options, every value with every other; up to ${MOST_OPTIONS} are compared.`,
+    );
+  }
+  const options: OptionRead[] = [];
+  for (const path of paths) {
+    const { text, fileName } = await readText(path);
+    const { design, warnings } = await readLoaded(text, fileName);
+    if (variations.length === 0) {
+      options.push({ label: design.name || fileName, changes: [], design, warnings });
+      continue;
+    }
+    const made = await optionsOf(text, fileName, variations, equal);
+    if ('faults' in made) throw new Stop(exit.wrongInput, `${fileName}:\n${made.faults.join('\n')}`);
+    const prefix = paths.length > 1 ? `${design.name || fileName}, ` : '';
+    options.push(...made.map((option) => ({ ...option, label: prefix + option.label })));
+  }
+  return distinctLabels(options);
+}
+
+/** What the reader has to say of a design goes before what the studies say. */
+function withWarnings(comparison: Comparison, read: readonly OptionRead[]): Comparison {
+  comparison.options.forEach(({ result }, i) => result.warnings.unshift(...read[i].warnings));
+  return comparison;
+}
+
+/** A comparison answers even where an option can't hold the target; with none that can there is nothing to compare. */
+function sayWhatCannotBe({ options }: Comparison): void {
+  if (options.some(({ result }) => result.steady)) return;
+  throw new Stop(exit.notPhysical, 'no fire holds the target in any of these options; the warnings say why.');
+}
