@@ -1,4 +1,5 @@
 import type { GaugeStation, PartName, StationName } from '../design/design.js';
+import { plainText } from './plainText.js';
 
 const STATIONS: Record<StationName, string> = {
   firebox: 'firebox',
@@ -15,6 +16,14 @@ const STATIONS: Record<StationName, string> = {
 /** A station as a builder says it. */
 export function stationLabel(name: string): string {
   return STATIONS[name as StationName] ?? name;
+}
+
+/** An opening as a builder says it: `upright door gap low at uprightUpper` is `upright door gap low at upper`. */
+export function openingLabel(name: string): string {
+  return plainText(name)
+    .split(' ')
+    .map((word) => stationLabel(word).replace(/^upright, /, ''))
+    .join(' ');
 }
 
 const GAUGES: Record<GaugeStation, string> = {

@@ -57,3 +57,29 @@ export const STATE_STYLES = {
   held: { colour: COLOURS.blue, dash: [] },
   assumed: { colour: COLOURS.vermilion, dash: [8, 4] },
 } as const satisfies Record<string, { colour: string; dash: readonly number[] }>;
+
+/** Sheets of paper, in pixels of 1/96 in. */
+export const SHEETS = {
+  letter: { width: 816, height: 1056, css: 'letter' },
+  a4: { width: 794, height: 1123, css: 'A4' },
+} as const;
+export type PaperName = keyof typeof SHEETS;
+
+/** Type, spacing and lines of a printed sheet, in pixels of 1/96 in. */
+export const SHEET = {
+  margin: 48,
+  shop: 21,
+  title: 15,
+  lead: 15.5,
+  text: 11.5,
+  small: 10,
+  row: 17.5,
+  gap: 10,
+  /** between columns */
+  gutter: 22,
+  rule: 1.5,
+  thin: 0.6,
+  /** behind the sheets on a screen, and behind every other row */
+  desk: '#dfe3e8',
+  band: '#f5f7f9',
+} as const;

@@ -1,5 +1,14 @@
 export type Align = 'left' | 'right';
 
+/** A table as data: what readers of text, HTML, paper and a screen reader get alike. */
+export interface TableData {
+  caption?: string;
+  head: string[];
+  rows: string[][];
+  /** per column (default: first left, the others right) */
+  align?: Align[];
+}
+
 /**
  * Lays out rows under headings in columns as wide as their widest cell, two spaces between; trailing space is cut.
  *

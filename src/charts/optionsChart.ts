@@ -1,0 +1,183 @@
+import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
+import type { EstimateResult } from '../study/result.js';
+import { convert, format } from '../units.js';
+import { axis, roundTicks, twinAxes } from './axes.js';
+import { bandAreas, type BandArea } from './bands.js';
+import { baseOptions } from './base.js';
+import { gaugeLabel } from './labels.js';
+import { markLines } from './markLines.js';
+import { optionStyle } from './optionCurves.js';
+import { fitText, textWidth } from './textWidth.js';
+import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from './theme.js';
+
+/** A design among others. */
+export interface ChartedOption {
+  label: string;
+  result: EstimateResult;
+}
+
+const LONG = 4 * 3600;
+const LINE = FONT_SIZE.label + 4;
+const FONT = { size: FONT_SIZE.label, weight: 500 } as const;
+/** Of the plot, about, as a part of the picture's width. */
+const PLOT = 0.86;
+/** Most of the plot that the names may reach beyond the curves. */
+const MOST_ROOM = 0.35;
+
+/**
+ * What the cook's thermometer reads while it warms up, a line an option, with the band in which eight of ten cases lie where that
+ * was studied; a dot where the steel is soaked. Null when no option has curves.
+ *
+ * @param width of the picture [px]
+ */
+export function optionsChart(options: readonly ChartedOption[], width: number): ChartConfiguration<'line'> | null {
+  const drawn = options.filter(({ result }) => (result.warmUp?.series.time_s.length ?? 0) > 1);
+  if (drawn.length === 0) return null;
+  const last = Math.max(...drawn.map(({ result }) => result.warmUp!.series.time_s.at(-1)!));
+  const unit = last > LONG ? 'h' : 'min';
+  const minutes = (seconds: number) => convert('time', seconds, 'shop', { unit });
+  const degrees = (kelvin: number) => convert('temperature', kelvin, 'shop');
+  const { fire, gauge } = drawn[0].result.design;
+  const sameTarget = drawn.every(({ result }) => result.design.fire.target === fire.target);
+
+  const end = minutes(last);
+  const named = drawn.map(({ label, result }, i): NamedPoint => {
+    const { soaked_s, series } = result.warmUp!;
+    const time = soaked_s ?? series.time_s.at(-1)!;
+    return {
+      x: minutes(time),
+      y: degrees(valueAt(series.time_s, series.thermometer_K, time)),
+      text: `${fitText(label, 170, FONT)}: ${soaked_s === null ? 'never soaked' : `soaked ${format('time', soaked_s)}`}`,
+      colour: optionStyle(i).colour,
+      dot: soaked_s !== null,
+    };
+  });
+  // the name that would reach farthest beyond the curves sets how much paper they leave free
+  const beyond = Math.max(...named.map(({ x, text }) => x / end + (textWidth(text, FONT) + 20) / (PLOT * width)));
+  const room = Math.min(MOST_ROOM, Math.max(0.02, 1 - 1 / beyond));
+
+  const bands = drawn.flatMap(({ result }, i): BandArea[] => {
+    const curves = result.spread?.curves;
+    if (!curves) return [];
+    const { p10, p90 } = curves.thermometer_K;
+    const { colour } = optionStyle(i);
+    return [{ x: curves.time_s.map(minutes), low: p10.map(degrees), high: p90.map(degrees), colour }];
+  });
+  const kelvins = drawn.flatMap(({ result }) => [
+    ...result.warmUp!.series.thermometer_K,
+    result.design.fire.target,
+    ...(result.spread?.curves?.thermometer_K.p90 ?? []),
+  ]);
+  const temperature = twinAxes('Thermometer', 'temperature', { low: Math.min(...kelvins), high: Math.max(...kelvins) });
+
+  const datasets = drawn.map(({ label, result }, i): ChartDataset<'line', { x: number; y: number }[]> => {
+    const { time_s, thermometer_K } = result.warmUp!.series;
+    const style = optionStyle(i);
+    return {
+      label,
+      data: time_s.flatMap((time, k) => [
+        // where the fire changes a time stands twice, and a curve must not round the corner
+        ...(k > 0 && time === time_s[k - 1] ? [{ x: minutes(time), y: NaN }] : []),
+        { x: minutes(time), y: degrees(thermometer_K[k]) },
+      ]),
+      cubicInterpolationMode: 'monotone',
+      borderColor: style.colour,
+      borderDash: style.dash,
+      borderWidth: i === 0 ? 3 : 2.25,
+      pointRadius: 0,
+    };
+  });
+  const base = baseOptions(`What the ${gaugeLabel(gauge)} reads while it warms up`, '');
+  const target = { axis: 'y' as const, value: degrees(fire.target), dash: [10, 4], row: 1 };
+  return {
+    type: 'line',
+    data: { datasets },
+    plugins: [
+      bandAreas(bands),
+      ...(sameTarget ? [markLines([{ ...target, text: `target ${format('temperature', fire.target)}` }])] : []),
+      namedPoints(named),
+    ],
+    options: {
+      ...base,
+      parsing: false,
+      scales: {
+        x: axis(
+          'bottom',
+          `Time [${unit}]`,
+          roundTicks(0, end, 8).filter((tick) => tick <= end * 1.001),
+          {
+            min: 0,
+            max: end / (1 - room),
+          },
+        ),
+        y: temperature.shop,
+        si: temperature.si,
+      },
+    } as ChartConfiguration<'line'>['options'],
+  };
+}
+
+/** A place on a curve with its name, in the units of the axes. */
+interface NamedPoint {
+  x: number;
+  y: number;
+  text: string;
+  colour: string;
+  /** drawn as a dot, too */
+  dot: boolean;
+}
+
+/**
+ * Dots on the curves, their names below them: the name of the dot farthest right stands highest, so that no line from a dot to its
+ * name crosses another name.
+ */
+function namedPoints(points: readonly NamedPoint[]): Plugin {
+  return {
+    id: 'namedPoints',
+    afterDatasetsDraw({ ctx, scales, chartArea }) {
+      const placed = points
+        .map((point) => ({ ...point, px: scales.x.getPixelForValue(point.x), py: scales.y.getPixelForValue(point.y) }))
+        .sort((a, b) => b.px - a.px);
+      ctx.save();
+      ctx.font = `${FONT.weight} ${FONT.size}px ${FONT_FAMILY}`;
+      ctx.textBaseline = 'middle';
+      ctx.textAlign = 'left';
+      const deepest = Math.max(...placed.map(({ py }) => py));
+      placed.forEach(({ px, py, text, colour, dot }, i) => {
+        const y = Math.min(deepest + LINE * (i + 1.1), chartArea.bottom - LINE * (placed.length - i - 0.4));
+        const x = Math.min(px, chartArea.right - ctx.measureText(text).width - 8);
+        ctx.strokeStyle = colour;
+        ctx.lineWidth = 1.25;
+        ctx.beginPath();
+        ctx.moveTo(px, py);
+        ctx.lineTo(px, y);
+        ctx.lineTo(x + 4, y);
+        ctx.stroke();
+        ctx.fillStyle = PAPER;
+        ctx.fillRect(x + 4, y - LINE / 2 + 1, ctx.measureText(text).width + 4, LINE - 2);
+        ctx.fillStyle = INK;
+        ctx.fillText(text, x + 6, y);
+        if (!dot) return;
+        for (const [radius, fill] of [
+          [6, PAPER],
+          [4.5, colour],
+        ] as const) {
+          ctx.fillStyle = fill;
+          ctx.beginPath();
+          ctx.arc(px, py, radius, 0, 2 * Math.PI);
+          ctx.fill();
+        }
+      });
+      ctx.restore();
+    },
+  };
+}
+
+/** A curve read at a time, straight between its points; beyond its ends it stands still. */
+export function valueAt(times: readonly number[], values: readonly number[], time: number): number {
+  const after = times.findIndex((each) => each >= time);
+  if (after < 0) return values[values.length - 1];
+  if (after === 0 || times[after] === times[after - 1]) return values[after];
+  const share = (time - times[after - 1]) / (times[after] - times[after - 1]);
+  return values[after - 1] + share * (values[after] - values[after - 1]);
+}

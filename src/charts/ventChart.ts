@@ -1,0 +1,81 @@
+import type { ChartConfiguration } from 'chart.js';
+import type { EstimateResult, OpeningState, SteadyState } from '../study/result.js';
+import { convert, format } from '../units.js';
+import { twinAxes } from './axes.js';
+import { barLabels } from './barLabels.js';
+import { baseOptions } from './base.js';
+import { openingLabel } from './labels.js';
+import { FAINT_INK, FONT_SIZE, INK, STATE_STYLES } from './theme.js';
+
+/** Room for labels beyond the longest bar, as a part of it. */
+const LABEL_ROOM = 1.25;
+const MOST_BARS = 14;
+
+/**
+ * What flows through each opening, as bars: held at the target beside the full fire, lb/h below and kg/h above. To the left
+ * of zero it flows against the opening's own direction. Null when neither state exists.
+ */
+export function ventChart(result: EstimateResult, name: string): ChartConfiguration<'bar'> | null {
+  const { design, steady, assumed } = result;
+  const held = `holding ${format('temperature', design.fire.target)}`;
+  const states: { label: string; state: SteadyState; colour: string }[] = [
+    ...(steady ? [{ label: held, state: steady, colour: STATE_STYLES.held.colour }] : []),
+    ...(assumed ? [{ label: 'full fire', state: assumed, colour: STATE_STYLES.assumed.colour }] : []),
+  ];
+  if (states.length === 0) return null;
+  const shown = mostTelling(states.flatMap(({ state }) => state.openings));
+  const flow = (state: SteadyState, opening: string) =>
+    state.openings.find((each) => each.name === opening)?.flow_kg_per_s ?? 0;
+  const flows = states.flatMap(({ state }) => shown.map((opening) => flow(state, opening)));
+  const [low, high] = [Math.min(0, ...flows) * 1.4, Math.max(0, ...flows) * LABEL_ROOM];
+  const mass = twinAxes('Flow', 'massFlow', { low, high }, ['bottom', 'top']);
+  const base = baseOptions(`${name}: what flows through each opening`, states.map(({ label }) => label).join('; '));
+  return {
+    type: 'bar',
+    data: {
+      labels: shown.map(openingLabel),
+      datasets: states.map(({ label, state, colour }) => ({
+        label,
+        data: shown.map((opening) => convert('massFlow', flow(state, opening), 'shop')),
+        backgroundColor: colour,
+        barPercentage: 0.86,
+        categoryPercentage: 0.8,
+      })),
+    },
+    plugins: [
+      barLabels(
+        states.map(({ state }) =>
+          shown.map((opening) => format('massFlow', flow(state, opening), 'shop', { digits: 2 })),
+        ),
+      ),
+    ],
+    options: {
+      ...base,
+      indexAxis: 'y',
+      scales: {
+        x: mass.shop,
+        si: mass.si,
+        y: { grid: { display: false }, ticks: { color: INK, font: { size: FONT_SIZE.text } } },
+      },
+      plugins: {
+        ...base.plugins,
+        legend: {
+          display: true,
+          position: 'bottom',
+          align: 'start',
+          labels: { color: FAINT_INK, boxWidth: 18, boxHeight: 12, font: { size: FONT_SIZE.text } },
+        },
+      },
+    } as ChartConfiguration<'bar'>['options'],
+  };
+}
+
+/** Names of the openings that a bar is drawn for, in the order of the gas; of many gaps those that pass most. */
+function mostTelling(openings: OpeningState[]): string[] {
+  const largest = new Map<string, number>();
+  for (const { name, flow_kg_per_s } of openings) {
+    largest.set(name, Math.max(largest.get(name) ?? 0, Math.abs(flow_kg_per_s)));
+  }
+  const kept = [...largest].sort((a, b) => b[1] - a[1]).slice(0, MOST_BARS);
+  return [...largest.keys()].filter((name) => kept.some(([each]) => each === name));
+}

@@ -1,0 +1,167 @@
+import { gaugeLabel, HEAT_LOSS_LABELS, openingLabel, percentOf, stationLabel } from '../charts/labels.js';
+import type { EstimateResult, OpeningState, SteadyState } from '../study/result.js';
+import { rangeOf } from '../charts/headlineLabels.js';
+import { unknownLabel } from '../charts/unknownLabels.js';
+import { format, type Kind, type UnitSystem } from '../units.js';
+import { plainText } from '../charts/plainText.js';
+import { sayIn } from './quantity.js';
+import type { TableData } from './table.js';
+
+/** A lumped plate is allowed below this Biot number (Incropera & DeWitt, section 5.1). */
+const BIOT_LIMIT = 0.1;
+
+export function warmUpData({ design, warmUp }: EstimateResult, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  const target = say('temperature', design.fire.target);
+  const row = (what: string, time: number | null | undefined, wood: number | null | undefined, bound: string) =>
+    time == null ? [what, 'never', ''] : [what, `${bound}${say('time', time)}`, say('mass', wood ?? null)];
+  return {
+    head: ['', 'time', 'wood burned'],
+    rows: [
+      row(`${gaugeLabel(design.gauge)} first reads ${target}`, warmUp?.gauge_s, warmUp?.woodToGauge_kg, 'at least '),
+      row('soaked', warmUp?.soaked_s, warmUp?.woodToSoaked_kg, ''),
+    ],
+  };
+}
+
+export function temperatureData(state: SteadyState, gauge: string, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  return {
+    head: ['', 'gas', 'thermometer', 'steel', 'hottest outside'],
+    rows: state.stations.map((station) => [
+      stationLabel(station.name) + (station.name === gauge ? ' (gauge)' : ''),
+      say('temperature', station.gas_K),
+      say('temperature', station.thermometer_K),
+      say('temperature', station.steel_K),
+      say('temperature', station.outside_K),
+    ]),
+  };
+}
+
+/** The states that exist, each with its column heading: held at the target, and under the full fire. */
+function columns({ steady, assumed }: EstimateResult): { head: string; state: SteadyState }[] {
+  return [
+    ...(steady ? [{ head: 'holding', state: steady }] : []),
+    ...(assumed ? [{ head: 'full fire', state: assumed }] : []),
+  ];
+}
+
+export function heatLossData(result: EstimateResult, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  const states = columns(result);
+  const places = (Object.keys(HEAT_LOSS_LABELS) as (keyof typeof HEAT_LOSS_LABELS)[]).filter((place) =>
+    states.some(({ state }) => state.heatLoss_W[place] !== 0),
+  );
+  const cells = (watts: number, total: number) => [say('power', watts), percentOf(watts, total)];
+  return {
+    head: ['', ...states.flatMap(({ head }) => [head, ''])],
+    rows: [...places, 'total' as const].map((place) => [
+      place === 'total' ? 'total' : HEAT_LOSS_LABELS[place],
+      ...states.flatMap(({ state }) => cells(state.heatLoss_W[place], state.heatLoss_W.total)),
+    ]),
+  };
+}
+
+export function airData(result: EstimateResult, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  const states = columns(result);
+  const pressure = (pascals: number) => say('pressure', pascals, { digits: 2 });
+  const speed = (metresPerSecond: number) => say('speed', metresPerSecond, { digits: 2, shop: 'ft/s' });
+  const line = (what: string, cell: (state: SteadyState) => string) => [
+    what,
+    ...states.map(({ state }) => cell(state)),
+  ];
+  return {
+    head: ['', ...states.map(({ head }) => head)],
+    rows: [
+      line('draft at the stack base', ({ draft }) => pressure(draft.stackBase_Pa)),
+      line('draft at the throat', ({ draft }) => pressure(draft.throat_Pa)),
+      line('draft in the firebox', ({ draft }) => pressure(draft.firebox_Pa)),
+      line('draft the stack could give with no flow', ({ draft }) => pressure(draft.theoretical_Pa)),
+      line('air', ({ air_kg_per_s }) => say('massFlow', air_kg_per_s, { shop: 'lb/h', si: 'g/s' })),
+      line('air, times what the wood needs', ({ excessAirRatio }) => say('number', excessAirRatio, { digits: 2 })),
+      line('speed in the intakes', ({ draft }) => speed(draft.intakeVelocity_m_per_s)),
+      line('speed in the stack', ({ draft }) => speed(draft.stackVelocity_m_per_s)),
+      line('gas changed, times a minute', ({ draft }) => say('number', draft.airChanges_per_s * 60, { digits: 2 })),
+      line('gas stays in the pit', ({ draft }) => say('time', draft.residence_s)),
+      line('neutral plane above the ground', ({ draft }) => say('length', draft.neutralPlane_m, { shop: 'in' })),
+    ],
+  };
+}
+
+/** Pressures below this are told to one figure [Pa]. */
+const FAINT = 0.03;
+
+export function openingsData({ openings }: SteadyState, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  return {
+    head: ['', 'flow', '', 'pressure across'],
+    rows: openings.map((opening) => [
+      openingLabel(opening.name),
+      say('massFlow', Math.abs(opening.flow_kg_per_s), { digits: 2, shop: 'lb/h', si: 'g/s' }),
+      wayOf(opening),
+      say('pressure', Math.abs(opening.dp_Pa), { digits: Math.abs(opening.dp_Pa) < FAINT ? 1 : 2 }),
+    ]),
+    align: ['left', 'right', 'left', 'right'],
+  };
+}
+
+/** Flow against the opening's own direction is worth a word from this share of the net one. */
+const WORTH_SAYING = 0.01;
+
+/** Which way an opening flows, in a builder's words; what flows against its own direction is called out. */
+function wayOf({ role, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState): string {
+  if (flow === 0 && back === 0) return 'still';
+  if (role === 'gap') return flow > 0 ? 'leaks smoke' : 'draws air';
+  if (flow < 0) return 'BACKWARDS';
+  if (back >= WORTH_SAYING * flow) return 'both ways';
+  return role.startsWith('stack') ? 'up' : 'in';
+}
+
+export function weightsData({ geometry }: EstimateResult, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  const biot = (value: number) => `${value.toPrecision(2)}${value > BIOT_LIMIT ? ' HIGH' : ''}`;
+  return {
+    head: ['', 'steel area', 'steel weight', 'gas volume', 'Biot number'],
+    rows: [
+      ...geometry.parts.map((part) => [
+        plainText(part.name),
+        say('area', part.steelArea_m2),
+        say('mass', part.steelMass_kg),
+        say('volume', part.gasVolume_m3),
+        biot(part.biot),
+      ]),
+      ['all steel', '', say('mass', geometry.totalSteelMass_kg), '', ''],
+    ],
+  };
+}
+
+/** What an estimate is printed as, by its SI unit. */
+const ESTIMATE_KINDS: Record<string, Kind> = {
+  W: 'power',
+  s: 'time',
+  '1/m': 'perLength',
+  'm/s': 'speed',
+  m2: 'area',
+};
+
+export function estimatesData({ estimates }: EstimateResult, system: UnitSystem): TableData {
+  const text = (value: number, unit: string) => {
+    const kind = ESTIMATE_KINDS[unit];
+    return kind ? format(kind, value, system, kind === 'time' ? { unit: 'min' } : {}) : tidy(value);
+  };
+  return {
+    head: ['field', 'used', 'spread', ''],
+    rows: estimates.map(({ path, value, low, high, unit }) => [
+      path,
+      text(value, unit),
+      rangeOf(text(low, unit), text(high, unit)),
+      unknownLabel(path),
+    ]),
+    align: ['left', 'right', 'right', 'left'],
+  };
+}
+
+function tidy(value: number): string {
+  return String(Number(value.toPrecision(3)));
+}

@@ -1,0 +1,233 @@
+import { chartScene } from '../../charts/chartScene.js';
+import { drawingScene } from '../../charts/drawingScene.js';
+import { headlineLabel } from '../../charts/headlineLabels.js';
+import { gaugeLabel } from '../../charts/labels.js';
+import { optionsChart } from '../../charts/optionsChart.js';
+import { pitDrawing } from '../../charts/pitDrawing.js';
+import { plainText } from '../../charts/plainText.js';
+import { SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
+import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare.js';
+import type { EstimateResult } from '../../study/result.js';
+import { format, type UnitSystem } from '../../units.js';
+import { CAUTIONS, NOT_A_GUARANTEE } from '../cautions.js';
+import { compareRows, differenceText, unitText, valueText, type CompareRow } from '../compareRows.js';
+import { rangeText } from '../spreadText.js';
+import { buyerVerdict } from './buyerVerdict.js';
+import type { TableData } from '../table.js';
+import type { Block, Sheet } from './blocks.js';
+
+/** What a buyer weighs up, in the order he asks. */
+const ASKED = [
+  'gauge_s',
+  'soaked_s',
+  'woodToSoaked_kg',
+  'hold.wood_kg_per_s',
+  'hold.fire_W',
+  'hold.endToEnd_K',
+  'hold.hottestOutside_K',
+  'swing.thermometer_K',
+  'steel_kg',
+];
+/** Columns that a sheet has room for. */
+export const MOST_OPTIONS = 6;
+const LONGEST_LABEL = 26;
+const DRAWING_HEIGHT = 262;
+/** The chart is drawn larger and set smaller: its lettering is meant for a screen. */
+const CHART = { width: 880, height: 240 };
+
+/** The options that the buyer's sheet shows: the baseline, then the others in their order. */
+export function shownOptions(comparison: Comparison): ComparedOption[] {
+  const first = baselineOf(comparison);
+  return [first, ...comparison.options.filter((option) => option !== first)].slice(0, MOST_OPTIONS);
+}
+
+/** One page for a buyer: what it is, what it looks like, what it does, how sure that is, and what to mind. */
+export function buyerSheet(comparison: Comparison, defaults: string[], paper: PaperName): Sheet {
+  const baseline = baselineOf(comparison);
+  const { result } = baseline;
+  const width = SHEETS[paper].width - 2 * SHEET.margin;
+  return {
+    title: 'For the buyer',
+    fit: 'one',
+    blocks: [
+      { kind: 'lead', text: buyerVerdict(comparison) },
+      drawingBlock(result, width),
+      { kind: 'table', table: optionsTable(comparison) },
+      ...chartBlock(comparison),
+      {
+        kind: 'columns',
+        columns: [
+          [
+            { kind: 'heading', text: 'What was assumed' },
+            { kind: 'text', small: true, text: assumedText(result, defaults) },
+          ],
+          [
+            { kind: 'heading', text: 'How sure it is' },
+            { kind: 'text', small: true, text: sureText(result) },
+          ],
+          [
+            { kind: 'heading', text: 'Take care' },
+            { kind: 'text', small: true, text: CAUTIONS.replace(/^Cautions: f/, 'F') },
+          ],
+        ],
+      },
+      { kind: 'text', small: true, text: `This is ${NOT_A_GUARANTEE}.` },
+    ],
+  };
+}
+
+function drawingBlock({ design }: EstimateResult, width: number): Block {
+  const drawing = pitDrawing(design, { width, arrange: 'row', lettering: 11, maxHeight: DRAWING_HEIGHT });
+  const ratio = 96 / 0.0254 / drawing.scale;
+  return {
+    kind: 'figure',
+    caption: `Side view and end view, drawn to scale about 1:${Number(ratio.toPrecision(2))}. Where stacks and vents stand along and across is drawn, not given.`,
+    scene: drawingScene(drawing, { title: 'Side view and end view of the pit', description: pitWords(design) }),
+  };
+}
+
+/** A pit told in a sentence, for those who can't see its drawing. */
+export function pitWords(design: EstimateResult['design']): string {
+  const size = (metres: number) => format('length', metres);
+  const across = (part: { width: number; height: number; shape?: string }) =>
+    part.shape === 'round' ? `${size(part.width)} round` : `${size(part.width)} wide and ${size(part.height)} high`;
+  const { firebox, chamber, upright, stacks } = design;
+  const parts = [
+    `firebox ${across(firebox)}, ${size(firebox.length)} long, of ${format('plate', firebox.plate)} plate`,
+    ...(chamber
+      ? [`chamber ${across(chamber)}, ${size(chamber.length)} long, of ${format('plate', chamber.plate)} plate`]
+      : []),
+    ...(upright
+      ? [`upright ${across(upright)}, ${size(upright.depth)} deep, of ${format('plate', upright.plate)} plate`]
+      : []),
+    ...stacks.map(
+      (stack) => `stack ${size(stack.diameter)} across and ${size(stack.height)} long on the ${stack.part}`,
+    ),
+  ];
+  return `${parts.join('; ')}.`;
+}
+
+function optionsTable(comparison: Comparison): TableData {
+  const shown = shownOptions(comparison);
+  const several = shown.length > 1;
+  const rows = compareRows(comparison).filter(
+    ({ measure }) => ASKED.includes(measure.key) && (several || measure.key !== 'steelCost'),
+  );
+  const sorted = ASKED.flatMap((key) => rows.filter(({ measure }) => measure.key === key));
+  const hidden = comparison.options.length - shown.length;
+  const more = hidden > 0 ? `; ${hidden} more on the sheets behind` : '';
+  const { design } = baselineOf(comparison).result;
+  const target = format('temperature', design.fire.target);
+  return {
+    caption: several
+      ? `What each option does at ${target}, and how it differs from ${plainText(comparison.baseline, LONGEST_LABEL)}${more}`
+      : `What it does at ${target}`,
+    head: ['', ...(several ? shown.map(({ label }) => plainText(label, LONGEST_LABEL)) : ['', 'metric'])],
+    rows: sorted.map((row) =>
+      several
+        ? [
+            `${words(row, design.gauge)}, ${unitText(row.measure, 'shop')}`,
+            ...shown.map((option) => cellText(row, comparison, option)),
+          ]
+        : [words(row, design.gauge), ...(['shop', 'si'] as const).map((system) => measureText(row, 0, system))],
+    ),
+  };
+}
+
+/** One option's number with its unit. */
+export function measureText({ measure, cells }: CompareRow, index: number, system: UnitSystem): string {
+  const { value } = cells[index];
+  return value === null ? 'never' : `${valueText(measure, value, system)} ${unitText(measure, system)}`.trim();
+}
+
+function words({ measure, words: own }: CompareRow, gauge: EstimateResult['design']['gauge']): string {
+  if (measure.key === 'gauge_s') return `${gaugeLabel(gauge)} first reads it, at least`;
+  if (measure.key === 'soaked_s') return 'steel is soaked';
+  if (measure.key === 'hold.fire_W') return 'heat lost while holding';
+  if (measure.key === 'hold.wood_kg_per_s') return 'wood while holding';
+  if (measure.key === 'hold.hottestOutside_K') return 'hottest steel outside';
+  return measure.key === 'woodToSoaked_kg' ? 'wood until soaked' : own;
+}
+
+function cellText(row: CompareRow, { options, baseline }: Comparison, option: ComparedOption): string {
+  const cell = row.cells[options.indexOf(option)];
+  if (cell.value === null) return 'never';
+  const difference = option.label === baseline ? '' : differenceText(row.measure, cell, 'shop');
+  const value = valueText(row.measure, cell.value, 'shop');
+  return difference === '' ? value : `${value}\n${difference}`;
+}
+
+function chartBlock(comparison: Comparison): Block[] {
+  const shown = shownOptions(comparison);
+  const config = optionsChart(
+    shown.map(({ label, result }) => ({
+      label: shown.length > 1 ? plainText(label, LONGEST_LABEL) : 'this pit',
+      result,
+    })),
+    CHART.width,
+  );
+  if (!config) return [];
+  const { gauge } = shown[0].result.design;
+  const banded = shown.some(({ result }) => result.spread?.curves);
+  const title = `What the ${gaugeLabel(gauge)} reads while it warms up`;
+  return [
+    {
+      kind: 'figure',
+      flexible: true,
+      caption: `${title}${banded ? '; bands hold 8 of 10 cases' : ''}. Dots: the steel is soaked. Numbers in the sheets behind.`,
+      scene: chartScene(config as never, {
+        ...CHART,
+        bare: true,
+        title,
+        description: shown.map(({ label, result }) => warmUpWords(label, result)).join(' '),
+      }),
+    },
+  ];
+}
+
+export function warmUpWords(label: string, { design, warmUp }: EstimateResult): string {
+  const target = format('temperature', design.fire.target);
+  const reads =
+    warmUp?.gauge_s == null ? `never reads ${target}` : `reads ${target} after ${format('time', warmUp.gauge_s)}`;
+  const soaked = warmUp?.soaked_s == null ? 'is never soaked' : `is soaked after ${format('time', warmUp.soaked_s)}`;
+  return `${plainText(label, LONGEST_LABEL)} ${reads} and ${soaked}.`;
+}
+
+function assumedText({ design }: EstimateResult, defaults: string[]): string {
+  const { site, wood, fire } = design;
+  return [
+    `A full fire of ${format('power', fire.heat)} until the ${gaugeLabel(design.gauge)} reads ` +
+      `${format('temperature', fire.target)}, then just what holds it.`,
+    `${capital(plainText(wood.kind, 30))} at ${format('share', wood.moisture)} moisture.`,
+    `Outdoors ${format('temperature', site.air)}, wind ${format('speed', site.wind)}, ${format('length', site.altitude, 'shop', { unit: 'ft' })} up` +
+      `${site.sun > 0 ? ', in the sun' : ''}${site.rain > 0 ? ', in rain' : ''}.`,
+    defaults.length > 0 ? `${defaults.length} inputs not given were set to usual values; they are marked behind.` : '',
+  ]
+    .filter((text) => text !== '')
+    .join(' ');
+}
+
+function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+const SURE = ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s'];
+
+function sureText({ design, spread, estimates }: EstimateResult): string {
+  const known =
+    'Heat and air add up, and the physics is checked against published examples and measured room fires; no wood-fired pit with ' +
+    'open measurements was found to check a whole one against.';
+  if (!spread) {
+    return (
+      `${estimates.length} things no handbook settles, such as the share of the fire's heat that leaves as radiation, are estimates ` +
+      `with a spread, listed behind. ${known}`
+    );
+  }
+  const told = SURE.flatMap((key) => {
+    const number = spread.numbers.find((each) => each.key === key);
+    return number && number.p10 !== null
+      ? [`${headlineLabel(key, design.gauge).text} ${rangeText(number, design.gauge, 'shop')}`]
+      : [];
+  });
+  return `8 of 10 cases, with ${estimates.length} estimates drawn from their spreads: ${told.join('; ')}. ${known}`;
+}

@@ -1,0 +1,125 @@
+import { escapeMarkup, sceneSvg } from '../../charts/sceneSvg.js';
+import type { PaperName } from '../../charts/theme.js';
+import type { TableData } from '../table.js';
+import type { Block, ReportDocument, Sheet } from './blocks.js';
+import { sheetStyle } from './htmlStyle.js';
+
+export interface HtmlOptions {
+  paper: PaperName;
+  /** the charts' font as WOFF2 in base64, one a weight; the file then needs nothing from outside */
+  fonts: { weight: number; base64: string }[];
+  /** SHA-256 of a text in base64: the document allows this one style sheet and nothing else */
+  hash: (text: string) => string;
+}
+
+/**
+ * A report as one HTML file: no script, nothing from outside, every text escaped. Tables are tables, drawings and charts are
+ * drawings with a title and a description, so that it reads with a screen reader, in a text browser and on paper alike.
+ */
+export function reportHtml(document: ReportDocument, { paper, fonts, hash }: HtmlOptions): string {
+  const style = sheetStyle(paper, fonts);
+  const policy =
+    `default-src 'none'; style-src 'sha256-${hash(style)}'; font-src data:; img-src data:; ` +
+    `base-uri 'none'; form-action 'none'`;
+  const title = [document.name, document.shop].filter((text) => text !== '').join(' - ');
+  return [
+    '<!doctype html>',
+    '<html lang="en">',
+    '<head>',
+    '<meta charset="utf-8">',
+    `<meta http-equiv="Content-Security-Policy" content="${policy}">`,
+    '<meta name="viewport" content="width=device-width, initial-scale=1">',
+    '<meta name="referrer" content="no-referrer">',
+    `<title>${escapeMarkup(title)}</title>`,
+    `<style>${style}</style>`,
+    '</head>',
+    '<body>',
+    '<main>',
+    ...document.sheets.map((sheet, i) => sheetHtml(sheet, i, document)),
+    '</main>',
+    '</body>',
+    '</html>',
+    '',
+  ].join('\n');
+}
+
+function sheetHtml(sheet: Sheet, index: number, document: ReportDocument): string {
+  const { name, shop, job, maker, sheets } = document;
+  const label = `s${index + 1}`;
+  const head =
+    index === 0
+      ? `<header><div><p class="shop">${bdi(shop || 'Pit sheet')}</p><h1 id="${label}">${bdi(name)}</h1></div>` +
+        `<div class="aside"><p>${bdi(job)}</p><p>${escapeMarkup(maker)}</p></div></header>`
+      : `<header><h2 id="${label}">${escapeMarkup(sheet.title)}</h2>` +
+        `<div class="aside"><p>${bdi(name)}</p><p>sheet ${index + 1} of ${sheets.length}</p></div></header>`;
+  const next = { figure: 0 };
+  return [
+    `<section class="sheet ${sheet.fit}" aria-labelledby="${label}">`,
+    head,
+    ...sheet.blocks.map((block) => blockHtml(block, `${label}f`, next)),
+    '</section>',
+  ].join('\n');
+}
+
+/** A text from a design file, which keeps its own reading direction to itself. */
+function bdi(text: string): string {
+  return `<bdi>${escapeMarkup(text)}</bdi>`;
+}
+
+function blockHtml(block: Block, prefix: string, next: { figure: number }): string {
+  switch (block.kind) {
+    case 'heading':
+      return `<h3>${escapeMarkup(block.text)}</h3>`;
+    case 'lead':
+      return `<p class="lead">${escapeMarkup(block.text)}</p>`;
+    case 'text':
+      return `<p${block.small ? ' class="small"' : ''}>${escapeMarkup(block.text)}</p>`;
+    case 'list':
+      return `<ul${block.small ? ' class="small"' : ''}>${block.items.map((item) => `<li>${escapeMarkup(item)}</li>`).join('')}</ul>`;
+    case 'table':
+      return tableHtml(block.table);
+    case 'figure': {
+      const svg = sceneSvg(block.scene, { id: `${prefix}${next.figure++}` });
+      return `<figure${block.flexible ? ' class="flexible"' : ''}>${svg}<figcaption>${escapeMarkup(block.caption)}</figcaption></figure>`;
+    }
+    case 'columns':
+      return (
+        '<div class="columns">' +
+        block.columns
+          .map((column) => `<div>${column.map((each) => blockHtml(each, prefix, next)).join('\n')}</div>`)
+          .join('\n') +
+        '</div>'
+      );
+  }
+}
+
+function tableHtml({ caption, head, rows, align = [] }: TableData): string {
+  const left = (column: number) => (align[column] ?? (column === 0 ? 'left' : 'right')) === 'left';
+  const look = (column: number) => (left(column) ? ' class="l"' : '');
+  const headed = head.some((cell) => cell !== '');
+  return [
+    '<table>',
+    ...(caption ? [`<caption>${escapeMarkup(caption)}</caption>`] : []),
+    ...(headed
+      ? [
+          `<thead><tr>${head.map((cell, i) => (cell === '' ? `<td></td>` : `<th scope="col"${look(i)}>${bdi(cell)}</th>`)).join('')}</tr></thead>`,
+        ]
+      : []),
+    '<tbody>',
+    ...rows.map(
+      (row) =>
+        `<tr>${row
+          .map((cell, i) =>
+            i === 0 && cell !== '' ? `<th scope="row">${cellHtml(cell)}</th>` : `<td${look(i)}>${cellHtml(cell)}</td>`,
+          )
+          .join('')}</tr>`,
+    ),
+    '</tbody></table>',
+  ].join('');
+}
+
+/** A second line of a cell is what differs: smaller, under the number. */
+function cellHtml(cell: string): string {
+  const [first, second] = cell.split('\n');
+  return second === undefined ? escapeMarkup(first) : `${escapeMarkup(first)} <small>${escapeMarkup(second)}</small>`;
+}

@@ -1,0 +1,65 @@
+import { FAINT_INK, FONT_STACK, GRID, INK, PAPER, SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
+
+/** The report's style sheet: the sheets lie on a desk on a screen, and fill the pages on paper, with the same content. */
+export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: string }[]): string {
+  const { width, height, css } = SHEETS[paper];
+  const { margin, gap } = SHEET;
+  const faces = fonts.map(
+    ({ weight, base64 }) =>
+      `@font-face{font-family:Barlow;font-weight:${weight};src:url(data:font/woff2;base64,${base64}) format("woff2")}`,
+  );
+  return [
+    ...faces,
+    `:root{color-scheme:light}`,
+    `*{box-sizing:border-box}`,
+    `html{background:${SHEET.desk};-webkit-text-size-adjust:100%}`,
+    `body{margin:0;color:${INK};font:400 ${SHEET.text}px/1.4 ${FONT_STACK};font-variant-numeric:tabular-nums;` +
+      `-webkit-print-color-adjust:exact;print-color-adjust:exact}`,
+    `main{padding:24px 0}`,
+    `.sheet{width:${width}px;min-height:${height}px;margin:0 auto 24px;padding:${margin}px;background:${PAPER};` +
+      `box-shadow:0 1px 6px rgba(31,41,51,.25)}`,
+    `.one{height:${height}px;overflow:hidden;display:flex;flex-direction:column;gap:${gap}px}`,
+    `.flow>*+*{margin-top:${gap * 1.4}px}`,
+    `header{display:flex;justify-content:space-between;align-items:flex-end;gap:24px;` +
+      `border-bottom:${SHEET.rule}px solid ${INK};padding-bottom:7px}`,
+    `header p,h1,h2,h3,figure,ul,table{margin:0}`,
+    `header>div{min-width:0;overflow-wrap:anywhere}`,
+    `.shop{font-size:${SHEET.shop}px;font-weight:600;line-height:1.15}`,
+    `h1{font-size:${SHEET.title}px;font-weight:500;color:${FAINT_INK}}`,
+    `h2{font-size:${SHEET.shop - 2}px;font-weight:600;line-height:1.2}`,
+    `h3{font-size:${SHEET.text}px;font-weight:600}`,
+    `.aside{text-align:right;color:${FAINT_INK};max-width:46%}`,
+    `p{margin:0}`,
+    `.lead{font-size:${SHEET.lead}px;font-weight:500;line-height:1.32}`,
+    `.small{font-size:${SHEET.small}px;line-height:1.35}`,
+    `ul{padding-left:1.3em}li+li{margin-top:3px}`,
+    `svg{display:block;width:100%;height:auto}`,
+    `figcaption{color:${FAINT_INK};font-size:${SHEET.small}px;margin-top:2px}`,
+    // the figure that takes what is left: its picture shrinks, its caption stays
+    `.flexible{flex:1 1 0;min-height:0;display:flex;flex-direction:column}`,
+    `.flexible svg{flex:1 1 0;min-height:0;height:0}`,
+    `table{border-collapse:collapse;width:100%;line-height:1.25}`,
+    `caption{text-align:left;font-weight:600;padding-bottom:4px;caption-side:top}`,
+    `th,td{text-align:right;font-weight:400;padding:2.2px 0 2.2px 12px;vertical-align:baseline;overflow-wrap:anywhere}`,
+    `th.l,td.l,tbody th{text-align:left}`,
+    `th:first-child,td:first-child{padding-left:0}`,
+    `thead th,thead td{font-weight:600;border-bottom:1px solid ${INK}}`,
+    `tbody tr+tr>*{border-top:1px solid ${GRID}}`,
+    `tbody tr:last-child>*{border-bottom:1px solid ${GRID}}`,
+    `small{color:${FAINT_INK};font-size:${SHEET.small}px;white-space:nowrap}`,
+    `.columns{display:flex;gap:${SHEET.gutter}px}.columns>div{flex:1 1 0;min-width:0}`,
+    `.one .columns h3{border-top:1px solid ${INK};padding-top:4px;margin-bottom:1px}`,
+    `@page{size:${css};margin:${margin}px}`,
+    `@media print{html{background:none}main{padding:0}` +
+      `.sheet{width:auto;min-height:0;margin:0;padding:0;box-shadow:none;break-before:page}` +
+      `.sheet:first-child{break-before:auto}` +
+      // a hair less than the page, so that rounding never starts another
+      `.one{height:${height - 2 * margin - 1}px}` +
+      `tr,figure,.one{break-inside:avoid}thead{display:table-header-group}caption,h3{break-after:avoid}}`,
+    // a narrow screen scrolls the drawings down, not across
+    `@media screen and (max-width:${width}px){main{padding:0}.sheet{width:auto;height:auto;min-height:0;margin:0 0 12px;` +
+      `padding:16px}.one{display:block}.one>*+*{margin-top:14px}.flexible{display:block}.flexible svg{height:auto}` +
+      `body{font-size:14px}.small,small,figcaption{font-size:12.5px}.columns{flex-wrap:wrap}.columns>div{flex-basis:240px}` +
+      `table{display:block;overflow-x:auto}}`,
+  ].join('\n');
+}

@@ -1,0 +1,128 @@
+import type { ChartConfiguration } from 'chart.js';
+import { chartScene } from '../../charts/chartScene.js';
+import { heatLossChart } from '../../charts/heatLossChart.js';
+import { gaugeLabel, stationLabel } from '../../charts/labels.js';
+import { valueAt } from '../../charts/optionsChart.js';
+import { plainText } from '../../charts/plainText.js';
+import { pressureChart } from '../../charts/pressureChart.js';
+import { temperatureView } from '../../charts/temperatureView.js';
+import { ventChart } from '../../charts/ventChart.js';
+import { warmUpChart } from '../../charts/warmUpChart.js';
+import { roundTicks } from '../../charts/axes.js';
+import { baselineOf, type Comparison } from '../../study/compare.js';
+import type { EstimateResult, SteadyState } from '../../study/result.js';
+import { format } from '../../units.js';
+import { heatLossData, openingsData } from '../resultData.js';
+import type { TableData } from '../table.js';
+import type { Block } from './blocks.js';
+import { MOST_OPTIONS, shownOptions, warmUpWords } from './buyerSheet.js';
+
+const TALL = { width: 1000, height: 470 };
+const FLAT = { width: 1000, height: 400 };
+/** Of a drawing on a shop sheet [px]. */
+const VIEW_HEIGHT = 330;
+const ROWS = 12;
+
+/** Gas temperatures and flows on the side view, to one colour scale in both states. */
+export function temperatureBlocks(
+  result: EstimateResult,
+  { title, state, width }: { title: string; state: SteadyState; width: number },
+): Block[] {
+  const states = [result.steady, result.assumed].filter((each) => each !== null);
+  const kelvins = states.flatMap(({ stations }) => stations.map(({ gas_K }) => gas_K));
+  const range = { low: Math.min(result.design.site.air, ...kelvins), high: Math.max(...kelvins) };
+  const scene = temperatureView(result, state, { width, maxHeight: VIEW_HEIGHT, title, range });
+  return [
+    { kind: 'figure', scene, caption: `${title}: gas, thermometer and steel by station, and what flows in and out` },
+  ];
+}
+
+/** Charts with the numbers behind them, of the baseline; the warm-up of every option. */
+export function chartBlocks(comparison: Comparison, _width: number): Block[] {
+  const { result } = baselineOf(comparison);
+  const { design, steady, assumed } = result;
+  const target = format('temperature', design.fire.target);
+  const blocks: Block[] = [];
+  const add = (config: unknown, size: typeof TALL, caption: string, description: string, data: TableData[]) => {
+    if (!config) return;
+    const scene = chartScene(config as ChartConfiguration, { ...size, bare: true, title: caption, description });
+    blocks.push({ kind: 'figure', scene, caption }, ...data.map((table): Block => ({ kind: 'table', table })));
+  };
+  add(
+    warmUpChart(result, '', 'thermometer'),
+    TALL,
+    'Warm-up: what a thermometer in each station reads',
+    warmUpWords('It', result),
+    [],
+  );
+  const curves = curveData(comparison);
+  if (curves) blocks.push({ kind: 'table', table: curves });
+  add(heatLossChart(result, ''), FLAT, 'Where the heat goes', `Most of it: ${largestLoss(steady ?? assumed)}.`, [
+    { ...heatLossData(result, 'shop'), caption: 'Where the heat goes' },
+  ]);
+  add(
+    pressureChart(result, ''),
+    TALL,
+    'Pressure against outdoors along the way of the gas',
+    'Below zero a gap draws air in, above zero it leaks smoke. The table beside it has the numbers.',
+    [pressureData(result, target)],
+  );
+  add(
+    ventChart(result, ''),
+    { width: 1000, height: 520 },
+    'What flows through each opening',
+    'The table beside it has the numbers.',
+    [
+      ...(steady ? [{ ...openingsData(steady, 'shop'), caption: `Openings while holding ${target}` }] : []),
+      ...(assumed ? [{ ...openingsData(assumed, 'shop'), caption: 'Openings under the full fire' }] : []),
+    ],
+  );
+  return blocks;
+}
+
+/** What the gauge of every option reads at round times. */
+function curveData(comparison: Comparison): TableData | null {
+  const shown = shownOptions(comparison).filter(({ result }) => (result.warmUp?.series.time_s.length ?? 0) > 1);
+  if (shown.length === 0) return null;
+  const end = Math.max(...shown.map(({ result }) => result.warmUp!.series.time_s.at(-1)!));
+  const minutes = roundTicks(0, end / 60, ROWS).filter((minute) => minute <= end / 60 + 1e-9);
+  const several = shown.length > 1;
+  return {
+    caption: `What the ${gaugeLabel(shown[0].result.design.gauge)} reads, by time from lighting the full fire`,
+    head: ['time', ...shown.slice(0, MOST_OPTIONS).map(({ label }) => (several ? plainText(label, 26) : 'reading'))],
+    rows: minutes.map((minute) => [
+      `${minute} min`,
+      ...shown.map(({ result }) => {
+        const { time_s, thermometer_K } = result.warmUp!.series;
+        return minute * 60 > time_s.at(-1)! ? '–' : format('temperature', valueAt(time_s, thermometer_K, minute * 60));
+      }),
+    ]),
+  };
+}
+
+function pressureData({ steady, assumed }: EstimateResult, target: string): TableData {
+  const path = (steady ?? assumed)!.pressurePath;
+  const cell = (state: SteadyState, i: number) =>
+    format('pressure', state.pressurePath[i]?.gauge_Pa ?? null, 'shop', { digits: 2 });
+  return {
+    caption: 'Pressure against outdoors at the same height',
+    head: ['', ...(steady ? [`holding ${target}`] : []), ...(assumed ? ['full fire'] : [])],
+    rows: path.map(({ where }, i) => [
+      stationLabel(where),
+      ...(steady ? [cell(steady, i)] : []),
+      ...(assumed ? [cell(assumed, i)] : []),
+    ]),
+  };
+}
+
+function largestLoss(state: SteadyState | null): string {
+  if (!state) return 'nothing settles';
+  const { total, ...places } = state.heatLoss_W;
+  const [place, watts] = Object.entries(places).sort((a, b) => b[1] - a[1])[0];
+  const words: Record<string, string> = {
+    stackWall: 'stack wall',
+    stackGas: 'gas out of the stack',
+    leaks: 'door gaps',
+  };
+  return `${words[place] ?? `${place} walls`} with ${format('power', watts)} of ${format('power', total)}`;
+}

@@ -1,0 +1,214 @@
+import { plainText } from '../../charts/plainText.js';
+import { SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
+import type { Geometry } from '../../design/geometry.js';
+import { baselineOf, type Comparison } from '../../study/compare.js';
+import type { EstimateResult } from '../../study/result.js';
+import { verdictOf } from '../../study/verdict.js';
+import { format } from '../../units.js';
+import { PLATE_AND_LOSS } from '../cautions.js';
+import { compareRows, differenceText, GROUP_WORDS, rowHead, valueText } from '../compareRows.js';
+import { designRows } from '../designRows.js';
+import { sayIn } from '../quantity.js';
+import { airData, estimatesData, temperatureData, warmUpData, weightsData } from '../resultData.js';
+import type { TableData } from '../table.js';
+import type { Block, Sheet } from './blocks.js';
+import { chartBlocks, temperatureBlocks } from './shopFigures.js';
+import { SOURCES } from './sources.js';
+
+/** Rows of inputs in one column of a page. */
+const INPUT_ROWS = 44;
+/** Options side by side in the full comparison. */
+const OPTIONS_A_TABLE = 4;
+
+const say = sayIn('shop');
+
+export interface ShopInput {
+  comparison: Comparison;
+  /** paths of the fields that took their default, of the baseline */
+  defaults: string[];
+  /** of the baseline */
+  geometry: Geometry;
+  /** choices of sizes, where they were worked out */
+  sizing?: { text: string; table: TableData };
+  paper: PaperName;
+}
+
+/** What the shop needs behind the buyer's page: everything that went in, and everything that came out. */
+export function shopSheets(input: ShopInput): Sheet[] {
+  const { comparison, defaults, geometry, sizing, paper } = input;
+  const { result } = baselineOf(comparison);
+  const width = SHEETS[paper].width - 2 * SHEET.margin;
+  const sheets: Sheet[] = [
+    { title: 'Every input as read', fit: 'flow', blocks: inputBlocks(result, defaults, comparison) },
+    { title: 'Parts, weights and heights', fit: 'flow', blocks: partBlocks(result, geometry) },
+    { title: 'Temperatures and flows', fit: 'flow', blocks: stateBlocks(result, width) },
+    { title: 'Warm-up, heat, pressure and vents', fit: 'flow', blocks: chartBlocks(comparison, width) },
+  ];
+  if (comparison.options.length > 1) {
+    sheets.push({ title: 'The options in full', fit: 'flow', blocks: comparisonBlocks(comparison) });
+  }
+  if (sizing) {
+    const blocks: Block[] = [
+      { kind: 'text', text: sizing.text },
+      { kind: 'table', table: sizing.table },
+    ];
+    sheets.push({ title: 'Sizes that would do', fit: 'flow', blocks });
+  }
+  sheets.push({ title: 'Estimates, warnings and sources', fit: 'flow', blocks: endBlocks(result) });
+  return sheets;
+}
+
+function inputBlocks({ design }: EstimateResult, defaults: string[], comparison: Comparison): Block[] {
+  const rows = designRows(design, defaults, say).map(({ path, value, isDefault }) => [
+    path,
+    isDefault ? `${value} *` : value,
+  ]);
+  const blocks: Block[] = [{ kind: 'text', text: '* not given in the design file: a usual value was taken.' }];
+  for (let from = 0; from < rows.length; from += 2 * INPUT_ROWS) {
+    const part = rows.slice(from, from + 2 * INPUT_ROWS);
+    const half = Math.ceil(part.length / 2);
+    blocks.push({
+      kind: 'columns',
+      columns: [part.slice(0, half), part.slice(half)].map((each): Block[] => [
+        { kind: 'table', table: { head: ['input', 'as read'], rows: each } },
+      ]),
+    });
+  }
+  const changes = comparison.options.filter(({ changes: each }) => each.length > 0);
+  if (changes.length > 0) {
+    blocks.push({
+      kind: 'table',
+      table: {
+        caption: 'What the options change',
+        head: ['option', 'input', 'instead'],
+        align: ['left', 'left', 'left'],
+        rows: changes.flatMap(({ label, changes: each }) =>
+          each.map(({ path, value }, i) => [i === 0 ? plainText(label, 40) : '', plainText(path), plainText(value)]),
+        ),
+      },
+    });
+  }
+  return blocks;
+}
+
+function partBlocks(result: EstimateResult, geometry: Geometry): Block[] {
+  const inches = (metres: number) => say('length', metres, { shop: 'in' });
+  return [
+    { kind: 'table', table: { ...weightsData(result, 'shop'), caption: 'Areas, weights, volumes' } },
+    {
+      kind: 'text',
+      text: 'A Biot number below 0.1 means that a plate has one temperature through its thickness, as computed here.',
+    },
+    {
+      kind: 'table',
+      table: {
+        caption: 'Heights above the ground',
+        head: ['', 'floor inside', 'middle', 'roof inside'],
+        rows: geometry.parts.map((part) => [part.name, inches(part.floor), inches(part.centre), inches(part.roof)]),
+      },
+    },
+    {
+      kind: 'table',
+      table: {
+        caption: 'Stacks',
+        head: ['', 'bore', 'flow area', 'weight', 'base', 'top'],
+        rows: geometry.stacks.map((stack, i) => [
+          `on the ${result.design.stacks[i].part}`,
+          say('length', stack.bore),
+          say('area', stack.flowArea),
+          say('mass', stack.mass),
+          inches(stack.base),
+          inches(stack.top),
+        ]),
+      },
+    },
+  ];
+}
+
+function stateBlocks(result: EstimateResult, width: number): Block[] {
+  const { design, steady, assumed } = result;
+  const target = format('temperature', design.fire.target);
+  const states = [
+    ...(steady ? [{ title: `Holding ${target}`, state: steady }] : []),
+    ...(assumed ? [{ title: 'Under the full fire, settled', state: assumed }] : []),
+  ];
+  if (states.length === 0) return [{ kind: 'text', text: 'No state settles: the warnings say why.' }];
+  return [
+    ...states.flatMap(({ title, state }): Block[] => [
+      ...temperatureBlocks(result, { title, state, width }),
+      { kind: 'table', table: { ...temperatureData(state, design.gauge, 'shop'), caption: title } },
+    ]),
+    {
+      kind: 'text',
+      text:
+        'Gas is what flows past; the thermometer reads what a stem there takes up between gas and walls; steel is the mean of the ' +
+        "station's outside walls; hottest outside is what a hand would touch.",
+    },
+    { kind: 'table', table: { ...airData(result, 'shop'), caption: 'Air and draft' } },
+  ];
+}
+
+function comparisonBlocks(comparison: Comparison): Block[] {
+  const { options, settings } = comparison;
+  const blocks: Block[] = [{ kind: 'list', items: verdictOf(comparison).split('\n') }];
+  const rows = compareRows(comparison);
+  const others = options.filter(({ label }) => label !== comparison.baseline);
+  for (let from = 0; from < Math.max(1, others.length); from += OPTIONS_A_TABLE - 1) {
+    const shown = [baselineOf(comparison), ...others.slice(from, from + OPTIONS_A_TABLE - 1)];
+    let group = '';
+    blocks.push({
+      kind: 'table',
+      table: {
+        caption: `Every number, and how it differs from ${plainText(comparison.baseline, 40)}`,
+        head: ['', '', ...shown.map(({ label }) => plainText(label, 30))],
+        align: ['left', 'left'],
+        rows: rows.map((row) => {
+          const { measure, cells } = row;
+          const head = GROUP_WORDS[measure.group] === group ? '' : GROUP_WORDS[measure.group];
+          group = GROUP_WORDS[measure.group];
+          return [
+            head,
+            rowHead(row, 'shop', settings.currency),
+            ...shown.map((option) => {
+              const cell = cells[options.indexOf(option)];
+              const value = valueText(measure, cell.value, 'shop');
+              const apart = option.label === comparison.baseline ? '' : differenceText(measure, cell, 'shop');
+              return apart === '' ? value : `${value} (${apart})`;
+            }),
+          ];
+        }),
+      },
+    });
+  }
+  return blocks;
+}
+
+function endBlocks(result: EstimateResult): Block[] {
+  const { warnings, balance } = result;
+  const percent = (balance.energyError * 100).toPrecision(1);
+  return [
+    ...(warnings.length > 0
+      ? [
+          { kind: 'heading', text: 'Warnings' } as const,
+          {
+            kind: 'list',
+            items: warnings.map(({ where, message }) => `${plainText(where)}: ${plainText(message, 600)}`),
+          } as const,
+        ]
+      : []),
+    { kind: 'table', table: { ...warmUpData(result, 'shop'), caption: 'Warm-up' } },
+    {
+      kind: 'table',
+      table: { ...estimatesData(result, 'shop'), caption: 'Estimates used, which no handbook settles' },
+    },
+    { kind: 'text', text: PLATE_AND_LOSS },
+    {
+      kind: 'text',
+      text:
+        `Over the whole run the heat adds up within ${percent} % of the fire, and the air within ` +
+        `${balance.massError_kg_per_s.toExponential(0)} kg/s.`,
+    },
+    { kind: 'heading', text: 'Sources' },
+    { kind: 'list', small: true, items: SOURCES },
+  ];
+}
