@@ -18,9 +18,10 @@
       return URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
     });
   }
-  Promise.all([unpack('code-page'), unpack('code-worker')]).then(
+  Promise.all([unpack('code-page'), unpack('code-solver'), unpack('code-pictures')]).then(
     function (sources) {
-      document.documentElement.dataset.worker = sources[1];
+      document.documentElement.dataset.solver = sources[1];
+      document.documentElement.dataset.pictures = sources[2];
       var script = document.createElement('script');
       script.src = sources[0];
       script.onerror = function () {

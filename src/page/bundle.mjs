@@ -21,9 +21,10 @@ export async function bundlePage(outfile, plugins) {
     plugins: [...plugins, noOtherUnits],
     logLevel: 'warning',
   };
-  const [page, worker, shell] = await Promise.all([
+  const [page, solver, pictures, shell] = await Promise.all([
     build({ ...shared, format: 'iife', entryPoints: ['src/page/main.ts'] }),
-    build({ ...shared, format: 'iife', entryPoints: ['src/page/worker.ts'] }),
+    build({ ...shared, format: 'iife', entryPoints: ['src/page/solveWorker.ts'] }),
+    build({ ...shared, format: 'iife', entryPoints: ['src/page/pictureWorker.ts'] }),
     build({ ...shared, format: 'esm', entryPoints: ['src/page/shell.ts'] }),
   ]);
   const { shellHtml, heatProperties } = await import(
@@ -35,11 +36,12 @@ export async function bundlePage(outfile, plugins) {
     style,
     boot,
     page: packed(page.outputFiles[0].contents),
-    worker: packed(worker.outputFiles[0].contents),
+    solver: packed(solver.outputFiles[0].contents),
+    pictures: packed(pictures.outputFiles[0].contents),
     hashes: { style: hashOf(style), boot: hashOf(boot) },
   });
   writeFileSync(outfile, html);
-  return [page.metafile, worker.metafile];
+  return [page, solver, pictures].map(({ metafile }) => metafile);
 }
 
 /** mathjs knows furlongs, and weighs more than all the rest: the page does with the trade's units. */

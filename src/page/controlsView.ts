@@ -6,6 +6,9 @@ import type { Option } from './workbench.js';
 /** A fault while someone types is shown when they stop for so long [ms]; half a fraction is no mistake yet. */
 const TYPING_PAUSE = 900;
 
+/** Below this width the groups start closed, so that the verdict is not pages away [px]. */
+const NARROW = 1080;
+
 export type Edit = (control: Control, value: string) => void;
 
 interface View {
@@ -40,7 +43,7 @@ export class ControlsView {
             this.views.push(view);
             box.append(root);
           }
-          const open = !(this.closed.get(title) ?? closed);
+          const open = !(this.closed.get(title) ?? (closed || window.innerWidth < NARROW));
           const group = element('details', { class: 'group', open }, element('summary', {}, title), box);
           group.addEventListener('toggle', () => this.closed.set(title, !group.open));
           return group;

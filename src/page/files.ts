@@ -1,4 +1,5 @@
 import { plainText } from '../charts/plainText.js';
+import { formatFault, type DesignFault } from '../design/faults.js';
 import { element } from './dom.js';
 import type { Option } from './workbench.js';
 
@@ -37,4 +38,20 @@ export function fileName(name: string): string {
     .replace(/^-+|-+$/g, '')
     .toLowerCase();
   return plain || 'pit';
+}
+
+/** Faults shown at most; whoever has more has the wrong file. */
+const MOST_FAULTS = 12;
+
+/** Says why a file was not opened, or takes that away. */
+export function showFaults(box: HTMLElement, name: string, faults: readonly DesignFault[] | null): void {
+  box.hidden = faults === null;
+  if (!faults) return;
+  const close = element('button', { type: 'button' }, 'Close');
+  close.addEventListener('click', () => (box.hidden = true));
+  box.replaceChildren(
+    element('h2', {}, `${plainText(name, 60)} was not opened; what was there stays`),
+    element('ul', {}, ...faults.slice(0, MOST_FAULTS).map((fault) => element('li', {}, formatFault(fault)))),
+    close,
+  );
 }

@@ -1,6 +1,7 @@
 /** The numbers of an option, row by row, printed as the command prints them, and what differs from another option. */
 import { HEAT_LOSS_LABELS, stationLabel } from '../charts/labels.js';
 import { sayIn } from '../report/quantity.js';
+import { NO_DIFFERENCE } from '../study/measures.js';
 import type { EstimateResult, SteadyState } from '../study/result.js';
 import { format, type Kind } from '../units.js';
 
@@ -16,16 +17,30 @@ export interface NumberRow {
   si: number | null;
   kind: Kind;
   options?: SayOptions;
+  /** known only with the warm-up */
+  warmUp: boolean;
 }
 
-const say = sayIn('shop');
+/** Shop units with SI in brackets where there is room, or shop units alone. */
+export type NumberUnits = 'both' | 'shop';
+
+const sayBoth = sayIn('shop');
+
+function sayShop(kind: Kind, si: number | null, { digits, shop }: SayOptions = {}): string {
+  return format(kind, si, 'shop', {
+    ...(digits === undefined ? {} : { digits }),
+    ...(shop === undefined ? {} : { unit: shop }),
+  });
+}
+
 const WARM_UP = 'Warming up';
 const HOLDING = 'Holding it there';
 const LOSS = 'Where the heat goes, holding';
 const AIR = 'Air and draft, holding';
 
 /** Rows of a result that has its warm-up; all options of one page give rows with the same meaning under the same id. */
-export function numberRows(result: EstimateResult): NumberRow[] {
+export function numberRows(result: EstimateResult, units: NumberUnits): NumberRow[] {
+  const say = units === 'both' ? sayBoth : sayShop;
   const { steady, warmUp, design, geometry } = result;
   const row = (
     group: string,
@@ -43,6 +58,7 @@ export function numberRows(result: EstimateResult): NumberRow[] {
     si: si ?? null,
     kind,
     options,
+    warmUp: group === WARM_UP,
   });
   return [
     row(WARM_UP, 'gauge', 'Thermometer first reads the target', 'time', warmUp?.gauge_s, undefined, 'at least '),
@@ -97,18 +113,24 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** What a number differs by from the first option's: `+12 min`, `−0.4 lb/h`, `same`. Empty where one of them doesn't exist. */
+/**
+ * What a number differs by from the first option's: `+12 min`, `−0.4 lb/h`, `same` where it is too little to be told from none.
+ * Empty where one of them doesn't exist.
+ */
 export function differenceText(own: NumberRow, base: NumberRow | undefined): string {
   if (!base || own.si === null || base.si === null) return '';
-  if (own.text === base.text) return 'same';
   const by = own.si - base.si;
-  const kind = own.kind === 'temperature' ? 'temperatureDifference' : own.kind;
-  const unit = own.options?.shop;
-  // minutes as minutes: 'whole' seconds would say more than is known
-  const digits = kind === 'temperatureDifference' ? undefined : 2;
-  const size =
-    kind === 'time'
-      ? format('time', Math.abs(by), 'shop', { unit: 'min', digits: 2 })
-      : format(kind, Math.abs(by), 'shop', { ...(digits ? { digits } : {}), ...(unit ? { unit } : {}) });
-  return `${by > 0 ? '+' : '−'}${kind === 'temperatureDifference' ? `${Math.round((Math.abs(by) * 9) / 5)} °F` : size}`;
+  if (own.text === base.text || Math.abs(by) <= leastDifference(own.kind, base.si)) return 'same';
+  const sign = by > 0 ? '+' : '−';
+  const size = Math.abs(by);
+  if (own.kind === 'temperature') return `${sign}${format('temperatureDifference', size, 'shop', { digits: 2 })}`;
+  const unit = own.kind === 'time' ? 'min' : own.options?.shop;
+  return `${sign}${format(own.kind, size, 'shop', { digits: 2, ...(unit ? { unit } : {}) })}`;
+}
+
+/** Differences up to this are none, as in comparisons of the command. */
+function leastDifference(kind: Kind, base: number): number {
+  if (kind === 'temperature') return NO_DIFFERENCE.temperature;
+  if (kind === 'time') return Math.max(NO_DIFFERENCE.time, NO_DIFFERENCE.timeShare * Math.abs(base));
+  return (kind === 'mass' ? NO_DIFFERENCE.weight : NO_DIFFERENCE.share) * Math.abs(base);
 }

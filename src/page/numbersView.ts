@@ -1,7 +1,7 @@
 import { plainText } from '../charts/plainText.js';
 import { element, setText } from './dom.js';
-import { differenceText, numberRows, type NumberRow } from './numbers.js';
-import { MOST_OPTIONS, type Option, type Workbench } from './workbench.js';
+import { differenceText, numberRows, type NumberRow, type NumberUnits } from './numbers.js';
+import type { Option, Workbench } from './workbench.js';
 
 export interface OptionActions {
   choose(option: Option): void;
@@ -21,8 +21,8 @@ export class NumbersView {
 
   update(bench: Workbench): void {
     const columns = bench.options.map((option) => {
-      const result = option.full ?? option.result;
-      return { option, rows: result ? new Map(numberRows(result).map((row) => [row.id, row])) : null };
+      const rows = optionRows(option, bench.options.length === 1 ? 'both' : 'shop');
+      return { option, rows: rows && new Map(rows.map((row) => [row.id, row])) };
     });
     const rows = mergedRows(columns.map((column) => column.rows));
     const signature = JSON.stringify([
@@ -33,11 +33,12 @@ export class NumbersView {
     if (signature !== this.signature) this.build(bench, rows, signature);
     const base = columns[0].rows;
     for (const { option, rows: own } of columns) {
+      const pending = option.full === null;
       for (const { id } of rows) {
         const cell = this.cells.get(`${option.id} ${id}`);
         if (!cell) continue;
         const row = own?.get(id);
-        setText(cell.value, row?.text ?? '–');
+        setText(cell.value, row && !(pending && row.warmUp) ? row.text : '–');
         const difference = option === bench.baseline || !row ? '' : differenceText(row, base?.get(id));
         setText(cell.difference, difference);
         cell.difference.hidden = difference === '';
@@ -111,6 +112,12 @@ export class NumbersView {
   }
 }
 
+/** The newest steady numbers with the newest warm-up, which comes a moment later. */
+function optionRows({ full, result }: Option, units: NumberUnits): NumberRow[] | null {
+  if (!result) return null;
+  return numberRows({ ...result, warmUp: full?.warmUp ?? null }, units);
+}
+
 /** Rows of all options together, in order; an option that lacks one shows a dash. */
 function mergedRows(columns: (Map<string, NumberRow> | null)[]): NumberRow[] {
   const merged: NumberRow[] = [];
@@ -123,8 +130,4 @@ function mergedRows(columns: (Map<string, NumberRow> | null)[]): NumberRow[] {
     }
   }
   return merged;
-}
-
-export function mayAdd(bench: Workbench): boolean {
-  return bench.options.length < MOST_OPTIONS;
 }

@@ -2,6 +2,7 @@
 import { CAUTIONS, NOT_A_GUARANTEE } from '../report/cautions.js';
 import { escapeMarkup } from '../charts/sceneSvg.js';
 import { heatColour } from '../charts/drawingScene.js';
+import { INK, PAPER } from '../charts/theme.js';
 import { HEAT_STEPS } from './look.js';
 
 export interface ShellParts {
@@ -9,9 +10,10 @@ export interface ShellParts {
   style: string;
   /** the few lines that unpack the rest */
   boot: string;
-  /** page and worker scripts, gzip in base64 */
+  /** scripts of the page and its two kinds of worker, gzip in base64 */
   page: string;
-  worker: string;
+  solver: string;
+  pictures: string;
   /** 'sha256-...' of style and boot, in base64 */
   hashes: { style: string; boot: string };
 }
@@ -22,28 +24,48 @@ export const DESIGN_SLOT = '<script type="application/json" id="design">null</sc
 /** Colours of the temperature scale as properties: light to dark by day, dark to light by night, so that hot stands out. */
 export function heatProperties(): string {
   const steps = Array.from({ length: HEAT_STEPS + 1 }, (_, i) => i);
-  const day = steps.map(
-    (i) => `--heat-${i}:${heatColour(i / HEAT_STEPS)};--on-heat-${i}:${i > 7 ? '#ffffff' : '#1f2933'}`,
-  );
-  const night = steps.map(
-    (i) => `--heat-${i}:${nightHeat(i / HEAT_STEPS)};--on-heat-${i}:${i > 5 ? '#0b1a26' : '#e9f0f5'}`,
-  );
-  return (
-    `:root{${day.join(';')}}\n@media (prefers-color-scheme: dark){:root{${night.join(';')}}}\n` +
-    `@media print{:root{${day.join(';')}}}\n`
-  );
+  const scale = (colourOf: (share: number) => string, inks: readonly [string, string]) =>
+    steps
+      .map((i) => {
+        const colour = colourOf(i / HEAT_STEPS);
+        return `--heat-${i}:${colour};--on-heat-${i}:${inkOn(colour, inks)}`;
+      })
+      .join(';');
+  const day = scale(heatColour, [INK, PAPER]);
+  const night = scale(nightHeat, ['#0b1a26', '#f4f8fb']);
+  return `:root{${day}}\n@media (prefers-color-scheme: dark){:root{${night}}}\n` + `@media print{:root{${day}}}\n`;
 }
 
-/** From the blueprint's ground to a bright ember, by straight mixing. */
+/** Blueprint ground, ember, flame: night's scale, mixed straight between them. */
+const NIGHT_HEAT = [
+  [31, 62, 88],
+  [142, 74, 58],
+  [255, 186, 112],
+] as const;
+
 function nightHeat(share: number): string {
-  const [cold, hot] = [
-    [28, 60, 86],
-    [255, 190, 120],
-  ];
-  return `rgb(${cold.map((from, k) => Math.round(from + share * (hot[k] - from))).join(' ')})`;
+  const at = Math.min(1, Math.max(0, share)) * (NIGHT_HEAT.length - 1);
+  const i = Math.min(NIGHT_HEAT.length - 2, Math.floor(at));
+  const mixed = NIGHT_HEAT[i].map((from, k) => Math.round(from + (at - i) * (NIGHT_HEAT[i + 1][k] - from)));
+  return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
 }
 
-export function shellHtml({ style, boot, page, worker, hashes }: ShellParts): string {
+/** The one of two inks that reads better on a colour: WCAG 2.2, relative luminance and contrast. */
+function inkOn(colour: string, inks: readonly [string, string]): string {
+  const luminance = (hex: string) =>
+    [1, 3, 5].reduce((sum, at, k) => {
+      const part = parseInt(hex.slice(at, at + 2), 16) / 255;
+      const linear = part <= 0.04045 ? part / 12.92 : ((part + 0.055) / 1.055) ** 2.4;
+      return sum + [0.2126, 0.7152, 0.0722][k] * linear;
+    }, 0);
+  const contrast = (ink: string) => {
+    const [a, b] = [luminance(colour), luminance(ink)].sort((x, y) => y - x);
+    return (a + 0.05) / (b + 0.05);
+  };
+  return contrast(inks[0]) >= contrast(inks[1]) ? inks[0] : inks[1];
+}
+
+export function shellHtml({ style, boot, page, solver, pictures, hashes }: ShellParts): string {
   const policy = [
     "default-src 'none'",
     `script-src '${hashes.boot}' blob:`,
@@ -70,9 +92,9 @@ export function shellHtml({ style, boot, page, worker, hashes }: ShellParts): st
 <header>
 <div><h1 id="title">pitwright</h1><p class="job" id="job"></p></div>
 <div class="tools" role="group" aria-label="Design file and printing">
-<label class="button" for="open">Open a design<input class="unseen" id="open" type="file" accept=".yaml,.yml,.json,.txt"></label>
-<button type="button" id="save">Save the design</button>
-<button type="button" id="print">Print the buyer's sheet</button>
+<label class="button" for="open">Open design<input class="unseen" id="open" type="file" accept=".yaml,.yml,.json,.txt"></label>
+<button type="button" id="save">Save design</button>
+<button type="button" id="print">Print sheet</button>
 </div>
 </header>
 <main>
@@ -92,7 +114,8 @@ export function shellHtml({ style, boot, page, worker, hashes }: ShellParts): st
 <noscript><p>This page computes in your browser: it needs scripts switched on. Nothing leaves it.</p></noscript>
 ${DESIGN_SLOT}
 <script type="application/octet-stream" id="code-page">${page}</script>
-<script type="application/octet-stream" id="code-worker">${worker}</script>
+<script type="application/octet-stream" id="code-solver">${solver}</script>
+<script type="application/octet-stream" id="code-pictures">${pictures}</script>
 <script>${boot}</script>
 </body>
 </html>

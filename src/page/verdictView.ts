@@ -1,15 +1,26 @@
 import { plainText } from '../charts/plainText.js';
+import type { Design } from '../design/design.js';
 import { headline } from '../report/headline.js';
-import type { EstimateResult } from '../study/result.js';
-import { element, part } from './dom.js';
+import { format } from '../units.js';
+import { element, part, setText } from './dom.js';
 import type { Option } from './workbench.js';
+
+export function showTitle({ name, shop, job }: Design): void {
+  setText(part('title'), plainText(name, 80) || 'A pit without a name');
+  setText(
+    part('job'),
+    [shop, job]
+      .map((text) => plainText(text, 60))
+      .filter((text) => text !== '')
+      .join(', '),
+  );
+}
 
 /** The command's own sentences, and the warnings under them. */
 export function showVerdict({ full, broken }: Option): void {
   if (broken !== null) {
-    part('sentences').replaceChildren(
-      element('p', {}, `Our fault, not yours: ${plainText(broken, 200)}. The numbers are those of the design before.`),
-    );
+    const words = `Our fault, not yours: ${plainText(broken, 200)}. The numbers are those of the design before.`;
+    part('sentences').replaceChildren(element('p', {}, words));
     return;
   }
   if (!full) return;
@@ -21,9 +32,23 @@ export function showVerdict({ full, broken }: Option): void {
   );
 }
 
-/** For a listener: the verdict, and how many warnings there are. */
-export function shortVerdict(result: EstimateResult): string {
-  const count = result.warnings.length;
-  const warnings = count === 0 ? '' : ` ${count} ${count === 1 ? 'warning' : 'warnings'}.`;
-  return headline(result, 'shop').join(' ') + warnings;
+/** The few numbers that stay in sight on a small screen. */
+export function showReadout({ full, result, design }: Option): void {
+  const time = (seconds: number | null | undefined) => (seconds == null ? '–' : format('time', seconds));
+  const rows: [string, string][] = [
+    [`to ${format('temperature', design.fire.target)}`, time(full?.warmUp?.gauge_s)],
+    ['soaked', time(full?.warmUp?.soaked_s)],
+    ['wood to hold', format('massFlow', result?.steady?.wood_kg_per_s ?? null)],
+  ];
+  part('readout').replaceChildren(
+    ...rows.map(([term, value]) => element('div', {}, element('dt', {}, term), element('dd', {}, value))),
+  );
+}
+
+/** For a listener: what is wrong with what was typed, then the verdict, and how many warnings there are. */
+export function announcement({ full, refused }: Option): string {
+  const wrong = [...refused.values()].map(({ control, message }) => `${control.label}: ${message}.`);
+  const count = full?.warnings.length ?? 0;
+  const warnings = count === 0 ? [] : [`${count} ${count === 1 ? 'warning' : 'warnings'}.`];
+  return [...wrong, ...(full ? headline(full, 'shop') : []), ...warnings].join(' ');
 }

@@ -17,6 +17,8 @@ export interface Option {
   text: DesignText;
   design: Design;
   readWarnings: DesignWarning[];
+  /** paths of the fields that took their default */
+  defaults: string[];
   /** what was typed and can't be taken, by control */
   refused: Map<string, Refusal>;
   /** newest steady states, then the same with the warm-up */
@@ -40,6 +42,7 @@ interface Reading {
   text: DesignText;
   design: Design;
   warnings: DesignWarning[];
+  defaults: string[];
 }
 
 export class Workbench {
@@ -88,8 +91,9 @@ export class Workbench {
   /** A copy of the current option, which becomes the current one. Null when there are as many as fit. */
   add(): Option | null {
     if (this.options.length >= MOST_OPTIONS) return null;
-    const { text, design, readWarnings, result, full } = this.current;
-    const option = this.optionFrom({ text: text.copy(), design, warnings: readWarnings }, this.freeLabel());
+    const { text, design, readWarnings, defaults, result, full } = this.current;
+    const copied = { text: text.copy(), design, warnings: readWarnings, defaults };
+    const option = this.optionFrom(copied, this.freeLabel());
     Object.assign(option, { result, full });
     this.options.push(option);
     this.current = option;
@@ -116,18 +120,19 @@ export class Workbench {
     return null;
   }
 
-  private take(option: Option, { text, design, warnings }: Reading): boolean {
-    Object.assign(option, { text, design, readWarnings: warnings });
+  private take(option: Option, { text, design, warnings, defaults }: Reading): boolean {
+    Object.assign(option, { text, design, readWarnings: warnings, defaults });
     return true;
   }
 
-  private optionFrom({ text, design, warnings }: Reading, label: string): Option {
+  private optionFrom({ text, design, warnings, defaults }: Reading, label: string): Option {
     return {
       id: ++this.ids,
       label,
       text,
       design,
       readWarnings: warnings,
+      defaults,
       refused: new Map(),
       result: null,
       full: null,
@@ -146,7 +151,9 @@ export class Workbench {
 
 function readText(text: DesignText): Reading | { faults: DesignFault[] } {
   const read = readDesign(text.text(), { fileName: 'page' });
-  return read.faults ? { faults: read.faults } : { text, design: read.design, warnings: read.warnings };
+  if (read.faults) return { faults: read.faults };
+  const { design, warnings, defaults } = read;
+  return { text, design, warnings, defaults };
 }
 
 function tryEdits(

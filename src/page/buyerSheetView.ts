@@ -1,0 +1,70 @@
+import type { Block, Sheet } from '../report/sheets/blocks.js';
+import { plainText } from '../charts/plainText.js';
+import type { Design } from '../design/design.js';
+import { element } from './dom.js';
+import { sceneElement } from './sceneView.js';
+
+/** The report's own sheet for the buyer, shown on paper only. */
+export function showBuyerSheet(root: HTMLElement, sheet: Sheet, { name, shop, job }: Design): void {
+  const [owner, pit] = [plainText(shop, 60), plainText(name, 70)];
+  root.replaceChildren(
+    element(
+      'div',
+      { class: 'sheet-head' },
+      element('strong', {}, owner || pit),
+      element('span', {}, [owner ? pit : '', plainText(job, 80)].filter(Boolean).join(', ')),
+    ),
+    ...sheet.blocks.map(blockElement),
+  );
+}
+
+function blockElement(block: Block): HTMLElement {
+  switch (block.kind) {
+    case 'heading':
+      return element('h3', {}, block.text);
+    case 'lead':
+      return element('p', { class: 'lead' }, block.text);
+    case 'text':
+      return element('p', { class: block.small ? 'small' : '' }, block.text);
+    case 'list':
+      return element(
+        'ul',
+        { class: block.small ? 'small' : '' },
+        ...block.items.map((item) => element('li', {}, item)),
+      );
+    case 'columns':
+      return element(
+        'div',
+        { class: 'sheet-columns' },
+        ...block.columns.map((column) => element('div', {}, ...column.map(blockElement))),
+      );
+    case 'figure':
+      return element(
+        'figure',
+        { class: block.flexible ? 'flexible' : '' },
+        sceneElement(block.scene),
+        element('figcaption', { class: 'small' }, block.caption),
+      );
+    case 'table':
+      return tableElement(block.table);
+  }
+}
+
+function tableElement({ caption, head, rows }: Extract<Block, { kind: 'table' }>['table']): HTMLElement {
+  const table = element('table', {});
+  if (caption !== undefined) table.append(element('caption', {}, caption));
+  if (head.some((text) => text !== '')) {
+    const cells = head.map((text, i) => element(i === 0 ? 'td' : 'th', i === 0 ? {} : { scope: 'col' }, text));
+    table.append(element('thead', {}, element('tr', {}, ...cells)));
+  }
+  table.append(
+    element(
+      'tbody',
+      {},
+      ...rows.map(([first, ...rest]) =>
+        element('tr', {}, element('th', { scope: 'row' }, first), ...rest.map((text) => element('td', {}, text))),
+      ),
+    ),
+  );
+  return table;
+}

@@ -1,0 +1,59 @@
+/** The numbers of a chart as a table, for those who can't see the picture. */
+import { stationLabel } from '../charts/labels.js';
+import { plainText } from '../charts/plainText.js';
+import type { EstimateResult } from '../study/result.js';
+import { format } from '../units.js';
+import type { ChartId, PicturedOption } from './protocol.js';
+import { heatLossData } from '../report/resultData.js';
+
+/** Rows shown of a curve at most. */
+const MOST_ROWS = 25;
+
+/** Head and rows; empty where there is nothing to show. */
+export function chartTable(id: ChartId, options: readonly PicturedOption[], result: EstimateResult): string[][] {
+  if (id === 'options') return optionsTable(options);
+  if (id === 'draft') return draftTable(result);
+  if (id === 'loss') {
+    const { head, rows } = heatLossData(result, 'shop');
+    return [head, ...rows];
+  }
+  const series = result.warmUp?.series;
+  if (!series) return [];
+  const key = `${id}_K` as const;
+  const every = Math.max(1, Math.ceil(series.time_s.length / MOST_ROWS));
+  const picks = series.time_s.map((_, i) => i).filter((i) => i % every === 0 || i === series.time_s.length - 1);
+  return [
+    ['time', ...series.stations.map(({ name }) => stationLabel(name))],
+    ...picks.map((i) => [
+      format('time', series.time_s[i], 'shop', { unit: 'min' }),
+      ...series.stations.map((station) => format('temperature', station[key][i])),
+    ]),
+  ];
+}
+
+function optionsTable(options: readonly PicturedOption[]): string[][] {
+  const time = (seconds: number | null | undefined) => (seconds == null ? 'never' : format('time', seconds));
+  return [
+    ['', 'first reads the target', 'soaked'],
+    ...options.map(({ label, result: { warmUp } }) => [
+      plainText(label, 40),
+      time(warmUp?.gauge_s),
+      time(warmUp?.soaked_s),
+    ]),
+  ];
+}
+
+function draftTable({ steady, assumed }: EstimateResult): string[][] {
+  const states = [
+    ...(steady ? [{ head: 'holding', state: steady }] : []),
+    ...(assumed ? [{ head: 'full fire', state: assumed }] : []),
+  ];
+  if (states.length === 0) return [];
+  return [
+    ['', ...states.map(({ head }) => head)],
+    ...states[0].state.pressurePath.map(({ where }, i) => [
+      stationLabel(where),
+      ...states.map(({ state }) => format('pressure', state.pressurePath[i].gauge_Pa, 'shop', { digits: 2 })),
+    ]),
+  ];
+}

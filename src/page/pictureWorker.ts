@@ -1,0 +1,87 @@
+/** Runs in a worker: charts and the buyer's sheet as plain shapes, since laying out a chart takes longer than a frame. */
+import type { ChartConfiguration } from 'chart.js';
+import { chartScene } from '../charts/chartScene.js';
+import { heatLossChart } from '../charts/heatLossChart.js';
+import { optionsChart } from '../charts/optionsChart.js';
+import { plainText } from '../charts/plainText.js';
+import { pressureChart } from '../charts/pressureChart.js';
+import { warmUpChart } from '../charts/warmUpChart.js';
+import { buyerSheet } from '../report/sheets/buyerSheet.js';
+import { assemble } from '../study/compare.js';
+import { USUAL_SETTINGS } from '../study/studyOption.js';
+import { CHART_LABELS } from './chartLabels.js';
+import type { PicturedOption, PictureReply, PictureRequest } from './protocol.js';
+
+interface WorkerScope {
+  onmessage: ((event: { data: PictureRequest }) => void) | null;
+  postMessage(reply: PictureReply): void;
+}
+
+const scope = globalThis as unknown as WorkerScope;
+
+scope.onmessage = ({ data }) => {
+  const start = performance.now();
+  const took = () => performance.now() - start;
+  try {
+    if (data.kind === 'chart') scope.postMessage({ ...chart(data), took: took() });
+    else scope.postMessage({ id: data.id, kind: 'sheet', sheet: sheet(data.options, data.defaults), took: took() });
+  } catch (error) {
+    const fault = error instanceof Error ? error.message : String(error);
+    scope.postMessage({ id: data.id, kind: 'fault', fault, took: took() });
+  }
+};
+
+type ChartRequest = Extract<PictureRequest, { kind: 'chart' }>;
+
+function chart(request: ChartRequest): Omit<Extract<PictureReply, { kind: 'chart' }>, 'took'> {
+  const { id, chart: chosen, width } = request;
+  const config = configOf(request);
+  if (!config) return { id, kind: 'chart', chart: chosen, scene: null, caption: '' };
+  const caption = String(config.options?.plugins?.subtitle?.text ?? '');
+  const scene = chartScene(config, {
+    width,
+    height: Math.round(Math.min(460, Math.max(300, width * 0.62))),
+    bare: true,
+    title: CHART_LABELS[chosen],
+    description: caption,
+  });
+  return { id, kind: 'chart', chart: chosen, scene, caption };
+}
+
+/** Space beside a plot that axes and margins take, about [px]. */
+const BESIDE_PLOT = 150;
+
+function configOf({ chart: chosen, options, current, width }: ChartRequest): ChartConfiguration | null {
+  const { result } = options[current];
+  switch (chosen) {
+    case 'options':
+      return optionsChart(options, width) as ChartConfiguration | null;
+    case 'loss':
+      return heatLossChart(result, '') as ChartConfiguration | null;
+    case 'draft':
+      return pressureChart(result, '') as ChartConfiguration | null;
+    default:
+      return warmUpChart(result, '', chosen, width - BESIDE_PLOT) as ChartConfiguration | null;
+  }
+}
+
+/** The report's own first sheet, its first option the baseline. */
+function sheet(options: PicturedOption[], defaults: string[]) {
+  const labels = distinct(options.map(({ label }) => plainText(label, 26) || 'unnamed'));
+  const comparison = assemble(
+    options.map(({ result }, i) => ({ label: labels[i], changes: [], design: result.design })),
+    options.map(({ result }) => ({ result, studies: null })),
+    USUAL_SETTINGS,
+  );
+  return buyerSheet(comparison, defaults, 'letter');
+}
+
+/** Options may bear one name; columns of a sheet may not. */
+function distinct(labels: string[]): string[] {
+  const seen = new Map<string, number>();
+  return labels.map((label) => {
+    const count = (seen.get(label) ?? 0) + 1;
+    seen.set(label, count);
+    return count === 1 ? label : `${label} (${count})`;
+  });
+}
