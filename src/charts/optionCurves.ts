@@ -23,6 +23,8 @@ export function optionStyle(i: number): LineStyle {
   return { colour: HUES[i % HUES.length], dash: DASHES[(i + round) % DASHES.length] };
 }
 
+/** Heights at which texts of marks stand, so that neighbours don't lie over each other. */
+const MARK_ROWS = 5;
 /** A run longer than this is told in hours [s]. */
 const LONG = 4 * 3600;
 /** Width of a letter of the lines' names, and of the plot, about, in logical pixels: room for the names at the right. */
@@ -41,6 +43,8 @@ export function optionCurves(options: {
   quantity: string;
   curves: OptionCurve[];
   level?: { kelvin: number; text: string };
+  /** what happens at a time, written beside an upright line */
+  times?: { time_s: number; text: string }[];
   smooth?: boolean;
 }): ChartConfiguration<'line'> | null {
   const { title, subtitle, quantity, level } = options;
@@ -53,9 +57,26 @@ export function optionCurves(options: {
   const room = Math.min(0.4, (Math.max(...curves.map(({ label }) => label.length)) * LETTER + 30) / PLOT);
   const kelvins = [...curves.flatMap(({ kelvin }) => kelvin), ...(level ? [level.kelvin] : [])];
   const temperature = twinAxes(quantity, 'temperature', { low: Math.min(...kelvins), high: Math.max(...kelvins) });
-  const marks: MarkLine[] = level
-    ? [{ axis: 'y', value: convert('temperature', level.kelvin, 'shop'), text: level.text, dash: [10, 4], row: 1 }]
-    : [];
+  const marks: MarkLine[] = [
+    ...(level
+      ? [
+          {
+            axis: 'y' as const,
+            value: convert('temperature', level.kelvin, 'shop'),
+            text: level.text,
+            dash: [10, 4],
+            row: 1,
+          },
+        ]
+      : []),
+    ...(options.times ?? []).map(({ time_s, text }, i): MarkLine => ({
+      axis: 'x',
+      value: inUnit(time_s),
+      text,
+      dash: [3, 3],
+      row: i % MARK_ROWS,
+    })),
+  ];
   const base = baseOptions(title, subtitle);
   return {
     type: 'line',

@@ -104,6 +104,29 @@ function commandLine(): Command {
     .action(async (path, options) => (await import('./commands/page.js')).run(path, options));
 
   program
+    .command('cook')
+    .description("a day's cook by the design's schedule: wood, curve, time in the band")
+    .argument('<design>', `${design}; it needs a cook block`)
+    .option('--json', json)
+    .option('-o, --output <file>', outFile)
+    .option('--csv <file>', 'also write the curve as CSV')
+    .option('--charts <dir>', 'also draw the day into this folder, as PNG')
+    .addOption(units())
+    .action(async (path, options) => (await import('./commands/cook.js')).run(path, options));
+
+  program
+    .command('cold-smoke')
+    .description('whether the upright stays cold enough to smoke cold, and with what fire')
+    .argument('<design>', design)
+    .option('--ceiling <temperature>', 'what its thermometers may read at most (default: 90 °F)')
+    .option('--least <heat>', 'least fire that stays alight (default: 0.5 lb wood/h)')
+    .option('--air <temperature>', "outdoor air of the day (default: the design's)")
+    .option('--json', json)
+    .option('-o, --output <file>', outFile)
+    .addOption(units())
+    .action(async (path, options) => (await import('./commands/coldSmoke.js')).run(path, options));
+
+  program
     .command('check')
     .description('check a design and show its areas, weights and heights, without solving')
     .argument('<design>', design)

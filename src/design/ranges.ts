@@ -45,6 +45,8 @@ export const RANGES = {
   radiant: range('share', '0', '0.6'),
   soot: range('perLength', '0 per m', '5 per m'),
   target: range('temperature', '100 °F', '700 °F'),
+  ceiling: range('temperature', '40 °F', '200 °F'),
+  leastFire: range('power', '50 W', '50 kW'),
   splitEvery: range('time', '0 min', '6 h'),
   splitTime: range('time', '1 min', '6 h'),
   charcoal: range('share', '0 %', '90 %'),

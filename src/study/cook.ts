@@ -33,8 +33,8 @@ export interface CookResult {
   /** lagging reading in that time [K] */
   lowest_K: number;
   highest_K: number;
-  /** each load as one temperature through it, from going in to the last wood [K] */
-  food: { name: string; start_K: number; end_K: number }[];
+  /** each load going in, and where evaporation holds a body that stays wet, at the last wood: no core temperature [K] */
+  food: { name: string; start_K: number; wet_K: number }[];
   marks: { time_s: number; what: string }[];
   curve: Curve;
   energyError: number;
@@ -80,7 +80,7 @@ export function followCook(design: Design, tolerance = 1): CookResult | null {
   const food = cook.load.map(({ name, start: cold }, i) => ({
     name,
     start_K: cold,
-    end_K: meanOf(nodesOfFood(full.built, i).map((n) => line.moment.x[n])),
+    wet_K: meanOf(nodesOfFood(full.built, i).map((n) => line.moment.x[n])),
   }));
   const after = cook.dieDown > 0;
   if (after && !(line.burn(() => ({ mode: 'release', heat: 0 })) && line.runTo(lastWood + cook.dieDown))) return null;

@@ -89,7 +89,7 @@ export function measuresOf(options: readonly OptionStudy[], settings: StudySetti
       none: byTemperature,
       of: steady((state) => state.stations.find((station) => station.name === name)?.thermometer_K ?? null),
     })),
-    endToEndMeasure,
+    ...(alike(options) ? [endToEndMeasure] : []),
     ...eventMeasures(),
     hottestMeasure,
     ...stations.map((name): Measure => ({
@@ -107,6 +107,12 @@ export function measuresOf(options: readonly OptionStudy[], settings: StudySetti
     ...cookMeasures(),
   ];
   return all.filter(({ of }) => options.some((option) => of(option) !== null));
+}
+
+/** Have all options the same stations? Between different ones an evenness says nothing. */
+function alike(options: readonly OptionStudy[]): boolean {
+  const sets = options.flatMap(({ result }) => (result.steady ? [result.steady.stations.map(({ name }) => name)] : []));
+  return new Set(sets.map((names) => names.join())).size < 2;
 }
 
 function meanFire(options: readonly OptionStudy[]): number {

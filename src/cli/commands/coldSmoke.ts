@@ -1,0 +1,57 @@
+import { RANGES, type RangeName } from '../../design/ranges.js';
+import { toJson } from '../../report/json.js';
+import { coldSmoke } from '../../study/coldSmoke.js';
+import { parseQuantity, type UnitSystem } from '../../units.js';
+import { version } from '../../version.js';
+import { exit, Stop } from '../exit.js';
+import { loadDesign } from '../loadDesign.js';
+import { openSink, refuseClashes } from '../output.js';
+import { progress } from '../stderr.js';
+
+export interface ColdSmokeOptions {
+  ceiling?: string;
+  least?: string;
+  air?: string;
+  json?: boolean;
+  output?: string;
+  units: UnitSystem;
+}
+
+/** Whether a pit can smoke cold on its site's day: the smallest steady fire, and what the thermometers read under it. */
+export async function run(path: string, options: ColdSmokeOptions): Promise<void> {
+  refuseClashes(path, { '--output': options.output });
+  const loaded = await loadDesign(path);
+  const { wood } = loaded.design;
+  const air = quantity('--air', options.air, 'air');
+  const ceiling = quantity('--ceiling', options.ceiling, 'ceiling');
+  const least = quantity('--least', options.least, 'leastFire', wood.heat);
+  const design = air === undefined ? loaded.design : onADayOf(loaded.design, air);
+  const out = openSink(options.output ?? '-');
+  progress('computing');
+  const cold = coldSmoke(design, { ceiling, least });
+  if (options.json) {
+    const { warnings } = loaded;
+    await out.write(toJson({ schema: 1, tool: { name: 'pitwright', version }, design, warnings, coldSmoke: cold }));
+  } else {
+    await out.write((await import('../../report/coldSmokeText.js')).coldSmokeText(design, cold, options.units));
+  }
+}
+
+/** Surroundings that had the air's temperature go with it. */
+function onADayOf<T extends { site: { air: number; surroundings: number } }>(design: T, air: number): T {
+  const { site } = design;
+  const surroundings = site.surroundings === site.air ? air : site.surroundings;
+  return { ...design, site: { ...site, air, surroundings } };
+}
+
+function quantity(option: string, written: string | undefined, name: RangeName, woodHeat = 1): number | undefined {
+  if (written === undefined) return undefined;
+  const { kind, min, max, low, high } = RANGES[name];
+  const read = parseQuantity(kind, written);
+  if (!read.ok) throw new Stop(exit.wrongUsage, `${option} '${written}' ${read.problem}; allowed: ${read.allowed}.`);
+  const si = read.wood ? read.si * woodHeat : read.si;
+  if (!(si >= min && si <= max)) {
+    throw new Stop(exit.wrongUsage, `${option} '${written}' is out of range; allowed: ${low} to ${high}.`);
+  }
+  return si;
+}
