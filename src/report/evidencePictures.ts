@@ -1,7 +1,8 @@
 /** Pictures of the validation: computed against measured with bands, and the steel room against time. */
 import type { NamedChart } from '../charts/estimateCharts.js';
 import { historyChart, scatterChart, type ScatterGroup } from '../charts/scatterChart.js';
-import type { QuantityResult, Validation } from '../verify/validation/validation.js';
+import type { QuantityResult } from '../verify/validation/summary.js';
+import type { Validation } from '../verify/validation/validation.js';
 
 export interface Picture extends NamedChart {
   /** what it shows, in a sentence */

@@ -1,6 +1,6 @@
 /** The evidence as one Markdown page that a sceptic can check. Same evidence, same bytes: no dates, no timings. */
 import type { Evidence } from '../verify/evidence.js';
-import type { QuantityResult } from '../verify/validation/validation.js';
+import type { QuantityResult } from '../verify/validation/summary.js';
 import { figure, markdownTable, ratio, Sources } from './evidenceMarkdown.js';
 import { balanceTable, biasTable, fireLines, mechanismTable, rowTables } from './evidenceValidation.js';
 import { caseTables, informationTable, missTable, stepTable } from './evidenceVerification.js';
@@ -60,7 +60,7 @@ function validation({ validation: v }: Evidence, { pictures = [] }: ReportOption
     '## Validation: is the physics right?',
     ...setup(v),
     '### Bias and scatter',
-    `Of ${near.rows} vent-flow rows the flow out is within 20 % of the measured one on ${near.outflow}, the flow in on ${near.inflow}, both at once on ${near.both}; no constant was fitted. The measured flows come from door profiles and run about 15 % above those that their own report prints (from memory); against those the tool's would be that much too high.`,
+    `Of ${near.rows} vent-flow rows the flow out is within 20 % of the measured one on ${near.outflow}, the flow in on ${near.inflow}, both at once on ${near.both}; no constant was fitted. Where an input could be taken from two places (the board's conductivity from the tool's own ceramic fibre or from the inputs released with the data), the table of mechanisms shows the other. The measured flows come from door profiles and run about 15 % above those that their own report prints (from memory); against those the tool's would be that much too high.`,
     "Bias is computed over measured: 1.00 is none, 0.80 gives a fifth too little. The scatter of the model is its relative standard deviation about that bias once the experiment's own is taken out, and never less than the experiment's, since no comparison can show more (McGrattan & Toman 2011, Metrologia 48, 173; volume and page from memory). The experiment's is half of the uncertainty stated with each table below. Rows that repeat one case weigh as one case. Times of one test are not independent of each other, so that counts of the steel rooms look better than they are.",
     biasTable(quantities),
     ...pictures.map(({ file, about }) => `![${about}](${file})`),
@@ -69,7 +69,7 @@ function validation({ validation: v }: Evidence, { pictures = [] }: ReportOption
     mechanismTable(v.mechanisms),
     ...findings(v),
     '### The heat balance of the bare steel room',
-    `The room stands under the hood, so that what its walls give to the air rises into the hood too: what the hood sees released less what it sees as hot gas is what walls and doorway radiate. With the plates as hot as measured and the emissivity of oxidised steel, the walls alone would radiate more than that.`,
+    'The room stood under the hood. If the hood also gathers the air that the outside of its walls heats, then what it sees released less what it sees as hot gas is what walls and doorway radiate. With the plates as hot as measured and the emissivity of oxidised steel, the walls alone would radiate more than that:',
     balanceTable(v.balances),
     'So part of the missing steel rise is no lack of heating inside. Either the outside radiates less than oxidised steel does, or the few probes sit where the plates are hotter than their mean, or the floor loses less than a plate in free air (how it stands is not told). The table of measurements does not tell which.',
     '### Rows',
@@ -108,7 +108,7 @@ function setup(v: Evidence['validation']): string[] {
   return [
     "The rooms are networks of the pit's own zones, openings, walls, radiation and solvers; the code that describes them adds no physics. What they are computed with:",
     markdownTable(['what', 'taken'], rows),
-    `**Heat release of the steel room.** The hood calorimeter trails the burner by about a minute (stated with the data) and each reading is a mean over 45 s, so that driving the room by the readings as they are lights the fire a minute late. A gas burner is a valve. The corrected release is therefore: at any time what the hood shows 60 s later; before its first full reading, that reading; lit where a step, averaged over 45 s and shown 60 s late, gives the partial reading on the way up; shut in the same way (${fireLines(v)}; the model inputs released with the data shut the burner of C1 between 1710 and 1730 s). The clock of the tables starts some 50 s before the fire: the plates, drawn back along their first rise, say the same. Computed values are means over the same 45 s. Both releases are shown.`,
+    `**Heat release of the steel room.** The hood calorimeter trails the burner by about a minute (stated with the data) and each reading is a mean over 45 s, so that driving the room by the readings as they are lights the fire a minute late. A gas burner is a valve. The corrected release is therefore: at any time what the hood shows 60 s later; before its first full reading, that reading; lit where a step, averaged over 45 s and shown 60 s late, gives the partial reading on the way up; shut in the same way (${fireLines(v)}; the model inputs released with the data shut the burner of C1 between 1710 and 1730 s). So the clock of the tables starts before the fire. The plates agree: the line through their mean rises at 120 s and 180 s comes to nothing at ${figure(v.fires[0].platesDrawnBack, 2)} s, and a rise that slows began later than that. Computed values are means over the same 45 s. Both releases are shown.`,
     'Left out of bias and scatter, but shown: the moment within whose averaging time the fire was lit, and the one after the burner was shut.',
   ];
 }
@@ -131,7 +131,7 @@ function findings({ mechanisms, quantities }: Evidence['validation']): string[] 
   return [
     [
       `- **Neutral plane** (${figure(base.neutral, 2)} of the opening): ${figure(layers.neutral, 2)} is left when the opening law is fed with the measured layers. So mixing the gas makes most of it, and layering alone explains it; the model has no layers. The same layers lower the flows, which a mixed gas overstates.`,
-      `- **Steel of the bare room** (bias ${bias(steel)} by area): what each change adds to the ratio at 300 s and at 1200 s is soot 0.5 1/m ${added('soot in the gas, 0.5')}, a radiant share 0.10 larger ${added('radiant share of the flame 0.10 more')}, inner convection doubled ${added('inner convection')}, emissivity outside 0.7 ${added('emissivity outside 0.7')}, soot and that emissivity ${added('soot 0.5 1/m and emissivity')}. None of them alone brings it to 1. The heat balance below says why.`,
+      `- **Steel of the bare room** (bias ${bias(steel)} by area): what each change adds to the ratio at 300 s and at 1200 s is soot 0.5 1/m ${added('soot in the gas, 0.5')}, a radiant share 0.10 larger ${added('radiant share of the flame 0.10 more')}, inner convection doubled ${added('inner convection')}, emissivity outside 0.7 ${added('emissivity outside 0.7')}, soot and that emissivity ${added('soot 0.5 1/m and emissivity')}. None of them alone brings it to 1. The heat balance below says a part of why.`,
       `- **When the fire was lit**: at the clock's zero the steel would read ${ratio(lit.steelAt300)} at 300 s and ${ratio(lit.steelAt1200)} at 1200 s; but then the plates would already be hot at 60 s, where the measured ones have barely begun. Timing decides the first minutes and nothing after.`,
       `- **Ceiling against lower wall** (${bias(ceiling)} and ${bias(lower)}): the measured ceiling is far hotter than the lower walls. One mixed zone heats all plates alike, so it cannot show that, whatever its heat transfer: a mean by area is all that it can be asked for.`,
       `- **Radiation through the doorway**: the tool lets none out of an opening. In the room with wool inside, near 1200 K, that is most of the excess of the plate thermometers (${ratio(base.woolProbes)}, with it ${ratio(door.woolProbes)}); at the temperatures of the bare room it takes ${Math.abs(base.steelAt1200! - door.steelAt1200!).toFixed(2)} off the ratio of the steel. A pit's vents are small and its walls below 600 K: there it is below 1 % of the fire, an estimate.`,

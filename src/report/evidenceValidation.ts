@@ -1,6 +1,8 @@
 /** The half of the evidence report that asks whether the physics is right. */
 import type { HeatBalance } from '../verify/validation/heatBalance.js';
-import type { MechanismEffect, QuantityResult, Validation } from '../verify/validation/validation.js';
+import type { MechanismEffect } from '../verify/validation/mechanisms.js';
+import type { QuantityResult } from '../verify/validation/summary.js';
+import type { Validation } from '../verify/validation/validation.js';
 import { figure, markdownTable, ratio } from './evidenceMarkdown.js';
 
 const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
@@ -73,6 +75,7 @@ export function mechanismTable(mechanisms: readonly MechanismEffect[]): string {
       'changed alone',
       'rooms: flow out',
       'flow in',
+      'rows within 20 %: out, in',
       'neutral plane, computed less measured, share of the opening',
       'upper gas rise',
       'bare steel room: steel at 300 s',
@@ -85,6 +88,7 @@ export function mechanismTable(mechanisms: readonly MechanismEffect[]): string {
       m.name,
       ratio(m.outflow),
       ratio(m.inflow),
+      `${m.flowsWithinFifth.outflow}, ${m.flowsWithinFifth.inflow}`,
       signed(m.neutral),
       ratio(m.upperGas),
       ratio(m.steelAt300),
@@ -93,7 +97,7 @@ export function mechanismTable(mechanisms: readonly MechanismEffect[]): string {
       ratio(m.probes),
       ratio(m.woolProbes),
     ]),
-    [1, 2, 3, 4, 5, 6, 7, 8, 9],
+    [1, 2, 3, 4, 5, 6, 7, 8, 9, 10],
   );
 }
 

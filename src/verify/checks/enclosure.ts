@@ -51,6 +51,11 @@ function layersOf(v: EnclosureValues): Layer[] {
 }
 
 function roomOf(v: EnclosureValues): Room {
+  for (const name of ['length', 'width', 'height', 'discharge', 'outdoors'] as const) {
+    if (!(v[name] > 0)) throw new RangeError(`${name} must be above zero, not ${v[name]}`);
+  }
+  if (!(v.power >= 0)) throw new RangeError(`power must not be below zero, as ${v.power} W is`);
+  if (v.vents.length === 0) throw new RangeError('an enclosure needs a vent');
   const vents = v.vents.map((row) => {
     const [width, height, sill] = row;
     if (row.length !== 3 || !(width > 0 && height > 0 && sill >= 0 && sill + height <= v.height * (1 + 1e-9))) {

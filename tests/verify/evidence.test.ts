@@ -1,0 +1,98 @@
+import { describe, expect, test } from 'vitest';
+import { gatherEvidence, readAllCases, type Evidence } from '../../src/verify/evidence.js';
+import { evidenceJson, outcomesJson } from '../../src/report/evidenceJson.js';
+import { evidencePictures } from '../../src/report/evidencePictures.js';
+import { evidenceReport } from '../../src/report/evidenceReport.js';
+import { evidenceSummary, formatCaseFaults, outcomesText } from '../../src/report/evidenceText.js';
+import { readReference, reference } from './referenceFiles.js';
+
+const files = reference();
+const { evidence } = gatherEvidence(files) as { evidence: Evidence };
+const report = (of: Evidence) =>
+  evidenceReport(of, {
+    pictures: evidencePictures(of.validation).map(({ file, about }) => ({ file: `plots/${file}.png`, about })),
+  });
+
+describe('the evidence', () => {
+  test('passes, with every row of every file run', () => {
+    expect(evidence.passed).toBe(true);
+    expect(evidence.counts).toMatchObject({ miss: 0, stale: 0 });
+    const written = files.cases.reduce((sum, { text }) => sum + text.trim().split(/\r?\n/).length - 1, 0);
+    expect(evidence.counts.cases).toBe(written);
+    const { within, explained, information } = evidence.counts;
+    expect(within + explained + information).toBe(written);
+  });
+
+  test('is in the repository as it is made now: `npm run verify` renews it', () => {
+    expect(readReference('REPORT.md')).toBe(report(evidence));
+    expect(readReference('report.json')).toBe(evidenceJson(evidence));
+  });
+
+  test('is the same bytes twice', () => {
+    const again = (gatherEvidence(reference()) as { evidence: Evidence }).evidence;
+    expect(report(again)).toBe(report(evidence));
+    expect(evidenceJson(again)).toBe(evidenceJson(evidence));
+  });
+
+  test('holds its step studies: third order, and a pit that tolerance does not move', () => {
+    expect(evidence.steps.map((study) => study.met)).toEqual(evidence.steps.map(() => true));
+    const orders = evidence.steps.flatMap(({ order }) => (order === null ? [] : [order]));
+    expect(orders).toHaveLength(3);
+    for (const order of orders) expect(order).toBeGreaterThan(2.7);
+  });
+
+  test('fails on a miss without a reason, and on a reason without a miss', () => {
+    const lines = files.misses.text.trim().split('\n');
+    const run = (text: string) =>
+      gatherEvidence({ ...files, misses: { file: 'misses.csv', text } }) as { evidence: Evidence };
+    const unexplained = run(`${lines.slice(0, -1).join('\n')}\n`).evidence;
+    expect(unexplained.passed).toBe(false);
+    expect(unexplained.counts.miss).toBe(1);
+    expect(report(unexplained)).toMatch(/\*\*FAILED\.\*\*/);
+    expect(report(unexplained)).toContain('**none: this fails the run**');
+    const stale = run(`${lines.join('\n')}\nair-a4-300-rho,because\n`).evidence;
+    expect(stale.passed).toBe(false);
+    expect(stale.counts.stale).toBe(1);
+    expect(evidenceSummary(stale)).toMatch(/air-a4-300-rho stale: .*because[^]*FAILED/);
+  });
+
+  test('an id that stands in two files is a fault of the second', () => {
+    const [first] = files.cases;
+    const { faults } = readAllCases([first, { ...first, file: 'copy.csv' }]);
+    expect(faults.length).toBeGreaterThan(10);
+    expect(formatCaseFaults(faults)).toMatch(/^copy\.csv:2: \S+ id '\S+' stands in cases-air\.csv already/);
+  });
+
+  test('shows every miss and every measured row', () => {
+    const text = report(evidence);
+    for (const { case: each, status, reason } of evidence.outcomes) {
+      expect(text).toContain(`\`${each.id}\``);
+      if (status === 'explained') expect(text).toContain(reason.replaceAll('|', '\\|'));
+    }
+    for (const { rows } of evidence.validation.quantities)
+      for (const { id } of rows) expect(text).toContain(`\`${id}\``);
+    expect(text).toContain('published, memory');
+  });
+
+  test('as JSON has the two lists of the result format, apart', () => {
+    const tree = JSON.parse(evidenceJson(evidence));
+    expect(tree.verification).toHaveLength(evidence.counts.cases);
+    expect(tree.verification[0]).toMatchObject({
+      case: expect.any(String),
+      within: expect.any(Boolean),
+      source: expect.any(String),
+    });
+    expect(tree.validation.map((each: { quantity: string }) => each.quantity)).toContain('flow out');
+    expect(tree.validation[0].rows[0].ratio).toBeCloseTo(
+      tree.validation[0].rows[0].computed / tree.validation[0].rows[0].measured,
+      4,
+    );
+  });
+
+  test("somebody's cases are told row by row, with the misses in words", () => {
+    const some = evidence.outcomes.filter(({ status }) => status !== 'explained').slice(0, 3);
+    const missed = [{ ...some[0], status: 'miss' as const }, ...some.slice(1)];
+    expect(outcomesText(missed)).toMatch(/miss: expected[^]*3 cases: 2 within, 1 missed/);
+    expect(JSON.parse(outcomesJson(missed)).verification[0].within).toBe(false);
+  });
+});

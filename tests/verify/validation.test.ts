@@ -1,0 +1,132 @@
+import { describe, expect, test } from 'vitest';
+import { BASE } from '../../src/verify/validation/assumptions.js';
+import { layeredOpeningFlow } from '../../src/verify/validation/layers.js';
+import { readMeasured } from '../../src/verify/validation/measured.js';
+import { runSteckler, STECKLER_COLUMNS } from '../../src/verify/validation/steckler.js';
+import { correctedRelease, runSteelRoom, STEEL_ROOM_COLUMNS } from '../../src/verify/validation/steelRoom.js';
+import { runValidation, type Validation } from '../../src/verify/validation/validation.js';
+import { REGISTRY } from '../../src/verify/registry.js';
+import { reference } from './referenceFiles.js';
+
+const { steckler, steelRoom } = reference();
+const ran = runValidation({ steckler, steelRoom });
+const validation = (ran as { validation: Validation }).validation;
+const of = (experiment: string, quantity: string) =>
+  validation.quantities.find((each) => each.experiment.includes(experiment) && each.quantity.includes(quantity))!;
+const rows = readMeasured(steelRoom.text, steelRoom.file, STEEL_ROOM_COLUMNS).rows;
+const rowsOfTest = (name: string) => rows.filter((row) => row.text('test') === name);
+
+describe('the vent-flow rooms', () => {
+  test('every row is there with every quantity', () => {
+    for (const quantity of ['flow out', 'flow in', 'neutral plane', 'gas rise, upper', 'gas rise, mean']) {
+      expect(of('vent-flow', quantity).rows).toHaveLength(11);
+    }
+  });
+
+  test('flows are within 20 % on at least 80 % of rows, each way', () => {
+    const { rows: all, outflow, inflow } = validation.flowsWithinFifth;
+    expect(outflow / all).toBeGreaterThanOrEqual(0.8);
+    expect(inflow / all).toBeGreaterThanOrEqual(0.8);
+  });
+
+  test('the neutral plane is too low by 0.05 to 0.1 of the opening, and measured layers explain most of that', () => {
+    const [base] = validation.mechanisms;
+    const layers = validation.mechanisms.find((each) => each.name.startsWith('layering'))!;
+    expect(base.neutral).toBeGreaterThan(-0.1);
+    expect(base.neutral).toBeLessThan(-0.05);
+    expect(Math.abs(layers.neutral!)).toBeLessThan(0.5 * Math.abs(base.neutral!));
+  });
+
+  test('repeats weigh as one case', () => {
+    expect(of('vent-flow', 'flow out').statistics).toMatchObject({ n: 11, cases: 7 });
+  });
+
+  test('heat and mass close in each', () => {
+    for (const row of readMeasured(steckler.text, steckler.file, STECKLER_COLUMNS).rows) {
+      const { state } = runSteckler(row, BASE);
+      expect(Math.abs(state.wallLoss + state.gasLoss - row.number('fire_kW') * 1e3)).toBeLessThan(0.1);
+    }
+  });
+});
+
+describe('the thin steel room', () => {
+  test('every row is there', () => {
+    expect(of('bare', 'steel rise, mean').rows).toHaveLength(10);
+    expect(of('wool', 'plate thermometers').rows).toHaveLength(8);
+  });
+
+  test('its steel rises to 0.6 to 0.9 of the measured rise at 300 and 1200 s, under every single change', () => {
+    for (const { name, steelAt300, steelAt1200 } of validation.mechanisms.filter((each) => each.steelAt300 !== null)) {
+      expect(steelAt300, name).toBeGreaterThan(0.55);
+      expect(steelAt300, name).toBeLessThan(0.9);
+      expect(steelAt1200, name).toBeGreaterThan(0.65);
+      expect(steelAt1200, name).toBeLessThan(0.9);
+    }
+  });
+
+  test('the calorimeter as it stands makes the early steel colder than the corrected one', () => {
+    const early = of('bare', 'steel rise, mean').rows.filter(({ id }) => /0120|0180|0300/.test(id));
+    expect(early).toHaveLength(3);
+    for (const row of early) expect(row.computedAsIs).toBeLessThan(row.computed);
+  });
+
+  test('only what the fire leaves unsure is not counted, with the reason', () => {
+    const { rows: all } = of('bare', 'steel rise, mean');
+    const left = all.filter(({ leftOut }) => leftOut !== '').map(({ id }) => id);
+    expect(left).toEqual(['sp-C1-0060', 'sp-C1-1800']);
+  });
+
+  test('was lit when the plates say', () => {
+    const [bare] = validation.fires;
+    expect(bare.platesDrawnBack).toBeGreaterThan(30);
+    expect(bare.ignition).toBeGreaterThan(bare.platesDrawnBack!);
+    expect(bare.shut).toBeGreaterThan(1700);
+    expect(bare.shut).toBeLessThan(1735);
+  });
+
+  test('more slices in the wool move the plate thermometers by less than 1 %', () => {
+    const own = rowsOfTest('B1');
+    const probes = (slices: number) =>
+      runSteelRoom(own, correctedRelease(own), BASE, slices).map((each) => each.probeMean);
+    const [coarse, fine] = [probes(40), probes(80)];
+    coarse.forEach((rise, n) => expect(Math.abs(rise / fine[n] - 1)).toBeLessThan(0.01));
+  });
+
+  test('as hot as measured, its walls would give off more than the fire leaves them', () => {
+    expect(validation.balances.map((each) => each.time)).toEqual([900, 1200, 1500]);
+    for (const each of validation.balances) {
+      expect(each.wallsRadiate).toBeGreaterThan(each.released - each.convective);
+      expect(Math.abs(each.modelWalls + each.modelGas - each.released) / each.released).toBeLessThan(0.06);
+    }
+  });
+});
+
+describe('an opening between layers', () => {
+  const opening = { width: 0.74, height: 1.83, sill: 0, discharge: 0.7, outdoors: 300, join: 0.9 };
+
+  test('of one temperature flows as the doorway of the network does', () => {
+    const flow = layeredOpeningFlow({ ...opening, lower: 400, upper: 400 });
+    const doorway = { inside: 400, outside: 300, discharge: 0.7, width: 0.74, height: 1.83 };
+    const network = (direction: string) => REGISTRY.get('doorwayFlow')!.run({ ...doorway, direction });
+    expect(flow.outflow).toBeCloseTo(network('out'), 4);
+    expect(flow.inflow).toBeCloseTo(network('in'), 4);
+  });
+
+  test('has a higher neutral plane when only its upper part is hot', () => {
+    const layered = layeredOpeningFlow({ ...opening, lower: 310, upper: 400 });
+    const mixed = layeredOpeningFlow({ ...opening, lower: 400, upper: 400 });
+    expect(layered.neutralHeight).toBeGreaterThan(mixed.neutralHeight);
+    expect(layered.outflow).toBeCloseTo(layered.inflow, 6);
+  });
+});
+
+describe('a measured table', () => {
+  test('with faults says which, and nothing is run', () => {
+    const broken = { ...steelRoom, text: steelRoom.text.replace('1059.6', 'hot') };
+    expect(runValidation({ steckler, steelRoom: broken })).toEqual({
+      faults: [expect.objectContaining({ line: 4, field: 'HRR_kW', message: "'hot' is no number" })],
+    });
+    const lacking = runValidation({ steckler: { ...steckler, text: 'id,test\nx,1\n' }, steelRoom });
+    expect((lacking as { faults: { message: string }[] }).faults[0].message).toMatch(/lacks the columns fire_location/);
+  });
+});
