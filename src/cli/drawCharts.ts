@@ -1,36 +1,61 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { join } from 'node:path';
 import type { NamedChart } from '../charts/estimateCharts.js';
 import { exit, Stop } from './exit.js';
+import { canvasFonts, embeddedFonts } from './fonts.js';
 import { openSink } from './output.js';
 import { progress } from './stderr.js';
 
-const FONT_WEIGHTS = [400, 500, 600];
+export type PictureFormat = 'png' | 'svg';
 
 /**
- * Draws charts into a folder that exists, one PNG each.
+ * Draws charts into a folder that exists, a file each.
  *
  * @returns the files' names
  * @throws Stop when the canvas has no build for this machine, or a file can't be written
  */
-export async function drawCharts(charts: NamedChart[], folder: string): Promise<string[]> {
+export async function drawCharts(
+  charts: NamedChart[],
+  folder: string,
+  format: PictureFormat = 'png',
+): Promise<string[]> {
   progress('drawing charts');
-  const { registerFont, pngRenderer } = await import('../charts/png.js').catch((error: Error) => {
+  const draw = format === 'svg' ? await svgDrawer() : await pngDrawer();
+  const names = charts.map(({ file }) => `${file}.${format}`);
+  for (const [i, chart] of charts.entries()) await openSink(join(folder, names[i])).write(draw(chart));
+  return names;
+}
+
+async function svgDrawer(): Promise<(chart: NamedChart) => string> {
+  const { chartScene } = await import('../charts/chartScene.js');
+  const { sceneSvg } = await import('../charts/sceneSvg.js');
+  const { chartWords } = await import('../charts/chartWords.js');
+  const fonts = embeddedFonts();
+  return ({ file, config }) =>
+    `${sceneSvg(chartScene(config, chartWords(config)), { id: file, standalone: { fonts } })}\n`;
+}
+
+async function pngDrawer(): Promise<(chart: NamedChart) => Uint8Array> {
+  const { registerFont, pngRenderer } = await canvasPart(
+    () => import('../charts/png.js'),
+    'Everything else works without --charts, and pictures with --format svg.',
+  );
+  registerFont(canvasFonts());
+  const render = pngRenderer();
+  return ({ config }) => render(config);
+}
+
+/**
+ * Loads what draws on the prebuilt canvas.
+ *
+ * @param remedy what to do on a machine that it has no build for
+ * @throws Stop there
+ */
+export async function canvasPart<T>(load: () => Promise<T>, remedy: string): Promise<T> {
+  return load().catch((error: Error) => {
+    const machine = `${process.platform} ${process.arch}`;
     throw new Stop(
       exit.ourFault,
-      `charts can't be drawn on this machine (${process.platform} ${process.arch}): ${error.message.split('\n')[0]}. ` +
-        'Everything else works without --charts.',
+      `this can't be drawn on this machine (${machine}): ${error.message.split('\n')[0]}. ${remedy}`,
     );
   });
-  const { resolve } = createRequire(import.meta.url);
-  registerFont(
-    FONT_WEIGHTS.map((weight) => readFileSync(resolve(`@fontsource/barlow/files/barlow-latin-${weight}-normal.woff`))),
-  );
-  const renderPng = pngRenderer();
-  const names = charts.map(({ file }) => `${file}.png`);
-  for (const [i, { config }] of charts.entries()) {
-    await openSink(join(folder, names[i])).write(renderPng(config));
-  }
-  return names;
 }

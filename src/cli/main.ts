@@ -9,6 +9,7 @@ const units = () =>
   new Option('--units <system>', 'units of the text: shop (°F, in, lb) with SI beside it, or si alone')
     .choices(['shop', 'si'])
     .default('shop');
+const pictures = () => new Option('--format <format>', 'of the charts').choices(['png', 'svg']).default('png');
 /** Reads a whole number within limits. */
 const whole = (low: number, high: number) => (text: string) => {
   const value = Number(text);
@@ -59,7 +60,8 @@ function commandLine(): Command {
       .option('--json', json)
       .option('-o, --output <file>', outFile)
       .option('--csv <file>', 'also write the warm-up curves as CSV')
-      .option('--charts <dir>', 'also draw the charts into this folder, as PNG')
+      .option('--charts <dir>', 'also draw the charts into this folder')
+      .addOption(pictures())
       .addOption(units()),
   ).action(async (path, options) => (await import('./commands/estimate.js')).run(path, options));
 
@@ -87,13 +89,42 @@ function commandLine(): Command {
     .option('--json', json)
     .option('-o, --output <file>', outFile)
     .option('--csv <file>', 'also write the table as CSV')
-    .option('--charts <dir>', 'also draw the charts into this folder, as PNG')
+    .option('--charts <dir>', 'also draw the charts into this folder')
+    .addOption(pictures())
     .addOption(
       new Option('--units <system>', 'units of text and CSV: shop (°F, in, lb) or si')
         .choices(['shop', 'si'])
         .default('shop'),
     )
     .action(async (paths, options) => (await import('./commands/compare.js')).run(paths, options));
+
+  withSpread(
+    program
+      .command('report')
+      .description("one file for a buyer, the shop's sheets behind it: HTML that needs nothing else, or PDF")
+      .argument('<design>', design)
+      .option(
+        '--vary <field=values>',
+        "options side by side, as in compare: 'all.plate=1/4 in | 1/8 in'; the first is the baseline",
+        (value: string, before: string[]) => [...before, value],
+        [] as string[],
+      )
+      .addOption(
+        new Option('--equal <what>', 'what stays as it is where a shape varies').choices([
+          'volume',
+          'length',
+          'weight',
+        ]),
+      )
+      .addOption(
+        new Option('--format <format>', 'html or pdf (default: by the ending of FILE, else html)').choices([
+          'html',
+          'pdf',
+        ]),
+      )
+      .addOption(new Option('--paper <paper>', 'sheets of this size').choices(['letter', 'a4']).default('letter'))
+      .option('-o, --output <file>', outFile),
+  ).action(async (path, options) => (await import('./commands/report.js')).run(path, options));
 
   program
     .command('page')

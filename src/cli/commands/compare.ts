@@ -6,6 +6,7 @@ import type { Equal } from '../../study/equalShape.js';
 import { distinctLabels, isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/options.js';
 import { USUAL_SETTINGS, type StudySettings } from '../../study/studyOption.js';
 import { parsePrice, parseQuantity, type UnitSystem } from '../../units.js';
+import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
@@ -22,6 +23,7 @@ export interface CompareOptions {
   output?: string;
   csv?: string;
   charts?: string;
+  format?: PictureFormat;
   units: UnitSystem;
 }
 
@@ -57,13 +59,13 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   if (options.charts !== undefined) {
     const { compareCharts } = await import('../../charts/compareCharts.js');
     const { drawCharts } = await import('../drawCharts.js');
-    const names = await drawCharts(compareCharts(comparison), options.charts);
+    const names = await drawCharts(compareCharts(comparison), options.charts, options.format);
     tell(`charts in ${options.charts}: ${names.join(', ')}`);
   }
   sayWhatCannotBe(comparison);
 }
 
-function readVariations({ vary, equal }: CompareOptions): Variation[] {
+export function readVariations({ vary, equal }: Pick<CompareOptions, 'vary' | 'equal'>): Variation[] {
   const variations = vary.map((text) => {
     const read = parseVariation(text);
     if ('problem' in read) throw new Stop(exit.wrongUsage, `--vary '${text}' ${read.problem}.`);
@@ -128,13 +130,13 @@ async function readOptions(paths: string[], variations: Variation[], equal?: Equ
 }
 
 /** What the reader has to say of a design goes before what the studies say. */
-function withWarnings(comparison: Comparison, read: readonly OptionRead[]): Comparison {
+export function withWarnings(comparison: Comparison, read: readonly OptionRead[]): Comparison {
   comparison.options.forEach(({ result }, i) => result.warnings.unshift(...read[i].warnings));
   return comparison;
 }
 
 /** A comparison answers even where an option can't hold the target; with none that can there is nothing to compare. */
-function sayWhatCannotBe({ options }: Comparison): void {
+export function sayWhatCannotBe({ options }: Comparison): void {
   if (options.some(({ result }) => result.steady)) return;
   throw new Stop(exit.notPhysical, 'no fire holds the target in any of these options; the warnings say why.');
 }

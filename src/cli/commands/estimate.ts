@@ -2,6 +2,7 @@ import type { EstimateResult, Warning } from '../../study/result.js';
 import { estimate } from '../../study/estimate.js';
 import { toJson } from '../../report/json.js';
 import type { UnitSystem } from '../../units.js';
+import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
 import { openFolder, openSink, refuseClashes, standardOutput } from '../output.js';
@@ -13,6 +14,7 @@ export interface EstimateOptions extends SpreadOptions {
   output?: string;
   csv?: string;
   charts?: string;
+  format?: PictureFormat;
   units: UnitSystem;
 }
 
@@ -45,7 +47,7 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
   if (options.charts !== undefined) {
     const { estimateCharts } = await import('../../charts/estimateCharts.js');
     const { drawCharts } = await import('../drawCharts.js');
-    const names = await drawCharts(estimateCharts(result), options.charts);
+    const names = await drawCharts(estimateCharts(result), options.charts, options.format);
     tell(`charts in ${options.charts}: ${names.join(', ')}`);
   }
   sayWhatCannotBe(result);

@@ -33,7 +33,7 @@ export const MOST_OPTIONS = 6;
 const LONGEST_LABEL = 26;
 const DRAWING_HEIGHT = 262;
 /** The chart is drawn larger and set smaller: its lettering is meant for a screen. */
-const CHART = { width: 880, height: 240 };
+const CHART = { width: 1000, height: 240 };
 
 /** The options that the buyer's sheet shows: the baseline, then the others in their order. */
 export function shownOptions(comparison: Comparison): ComparedOption[] {
@@ -122,7 +122,7 @@ function optionsTable(comparison: Comparison): TableData {
     caption: several
       ? `What each option does at ${target}, and how it differs from ${plainText(comparison.baseline, LONGEST_LABEL)}${more}`
       : `What it does at ${target}`,
-    head: ['', ...(several ? shown.map(({ label }) => plainText(label, LONGEST_LABEL)) : ['', 'metric'])],
+    head: ['', ...(several ? shown.map(({ label }) => plainText(label, LONGEST_LABEL)) : ['shop units', 'metric'])],
     rows: sorted.map((row) =>
       several
         ? [

@@ -1,15 +1,12 @@
+import { fontFace } from '../../charts/sceneSvg.js';
 import { FAINT_INK, FONT_STACK, GRID, INK, PAPER, SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
 
 /** The report's style sheet: the sheets lie on a desk on a screen, and fill the pages on paper, with the same content. */
 export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: string }[]): string {
   const { width, height, css } = SHEETS[paper];
   const { margin, gap } = SHEET;
-  const faces = fonts.map(
-    ({ weight, base64 }) =>
-      `@font-face{font-family:Barlow;font-weight:${weight};src:url(data:font/woff2;base64,${base64}) format("woff2")}`,
-  );
   return [
-    ...faces,
+    ...fonts.map(fontFace),
     `:root{color-scheme:light}`,
     `*{box-sizing:border-box}`,
     `html{background:${SHEET.desk};-webkit-text-size-adjust:100%}`,
@@ -55,7 +52,7 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
       `.sheet:first-child{break-before:auto}` +
       // a hair less than the page, so that rounding never starts another
       `.one{height:${height - 2 * margin - 1}px}` +
-      `tr,figure,.one{break-inside:avoid}thead{display:table-header-group}caption,h3{break-after:avoid}}`,
+      `table,tr,figure,.one,.columns{break-inside:avoid}thead{display:table-header-group}caption,h3{break-after:avoid}}`,
     // a narrow screen scrolls the drawings down, not across
     `@media screen and (max-width:${width}px){main{padding:0}.sheet{width:auto;height:auto;min-height:0;margin:0 0 12px;` +
       `padding:16px}.one{display:block}.one>*+*{margin-top:14px}.flexible{display:block}.flexible svg{height:auto}` +

@@ -20,8 +20,10 @@ import { MOST_OPTIONS, shownOptions, warmUpWords } from './buyerSheet.js';
 const TALL = { width: 1000, height: 470 };
 const FLAT = { width: 1000, height: 400 };
 /** Of a drawing on a shop sheet [px]. */
-const VIEW_HEIGHT = 330;
+const VIEW_HEIGHT = 440;
 const ROWS = 12;
+/** An opening's two bars in their chart [px]. */
+const BAR_ROOM = 36;
 
 /** Gas temperatures and flows on the side view, to one colour scale in both states. */
 export function temperatureBlocks(
@@ -38,11 +40,13 @@ export function temperatureBlocks(
 }
 
 /** Charts with the numbers behind them, of the baseline; the warm-up of every option. */
-export function chartBlocks(comparison: Comparison, _width: number): Block[] {
+export function chartBlocks(comparison: Comparison): Block[] {
   const { result } = baselineOf(comparison);
   const { design, steady, assumed } = result;
   const target = format('temperature', design.fire.target);
   const blocks: Block[] = [];
+  const vents = ventChart(result, '');
+  const shownOpenings = vents?.data.labels?.length ?? 0;
   const add = (config: unknown, size: typeof TALL, caption: string, description: string, data: TableData[]) => {
     if (!config) return;
     const scene = chartScene(config as ChartConfiguration, { ...size, bare: true, title: caption, description });
@@ -68,8 +72,8 @@ export function chartBlocks(comparison: Comparison, _width: number): Block[] {
     [pressureData(result, target)],
   );
   add(
-    ventChart(result, ''),
-    { width: 1000, height: 520 },
+    vents,
+    { width: 1000, height: 130 + BAR_ROOM * shownOpenings },
     'What flows through each opening',
     'The table beside it has the numbers.',
     [

@@ -42,7 +42,7 @@ export function shopSheets(input: ShopInput): Sheet[] {
     { title: 'Every input as read', fit: 'flow', blocks: inputBlocks(result, defaults, comparison) },
     { title: 'Parts, weights and heights', fit: 'flow', blocks: partBlocks(result, geometry) },
     { title: 'Temperatures and flows', fit: 'flow', blocks: stateBlocks(result, width) },
-    { title: 'Warm-up, heat, pressure and vents', fit: 'flow', blocks: chartBlocks(comparison, width) },
+    { title: 'Warm-up, heat, pressure and vents', fit: 'flow', blocks: chartBlocks(comparison) },
   ];
   if (comparison.options.length > 1) {
     sheets.push({ title: 'The options in full', fit: 'flow', blocks: comparisonBlocks(comparison) });

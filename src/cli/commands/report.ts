@@ -1,0 +1,76 @@
+import { createHash } from 'node:crypto';
+import type { PaperName } from '../../charts/theme.js';
+import { geometryOf } from '../../design/geometryOf.js';
+import type { ReportDocument } from '../../report/sheets/blocks.js';
+import { reportDocument } from '../../report/sheets/reportDocument.js';
+import { assemble, compare } from '../../study/compare.js';
+import type { Equal } from '../../study/equalShape.js';
+import { distinctLabels, optionsOf, type OptionRead } from '../../study/options.js';
+import { USUAL_SETTINGS } from '../../study/studyOption.js';
+import { canvasPart } from '../drawCharts.js';
+import { exit, Stop } from '../exit.js';
+import { canvasFonts, embeddedFonts } from '../fonts.js';
+import { readText } from '../input.js';
+import { readLoaded } from '../loadDesign.js';
+import { openSink, refuseClashes } from '../output.js';
+import { spreadOf, type SpreadOptions } from '../spread.js';
+import { progress } from '../stderr.js';
+import { readVariations, sayWhatCannotBe, withWarnings } from './compare.js';
+
+export interface ReportOptions extends SpreadOptions {
+  vary: string[];
+  equal?: Equal;
+  format?: 'html' | 'pdf';
+  paper: PaperName;
+  output?: string;
+}
+
+/** One file for a buyer, with the shop's sheets behind his page: a design, or a few ways to build it. */
+export async function run(path: string, options: ReportOptions): Promise<void> {
+  refuseClashes(path, { '--output': options.output });
+  const variations = readVariations(options);
+  const { text, fileName } = await readText(path);
+  const drawn = await readLoaded(text, fileName);
+  let read: OptionRead[] = [{ label: 'as drawn', changes: [], design: drawn.design, warnings: drawn.warnings }];
+  if (variations.length > 0) {
+    const made = await optionsOf(text, fileName, variations, options.equal);
+    if ('faults' in made) throw new Stop(exit.wrongInput, `${fileName}:\n${made.faults.join('\n')}`);
+    read = distinctLabels(made);
+  }
+  const out = openSink(options.output ?? '-');
+
+  progress(read.length === 1 ? 'computing' : `computing ${read.length} options`);
+  const compared = compare(read, USUAL_SETTINGS);
+  const [{ result: baseline }] = compared.options;
+  // how sure it is belongs on a buyer's page; the others' bands would only lie over the first's
+  if (baseline.warmUp && options.spread !== 0) {
+    baseline.spread = await spreadOf(baseline, { ...options, spread: options.spread ?? DEFAULT_CASES });
+  }
+  const comparison = withWarnings(assemble(read, compared.options, USUAL_SETTINGS), read);
+  const { paper } = options;
+  const { defaults } = drawn;
+  const document = reportDocument({ comparison, defaults, geometry: geometryOf(read[0].design), paper });
+  const pdf = options.format === 'pdf' || (options.format === undefined && /\.pdf$/i.test(options.output ?? ''));
+  await out.write(pdf ? await pdfOf(document, paper) : await htmlOf(document, paper));
+  sayWhatCannotBe(comparison);
+}
+
+/** Cases behind 'how sure it is' where no number is asked for: enough for a tenth and nine tenths, soon done. */
+export const DEFAULT_CASES = 60;
+
+async function htmlOf(document: ReportDocument, paper: PaperName): Promise<string> {
+  const { reportHtml } = await import('../../report/sheets/html.js');
+  const hash = (text: string) => createHash('sha256').update(text).digest('base64');
+  return reportHtml(document, { paper, fonts: embeddedFonts(), hash });
+}
+
+async function pdfOf(document: ReportDocument, paper: PaperName): Promise<Uint8Array> {
+  const { pdfPages, registerFont } = await canvasPart(
+    () => import('../../charts/canvasPages.js'),
+    'The same report works with --format html.',
+  );
+  const { reportPdf } = await import('../../report/sheets/pdf.js');
+  registerFont(canvasFonts());
+  const { name, shop, maker } = document;
+  return reportPdf(document, paper, pdfPages({ title: name, author: shop, creator: maker }));
+}
