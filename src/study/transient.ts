@@ -11,6 +11,11 @@ const STEP_LEFT = { temperature: 2e-3, pressure: 2e-6, fuel: 1e-5, fireShare: 1e
 /** How closely in time the end of a step is laid on an event [s]. */
 const EVENT_TIME = 0.2;
 
+/** A draft that tips over more often than this is not followed any further. */
+const MOST_BRIDGES = 24;
+/** Nor is a run of more steps than this, accepted or not. */
+const MOST_STEPS = 4000;
+
 /** No step shorter than this is tried [s]. */
 const SHORTEST = 1e-3;
 
@@ -102,6 +107,7 @@ export class Transient {
   steps = 0;
   rejected = 0;
   private h = 1;
+  private bridges = 0;
   /** where the last step began; none after a jump */
   private before: Moment | null = null;
 
@@ -141,6 +147,7 @@ export class Transient {
     const valueBefore = event ? event(this.moment) : 0;
     let h = Math.min(this.h, end - this.moment.time);
     for (;;) {
+      if (this.steps + this.rejected > MOST_STEPS) return 'failed';
       const error = this.stepper.attempt(this.moment.time, h);
       if (error > 1 || Number.isNaN(error)) {
         this.rejected++;
@@ -149,7 +156,7 @@ export class Transient {
             ? 0.25 * h
             : Math.max(0.2 * h, Math.min(0.9 * h, nextStep(h, error)));
         if (h < SHORTEST) {
-          if (!this.bridge()) return 'failed';
+          if (++this.bridges > MOST_BRIDGES || !this.bridge()) return 'failed';
           this.h = 1;
           return 'step';
         }

@@ -7,6 +7,8 @@ import { Transient, type Moment } from './transient.js';
 const SOAKED_SHARE = 0.1;
 /** The clock starts with the match; the gas is first solved when the fire has burned this long [s]. */
 const FIRST_MOMENT = 1;
+/** How often the fire is let rest before no fire is said to hold the gauge from there. */
+const MOST_RESTS = 3;
 /** Longest warm-up that is followed [s]. */
 const LONGEST = 24 * 3600;
 /** Curves go on this far past the soaked time, or past the settling of a fire that cannot reach the target. */
@@ -94,8 +96,8 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions): WarmUpRun {
     balances.evaluate(moment.x, out());
     return balances.settled(moment.x, model.network.gauge) - fire.target;
   };
-  while (!run.change(hold, 5) || run.moment.x[model.fire] < 0) {
-    if (!run.change(out, 5) || settledOver(run.moment) <= 0) return finish(false);
+  for (let rests = 0; !run.change(hold, 5) || run.moment.x[model.fire] < 0; rests++) {
+    if (rests === MOST_RESTS || !run.change(out, 5) || settledOver(run.moment) <= 0) return finish(false);
     record.add(run.moment);
     for (;;) {
       const took = run.step(LONGEST, settledOver);
