@@ -33,6 +33,11 @@ export function table(head: string[], rows: string[][], options: { align?: Align
     .join('\n');
 }
 
+/** A table's data as text, set in by two. */
+export function textTable({ head, rows, align }: TableData): string {
+  return table(head, rows, { indent: '  ', ...(align ? { align } : {}) });
+}
+
 function widthOf(cell: string): number {
   return [...cell].length;
 }

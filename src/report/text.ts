@@ -6,14 +6,15 @@ import { plainText, wrap } from '../charts/plainText.js';
 import { sayIn } from './quantity.js';
 import { causesText, missingText, spreadTable } from './spreadText.js';
 import {
-  airTable,
-  estimatesTable,
-  heatLossTable,
-  openingsTable,
-  temperatureTable,
-  warmUpTable,
-  weightsTable,
-} from './resultTables.js';
+  airData,
+  estimatesData,
+  heatLossData,
+  openingsData,
+  temperatureData,
+  warmUpData,
+  weightsData,
+} from './resultData.js';
+import { textTable } from './table.js';
 
 const WIDTH = 98;
 
@@ -60,7 +61,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
     sections.push(
       section(
         'WARM-UP with the full fire up to the target, then with just what holds it',
-        warmUpTable(result, system),
+        textTable(warmUpData(result, system)),
         note(
           'The first time is a lower bound: lighting the fire, cold racks and food, and a slow thermometer add to it.',
         ),
@@ -70,14 +71,16 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
   }
   if (steady) {
     const fire = `${say('power', steady.fire_W)}, ${say('massFlow', steady.wood_kg_per_s)} of wood`;
-    sections.push(section(`TEMPERATURES holding ${target}: ${fire}`, temperatureTable(steady, design.gauge, system)));
+    sections.push(
+      section(`TEMPERATURES holding ${target}: ${fire}`, textTable(temperatureData(steady, design.gauge, system))),
+    );
   }
   if (assumed) {
     const fire = `${say('power', assumed.fire_W)}, ${say('massFlow', assumed.wood_kg_per_s)} of wood`;
     sections.push(
       section(
         `TEMPERATURES under the full fire, settled: ${fire}`,
-        temperatureTable(assumed, design.gauge, system),
+        textTable(temperatureData(assumed, design.gauge, system)),
         note(
           'Gas is what flows past, thermometer is what a stem there (or the food) takes up between gas and walls, steel is ' +
             "the mean of the station's outside walls, hottest outside is what a hand would touch.",
@@ -86,16 +89,16 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
     );
   }
   if (steady || assumed) {
-    sections.push(section('WHERE THE HEAT GOES', heatLossTable(result, system), note(PLATE_AND_LOSS)));
-    sections.push(section('AIR AND DRAFT', airTable(result, system)));
+    sections.push(section('WHERE THE HEAT GOES', textTable(heatLossData(result, system)), note(PLATE_AND_LOSS)));
+    sections.push(section('AIR AND DRAFT', textTable(airData(result, system))));
   }
-  if (steady) sections.push(section('OPENINGS while holding', openingsTable(steady, system)));
-  if (assumed) sections.push(section('OPENINGS under the full fire', openingsTable(assumed, system)));
-  sections.push(section('WEIGHTS', weightsTable(result, system)));
+  if (steady) sections.push(section('OPENINGS while holding', textTable(openingsData(steady, system))));
+  if (assumed) sections.push(section('OPENINGS under the full fire', textTable(openingsData(assumed, system))));
+  sections.push(section('WEIGHTS', textTable(weightsData(result, system))));
   sections.push(
     section(
       'ESTIMATES USED, which no correlation settles; each can be set in the design',
-      estimatesTable(result, system),
+      textTable(estimatesData(result, system)),
       note(`Balance: ${balanceLine(result)}`),
     ),
   );

@@ -168,13 +168,14 @@ function chartBlock(comparison: Comparison): Block[] {
   );
   if (!config) return [];
   const { gauge } = shown[0].result.design;
-  const banded = shown.some(({ result }) => result.spread?.curves);
+  const [banded] = shown.filter(({ result }) => result.spread?.curves);
+  const whose = shown.length > 1 && banded ? ` of ${plainText(banded.label, LONGEST_LABEL)}` : '';
   const title = `What the ${gaugeLabel(gauge)} reads while it warms up`;
   return [
     {
       kind: 'figure',
       flexible: true,
-      caption: `${title}${banded ? '; bands hold 8 of 10 cases' : ''}. Dots: the steel is soaked. Numbers in the sheets behind.`,
+      caption: `${title}${banded ? `; the band holds 8 of 10 cases${whose}` : ''}. Dots: the steel is soaked. Numbers in the sheets behind.`,
       scene: chartScene(config as never, {
         ...CHART,
         bare: true,
