@@ -6,6 +6,7 @@ import { version } from '../version.js';
 import { biotNumbers } from './biot.js';
 import { estimatesUsed } from './estimatesUsed.js';
 import { makePit, type Pit } from './pit.js';
+import { rangeWarnings } from './ranges.js';
 import type { EstimateResult, PartResult, SteadyState, WarmUp, Warning } from './result.js';
 import { describeState, solveAssumed, solveHeld, type Solved } from './steady.js';
 import { runWarmUp, type WarmUpRun } from './warmUp.js';
@@ -69,6 +70,7 @@ export function estimate(design: Design, options: EstimateOptions = {}, cost?: E
   result.geometry.parts = partResults(pit, biot);
   warnings.push(...airWarnings(assumed, 'assumed fire'), ...backDraftWarnings(assumed, 'assumed fire'));
   warnings.push(...smokeWarnings(assumed, 'assumed fire'), ...materialWarnings(pit, solved.x, biot));
+  warnings.push(...rangeWarnings(pit, solved.x));
   if (warnings.some((w) => w.code === 'no-air-path')) {
     result.balance = worstOf([assumed], null);
     return result;
@@ -94,7 +96,12 @@ export function estimate(design: Design, options: EstimateOptions = {}, cost?: E
 function warmUpOf(pit: Pit, assumed: SteadyState, steady: SteadyState | null, options: EstimateOptions): WarmUpRun {
   const { tolerance, until } = options;
   const own = assumed.stations.find((s) => s.name === pit.design.gauge)!;
-  return runWarmUp(pit, { holdFire: steady ? steady.fire_W : null, assumedReading: own.thermometer_K, tolerance, until });
+  return runWarmUp(pit, {
+    holdFire: steady ? steady.fire_W : null,
+    assumedReading: own.thermometer_K,
+    tolerance,
+    until,
+  });
 }
 
 function partResults(pit: Pit, biot: Float64Array): PartResult[] {
