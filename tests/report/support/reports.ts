@@ -1,0 +1,67 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import { pdfPages, registerFont } from '../../../src/charts/canvasPages.js';
+import type { PaperName } from '../../../src/charts/theme.js';
+import { geometryOf } from '../../../src/design/geometryOf.js';
+import type { Design } from '../../../src/design/design.js';
+import type { ReportDocument } from '../../../src/report/sheets/blocks.js';
+import { reportHtml } from '../../../src/report/sheets/html.js';
+import { reportPdf } from '../../../src/report/sheets/pdf.js';
+import type { ShopInput } from '../../../src/report/sheets/shopSheets.js';
+import { reportDocument } from '../../../src/report/sheets/reportDocument.js';
+import { assemble, type Comparison, type Option } from '../../../src/study/compare.js';
+import { estimate } from '../../../src/study/estimate.js';
+import { USUAL_SETTINGS } from '../../../src/study/studyOption.js';
+import { exampleDesign } from '../../support/examples.js';
+
+export const WEIGHTS = [400, 500, 600] as const;
+export const fontFile = (weight: number, ending = 'woff') =>
+  readFileSync(`node_modules/@fontsource/barlow/files/barlow-latin-${weight}-normal.${ending}`);
+
+export const sha256 = (text: string) => createHash('sha256').update(text).digest('base64');
+
+export const designOf = (name: string, change?: (text: string) => string): Design =>
+  exampleDesign(`${name}.yaml`, change);
+
+/** Options of the plain example, one a plate. */
+export function plates(plain: readonly string[], change: (text: string) => string = (text) => text): Option[] {
+  return plain.map((plate) => ({
+    label: plate,
+    changes: [{ path: 'all.plate', value: plate }],
+    design: designOf('plain-24', (text) => change(text.replace(/plate: .*/g, `plate: ${plate}`))),
+  }));
+}
+
+export const asDrawn = (design: Design): Option[] => [{ label: 'as drawn', changes: [], design }];
+
+/** Estimates alone, without events: quick. */
+export function compared(options: Option[]): Comparison {
+  const studies = options.map(({ design }) => ({ result: estimate(design), studies: null }));
+  return assemble(options, studies, USUAL_SETTINGS);
+}
+
+export function documentOf(
+  options: Option[],
+  paper: PaperName = 'letter',
+  sizing?: ShopInput['sizing'],
+): ReportDocument {
+  const geometry = geometryOf(options[0].design);
+  const defaults = ['site.humidity'];
+  return reportDocument({ comparison: compared(options), defaults, geometry, paper, ...(sizing ? { sizing } : {}) });
+}
+
+export function htmlOf(document: ReportDocument, paper: PaperName = 'letter'): string {
+  const fonts = WEIGHTS.map((weight) => ({ weight, base64: fontFile(weight, 'woff2').toString('base64') }));
+  return reportHtml(document, { paper, fonts, hash: sha256 });
+}
+
+export function pdfOf(document: ReportDocument, paper: PaperName = 'letter'): Buffer {
+  registerFont(WEIGHTS.map((weight) => fontFile(weight)));
+  const { name, shop, maker } = document;
+  return Buffer.from(reportPdf(document, paper, pdfPages({ title: name, author: shop, creator: maker })));
+}
+
+/** Everything that a document says, block by block. */
+export function wordsOf(document: ReportDocument): string {
+  return JSON.stringify(document.sheets);
+}
