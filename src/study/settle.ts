@@ -213,7 +213,7 @@ export class Settler {
       limit: (at, step) => stepLimit(model, at, step),
       measure: (at, step) => stepMeasure(model, at, step, frozen ? ROUGH : LEFT),
     };
-    return newton(problem, x, this.rhs, this.lu, { maxIterations });
+    return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: frozen ? 0.25 : 0.05 });
   }
 
   private largestMove(a: Float64Array, b: Float64Array): number {
