@@ -32,7 +32,7 @@ export function outcomesText(outcomes: readonly Outcome[]): string {
     '',
     ...misses,
     ...(misses.length > 0 ? [''] : []),
-    `${counts.cases} cases: ${counts.within} within, ${counts.miss} missed, ${counts.information} for information`,
+    `${counts.cases} case${counts.cases === 1 ? '' : 's'}: ${counts.within} within, ${counts.miss} missed, ${counts.information} for information`,
     '',
   ].join('\n');
 }
