@@ -45,9 +45,33 @@ export function documentOf(
   paper: PaperName = 'letter',
   sizing?: ShopInput['sizing'],
 ): ReportDocument {
-  const geometry = geometryOf(options[0].design);
+  return documentFrom(compared(options), paper, sizing);
+}
+
+/** The document of what is computed already. */
+export function documentFrom(
+  comparison: Comparison,
+  paper: PaperName = 'letter',
+  sizing?: ShopInput['sizing'],
+): ReportDocument {
+  const geometry = geometryOf(comparison.options[0].result.design);
   const defaults = ['site.humidity'];
-  return reportDocument({ comparison: compared(options), defaults, geometry, paper, ...(sizing ? { sizing } : {}) });
+  return reportDocument({ comparison, defaults, geometry, paper, ...(sizing ? { sizing } : {}) });
+}
+
+/** The same comparison with a text of the outside in every place that takes one. */
+export function renamed(comparison: Comparison, name: string): Comparison {
+  const options = comparison.options.map(({ result, label, ...rest }, i) => ({
+    ...rest,
+    label: `${name} ${i + 1}`,
+    changes: [{ path: name, value: label }],
+    result: {
+      ...result,
+      design: { ...result.design, name, shop: name, job: name, wood: { ...result.design.wood, kind: name } },
+      warnings: [{ code: 'x', where: name, message: name, value: null, limits: null }],
+    },
+  }));
+  return { ...comparison, options, baseline: options[0].label };
 }
 
 export function htmlOf(document: ReportDocument, paper: PaperName = 'letter'): string {

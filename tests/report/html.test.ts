@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest';
+import { escapeMarkup } from '../../src/charts/sceneSvg.js';
+import { readDesign } from '../../src/design/read.js';
+import { randomDesign } from '../design/randomDesign.js';
+import {
+  asDrawn,
+  compared,
+  designOf,
+  documentFrom,
+  documentOf,
+  htmlOf,
+  pdfOf,
+  plates,
+  renamed,
+  sha256,
+  wordsOf,
+} from './support/reports.js';
+
+const thick = compared(plates(['1/4 in', '1/8 in']));
+const html = htmlOf(documentFrom(thick));
+const attributes = (of: string, name: string) =>
+  [...of.matchAll(new RegExp(` ${name}="([^"]*)"`, 'g'))].map(([, value]) => value);
+
+describe('the HTML report', () => {
+  it('is one file: no script, nothing fetched, one style sheet that its policy names', () => {
+    expect(html).not.toMatch(/<script|<link|<iframe|<img|javascript:|@import|\son\w+=|\sstyle=/i);
+    expect(html).not.toMatch(/(src|href|url)\s*[=(]\s*["']?\s*(https?:)?\/\//i);
+    const [, policy] = /http-equiv="Content-Security-Policy" content="([^"]*)"/.exec(html)!;
+    const [, style] = /<style>([\s\S]*?)<\/style>/.exec(html)!;
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toContain(`style-src 'sha256-${sha256(style)}'`);
+    expect(policy).not.toContain('unsafe');
+    expect(html.match(/<style/g)).toHaveLength(1);
+  });
+
+  it('carries its font', () => {
+    expect(
+      html.match(/@font-face\{font-family:Barlow;font-weight:\d00;src:url\(data:font\/woff2;base64,/g),
+    ).toHaveLength(3);
+  });
+
+  it('gives every picture a title and a description of its own', () => {
+    const ids = attributes(html, 'id');
+    expect(new Set(ids).size).toBe(ids.length);
+    const pictures = html.match(/<svg /g)!;
+    expect(pictures.length).toBeGreaterThan(6);
+    const named = [...html.matchAll(/<svg [^>]*role="img" aria-labelledby="(\S+) (\S+)"/g)];
+    expect(named).toHaveLength(pictures.length);
+    for (const [, title, description] of named) {
+      expect(html).toMatch(new RegExp(`<title id="${title}">[^<]+</title><desc id="${description}">[^<]+</desc>`));
+    }
+    for (const label of attributes(html, 'aria-labelledby').flatMap((value) => value.split(' ')))
+      expect(ids).toContain(label);
+  });
+
+  it('marks heads of columns and rows in its tables', () => {
+    expect(html.match(/<table>/g)!.length).toBeGreaterThan(8);
+    expect(html).toContain('<th scope="col"><bdi>1/8 in</bdi></th>');
+    expect(html).toMatch(/<th scope="row">steel is soaked, min<\/th>/);
+  });
+
+  it('closes what it opens', () => {
+    for (const tag of [
+      'section',
+      'table',
+      'tr',
+      'td',
+      'th',
+      'figure',
+      'svg',
+      'text',
+      'div',
+      'p',
+      'ul',
+      'bdi',
+      'small',
+    ]) {
+      const opened = html.match(new RegExp(`<${tag}[ >]`, 'g'))?.length ?? 0;
+      expect(html.match(new RegExp(`</${tag}>`, 'g'))?.length ?? 0, tag).toBe(opened);
+    }
+  });
+
+  it('is the same bytes each time', () => {
+    expect(htmlOf(documentFrom(thick))).toBe(html);
+  });
+});
+
+const HOSTILE: [string, string][] = [
+  ['a script', '<script>alert(1)</script>'],
+  ['a closed attribute', '"><img src=x onerror=alert(1)>'],
+  ['quotes', "'; DROP TABLE pits; --"],
+  ['entities', '&lt;b&gt; &amp; <b>'],
+  ['marks of direction and control', '\u202egnp.exe \u2066mixed\u2069 \u0000\u0007\u001b[31m'],
+  ['right-to-left text', 'مدخنة الفناء الخلفي'],
+  ['emoji', '🔥👩‍🏭🔥'],
+  ['a formula', '=1+1'],
+  ['a closed style', ']]></style><svg onload=alert(1)>'],
+  ['one long word', 'x'.repeat(400)],
+  ['many words', 'long words '.repeat(60)],
+];
+
+const OURS = (
+  '!doctype bdi body caption desc div figcaption figure h1 h2 h3 head header html li main meta p path section small style ' +
+  'svg table tbody td text th thead title tr ul'
+).split(' ');
+
+describe('hostile names', () => {
+  const plain = compared(plates(['1/4 in', '3/16 in']));
+
+  it.each(HOSTILE)('%s: inert in HTML, and a page in PDF', (_, name) => {
+    const document = documentFrom(renamed(plain, name));
+    const text = htmlOf(document);
+    expect(text).not.toMatch(/<script|<img|<b>|<svg onload/i);
+    expect(text).not.toMatch(/[\u0000-\u0008\u000b-\u001f\u202a-\u202e\u2066-\u2069]/);
+    // every angle bracket is one of ours
+    const tags = [...text.replace(/<style>[\s\S]*?<\/style>/, '').matchAll(/<\/?([a-z0-9!]+)/gi)];
+    const strange = tags.map(([, tag]) => tag.toLowerCase()).filter((tag) => !OURS.includes(tag));
+    expect(strange).toEqual([]);
+    expect(pdfOf(document).subarray(0, 5).toString()).toBe('%PDF-');
+  });
+
+  it('are escaped in elements and attributes alike', () => {
+    expect(escapeMarkup(`<a href="x" title='y'>&`)).toBe('&lt;a href=&quot;x&quot; title=&#39;y&#39;&gt;&amp;');
+  });
+});
+
+describe('numbers near the limits of what is read', () => {
+  it.each([3, 14, 159, 265, 358])('random design %d: a whole report without a broken number', (seed) => {
+    const read = readDesign(JSON.stringify(randomDesign(seed)), { fileName: 'random' });
+    const document = documentOf(asDrawn(read.design!));
+    expect(wordsOf(document)).not.toMatch(/NaN|undefined|Infinity|\[object/);
+    expect(htmlOf(document)).not.toMatch(/NaN|undefined|Infinity/);
+    expect(pdfOf(document).length).toBeGreaterThan(20_000);
+  });
+});
+
+describe('another paper', () => {
+  it('is set for its size', () => {
+    const a4 = htmlOf(documentOf(asDrawn(designOf('plain-24')), 'a4'), 'a4');
+    expect(a4).toContain('@page{size:A4');
+    expect(html).toContain('@page{size:letter');
+  });
+});
