@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
 /** Tests that spawn the built command: they get a bundle of their own, made once for the run. */
-const commandTests = ['tests/cli/**/*.test.ts', 'tests/package/**/*.test.ts'];
+const commandTests = ['tests/cli/**/*.test.ts', 'tests/package/**/*.test.ts', 'tests/page/**/*.test.ts'];
 
 /** Where the run's counts are written as JSON, for whoever has to add them up. */
 const report = process.env.PITWRIGHT_TEST_REPORT;

@@ -61,10 +61,14 @@ function tableElement({ caption, head, rows }: Extract<Block, { kind: 'table' }>
     element(
       'tbody',
       {},
-      ...rows.map(([first, ...rest]) =>
-        element('tr', {}, element('th', { scope: 'row' }, first), ...rest.map((text) => element('td', {}, text))),
-      ),
+      ...rows.map(([first, ...rest]) => element('tr', {}, element('th', { scope: 'row' }, first), ...rest.map(cell))),
     ),
   );
   return table;
+}
+
+/** A number, and under it what it differs by. */
+function cell(text: string): HTMLElement {
+  const [value, ...below] = text.split('\n');
+  return element('td', {}, value, ...below.map((line) => element('span', { class: 'aside' }, line)));
 }
