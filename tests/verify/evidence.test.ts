@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { gatherEvidence, readAllCases, type Evidence } from '../../src/verify/evidence.js';
 import { evidenceJson, outcomesJson } from '../../src/report/evidenceJson.js';
@@ -26,6 +27,29 @@ describe('the evidence', () => {
   test('is in the repository as it is made now: `npm run verify` renews it', () => {
     expect(readReference('REPORT.md')).toBe(report(evidence));
     expect(readReference('report.json')).toBe(evidenceJson(evidence));
+  });
+
+  test('is what the page for builders says', () => {
+    const page = readFileSync(new URL('../../DEVELOPERS.md', import.meta.url), 'utf8').replace(/\s+/g, ' ');
+    const { quantities, mechanisms, flowsWithinFifth: near } = evidence.validation;
+    const bias = (experiment: string, quantity: string) =>
+      quantities
+        .find((each) => each.experiment.includes(experiment) && each.quantity.startsWith(quantity))!
+        .statistics!.bias!.toFixed(2);
+    const [base] = mechanisms;
+    const door = mechanisms.find(({ name }) => name.startsWith('the doorway radiates'))!;
+    for (const said of [
+      `${bias('vent', 'flow out')} out, ${bias('vent', 'flow in')} in; within 20 % on ${near.outflow} and ${near.inflow} |`,
+      `${Math.abs(base.neutral!).toFixed(2)} of the opening too low |`,
+      `| gas above ambient, upper layer | ${bias('vent', 'gas rise, upper')} |`,
+      `steel ${base.steelAt300!.toFixed(2)} at 5 min, ${base.steelAt1200!.toFixed(2)} at 20 min, by area`,
+      `| the same, gas | ${bias('bare', 'gas rise, mean')} |`,
+      `| the same, ceiling; lower wall | ${bias('bare', 'steel rise, ceiling')}; ${bias('bare', 'steel rise, lower')} |`,
+      `| plate thermometers inside it | ${bias('bare', 'plate thermometers')} |`,
+      `${bias('wool', 'plate thermometers')}; ${door.woolProbes!.toFixed(2)} when its doorway radiates`,
+    ]) {
+      expect(page).toContain(said);
+    }
   });
 
   test('is the same bytes twice', () => {
