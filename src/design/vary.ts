@@ -83,16 +83,8 @@ export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree } 
   return { tree: copy };
 }
 
-/** The fields that a path leads to, without an index over a list: for asking whether a change touches a field. */
-export function pathCovers(path: string, field: string): boolean {
-  const bare = (text: string) => text.replace(/\[\d+\]/g, '');
-  const [whole, part] = [bare(field), bare(path)];
-  const covers = (p: string) => whole === p || whole.startsWith(`${p}.`);
-  return part.startsWith(`${ALL}.`) ? PARTS.some((name) => covers(name + part.slice(ALL.length))) : covers(part);
-}
-
 function partsOf(tree: Tree): PartName[] {
-  return PARTS.filter((part) => tree[part] !== undefined && tree[part] !== null);
+  return PARTS.filter((part) => Object.hasOwn(tree, part) && tree[part] !== null);
 }
 
 function stepsOf(path: string): Step[] {
@@ -141,7 +133,7 @@ function set(node: unknown, [step, ...rest]: Step[], done: Step[], value: unknow
     else block[step] = structuredClone(value);
     return undefined;
   }
-  const next = block[step];
+  const next = Object.hasOwn(block, step) ? block[step] : undefined;
   if (next === undefined || next === null) {
     if (done.length === 0 && PARTS.includes(step as PartName)) return `the design has no ${step}`;
     if (value === undefined) return undefined;

@@ -64,16 +64,16 @@ function warnings({ options }: Comparison): string[] {
   return [`WARNINGS\n${lines.join('\n')}`];
 }
 
-/** What each option changes, where its label does not say it all. */
+/** What each option changes. */
 function optionList({ options, baseline }: Comparison): string[] {
-  const rows = options.map(({ label, changes, result }) => [
-    plainText(label),
-    changes.length > 0
-      ? changes.map(({ path, value }) => plainText(`${path}=${value}`)).join(', ')
-      : `${plainText(result.design.name)}, as drawn`,
-    label === baseline ? 'baseline' : '',
-  ]);
-  return [`OPTIONS\n${table(['', '', ''], rows, { indent: '  ', align: ['left', 'left', 'left'] })}`];
+  const lines = options.map(({ label, changes, result }) => {
+    const what =
+      changes.length > 0
+        ? changes.map(({ path, value }) => plainText(`${path}=${value}`, 200)).join('; ')
+        : `${plainText(result.design.name)}, as drawn`;
+    return `  - ${wrap(`${plainText(label)}${label === baseline ? ' (baseline)' : ''}: ${what}`, WIDTH - 4, '    ')}`;
+  });
+  return [`OPTIONS\n${lines.join('\n')}`];
 }
 
 /** As many options a table as fit its width, the baseline first in each. */

@@ -32,6 +32,7 @@ export class Timeline {
   /** worst net mass flow into a zone so far [kg/s] */
   massError = 0;
   private transient: Transient;
+  private taken = 0;
 
   /**
    * @param pit in which it starts
@@ -96,6 +97,7 @@ export class Timeline {
    * @returns 'step', 'event' where `event` passed zero, or 'failed'
    */
   step(end: number, event?: (moment: Moment) => number): 'step' | 'event' | 'failed' {
+    if (++this.taken > MOST_STEPS) return 'failed';
     const { longestStep } = this.options;
     const limit = longestStep === undefined ? end : Math.min(end, this.moment.time + longestStep);
     const took = this.transient.step(limit, event);
@@ -136,5 +138,7 @@ export class Timeline {
 
 /** First step after a change [s]. */
 const FIRST_STEP = 2;
+/** A draft that flutters takes steps without end. */
+const MOST_STEPS = 10_000;
 /** Times nearer than this are the same [s]. */
 const CLOSE = 1e-6;

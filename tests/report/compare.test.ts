@@ -1,0 +1,80 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { compareCharts } from '../../src/charts/compareCharts.js';
+import { parseVariation, type Variation } from '../../src/design/vary.js';
+import { compareCsv } from '../../src/report/compareCsv.js';
+import { compareRows, differenceText, percentText, rowHead, valueText } from '../../src/report/compareRows.js';
+import { compareText } from '../../src/report/compareText.js';
+import { toJson } from '../../src/report/json.js';
+import { compare, type Comparison } from '../../src/study/compare.js';
+import { distinctLabels, optionsOf } from '../../src/study/options.js';
+import { USUAL_SETTINGS } from '../../src/study/studyOption.js';
+import { exampleNames } from '../support/examples.js';
+
+async function comparisonOf(name: string, ...vary: string[]): Promise<Comparison> {
+  const text = readFileSync(`examples/${name}`, 'utf8');
+  const made = await optionsOf(
+    text,
+    name,
+    vary.map((each) => parseVariation(each) as Variation),
+  );
+  if ('faults' in made) throw new Error(made.faults.join('\n'));
+  return compare(distinctLabels(made), { ...USUAL_SETTINGS, steelPrice: 2.6, currency: '$' });
+}
+
+describe('a comparison told', () => {
+  it.each(exampleNames)('%s: whole in every form, within 100 columns', async (name) => {
+    const comparison = await comparisonOf(name, 'firebox.plate=3/16 in | 1/4 in | 1/2 in');
+    expect(() => toJson(comparison)).not.toThrow();
+    for (const system of ['shop', 'si'] as const) {
+      const text = compareText(comparison, system);
+      expect(text).not.toMatch(/NaN|undefined|Infinity|\bnull\b/);
+      for (const line of text.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
+      expect(compareCsv(comparison, system)).not.toMatch(/NaN|Infinity|undefined/);
+      expect(compareCsv(comparison, system)).toMatch(/^[\x20-\x7e\r\n]*$/);
+    }
+    expect(compareCharts(comparison)).toHaveLength(6);
+    expect(JSON.stringify(compareCharts(comparison))).toBe(JSON.stringify(compareCharts(comparison)));
+  });
+
+  it('prints a value, its difference and its percent in the row’s unit', async () => {
+    const comparison = await comparisonOf('plain-24.yaml', 'all.plate=1/8 in | 1/4 in');
+    const rows = compareRows(comparison);
+    const row = (key: string) => rows.find(({ measure }) => measure.key === key)!;
+    const told = (key: string, system: 'shop' | 'si') => {
+      const { measure, cells } = row(key);
+      return [
+        rowHead(row(key), system, '$'),
+        ...cells.map(({ value }) => valueText(measure, value, system)),
+        differenceText(measure, cells[1], system),
+        percentText(cells[1]),
+      ];
+    };
+    expect(told('steel_kg', 'shop')).toEqual(['all steel [lb]', '296', '564', '+268', '+91 %']);
+    expect(told('steelCost', 'shop')[0]).toBe('steel at that price [$]');
+    // a temperature's difference takes no offset, and no percentage
+    const { cells } = row('hold.hottestOutside_K');
+    const [, , , difference, percent] = told('hold.hottestOutside_K', 'si');
+    expect(Number(difference)).toBeCloseTo(cells[1].difference!, 1);
+    expect(percent).toBe('');
+    expect(told('hold.fire_W', 'shop').slice(3)).toEqual(['same', '']);
+  });
+
+  it('shows options that don’t fit side by side in tables below each other, each with the baseline', async () => {
+    const comparison = await comparisonOf(
+      'plain-24.yaml',
+      'chamber.insulation=none | { material: ceramic fibre, thickness: 1 in, skin: 16 ga } | { material: mineral wool, thickness: 2 in, skin: 16 ga } | { material: ceramic fibre, thickness: 3 in, skin: 16 ga }',
+    );
+    const text = compareText(comparison, 'shop');
+    for (const line of text.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
+    expect(text.match(/^ +no insulation/gm)!.length).toBeGreaterThan(1);
+  });
+
+  it('shows the first of many options in its pictures, and says so', async () => {
+    const few = await comparisonOf('plain-24.yaml', 'site.wind=1 mph | 2 mph');
+    const many = { ...few, options: Array.from({ length: 12 }, () => few.options[0]) };
+    const [{ config }] = compareCharts(many);
+    expect(config.data.datasets).toHaveLength(8);
+    expect(JSON.stringify(config.options)).toContain('the first 8 of 12 options');
+  });
+});
