@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -35,6 +35,24 @@ describe('the installed package', () => {
     const charts = readdirSync(join(folder, 'charts'));
     expect(charts).toHaveLength(5);
     expect(readFileSync(join(folder, 'charts', charts[0])).length).toBeGreaterThan(20_000);
+  });
+
+  it('brings the evidence it rests on, and runs it without writing into the package', () => {
+    const installed = join(folder, 'node_modules/pitwright/reference');
+    const before = readdirSync(installed);
+    const bin = join(folder, 'node_modules/.bin/pitwright');
+    execFileSync(bin, ['evidence', '--json', '-o', 'evidence.json'], {
+      cwd: folder,
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    const { passed, verification } = JSON.parse(readFileSync(join(folder, 'evidence.json'), 'utf8'));
+    expect(passed).toBe(true);
+    expect(verification.length).toBeGreaterThan(500);
+    expect(readdirSync(installed)).toEqual(before);
+    expect(before).toContain('misses.csv');
+    const renewed = spawnSync(bin, ['evidence', '--renew'], { cwd: folder, encoding: 'utf8' });
+    expect(renewed.status).toBe(2);
+    expect(renewed.stderr).toMatch(/writes into a clone of the repository/);
   });
 
   it('brings nothing but the canvas and the font', () => {
