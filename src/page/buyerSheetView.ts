@@ -67,8 +67,8 @@ function tableElement({ caption, head, rows }: Extract<Block, { kind: 'table' }>
   return table;
 }
 
-/** A number, and under it what it differs by. */
+/** A number, and what it differs by. */
 function cell(text: string): HTMLElement {
   const [value, ...below] = text.split('\n');
-  return element('td', {}, value, ...below.map((line) => element('span', { class: 'aside' }, line)));
+  return element('td', {}, value, ...below.map((line) => element('small', {}, ` ${line}`)));
 }

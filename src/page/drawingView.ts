@@ -9,7 +9,7 @@ import { PAGE_PAINT } from './look.js';
 import { sceneElement } from './sceneView.js';
 
 /** Below this width the end view goes under the side view [px]. */
-const NARROW = 620;
+const NARROW = 500;
 
 /** The pit to scale, coloured by what thermometers read along it while it holds the target. */
 export function showDrawing(root: HTMLElement, design: Design, result: EstimateResult | null): void {

@@ -26,6 +26,7 @@ export class Page {
   private readonly charts: ChartsView;
   private asked = 0;
   private calm = 0;
+  private frame = 0;
   /** waits for the sheet that was asked for by the print button */
   private printing = false;
 
@@ -109,7 +110,7 @@ export class Page {
       // a phone's address bar comes and goes without a change of width
       if (window.innerWidth === width) return;
       width = window.innerWidth;
-      this.draw();
+      this.drawSoon();
       this.askChart();
     });
   }
@@ -119,7 +120,7 @@ export class Page {
     const { current } = this.bench;
     this.controls.update(current);
     showTitle(current.design);
-    this.draw();
+    this.drawSoon();
     this.solve();
   }
 
@@ -142,7 +143,7 @@ export class Page {
     if (result && full) option.full = result;
     this.numbers.update(this.bench);
     if (option === this.bench.current) {
-      if (result) this.draw();
+      if (result) this.drawSoon();
       showReadout(option);
       if (full) {
         this.askChart();
@@ -156,27 +157,37 @@ export class Page {
     }
     noteTime(full ? 'full' : 'steady', reply.took);
     noteTime(full ? 'full-shown' : 'steady-shown', performance.now() - start);
-    if (full) document.documentElement.dataset.answered = String(reply.id);
+    if (!full) return;
+    // since the file was opened
+    if (document.documentElement.dataset.answered === undefined) noteTime('first', performance.now());
+    document.documentElement.dataset.answered = String(reply.id);
   }
 
   private showAll(): void {
     const { current, options } = this.bench;
     this.controls.update(current);
     this.numbers.update(this.bench);
+    document.querySelector('main')?.classList.toggle('several', options.length > 1);
     part<HTMLButtonElement>('add').disabled = options.length >= MOST_OPTIONS;
     showTitle(current.design);
     showReadout(current);
     showVerdict(current);
-    this.draw();
+    this.drawSoon();
     this.askChart();
     this.tabulate();
     this.settleSoon();
   }
 
-  private draw(): void {
-    const { design, result } = this.bench.current;
-    showDrawing(part('drawing'), design, result);
-    part('title-block').replaceChildren(...titleBlock(design, result).map((text) => element('span', {}, text)));
+  /** Draws with the next frame, once for all that changes before it. */
+  private drawSoon(): void {
+    this.frame ||= requestAnimationFrame(() => {
+      const start = performance.now();
+      this.frame = 0;
+      const { design, result } = this.bench.current;
+      showDrawing(part('drawing'), design, result);
+      part('title-block').replaceChildren(...titleBlock(design, result).map((text) => element('span', {}, text)));
+      noteTime('draw', performance.now() - start);
+    });
   }
 
   private pictured(): { options: PicturedOption[]; current: number } {

@@ -1,0 +1,94 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { PaperName } from '../../src/charts/theme.js';
+import type { Comparison } from '../../src/study/compare.js';
+import { launchBrowser } from './support/browser.js';
+import { canReadPdf, readPdf } from '../report/support/poppler.js';
+import { asDrawn, compared, designOf, documentFrom, htmlOf, plates, renamed } from '../report/support/reports.js';
+
+const browser: Browser | null = await launchBrowser();
+const readable = canReadPdf();
+const folder = mkdtempSync(join(tmpdir(), 'pitwright-print-'));
+let six: Comparison;
+beforeAll(() => {
+  six = compared(plates(['1/4 in', '1/8 in', '3/16 in', '5/16 in', '3/8 in', '1/2 in']));
+});
+afterAll(async () => {
+  await browser?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** Opens a report from its file, notes what goes wrong, measures the buyer's page and prints all. */
+async function printed(comparison: Comparison, paper: PaperName = 'letter') {
+  const file = join(folder, 'report.html');
+  writeFileSync(file, htmlOf(documentFrom(comparison, paper), paper));
+  const page = await browser!.newPage({ viewport: { width: 1200, height: 900 } });
+  const wrongs: string[] = [];
+  page.on('console', (message) => wrongs.push(message.text()));
+  page.on('pageerror', (error) => wrongs.push(error.message));
+  page.on('request', (request) => {
+    if (!/^(file|data):/.test(request.url())) wrongs.push(request.url());
+  });
+  await page.goto(pathToFileURL(file).href);
+  const measured = await page.evaluate(() => {
+    const sheet = document.querySelector('.one')!;
+    const bottom = sheet.getBoundingClientRect().bottom - parseFloat(getComputedStyle(sheet).paddingBottom);
+    const over = [...sheet.children].map((child) => child.getBoundingClientRect().bottom - bottom);
+    return {
+      over: Math.max(...over),
+      wide:
+        Math.max(...[...sheet.querySelectorAll('*')].map((each) => each.getBoundingClientRect().right)) -
+        sheet.getBoundingClientRect().right,
+      chart: document.querySelector('.flexible svg')?.getBoundingClientRect().height ?? 0,
+      font: document.fonts.check('500 12px Barlow'),
+    };
+  });
+  const pdf = Buffer.from(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+  await page.close();
+  return { wrongs, measured, pdf };
+}
+
+describe.skipIf(!browser)('the HTML report in a browser', () => {
+  it.each([
+    ['one design', () => compared(asDrawn(designOf('offset-with-upright')))],
+    ['six options', () => six],
+    ['six options with one long word for a name', () => renamed(six, 'x'.repeat(400))],
+    ['six options with long names', () => renamed(six, 'Backyard smoker of the old shop '.repeat(9))],
+    ['right-to-left names', () => renamed(six, 'مدخنة الفناء الخلفي')],
+  ])('%s: nothing goes wrong, and the buyer has all of it on one page', async (_, make) => {
+    const { wrongs, measured, pdf } = await printed(make());
+    expect(wrongs).toEqual([]);
+    expect(measured.over).toBeLessThanOrEqual(0.5);
+    expect(measured.wide).toBeLessThanOrEqual(0);
+    expect(measured.chart).toBeGreaterThan(80);
+    expect(measured.font).toBe(true);
+    if (!readable) return;
+    const { pages, width, height } = readPdf(pdf);
+    expect([width, height]).toEqual([612, 792]);
+    expect(pages[0].replace(/\s+/g, ' ')).toContain('an estimate, not a guarantee');
+    expect(pages[1]).toContain('Every input as read');
+  });
+
+  it('prints A4 where that is asked for', async () => {
+    const { measured, pdf } = await printed(six, 'a4');
+    expect(measured.over).toBeLessThanOrEqual(0.5);
+    if (!readable) return;
+    const { pages, width } = readPdf(pdf);
+    expect(Math.abs(width - 595.3)).toBeLessThan(1);
+    expect(pages[1]).toContain('Every input as read');
+  });
+
+  it('fits a phone without scrolling across, but for wide tables in their own frame', async () => {
+    const file = join(folder, 'phone.html');
+    writeFileSync(file, htmlOf(documentFrom(six)));
+    const page = await browser!.newPage({ viewport: { width: 375, height: 700 } });
+    await page.goto(pathToFileURL(file).href);
+    const [content, view] = await page.evaluate(() => [document.documentElement.scrollWidth, window.innerWidth]);
+    expect(content).toBeLessThanOrEqual(view);
+    await page.close();
+  });
+});
