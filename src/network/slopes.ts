@@ -1,0 +1,281 @@
+import { GRAVITY, STEFAN_BOLTZMANN } from '../physics/constants.js';
+import type { Balances, Demand } from './balances.js';
+import { exchangedMass } from './flow.js';
+import { evaporation, insideCoefficient, outsideCoefficient, rainCooling } from './heat.js';
+import { conductance, heatCapacity } from './materials.js';
+import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
+import { OUTDOORS } from './types.js';
+
+/** Steps of the differences by which slopes without a formula are taken [K], [kg/kg]. */
+const T_STEP = 0.01;
+const FUEL_STEP = 1e-6;
+
+/**
+ * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the negative
+ * derivatives of `algebraic`; so that solving against (gamma rate - capacity dH, algebraic) gives the step.
+ * Needs an evaluation at x first. The slope of the through-flow speed in
+ * the convection is left out: it costs the Newton iteration a step, not its answer.
+ *
+ * @param frozen flows held: pressures stay where they are
+ */
+export function fillSlopes(
+  balances: Balances,
+  x: Float64Array,
+  demand: Demand,
+  m: Float64Array,
+  capacity: number,
+  gamma: number,
+  frozen: boolean,
+): void {
+  m.fill(0);
+  balances.model.emissivitySlopes(x);
+  capacityRows(balances, x, m, capacity, gamma);
+  faceRows(balances, x, m, gamma);
+  flowRows(balances, x, m, frozen);
+  fireRows(balances, x, demand, m, gamma, frozen);
+}
+
+function capacityRows(balances: Balances, x: Float64Array, m: Float64Array, capacity: number, gamma: number): void {
+  const { model } = balances;
+  const { network, size: n } = model;
+  const { stems, stem, links, nodes } = network;
+  if (capacity !== 0) {
+    for (let i = 0; i < model.nodeCount; i++) m[i * n + i] += capacity * heatCapacity(nodes[i], x[i]);
+  }
+  for (let i = 0; i < stems.length; i++) {
+    const row = model.nodeCount + i;
+    const z = stems[i].zone;
+    const Tt = x[row];
+    const own = 4 * stem.emissivity * STEFAN_BOLTZMANN * Tt * Tt * Tt;
+    const slope = (balances.stemRate(x, i, Tt + T_STEP) - balances.rate[row]) / T_STEP;
+    // convection goes with the difference of gas and stem, so that its slopes differ in sign alone
+    m[row * n + row] += capacity * balances.stemCapacity - gamma * slope;
+    m[row * n + model.gas + z] += gamma * (slope + own);
+    m[row * n + model.star + z] -= gamma * stemRadiant(model, x, z);
+  }
+  if (gamma === 0) return;
+  for (const { a, b, ...link } of links) {
+    const g = gamma * conductance({ a, b, ...link }, 0.5 * (x[a] + x[b]));
+    m[a * n + a] += g;
+    m[b * n + b] += g;
+    m[a * n + b] -= g;
+    m[b * n + a] -= g;
+  }
+}
+
+function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: number): void {
+  const { model, gas4, star4, coefficient } = balances;
+  const { network, size: n, faceNode, faceZone, faceArea, faceEmissivity } = model;
+  const { outdoors } = network;
+  for (let i = 0; i < faceNode.length; i++) {
+    const node = faceNode[i];
+    const z = faceZone[i];
+    const area = faceArea[i];
+    const Ts = x[node];
+    const eps = faceEmissivity[i];
+    const slopeOwn = 4 * STEFAN_BOLTZMANN * Ts * Ts * Ts;
+    if (z === OUTDOORS) {
+      if (gamma === 0) continue;
+      const f = network.faces[i];
+      const after = Ts + T_STEP;
+      const h = outsideCoefficient(model, i, after);
+      const wet =
+        outdoors.rain > 0
+          ? outdoors.rain * f.sunShare * (rainCooling(h, after, model) - rainCooling(coefficient[i], Ts, model))
+          : 0;
+      const base = coefficient[i] * (Ts - outdoors.temperature);
+      const slope = (h * (after - outdoors.temperature) - base + wet) / T_STEP;
+      m[node * n + node] += gamma * area * (slope + eps * slopeOwn);
+      continue;
+    }
+    const gasIndex = model.gas + z;
+    const starIndex = model.star + z;
+    const Tg = x[gasIndex];
+    const eg = model.emissivity[z];
+    const h = coefficient[i];
+    const base = h * (Tg - Ts);
+    const bySurface = (insideCoefficient(model, i, z, Ts + T_STEP, Tg) * (Tg - Ts - T_STEP) - base) / T_STEP;
+    const byGas = (insideCoefficient(model, i, z, Ts, Tg + T_STEP) * (Tg + T_STEP - Ts) - base) / T_STEP;
+    const half = 0.5 * (eps + 1);
+    const own = STEFAN_BOLTZMANN * Ts ** 4;
+    const gasBySurface = area * (bySurface - eg * half * slopeOwn);
+    const open = 1 - eg;
+    const link = area / ((1 - eps) / eps + 1 / open);
+    const Tw = x[starIndex];
+    const starByEmissivity = -((link * link) / (area * open * open)) * (star4[z] - own);
+    const gasByEmissivity = area * half * (gas4[z] - own);
+    const slope = model.emissivitySlope[z];
+    const fuelSlope = model.emissivityFuelSlope[z];
+    const gasByGas = area * (byGas + eg * half * 4 * STEFAN_BOLTZMANN * Tg * Tg * Tg) + slope * gasByEmissivity;
+    const starSlope = link * 4 * STEFAN_BOLTZMANN * Tw * Tw * Tw;
+    const starOwn = link * slopeOwn;
+    const fuelIndex = model.fuel + z;
+    m[node * n + node] -= gamma * (gasBySurface - starOwn);
+    m[node * n + gasIndex] -= gamma * (gasByGas + slope * starByEmissivity);
+    m[node * n + starIndex] -= gamma * starSlope;
+    m[node * n + fuelIndex] -= gamma * fuelSlope * (gasByEmissivity + starByEmissivity);
+    m[gasIndex * n + node] += gasBySurface;
+    m[gasIndex * n + gasIndex] += gasByGas;
+    m[gasIndex * n + fuelIndex] += fuelSlope * gasByEmissivity;
+    m[starIndex * n + node] -= starOwn;
+    m[starIndex * n + starIndex] += starSlope;
+    m[starIndex * n + gasIndex] += slope * starByEmissivity;
+    m[starIndex * n + fuelIndex] += fuelSlope * starByEmissivity;
+    const wet = network.faces[i].wet;
+    if (wet > 0 && gamma !== 0) {
+      const off = (T: number) => evaporation(h, T, model.vapour[z], outdoors.pressure);
+      m[node * n + node] += (gamma * wet * area * (off(Ts + T_STEP) - off(Ts))) / T_STEP;
+    }
+  }
+  for (let z = 0; z < model.zoneCount; z++) {
+    if (model.zoneHasFaces[z]) continue;
+    m[(model.star + z) * n + model.star + z] = 1;
+    m[(model.star + z) * n + model.gas + z] = -1;
+  }
+}
+
+function flowRows(balances: Balances, x: Float64Array, m: Float64Array, frozen: boolean): void {
+  const { model } = balances;
+  const { network, size: n, flows, exchange, enthalpy, heatCapacity: cp, density } = model;
+  const { gas, fuel, pressure } = model;
+  for (let i = 0; i < flows.length; i++) {
+    const o = network.openings[i];
+    const f = flows[i];
+    const a = o.from;
+    const b = o.to;
+    const out = b === OUTDOORS;
+    const Ta = x[gas + a];
+    const fa = x[fuel + a];
+    const fb = out ? 0 : x[fuel + b];
+    const ha = enthalpy[a];
+    const hb = out ? 0 : enthalpy[b];
+    // transport with the flows as they are
+    add(m, n, gas + a, gas + a, f.forward * cp[a]);
+    add(m, n, fuel + a, fuel + a, f.forward * FUEL_ROW);
+    const fuelSlopeA = model.enthalpyOfFuel(Ta);
+    add(m, n, gas + a, fuel + a, f.forward * fuelSlopeA);
+    if (!out) {
+      const fuelSlopeB = model.enthalpyOfFuel(x[gas + b]);
+      add(m, n, gas + a, gas + b, -f.backward * cp[b]);
+      add(m, n, gas + a, fuel + b, -f.backward * fuelSlopeB);
+      add(m, n, fuel + a, fuel + b, -f.backward * FUEL_ROW);
+      add(m, n, gas + b, gas + a, -f.forward * cp[a]);
+      add(m, n, gas + b, fuel + a, -f.forward * fuelSlopeA);
+      add(m, n, fuel + b, fuel + a, -f.forward * FUEL_ROW);
+      add(m, n, gas + b, gas + b, f.backward * cp[b]);
+      add(m, n, gas + b, fuel + b, f.backward * fuelSlopeB);
+      add(m, n, fuel + b, fuel + b, f.backward * FUEL_ROW);
+    }
+    if (frozen) continue;
+    // how the flows follow pressures and, through density, temperatures
+    const low = o.centre - 0.5 * o.extent;
+    const high = o.centre + 0.5 * o.extent;
+    const through = f.forward - exchange[i];
+    const back = f.backward - exchange[i];
+    const forwardP = f.forwardLow + f.forwardHigh;
+    const backwardP = f.backwardLow + f.backwardHigh;
+    const forwardZ = (f.forwardLow * low + f.forwardHigh * high) * GRAVITY;
+    const backwardZ = (f.backwardLow * low + f.backwardHigh * high) * GRAVITY;
+    let [byNet, byDensityA, byDensityB] = [0, 0, 0];
+    if (o.level && !out) {
+      const net = through - back;
+      const step = 1e-6 * (1e-3 + Math.abs(net));
+      const small = 1e-6;
+      const at = (n0: number, d0: number, d1: number) => exchangedMass(o.area, d0, d1, n0);
+      byNet = (at(net + step, density[a], density[b]) - exchange[i]) / step;
+      byDensityA = (at(net, density[a] + small, density[b]) - exchange[i]) / small;
+      byDensityB = (at(net, density[a], density[b] + small) - exchange[i]) / small;
+    }
+    const column = (unknown: number, forward: number, backward: number, both: number) => {
+      const traded = byNet * (forward - backward) + both;
+      flowColumn(model, m, i, unknown, forward + traded, backward + traded, ha, hb, fa, fb);
+    };
+    const byDensity = (zone: number, forward: number, backward: number, both: number) => {
+      const byHeat = -density[zone] / x[gas + zone];
+      const byFuel = -density[zone] * model.fuelLightness(x[fuel + zone]);
+      column(gas + zone, forward * byHeat, backward * byHeat, both * byHeat);
+      column(fuel + zone, forward * byFuel, backward * byFuel, both * byFuel);
+    };
+    column(pressure + a, forwardP, backwardP, 0);
+    byDensity(a, through / (2 * density[a]) - forwardZ, -backwardZ, byDensityA);
+    if (!out) {
+      column(pressure + b, -forwardP, -backwardP, 0);
+      byDensity(b, forwardZ, backwardZ + back / (2 * density[b]), byDensityB);
+    }
+  }
+  if (frozen) for (let z = 0; z < model.zoneCount; z++) m[(pressure + z) * n + pressure + z] = 1;
+}
+
+/** Enter the change of opening i's flows with unknown `column` into the heat, fuel and mass rows of its two zones. */
+function flowColumn(
+  model: Model,
+  m: Float64Array,
+  i: number,
+  column: number,
+  forward: number,
+  backward: number,
+  ha: number,
+  hb: number,
+  fa: number,
+  fb: number,
+): void {
+  const { size: n, gas, fuel, pressure } = model;
+  const o = model.network.openings[i];
+  const heat = forward * ha - backward * hb;
+  const share = (forward * fa - backward * fb) * FUEL_ROW;
+  const mass = (forward - backward) * MASS_ROW;
+  add(m, n, gas + o.from, column, heat);
+  add(m, n, fuel + o.from, column, share);
+  add(m, n, pressure + o.from, column, mass);
+  if (o.to !== OUTDOORS) {
+    add(m, n, gas + o.to, column, -heat);
+    add(m, n, fuel + o.to, column, -share);
+    add(m, n, pressure + o.to, column, -mass);
+  }
+}
+
+function fireRows(
+  balances: Balances,
+  x: Float64Array,
+  demand: Demand,
+  m: Float64Array,
+  gamma: number,
+  frozen: boolean,
+): void {
+  const { model } = balances;
+  const { network, size: n, faceNode, faceFireShare } = model;
+  const { fire } = network;
+  const column = model.fire;
+  for (let i = 0; i < faceNode.length; i++) {
+    if (faceFireShare[i] !== 0) add(m, n, faceNode[i], column, -gamma * fire.radiantShare * faceFireShare[i]);
+  }
+  const fuelGas = fire.gasPerFuel / fire.heatValue;
+  add(m, n, model.gas + fire.zone, column, -(1 - fire.radiantShare));
+  add(m, n, model.fuel + fire.zone, column, -fuelGas * FUEL_ROW);
+  if (!frozen) add(m, n, model.pressure + fire.zone, column, -fuelGas * MASS_ROW);
+  if (demand.mode === 'hold') {
+    const z = network.stems[network.gauge].zone;
+    const base = balances.stemRate(x, network.gauge, demand.target);
+    const index = model.gas + z;
+    const kept = x[index];
+    x[index] = kept + T_STEP;
+    add(m, n, column, index, (balances.stemRate(x, network.gauge, demand.target) - base) / T_STEP);
+    x[index] = kept;
+    add(m, n, column, model.star + z, stemRadiant(model, x, z));
+    return;
+  }
+  add(m, n, column, column, 1);
+  const share = x[model.fuel + fire.zone];
+  const slope = (balances.oxygenShare(share + FUEL_STEP) - balances.oxygenShare(share - FUEL_STEP)) / (2 * FUEL_STEP);
+  if (slope !== 0) add(m, n, column, model.fuel + fire.zone, -demand.heat * slope);
+}
+
+/** Change of a stem's uptake with the star temperature of its zone [W/(m2 K)]. */
+function stemRadiant(model: Model, x: Float64Array, z: number): number {
+  const T = x[model.star + z];
+  return 4 * model.network.stem.emissivity * STEFAN_BOLTZMANN * T * T * T;
+}
+
+function add(m: Float64Array, n: number, row: number, column: number, value: number): void {
+  m[row * n + column] += value;
+}
