@@ -3,9 +3,9 @@ import { splitFire } from './splitFire.js';
 import { Timeline, type Curve } from './timeline.js';
 
 /** Points of a cycle at least, so that its highest and lowest are seen. */
-const POINTS = 30;
+const POINTS = 20;
 /** The cycles count as alike when the thermometer's highest and lowest move less than this from one to the next [K]. */
-const ALIKE = 0.05;
+const ALIKE = 0.1;
 const MOST_CYCLES = 20;
 /** Below this share of the fire asked for it counts as held down by air. */
 const LIMITED = 0.995;
