@@ -13,6 +13,7 @@ import { CAUTIONS, NOT_A_GUARANTEE } from '../cautions.js';
 import { compareRows, differenceText, unitText, valueText, type CompareRow } from '../compareRows.js';
 import { rangeText } from '../spreadText.js';
 import { buyerVerdict } from './buyerVerdict.js';
+import { LONGEST, MANY, shortLabel } from './shortLabel.js';
 import type { TableData } from '../table.js';
 import type { Block, Sheet } from './blocks.js';
 
@@ -30,8 +31,7 @@ const ASKED = [
 ];
 /** Columns that a sheet has room for. */
 export const MOST_OPTIONS = 6;
-const LONGEST_LABEL = 26;
-const DRAWING_HEIGHT = 262;
+const DRAWING_HEIGHT = { few: 262, many: 236 };
 /** The chart is drawn larger and set smaller: its lettering is meant for a screen. */
 const CHART = { width: 1000, height: 240 };
 
@@ -51,7 +51,10 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
     fit: 'one',
     blocks: [
       { kind: 'lead', text: buyerVerdict(comparison) },
-      drawingBlock(result, width),
+      drawingBlock(result, {
+        width,
+        maxHeight: comparison.options.length > MANY ? DRAWING_HEIGHT.many : DRAWING_HEIGHT.few,
+      }),
       { kind: 'table', table: optionsTable(comparison) },
       ...chartBlock(comparison),
       {
@@ -76,8 +79,8 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
   };
 }
 
-function drawingBlock({ design }: EstimateResult, width: number): Block {
-  const drawing = pitDrawing(design, { width, arrange: 'row', lettering: 11, maxHeight: DRAWING_HEIGHT });
+function drawingBlock({ design }: EstimateResult, size: { width: number; maxHeight: number }): Block {
+  const drawing = pitDrawing(design, { ...size, arrange: 'row', lettering: 11 });
   const ratio = 96 / 0.0254 / drawing.scale;
   return {
     kind: 'figure',
@@ -120,9 +123,9 @@ function optionsTable(comparison: Comparison): TableData {
   const target = format('temperature', design.fire.target);
   return {
     caption: several
-      ? `What each option does at ${target}, and how it differs from ${plainText(comparison.baseline, LONGEST_LABEL)}${more}`
+      ? `What each option does at ${target}, and how it differs from ${shortLabel(comparison.baseline, comparison)}${more}`
       : `What it does at ${target}`,
-    head: ['', ...(several ? shown.map(({ label }) => plainText(label, LONGEST_LABEL)) : ['shop units', 'metric'])],
+    head: ['', ...(several ? shown.map(({ label }) => shortLabel(label, comparison)) : ['shop units', 'metric'])],
     rows: sorted.map((row) =>
       several
         ? [
@@ -161,7 +164,7 @@ function chartBlock(comparison: Comparison): Block[] {
   const shown = shownOptions(comparison);
   const config = optionsChart(
     shown.map(({ label, result }) => ({
-      label: shown.length > 1 ? plainText(label, LONGEST_LABEL) : 'this pit',
+      label: shown.length > 1 ? shortLabel(label, comparison) : 'this pit',
       result,
     })),
     CHART.width,
@@ -169,7 +172,7 @@ function chartBlock(comparison: Comparison): Block[] {
   if (!config) return [];
   const { gauge } = shown[0].result.design;
   const [banded] = shown.filter(({ result }) => result.spread?.curves);
-  const whose = shown.length > 1 && banded ? ` of ${plainText(banded.label, LONGEST_LABEL)}` : '';
+  const whose = shown.length > 1 && banded ? ` of ${shortLabel(banded.label, comparison)}` : '';
   const title = `What the ${gaugeLabel(gauge)} reads while it warms up`;
   return [
     {
@@ -191,7 +194,7 @@ export function warmUpWords(label: string, { design, warmUp }: EstimateResult): 
   const reads =
     warmUp?.gauge_s == null ? `never reads ${target}` : `reads ${target} after ${format('time', warmUp.gauge_s)}`;
   const soaked = warmUp?.soaked_s == null ? 'is never soaked' : `is soaked after ${format('time', warmUp.soaked_s)}`;
-  return `${plainText(label, LONGEST_LABEL)} ${reads} and ${soaked}.`;
+  return `${plainText(label, LONGEST)} ${reads} and ${soaked}.`;
 }
 
 function assumedText({ design }: EstimateResult, defaults: string[]): string {

@@ -1,5 +1,5 @@
 import { gaugeLabel } from '../../charts/labels.js';
-import { plainText } from '../../charts/plainText.js';
+import { shortLabel } from './shortLabel.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare.js';
 import { format } from '../../units.js';
 import { compareRows, unitText, valueText, type CompareRow } from '../compareRows.js';
@@ -10,7 +10,6 @@ const DECIDES = [
   { key: 'soaked_s', same: 'time to soak', least: 'soaked soonest', most: 'last' },
   { key: 'swing.thermometer_K', same: 'swing under splits', least: 'smallest swing under splits', most: 'largest' },
 ];
-const LONGEST_LABEL = 26;
 
 /**
  * One plain sentence from the numbers alone: for one design what it takes, for several which is best and worst at what decides,
@@ -21,7 +20,7 @@ export function buyerVerdict(comparison: Comparison): string {
   const held = comparison.options.filter(({ result }) => result.steady);
   const target = format('temperature', baselineOf(comparison).result.design.fire.target);
   if (held.length < 2) {
-    const able = held.length === 0 ? 'None of these' : `Only ${plainText(held[0].label, LONGEST_LABEL)}`;
+    const able = held.length === 0 ? 'None of these' : `Only ${shortLabel(held[0].label, comparison)}`;
     return `${able} can hold ${target} with the fire and air it gets.`;
   }
   const rows = compareRows(comparison);
@@ -31,7 +30,7 @@ export function buyerVerdict(comparison: Comparison): string {
   });
   const failing = comparison.options
     .filter(({ result }) => !result.steady)
-    .map(({ label }) => plainText(label, LONGEST_LABEL));
+    .map(({ label }) => shortLabel(label, comparison));
   if (failing.length > 0) clauses.push(`${failing.join(' and ')} can't hold ${target}`);
   const text = `${clauses.join('; ')}.`;
   return text[0].toUpperCase() + text.slice(1);
@@ -39,11 +38,12 @@ export function buyerVerdict(comparison: Comparison): string {
 
 function clause(
   { measure, cells }: CompareRow,
-  { options }: Comparison,
+  comparison: Comparison,
   said: { same: string; least: string; most: string },
 ): string {
+  const { options } = comparison;
   const there = cells.flatMap(({ value }, i) =>
-    value === null ? [] : [{ value, label: plainText(options[i].label, LONGEST_LABEL) }],
+    value === null ? [] : [{ value, label: shortLabel(options[i].label, comparison) }],
   );
   const sorted = [...there].sort((a, b) => a.value - b.value);
   const [low, high] = [sorted[0], sorted[sorted.length - 1]];
