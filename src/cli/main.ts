@@ -16,6 +16,17 @@ const whole = (low: number, high: number) => (text: string) => {
   if (/^\d+$/.test(text) && value >= low && value <= high) return value;
   throw new InvalidArgumentError(`It takes a whole number from ${low} to ${high}.`);
 };
+const workers = () =>
+  new Option(
+    '--workers <count>',
+    'threads that share the work (default: as many as the machine runs at once)',
+  ).argParser(whole(1, 64));
+/** Reads how many times the air it needs a fire gets. */
+const airRatio = (text: string) => {
+  const value = Number(text);
+  if (/^\d+(\.\d+)?$/.test(text) && value >= 1.2 && value <= 20) return value;
+  throw new InvalidArgumentError('It takes a number from 1.2 to 20, times the air that the wood needs.');
+};
 /** Options of a command that can say how sure its numbers are. */
 const withSpread = (command: Command) =>
   command
@@ -30,12 +41,7 @@ const withSpread = (command: Command) =>
         .argParser(whole(0, 2 ** 31 - 1))
         .default(1),
     )
-    .addOption(
-      new Option(
-        '--workers <count>',
-        'threads that share the cases (default: as many as the machine runs at once)',
-      ).argParser(whole(1, 64)),
-    );
+    .addOption(workers());
 const json = 'print the full result as JSON, in SI units';
 const outFile = 'write to FILE instead of standard output';
 const design = 'design file (YAML or JSON), or - for standard input';
@@ -125,6 +131,26 @@ function commandLine(): Command {
       .addOption(new Option('--paper <paper>', 'sheets of this size').choices(['letter', 'a4']).default('letter'))
       .option('-o, --output <file>', outFile),
   ).action(async (path, options) => (await import('./commands/report.js')).run(path, options));
+
+  program
+    .command('size')
+    .description('intakes, throat and stack from stock that carry the fire of a design, each solved, with margins')
+    .argument('<design>', design)
+    .addOption(
+      new Option(
+        '--clean-air <ratio>',
+        'air, times what the wood needs, at which the fire that holds burns clean (an estimate)',
+      )
+        .argParser(airRatio)
+        .default(2.5),
+    )
+    .option('--json', json)
+    .option('-o, --output <file>', outFile)
+    .option('--charts <dir>', 'also draw the charts into this folder')
+    .addOption(pictures())
+    .addOption(units())
+    .addOption(workers())
+    .action(async (path, options) => (await import('./commands/size.js')).run(path, options));
 
   program
     .command('page')

@@ -1,6 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { Tinypool } from 'tinypool';
-import type { Slice } from './worker.js';
+import type { Job, Slice } from './worker.js';
 
 /** Cases handed to a thread at a time: few enough that none waits long for the last one. */
 const SLICE = 5;
@@ -11,37 +11,34 @@ export function defaultWorkers(): number {
 }
 
 /**
- * All cases of a job, worked off by a pool of threads. What comes back is in the order of the cases, whoever ran which.
+ * Runs all cases of a job. What comes back is in the order of the cases, whoever ran which.
  *
- * @param job plain data
- * @param count cases of it
- * @param options threads, and what to call when some more cases are done
+ * @param count cases of the job
+ * @param done told how many cases are done, some at a time
  */
-export async function runCases<T>(
-  job: Slice['job'],
-  count: number,
-  options: { workers: number; done: (cases: number) => void },
-): Promise<T[]> {
-  const slices = Math.ceil(count / SLICE);
-  const threads = Math.min(options.workers, slices);
+export type RunCases = <T>(job: Job, count: number, done?: (cases: number) => void) => Promise<T[]>;
+
+/** A pool of threads for as long as `use` takes. */
+export async function withPool<R>(workers: number, use: (run: RunCases) => Promise<R>): Promise<R> {
   const pool = new Tinypool({
     // this module ends up in dist/chunks, the worker beside the command
     filename: new URL('../worker.js', import.meta.url).href,
-    minThreads: threads,
-    maxThreads: threads,
+    minThreads: workers,
+    maxThreads: workers,
   });
-  let finished = 0;
+  const run: RunCases = async <T>(job: Job, count: number, done?: (cases: number) => void) => {
+    let finished = 0;
+    const slices = Array.from({ length: Math.ceil(count / SLICE) }, async (_, i): Promise<T[]> => {
+      const slice: Slice = { job, from: i * SLICE, to: Math.min(count, (i + 1) * SLICE) };
+      const cases: T[] = await pool.run(slice);
+      finished += cases.length;
+      done?.(finished);
+      return cases;
+    });
+    return (await Promise.all(slices)).flat();
+  };
   try {
-    const results = await Promise.all(
-      Array.from({ length: slices }, async (_, i): Promise<T[]> => {
-        const slice: Slice = { job, from: i * SLICE, to: Math.min(count, (i + 1) * SLICE) };
-        const cases: T[] = await pool.run(slice);
-        finished += cases.length;
-        options.done(finished);
-        return cases;
-      }),
-    );
-    return results.flat();
+    return await use(run);
   } finally {
     await pool.destroy();
   }

@@ -1,7 +1,7 @@
 import type { EstimateResult } from '../study/result.js';
 import { seededRandom } from '../study/random.js';
 import { planSpread, summariseSpread, type Spread, type SpreadCase } from '../study/uncertainty.js';
-import { defaultWorkers, runCases } from './pool.js';
+import { defaultWorkers, withPool } from './pool.js';
 import { progress } from './stderr.js';
 
 export interface SpreadOptions {
@@ -19,16 +19,18 @@ export async function spreadOf(
 ): Promise<Spread> {
   const { spread: cases, seed, workers = defaultWorkers() } = options;
   const plan = planSpread(base, { cases, seed, random: seededRandom(seed) });
-  const done = await runCases<SpreadCase>({ kind: 'spread', plan }, cases, { workers, done: saying(cases) });
+  const done = await withPool(workers, (run) =>
+    run<SpreadCase>({ kind: 'spread', plan }, cases, saying('spread', cases)),
+  );
   return summariseSpread(base, plan, done);
 }
 
 /** A word on every tenth of the cases. */
-export function saying(cases: number): (done: number) => void {
+export function saying(what: string, cases: number): (done: number) => void {
   let said = 0;
   return (done) => {
     const tenth = Math.floor((10 * done) / cases);
-    if (tenth > said) progress(`spread, ${done} of ${cases} cases`);
+    if (tenth > said) progress(`${what}, ${done} of ${cases} cases`);
     said = tenth;
   };
 }

@@ -1,12 +1,15 @@
-/** What a thread of the pool runs: cases of a study, named by kind, from and to. Bundled as a file of its own. */
-import { runSpreadCases, type SpreadCase, type SpreadPlan } from '../study/uncertainty.js';
+/** What a thread of the pool runs: cases of a job, from and to. Bundled as a file of its own. */
+import type { Design } from '../design/design.js';
+import { judgeFully } from '../study/size/judge.js';
+import type { SizeSettings } from '../study/size/limits.js';
+import { stackTries, surveyStack } from '../study/size/search.js';
+import { runSpreadCases, type SpreadPlan } from '../study/uncertainty.js';
 
-export interface SpreadJob {
-  kind: 'spread';
-  plan: SpreadPlan;
-}
-
-export type Job = SpreadJob;
+/** Jobs in plain data, so that they can be sent to a thread. */
+export type Job =
+  | { kind: 'spread'; plan: SpreadPlan }
+  | { kind: 'surveyStacks'; design: Design; settings: SizeSettings }
+  | { kind: 'judgeSizes'; sized: { design: Design; guess: number }[]; settings: SizeSettings };
 
 /** Cases `from` to `to` (excluded) of a job. */
 export interface Slice {
@@ -15,6 +18,15 @@ export interface Slice {
   to: number;
 }
 
-export default function run({ job, from, to }: Slice): SpreadCase[] {
-  return runSpreadCases(job.plan, from, to);
+export default function run({ job, from, to }: Slice): unknown[] {
+  switch (job.kind) {
+    case 'spread':
+      return runSpreadCases(job.plan, from, to);
+    case 'surveyStacks':
+      return stackTries(job.design)
+        .slice(from, to)
+        .map((each) => surveyStack(job.design, each, job.settings));
+    case 'judgeSizes':
+      return job.sized.slice(from, to).map(({ design, guess }) => judgeFully(design, guess, job.settings));
+  }
 }

@@ -1,0 +1,218 @@
+import type { ChartConfiguration, ChartDataset } from 'chart.js';
+import type { StackCurve } from '../study/size/curves.js';
+import type { SizeChoice, SizeResult } from '../study/size/size.js';
+import { convert, format } from '../units.js';
+import { axis, roundTicks, twinAxes } from './axes.js';
+import { bandAreas } from './bands.js';
+import { baseOptions } from './base.js';
+import { endLabels } from './endLabels.js';
+import type { NamedChart } from './estimateCharts.js';
+import { markLines, type MarkLine } from './markLines.js';
+import { plainText } from './plainText.js';
+import { COLOURS, type LineStyle } from './theme.js';
+
+const LONGEST_NAME = 40;
+
+/** One style a tube, narrow to wide. */
+const STYLES: LineStyle[] = [
+  { colour: COLOURS.vermilion, dash: [2, 4] },
+  { colour: COLOURS.orange, dash: [4, 3] },
+  { colour: COLOURS.green, dash: [7, 4] },
+  { colour: COLOURS.blue, dash: [] },
+  { colour: COLOURS.purple, dash: [12, 4] },
+  { colour: COLOURS.sky, dash: [12, 4, 3, 4] },
+  { colour: COLOURS.vermilion, dash: [12, 4] },
+];
+
+/** Room at the right for the lines' names, as a share of the plot. */
+const NAMES = 0.16;
+
+/** Draft and air against height for every tube, and the vent curve, of the size that was chosen or comes nearest. */
+export function sizeCharts(result: SizeResult): NamedChart[] {
+  const { curves, choices } = result;
+  if (!curves || choices.length === 0) return [];
+  const name = plainText(result.design.name, LONGEST_NAME);
+  const [choice] = choices;
+  const charts: [string, unknown][] = [
+    [
+      'stack-draft',
+      stackChart(curves.stacks, choice, {
+        title: `${name}: draft at the stack base under the full fire`,
+        quantity: 'Draft at the stack base',
+        kind: 'pressure',
+        values: ({ draft_Pa }) => draft_Pa,
+        marks: [{ value: 0, text: 'below zero the pit pushes smoke out under the stack' }],
+      }),
+    ],
+    [
+      'stack-air',
+      stackChart(curves.stacks, choice, {
+        title: `${name}: air under the full fire`,
+        quantity: 'Air',
+        kind: 'massFlow',
+        values: ({ air_kg_per_s }) => air_kg_per_s,
+        marks: leastAir(result, curves.stacks),
+      }),
+    ],
+    ['vent-curve', ventChart(result, choice, name)],
+  ];
+  return charts.map(([file, config]) => ({ file, config: config as ChartConfiguration }));
+}
+
+/** The least air that the full fire should get, from what a solved point got and how many times too much that was. */
+function leastAir({ wanted }: SizeResult, stacks: StackCurve[]): { value: number; text: string }[] {
+  const least = wanted.limits.find(({ key }) => key === 'air')!.low!;
+  for (const { air_kg_per_s: air, excessAirRatio: ratio } of stacks) {
+    const i = air.findIndex((value, at) => value !== null && (ratio[at] ?? 0) > least);
+    if (i >= 0) return [{ value: (air[i]! * least) / ratio[i]!, text: `${least} times what the full fire needs` }];
+  }
+  return [];
+}
+
+function stackChart(
+  stacks: StackCurve[],
+  choice: SizeChoice,
+  what: {
+    title: string;
+    quantity: string;
+    kind: 'pressure' | 'massFlow';
+    values: (curve: StackCurve) => (number | null)[];
+    marks: { value: number; text: string }[];
+  },
+): ChartConfiguration<'line'> {
+  const { title, quantity, kind, values, marks } = what;
+  const inches = (metres: number) => convert('length', metres, 'shop');
+  const all = stacks.flatMap((curve) => values(curve).filter((value) => value !== null));
+  const marked = marks.map(({ value }) => value);
+  const scale = twinAxes(quantity, kind, { low: Math.min(...all, ...marked), high: Math.max(...all, ...marked) });
+  const ticks = stacks[0].height_m.map(inches).map((value) => Math.round(value));
+  const [first, last] = [ticks[0], ticks[ticks.length - 1]];
+  const { stack } = choice;
+  const base = baseOptions(
+    title,
+    `round tube, with the throat and intakes of ${stack.name}, ${format('length', stack.height_m)} high; intakes wide open`,
+  );
+  const lines: MarkLine[] = [
+    ...marks.map(({ value, text }, row): MarkLine => ({
+      axis: 'y',
+      value: convert(kind, value, 'shop'),
+      text,
+      dash: [10, 4],
+      row: row + 1,
+    })),
+    { axis: 'x', value: inches(stack.height_m), text: stack.name, dash: [3, 3], row: 0 },
+  ];
+  return {
+    type: 'line',
+    data: {
+      datasets: stacks.map((curve, i): ChartDataset<'line', { x: number; y: number }[]> => ({
+        label: curve.stack,
+        data: values(curve).flatMap((value, at) =>
+          value === null ? [] : [{ x: inches(curve.height_m[at]), y: convert(kind, value, 'shop') }],
+        ),
+        borderColor: STYLES[i % STYLES.length].colour,
+        borderDash: STYLES[i % STYLES.length].dash,
+        borderWidth: curve.stack === stack.name ? 3.5 : 2.25,
+        pointRadius: 0,
+      })),
+    },
+    plugins: [
+      markLines(lines),
+      endLabels(
+        stacks.map((curve, dataset) => ({
+          dataset,
+          text: curve.stack.replace(/,.*/, ''),
+          colour: STYLES[dataset % STYLES.length].colour,
+        })),
+      ),
+    ],
+    options: {
+      ...base,
+      parsing: false,
+      scales: {
+        x: axis('bottom', 'Height of the stack [in]', ticks, { min: first, max: first + (last - first) / (1 - NAMES) }),
+        y: scale.shop,
+        si: scale.si,
+      },
+    } as ChartConfiguration<'line'>['options'],
+  };
+}
+
+/** Where the thermometer settles against how far the intakes are open: the curve a cook uses. */
+function ventChart(
+  { curves, wanted, chosen }: SizeResult,
+  choice: SizeChoice,
+  name: string,
+): ChartConfiguration<'line'> {
+  const { vents } = curves!;
+  const shop = (kelvin: number) => convert('temperature', kelvin, 'shop');
+  const there = vents.open
+    .map((_, i) => i)
+    .filter((i) => vents.thermometer_K[i] !== null && vents.leanest_K[i] !== null && vents.richest_K[i] !== null);
+  const x = there.map((i) => 100 * vents.open[i]);
+  const kelvins = there.flatMap((i) => [vents.leanest_K[i]!, vents.richest_K[i]!]);
+  const temperature = twinAxes('Thermometer', 'temperature', {
+    low: Math.min(...kelvins, wanted.target_K),
+    high: Math.max(...kelvins, wanted.target_K),
+  });
+  const size = `${chosen === null ? 'nearest size' : 'chosen size'}: ${choice.stack.name}, ${format('length', choice.stack.height_m)} high`;
+  const base = baseOptions(
+    `${name}: what the vents do`,
+    `${size}; wood enough on the bed, burning at ${wanted.cleanAir.ratio} times the air it needs (band: ${wanted.cleanAir.low} to ${wanted.cleanAir.high} times)`,
+  );
+  const { holdOpening } = choice.intakes;
+  return {
+    type: 'line',
+    data: {
+      datasets: [
+        {
+          label: 'thermometer',
+          data: there.map((i, at) => ({ x: x[at], y: shop(vents.thermometer_K[i]!) })),
+          borderColor: COLOURS.blue,
+          borderWidth: 3,
+          pointRadius: 0,
+        },
+      ],
+    },
+    plugins: [
+      bandAreas([
+        {
+          x,
+          low: there.map((i) => shop(Math.min(vents.leanest_K[i]!, vents.richest_K[i]!))),
+          high: there.map((i) => shop(Math.max(vents.leanest_K[i]!, vents.richest_K[i]!))),
+          colour: COLOURS.blue,
+        },
+      ]),
+      markLines([
+        {
+          axis: 'y',
+          value: shop(wanted.target_K),
+          text: `target ${format('temperature', wanted.target_K)}`,
+          dash: [10, 4],
+          row: 1,
+          along: 0.7,
+        },
+        ...(holdOpening === null
+          ? []
+          : [
+              {
+                axis: 'x' as const,
+                value: 100 * holdOpening,
+                text: `holds at ${Math.round(100 * holdOpening)} %`,
+                dash: [3, 3],
+                row: 0,
+              },
+            ]),
+      ]),
+    ],
+    options: {
+      ...base,
+      parsing: false,
+      scales: {
+        x: axis('bottom', 'Intakes open [%]', roundTicks(0, 100, 10), { min: 0, max: 100 }),
+        y: temperature.shop,
+        si: temperature.si,
+      },
+    } as ChartConfiguration<'line'>['options'],
+  };
+}

@@ -1,0 +1,76 @@
+import { readSource } from '../../design/source.js';
+import type { Tree } from '../../design/vary.js';
+import { toJson } from '../../report/json.js';
+import type { FullJudgement } from '../../study/size/judge.js';
+import { bestOf, stackTries, type StackSurvey } from '../../study/size/search.js';
+import { SHORTLIST, sizeResult, writeOut, type SizeResult } from '../../study/size/size.js';
+import type { UnitSystem } from '../../units.js';
+import type { PictureFormat } from '../drawCharts.js';
+import { exit, Stop } from '../exit.js';
+import { readText } from '../input.js';
+import { readLoaded } from '../loadDesign.js';
+import { openFolder, openSink, refuseClashes } from '../output.js';
+import { defaultWorkers, withPool } from '../pool.js';
+import { saying } from '../spread.js';
+import { tell } from '../stderr.js';
+
+export interface SizeOptions {
+  cleanAir: number;
+  workers?: number;
+  json?: boolean;
+  output?: string;
+  charts?: string;
+  format?: PictureFormat;
+  units: UnitSystem;
+}
+
+/** Intakes, throat and stack from stock that carry a design's fire: a table of choices, each solved in full, with margins. */
+export async function run(path: string, options: SizeOptions): Promise<void> {
+  refuseClashes(path, { '--output': options.output });
+  const { text, fileName } = await readText(path);
+  const { design, warnings } = await readLoaded(text, fileName);
+  const source = readSource(text, fileName);
+  if (!('tree' in source)) throw new Error('a design that was read has no tree');
+  const tree = source.tree as Tree;
+  const out = openSink(options.output ?? '-');
+  if (options.charts !== undefined) openFolder(options.charts);
+
+  const settings = { cleanAir: options.cleanAir };
+  const tries = stackTries(design).length;
+  const result = await withPool(options.workers ?? defaultWorkers(), async (run) => {
+    const job = { kind: 'surveyStacks', design, settings } as const;
+    const surveys = await run<StackSurvey>(job, tries, saying('stacks tried', tries));
+    // twice as many as are wanted, since the reader may refuse some
+    const written = await writeOut(tree, bestOf(surveys, 2 * SHORTLIST));
+    const drawn = { design, guess: 0.3 };
+    const sized = [...written.map((each) => ({ design: each.design, guess: each.guess })), drawn];
+    const judged = await run<FullJudgement>({ kind: 'judgeSizes', sized, settings }, sized.length);
+    return sizeResult({
+      design,
+      warnings,
+      tree,
+      settings,
+      surveys,
+      written,
+      judgements: judged.slice(0, -1),
+      asDrawn: judged[judged.length - 1],
+    });
+  });
+
+  if (options.json) await out.write(toJson(result));
+  else await out.write((await import('../../report/sizeText.js')).sizeText(result, options.units));
+  if (options.charts !== undefined) {
+    const { sizeCharts } = await import('../../charts/sizeCharts.js');
+    const { drawCharts } = await import('../drawCharts.js');
+    const names = await drawCharts(sizeCharts(result), options.charts, options.format);
+    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+  }
+  await sayWhatCannotBe(result);
+}
+
+async function sayWhatCannotBe(result: SizeResult): Promise<void> {
+  if (result.chosen !== null) return;
+  const { whyNothingFits } = await import('../../report/sizeText.js');
+  const lines = whyNothingFits(result).map((line) => `\n  - ${line}`);
+  throw new Stop(exit.notPhysical, `no size from stock keeps within every limit${lines.join('')}`);
+}

@@ -1,0 +1,106 @@
+import type { Design } from '../../design/design.js';
+import { geometryOf } from '../../design/geometryOf.js';
+import { makePit, type Pit } from '../pit.js';
+import type { SteadyState } from '../result.js';
+import { describeState, solveAssumed, solveHeld, type Solved } from '../steady.js';
+
+/** What a state of a pit says about its air, in a few numbers. */
+export interface AirState {
+  fire_W: number;
+  fireAsked_W: number;
+  excessAirRatio: number;
+  air_kg_per_s: number;
+  /** settled reading of the gauge [K] */
+  reading_K: number;
+  stackBase_Pa: number;
+  stackVelocity_m_per_s: number;
+  intakeVelocity_m_per_s: number;
+  throatVelocity_m_per_s: number;
+  /** smoke out of door gaps over gas out of stacks */
+  smokeShare: number;
+  /** intakes, throat and stacks that flow the wrong way */
+  backwards: string[];
+}
+
+/** A pit with its steady state under the full fire. */
+export interface FullFire {
+  pit: Pit;
+  solved: Solved;
+  state: AirState;
+}
+
+/** Flow against an opening's own direction counts from here on [kg/s]. */
+const STILL = 1e-6;
+
+/** The steady state under the design's assumed fire; null where the draft never settles. */
+export function fullFire(design: Design): FullFire | null {
+  const pit = makePit(design, geometryOf(design));
+  const solved = solveAssumed(pit, design.fire.heat);
+  return solved.settled.converged ? { pit, solved, state: airState(pit, solved) } : null;
+}
+
+/** A pit that holds its target. */
+export interface HoldFire {
+  pit: Pit;
+  solved: Solved;
+  state: AirState;
+}
+
+/**
+ * The steady state that holds the target; null where no fire does.
+ *
+ * @param start a state of this or a like pit to start from; absent: the full fire is solved first
+ */
+export function holdFire(design: Design, start?: Solved): HoldFire | null {
+  const pit = makePit(design, geometryOf(design));
+  const from = start ?? solveAssumed(pit, design.fire.heat);
+  if (!from.settled.converged) return null;
+  const held = solveHeld(pit, design.fire.target, from);
+  return held.solved ? { pit, solved: held.solved, state: airState(pit, held.solved) } : null;
+}
+
+/**
+ * The gas in a pit whose steel is still cold, over a fire that has just been lit: the first minutes, when a draft is weakest.
+ *
+ * @param share of the full fire
+ */
+export function justLit({ pit }: FullFire, share: number): AirState | null {
+  const { settler, design } = pit;
+  const heat = share * design.fire.heat;
+  const x = settler.burningState(heat, settler.coldState());
+  const settled = settler.settle(x, { mode: 'release', heat }, 'nodes');
+  return settled.converged ? airState(pit, { x, settled, asked: heat }) : null;
+}
+
+/** A solved state in a few numbers. */
+export function airState(pit: Pit, solved: Solved): AirState {
+  const state = describeState(pit, solved);
+  const { model } = pit;
+  const throat = state.openings.find(({ role }) => role === 'throat')!;
+  return {
+    fire_W: state.fire_W,
+    fireAsked_W: state.fireAsked_W,
+    excessAirRatio: state.excessAirRatio,
+    air_kg_per_s: state.air_kg_per_s,
+    reading_K: state.stations.find(({ name }) => name === pit.design.gauge)!.thermometer_K,
+    stackBase_Pa: state.draft.stackBase_Pa,
+    stackVelocity_m_per_s: state.draft.stackVelocity_m_per_s,
+    intakeVelocity_m_per_s: state.draft.intakeVelocity_m_per_s,
+    throatVelocity_m_per_s: throat.flow_kg_per_s / (model.density[model.network.fire.zone] * throat.area_m2),
+    smokeShare: smokeShare(state),
+    backwards: state.openings
+      .filter(({ role, flow_kg_per_s: flow }) => isWay(role) && flow < -STILL)
+      .map(({ name }) => name),
+  };
+}
+
+function isWay(role: string): boolean {
+  return role === 'intake' || role === 'throat' || role === 'stackExit';
+}
+
+function smokeShare({ openings }: SteadyState): number {
+  const sum = (role: string) =>
+    openings.reduce((total, o) => total + (o.role === role ? Math.max(0, o.flow_kg_per_s) : 0), 0);
+  const stack = sum('stackExit');
+  return stack > 0 ? sum('gap') / stack : 1;
+}

@@ -1,0 +1,75 @@
+import type { Design, Site } from '../../design/design.js';
+import { RANGES } from '../../design/ranges.js';
+import { LIMIT } from './limits.js';
+import { fullFire, holdFire, type AirState } from './states.js';
+
+/** A day on which a choice should still work. */
+export interface Weather {
+  key: 'cold' | 'windOnIntake' | 'intakeInLee' | 'hotStill';
+  words: string;
+  site: Site;
+}
+
+/** How a choice does on such a day. */
+export interface WeatherCheck {
+  key: Weather['key'];
+  words: string;
+  works: boolean;
+  /** why not; empty where it works */
+  why: string[];
+  full: AirState | null;
+  hold: AirState | null;
+}
+
+const COLD = 266.48; // 20 °F
+const COLDER = 15;
+const HOT = 310.93; // 100 °F
+const WIND = 6.7056; // 15 mph
+/** Pressure coefficients of a wall in the wind, of one in its lee, and of an open stack top (estimates). */
+const PRESSURE = { windward: 0.3, lee: -0.3, top: -0.4 } as const;
+
+/** A cold day, wind from both sides, and a hot day without any: all else as the design has it. */
+export function weathersOf({ site }: Design): Weather[] {
+  const at = (change: Partial<Site>): Site => {
+    const air = change.air ?? site.air;
+    const surroundings = site.surroundings === site.air ? air : site.surroundings;
+    return { ...site, surroundings, ...change };
+  };
+  const cold = Math.max(RANGES.air.min, Math.min(COLD, site.air - COLDER));
+  const wind = Math.max(WIND, site.wind);
+  return [
+    { key: 'cold', words: 'a cold day', site: at({ air: cold }) },
+    {
+      key: 'windOnIntake',
+      words: 'wind on the intakes',
+      site: at({ wind, windPressure: { intake: PRESSURE.windward, stack: PRESSURE.top } }),
+    },
+    {
+      key: 'intakeInLee',
+      words: 'wind from behind, intakes in its lee',
+      site: at({ wind, windPressure: { intake: PRESSURE.lee, stack: PRESSURE.top } }),
+    },
+    {
+      key: 'hotStill',
+      words: 'a hot day without wind',
+      site: at({ air: Math.max(HOT, site.air), wind: 0, windPressure: { intake: 0, stack: 0 } }),
+    },
+  ];
+}
+
+/** A sized design on such a day: does the full fire get its air and hold the target, and does all flow the right way? */
+export function checkWeather(design: Design, { key, words, site }: Weather): WeatherCheck {
+  const there = { ...design, site };
+  const full = fullFire(there);
+  const hold = full && (holdFire(there, full.solved)?.state ?? null);
+  const why = [
+    ...(full ? [] : ['the draft never settles']),
+    ...(full && full.state.excessAirRatio < LIMIT.air.low! ? ['the full fire gets too little air'] : []),
+    ...(full && !hold ? ['no fire holds the target'] : []),
+    ...(full && hold && hold.fire_W > full.state.fireAsked_W ? ['the full fire is too small to hold the target'] : []),
+    ...[...new Set([...(full?.state.backwards ?? []), ...(hold?.backwards ?? [])])].map(
+      (name) => `the ${name} flows backwards`,
+    ),
+  ];
+  return { key, words, works: why.length === 0, why, full: full?.state ?? null, hold };
+}
