@@ -11,6 +11,8 @@ export interface MarkLine {
   row: number;
   /** how far along a y line its text starts, as a share of the plot's width (default 0) */
   along?: number;
+  /** the text of an x line stands before it, not behind it */
+  before?: boolean;
 }
 
 const LINE = FONT_SIZE.label + 8;
@@ -37,11 +39,12 @@ export function markLines(marks: MarkLine[]): Plugin {
       ctx.save();
       ctx.font = `600 ${FONT_SIZE.label}px ${FONT_FAMILY}`;
       ctx.textBaseline = 'middle';
-      for (const { axis, value, text, row, along = 0 } of marks) {
+      for (const { axis, value, text, row, along = 0, before = false } of marks) {
         const at = scales[axis].getPixelForValue(value);
         const width = ctx.measureText(text).width;
-        const left = axis === 'x' ? at + 6 : chartArea.left + 8 + along * (chartArea.right - chartArea.left);
-        const x = Math.min(left, chartArea.right - width - 4);
+        const beside = before ? at - 6 - width : at + 6;
+        const left = axis === 'x' ? beside : chartArea.left + 8 + along * (chartArea.right - chartArea.left);
+        const x = Math.max(chartArea.left + 4, Math.min(left, chartArea.right - width - 4));
         const y = axis === 'x' ? chartArea.bottom - LINE * (row + 0.7) : at - LINE * (row - 0.5);
         ctx.fillStyle = PAPER;
         ctx.globalAlpha = 0.85;

@@ -73,7 +73,7 @@ export function warmUpChart(
     type: 'line',
     data: { datasets },
     plugins: [
-      markLines(marks(design.fire.target, warmUp, curve, inUnit)),
+      markLines(marks(design.fire.target, warmUp, curve, { inUnit, end, pixels: (plot * (1 - room)) / end })),
       endLabels(
         stations.map((station, dataset) => ({
           dataset,
@@ -108,17 +108,25 @@ function subtitle({ design, assumed }: EstimateResult): string {
   return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', design.site.wind)}`;
 }
 
-/** The target, and the times at which the gauge first reads it and at which the pit is soaked. */
+/**
+ * The target, and the times at which the gauge first reads it and at which the pit is soaked.
+ *
+ * @param scale of the time axis: its unit, the curves' end in it, and pixels a unit
+ */
 function marks(
   target: number,
   { gauge_s, soaked_s }: WarmUp,
   curve: Curve,
-  inUnit: (seconds: number) => number,
+  scale: { inUnit: (seconds: number) => number; end: number; pixels: number },
 ): MarkLine[] {
-  const at = (seconds: number | null, what: string, row: number): MarkLine[] =>
-    seconds == null
-      ? []
-      : [{ axis: 'x', value: inUnit(seconds), text: `${what} ${format('time', seconds)}`, dash: [3, 3], row }];
+  const at = (seconds: number | null, what: string, row: number): MarkLine[] => {
+    if (seconds == null) return [];
+    const value = scale.inUnit(seconds);
+    const text = `${what} ${format('time', seconds)}`;
+    // behind the curves' ends stand the lines' names
+    const before = (scale.end - value) * scale.pixels < text.length * LETTER;
+    return [{ axis: 'x', value, text, dash: [3, 3], row, before }];
+  };
   const level: MarkLine = {
     axis: 'y',
     value: convert('temperature', target, 'shop'),

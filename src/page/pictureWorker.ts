@@ -10,6 +10,7 @@ import { buyerSheet } from '../report/sheets/buyerSheet.js';
 import { assemble } from '../study/compare.js';
 import { USUAL_SETTINGS } from '../study/studyOption.js';
 import { CHART_LABELS } from './chartLabels.js';
+import { axisWords, besidePlot, chartHeight, fitWidth } from './chartFit.js';
 import type { PicturedOption, PictureReply, PictureRequest } from './protocol.js';
 
 interface WorkerScope {
@@ -37,19 +38,18 @@ function chart(request: ChartRequest): Omit<Extract<PictureReply, { kind: 'chart
   const { id, chart: chosen, width } = request;
   const config = configOf(request);
   if (!config) return { id, kind: 'chart', chart: chosen, scene: null, caption: '' };
-  const caption = String(config.options?.plugins?.subtitle?.text ?? '');
+  const subtitle = String(config.options?.plugins?.subtitle?.text ?? '');
+  const caption = [subtitle, axisWords(chosen, width)].filter((text) => text !== '').join('. ');
+  fitWidth(config, chosen, width);
   const scene = chartScene(config, {
     width,
-    height: Math.round(Math.min(460, Math.max(300, width * 0.62))),
+    height: chartHeight(chosen, request.options[request.current].result, width),
     bare: true,
     title: CHART_LABELS[chosen],
     description: caption,
   });
   return { id, kind: 'chart', chart: chosen, scene, caption };
 }
-
-/** Space beside a plot that axes and margins take, about [px]. */
-const BESIDE_PLOT = 150;
 
 function configOf({ chart: chosen, options, current, width }: ChartRequest): ChartConfiguration | null {
   const { result } = options[current];
@@ -61,7 +61,7 @@ function configOf({ chart: chosen, options, current, width }: ChartRequest): Cha
     case 'draft':
       return pressureChart(result, '') as ChartConfiguration | null;
     default:
-      return warmUpChart(result, '', chosen, width - BESIDE_PLOT) as ChartConfiguration | null;
+      return warmUpChart(result, '', chosen, width - besidePlot(width)) as ChartConfiguration | null;
   }
 }
 

@@ -1,0 +1,93 @@
+/** Pictures of the page for a person to look at: phone and desk, light and dark, every chart, a mistake, and the sheet on paper. */
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { build } from 'esbuild';
+import { bundlePage } from '../../src/page/bundle.mjs';
+import { englishAlone } from '../../esbuild.config.mjs';
+
+const WORK = 'out/look-page';
+const SIZES = { phone: { width: 375, height: 667 }, desk: { width: 1600, height: 1000 } };
+const CHARTS = ['thermometer', 'steel', 'gas', 'loss', 'draft', 'options'];
+
+/**
+ * @param {string} folder where the pictures go
+ * @returns {Promise<string[]>} their names
+ */
+export async function lookAtPage(folder) {
+  mkdirSync(folder, { recursive: true });
+  mkdirSync(WORK, { recursive: true });
+  const file = resolve(WORK, 'page.html');
+  await bundlePage(file, [englishAlone]);
+  const slot = '<script type="application/json" id="design">null</script>';
+  const design = JSON.stringify(readFileSync('examples/offset-with-upright.yaml', 'utf8')).replace(/</g, '\\u003c');
+  writeFileSync(
+    file,
+    readFileSync(file, 'utf8').replace(slot, () => slot.replace('null', () => design)),
+  );
+  const browser = await startBrowser();
+  const names = [];
+  const open = async (options) => {
+    const page = await (await browser.newContext(options)).newPage();
+    await page.goto(pathToFileURL(file).href);
+    await page.locator('#chart svg').waitFor();
+    return page;
+  };
+  const shoot = async (page, name, fullPage = true) => {
+    names.push(`${name}.png`);
+    await page.screenshot({ path: join(folder, `${name}.png`), fullPage });
+  };
+  for (const [size, viewport] of Object.entries(SIZES)) {
+    for (const colorScheme of ['light', 'dark']) {
+      const page = await open({ viewport, colorScheme, deviceScaleFactor: size === 'phone' ? 2 : 1 });
+      await shoot(page, `page-${size}-${colorScheme}`);
+      await page.locator('details').evaluateAll((groups) => groups.forEach((each) => (each.open = true)));
+      await shoot(page, `page-${size}-${colorScheme}-open`);
+      await page.context().close();
+    }
+  }
+  const page = await open({ viewport: SIZES.desk });
+  for (const [path, value] of [
+    ['chamber.plate', '3/8 in'],
+    ['firebox.insulation.thickness', '2 in'],
+  ]) {
+    await page.locator('#add').click();
+    await page.locator(`[data-field="${path}"]`).fill(value);
+    await page.locator('#verdict:not(.waiting)').waitFor();
+  }
+  await shoot(page, 'page-options');
+  for (const chart of CHARTS) {
+    await page.locator(`[data-chart="${chart}"]`).click();
+    const label = await page.locator(`[data-chart="${chart}"]`).textContent();
+    await page.locator(`#chart svg[aria-label^="${label}"]`).waitFor();
+    names.push(`page-chart-${chart}.png`);
+    await page.locator('#curves').screenshot({ path: join(folder, `page-chart-${chart}.png`) });
+  }
+  await page.locator('[data-field="chamber.plate"]').fill('0.25');
+  await page.locator('[data-field="chamber.plate"]').blur();
+  await shoot(page, 'page-mistake', false);
+  await page.locator('#buyer figure').first().waitFor({ state: 'attached' });
+  await page.emulateMedia({ media: 'print' });
+  // the sheet's text field between half-inch margins
+  await page.setViewportSize({ width: 720, height: 960 });
+  await shoot(page, 'page-sheet', false);
+  writeFileSync(join(folder, 'page-sheet.pdf'), await page.pdf({ preferCSSPageSize: true }));
+  names.push('page-sheet.pdf');
+  await browser.close();
+  return names;
+}
+
+/** The tests' own way to a browser, which is written in TypeScript. */
+export async function startBrowser() {
+  const outfile = resolve(WORK, 'browser.mjs');
+  const entryPoints = ['tests/page/support/browser.ts'];
+  await build({ entryPoints, outfile, bundle: true, packages: 'external', format: 'esm', platform: 'node' });
+  const { launchBrowser } = await import(pathToFileURL(outfile).href);
+  const browser = await launchBrowser();
+  if (!browser) throw new Error('no browser to look with');
+  return browser;
+}
+
+if (import.meta.url === pathToFileURL(process.argv[1]).href) {
+  for (const name of await lookAtPage('out/look')) process.stdout.write(`out/look/${name}\n`);
+}
