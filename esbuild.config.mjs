@@ -48,7 +48,7 @@ export async function bundle(outdir) {
 }
 
 /** Leaves out zod's messages in fifty languages, two fifths of it: faults are told in our own words. */
-const englishAlone = {
+export const englishAlone = {
   name: 'english-alone',
   /** @param {import('esbuild').PluginBuild} bundler */
   setup(bundler) {
