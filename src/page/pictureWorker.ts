@@ -73,7 +73,7 @@ function sheet(options: PicturedOption[], defaults: string[]) {
     options.map(({ result }) => ({ result, studies: null })),
     USUAL_SETTINGS,
   );
-  return buyerSheet(comparison, defaults, 'letter');
+  return buyerSheet(comparison, defaults, 'letter', true);
 }
 
 /** Options may bear one name; columns of a sheet may not. */

@@ -41,8 +41,12 @@ export function shownOptions(comparison: Comparison): ComparedOption[] {
   return [first, ...comparison.options.filter((option) => option !== first)].slice(0, MOST_OPTIONS);
 }
 
-/** One page for a buyer: what it is, what it looks like, what it does, how sure that is, and what to mind. */
-export function buyerSheet(comparison: Comparison, defaults: string[], paper: PaperName): Sheet {
+/**
+ * One page for a buyer: what it is, what it looks like, what it does, how sure that is, and what to mind.
+ *
+ * @param alone no sheets lie behind it, so that it points to none
+ */
+export function buyerSheet(comparison: Comparison, defaults: string[], paper: PaperName, alone = false): Sheet {
   const baseline = baselineOf(comparison);
   const { result } = baseline;
   const width = SHEETS[paper].width - 2 * SHEET.margin;
@@ -50,23 +54,23 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
     title: 'For the buyer',
     fit: 'one',
     blocks: [
-      { kind: 'lead', text: buyerVerdict(comparison) },
+      { kind: 'lead', text: buyerVerdict(comparison, alone) },
       drawingBlock(result, {
         width,
         maxHeight: comparison.options.length > MANY ? DRAWING_HEIGHT.many : DRAWING_HEIGHT.few,
       }),
-      { kind: 'table', table: optionsTable(comparison) },
-      ...chartBlock(comparison),
+      { kind: 'table', table: optionsTable(comparison, alone) },
+      ...chartBlock(comparison, alone),
       {
         kind: 'columns',
         columns: [
           [
             { kind: 'heading', text: 'What was assumed' },
-            { kind: 'text', small: true, text: assumedText(result, defaults) },
+            { kind: 'text', small: true, text: assumedText(result, defaults, alone) },
           ],
           [
             { kind: 'heading', text: 'How sure it is' },
-            { kind: 'text', small: true, text: sureText(result) },
+            { kind: 'text', small: true, text: sureText(result, alone) },
           ],
           [
             { kind: 'heading', text: 'Take care' },
@@ -110,7 +114,7 @@ export function pitWords(design: EstimateResult['design']): string {
   return `${parts.join('; ')}.`;
 }
 
-function optionsTable(comparison: Comparison): TableData {
+function optionsTable(comparison: Comparison, alone: boolean): TableData {
   const shown = shownOptions(comparison);
   const several = shown.length > 1;
   const rows = compareRows(comparison).filter(
@@ -118,7 +122,7 @@ function optionsTable(comparison: Comparison): TableData {
   );
   const sorted = ASKED.flatMap((key) => rows.filter(({ measure }) => measure.key === key));
   const hidden = comparison.options.length - shown.length;
-  const more = hidden > 0 ? `; ${hidden} more on the sheets behind` : '';
+  const more = hidden > 0 ? `; ${hidden} more ${alone ? 'left out' : 'on the sheets behind'}` : '';
   const { design } = baselineOf(comparison).result;
   const target = format('temperature', design.fire.target);
   return {
@@ -160,7 +164,7 @@ function cellText(row: CompareRow, { options, baseline }: Comparison, option: Co
   return difference === '' ? value : `${value}\n${difference}`;
 }
 
-function chartBlock(comparison: Comparison): Block[] {
+function chartBlock(comparison: Comparison, alone: boolean): Block[] {
   const shown = shownOptions(comparison);
   const config = optionsChart(
     shown.map(({ label, result }) => ({
@@ -178,7 +182,7 @@ function chartBlock(comparison: Comparison): Block[] {
     {
       kind: 'figure',
       flexible: true,
-      caption: `${title}${banded ? `; the band holds 8 of 10 cases${whose}` : ''}. Dots: the steel is soaked. Numbers in the sheets behind.`,
+      caption: `${title}${banded ? `; the band holds 8 of 10 cases${whose}` : ''}. Dots: the steel is soaked.${alone ? '' : ' Numbers in the sheets behind.'}`,
       scene: chartScene(config as never, {
         ...CHART,
         bare: true,
@@ -197,7 +201,7 @@ export function warmUpWords(label: string, { design, warmUp }: EstimateResult): 
   return `${plainText(label, LONGEST)} ${reads} and ${soaked}.`;
 }
 
-function assumedText({ design }: EstimateResult, defaults: string[]): string {
+function assumedText({ design }: EstimateResult, defaults: string[], alone: boolean): string {
   const { site, wood, fire } = design;
   return [
     `A full fire of ${format('power', fire.heat)} until the ${gaugeLabel(design.gauge)} reads ` +
@@ -205,7 +209,9 @@ function assumedText({ design }: EstimateResult, defaults: string[]): string {
     `${capital(plainText(wood.kind, 30))} at ${format('share', wood.moisture)} moisture.`,
     `Outdoors ${format('temperature', site.air)}, wind ${format('speed', site.wind)}, ${format('length', site.altitude, 'shop', { unit: 'ft' })} up` +
       `${site.sun > 0 ? ', in the sun' : ''}${site.rain > 0 ? ', in rain' : ''}.`,
-    defaults.length > 0 ? `${defaults.length} inputs not given were set to usual values; they are marked behind.` : '',
+    defaults.length > 0
+      ? `${defaults.length} inputs not given were set to usual values${alone ? '' : '; they are marked behind'}.`
+      : '',
   ]
     .filter((text) => text !== '')
     .join(' ');
@@ -217,14 +223,14 @@ function capital(text: string): string {
 
 const SURE = ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s'];
 
-function sureText({ design, spread, estimates }: EstimateResult): string {
+function sureText({ design, spread, estimates }: EstimateResult, alone: boolean): string {
   const known =
     'Heat and air add up, and the physics is checked against published examples and measured room fires; no wood-fired pit with ' +
     'open measurements was found to check a whole one against.';
   if (!spread) {
     return (
       `${estimates.length} things no handbook settles, such as the share of the fire's heat that leaves as radiation, are estimates ` +
-      `with a spread, listed behind. ${known}`
+      `with a spread${alone ? '' : ', listed behind'}. ${known}`
     );
   }
   const told = SURE.flatMap((key) => {

@@ -14,9 +14,11 @@ const DECIDES = [
 /**
  * One plain sentence from the numbers alone: for one design what it takes, for several which is best and worst at what decides,
  * and what hardly differs.
+ *
+ * @param alone no sheets lie behind that it could point to
  */
-export function buyerVerdict(comparison: Comparison): string {
-  if (comparison.options.length === 1) return single(baselineOf(comparison));
+export function buyerVerdict(comparison: Comparison, alone = false): string {
+  if (comparison.options.length === 1) return single(baselineOf(comparison), alone);
   const held = comparison.options.filter(({ result }) => result.steady);
   const target = format('temperature', baselineOf(comparison).result.design.fire.target);
   if (held.length < 2) {
@@ -56,11 +58,11 @@ function clause(
   return `${said.least} with ${low.label} (${from}), ${said.most} with ${high.label} (${to})`;
 }
 
-function single({ result }: ComparedOption): string {
+function single({ result }: ComparedOption, alone: boolean): string {
   const { design, steady, assumed, warmUp } = result;
   const target = format('temperature', design.fire.target);
   const fire = format('power', design.fire.heat);
-  if (!assumed) return `This pit can't burn a fire of ${fire}: the warnings behind say why.`;
+  if (!assumed) return `This pit can't burn a fire of ${fire}${alone ? '' : ': the warnings behind say why'}.`;
   const reads =
     warmUp?.gauge_s == null
       ? `With a fire of ${fire} the ${gaugeLabel(design.gauge)} never reads ${target}`
