@@ -1,0 +1,160 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { readDesign } from '../../src/design/read.js';
+import { starterDesign } from '../../src/design/starter.js';
+import { controlsFor, type Control } from '../../src/page/controls.js';
+import { fileName } from '../../src/page/files.js';
+import { differenceText, type NumberRow } from '../../src/page/numbers.js';
+import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
+import { parseQuantity } from '../../src/units.js';
+import { example } from '../cli/support/run.js';
+
+const textOf = (name: string) => readFileSync(example(name), 'utf8');
+const benchOf = (name: string) => new Workbench(textOf(name));
+const control = (bench: Workbench, id: string): Control => {
+  const groups = controlsFor(bench.current.design, bench.current.text);
+  const found = groups.flatMap((group) => group.controls).find((each) => each.id === id);
+  if (!found) throw new Error(`no control ${id}`);
+  return found;
+};
+const edit = (bench: Workbench, id: string, value: string) => bench.edit(control(bench, id), value);
+
+const examples = ['insulated-upright', 'offset-with-upright', 'plain-24', 'reverse-flow', 'square-20', 'wind-cold'];
+
+describe('controls', () => {
+  it.each(examples)('every place of every slider of %s writes a text that reads back to that place', (name) => {
+    const { design, text } = benchOf(`${name}.yaml`).current;
+    let sliders = 0;
+    for (const { controls } of controlsFor(design, text)) {
+      for (const each of controls) {
+        if (each.type !== 'quantity') continue;
+        sliders++;
+        for (let place = 0; place <= each.slider.last; place++) {
+          const read = parseQuantity(each.kind, each.slider.write(place));
+          if (!read.ok) throw new Error(`${each.id} ${place}: ${each.slider.write(place)} ${read.problem}`);
+          expect(each.slider.place(read.si), `${each.id} ${each.slider.write(place)}`).toBe(place);
+        }
+      }
+    }
+    expect(sliders).toBeGreaterThan(12);
+  });
+
+  it.each(examples)('shows %s as it is: setting each field to its own text changes nothing', (name) => {
+    const bench = benchOf(`${name}.yaml`);
+    const before = bench.current.design;
+    for (const { controls } of controlsFor(before, bench.current.text)) {
+      for (const each of controls) {
+        const written = bench.current.text.get(each.path);
+        if (written === undefined) continue;
+        expect(bench.edit(each, written), each.id).toBe(true);
+      }
+    }
+    expect(bench.current.design).toEqual(before);
+  });
+});
+
+describe('edits', () => {
+  it("keeps a pipe's wall when its diameter becomes a plain one", () => {
+    const bench = benchOf('square-20.yaml');
+    expect(edit(bench, 'chamber.diameter', '22 in')).toBe(true);
+    expect(bench.current.text.text()).toContain('plate: 3/8 in');
+    expect(bench.current.design.chamber).toMatchObject({ width: 0.5588, plate: 0.009525 });
+    expect(edit(bench, 'chamber.diameter', '20 in pipe, extra strong')).toBe(true);
+    expect(bench.current.design.chamber?.plate).toBeCloseTo(0.009525, 9);
+  });
+
+  it('turns a pipe into a square of its size and plate, and back', () => {
+    const bench = benchOf('wind-cold.yaml');
+    const { plate, width } = bench.current.design.firebox;
+    expect(edit(bench, 'firebox.shape', 'square')).toBe(true);
+    expect(bench.current.design.firebox).toMatchObject({ shape: 'square', width, height: width, plate });
+    expect(edit(bench, 'firebox.shape', 'round')).toBe(true);
+    expect(bench.current.design.firebox).toMatchObject({ shape: 'round', width, plate });
+  });
+
+  it('wraps a bare part and unwraps it', () => {
+    const bench = benchOf('plain-24.yaml');
+    expect(edit(bench, 'chamber.insulation.thickness', '2 in')).toBe(true);
+    expect(bench.current.design.chamber?.insulation).toMatchObject({ material: 'ceramic fibre', thickness: 0.0508 });
+    expect(edit(bench, 'chamber.insulation.thickness', '0 in')).toBe(true);
+    expect(bench.current.design.chamber?.insulation?.thickness).toBe(0);
+  });
+
+  it('writes a large heat so that a brace does not split it', () => {
+    const bench = new Workbench(
+      starterDesign().replace(/^fire:\n(?: {2}.*\n)+/m, 'fire: { heat: 20 kW, target: 250 °F }\n'),
+    );
+    expect(edit(bench, 'fire.heat', '70,000 BTU/h')).toBe(true);
+    expect(bench.current.design.fire.heat).toBeCloseTo(20515, 0);
+    expect(readDesign(bench.current.text.text(), { fileName: 'x' }).faults).toBeUndefined();
+  });
+
+  it('leaves the last good design where it was, and tells the fault in the words of the reader', () => {
+    const bench = benchOf('plain-24.yaml');
+    const before = bench.current.text.text();
+    expect(edit(bench, 'site.wind', '5 parsecs')).toBe(false);
+    expect(bench.current.text.text()).toBe(before);
+    expect(bench.current.refused.get('site.wind')?.message).toMatch(/^'5 parsecs' has a unit that does not fit here/);
+    expect(edit(bench, 'site.air', '60 °F')).toBe(true);
+    expect(bench.current.refused.has('site.wind')).toBe(true);
+    expect(edit(bench, 'site.wind', '6 mph')).toBe(true);
+    expect(bench.current.refused.size).toBe(0);
+  });
+
+  it('keeps what aliases share apart', () => {
+    const shared = textOf('plain-24.yaml')
+      .replace('  plate: 1/4 in\n', '  plate: &p 1/4 in\n')
+      .replace(/(chamber:[^]*?)plate: 1\/4 in/, '$1plate: *p');
+    const bench = new Workbench(shared);
+    expect(edit(bench, 'firebox.plate', '1/2 in')).toBe(true);
+    expect(bench.current.design.firebox.plate).toBeCloseTo(0.0127, 9);
+    expect(bench.current.design.chamber?.plate).toBeCloseTo(0.00635, 9);
+  });
+
+  it('reads and saves JSON too', () => {
+    const { design } = benchOf('plain-24.yaml').current;
+    const bench = new Workbench(JSON.stringify(parse(textOf('plain-24.yaml'))));
+    expect(bench.current.design).toEqual(design);
+    expect(edit(bench, 'chamber.length', '4 ft')).toBe(true);
+    expect(readDesign(bench.current.text.text(), { fileName: 'x' }).faults).toBeUndefined();
+  });
+});
+
+describe('options', () => {
+  it('are as many as fit, each apart, and one always stays', () => {
+    const bench = benchOf('plain-24.yaml');
+    for (let i = 1; i < MOST_OPTIONS; i++) expect(bench.add()).not.toBeNull();
+    expect(bench.add()).toBeNull();
+    expect(edit(bench, 'chamber.plate', '1/2 in')).toBe(true);
+    expect(bench.baseline.design.chamber?.plate).toBeCloseTo(0.00635, 9);
+    expect(new Set(bench.options.map(({ label }) => label)).size).toBe(MOST_OPTIONS);
+    for (let i = 0; i < 9; i++) bench.remove(bench.current);
+    expect(bench.options).toHaveLength(1);
+    expect(bench.current).toBe(bench.options[0]);
+  });
+
+  it('tell differences with their sign, and none where there is none to tell', () => {
+    const row = (kind: NumberRow['kind'], si: number | null, text = String(si)): NumberRow => ({
+      id: 'x',
+      label: 'x',
+      group: 'x',
+      text,
+      si,
+      kind,
+      warmUp: false,
+    });
+    expect(differenceText(row('time', 2400), row('time', 1800))).toBe('+10 min');
+    expect(differenceText(row('temperature', 380), row('temperature', 390))).toBe('−18 °F');
+    expect(differenceText(row('temperature', 380.5), row('temperature', 380))).toBe('same');
+    expect(differenceText(row('mass', 200), row('mass', 255.8))).toBe('−120 lb');
+    expect(differenceText(row('time', null), row('time', 1800))).toBe('');
+    expect(differenceText(row('time', 1800), undefined)).toBe('');
+  });
+
+  it('are saved under names that every file system takes', () => {
+    expect(fileName('Backyard 24: 1/4" <plate> As drawn')).toBe('backyard-24-1-4-plate-as-drawn');
+    expect(fileName('\u202e///')).toBe('pit');
+    expect(fileName('CON'.repeat(60)).length).toBeLessThanOrEqual(60);
+  });
+});
