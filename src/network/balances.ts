@@ -86,8 +86,9 @@ export class Balances {
    * Fill `rate` and `algebraic` at the unknowns x.
    *
    * @param frozen keep the flows of the evaluation before
+   * @param stems thermometer stems too; they follow the rest without touching it
    */
-  evaluate(x: Float64Array, demand: Demand, frozen = false): void {
+  evaluate(x: Float64Array, demand: Demand, frozen = false, stems = true): void {
     const { model, rate, algebraic, star4, gas4 } = this;
     const { network, zoneCount: nz } = model;
     const { outdoors, fire } = network;
@@ -145,7 +146,7 @@ export class Balances {
       rate[link.a] -= heat;
       rate[link.b] += heat;
     }
-    this.evaluateStems(x);
+    if (stems) this.evaluateStems(x);
     this.evaluateFlows(x);
     algebraic[nz + fire.zone] += (1 - fire.radiantShare) * release;
     const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
@@ -218,6 +219,26 @@ export class Balances {
       stem.diameter,
       stem.emissivity,
     );
+  }
+
+  /**
+   * Solve each stem for H = fixed + gamma rate, H its heat content per surface, by Newton from where it stands in x. Needs an
+   * evaluation at x first.
+   */
+  settleStems(x: Float64Array, fixed: Float64Array, gamma: number): void {
+    const { model } = this;
+    for (let i = 0; i < model.stemCount; i++) {
+      const row = model.nodeCount + i;
+      let T = x[row];
+      for (let pass = 0; pass < 20; pass++) {
+        const rate = this.stemRate(x, i, T);
+        const slope = (this.stemRate(x, i, T + 0.01) - rate) / 0.01;
+        const step = (fixed[row] + gamma * rate - this.stemCapacity * T) / (this.stemCapacity - gamma * slope);
+        T += step;
+        if (Math.abs(step) < 1e-5) break;
+      }
+      x[row] = T;
+    }
   }
 
   /** Heat content of each node, and of each stem per surface, at x. */

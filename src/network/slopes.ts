@@ -38,20 +38,17 @@ export function fillSlopes(
 function capacityRows(balances: Balances, x: Float64Array, m: Float64Array, capacity: number, gamma: number): void {
   const { model } = balances;
   const { network, size: n } = model;
-  const { stems, stem, links, nodes } = network;
+  const { stems, links, nodes } = network;
   if (capacity !== 0) {
     for (let i = 0; i < model.nodeCount; i++) m[i * n + i] += capacity * heatCapacity(nodes[i], x[i]);
   }
+  // stems follow the rest; their rows stand for themselves, so that an error of heat content becomes one of temperature
   for (let i = 0; i < stems.length; i++) {
     const row = model.nodeCount + i;
-    const z = stems[i].zone;
     const Tt = x[row];
-    const own = 4 * stem.emissivity * STEFAN_BOLTZMANN * Tt * Tt * Tt;
-    const slope = (balances.stemRate(x, i, Tt + T_STEP) - balances.rate[row]) / T_STEP;
-    // convection goes with the difference of gas and stem, so that its slopes differ in sign alone
-    m[row * n + row] += capacity * balances.stemCapacity - gamma * slope;
-    m[row * n + model.gas + z] += gamma * (slope + own);
-    m[row * n + model.star + z] -= gamma * stemRadiant(model, x, z);
+    const slope = (balances.stemRate(x, i, Tt + T_STEP) - balances.stemRate(x, i, Tt)) / T_STEP;
+    m[row * n + row] = capacity * balances.stemCapacity - gamma * slope;
+    if (m[row * n + row] === 0) m[row * n + row] = 1;
   }
   if (gamma === 0) return;
   for (const { a, b, ...link } of links) {

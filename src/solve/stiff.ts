@@ -12,14 +12,19 @@ export interface StiffSystem {
   differential: number;
   /** H of each differential unknown at x */
   contents(x: Float64Array, out: Float64Array): void;
-  /** fill rate (differential) and algebraic (the rest) at time t */
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array): void;
+  /** fill rate (differential) and algebraic (the rest) at time t; `inner`: followers may be left out */
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner?: boolean): void;
+  /** last of the differential unknowns, bodies that follow the others without touching them; solved when a stage has settled */
+  followers?: number;
   /** rows: capacity dH/dx - gamma drate/dx; the negative derivative of algebraic. After `evaluate` at the same x */
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void;
   limit(x: Float64Array, step: Float64Array): number;
   measure(x: Float64Array, step: Float64Array): number;
-  /** optional last touch on a converged stage (a balance that must close more tightly than the rest) */
-  settle?(x: Float64Array): void;
+  /**
+   * Optional last touch on a converged stage: a balance that must close more tightly than the rest, and the followers, from
+   * H = fixed + gamma rate.
+   */
+  settle?(x: Float64Array, fixed: Float64Array, gamma: number): void;
   /** sums to be integrated along (fire heat, losses): values at the last evaluation */
   quadrature(out: Float64Array): void;
   quadratures: number;
@@ -138,7 +143,7 @@ export class StiffStepper {
       this.newtonIterations += outcome.iterations;
       this.evaluations += outcome.iterations + 1;
       if (!outcome.converged) return Infinity;
-      system.settle?.(next);
+      system.settle?.(next, fixed, hg);
       system.evaluate(time, next, rates[stage], this.algebraic);
       system.quadrature(this.sums[stage]);
       this.stages[stage].set(next);
@@ -168,13 +173,15 @@ export class StiffStepper {
   private stageProblem(time: number, hg: number, stage: number): NewtonProblem {
     const { system, rates, fixed, contentsNow } = this;
     const d = system.differential;
+    const led = d - (system.followers ?? 0);
     const rate = rates[stage];
     const rest = this.algebraic;
     return {
       residual: (x, rhs) => {
-        system.evaluate(time, x, rate, rest);
+        system.evaluate(time, x, rate, rest, true);
         system.contents(x, contentsNow);
-        for (let i = 0; i < d; i++) rhs[i] = fixed[i] + hg * rate[i] - contentsNow[i];
+        for (let i = 0; i < led; i++) rhs[i] = fixed[i] + hg * rate[i] - contentsNow[i];
+        for (let i = led; i < d; i++) rhs[i] = 0;
         for (let i = d; i < system.size; i++) rhs[i] = rest[i - d];
       },
       matrix: (x, matrix) => system.jacobian(time, x, matrix, hg),

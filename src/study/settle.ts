@@ -166,9 +166,10 @@ export class Settler {
     const gamma = hold === 'nodes' ? 0 : h;
     const problem: NewtonProblem = {
       residual: (at, rhs) => {
-        balances.evaluate(at, demand);
+        balances.evaluate(at, demand, false, false);
         balances.contents(at, now);
-        for (let i = 0; i < d; i++) rhs[i] = gamma * balances.rate[i] - (now[i] - start[i]);
+        for (let i = 0; i < model.nodeCount; i++) rhs[i] = gamma * balances.rate[i] - (now[i] - start[i]);
+        for (let i = model.nodeCount; i < d; i++) rhs[i] = 0;
         for (let i = d; i < model.size; i++) rhs[i] = balances.algebraic[i - d];
         balances.addGasStorage(at, from, h, rhs);
       },
@@ -204,8 +205,9 @@ export class Settler {
     const d = model.differential;
     const problem: NewtonProblem = {
       residual: (at, rhs) => {
-        balances.evaluate(at, demand, frozen);
-        for (let i = 0; i < d; i++) rhs[i] = gamma * balances.rate[i];
+        balances.evaluate(at, demand, frozen, false);
+        for (let i = 0; i < model.nodeCount; i++) rhs[i] = gamma * balances.rate[i];
+        for (let i = model.nodeCount; i < d; i++) rhs[i] = 0;
         for (let i = d; i < model.size; i++) rhs[i] = balances.algebraic[i - d];
         if (frozen) for (let z = 0; z < model.zoneCount; z++) rhs[model.pressure + z] = 0;
       },
@@ -236,6 +238,7 @@ export class Settler {
     balances.evaluate(x, demand);
     let heatError = 0;
     if (hold === 'nothing') {
+      for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);
       for (let i = 0; i < model.nodeCount; i++) heatError = Math.max(heatError, Math.abs(balances.rate[i]));
     }
     for (let z = 0; z < model.zoneCount; z++) {

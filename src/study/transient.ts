@@ -30,6 +30,7 @@ export class NetworkSystem implements StiffSystem {
   readonly size: number;
   readonly differential: number;
   readonly quadratures = 2;
+  readonly followers: number;
   demandAt: (t: number) => Demand;
   tolerance = DEFAULT_TOLERANCE;
 
@@ -40,6 +41,7 @@ export class NetworkSystem implements StiffSystem {
     this.balances = balances;
     this.size = balances.model.size;
     this.differential = balances.model.differential;
+    this.followers = balances.model.stemCount;
     this.demandAt = () => ({ mode: 'release', heat: 0 });
   }
 
@@ -47,9 +49,9 @@ export class NetworkSystem implements StiffSystem {
     this.balances.contents(x, out);
   }
 
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array): void {
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner = false): void {
     this.lastFire = x[this.balances.model.fire];
-    this.balances.evaluate(x, this.demandAt(t));
+    this.balances.evaluate(x, this.demandAt(t), false, !inner);
     rate.set(this.balances.rate);
     algebraic.set(this.balances.algebraic);
   }
@@ -66,8 +68,9 @@ export class NetworkSystem implements StiffSystem {
     return stepMeasure(this.balances.model, x, step, STEP_LEFT);
   }
 
-  settle(x: Float64Array): void {
+  settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
     this.settler.balanceFlows(x);
+    this.balances.settleStems(x, fixed, gamma);
   }
 
   private lastFire = 0;
@@ -185,6 +188,7 @@ export class Transient {
     const x = start.x.slice();
     const from = start.x.slice();
     const storage = new Float64Array(model.size);
+    const fixed = new Float64Array(model.differential);
     let { time, fireHeat, lost, stored } = start;
     let h = 0.05;
     for (let attempt = 0; attempt < 120 && h > 1e-6; attempt++) {
@@ -198,6 +202,8 @@ export class Transient {
         continue;
       }
       balances.evaluate(x, demand);
+      balances.contents(from, fixed);
+      balances.settleStems(x, fixed, h);
       time += h;
       fireHeat += h * x[model.fire];
       lost += h * balances.totalLoss();
