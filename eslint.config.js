@@ -84,7 +84,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['tests/bench/**', '*.config.*'],
+    files: ['tests/bench/**', 'tests/look/**', '*.config.*'],
     rules: { 'no-console': 'off' },
   },
 );
