@@ -61,6 +61,11 @@ function sheetHtml(sheet: Sheet, index: number, document: ReportDocument): strin
   ].join('\n');
 }
 
+/** A sentence: a number stays on one line with its unit. */
+function sentence(text: string): string {
+  return escapeMarkup(text).replace(/(\d) (?=[°%A-Za-z])/g, '$1&nbsp;');
+}
+
 /** A text from a design file, which keeps its own reading direction to itself. */
 function bdi(text: string): string {
   return `<bdi>${escapeMarkup(text)}</bdi>`;
@@ -71,11 +76,11 @@ function blockHtml(block: Block, prefix: string, next: { figure: number }): stri
     case 'heading':
       return `<h3>${escapeMarkup(block.text)}</h3>`;
     case 'lead':
-      return `<p class="lead">${escapeMarkup(block.text)}</p>`;
+      return `<p class="lead">${sentence(block.text)}</p>`;
     case 'text':
-      return `<p${block.small ? ' class="small"' : ''}>${escapeMarkup(block.text)}</p>`;
+      return `<p${block.small ? ' class="small"' : ''}>${sentence(block.text)}</p>`;
     case 'list':
-      return `<ul${block.small ? ' class="small"' : ''}>${block.items.map((item) => `<li>${escapeMarkup(item)}</li>`).join('')}</ul>`;
+      return `<ul${block.small ? ' class="small"' : ''}>${block.items.map((item) => `<li>${sentence(item)}</li>`).join('')}</ul>`;
     case 'table':
       return tableHtml(block.table);
     case 'figure': {
