@@ -5,6 +5,7 @@
  * - rhs: evaluations of the balances in the warm-up, and what one costs, all that goes with it included
  * - command: the whole command without charts, beyond bare Node's own start; median of 7
  * - peak: the command's largest resident memory
+ * - report: HTML and PDF of one design beyond its study, for the first example; the first HTML of a process apart
  */
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
@@ -65,4 +66,18 @@ for (const [key, target] of Object.entries(TARGETS)) {
   const worst = Math.max(...rows.map((row) => row[key]));
   const verdict = worst < target ? 'meets it' : 'MISSES it';
   console.log(`  ${key.padEnd(10)} ${number(worst).padStart(7)}, target under ${target}: ${verdict}`);
+}
+
+const { stdout, stderr, status } = node(['tests/bench/reportParts.mjs', BUNDLE, `examples/${examples[0]}`, '5']);
+if (status !== 0) throw new Error(`report: ${stderr}`);
+const report = JSON.parse(stdout);
+console.log(`\nreport of ${examples[0]} beyond its study:`);
+for (const [key, what, target] of [
+  ['firstMs', 'HTML, first', 1000],
+  ['htmlMs', 'HTML', 1000],
+  ['pdfMs', 'PDF', 3000],
+]) {
+  console.log(
+    `  ${what.padEnd(12)} ${number(report[key], 0).padStart(5)} ms, target under ${target}: ${report[key] < target ? 'meets it' : 'MISSES it'}`,
+  );
 }
