@@ -128,6 +128,7 @@ function commandLine(): Command {
           'pdf',
         ]),
       )
+      .option('--sizes', 'with a sheet of intakes, throat and stack from stock, as size finds them')
       .addOption(new Option('--paper <paper>', 'sheets of this size').choices(['letter', 'a4']).default('letter'))
       .option('-o, --output <file>', outFile),
   ).action(async (path, options) => (await import('./commands/report.js')).run(path, options));

@@ -5,7 +5,7 @@ import type { AsDrawn, SizeChoice, SizeResult } from '../study/size/size.js';
 import { format, type UnitSystem } from '../units.js';
 import { CAUTIONS, NOT_A_GUARANTEE } from './cautions.js';
 import { sayIn, type Say } from './quantity.js';
-import { table } from './table.js';
+import { table, textTable, type TableData } from './table.js';
 
 const WIDTH = 98;
 const INDENT = { indent: '  ' };
@@ -47,11 +47,9 @@ const ventsName = ({ intakes: { kind, count }, fields }: SizeChoice): string => 
 
 function chosenText(result: SizeResult, choice: SizeChoice, system: UnitSystem): string {
   const { wanted } = result;
-  const { stack, throat, fields, intakes } = choice;
-  const area = format('area', throat.area_m2, system);
-  const each = result.design.stacks.length > 1 ? ' each' : '';
+  const { fields, intakes } = choice;
   return [
-    `CHOSEN: ${ventsName(choice)}; throat ${area}; ${stack.name}, ${format('length', stack.height_m, system)} high${each}`,
+    `CHOSEN: ${choiceWords(result, choice, system)}`,
     note(
       `The fire that holds then runs clean with the intakes ${percent(intakes.holdOpening!)} open. Of ${wanted.candidates} ` +
         `candidates on ${wanted.stacksTried} stacks, ${wanted.within} keep within every limit; those with ` +
@@ -60,6 +58,14 @@ function chosenText(result: SizeResult, choice: SizeChoice, system: UnitSystem):
     '  In the design file, with the rest of each part as it is:',
     ...fieldLines(fields).map((line) => `    ${line}`),
   ].join('\n');
+}
+
+/** A choice in a line: vents, throat and stack. */
+export function choiceWords({ design }: SizeResult, choice: SizeChoice, system: UnitSystem): string {
+  const { stack, throat } = choice;
+  const each = design.stacks.length > 1 ? ' each' : '';
+  const area = format('area', throat.area_m2, system);
+  return `${ventsName(choice)}; throat ${area}; ${stack.name}, ${format('length', stack.height_m, system)} high${each}`;
 }
 
 /** The fields of a choice as lines of YAML. */
@@ -173,7 +179,12 @@ function marginsText({ asDrawn, wanted, chosen }: SizeResult, choice: SizeChoice
   ].join('\n');
 }
 
-function choicesText({ choices }: SizeResult, system: UnitSystem): string {
+function choicesText(result: SizeResult, system: UnitSystem): string {
+  return ['CHOICES from stock, each solved in full, best first', textTable(choicesData(result, system))].join('\n');
+}
+
+/** The choices as a table, best first. */
+export function choicesData({ choices }: SizeResult, system: UnitSystem): TableData {
   const least = ({ margins, failed }: SizeChoice) => {
     if (failed.length > 0) return 'not solved';
     const worst = margins.reduce((a, b) => (b.margin < a.margin ? b : a));
@@ -183,23 +194,20 @@ function choicesText({ choices }: SizeResult, system: UnitSystem): string {
     const works = checks.weather.filter((each) => each.works).length;
     return works === checks.weather.length ? 'works' : `${works} of ${checks.weather.length}`;
   };
-  return [
-    'CHOICES from stock, each solved in full, best first',
-    table(
-      ['', 'intakes', 'throat', 'stack', 'high', 'hold open', 'least margin', 'weather'],
-      choices.map((choice, i) => [
-        `${i + 1}`,
-        ventsName(choice),
-        format('area', choice.throat.area_m2, system),
-        choice.stack.name,
-        format('length', choice.stack.height_m, system),
-        choice.intakes.holdOpening === null ? '-' : percent(choice.intakes.holdOpening),
-        least(choice),
-        weather(choice),
-      ]),
-      { ...INDENT, align: ['right', 'left', 'right', 'left', 'right', 'right', 'left', 'left'] },
-    ),
-  ].join('\n');
+  return {
+    head: ['', 'intakes', 'throat', 'stack', 'high', 'hold open', 'least margin', 'weather'],
+    align: ['right', 'left', 'right', 'left', 'right', 'right', 'left', 'left'],
+    rows: choices.map((choice, i) => [
+      `${i + 1}`,
+      ventsName(choice),
+      format('area', choice.throat.area_m2, system),
+      choice.stack.name,
+      format('length', choice.stack.height_m, system),
+      choice.intakes.holdOpening === null ? '-' : percent(choice.intakes.holdOpening),
+      least(choice),
+      weather(choice),
+    ]),
+  };
 }
 
 const SHORT: Record<LimitKey, string> = {

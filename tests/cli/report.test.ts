@@ -43,6 +43,15 @@ describe('report', () => {
     expect(second.stdout).toBe(first.stdout);
   });
 
+  it('adds a sheet of sizes from stock where that is asked for', async () => {
+    const run = await pitwright(['report', plain, ...QUICK, '--sizes', '-o', folder.at('sheet.html')]);
+    expect(run.code).toBe(0);
+    const html = readFileSync(folder.at('sheet.html'), 'utf8');
+    expect(html).toContain('Sizes that would do');
+    expect(html).toMatch(/For a full fire of 70,000&nbsp;BTU\/h, held at 250&nbsp;°F the best from stock: /);
+    expect(html.match(/6 in tube, 11 ga/g)!.length).toBeGreaterThan(2);
+  });
+
   it.each([
     ['a field that is none', ['--vary', 'chamber.plat=1/4 in | 1/8 in'], 3, /chamber\.plat/],
     ['a value that is none', ['--vary', 'chamber.plate=1/4 in | thick'], 3, /thick/],

@@ -55,6 +55,22 @@ describe('the installed package', () => {
     expect(renewed.stderr).toMatch(/writes into a clone of the repository/);
   });
 
+  it('writes a report as HTML and as PDF', () => {
+    const bin = join(folder, 'node_modules/.bin/pitwright');
+    for (const [name, start] of [
+      ['sheet.html', '<!doctype html>'],
+      ['sheet.pdf', '%PDF-'],
+    ]) {
+      execFileSync(bin, ['report', example('plain-24.yaml'), '--spread', '20', '-o', name], {
+        cwd: folder,
+        stdio: 'pipe',
+      });
+      const file = readFileSync(join(folder, name));
+      expect(file.subarray(0, start.length).toString()).toBe(start);
+      expect(file.length).toBeGreaterThan(100_000);
+    }
+  });
+
   it('brings nothing but the canvas and the font', () => {
     const packages = readdirSync(join(folder, 'node_modules')).filter((name) => !name.startsWith('.'));
     expect(packages.sort()).toEqual(['@fontsource', '@napi-rs', 'pitwright']);

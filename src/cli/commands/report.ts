@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import type { PaperName } from '../../charts/theme.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import type { ReportDocument } from '../../report/sheets/blocks.js';
+import type { ShopInput } from '../../report/sheets/shopSheets.js';
 import { reportDocument } from '../../report/sheets/reportDocument.js';
 import { assemble, compare } from '../../study/compare.js';
 import type { Equal } from '../../study/equalShape.js';
@@ -15,6 +16,7 @@ import { readLoaded } from '../loadDesign.js';
 import { openSink, refuseClashes } from '../output.js';
 import { spreadOf, type SpreadOptions } from '../spread.js';
 import { progress } from '../stderr.js';
+import type { sizesOf } from './size.js';
 import { readVariations, sayWhatCannotBe, withWarnings } from './compare.js';
 
 export interface ReportOptions extends SpreadOptions {
@@ -22,6 +24,8 @@ export interface ReportOptions extends SpreadOptions {
   equal?: Equal;
   format?: 'html' | 'pdf';
   paper: PaperName;
+  /** add a sheet of intakes, throat and stack from stock */
+  sizes?: boolean;
   output?: string;
 }
 
@@ -47,9 +51,11 @@ export async function run(path: string, options: ReportOptions): Promise<void> {
     baseline.spread = await spreadOf(baseline, { ...options, spread: options.spread ?? DEFAULT_CASES });
   }
   const comparison = withWarnings(assemble(read, compared.options, USUAL_SETTINGS), read);
+  const sizing = options.sizes ? await sizingFor({ text, fileName, ...drawn }, options) : {};
   const { paper } = options;
   const { defaults } = drawn;
-  const document = reportDocument({ comparison, defaults, geometry: geometryOf(read[0].design), paper });
+  const geometry = geometryOf(read[0].design);
+  const document = reportDocument({ comparison, defaults, geometry, paper, ...sizing });
   const pdf = options.format === 'pdf' || (options.format === undefined && /\.pdf$/i.test(options.output ?? ''));
   await out.write(pdf ? await pdfOf(document, paper) : await htmlOf(document, paper));
   sayWhatCannotBe(comparison);
@@ -57,6 +63,16 @@ export async function run(path: string, options: ReportOptions): Promise<void> {
 
 /** Cases behind 'how sure it is' where no number is asked for: enough for a tenth and nine tenths, soon done. */
 export const DEFAULT_CASES = 60;
+
+async function sizingFor(
+  drawn: Parameters<typeof sizesOf>[0],
+  { workers }: ReportOptions,
+): Promise<Pick<ShopInput, 'sizing'>> {
+  const { CLEAN_FIRE } = await import('../../study/size/limits.js');
+  const { sizingOf } = await import('../../report/sheets/sizing.js');
+  const { sizesOf: sizes } = await import('./size.js');
+  return { sizing: sizingOf(await sizes(drawn, { cleanAir: CLEAN_FIRE.ratio, ...(workers ? { workers } : {}) })) };
+}
 
 async function htmlOf(document: ReportDocument, paper: PaperName): Promise<string> {
   const { reportHtml } = await import('../../report/sheets/html.js');

@@ -1,3 +1,5 @@
+import type { Design } from '../../design/design.js';
+import type { DesignWarning } from '../../design/faults.js';
 import { readSource } from '../../design/source.js';
 import type { Tree } from '../../design/vary.js';
 import { toJson } from '../../report/json.js';
@@ -29,15 +31,33 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output });
   const { text, fileName } = await readText(path);
   const { design, warnings } = await readLoaded(text, fileName);
-  const source = readSource(text, fileName);
-  if (!('tree' in source)) throw new Error('a design that was read has no tree');
-  const tree = source.tree as Tree;
   const out = openSink(options.output ?? '-');
   if (options.charts !== undefined) openFolder(options.charts);
 
-  const settings = { cleanAir: options.cleanAir };
+  const result = await sizesOf({ text, fileName, design, warnings }, options);
+
+  if (options.json) await out.write(toJson(result));
+  else await out.write((await import('../../report/sizeText.js')).sizeText(result, options.units));
+  if (options.charts !== undefined) {
+    const { sizeCharts } = await import('../../charts/sizeCharts.js');
+    const { drawCharts } = await import('../drawCharts.js');
+    const names = await drawCharts(sizeCharts(result), options.charts, options.format);
+    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+  }
+  await sayWhatCannotBe(result);
+}
+
+/** The sizes for a design as it was read, on as many threads as are asked for. */
+export async function sizesOf(
+  { text, fileName, design, warnings }: { text: string; fileName: string; design: Design; warnings: DesignWarning[] },
+  { cleanAir, workers = defaultWorkers() }: Pick<SizeOptions, 'cleanAir' | 'workers'>,
+): Promise<SizeResult> {
+  const source = readSource(text, fileName);
+  if (!('tree' in source)) throw new Error('a design that was read has no tree');
+  const tree = source.tree as Tree;
+  const settings = { cleanAir };
   const tries = stackTries(design).length;
-  const result = await withPool(options.workers ?? defaultWorkers(), async (run) => {
+  return withPool(workers, async (run) => {
     const job = { kind: 'surveyStacks', design, settings } as const;
     const surveys = await run<StackSurvey>(job, tries, saying('stacks tried', tries));
     // twice as many as are wanted, since the reader may refuse some
@@ -56,16 +76,6 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
       asDrawn: judged[judged.length - 1],
     });
   });
-
-  if (options.json) await out.write(toJson(result));
-  else await out.write((await import('../../report/sizeText.js')).sizeText(result, options.units));
-  if (options.charts !== undefined) {
-    const { sizeCharts } = await import('../../charts/sizeCharts.js');
-    const { drawCharts } = await import('../drawCharts.js');
-    const names = await drawCharts(sizeCharts(result), options.charts, options.format);
-    tell(`charts in ${options.charts}: ${names.join(', ')}`);
-  }
-  await sayWhatCannotBe(result);
 }
 
 async function sayWhatCannotBe(result: SizeResult): Promise<void> {
