@@ -1,5 +1,14 @@
 import { spawnSync } from 'node:child_process';
-import { createReadStream, createWriteStream, existsSync, mkdirSync, mkdtempSync, renameSync, rmSync } from 'node:fs';
+import {
+  createReadStream,
+  createWriteStream,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join, resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
@@ -63,13 +72,14 @@ async function packagedBrowser(): Promise<Candidate> {
     mkdirSync('out', { recursive: true });
     const fresh = mkdtempSync(resolve('out', 'browser-'));
     await unpack(join(root, 'bin/chromium.br'), join(fresh, 'chromium'), 0o755);
-    for (const archive of ['al2023', 'fonts']) {
+    for (const archive of ['al2023', 'fonts', 'swiftshader']) {
       const tar = join(fresh, `${archive}.tar`);
       await unpack(join(root, `bin/${archive}.tar.br`), tar, 0o644);
       const { status, stderr } = spawnSync('tar', ['-xf', tar, '-C', fresh], { encoding: 'utf8' });
       if (status !== 0) throw new Error(`tar could not unpack ${archive}: ${stderr}`);
       rmSync(tar);
     }
+    writeFileSync(join(fresh, 'fonts.conf'), fontSettings(folder));
     try {
       renameSync(fresh, folder);
     } catch {
@@ -80,8 +90,17 @@ async function packagedBrowser(): Promise<Candidate> {
   return {
     executablePath: join(folder, 'chromium'),
     // libraries that a bare machine lacks come with the package; the machine's own are left alone
-    env: { LD_LIBRARY_PATH: join(folder, 'lib'), FONTCONFIG_PATH: folder },
+    env: { LD_LIBRARY_PATH: join(folder, 'lib'), FONTCONFIG_FILE: join(folder, 'fonts.conf') },
   };
+}
+
+/** The package's own settings name folders of another machine. */
+function fontSettings(folder: string): string {
+  const [fonts, cache] = ['fonts', 'font-cache'].map((name) => join(folder, name));
+  return (
+    '<?xml version="1.0"?>\n<!DOCTYPE fontconfig SYSTEM "fonts.dtd">\n<fontconfig>\n' +
+    `<dir>${fonts}</dir>\n<dir>/usr/share/fonts</dir>\n<cachedir>${cache}</cachedir>\n</fontconfig>\n`
+  );
 }
 
 function packageRoot(name: string): string {
