@@ -273,6 +273,55 @@ export interface Cook {
   band: number;
 }
 
+/** A handle or knob that a hand takes hold of. */
+export interface Handle {
+  name: string;
+  part: PartName;
+  /** where on the part; default: the hottest of its stations */
+  station?: StationName;
+  kind: 'rod' | 'coil';
+  /** of the rod, or of the coil's wire [m] */
+  diameter: number;
+  /** from the plate to the tip, along its axis; with two ends from plate to plate [m] */
+  length: number;
+  /** along its axis from the plate to where the hand begins [m] */
+  standoff: number;
+  /** ends that are fixed to the plate */
+  ends: 1 | 2;
+  /** outside diameter and pitch of a coil [m] (estimates) */
+  coil?: number;
+  pitch?: number;
+  material: 'carbon' | 'stainless';
+  emissivity: number;
+  /** share of its view that the hot plate takes (estimate, default 0.4, spread 0.2-0.5) */
+  sees: number;
+}
+
+/** The trailer a pit stands on. Positions are along it, all from one mark [m]. */
+export interface Trailer {
+  /** its own weight, empty [kg], and where that acts */
+  mass: number;
+  balance: number;
+  /** axle, or the middle between two */
+  axle: number;
+  hitch: number;
+  /** where the firebox's outer end stands, and which way the pit runs from there */
+  offset: number;
+  runs: 'to hitch' | 'from hitch';
+  /** [kg] */
+  axleRating: number;
+  hitchRating: number;
+}
+
+/** Something carried along. */
+export interface Load {
+  name: string;
+  /** [kg] */
+  mass: number;
+  /** along the trailer; without one along the pit from the firebox's outer end [m] */
+  position: number;
+}
+
 export interface Design {
   schema: 1;
   name: string;
@@ -295,4 +344,8 @@ export interface Design {
   estimates: Estimates;
   /** the day to follow; absent when the file has none */
   cook?: Cook;
+  /** absent when the file names none */
+  handles?: Handle[];
+  trailer?: Trailer;
+  loads?: Load[];
 }

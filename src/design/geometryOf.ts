@@ -145,7 +145,7 @@ export function stackGeometry(stack: Stack): StackGeometry {
 }
 
 /** Outer skin of a part [kg]: over the insulation, so a round shell's is larger by twice its thickness. */
-function skinMass(faces: Face[], insulation: Insulation | undefined): number {
+export function skinMass(faces: Face[], insulation: Insulation | undefined): number {
   if (!insulation || insulation.thickness === 0) return 0;
   const areas = faces.map((each) =>
     each.orientation === 'horizontalCylinder'
@@ -155,7 +155,8 @@ function skinMass(faces: Face[], insulation: Insulation | undefined): number {
   return sum(areas) * insulation.skin * CARBON_DENSITY;
 }
 
-function stackSkinMass(stack: Stack): number {
+/** Outer skin of a stack [kg]. */
+export function stackSkinMass(stack: Stack): number {
   const { insulation } = stack;
   if (!insulation || insulation.thickness === 0) return 0;
   return Math.PI * (stack.diameter + 2 * insulation.thickness) * stack.height * insulation.skin * CARBON_DENSITY;

@@ -75,6 +75,17 @@ export const RANGES = {
   contentMass: range('mass', '0.01 lb', '2000 lb'),
   contentArea: range('area', '1 in^2', '1000 ft^2'),
 
+  handleDiameter: range('length', '1/8 in', '3 in'),
+  handleLength: range('length', '1/2 in', '4 ft'),
+  standoff: range('length', '0 in', '2 ft'),
+  coil: range('length', '1/4 in', '6 in'),
+  pitch: range('length', '1/8 in', '6 in'),
+  sees: range('share', '0', '0.5'),
+  trailerMass: range('mass', '10 lb', '20,000 lb'),
+  rating: range('mass', '10 lb', '40,000 lb'),
+  loadMass: range('mass', '0.01 lb', '10,000 lb'),
+  position: range('length', '-60 ft', '60 ft'),
+
   ventCount: range('number', '1', '24'),
   ventSide: range('length', '1/4 in', '4 ft'),
   ventArea: range('area', '0.05 in^2', '10 ft^2'),

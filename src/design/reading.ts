@@ -135,6 +135,13 @@ export class Fields {
     return typeof raw === 'boolean' ? raw : otherwise;
   }
 
+  /** A bare number that the shape has already checked. */
+  number(key: string, otherwise: number): number {
+    const raw = this.has(key) ? this.tree[key] : undefined;
+    if (raw === undefined) this.defaulted(key);
+    return typeof raw === 'number' ? raw : otherwise;
+  }
+
   choice<T extends string>(key: string, allowed: readonly T[], otherwise: T): T {
     if (!this.has(key)) {
       this.defaulted(key);

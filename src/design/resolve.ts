@@ -13,6 +13,7 @@ import type {
   WoodComposition,
 } from './design.js';
 import type { Fields } from './reading.js';
+import { resolveHandle, resolveLoad, resolveTrailer } from './resolveCarry.js';
 import { resolveCook, resolveSplits } from './resolveCook.js';
 import {
   resolveChamber,
@@ -47,6 +48,9 @@ export function resolveDesign(root: Fields): Design {
     gauge: root.choice('gauge', GAUGES, chamber || !upright ? 'middle' : 'uprightUpper'),
     estimates: resolveEstimates(root.child('estimates')),
     ...(root.has('cook') ? { cook: resolveCook(root.child('cook')) } : {}),
+    ...(root.has('handles') ? { handles: root.list('handles').map(resolveHandle) } : {}),
+    ...(root.has('trailer') ? { trailer: resolveTrailer(root.child('trailer')) } : {}),
+    ...(root.has('loads') ? { loads: root.list('loads').map(resolveLoad) } : {}),
   };
 }
 

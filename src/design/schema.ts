@@ -6,6 +6,7 @@
  */
 import * as z from 'zod';
 import { FINISHES, INSULATION_ALIASES, INSULATIONS, WOODS } from './catalog.js';
+import { handle, load, trailer } from './schemaCarry.js';
 import { cook, splits } from './schemaCook.js';
 import { plain, quantity } from './schemaFields.js';
 import { STATIONS } from './stations.js';
@@ -239,6 +240,9 @@ export const designSchema = z
       .meta({ description: 'What no correlation settles.' })
       .optional(),
     cook: cook.optional(),
+    handles: z.array(handle).min(1).max(20).meta({ description: 'Handles and knobs.' }).optional(),
+    trailer: trailer.optional(),
+    loads: z.array(load).min(1).max(50).meta({ description: 'What else is carried.' }).optional(),
   })
   .meta({ title: 'pitwright design', description: 'A wood-fired pit, as a builder describes it.' });
 

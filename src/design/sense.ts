@@ -6,6 +6,7 @@
 import { format } from '../units.js';
 import type { Design, GaugeStation, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
+import { checkCarry } from './senseCarry.js';
 import { checkCook } from './senseCook.js';
 import { checkContents, checkPart, checkReverse, checkStacks } from './senseParts.js';
 import { checkIntakes, checkJoints } from './senseOpenings.js';
@@ -28,6 +29,7 @@ export function checkSense(design: Design, reading: Reading): void {
     parts.flatMap((name) => stationsOf(design, name)),
     reading,
   );
+  checkCarry(design, (name) => stationsOf(design, name), reading);
 }
 
 function presentParts(design: Design): PartName[] {

@@ -5,7 +5,9 @@ import type { UnitSystem } from '../units.js';
 import { designRows } from './designRows.js';
 import { plainText, wrap } from '../charts/plainText.js';
 import { sayIn, type Say } from './quantity.js';
+import type { WeightResult } from '../study/weight.js';
 import { table } from './table.js';
+import { weightText } from './weightText.js';
 
 const WIDTH = 98;
 const INDENT = '  ';
@@ -16,10 +18,12 @@ export interface CheckedDesign {
   defaults: string[];
   warnings: DesignWarning[];
   geometry: Geometry;
+  /** where the design names a trailer or loads */
+  weight?: WeightResult;
 }
 
 /** Every input as read, and what the parts come to in areas, weights and heights; nothing is solved. */
-export function checkText({ design, defaults, warnings, geometry }: CheckedDesign, system: UnitSystem): string {
+export function checkText({ design, defaults, warnings, geometry, weight }: CheckedDesign, system: UnitSystem): string {
   const say = sayIn(system);
   const rows = designRows(design, defaults, say);
   const sections = [
@@ -36,6 +40,7 @@ export function checkText({ design, defaults, warnings, geometry }: CheckedDesig
     `OPENINGS\n${openingsTable(design, geometry, say)}`,
     `STACKS\n${stacksTable(design, geometry, say)}`,
     `All steel, with stacks, skins and steel contents: ${say('mass', geometry.totalSteelMass)}`,
+    ...(weight ? [weightText(weight, design, system)] : []),
   ];
   return `${sections.join('\n\n')}\n`;
 }

@@ -61,6 +61,17 @@ const BY_NAME: Record<string, Printed> = {
   open: { kind: 'share' },
   damper: { kind: 'share' },
   mass: { kind: 'mass' },
+  standoff: { kind: 'length' },
+  coil: { kind: 'length' },
+  pitch: { kind: 'length' },
+  sees: { kind: 'share' },
+  balance: { kind: 'length' },
+  axle: { kind: 'length' },
+  hitch: { kind: 'length' },
+  offset: { kind: 'length' },
+  position: { kind: 'length' },
+  axleRating: { kind: 'mass' },
+  hitchRating: { kind: 'mass' },
   roughness: { kind: 'length', digits: 2, shop: 'in', si: 'mm' },
 };
 

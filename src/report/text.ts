@@ -1,5 +1,6 @@
 import type { EstimateResult } from '../study/result.js';
 import type { UnitSystem } from '../units.js';
+import { handlesData, HANDS_NOTE, surfacesData } from './carryData.js';
 import { CAUTIONS, NOT_A_GUARANTEE, PLATE_AND_LOSS } from './cautions.js';
 import { headline } from './headline.js';
 import { plainText, wrap } from '../charts/plainText.js';
@@ -15,6 +16,7 @@ import {
   weightsData,
 } from './resultData.js';
 import { textTable } from './table.js';
+import { weightText } from './weightText.js';
 
 const WIDTH = 98;
 
@@ -95,6 +97,18 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
   if (steady) sections.push(section('OPENINGS while holding', textTable(openingsData(steady, system))));
   if (assumed) sections.push(section('OPENINGS under the full fire', textTable(openingsData(assumed, system))));
   sections.push(section('WEIGHTS', textTable(weightsData(result, system))));
+  if (result.hands) {
+    sections.push(
+      section(
+        'HANDS on handles and on the outside',
+        textTable(handlesData(result.hands, system)),
+        textTable(surfacesData(result.hands, system)),
+        note(HANDS_NOTE),
+        note(`Thresholds: ${result.hands.standard}.`),
+      ),
+    );
+  }
+  if (result.weight) sections.push(weightText(result.weight, design, system));
   sections.push(
     section(
       'ESTIMATES USED, which no correlation settles; each can be set in the design',

@@ -4,6 +4,7 @@ import type { Resolution } from '../network/build.js';
 import { OUTDOORS } from '../network/types.js';
 import { version } from '../version.js';
 import { biotNumbers } from './biot.js';
+import { withHandsAndWeight } from './carried.js';
 import { estimatesUsed } from './estimatesUsed.js';
 import { makePit, type Pit } from './pit.js';
 import { rangeWarnings } from './ranges.js';
@@ -38,6 +39,10 @@ export interface EstimateCost {
  * @returns the result tree of the file format
  */
 export function estimate(design: Design, options: EstimateOptions = {}, cost?: EstimateCost): EstimateResult {
+  return withHandsAndWeight(solveAll(design, options, cost));
+}
+
+function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost): EstimateResult {
   const geometry = geometryOf(design);
   const pit = makePit(design, geometry, options.resolution);
   const warnings: Warning[] = [];

@@ -3,7 +3,9 @@
  * A quantity that does not exist (a target never reached) is null and a warning says why.
  */
 import type { Design, StationName } from '../design/design.js';
+import type { HandsResult } from './touch.js';
 import type { Spread } from './uncertainty.js';
+import type { WeightResult } from './weight.js';
 
 export interface Warning {
   /** kebab-case, stable: fire-limited-by-air, biot-above-limit, paint-above-limit, door-gap-smoke, target-not-reached ... */
@@ -147,6 +149,10 @@ export interface EstimateResult {
   assumed: SteadyState | null;
   warmUp: WarmUp | null;
   balance: { energyError: number; massError_kg_per_s: number };
+  /** what hands find, where the design names handles */
+  hands?: HandsResult;
+  /** weights and where they act, where the design names a trailer or loads */
+  weight?: WeightResult;
   /** how far the numbers spread with the estimates, where that was asked for */
   spread?: Spread;
 }

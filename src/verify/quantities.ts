@@ -12,6 +12,8 @@ export type PhysicsKind =
   | 'diffusivity'
   | 'heatPerLength'
   | 'molarEnergy'
+  | 'massPerLength'
+  | 'massPerArea'
   | 'pressureGradient';
 
 export type CaseKind = Kind | PhysicsKind;
@@ -30,6 +32,8 @@ const ADDED: Readonly<Partial<Record<CaseKind, readonly UnitRow[]>>> = {
   diffusivity: [row('m2/s', 1, 'm²/s')],
   heatPerLength: [row('W/m', 1), row('kW/m', 1e3)],
   molarEnergy: [row('J/mol', 1), row('kJ/mol', 1e3)],
+  massPerLength: [row('kg/m', 1), row('lb/ft', 0.45359237 / FOOT)],
+  massPerArea: [row('kg/m2', 1, 'kg/m²'), row('lb/ft2', 0.45359237 / FOOT ** 2, 'lb/ft²')],
   pressureGradient: [row('Pa/m', 1), row('in H2O/ft', (0.0254 * 9806.65) / FOOT)],
   pressure: [
     row('psi', POUND_FORCE / 0.0254 ** 2, 'lb/in2'),
@@ -73,6 +77,8 @@ const SI: Readonly<Record<CaseKind, string>> = {
   diffusivity: 'm2/s',
   heatPerLength: 'W/m',
   molarEnergy: 'J/mol',
+  massPerLength: 'kg/m',
+  massPerArea: 'kg/m2',
   pressureGradient: 'Pa/m',
 };
 

@@ -1,5 +1,6 @@
 /** All checks by name: what a line of a case file may call. */
 import { mayBeLeftOut, type Check } from './check.js';
+import { carryChecks } from './checks/carry.js';
 import { catalogChecks } from './checks/catalog.js';
 import { conductionChecks } from './checks/conduction.js';
 import { convectionChecks } from './checks/convection.js';
@@ -34,6 +35,7 @@ export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> =
   wood: woodChecks,
   'site and burns': siteChecks,
   catalog: catalogChecks,
+  'weights, trailer, handles': carryChecks,
 };
 
 function collect(): ReadonlyMap<string, Check> {

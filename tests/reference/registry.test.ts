@@ -12,6 +12,7 @@ const THROUGH_OTHERS: Readonly<Record<string, string>> = {
   addTrickle: 'openingFlow',
   shieldedExchange: 'shieldedExchangePerLength',
   flueGas: 'flueMass',
+  rodProfile: 'rodHeat',
 };
 
 /** Public functions that give no number. */

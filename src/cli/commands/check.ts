@@ -1,6 +1,7 @@
 import { geometryOf } from '../../design/geometryOf.js';
 import { checkText } from '../../report/checkText.js';
 import { toJson } from '../../report/json.js';
+import { weightOf, weightWarnings } from '../../study/weight.js';
 import type { UnitSystem } from '../../units.js';
 import { version } from '../../version.js';
 import { loadDesign } from '../loadDesign.js';
@@ -17,12 +18,14 @@ export async function run(path: string, options: CheckOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output });
   const loaded = await loadDesign(path);
   const out = openSink(options.output ?? '-');
-  const geometry = geometryOf(loaded.design);
+  const { design, defaults } = loaded;
+  const geometry = geometryOf(design);
+  const weight = design.trailer || design.loads ? weightOf(design, geometry) : undefined;
+  const warnings = [...loaded.warnings, ...(weight ? weightWarnings(weight, design) : [])];
   if (options.json) {
-    const { design, defaults, warnings } = loaded;
     const tool = { name: 'pitwright', version };
-    await out.write(toJson({ schema: 1, tool, design, defaults, warnings, geometry }));
+    await out.write(toJson({ schema: 1, tool, design, defaults, warnings, geometry, weight }));
   } else {
-    await out.write(checkText({ ...loaded, geometry }, options.units));
+    await out.write(checkText({ design, defaults, warnings, geometry, weight }, options.units));
   }
 }

@@ -11,7 +11,8 @@ const material = choice(names(INSULATIONS), 'insulation of the catalog');
 const gauge = quantity('number', 'gauge number');
 const nominal = quantity('number', 'nominal pipe size');
 
-function pipeOf(size: number) {
+/** A pipe size of the shelf. @throws RangeError when there is none */
+export function pipeOf(size: number) {
   const pipe = PIPES.find((each) => each.nominal === size);
   if (!pipe)
     throw new RangeError(`pipe ${size} is not listed; sizes are ${PIPES.map((each) => each.nominal).join(', ')}`);

@@ -1,0 +1,110 @@
+/** What hands find and what a trailer carries, as tables. */
+import { stationLabel } from '../charts/labels.js';
+import { plainText } from '../charts/plainText.js';
+import type { Design } from '../design/design.js';
+import type { HandsResult, Touched } from '../study/touch.js';
+import { TONGUE_BAND, type WeightResult } from '../study/weight.js';
+import { format, type UnitSystem } from '../units.js';
+import { sayIn } from './quantity.js';
+import type { TableData } from './table.js';
+
+export const TRAILER_NOTE =
+  'Level and at rest, from the design alone. Frame, axles, brakes, coupler, tyres and tie-downs are for those who answer for ' +
+  'them: licensed practice and the road rules decide, and a scale before the road.';
+
+export const HANDS_NOTE =
+  'Handles in still air, where their plate is hottest; the plate takes 40 % of what they see unless the file says otherwise ' +
+  '(estimate). A wind cools them, gloves and bare skin differ, and children burn sooner. ' +
+  "Thresholds are not predictions: 'burns' means at or above the threshold of that hold on bare metal.";
+
+function verdict({ temperature_K, verdicts }: Touched, system: UnitSystem): string[] {
+  const say = sayIn(system);
+  return [say('temperature', temperature_K), ...verdicts.map(({ burns }) => (burns ? 'burns' : 'can be held'))];
+}
+
+const HOLDS = ['1 s', '10 s'];
+
+/** Where the hand begins on each handle, under each fire. */
+export function handlesData({ handles }: HandsResult, system: UnitSystem): TableData {
+  return {
+    head: ['', 'fire', 'plate', 'hand begins at', ...HOLDS, 'coolest'],
+    rows: handles.flatMap(({ name, station, hold, full }) =>
+      [
+        { fire: 'holding', state: hold },
+        { fire: 'full', state: full },
+      ].flatMap(({ fire, state }, i) =>
+        state
+          ? [
+              [
+                i === 0 || !hold ? `${plainText(name, 24)}, ${stationLabel(station)}` : '',
+                fire,
+                format('temperature', state.base_K, system),
+                ...verdict(state.hand, system),
+                format('temperature', state.tip_K, system),
+              ],
+            ]
+          : [],
+      ),
+    ),
+    align: ['left', 'left', 'right', 'right', 'left', 'left', 'right'],
+  };
+}
+
+/** The hottest outside of each station against the same thresholds. */
+export function surfacesData({ surfaces }: HandsResult, system: UnitSystem): TableData {
+  const cells = (state: Touched | null) => (state ? verdict(state, system) : ['-', '', '']);
+  return {
+    head: ['', 'holding', ...HOLDS, 'full fire', ...HOLDS],
+    rows: surfaces.map(({ station, hold, full }) => [stationLabel(station), ...cells(hold), ...cells(full)]),
+    align: ['left', 'right', 'left', 'left', 'right', 'left', 'left'],
+  };
+}
+
+/** Each weight with where it acts. */
+export function weightItemsData({ items, pit, total }: WeightResult, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  const row = (name: string, mass: number, position: number, height: number | null) => [
+    plainText(name, 40),
+    say('mass', mass),
+    say('length', position, { shop: 'in', si: 'm' }),
+    height === null ? '' : say('length', height, { shop: 'in', si: 'm' }),
+  ];
+  return {
+    head: ['', 'weight', 'acts at', 'above the ground'],
+    rows: [
+      ...items.map((each) => row(each.name, each.mass_kg, each.position_m, each.height_m)),
+      row('the pit alone', pit.mass_kg, pit.position_m, pit.height_m),
+      row('all together', total.mass_kg, total.position_m, null),
+    ],
+  };
+}
+
+/** What axle and tongue carry against their ratings; no rows without a trailer. */
+export function trailerData({ trailer, total }: WeightResult, design: Design, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  const rated = design.trailer;
+  const margin = (spare: number) => (spare < 0 ? `OVER by ${say('mass', -spare)}` : `${say('mass', spare)} in hand`);
+  return {
+    head: ['', 'load', 'rating', ''],
+    rows:
+      trailer && rated
+        ? [
+            ['axles', say('mass', trailer.axleLoad_kg), say('mass', rated.axleRating), margin(trailer.axleMargin_kg)],
+            [
+              'tongue',
+              say('mass', trailer.tongueLoad_kg),
+              say('mass', rated.hitchRating),
+              margin(trailer.hitchMargin_kg),
+            ],
+            ['all on the ground', say('mass', total.mass_kg), '', ''],
+            [
+              'tongue, of the whole',
+              `${(100 * trailer.tongueShare).toFixed(1)} %`,
+              `${100 * TONGUE_BAND.low} to ${100 * TONGUE_BAND.high} %`,
+              'common practice, no source',
+            ],
+          ]
+        : [],
+    align: ['left', 'right', 'right', 'left'],
+  };
+}
