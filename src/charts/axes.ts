@@ -69,3 +69,14 @@ export function twinAxes(
     max,
   };
 }
+
+/**
+ * The axis of time, from 0 to the end of the curves and on over the paper that their names take.
+ *
+ * @param end of the curves, in `unit`
+ * @param room share of the plot's width that is left free behind it
+ */
+export function timeAxis(unit: string, end: number, room: number): LinearAxis {
+  const ticks = roundTicks(0, end, 8).filter((tick) => tick <= end * 1.001);
+  return axis('bottom', `Time [${unit}]`, ticks, { min: 0, max: end / (1 - room) });
+}

@@ -38,3 +38,14 @@ export function baseOptions(title: string, subtitle: string): ChartOptions {
     },
   };
 }
+
+/** A legend under the plot, for bars and for lines that meet at their ends. */
+export function bottomLegend(box: { boxWidth: number; boxHeight: number } = { boxWidth: 18, boxHeight: 12 }) {
+  const labels = { color: FAINT_INK, font: { size: FONT_SIZE.text }, ...box };
+  return { display: true, position: 'bottom' as const, align: 'start' as const, labels };
+}
+
+/** The axis of names beside lying bars. */
+export function barNames() {
+  return { grid: { display: false }, ticks: { color: INK, font: { size: FONT_SIZE.text } } };
+}

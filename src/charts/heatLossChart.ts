@@ -3,9 +3,9 @@ import type { EstimateResult, SteadyState } from '../study/result.js';
 import { convert, format } from '../units.js';
 import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
-import { baseOptions } from './base.js';
+import { barNames, baseOptions, bottomLegend } from './base.js';
 import { HEAT_LOSS_LABELS, percentOf } from './labels.js';
-import { FAINT_INK, FONT_SIZE, INK, STATE_STYLES } from './theme.js';
+import { STATE_STYLES } from './theme.js';
 
 type Place = keyof typeof HEAT_LOSS_LABELS;
 
@@ -56,16 +56,11 @@ export function heatLossChart(result: EstimateResult, name: string): ChartConfig
       scales: {
         x: power.shop,
         si: power.si,
-        y: { grid: { display: false }, ticks: { color: INK, font: { size: FONT_SIZE.text } } },
+        y: barNames(),
       },
       plugins: {
         ...base.plugins,
-        legend: {
-          display: true,
-          position: 'bottom',
-          align: 'start',
-          labels: { color: FAINT_INK, boxWidth: 18, boxHeight: 12, font: { size: FONT_SIZE.text } },
-        },
+        legend: bottomLegend(),
       },
     } as ChartConfiguration<'bar'>['options'],
   };

@@ -1,6 +1,6 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import { convert } from '../units.js';
-import { axis, roundTicks, twinAxes } from './axes.js';
+import { timeAxis, twinAxes } from './axes.js';
 import { baseOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import { markLines, type MarkLine } from './markLines.js';
@@ -104,12 +104,7 @@ export function optionCurves(options: {
       ...base,
       parsing: false,
       scales: {
-        x: axis(
-          'bottom',
-          `Time [${unit}]`,
-          roundTicks(0, end, 8).filter((tick) => tick <= end * 1.001),
-          { min: 0, max: end / (1 - room) },
-        ),
+        x: timeAxis(unit, end, room),
         y: temperature.shop,
         si: temperature.si,
       },
@@ -118,6 +113,6 @@ export function optionCurves(options: {
 }
 
 /** Points of a line that breaks where a time stands twice: there something changes at once, and a curve must not round it. */
-function pieces(times: number[], values: number[]): { x: number; y: number }[] {
+export function pieces(times: number[], values: number[]): { x: number; y: number }[] {
   return times.flatMap((x, i) => [...(i > 0 && x === times[i - 1] ? [{ x, y: NaN }] : []), { x, y: values[i] }]);
 }

@@ -1,12 +1,12 @@
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { EstimateResult } from '../study/result.js';
 import { convert, format } from '../units.js';
-import { axis, roundTicks, twinAxes } from './axes.js';
+import { timeAxis, twinAxes } from './axes.js';
 import { bandAreas, type BandArea } from './bands.js';
 import { baseOptions } from './base.js';
 import { gaugeLabel } from './labels.js';
 import { markLines } from './markLines.js';
-import { optionStyle } from './optionCurves.js';
+import { optionStyle, pieces } from './optionCurves.js';
 import { fitText, textWidth } from './textWidth.js';
 import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from './theme.js';
 
@@ -75,11 +75,7 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
     const style = optionStyle(i);
     return {
       label,
-      data: time_s.flatMap((time, k) => [
-        // where the fire changes a time stands twice, and a curve must not round the corner
-        ...(k > 0 && time === time_s[k - 1] ? [{ x: minutes(time), y: NaN }] : []),
-        { x: minutes(time), y: degrees(thermometer_K[k]) },
-      ]),
+      data: pieces(time_s.map(minutes), thermometer_K.map(degrees)),
       cubicInterpolationMode: 'monotone',
       borderColor: style.colour,
       borderDash: style.dash,
@@ -101,15 +97,7 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
       ...base,
       parsing: false,
       scales: {
-        x: axis(
-          'bottom',
-          `Time [${unit}]`,
-          roundTicks(0, end, 8).filter((tick) => tick <= end * 1.001),
-          {
-            min: 0,
-            max: end / (1 - room),
-          },
-        ),
+        x: timeAxis(unit, end, room),
         y: temperature.shop,
         si: temperature.si,
       },

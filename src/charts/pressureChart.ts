@@ -2,7 +2,7 @@ import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { EstimateResult, SteadyState } from '../study/result.js';
 import { convert, format } from '../units.js';
 import { twinAxes } from './axes.js';
-import { baseOptions } from './base.js';
+import { baseOptions, bottomLegend } from './base.js';
 import { stationLabel } from './labels.js';
 import { wrapLines } from './plainText.js';
 import { markLines, type MarkLine } from './markLines.js';
@@ -73,17 +73,7 @@ export function pressureChart(result: EstimateResult, name: string): ChartConfig
       },
       plugins: {
         ...base.plugins,
-        legend: {
-          display: true,
-          position: 'bottom',
-          align: 'start',
-          labels: {
-            color: FAINT_INK,
-            font: { size: FONT_SIZE.text },
-            boxWidth: 46,
-            boxHeight: 0,
-          },
-        },
+        legend: bottomLegend({ boxWidth: 46, boxHeight: 0 }),
       },
     } as ChartConfiguration<'line'>['options'],
   };

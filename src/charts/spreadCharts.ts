@@ -2,7 +2,7 @@ import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { EstimateResult } from '../study/result.js';
 import type { Cause, CurveName } from '../study/uncertainty.js';
 import { convert, format } from '../units.js';
-import { axis, roundTicks, twinAxes } from './axes.js';
+import { axis, timeAxis, twinAxes } from './axes.js';
 import { bandAreas } from './bands.js';
 import { barLabels } from './barLabels.js';
 import { baseOptions } from './base.js';
@@ -77,12 +77,7 @@ export function spreadBandChart({ design, spread }: EstimateResult, name: string
       ...base,
       parsing: false,
       scales: {
-        x: axis(
-          'bottom',
-          `Time [${unit}]`,
-          roundTicks(0, last, 8).filter((tick) => tick <= last * 1.001),
-          { min: 0, max: last / (1 - NAMES) },
-        ),
+        x: timeAxis(unit, last, NAMES),
         y: temperature.shop,
         si: temperature.si,
       },

@@ -3,10 +3,10 @@ import type { ComparedOption } from '../study/compare.js';
 import { convert, format } from '../units.js';
 import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
-import { baseOptions } from './base.js';
+import { barNames, baseOptions, bottomLegend } from './base.js';
 import { HEAT_LOSS_LABELS } from './labels.js';
 import { plainText } from './plainText.js';
-import { COLOURS, FAINT_INK, FONT_SIZE, INK, PAPER } from './theme.js';
+import { COLOURS, PAPER } from './theme.js';
 
 type Place = keyof typeof HEAT_LOSS_LABELS;
 
@@ -58,16 +58,11 @@ export function stackedLossChart(options: ComparedOption[], title: string): Char
       scales: {
         x: { ...power.shop, stacked: true },
         si: power.si,
-        y: { stacked: true, grid: { display: false }, ticks: { color: INK, font: { size: FONT_SIZE.text } } },
+        y: { stacked: true, ...barNames() },
       },
       plugins: {
         ...base.plugins,
-        legend: {
-          display: true,
-          position: 'bottom',
-          align: 'start',
-          labels: { color: FAINT_INK, boxWidth: 18, boxHeight: 12, font: { size: FONT_SIZE.text } },
-        },
+        legend: bottomLegend(),
       },
     } as ChartConfiguration<'bar'>['options'],
   };

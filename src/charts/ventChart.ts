@@ -3,9 +3,9 @@ import type { EstimateResult, OpeningState, SteadyState } from '../study/result.
 import { convert, format } from '../units.js';
 import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
-import { baseOptions } from './base.js';
+import { barNames, baseOptions, bottomLegend } from './base.js';
 import { openingLabel } from './labels.js';
-import { FAINT_INK, FONT_SIZE, INK, STATE_STYLES } from './theme.js';
+import { STATE_STYLES } from './theme.js';
 
 /** Room for labels beyond the longest bar, as a part of it. */
 const LABEL_ROOM = 1.25;
@@ -55,16 +55,11 @@ export function ventChart(result: EstimateResult, name: string): ChartConfigurat
       scales: {
         x: mass.shop,
         si: mass.si,
-        y: { grid: { display: false }, ticks: { color: INK, font: { size: FONT_SIZE.text } } },
+        y: barNames(),
       },
       plugins: {
         ...base.plugins,
-        legend: {
-          display: true,
-          position: 'bottom',
-          align: 'start',
-          labels: { color: FAINT_INK, boxWidth: 18, boxHeight: 12, font: { size: FONT_SIZE.text } },
-        },
+        legend: bottomLegend(),
       },
     } as ChartConfiguration<'bar'>['options'],
   };

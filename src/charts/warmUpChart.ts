@@ -1,10 +1,11 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { EstimateResult, WarmUp } from '../study/result.js';
 import { convert, format } from '../units.js';
-import { axis, roundTicks, twinAxes } from './axes.js';
+import { timeAxis, twinAxes } from './axes.js';
 import { baseOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import { stationLabel } from './labels.js';
+import { pieces } from './optionCurves.js';
 import { markLines, type MarkLine } from './markLines.js';
 import { STATION_STYLES } from './theme.js';
 
@@ -86,21 +87,12 @@ export function warmUpChart(
       ...base,
       parsing: false,
       scales: {
-        x: axis('bottom', `Time [${unit}]`, ticksUpTo(end), { min: 0, max: end / (1 - room) }),
+        x: timeAxis(unit, end, room),
         y: temperature.shop,
         si: temperature.si,
       },
     } as ChartConfiguration<'line'>['options'],
   };
-}
-
-/** Points of a line that breaks where a time stands twice: there the fire changes at once, and a curve must not round it. */
-function pieces(times: number[], values: number[]): { x: number; y: number }[] {
-  return times.flatMap((x, i) => [...(i > 0 && x === times[i - 1] ? [{ x, y: NaN }] : []), { x, y: values[i] }]);
-}
-
-function ticksUpTo(end: number): number[] {
-  return roundTicks(0, end, 8).filter((tick) => tick <= end * 1.001);
 }
 
 function subtitle({ design, assumed }: EstimateResult): string {
