@@ -54,7 +54,7 @@ export function numberRows(result: EstimateResult, units: NumberUnits): NumberRo
     id,
     label,
     group,
-    text: si == null ? 'never' : `${before}${say(kind, si, options)}`,
+    text: si == null ? (kind === 'time' ? 'never' : '–') : `${before}${say(kind, si, options)}`,
     si: si ?? null,
     kind,
     options,
