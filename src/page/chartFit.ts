@@ -1,5 +1,6 @@
 /** Charts made for a wide picture, fitted to the width that a screen has. */
 import type { ChartConfiguration } from 'chart.js';
+import { wrapLines } from '../charts/plainText.js';
 import type { EstimateResult } from '../study/result.js';
 import type { ChartId } from './protocol.js';
 
@@ -25,21 +26,46 @@ export function chartHeight(chosen: ChartId, { steady, assumed }: EstimateResult
   return Math.max(usual, BARS.around + BARS.place * places);
 }
 
+/** Room for the texts behind the bars on a phone, as a factor on the axes; longest line of a place's name [letters]. */
+const PHONE_BARS = { room: 1.75, name: 14 };
+/** Ticks along the bottom that fit a phone. */
+const PHONE_TICKS = 5;
+
 interface Axis {
+  max?: number;
   title?: { display?: boolean };
   ticks?: object;
+  afterBuildTicks?: (scale: { ticks: { value: number }[] }) => void;
   afterTickToLabelConversion?: (scale: { ticks: { label?: string | string[] }[] }) => void;
 }
 
-/** Makes room on a narrow screen: names set upright, axis titles and wide margins left out. */
-export function fitWidth({ options }: ChartConfiguration, chosen: ChartId, width: number): void {
+/** Makes room on a narrow screen: names set upright or broken, fewer ticks, axis titles and wide margins left out. */
+export function fitWidth({ options, data }: ChartConfiguration, chosen: ChartId, width: number): void {
   const scales = options?.scales as Record<string, Axis> | undefined;
   if (!options || !scales) return;
   if (chosen === 'draft' && width < NARROW) turnNames(scales.x);
-  if (chosen === 'loss' || width >= PHONE) return;
+  if (width >= PHONE) return;
   options.layout = { padding: { left: 0, right: 4, top: 8, bottom: 4 } };
+  if (chosen === 'loss') {
+    data.labels = data.labels?.map((name) => wrapLines(String(name), PHONE_BARS.name));
+    for (const axis of [scales.x, scales.si]) {
+      axis.max = (axis.max ?? 0) * PHONE_BARS.room;
+      thinTicks(axis);
+    }
+    return;
+  }
   for (const axis of [scales.y, scales.si]) axis.title = { ...axis.title, display: false };
-  if (chosen !== 'draft') scales.x.ticks = { ...scales.x.ticks, maxRotation: 0 };
+  if (chosen !== 'draft') thinTicks(scales.x);
+}
+
+/** Every second tick, where there are more than fit. */
+function thinTicks(axis: Axis): void {
+  const build = axis.afterBuildTicks;
+  axis.ticks = { ...axis.ticks, maxRotation: 0 };
+  axis.afterBuildTicks = (scale) => {
+    build?.(scale);
+    if (scale.ticks.length > PHONE_TICKS) scale.ticks = scale.ticks.filter((_, i) => i % 2 === 0);
+  };
 }
 
 function turnNames(axis: Axis): void {
