@@ -1,4 +1,5 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -80,6 +81,23 @@ describe.skipIf(!browser)('the HTML report in a browser', () => {
     const { pages, width } = readPdf(pdf);
     expect(Math.abs(width - 595.3)).toBeLessThan(1);
     expect(pages[1]).toContain('Every input as read');
+  });
+
+  it('has no fault that a checker of accessibility finds', async () => {
+    const file = join(folder, 'checked.html');
+    writeFileSync(file, htmlOf(documentFrom(six)));
+    // the report's own policy allows no script, the checker's neither
+    const context = await browser!.newContext({ bypassCSP: true });
+    const page = await context.newPage();
+    await page.goto(pathToFileURL(file).href);
+    await page.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core') });
+    const faults = await page.evaluate(async () => {
+      type Axe = { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+      const { violations } = await (globalThis as unknown as { axe: Axe }).axe.run();
+      return violations.map(({ id, nodes }) => `${id}: ${nodes[0].html.slice(0, 120)}`);
+    });
+    await context.close();
+    expect(faults).toEqual([]);
   });
 
   it('fits a phone without scrolling across, but for wide tables in their own frame', async () => {

@@ -52,7 +52,8 @@ function sheetHtml(sheet: Sheet, index: number, document: ReportDocument): strin
         `<div class="aside"><p>${bdi(job)}</p><p>${escapeMarkup(maker)}</p></div></header>`
       : `<header><h2 id="${label}">${escapeMarkup(sheet.title)}</h2>` +
         `<div class="aside"><p>${bdi(name)}</p><p>sheet ${index + 1} of ${sheets.length}</p></div></header>`;
-  const next = { figure: 0 };
+  // a sheet's headings stand one level under its own
+  const next = { figure: 0, heading: index === 0 ? 'h2' : 'h3' };
   return [
     `<section class="sheet ${sheet.fit}" aria-labelledby="${label}">`,
     head,
@@ -71,10 +72,10 @@ function bdi(text: string): string {
   return `<bdi>${escapeMarkup(text)}</bdi>`;
 }
 
-function blockHtml(block: Block, prefix: string, next: { figure: number }): string {
+function blockHtml(block: Block, prefix: string, next: { figure: number; heading: string }): string {
   switch (block.kind) {
     case 'heading':
-      return `<h3>${escapeMarkup(block.text)}</h3>`;
+      return `<${next.heading} class="minor">${escapeMarkup(block.text)}</${next.heading}>`;
     case 'lead':
       return `<p class="lead">${sentence(block.text)}</p>`;
     case 'text':

@@ -24,7 +24,7 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
     `.shop{font-size:${SHEET.shop}px;font-weight:600;line-height:1.15}`,
     `h1{font-size:${SHEET.title}px;font-weight:500;color:${FAINT_INK}}`,
     `h2{font-size:${SHEET.shop - 2}px;font-weight:600;line-height:1.2}`,
-    `h3{font-size:${SHEET.text}px;font-weight:600}`,
+    `.minor{font-size:${SHEET.text}px;font-weight:600}`,
     `.aside{text-align:right;color:${FAINT_INK};max-width:46%}`,
     `p{margin:0}`,
     `.lead{font-size:${SHEET.lead}px;font-weight:500;line-height:1.32}`,
@@ -45,14 +45,14 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
     `tbody tr:last-child>*{border-bottom:1px solid ${GRID}}`,
     `small{color:${FAINT_INK};font-size:${SHEET.small}px;white-space:nowrap}`,
     `.columns{display:flex;gap:${SHEET.gutter}px}.columns>div{flex:1 1 0;min-width:0}`,
-    `.one .columns h3{border-top:1px solid ${INK};padding-top:4px;margin-bottom:1px}`,
+    `.one .columns .minor{border-top:1px solid ${INK};padding-top:4px;margin-bottom:1px}`,
     `@page{size:${css};margin:${margin}px}`,
     `@media print{html{background:none}main{padding:0}` +
       `.sheet{width:auto;min-height:0;margin:0;padding:0;box-shadow:none;break-before:page}` +
       `.sheet:first-child{break-before:auto}` +
       // a hair less than the page, so that rounding never starts another
       `.one{height:${height - 2 * margin - 1}px}` +
-      `table,tr,figure,.one,.columns{break-inside:avoid}thead{display:table-header-group}caption,h3{break-after:avoid}}`,
+      `table,tr,figure,.one,.columns{break-inside:avoid}thead{display:table-header-group}caption,.minor{break-after:avoid}}`,
     // a narrow screen scrolls the drawings down, not across
     `@media screen and (max-width:${width}px){main{padding:0}.sheet{width:auto;height:auto;min-height:0;margin:0 0 12px;` +
       `padding:16px}.one{display:block}.one>*+*{margin-top:14px}.flexible{display:block}.flexible svg{height:auto}` +
