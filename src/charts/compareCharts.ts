@@ -3,6 +3,7 @@ import type { ComparedOption, Comparison } from '../study/compare.js';
 import { baselineOf } from '../study/compare.js';
 import type { Curve } from '../study/timeline.js';
 import { convert, format } from '../units.js';
+import { certaintyChart } from './certaintyChart.js';
 import type { NamedChart } from './estimateCharts.js';
 import { optionCurves, optionStyle, type OptionCurve } from './optionCurves.js';
 import { plainText } from './plainText.js';
@@ -28,6 +29,7 @@ export function compareCharts(comparison: Comparison): NamedChart[] {
     ['compare-splits-steel', splits(comparison, name, 'steel_K')],
     ['compare-door', door(comparison, name)],
     ['compare-heat-loss', stackedLossChart(options, `${name}: where the heat goes while holding`)],
+    ...options.map((_, i): [string, unknown] => [`compare-how-sure-${i + 1}`, certaintyChart(comparison, i, name)]),
   ];
   return charts.flatMap(([file, config]) => (config ? [{ file, config: config as ChartConfiguration }] : []));
 }

@@ -71,38 +71,43 @@ function commandLine(): Command {
       .addOption(units()),
   ).action(async (path, options) => (await import('./commands/estimate.js')).run(path, options));
 
-  program
-    .command('compare')
-    .description('options of a design, or several designs, held against each other: what each buys and costs')
-    .argument('<designs...>', 'design files (YAML or JSON); - for standard input')
-    .option(
-      '--vary <field=values>',
-      "a field and its values, bars between: 'chamber.plate=1/8 in | 1/4 in'; all.plate sets every part's; " +
-        "'none' takes the field away; repeat it for every combination",
-      (value: string, before: string[]) => [...before, value],
-      [] as string[],
-    )
-    .addOption(
-      new Option('--equal <what>', 'what stays as it is where a shape varies').choices(['volume', 'length', 'weight']),
-    )
-    .addOption(
-      new Option('--baseline <number>', 'which option the others are held against, counted from 1')
-        .argParser(whole(1, 24))
-        .default(1),
-    )
-    .option('--price <price>', "price of steel, for its cost: '$1.20/lb'")
-    .option('--door <time>', 'how long the door stands open (default: 60 s)')
-    .option('--json', json)
-    .option('-o, --output <file>', outFile)
-    .option('--csv <file>', 'also write the table as CSV')
-    .option('--charts <dir>', 'also draw the charts into this folder')
-    .addOption(pictures())
-    .addOption(
-      new Option('--units <system>', 'units of text and CSV: shop (°F, in, lb) or si')
-        .choices(['shop', 'si'])
-        .default('shop'),
-    )
-    .action(async (paths, options) => (await import('./commands/compare.js')).run(paths, options));
+  withSpread(
+    program
+      .command('compare')
+      .description('options of a design, or several designs, held against each other: what each buys and costs')
+      .argument('<designs...>', 'design files (YAML or JSON); - for standard input')
+      .option(
+        '--vary <field=values>',
+        "a field and its values, bars between: 'chamber.plate=1/8 in | 1/4 in'; all.plate sets every part's; " +
+          "'none' takes the field away; repeat it for every combination",
+        (value: string, before: string[]) => [...before, value],
+        [] as string[],
+      )
+      .addOption(
+        new Option('--equal <what>', 'what stays as it is where a shape varies').choices([
+          'volume',
+          'length',
+          'weight',
+        ]),
+      )
+      .addOption(
+        new Option('--baseline <number>', 'which option the others are held against, counted from 1')
+          .argParser(whole(1, 24))
+          .default(1),
+      )
+      .option('--price <price>', "price of steel, for its cost: '$1.20/lb'")
+      .option('--door <time>', 'how long the door stands open (default: 60 s)')
+      .option('--json', json)
+      .option('-o, --output <file>', outFile)
+      .option('--csv <file>', 'also write the table as CSV')
+      .option('--charts <dir>', 'also draw the charts into this folder')
+      .addOption(pictures())
+      .addOption(
+        new Option('--units <system>', 'units of text and CSV: shop (°F, in, lb) or si')
+          .choices(['shop', 'si'])
+          .default('shop'),
+      ),
+  ).action(async (paths, options) => (await import('./commands/compare.js')).run(paths, options));
 
   withSpread(
     program

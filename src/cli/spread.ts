@@ -1,3 +1,10 @@
+import type { Comparison } from '../study/compare.js';
+import {
+  planComparison,
+  summariseComparison,
+  type ComparisonCase,
+  type ComparisonSpread,
+} from '../study/compareSpread.js';
 import type { EstimateResult } from '../study/result.js';
 import { seededRandom } from '../study/random.js';
 import { planSpread, summariseSpread, type Spread, type SpreadCase } from '../study/uncertainty.js';
@@ -23,6 +30,19 @@ export async function spreadOf(
     run<SpreadCase>({ kind: 'spread', plan }, cases, saying('spread', cases)),
   );
   return summariseSpread(base, plan, done);
+}
+
+/** How sure the differences of a comparison are. All options share their samples. */
+export async function comparisonSpreadOf(
+  comparison: Comparison,
+  options: Required<Pick<SpreadOptions, 'spread'>> & SpreadOptions,
+): Promise<ComparisonSpread> {
+  const { spread: cases, seed, workers = defaultWorkers() } = options;
+  const plan = planComparison(comparison, { cases, seed, random: seededRandom(seed) });
+  const done = await withPool(workers, (run) =>
+    run<ComparisonCase>({ kind: 'compareSpread', plan }, cases, saying('spread', cases)),
+  );
+  return summariseComparison(comparison, plan, done);
 }
 
 /** A word on every tenth of the cases. */

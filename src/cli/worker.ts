@@ -1,5 +1,6 @@
 /** What a thread of the pool runs: cases of a job, from and to. Bundled as a file of its own. */
 import type { Design } from '../design/design.js';
+import { runComparisonCases, type ComparisonPlan } from '../study/compareSpread.js';
 import { judgeFully } from '../study/size/judge.js';
 import type { SizeSettings } from '../study/size/limits.js';
 import { stackTries, surveyStack } from '../study/size/search.js';
@@ -8,6 +9,7 @@ import { runSpreadCases, type SpreadPlan } from '../study/uncertainty.js';
 /** Jobs in plain data, so that they can be sent to a thread. */
 export type Job =
   | { kind: 'spread'; plan: SpreadPlan }
+  | { kind: 'compareSpread'; plan: ComparisonPlan }
   | { kind: 'surveyStacks'; design: Design; settings: SizeSettings }
   | { kind: 'judgeSizes'; sized: { design: Design; guess: number }[]; settings: SizeSettings };
 
@@ -22,6 +24,8 @@ export default function run({ job, from, to }: Slice): unknown[] {
   switch (job.kind) {
     case 'spread':
       return runSpreadCases(job.plan, from, to);
+    case 'compareSpread':
+      return runComparisonCases(job.plan, from, to);
     case 'surveyStacks':
       return stackTries(job.design)
         .slice(from, to)

@@ -15,6 +15,7 @@ import {
   valueText,
   type CompareRow,
 } from './compareRows.js';
+import { compareSpreadText } from './compareSpreadText.js';
 import { sayIn } from './quantity.js';
 import { table } from './table.js';
 
@@ -34,6 +35,7 @@ export function compareText(comparison: Comparison, system: UnitSystem): string 
     ...warnings(comparison),
     ...optionList(comparison),
     ...tables(comparison, system),
+    ...compareSpreadText(comparison, system),
     `WHAT WAS DONE TO EVERY OPTION\n${events(comparison, system)}`,
     wrap(CAUTIONS, WIDTH),
   ];

@@ -1,5 +1,6 @@
 import type { Design } from '../design/design.js';
 import { version } from '../version.js';
+import type { ComparisonSpread } from './compareSpread.js';
 import { measuresOf, type Measure } from './measures.js';
 import { studyOption, type OptionStudy, type StudySettings } from './studyOption.js';
 import { verdictOf } from './verdict.js';
@@ -43,6 +44,8 @@ export interface Comparison {
   baseline: string;
   options: ComparedOption[];
   verdict: string;
+  /** how sure the differences are, where that was asked for */
+  spread?: ComparisonSpread;
 }
 
 /** Estimate every option, follow every event in it, and hold all of them against one. */

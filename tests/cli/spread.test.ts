@@ -44,3 +44,28 @@ describe('estimate --spread', () => {
     expect(stderr).toMatch(/whole number from \d+ to \d+/);
   });
 });
+
+describe('compare --spread', () => {
+  const args = ['compare', plain, '--vary', 'all.plate=1/4 in | 1/2 in', '--spread', '20'];
+
+  it('says which differences are sure, in the same bytes whoever shares the work', async () => {
+    const run = (workers: string) => pitwright([...args, '--json', '--workers', workers]);
+    const [one, two] = [await run('1'), await run('2')];
+    expect(one.code).toBe(0);
+    expect(two.stdout).toBe(one.stdout);
+    const { spread } = JSON.parse(one.stdout);
+    expect(spread).toMatchObject({ cases: 20, seed: 1 });
+    const soaked = spread.options[1].measures.find(({ key }: { key: string }) => key === 'soaked_s');
+    expect(soaked).toMatchObject({ more: 20, less: 0, same: 0 });
+  }, 120_000);
+
+  it('tells it in words and a table', async () => {
+    const { code, stdout } = await pitwright(args);
+    expect(code).toBe(0);
+    expect(stdout).toMatch(/^HOW SURE: 20 cases, all options with the same fire/m);
+    expect(stdout.replace(/\s+/g, ' ')).toMatch(/longer or hotter in every case: all steel,.* soaked/);
+    const section = stdout.slice(stdout.indexOf('HOW SURE'), stdout.indexOf('WHAT WAS DONE'));
+    expect(section).toMatch(/^ {2}soaked \[min\] +\+[\d.]+ to \+[\d.]+ +20 +- +-$/m);
+    expect(section).not.toMatch(/NaN|undefined|null/);
+  }, 120_000);
+});

@@ -11,9 +11,10 @@ import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
 import { openFolder, openSink, refuseClashes, standardOutput } from '../output.js';
+import type { SpreadOptions } from '../spread.js';
 import { progress, tell } from '../stderr.js';
 
-export interface CompareOptions {
+export interface CompareOptions extends SpreadOptions {
   vary: string[];
   equal?: Equal;
   baseline: number;
@@ -48,6 +49,10 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
 
   progress(`computing ${read.length} options`);
   const comparison = withWarnings(compare(read, settings, options.baseline - 1), read);
+  if (options.spread !== undefined) {
+    const { comparisonSpreadOf } = await import('../spread.js');
+    comparison.spread = await comparisonSpreadOf(comparison, { ...options, spread: options.spread });
+  }
 
   // `--csv -` asks for the table on standard output, in place of the text
   if (options.json) {
