@@ -14,6 +14,7 @@ import { bundle } from '../../esbuild.config.mjs';
 /** A bundle of its own: other runs may be rewriting the usual one. */
 const BUNDLE = 'out/bench';
 const WARM_RUNS = 20;
+const PLAIN = 'examples/plain-24.yaml';
 const SPAWNS = 7;
 const TARGETS = { warmMs: 50, commandMs: 400, peakMb: 200 };
 
@@ -80,4 +81,16 @@ for (const [key, what, target] of [
   console.log(
     `  ${what.padEnd(12)} ${number(report[key], 0).padStart(5)} ms, target under ${target}: ${report[key] < target ? 'meets it' : 'MISSES it'}`,
   );
+}
+
+console.log(`\nlonger studies of ${PLAIN}, whole command:`);
+for (const [what, args, target] of [
+  ['spread of 200 cases', ['estimate', PLAIN, '--spread', '200'], 10_000],
+  ['three plates, all events', ['compare', PLAIN, '--vary', 'all.plate=1/8 in | 3/16 in | 1/4 in'], 1500],
+  ['size', ['size', PLAIN], null],
+]) {
+  const { ms, status: ended, stderr: said } = node([`${BUNDLE}/cli.js`, ...args]);
+  if (ended !== 0) throw new Error(`${what}: ${said}`);
+  const verdict = target === null ? '' : `, target under ${target}: ${ms < target ? 'meets it' : 'MISSES it'}`;
+  console.log(`  ${what.padEnd(25)} ${number(ms, 0).padStart(6)} ms${verdict}`);
 }
