@@ -1,10 +1,11 @@
 import { stringify } from 'yaml';
+import { rangeOf } from '../charts/headlineLabels.js';
 import { plainText, wrap } from '../charts/plainText.js';
 import { COMFORT, LIMIT, type LimitKey, type Margin } from '../study/size/limits.js';
 import type { AsDrawn, SizeChoice, SizeResult } from '../study/size/size.js';
 import { format, type UnitSystem } from '../units.js';
 import { CAUTIONS, NOT_A_GUARANTEE } from './cautions.js';
-import { sayIn, type Say } from './quantity.js';
+import { sayIn } from './quantity.js';
 import { table, textTable, type TableData } from './table.js';
 
 const WIDTH = 98;
@@ -22,7 +23,7 @@ export function sizeText(result: SizeResult, system: UnitSystem): string {
       ? [`WARNINGS\n${warnings.map(({ where, message }) => bullet(`${where}: ${message}`)).join('\n')}`]
       : []),
     chosen === null ? notChosen(result) : chosenText(result, choices[chosen], system),
-    ...(best ? [marginsText(result, best, say)] : []),
+    ...(best ? [marginsText(result, best, system)] : []),
     ...(choices.length > 0 ? [choicesText(result, system)] : []),
     ...(best ? [weatherText(result, best, system)] : []),
     ...(result.curves ? [ventText(result, system)] : []),
@@ -142,18 +143,17 @@ function bandText(key: LimitKey, system: UnitSystem): string {
   const { low, high } = LIMIT[key];
   if (high === 0) return 'none';
   if (low !== undefined && high !== undefined) {
-    return `${valueText(key, low, system)} to ${valueText(key, high, system)}`;
+    return rangeOf(valueText(key, low, system), valueText(key, high, system));
   }
   return low !== undefined ? `at least ${valueText(key, low, system)}` : `at most ${valueText(key, high!, system)}`;
 }
 
 function marginText({ key, margin }: Margin): string {
   if (key === 'backDraft') return margin < 0 ? 'OUT' : 'in';
-  return margin < 0 ? `OUT by ${percent(-margin)}` : percent(Math.min(margin, 9.99));
+  return margin < 0 ? `OUT ${percent(-margin)}` : percent(Math.min(margin, 9.99));
 }
 
-function marginsText({ asDrawn, wanted, chosen }: SizeResult, choice: SizeChoice, say: Say): string {
-  const system: UnitSystem = say('length', 1, { digits: 1 }).includes('in') ? 'shop' : 'si';
+function marginsText({ asDrawn, wanted, chosen }: SizeResult, choice: SizeChoice, system: UnitSystem): string {
   const own = (drawn: AsDrawn, key: LimitKey) => drawn.margins.find((each) => each.key === key);
   const cells = (margin: Margin | undefined) =>
     margin ? [valueText(margin.key, margin.value, system), marginText(margin)] : ['-', ''];
@@ -195,7 +195,7 @@ export function choicesData({ choices }: SizeResult, system: UnitSystem): TableD
     return works === checks.weather.length ? 'works' : `${works} of ${checks.weather.length}`;
   };
   return {
-    head: ['', 'intakes', 'throat', 'stack', 'high', 'hold open', 'least margin', 'weather'],
+    head: ['', 'intakes', 'throat', 'stack', 'high', 'hold', 'least margin', 'weather'],
     align: ['right', 'left', 'right', 'left', 'right', 'right', 'left', 'left'],
     rows: choices.map((choice, i) => [
       `${i + 1}`,
@@ -214,10 +214,10 @@ const SHORT: Record<LimitKey, string> = {
   air: 'air',
   heat: 'heat',
   holdOpening: 'opening',
-  stackSpeed: 'stack speed',
+  stackSpeed: 'stack',
   holdStackSpeed: 'slow stack',
-  intakeSpeed: 'intake speed',
-  throatSpeed: 'throat speed',
+  intakeSpeed: 'intakes',
+  throatSpeed: 'throat',
   smoke: 'smoke',
   backDraft: 'back-draft',
 };
@@ -226,7 +226,7 @@ function weatherText({ chosen }: SizeResult, choice: SizeChoice, system: UnitSys
   return [
     `OTHER WEATHER with the ${chosen === null ? 'nearest' : 'chosen'} size`,
     table(
-      ['', 'full fire: air, times', 'reaches', 'holds, wide open', ''],
+      ['', 'air, times', 'reaches', 'holds it', ''],
       choice.checks.weather.map(({ words, full, hold, works, why }) => [
         words,
         full ? full.excessAirRatio.toPrecision(2) : '-',
@@ -236,7 +236,10 @@ function weatherText({ chosen }: SizeResult, choice: SizeChoice, system: UnitSys
       ]),
       { ...INDENT, align: ['left', 'right', 'right', 'right', 'left'] },
     ),
-    note('Wind pressure on intakes and stack top by coefficients that are estimates; real gusts turn.'),
+    note(
+      'Intakes wide open: air under the full fire over what it needs, and where that fire settles; the fire that holds. Wind ' +
+        'pressure on intakes and stack top is by coefficients that are estimates; real gusts turn.',
+    ),
   ].join('\n');
 }
 

@@ -64,9 +64,9 @@ export function checkWeather(design: Design, { key, words, site }: Weather): Wea
   const hold = full && (holdFire(there, full.solved)?.state ?? null);
   const why = [
     ...(full ? [] : ['the draft never settles']),
-    ...(full && full.state.excessAirRatio < LIMIT.air.low! ? ['the full fire gets too little air'] : []),
+    ...(full && full.state.excessAirRatio < LIMIT.air.low! ? ['too little air'] : []),
     ...(full && !hold ? ['no fire holds the target'] : []),
-    ...(full && hold && hold.fire_W > full.state.fireAsked_W ? ['the full fire is too small to hold the target'] : []),
+    ...(full && hold && hold.fire_W > full.state.fireAsked_W ? ['full fire too small'] : []),
     ...[...new Set([...(full?.state.backwards ?? []), ...(hold?.backwards ?? [])])].map(
       (name) => `the ${name} flows backwards`,
     ),
