@@ -11,14 +11,15 @@ const mayImport = {
   physics: [],
   solve: [],
   design: ['units.ts'],
+  log: ['design', 'units.ts'],
   network: ['design', 'physics', 'solve', 'units.ts'],
-  study: ['network', 'design', 'physics', 'solve', 'units.ts'],
+  study: ['network', 'log', 'design', 'physics', 'solve', 'units.ts'],
   verify: ['study', 'network', 'design', 'physics', 'solve', 'units.ts'],
-  charts: ['study', 'design', 'units.ts'],
-  report: ['charts', 'study', 'verify', 'design', 'units.ts'],
+  charts: ['study', 'log', 'design', 'units.ts'],
+  report: ['charts', 'study', 'verify', 'log', 'design', 'units.ts'],
   page: ['report', 'charts', 'study', 'design', 'units.ts'],
-  'index.ts': ['report', 'charts', 'study', 'network', 'design', 'physics', 'solve', 'units.ts'],
-  cli: ['page', 'report', 'charts', 'study', 'verify', 'network', 'design', 'physics', 'solve', 'units.ts', 'index.ts'],
+  'index.ts': ['report', 'charts', 'study', 'network', 'log', 'design', 'physics', 'solve', 'units.ts'],
+  cli: ['page', 'report', 'charts', 'study', 'verify', 'network', 'log', 'design', 'physics', 'solve', 'units.ts', 'index.ts'],
 };
 
 const zones = Object.entries(mayImport).flatMap(([folder, allowed]) => {
@@ -73,7 +74,7 @@ export default tseslint.config(
     },
   },
   {
-    files: ['src/{physics,solve,network,study,design,verify}/**/*.ts', 'src/units.ts'],
+    files: ['src/{physics,solve,network,study,design,log,verify}/**/*.ts', 'src/units.ts'],
     rules: {
       'no-restricted-properties': [
         'error',
