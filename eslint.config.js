@@ -19,7 +19,20 @@ const mayImport = {
   report: ['charts', 'study', 'verify', 'log', 'design', 'units.ts'],
   page: ['report', 'charts', 'study', 'design', 'units.ts'],
   'index.ts': ['report', 'charts', 'study', 'network', 'log', 'design', 'physics', 'solve', 'units.ts'],
-  cli: ['page', 'report', 'charts', 'study', 'verify', 'network', 'log', 'design', 'physics', 'solve', 'units.ts', 'index.ts'],
+  cli: [
+    'page',
+    'report',
+    'charts',
+    'study',
+    'verify',
+    'network',
+    'log',
+    'design',
+    'physics',
+    'solve',
+    'units.ts',
+    'index.ts',
+  ],
 };
 
 const zones = Object.entries(mayImport).flatMap(([folder, allowed]) => {
