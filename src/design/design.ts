@@ -323,6 +323,14 @@ export interface Load {
 }
 
 export interface Design {
+/** How a cook's log is read that was measured on this pit. */
+export interface LogSettings {
+  /** a logger's own headers, each with what the column holds in our words, or `ignore` */
+  columns: Record<string, string>;
+  /** how far a probe may read off all the time, standard deviation [K] (estimate, default 2 °F) */
+  accuracy: number;
+}
+
   schema: 1;
   name: string;
   /** shop's name and job line for a buyer's sheet */
@@ -349,3 +357,4 @@ export interface Design {
   trailer?: Trailer;
   loads?: Load[];
 }
+  log?: LogSettings;

@@ -111,3 +111,5 @@ export const RANGES = {
 } as const satisfies Record<string, Range>;
 
 export type RangeName = keyof typeof RANGES;
+
+  accuracy: range('temperatureDifference', '0 °F', '20 °F'),

@@ -134,6 +134,14 @@ export class Fields {
     const raw = this.has(key) ? this.tree[key] : undefined;
     return typeof raw === 'boolean' ? raw : otherwise;
   }
+  /** All of a block's entries that are text. */
+  texts(): Record<string, string> {
+    const entries = Object.entries(this.tree).filter(
+      (entry): entry is [string, string] => typeof entry[1] === 'string',
+    );
+    return Object.fromEntries(entries);
+  }
+
 
   /** A bare number that the shape has already checked. */
   number(key: string, otherwise: number): number {

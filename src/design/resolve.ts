@@ -15,6 +15,7 @@ import type {
 import type { Fields } from './reading.js';
 import { resolveHandle, resolveLoad, resolveTrailer } from './resolveCarry.js';
 import { resolveCook, resolveSplits } from './resolveCook.js';
+import { resolveLog } from './resolveLog.js';
 import {
   resolveChamber,
   resolveFirebox,
@@ -51,6 +52,7 @@ export function resolveDesign(root: Fields): Design {
     ...(root.has('handles') ? { handles: root.list('handles').map(resolveHandle) } : {}),
     ...(root.has('trailer') ? { trailer: resolveTrailer(root.child('trailer')) } : {}),
     ...(root.has('loads') ? { loads: root.list('loads').map(resolveLoad) } : {}),
+    ...(root.has('log') ? { log: resolveLog(root.child('log')) } : {}),
   };
 }
 

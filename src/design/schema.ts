@@ -9,6 +9,7 @@ import { FINISHES, INSULATION_ALIASES, INSULATIONS, WOODS } from './catalog.js';
 import { handle, load, trailer } from './schemaCarry.js';
 import { cook, splits } from './schemaCook.js';
 import { plain, quantity } from './schemaFields.js';
+import { log } from './schemaLog.js';
 import { STATIONS } from './stations.js';
 
 // Generated code is refused under a strict content policy, and costs more than it saves when a file is read once.
@@ -244,6 +245,7 @@ export const designSchema = z
     trailer: trailer.optional(),
     loads: z.array(load).min(1).max(50).meta({ description: 'What else is carried.' }).optional(),
   })
+    log: log.optional(),
   .meta({ title: 'pitwright design', description: 'A wood-fired pit, as a builder describes it.' });
 
 /** The file's tree, once its shape is right. */

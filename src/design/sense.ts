@@ -8,6 +8,7 @@ import type { Design, GaugeStation, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
 import { checkCarry } from './senseCarry.js';
 import { checkCook } from './senseCook.js';
+import { checkLog } from './senseLog.js';
 import { checkContents, checkPart, checkReverse, checkStacks } from './senseParts.js';
 import { checkIntakes, checkJoints } from './senseOpenings.js';
 
@@ -24,16 +25,18 @@ export function checkSense(design: Design, reading: Reading): void {
   checkStacks(design, reading);
   for (const name of parts) checkContents(design, name, stationsOf(design, name), reading);
   checkTarget(design, reading);
-  checkCook(
-    design,
-    parts.flatMap((name) => stationsOf(design, name)),
-    reading,
-  );
+  checkCook(design, allStations(design), reading);
   checkCarry(design, (name) => stationsOf(design, name), reading);
+  checkLog(design, allStations(design), reading);
 }
 
 function presentParts(design: Design): PartName[] {
   return (['firebox', 'chamber', 'upright'] as const).filter((name) => design[name] !== undefined);
+}
+
+/** Stations that a pit has, in the order of its parts. */
+export function allStations(design: Design): StationName[] {
+  return presentParts(design).flatMap((name) => stationsOf(design, name));
 }
 
 /** Stations that a part has. */

@@ -50,6 +50,8 @@ export interface LogNote {
   line: number | null;
   /** how many rows or readings it is about */
   count: number;
+  /** the rows or readings that it counts are left out; absent: nothing is */
+  leftOut?: 'rows' | 'readings';
 }
 
 export interface CookLog {

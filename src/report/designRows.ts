@@ -40,6 +40,7 @@ const BY_NAME: Record<string, Printed> = {
   tend: { kind: 'time' },
   dieDown: { kind: 'time' },
   band: { kind: 'temperatureDifference' },
+  accuracy: { kind: 'temperatureDifference' },
   start: { kind: 'temperature' },
   at: { kind: 'time' },
   lasts: { kind: 'time' },
