@@ -1,11 +1,13 @@
 /** The library: what another program may import. */
 export type * from './design/design.js';
+export type * from './design/fitted.js';
 export type * from './design/geometry.js';
 export type * from './study/result.js';
 export { formatFault, formatFaults, type DesignFault, type DesignWarning } from './design/faults.js';
 export { geometryOf } from './design/geometryOf.js';
 export { designJsonSchema } from './design/jsonSchema.js';
 export { readDesign, readDesignAnyUnit, type ReadOptions, type ReadResult } from './design/read.js';
+export type { NamedFile } from './design/readFitted.js';
 export { starterDesign } from './design/starter.js';
 export { parseVariation, type Variation } from './design/vary.js';
 export { coldSmoke, type ColdSmoke, type ColdSmokeOptions } from './study/coldSmoke.js';

@@ -4,6 +4,7 @@
  * Units: m, m2, kg, s, K, Pa, W, J. All sizes of parts are OUTSIDE sizes, as a builder measures them;
  * heights are above the ground. Made by `readDesign` from a builder's file, never typed by hand.
  */
+import type { FittedUse } from './fitted.js';
 
 /** A builder's name for a place where temperatures are reported. */
 export type StationName =
@@ -322,7 +323,6 @@ export interface Load {
   position: number;
 }
 
-export interface Design {
 /** How a cook's log is read that was measured on this pit. */
 export interface LogSettings {
   /** a logger's own headers, each with what the column holds in our words, or `ignore` */
@@ -331,6 +331,7 @@ export interface LogSettings {
   accuracy: number;
 }
 
+export interface Design {
   schema: 1;
   name: string;
   /** shop's name and job line for a buyer's sheet */
@@ -356,5 +357,7 @@ export interface LogSettings {
   handles?: Handle[];
   trailer?: Trailer;
   loads?: Load[];
-}
   log?: LogSettings;
+  /** what measured cooks told, already in the fields above; absent when the file names none */
+  fitted?: FittedUse;
+}

@@ -33,6 +33,45 @@ const KINDS = {
 
 export type EstimateKind = keyof typeof KINDS;
 
+/** Kind of estimate by its path. With several stacks of unlike finish theirs is `stacks[0].emissivity` and so on. */
+const PATHS = {
+  'fire.heat': 'heat',
+  'fire.radiant': 'radiant',
+  'fire.soot': 'soot',
+  'fire.rise': 'rise',
+  'wood.moisture': 'moisture',
+  'site.wind': 'wind',
+  innerConvection: 'innerConvection',
+  'estimates.oxygenUse': 'oxygenUse',
+  'estimates.stemFill': 'stemFill',
+  'estimates.insideEmissivity': 'inside',
+  'firebox.emissivity': 'outside',
+  'chamber.emissivity': 'outside',
+  'upright.emissivity': 'outside',
+  'stacks.emissivity': 'outside',
+  'firebox.intakes.discharge': 'discharge',
+  'throat.discharge': 'discharge',
+  'upright.opening.discharge': 'discharge',
+  'firebox.doorGap': 'doorGap',
+  'chamber.doorGap': 'doorGap',
+  'upright.doorGap': 'doorGap',
+  'wood.heat': 'woodHeat',
+  'fire.splits.flame': 'flame',
+  'fire.splits.charcoal': 'charcoal',
+  'fire.splits.glow': 'glow',
+} as const satisfies Record<string, EstimateKind>;
+
+type KnownPath = keyof typeof PATHS;
+
+/** Estimates that a fit may settle, by path: all but the weather of a day. */
+export const FITTABLE: readonly string[] = Object.keys(PATHS).filter((path) => path !== 'site.wind');
+
+/** Range and scale of an estimate that a fit may settle; undefined for another path. */
+export function fittableField(path: string): Pick<EstimateField, 'range' | 'scale'> | undefined {
+  const known = path.replace(/^stacks\[[0-7]\]\./, 'stacks.');
+  return FITTABLE.includes(known) ? KINDS[PATHS[known as KnownPath]] : undefined;
+}
+
 /** One number of a design. */
 export interface EstimateTarget {
   /** its own path in the design file */
@@ -53,157 +92,62 @@ export interface EstimateField {
 
 /** Every estimate of a design, in a fixed order. */
 export function estimateFieldsOf(design: Design): EstimateField[] {
-  const { chamber, upright, firebox } = design;
-  return [
-    one(
-      'fire.heat',
-      'heat',
-      ({ fire }) => fire.heat,
-      ({ fire }, v) => (fire.heat = v),
-    ),
-    one(
-      'fire.radiant',
-      'radiant',
-      ({ fire }) => fire.radiant,
-      ({ fire }, v) => (fire.radiant = v),
-    ),
-    one(
-      'fire.soot',
-      'soot',
-      ({ fire }) => fire.soot,
-      ({ fire }, v) => (fire.soot = v),
-    ),
-    one(
-      'fire.rise',
-      'rise',
-      ({ fire }) => fire.rise,
-      ({ fire }, v) => (fire.rise = v),
-    ),
-    one('wood.moisture', 'moisture', ({ wood }) => wood.moisture, setMoisture),
-    one(
-      'site.wind',
-      'wind',
-      ({ site }) => site.wind,
-      ({ site }, v) => (site.wind = v),
-    ),
-    one(
-      'innerConvection',
-      'innerConvection',
-      (d) => d.innerConvection,
-      (d, v) => (d.innerConvection = v),
-    ),
-    ...(['oxygenUse', 'stemFill'] as const).map((key) =>
-      one(
-        `estimates.${key}`,
-        key,
-        ({ estimates }) => estimates[key],
-        ({ estimates }, v) => (estimates[key] = v),
-      ),
-    ),
-    one(
-      'estimates.insideEmissivity',
-      'inside',
-      ({ estimates }) => estimates.insideEmissivity,
-      ({ estimates }, v) => (estimates.insideEmissivity = v),
-    ),
-    ...outsideEmissivities(design),
-    field(
-      'firebox.intakes.discharge',
-      'discharge',
-      firebox.intakes.map((_, i) => ({
-        path: `firebox.intakes[${i}].discharge`,
-        get: (d) => d.firebox.intakes[i].discharge,
-        set: (d, v) => (d.firebox.intakes[i].discharge = v),
-      })),
-    ),
-    one(
-      'throat.discharge',
-      'discharge',
-      ({ throat }) => throat.discharge,
-      ({ throat }, v) => (throat.discharge = v),
-    ),
-    ...(upright?.opening
-      ? [
-          one(
-            'upright.opening.discharge',
-            'discharge',
-            (d) => d.upright!.opening!.discharge,
-            (d, v) => (d.upright!.opening!.discharge = v),
-          ),
-        ]
-      : []),
-    one(
-      'firebox.doorGap',
-      'doorGap',
-      (d) => d.firebox.doorGap,
-      (d, v) => (d.firebox.doorGap = v),
-    ),
-    ...(chamber
-      ? [
-          one(
-            'chamber.doorGap',
-            'doorGap',
-            (d) => d.chamber!.doorGap,
-            (d, v) => (d.chamber!.doorGap = v),
-          ),
-        ]
-      : []),
-    ...(upright
-      ? [
-          one(
-            'upright.doorGap',
-            'doorGap',
-            (d) => d.upright!.doorGap,
-            (d, v) => (d.upright!.doorGap = v),
-          ),
-        ]
-      : []),
-    one(
-      'wood.heat',
-      'woodHeat',
-      ({ wood }) => wood.heat,
-      ({ wood }, v) => (wood.heat = v),
-    ),
-    ...(['flame', 'charcoal', 'glow'] as const).map((key) =>
-      one(
-        `fire.splits.${key}`,
-        key,
-        ({ fire }) => fire.splits[key],
-        ({ fire }, v) => (fire.splits[key] = v),
-      ),
-    ),
-  ];
+  const paths = Object.keys(PATHS) as KnownPath[];
+  const outside = paths.filter((path) => PATHS[path] === 'outside');
+  return paths.flatMap((path) => {
+    if (path === outside[0]) return outsideEmissivities(design);
+    if (outside.includes(path)) return [];
+    const places =
+      path === 'firebox.intakes.discharge'
+        ? design.firebox.intakes.map((_, i) => `firebox.intakes[${i}].discharge`)
+        : [path];
+    const targets = places.filter((place) => at(design, place) !== undefined).map(target);
+    return targets.length > 0 ? [field(path, targets)] : [];
+  });
 }
 
-function one(path: string, kind: EstimateKind, get: EstimateTarget['get'], set: EstimateTarget['set']): EstimateField {
-  return field(path, kind, [{ path, get, set }]);
-}
-
-function field(path: string, kind: EstimateKind, targets: EstimateTarget[]): EstimateField {
+function field(path: string, targets: EstimateTarget[]): EstimateField {
+  const kind = PATHS[path.replace(/^stacks\[\d+\]/, 'stacks') as KnownPath];
   return { path, kind, ...KINDS[kind], targets };
+}
+
+function target(path: string): EstimateTarget {
+  return {
+    path,
+    get: (design) => at(design, path) as number,
+    set: path === 'wood.moisture' ? setMoisture : (design, value) => put(design, path, value),
+  };
+}
+
+function at(design: Design, path: string): unknown {
+  return stepsOf(path).reduce<unknown>((node, step) => (node as Record<string, unknown> | undefined)?.[step], design);
+}
+
+function put(design: Design, path: string, value: number): void {
+  const steps = stepsOf(path);
+  const block = steps.slice(0, -1).reduce<unknown>((node, step) => (node as Record<string, unknown>)[step], design);
+  (block as Record<string, number>)[steps[steps.length - 1]] = value;
+}
+
+/** `stacks[0].emissivity` is stacks, 0, emissivity. */
+function stepsOf(path: string): string[] {
+  return path.split(/[.[\]]+/);
 }
 
 /** Parts of one finish move together: the same can of paint. */
 function outsideEmissivities(design: Design): EstimateField[] {
   const groups = new Map<string, EstimateField>();
-  const add = (
-    path: string,
-    of: (design: Design) => { finish: string; emissivity: number } | undefined,
-    own = path,
-  ) => {
-    const surface = of(design);
+  const add = (path: string, surface: { finish: string; emissivity: number } | undefined, place = path) => {
     if (!surface) return;
     const key = `${surface.finish} ${surface.emissivity}`;
-    const group = groups.get(key) ?? field(path, 'outside', []);
-    group.targets.push({ path: own, get: (d) => of(d)!.emissivity, set: (d, v) => (of(d)!.emissivity = v) });
+    const group = groups.get(key) ?? field(path, []);
+    group.targets.push(target(place));
     groups.set(key, group);
   };
-  add('firebox.emissivity', (d) => d.firebox);
-  add('chamber.emissivity', (d) => d.chamber);
-  add('upright.emissivity', (d) => d.upright);
-  design.stacks.forEach((_, i) => {
-    const own = `stacks[${i}].emissivity`;
-    add(design.stacks.length > 1 ? own : 'stacks.emissivity', (d) => d.stacks[i], own);
+  for (const part of ['firebox', 'chamber', 'upright'] as const) add(`${part}.emissivity`, design[part]);
+  design.stacks.forEach((stack, i) => {
+    const place = `stacks[${i}].emissivity`;
+    add(design.stacks.length > 1 ? place : 'stacks.emissivity', stack, place);
   });
   return [...groups.values()];
 }

@@ -35,3 +35,25 @@ export interface Fitted {
   /** correlation of the values with each other, a row a value, in their order */
   correlation: number[][];
 }
+
+/** A value as a design carries it, once it was read. */
+export interface FittedValueUse extends FittedValue {
+  /** what the design itself has there, SI; null: the value is not used, since the design has no such field or its own number */
+  own: number | null;
+}
+
+/** What a design rests on: the block as it was read, with what it replaced. */
+export interface FittedUse extends Fitted {
+  values: FittedValueUse[];
+}
+
+/** Does a log with this hash count already? Fitted twice it would seem to tell twice as much. */
+export function sameLog(fitted: Fitted | undefined, hash: string): FittedLog | undefined {
+  return fitted?.logs.find((log) => log.hash === hash);
+}
+
+/** The values of a block that a design uses, with their correlation. */
+export function valuesInUse({ values, correlation }: FittedUse): { values: FittedValueUse[]; correlation: number[][] } {
+  const used = values.flatMap(({ own }, i) => (own === null ? [] : [i]));
+  return { values: used.map((i) => values[i]), correlation: used.map((i) => used.map((j) => correlation[i][j])) };
+}

@@ -107,9 +107,14 @@ export const RANGES = {
   innerConvection: range('number', '0.2', '5'),
   oxygenUse: range('share', '0.1', '1'),
   stemFill: range('share', '0.05', '1'),
+  /** of a fitted block: a factor on what a design gives, length of a log, error */
+  factor: range('number', '0.02', '50'),
+  logTime: range('time', '1 min', '1000 h'),
+  logError: range('temperatureDifference', '0 °F', '1000 °F'),
+
   insideEmissivity: range('share', '0.05', '1'),
+
+  accuracy: range('temperatureDifference', '0 °F', '20 °F'),
 } as const satisfies Record<string, Range>;
 
 export type RangeName = keyof typeof RANGES;
-
-  accuracy: range('temperatureDifference', '0 °F', '20 °F'),

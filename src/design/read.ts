@@ -5,8 +5,10 @@
  * file, line, column, field, value as written, what is allowed and the nearest right name.
  */
 import { loadOtherUnits, type OtherUnits } from '../units.js';
+import { withFitted } from './applyFitted.js';
 import type { Design } from './design.js';
 import type { DesignFault, DesignWarning } from './faults.js';
+import { readFitted, type NamedFile } from './readFitted.js';
 import { Reading } from './reading.js';
 import { resolveDesign } from './resolve.js';
 import { checkSense } from './sense.js';
@@ -18,6 +20,8 @@ export interface ReadOptions {
   fileName: string;
   /** converter for legal units outside the trade's table */
   otherUnits?: OtherUnits;
+  /** gives the text of a file that the design names; without it a design can name none, and holds the block itself */
+  namedFile?: NamedFile;
 }
 
 export type ReadResult =
@@ -31,7 +35,7 @@ export type ReadResult =
   | { design?: undefined; faults: DesignFault[] };
 
 /**
- * Reads a design from YAML or JSON text.
+ * Reads a design from YAML or JSON text. What measured cooks have told, where the design names it, is already in its fields.
  *
  * @example readDesign(text, { fileName: 'pit.yaml' })
  */
@@ -41,12 +45,23 @@ export function readDesign(text: string, options: ReadOptions): ReadResult {
   const reading = new Reading(source, options.fileName, options.otherUnits);
   const root = reading.root();
   const design = resolveDesign(root);
+  const { fitted, faults } = readFitted(root, options);
   checkShape(source.tree, reading);
   checkSense(design, reading);
-  if (reading.faults.length > 0) {
-    return { faults: reading.faults.sort((a, b) => a.line - b.line || a.column - b.column) };
-  }
-  return { design, defaults: reading.defaults, warnings: reading.warnings };
+  if (reading.faults.length + faults.length > 0) return { faults: [...inOrder(reading.faults), ...inOrder(faults)] };
+  const { defaults, warnings } = reading;
+  if (!fitted) return { design, defaults, warnings };
+  const byWood = root.child('fire').read('heat', 'fireHeat')?.wood ?? false;
+  const applied = withFitted(design, fitted, byWood);
+  return {
+    design: applied.design,
+    defaults: defaults.filter((path) => !applied.replaced.includes(path)),
+    warnings: [...warnings, ...applied.warnings],
+  };
+}
+
+function inOrder(faults: DesignFault[]): DesignFault[] {
+  return faults.sort((a, b) => a.line - b.line || a.column - b.column);
 }
 
 /**

@@ -119,6 +119,11 @@ export class Fields {
     this.reading.fault([...this.path, key], detail);
   }
 
+  /** The field as it stands in the file, unread. */
+  raw(key: string): unknown {
+    return this.has(key) ? this.tree[key] : undefined;
+  }
+
   /** Names a default that was taken. */
   defaulted(key: string): void {
     this.reading.defaults.push(pathText([...this.path, key]));
@@ -129,11 +134,6 @@ export class Fields {
     return typeof raw === 'string' ? raw : otherwise;
   }
 
-  /** Yes or no, written as true or false. */
-  flag(key: string, otherwise: boolean): boolean {
-    const raw = this.has(key) ? this.tree[key] : undefined;
-    return typeof raw === 'boolean' ? raw : otherwise;
-  }
   /** All of a block's entries that are text. */
   texts(): Record<string, string> {
     const entries = Object.entries(this.tree).filter(
@@ -142,6 +142,11 @@ export class Fields {
     return Object.fromEntries(entries);
   }
 
+  /** Yes or no, written as true or false. */
+  flag(key: string, otherwise: boolean): boolean {
+    const raw = this.has(key) ? this.tree[key] : undefined;
+    return typeof raw === 'boolean' ? raw : otherwise;
+  }
 
   /** A bare number that the shape has already checked. */
   number(key: string, otherwise: number): number {

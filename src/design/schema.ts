@@ -10,6 +10,7 @@ import { handle, load, trailer } from './schemaCarry.js';
 import { cook, splits } from './schemaCook.js';
 import { plain, quantity } from './schemaFields.js';
 import { log } from './schemaLog.js';
+import { fitted } from './schemaFitted.js';
 import { STATIONS } from './stations.js';
 
 // Generated code is refused under a strict content policy, and costs more than it saves when a file is read once.
@@ -244,8 +245,9 @@ export const designSchema = z
     handles: z.array(handle).min(1).max(20).meta({ description: 'Handles and knobs.' }).optional(),
     trailer: trailer.optional(),
     loads: z.array(load).min(1).max(50).meta({ description: 'What else is carried.' }).optional(),
-  })
     log: log.optional(),
+    fitted: fitted.optional(),
+  })
   .meta({ title: 'pitwright design', description: 'A wood-fired pit, as a builder describes it.' });
 
 /** The file's tree, once its shape is right. */

@@ -15,19 +15,37 @@ const TYPE_WORDS: Readonly<Record<string, string>> = {
   number: 'a plain number',
 };
 
-/** Checks the shape of a tree; every issue becomes a fault of the reading, unless its field already has one. */
-export function checkShape(tree: unknown, reading: Reading): void {
-  const result = designSchema.safeParse(tree);
+/**
+ * Checks the shape of a tree; every issue becomes a fault of the reading, unless its field already has one.
+ *
+ * @param schema of a design, or of a file that holds a part of one at the same place
+ */
+export function checkShape(tree: unknown, reading: Reading, schema: z.ZodType = designSchema): void {
+  const result = schema.safeParse(tree);
   if (result.success) return;
-  for (const issue of result.error.issues) report(issue, tree, reading);
+  for (const issue of result.error.issues.flatMap((each) => inBlock(each, tree))) report(issue, tree, reading, schema);
 }
 
-function report(issue: Issue, tree: unknown, reading: Reading): void {
+/** Where a block or a name may stand and there is a block, what is wrong inside the block is the fault. */
+function inBlock(issue: Issue, tree: unknown): Issue[] {
+  const value = at(tree, issue.path as Path);
+  if (issue.code !== 'invalid_union' || typeof value !== 'object' || value === null || Array.isArray(value)) {
+    return [issue];
+  }
+  const inside = issue.errors.find(
+    (each) => !each.some(({ code, path }) => code === 'invalid_type' && path.length === 0),
+  );
+  return inside
+    ? inside.map((each) => ({ ...each, path: [...issue.path, ...each.path] })).flatMap((each) => inBlock(each, tree))
+    : [issue];
+}
+
+function report(issue: Issue, tree: unknown, reading: Reading, schema: z.ZodType): void {
   const path = issue.path.map((part) => (typeof part === 'number' ? part : String(part)));
   if (issue.code === 'unrecognized_keys') {
     for (const key of issue.keys) {
       if (reading.hasFault([...path, key])) continue;
-      const known = fieldsAt(path);
+      const known = fieldsAt(path, schema);
       reading.fault([...path, key], {
         code: 'unknown-key',
         message: 'is no field here',
@@ -94,7 +112,11 @@ function expected(issue: Issue, path: Path): string {
   const description = schema?.meta()?.description;
   const named = issue.code === 'invalid_value' ? issue.values.map(String).join(', ') : undefined;
   const type =
-    issue.code === 'invalid_type' ? (TYPE_WORDS[issue.expected] ?? issue.expected) : 'a number or a percentage';
+    issue.code === 'invalid_type'
+      ? (TYPE_WORDS[issue.expected] ?? issue.expected)
+      : schema?.def.shape
+        ? 'a name or a block of fields'
+        : 'a number or a percentage';
   if (named) return named;
   if (!description) return type;
   // Nearly every field is text, a quantity with its unit: what it holds says more than its type.
@@ -115,24 +137,48 @@ function at(tree: unknown, path: Path): unknown {
 }
 
 interface SchemaNode {
-  def: { type: string; innerType?: SchemaNode; element?: SchemaNode; shape?: Record<string, SchemaNode> };
+  def: {
+    type: string;
+    innerType?: SchemaNode;
+    element?: SchemaNode;
+    shape?: Record<string, SchemaNode>;
+    options?: SchemaNode[];
+  };
   meta(): { description?: string } | undefined;
 }
 
 function unwrap(node: SchemaNode | undefined): SchemaNode | undefined {
   let inner = node;
   while (inner?.def.type === 'optional') inner = inner.def.innerType;
-  return inner;
+  // of a name or a block, the block has fields
+  return inner?.def.options?.find(({ def }) => def.shape) ?? inner;
 }
 
-function schemaAt(path: Path): SchemaNode | undefined {
-  let node = unwrap(designSchema as unknown as SchemaNode);
+function schemaAt(path: Path, root: z.ZodType = designSchema): SchemaNode | undefined {
+  let node = unwrap(root as unknown as SchemaNode);
   for (const part of path) {
     node = unwrap(typeof part === 'number' ? node?.def.element : node?.def.shape?.[part]);
   }
   return node;
 }
 
-function fieldsAt(path: Path): string[] {
-  return Object.keys(schemaAt(path)?.def.shape ?? {}).map(shortened);
+function fieldsAt(path: Path, root?: z.ZodType): string[] {
+  return Object.keys(schemaAt(path, root)?.def.shape ?? {}).map(shortened);
+}
+
+/**
+ * The step of a path at which the schema knows no such field, with the fields that it does know there; undefined where every
+ * step is known. A list may be named without an index.
+ */
+export function unknownStep(path: Path): { at: Path; known: string[]; nearest: string | undefined } | undefined {
+  const inSchema: (string | number)[] = [];
+  for (const [i, step] of path.entries()) {
+    if (typeof step === 'string') {
+      if (schemaAt(inSchema)?.def.type === 'array') inSchema.push(0);
+      const known = fieldsAt(inSchema);
+      if (!known.includes(step)) return { at: path.slice(0, i + 1), known, nearest: nearestName(step, known) };
+    }
+    inSchema.push(step);
+  }
+  return undefined;
 }
