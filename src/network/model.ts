@@ -60,11 +60,11 @@ export class Model {
   /** gas: outdoor air and fully burnt fuel gas, enthalpies counted from outdoors, so that what leaves carries its loss */
   readonly airPolynomial: GasPolynomial;
   readonly fuelPolynomial: GasPolynomial;
-  readonly airDatum: number;
-  readonly fuelDatum: number;
+  airDatum = 0;
+  fuelDatum = 0;
   readonly airConstant: number;
   readonly fuelConstant: number;
-  readonly outdoorDensity: number;
+  outdoorDensity = 0;
   /** fuel share of the gas at which the usable oxygen is spent; Infinity where the fire is not limited */
   readonly fuelLimit: number;
   readonly airComposition: Composition;
@@ -113,11 +113,9 @@ export class Model {
     this.airComposition = humidAir(outdoors.air, outdoors.humidityRatio);
     this.airPolynomial = mixturePolynomial(this.airComposition);
     this.fuelPolynomial = mixturePolynomial(network.fire.gasComposition);
-    this.airDatum = gasEnthalpy(this.airPolynomial, outdoors.temperature);
-    this.fuelDatum = gasEnthalpy(this.fuelPolynomial, outdoors.temperature);
     this.airConstant = gasConstantOf(this.airComposition);
     this.fuelConstant = gasConstantOf(network.fire.gasComposition);
-    this.outdoorDensity = outdoors.pressure / (this.airConstant * outdoors.temperature);
+    this.turnOutdoors(outdoors.temperature, outdoors.wind);
 
     this.fuelLimit = fuelLimitOf(network, this.airComposition.O2);
 
@@ -133,6 +131,20 @@ export class Model {
     this.speed = zone();
     this.flows = openings.map(() => emptyOpeningFlow());
     this.exchange = new Float64Array(openings.length);
+  }
+
+  /**
+   * Other air [K] and wind [m/s] from now on; what surrounds the pit goes with the air. Nothing stored changes: plates count
+   * their heat from no outdoors, and gas stores none.
+   */
+  turnOutdoors(temperature: number, wind: number): void {
+    const { outdoors } = this.network;
+    outdoors.surroundings += temperature - outdoors.temperature;
+    outdoors.temperature = temperature;
+    outdoors.wind = wind;
+    this.airDatum = gasEnthalpy(this.airPolynomial, temperature);
+    this.fuelDatum = gasEnthalpy(this.fuelPolynomial, temperature);
+    this.outdoorDensity = outdoors.pressure / (this.airConstant * temperature);
   }
 
   /** Density, enthalpy, heat capacity and emissivity of each zone's gas at the unknowns x. */

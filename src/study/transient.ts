@@ -32,6 +32,8 @@ export class NetworkSystem implements StiffSystem {
   readonly quadratures = 2;
   readonly followers: number;
   demandAt: (t: number) => Demand;
+  /** turns outdoors to what it is at a time; default: it stays */
+  weatherAt: (t: number) => void = () => undefined;
   tolerance = DEFAULT_TOLERANCE;
 
   readonly balances: Balances;
@@ -45,19 +47,25 @@ export class NetworkSystem implements StiffSystem {
     this.demandAt = () => ({ mode: 'release', heat: 0 });
   }
 
+  /** Turn the weather to a time. @returns what the fire is asked to do then */
+  at(t: number): Demand {
+    this.weatherAt(t);
+    return this.demandAt(t);
+  }
+
   contents(x: Float64Array, out: Float64Array): void {
     this.balances.contents(x, out);
   }
 
   evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner = false): void {
     this.lastFire = x[this.balances.model.fire];
-    this.balances.evaluate(x, this.demandAt(t), false, !inner);
+    this.balances.evaluate(x, this.at(t), false, !inner);
     rate.set(this.balances.rate);
     algebraic.set(this.balances.algebraic);
   }
 
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void {
-    this.balances.jacobian(x, this.demandAt(t), matrix, 1, gamma, false);
+    this.balances.jacobian(x, this.at(t), matrix, 1, gamma, false);
   }
 
   limit(x: Float64Array, step: Float64Array): number {
@@ -133,7 +141,7 @@ export class Transient {
   change(demandAt: (t: number) => Demand, firstStep: number): boolean {
     this.system.demandAt = demandAt;
     const { time, x } = this.moment;
-    const settled = this.settler.settle(x, demandAt(time), 'nodes');
+    const settled = this.settler.settle(x, this.system.at(time), 'nodes');
     if (!settled.converged) return false;
     this.before = null;
     this.stepper.begin(time, x);
@@ -176,6 +184,14 @@ export class Transient {
     }
   }
 
+  /** One step that ends at `end` whatever its local error. @returns false: a stage of it does not converge, nothing changed */
+  stepTo(end: number): boolean {
+    const h = end - this.moment.time;
+    if (!(this.stepper.attempt(this.moment.time, h) < Infinity)) return false;
+    this.take(this.candidate(h));
+    return true;
+  }
+
   /**
    * Where no step converges the gas has come to the end of the branch of flows it was on (a plume that tips over, a draft
    * that turns). Carry it over by implicit Euler steps in which gas has its own small heat capacity, until quasi-steady gas
@@ -214,7 +230,7 @@ export class Transient {
       h *= outcome.iterations <= 6 ? 2 : 1.2;
       if (time < start.time + 1) continue;
       const trial = x.slice();
-      const settled = settler.polish(trial, this.system.demandAt(time), 'nodes');
+      const settled = settler.polish(trial, this.system.at(time), 'nodes');
       if (!settled.converged) continue;
       this.before = null;
       this.moment = { time, x: trial, fireHeat, lost, stored, massError: settled.massError };
@@ -226,8 +242,18 @@ export class Transient {
 
   /** The fire as a release: what is asked for, or where the gauge is held, what burns now. */
   private releaseAt(time: number, now: number): Demand & { mode: 'release' } {
-    const demand = this.system.demandAt(time);
+    const demand = this.system.at(time);
     return demand.mode === 'release' ? demand : { mode: 'release', heat: Math.max(0, now) };
+  }
+
+  /** Shares of the last accepted step, its ends included, at which the unknowns are known, and these. Null after a jump. */
+  get track(): { shares: number[]; states: Float64Array[] } | null {
+    const { before } = this;
+    if (!before || before.time >= this.moment.time) return null;
+    return {
+      shares: [0, ...this.stepper.stageShares, 1],
+      states: [before.x, ...this.stepper.stageStates, this.moment.x],
+    };
   }
 
   /**
@@ -235,12 +261,11 @@ export class Transient {
    * straight between its ends, so that they balance as these do. Empty after a bridge.
    */
   within(shares: readonly number[]): Moment[] {
-    const { before } = this;
-    if (!before || before.time >= this.moment.time) return [];
-    const points = [0, ...this.stepper.stageShares, 1];
-    const states = [before.x, ...this.stepper.stageStates, this.moment.x];
+    const { before, track } = this;
+    if (!before || !track) return [];
+    const { states } = track;
     return shares.map((share) => {
-      const weights = points.map((p, i) => points.reduce((w, q, j) => (j === i ? w : (w * (share - q)) / (p - q)), 1));
+      const weights = cubicWeights(track.shares, share);
       const along = (a: number, b: number) => a + share * (b - a);
       return {
         time: along(before.time, this.moment.time),
@@ -311,12 +336,15 @@ export class Transient {
   private guessFromStages(h: number, event: EventFunction, before: number, after: number): number {
     const points = [0, ...this.stepper.stageShares, 1];
     const values = [before, ...this.stepper.stageStates.map((x) => event({ ...this.moment, x })), after];
-    const cubic = (at: number) =>
-      values.reduce(
-        (sum, value, i) =>
-          sum + value * points.reduce((w, p, j) => (j === i ? w : (w * (at - p)) / (points[i] - p)), 1),
-        0,
-      );
+    const cubic = (at: number) => {
+      const weights = cubicWeights(points, at);
+      return values.reduce((sum, value, i) => sum + value * weights[i], 0);
+    };
     return h * bracketedRoot(cubic, { low: 0, high: 1, tolerance: 1e-6, fLow: before, fHigh: after }).root;
   }
+}
+
+/** Weights of the values at some points for the polynomial through them at another place (Lagrange). */
+export function cubicWeights(points: readonly number[], at: number): number[] {
+  return points.map((p, i) => points.reduce((w, q, j) => (j === i ? w : (w * (at - q)) / (p - q)), 1));
 }

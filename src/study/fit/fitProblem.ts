@@ -1,0 +1,198 @@
+import type { Design } from '../../design/design.js';
+import type { CookLog } from '../../log/log.js';
+import type { LeastSquaresProblem } from '../../solve/leastSquares.js';
+import { runLog, type LogRun } from './logRun.js';
+import { designAt, type FitParameter, Prior } from './parameters.js';
+import { weightsOf, type ChannelWeight } from './weights.js';
+
+/** The part of a log that is fitted: readings `from` to `to` (excluded) of each channel. */
+export interface FitPart {
+  log: CookLog;
+  until_s: number;
+  from: number[];
+  to: number[];
+}
+
+/** From about this many standard deviations on a reading pulls no harder. */
+const ROBUST = 3;
+/** Factor on the tolerances of the time steps: errors well below any probe's noise. */
+export const TOLERANCE = 0.1;
+/** Step of the coordinates for slopes: large against what the solver leaves over, small against their spread. */
+const SLOPE_STEP = 0.05;
+
+/**
+ * Measured against computed readings of all logs as residuals for least squares. Parameters are the estimates' coordinates,
+ * then how far each probe reads off all the time, in units of `accuracy`. After the readings come the priors: estimates stay
+ * within their spreads, probes near the truth, as far as the logs don't tell.
+ *
+ * All runs of a problem step on the same times, so that residuals are smooth in the parameters; the loss is that of
+ * least squares near zero and grows straight beyond some standard deviations.
+ */
+export class FitProblem implements LeastSquaresProblem {
+  readonly start: number[];
+  readonly low: number[];
+  readonly high: number[];
+  readonly probes: number;
+  runs = 0;
+  energyError = 0;
+  massError = 0;
+  private readonly grids: number[][] = [];
+  /** how much the readings of each log's channels count */
+  weights: ChannelWeight[][] = [];
+  private known = new Map<string, LogRun[] | null>();
+
+  constructor(
+    private readonly design: Design,
+    private readonly parameters: readonly FitParameter[],
+    readonly prior: Prior,
+    private readonly parts: readonly FitPart[],
+    private readonly accuracy: number,
+    private readonly onRun: (runs: number) => void,
+  ) {
+    this.probes = parts.reduce((sum, { log }) => sum + log.channels.length, 0);
+    this.start = [...parameters.map(() => 0), ...new Array<number>(this.probes).fill(0)];
+    this.low = [...parameters.map(({ low }) => low), ...new Array<number>(this.probes).fill(-PROBE_BOUND)];
+    this.high = [...parameters.map(({ high }) => high), ...new Array<number>(this.probes).fill(PROBE_BOUND)];
+  }
+
+  /** Lay down the times of the steps as they come out at p. @returns false: the pit can't be followed there */
+  layGrid(p: readonly number[]): boolean {
+    this.known.clear();
+    this.grids.length = 0;
+    const runs = this.runsAt(this.ofEstimates(p));
+    runs?.forEach(({ grid }) => this.grids.push(grid));
+    return runs !== null;
+  }
+
+  /**
+   * Weigh the channels by what is left over at p, where runs have been.
+   *
+   * @returns largest change of a deviation, as a share of it
+   */
+  weigh(p: readonly number[], how: 'independent' | 'together'): number {
+    const runs = this.runsAt(this.ofEstimates(p))!;
+    const before = this.weights;
+    let probe = this.parameters.length;
+    this.weights = this.parts.map((part, l) => {
+      const left = part.log.channels.map((_, c) => this.leftOver(part, runs[l], c, p[probe++]));
+      const found = weightsOf(part.log.channels, part.from, left);
+      return how === 'together' ? found : found.map((each) => ({ ...each, together: 1 }));
+    });
+    const changes = before.flatMap((log, l) =>
+      log.map(({ deviation }, c) => Math.abs(this.weights[l][c].deviation / deviation - 1)),
+    );
+    return changes.length > 0 ? Math.max(...changes) : Infinity;
+  }
+
+  residuals(p: readonly number[]): Float64Array | null {
+    const runs = this.runsAt(this.ofEstimates(p));
+    if (!runs) return null;
+    const out: number[] = [];
+    let probe = this.parameters.length;
+    this.parts.forEach((part, l) => {
+      part.log.channels.forEach((_, c) => {
+        const { deviation, together } = this.weights[l][c];
+        const scale = 1 / Math.sqrt(together);
+        for (const each of this.leftOver(part, runs[l], c, p[probe])) out.push(scale * loss(each / deviation));
+        probe++;
+      });
+    });
+    out.push(...this.prior.residuals(this.ofEstimates(p)), ...p.slice(this.parameters.length));
+    return Float64Array.from(out);
+  }
+
+  slopes(p: readonly number[]): Float64Array[] {
+    const q = this.ofEstimates(p);
+    const base = this.runsAt(q)!;
+    const moved = q.map((_, k) => this.runsBeside(q, k));
+    const rows = p.map(() => [] as number[]);
+    let probe = this.parameters.length;
+    this.parts.forEach((part, l) => {
+      part.log.channels.forEach((_, c) => {
+        const { deviation, together } = this.weights[l][c];
+        const left = this.leftOver(part, base[l], c, p[probe]);
+        for (let i = 0; i < left.length; i++) {
+          const at = part.from[c] + i;
+          const pull = lossSlope(left[i] / deviation) / (deviation * Math.sqrt(together));
+          for (let k = 0; k < q.length; k++) {
+            const { runs, step } = moved[k];
+            const slope = runs ? (runs[l].computed[c][at] - base[l].computed[c][at]) / step : 0;
+            rows[k].push(-slope * pull);
+          }
+          for (let j = q.length; j < p.length; j++) rows[j].push(j === probe ? -this.accuracy * pull : 0);
+        }
+        probe++;
+      });
+    });
+    const prior = this.prior.slopes(this.prior.sidesAt(q));
+    rows.forEach((row, k) => {
+      row.push(...(k < q.length ? prior[k] : q.map(() => 0)));
+      for (let j = q.length; j < p.length; j++) row.push(j === k ? 1 : 0);
+    });
+    return rows.map((row) => Float64Array.from(row));
+  }
+
+  /** Readings that are fitted, all together. */
+  get readings(): number {
+    return this.parts.reduce((sum, { from, to }) => sum + from.reduce((s, f, c) => s + to[c] - f, 0), 0);
+  }
+
+  private ofEstimates(p: readonly number[]): number[] {
+    return p.slice(0, this.parameters.length);
+  }
+
+  /** Measured less computed [K], the probe's own offset taken off. */
+  private leftOver({ log, from, to }: FitPart, run: LogRun, c: number, offset: number): Float64Array {
+    const { value_K } = log.channels[c];
+    const out = new Float64Array(to[c] - from[c]);
+    for (let i = 0; i < out.length; i++) {
+      out[i] = value_K[from[c] + i] - run.computed[c][from[c] + i] - offset * this.accuracy;
+    }
+    return out;
+  }
+
+  /** Runs with one coordinate a step aside, towards the inside of its bounds and away from the kink of a spread at 0. */
+  private runsBeside(q: readonly number[], k: number): { runs: LogRun[] | null; step: number } {
+    const outwards = q[k] < 0 ? -1 : 1;
+    const inside = q[k] + outwards * SLOPE_STEP;
+    const step = SLOPE_STEP * (inside >= this.low[k] && inside <= this.high[k] ? outwards : -outwards);
+    const aside = q.map((v, j) => (j === k ? v + step : v));
+    return { runs: this.runsAt(aside), step };
+  }
+
+  private runsAt(q: readonly number[]): LogRun[] | null {
+    const key = q.join(' ');
+    const known = this.known.get(key);
+    if (known !== undefined) return known;
+    const design = designAt(this.design, this.parameters, q);
+    let runs: LogRun[] | null = [];
+    for (const [l, { log, until_s }] of this.parts.entries()) {
+      const run = runLog(design, log, { until: until_s, grid: this.grids[l], tolerance: TOLERANCE });
+      this.onRun(++this.runs);
+      if (!run) {
+        runs = null;
+        break;
+      }
+      this.energyError = Math.max(this.energyError, run.energyError);
+      this.massError = Math.max(this.massError, run.massError);
+      runs.push(run);
+    }
+    this.known.set(key, runs);
+    return runs;
+  }
+}
+
+/** A probe that is off by more than so many times what it may be is broken. */
+const PROBE_BOUND = 5;
+
+/** Signed root of the pseudo-Huber loss 2 c^2 (sqrt(1 + (r/c)^2) - 1): r near zero, its square growing straight far out. */
+function loss(r: number): number {
+  const x = r / ROBUST;
+  // the difference of roots, without its cancellation
+  return r * Math.sqrt(2 / (Math.sqrt(1 + x * x) + 1));
+}
+
+function lossSlope(r: number): number {
+  const root = Math.sqrt(1 + (r / ROBUST) ** 2);
+  return Math.sqrt((root + 1) / 2) / root;
+}
