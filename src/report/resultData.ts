@@ -2,8 +2,9 @@ import { gaugeLabel, HEAT_LOSS_LABELS, openingLabel, percentOf, stationLabel } f
 import type { EstimateResult, OpeningState, SteadyState } from '../study/result.js';
 import { rangeOf } from '../charts/headlineLabels.js';
 import { unknownLabel } from '../charts/unknownLabels.js';
-import { format, type Kind, type UnitSystem } from '../units.js';
+import type { UnitSystem } from '../units.js';
 import { plainText } from '../charts/plainText.js';
+import { sayEstimate } from './estimateValue.js';
 import { sayIn } from './quantity.js';
 import type { TableData } from './table.js';
 
@@ -136,20 +137,8 @@ export function weightsData({ geometry }: EstimateResult, system: UnitSystem): T
   };
 }
 
-/** What an estimate is printed as, by its SI unit. */
-const ESTIMATE_KINDS: Record<string, Kind> = {
-  W: 'power',
-  s: 'time',
-  '1/m': 'perLength',
-  'm/s': 'speed',
-  m2: 'area',
-};
-
 export function estimatesData({ estimates }: EstimateResult, system: UnitSystem): TableData {
-  const text = (value: number, unit: string) => {
-    const kind = ESTIMATE_KINDS[unit];
-    return kind ? format(kind, value, system, kind === 'time' ? { unit: 'min' } : {}) : tidy(value);
-  };
+  const text = (value: number, unit: string) => sayEstimate(value, unit, system);
   return {
     head: ['field', 'used', 'spread', ''],
     rows: estimates.map(({ path, value, low, high, unit }) => [
@@ -160,8 +149,4 @@ export function estimatesData({ estimates }: EstimateResult, system: UnitSystem)
     ]),
     align: ['left', 'right', 'right', 'left'],
   };
-}
-
-function tidy(value: number): string {
-  return String(Number(value.toPrecision(3)));
 }

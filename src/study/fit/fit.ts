@@ -1,4 +1,5 @@
 import type { Design } from '../../design/design.js';
+import { valuesInUse } from '../../design/fitted.js';
 import type { CookLog } from '../../log/log.js';
 import { leastSquares, type LeastSquaresSolution } from '../../solve/leastSquares.js';
 import { version } from '../../version.js';
@@ -48,7 +49,7 @@ const ROUGH = 3;
  * @throws RangeError for a path that the design has no estimate for
  */
 export function fit(design: Design, inputs: readonly FitInput[], options: FitOptions): FitResult | null {
-  const earlier = design.fitted?.values.map(({ path }) => path) ?? [];
+  const earlier = design.fitted ? valuesInUse(design.fitted).values.map(({ path }) => path) : [];
   const paths = [...new Set([...earlier, ...options.paths])];
   const parameters = fitParameters(design, paths);
   const parts = inputs.map(({ log }) => partOf(design, thinned(log), options.heldBack));

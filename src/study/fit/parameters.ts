@@ -1,5 +1,6 @@
 import type { Design } from '../../design/design.js';
 import { CholeskyDecomposition, inverse, Matrix } from 'ml-matrix';
+import { valuesInUse } from '../../design/fitted.js';
 import { fitUnknownsOf, type Unknown } from '../unknowns.js';
 
 /**
@@ -97,7 +98,7 @@ export class Prior {
     design: Design,
     private readonly parameters: readonly FitParameter[],
   ) {
-    const known = design.fitted;
+    const known = design.fitted && valuesInUse(design.fitted);
     const at = parameters.map(({ unknown }) => known?.values.findIndex(({ path }) => path === unknown.path) ?? -1);
     const correlation = at.map((i, a) =>
       at.map((j, b) => (a === b ? 1 : i >= 0 && j >= 0 ? known!.correlation[i][j] : 0)),

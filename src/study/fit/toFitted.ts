@@ -23,11 +23,22 @@ export function fittedOf(
       error_K: held > 0 ? Math.sqrt(square / held) : null,
     };
   });
+  const found = parameters.map(({ unknown }, k) => valueOf(design, unknown.distribution, posterior.parameters[k]));
+  // what an earlier fit told of parts that this design does not have goes on unchanged
+  const kept = (design.fitted?.values ?? []).flatMap(({ own }, i) => (own === null ? [i] : []));
+  const earlier = design.fitted;
   return {
-    logs: [...(design.fitted?.logs ?? []), ...logs],
-    values: parameters.map(({ unknown }, k) => valueOf(design, unknown.distribution, posterior.parameters[k])),
-    correlation: posterior.correlation,
+    logs: [...(earlier?.logs ?? []), ...logs],
+    values: [...found, ...kept.map((i) => plain(earlier!.values[i]))],
+    correlation: [
+      ...posterior.correlation.map((row) => [...row, ...kept.map(() => 0)]),
+      ...kept.map((i) => [...found.map(() => 0), ...kept.map((j) => earlier!.correlation[i][j])]),
+    ],
   };
+}
+
+function plain({ path, scale, value, low, high, was }: FittedValue): FittedValue {
+  return { path, scale, value, low, high, was };
 }
 
 /** Factors multiply up over fits in a row; what the first of them started from stays. */

@@ -1,0 +1,160 @@
+import { plainText, wrap } from '../charts/plainText.js';
+import { rangeOf } from '../charts/headlineLabels.js';
+import { unknownLabel } from '../charts/unknownLabels.js';
+import type { FitResult, FittedChannel, FittedParameter } from '../study/fit/fitResult.js';
+import type { UnitSystem } from '../units.js';
+import { CAUTIONS } from './cautions.js';
+import { sayEstimate } from './estimateValue.js';
+import { sayIn } from './quantity.js';
+import { table } from './table.js';
+
+const WIDTH = 98;
+/** Correlations from here on are called out: one of the two can't be told without the other. */
+const CLOSE = 0.7;
+
+/** A fit in words and tables: how good it is, what each estimate became, how far each probe was off. */
+export function fitText(result: FitResult, system: UnitSystem): string {
+  const names = result.cooks.map(({ name }) => plainText(name)).join(', ');
+  const sections = [
+    `${plainText(result.design.name)}: fitted to ${names}\n${wrap(
+      `${result.tool.name} ${result.tool.version}: what one pit told in ${result.cooks.length > 1 ? 'these cooks' : 'this cook'}, no more: other weather, wood and hands move it`,
+      WIDTH,
+    )}`,
+    wrap(qualitySentence(result, system), WIDTH),
+    section('WHAT THE LOG TELLS', parameterTable(result, system), ...untold(result)),
+    ...(result.parameters.length > 1
+      ? [section('HOW THEY GO TOGETHER', correlationTable(result), ...pairs(result))]
+      : []),
+    section(
+      'HOW FAR EACH PROBE IS OFF (root mean square)',
+      probeTable(result, system),
+      note(
+        "Noise is the readings' own, from their neighbours. Offset is how far the probe itself seems to read off all the time, against the others and the model; it is taken off in 'fitted'.",
+      ),
+    ),
+  ];
+  if (result.warnings.length > 0) {
+    sections.push(
+      section('WARNINGS', ...result.warnings.map(({ where, message }) => bullet(`${plainText(where)}: ${message}`))),
+    );
+  }
+  const notes = result.cooks.flatMap((cook) => cook.notes.map((each) => ({ ...each, name: cook.name })));
+  if (notes.length > 0) {
+    const place = (line: number | null) => (line === null ? '' : ` (line ${line})`);
+    sections.push(
+      section(
+        'ABOUT THE LOG',
+        ...notes.map(({ where, message, line, name }) =>
+          bullet(
+            `${plainText(result.cooks.length > 1 ? `${name}, ${where}` : where)}${place(line)}: ${plainText(message, 600)}`,
+          ),
+        ),
+      ),
+    );
+  }
+  const { energyError, massError_kg_per_s: mass } = result.balance;
+  sections.push(
+    note(
+      `Balance: over all ${result.runs} runs the heat adds up within ${(100 * energyError).toPrecision(1)} %, the air within ${mass.toExponential(0)} kg/s.`,
+    ),
+    wrap(CAUTIONS, WIDTH),
+  );
+  return `${sections.join('\n\n')}\n`;
+}
+
+function qualitySentence({ quality, cooks }: FitResult, system: UnitSystem): string {
+  const say = sayIn(system);
+  const off = (kelvin: number | null) => say('temperatureDifference', kelvin, { digits: 2 });
+  const { heldBack_K, heldBackBefore_K, fitted_K, before_K, noise_K } = quality;
+  const noise = `The readings' own noise is ${off(noise_K)}.`;
+  if (heldBack_K === null) {
+    return (
+      `No part was held back, so that how good this fit is can't be told: where it was fitted it is off by ${off(fitted_K)}, ` +
+      `before by ${off(before_K)}. ${noise} Hold a part back (--hold-back 30%) to know.`
+    );
+  }
+  const span = cooks
+    .map(({ fittedTo_s, length_s }) => `${say('time', fittedTo_s)} to ${say('time', length_s)}`)
+    .join(', ');
+  return (
+    `On the part that was not fitted (${span}) it is off by ${off(heldBack_K)}; with the design's own estimates by ` +
+    `${off(heldBackBefore_K)}. ${noise} On the part that was fitted: ${off(fitted_K)}, before ${off(before_K)}.`
+  );
+}
+
+function parameterTable({ parameters }: FitResult, system: UnitSystem): string {
+  const say = (each: FittedParameter, value: number) => sayEstimate(value, each.unit, system);
+  return table(
+    ['', 'field', 'was', 'is', '90 % interval', 'spread left', ''],
+    parameters.map((each, k) => [
+      String(k + 1),
+      each.path,
+      say(each, each.before),
+      say(each, each.value),
+      rangeOf(say(each, each.low), say(each, each.high)),
+      `${Math.round(100 * each.left)} %`,
+      each.told ? (each.atEdge ? 'at the end of its spread' : unknownLabel(each.path)) : "the log doesn't tell",
+    ]),
+    { indent: '  ', align: ['left', 'left', 'right', 'right', 'right', 'right', 'left'] },
+  );
+}
+
+function untold({ parameters }: FitResult): string[] {
+  const silent = parameters.filter(({ told }) => !told);
+  if (silent.length === 0) return [];
+  return [note("Where the log doesn't tell, the estimate stays about where it was, with most of its spread.")];
+}
+
+function correlationTable({ parameters, correlation }: FitResult): string {
+  return table(
+    ['', '', ...parameters.map((_, k) => String(k + 1))],
+    parameters.map(({ path }, k) => [
+      String(k + 1),
+      path,
+      ...correlation[k].map((value, j) => (j > k ? '' : j === k ? '1' : value.toFixed(2))),
+    ]),
+    { indent: '  ', align: ['left', 'left', ...parameters.map(() => 'right' as const)] },
+  );
+}
+
+function pairs({ parameters, correlation }: FitResult): string[] {
+  const close = parameters.flatMap(({ path }, k) =>
+    parameters
+      .slice(0, k)
+      .flatMap((other, j) => (Math.abs(correlation[k][j]) >= CLOSE ? [`${other.path} and ${path}`] : [])),
+  );
+  if (close.length === 0) return [];
+  return [note(`Hard to tell apart: ${close.join('; ')}. Together they are surer than each alone.`)];
+}
+
+function probeTable({ cooks }: FitResult, system: UnitSystem): string {
+  const say = sayIn(system);
+  const off = (kelvin: number | null) => (kelvin === null ? '' : say('temperatureDifference', kelvin, { digits: 2 }));
+  const several = cooks.length > 1;
+  const row = (name: string, channel: FittedChannel) => [
+    several ? `${plainText(name)}, ${plainText(channel.header)}` : plainText(channel.header),
+    off(channel.fitted.before),
+    off(channel.fitted.after),
+    off(channel.heldBack.before),
+    off(channel.heldBack.after),
+    off(channel.noise_K),
+    `${channel.offset_K < 0 ? '-' : '+'}${off(Math.abs(channel.offset_K))}`,
+  ];
+  return table(
+    ['', 'before', 'fitted', 'held: before', 'held: fitted', 'noise', 'offset'],
+    cooks.flatMap((cook) => cook.channels.map((channel) => row(cook.name, channel))),
+    { indent: '  ' },
+  );
+}
+
+function section(heading: string, ...blocks: string[]): string {
+  return [heading, ...blocks].join('\n');
+}
+
+function note(text: string): string {
+  return `  ${wrap(text, WIDTH - 2, '  ')}`;
+}
+
+function bullet(text: string): string {
+  return `  - ${wrap(text, WIDTH - 4, '    ')}`;
+}
