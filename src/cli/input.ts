@@ -7,6 +7,8 @@ import { exit, Stop } from './exit.js';
 /** What a file is expected to hold, for messages and limits. */
 export interface Expected {
   what: string;
+  /** what such a file is, as a sentence */
+  form: string;
   /** of its name */
   endings: RegExp;
   /** above this it's some other file, and reading on would only fill the memory [bytes] */
@@ -14,8 +16,27 @@ export interface Expected {
 }
 
 /** A page of text. */
-const DESIGN: Expected = { what: 'design', endings: /\.(ya?ml|json)$/i, largest: 1_000_000 };
-export const CASES: Expected = { what: 'case', endings: /\.csv$/i, largest: 20_000_000 };
+const DESIGN: Expected = {
+  what: 'design',
+  form: "A design is YAML or JSON text; 'pitwright new' writes one to start from.",
+  endings: /\.(ya?ml|json)$/i,
+  largest: 1_000_000,
+};
+export const CASES: Expected = {
+  what: 'case',
+  form: 'Cases are a CSV table.',
+  endings: /\.csv$/i,
+  largest: 20_000_000,
+};
+export const LOG: Expected = {
+  what: 'log',
+  form: 'A log is a CSV table.',
+  endings: /\.(csv|txt|tsv)$/i,
+  largest: 50_000_000,
+};
+
+/** How messages name what `-` stands for. */
+export const STANDARD_INPUT = 'standard input';
 
 export interface InputText {
   text: string;
@@ -29,7 +50,7 @@ export interface InputText {
  * @throws Stop (wrong input) when it's missing, a folder, unreadable, too large or not UTF-8 text
  */
 export async function readText(path: string, expected = DESIGN): Promise<InputText> {
-  const fileName = path === '-' ? 'standard input' : path;
+  const fileName = path === '-' ? STANDARD_INPUT : path;
   if (path !== '-') await refuseFolder(path, expected);
   let bytes: Buffer;
   try {
@@ -65,15 +86,12 @@ async function readAtMost(stream: NodeJS.ReadableStream, fileName: string, expec
   return Buffer.concat(chunks);
 }
 
-function decode(bytes: Buffer, fileName: string, { what }: Expected): string {
+function decode(bytes: Buffer, fileName: string, { form }: Expected): string {
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff)) {
     throw new Stop(exit.wrongInput, `${fileName}: saved as UTF-16 text. Save it as UTF-8 and try again.`);
   }
   if (bytes.includes(0)) {
-    throw new Stop(
-      exit.wrongInput,
-      `${fileName}: not a text file. ${what === 'design' ? "A design is YAML or JSON text; 'pitwright new' writes one to start from." : 'Cases are a CSV table.'}`,
-    );
+    throw new Stop(exit.wrongInput, `${fileName}: not a text file. ${form}`);
   }
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
@@ -92,11 +110,15 @@ function reasonUnreadable(path: string, error: unknown): string {
   return `${path}: can't be read (${code ?? String(error)}).`;
 }
 
-function nearestFile(path: string): string | undefined {
+/**
+ * The nearest name to one that no file has.
+ *
+ * @param shown folder that it is shown in, where that isn't the path's own
+ */
+export function nearestFile(path: string, shown = dirname(path)): string | undefined {
   try {
-    const folder = dirname(path);
-    const name = nearestName(basename(path), readdirSync(folder));
-    return name && (path.includes('/') || path.includes('\\') ? join(folder, name) : name);
+    const name = nearestName(basename(path), readdirSync(dirname(path)));
+    return name && (path.includes('/') || path.includes('\\') ? join(shown, name) : name);
   } catch {
     return undefined;
   }

@@ -109,6 +109,9 @@ export const LOG_COLUMNS: readonly LogColumnRow[] = [
   ),
 ];
 
+/** Word of a map that leaves a column out. */
+export const IGNORE = 'ignore';
+
 /** What a builder may call a station, beside its name in a design file. */
 export const STATION_WORDS: Readonly<Record<StationName, readonly string[]>> = {
   firebox: ['firebox'],

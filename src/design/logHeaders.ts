@@ -31,9 +31,6 @@ export interface LogColumnProblem {
   nearest?: string;
 }
 
-/** Word of a map that leaves a column out. */
-export const IGNORE = 'ignore';
-
 /** Letters and digits alone, in small letters: `Stack End`, `stack_end` and `stackEnd` are one. */
 export function squashed(text: string): string {
   return text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '');

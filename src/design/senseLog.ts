@@ -1,6 +1,7 @@
 /** Whether what a design file says of a logger's columns can be true of this pit. */
 import type { Design, StationName } from './design.js';
-import { columnProblem, IGNORE, splitHeader, squashed } from './logHeaders.js';
+import { IGNORE } from './logColumns.js';
+import { columnProblem, splitHeader, squashed } from './logHeaders.js';
 import type { Reading } from './reading.js';
 
 export function checkLog(design: Design, stations: readonly StationName[], reading: Reading): void {
