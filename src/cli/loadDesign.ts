@@ -1,11 +1,15 @@
 import type { Design } from '../design/design.js';
 import { formatFaults, type DesignWarning } from '../design/faults.js';
 import { readDesignAnyUnit } from '../design/read.js';
+import { textWithFitted } from '../design/readFitted.js';
 import { exit, Stop } from './exit.js';
 import { readText } from './input.js';
+import { filesBeside } from './namedFile.js';
 
 export interface LoadedDesign {
   design: Design;
+  /** what it was read from, with what a file that it names holds put in: a text that stands for itself */
+  text: string;
   /** paths of the fields that took their default */
   defaults: string[];
   warnings: DesignWarning[];
@@ -23,11 +27,13 @@ export async function loadDesign(path: string): Promise<LoadedDesign> {
 
 /** The same from a text that is there. */
 export async function readLoaded(text: string, fileName: string): Promise<LoadedDesign> {
-  const read = await readDesignAnyUnit(text, { fileName });
+  const namedFile = filesBeside(fileName);
+  const read = await readDesignAnyUnit(text, { fileName, namedFile });
   if (read.faults) {
     const count = read.faults.length;
     const what = count === 1 ? 'one fault' : `${count} faults`;
     throw new Stop(exit.wrongInput, `${fileName}: ${what} in the design\n${formatFaults(read.faults)}`);
   }
-  return { design: read.design, defaults: read.defaults, warnings: read.warnings };
+  const { design, defaults, warnings } = read;
+  return { design, defaults, warnings, text: textWithFitted(text, namedFile) };
 }

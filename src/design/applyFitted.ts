@@ -74,10 +74,11 @@ function notUsed({ path, range, targets }: EstimateField, { was }: FittedValue, 
   const { kind } = RANGES[range];
   const other = targets.find(({ get }) => !same(get(design), was))!;
   const own = other.get(design);
+  const place = other.path === path ? '' : ` at ${other.path}`;
   return {
     code: 'fitted-not-used',
     message:
-      `this design has ${format(kind, own)} at ${other.path}, the design that the log was measured on had ${format(kind, was)}: ` +
+      `this design has ${format(kind, own)}${place}, the design that the log was measured on had ${format(kind, was)}: ` +
       `what was fitted there is not used. Give it the same to use it, or leave it out where that is the default`,
     where: path,
     value: own,

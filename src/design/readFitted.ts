@@ -1,4 +1,5 @@
 /** What measured cooks have told, from the design itself or from the file that it names. */
+import { isCollection, parse, parseDocument, visit } from 'yaml';
 import type { OtherUnits } from '../units.js';
 import type { DesignFault } from './faults.js';
 import type { Fitted } from './fitted.js';
@@ -67,3 +68,27 @@ export function readFittedFile(text: string, fileName: string, otherUnits?: Othe
   }
   return { faults: reading.faults };
 }
+
+/**
+ * The text of a design with the block of the fitted file that it names put in, so that it stands for itself. The same text
+ * where it names none.
+ *
+ * @param text of a design that reads without faults
+ */
+export function textWithFitted(text: string, namedFile: NamedFile): string {
+  if (!/fitted/.test(text)) return text;
+  const doc = parseDocument(text.replace(/^\uFEFF/, ''), { schema: 'core', uniqueKeys: false, logLevel: 'error' });
+  const { fitted: named } = doc.toJS({ maxAliasCount: 50 }) as { fitted?: unknown };
+  const file = typeof named === 'string' ? namedFile(named) : { problem: '' };
+  if (!('text' in file)) return text;
+  const block = doc.createNode((parse(file.text, { schema: 'core' }) as { fitted: unknown }).fitted);
+  visit(block, {
+    // a log, a value, a row of the correlation: a line each, as the file has them
+    Collection: (_, node, path) => void (isCollection(node) && path.length >= INSIDE && (node.flow = true)),
+  });
+  doc.set('fitted', block);
+  return doc.toString({ lineWidth: 0 });
+}
+
+/** Steps down from the block to what stands on one line. */
+const INSIDE = 3;

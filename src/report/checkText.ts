@@ -5,6 +5,7 @@ import type { UnitSystem } from '../units.js';
 import { designRows } from './designRows.js';
 import { plainText, wrap } from '../charts/plainText.js';
 import { sayIn, type Say } from './quantity.js';
+import { restsOn } from './restsOn.js';
 import type { WeightResult } from '../study/weight.js';
 import { table } from './table.js';
 import { weightText } from './weightText.js';
@@ -26,12 +27,18 @@ export interface CheckedDesign {
 export function checkText({ design, defaults, warnings, geometry, weight }: CheckedDesign, system: UnitSystem): string {
   const say = sayIn(system);
   const rows = designRows(design, defaults, say);
+  const measured = restsOn(design, system);
   const sections = [
     `${plainText(design.name)}: the design can be read and built`,
+    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
     ...(warnings.length > 0 ? [`WARNINGS\n${warningLines(warnings)}`] : []),
     `INPUTS AS READ\n${table(
       ['', '', ''],
-      rows.map(({ path, value, isDefault }) => [path, value, isDefault ? 'default' : '']),
+      rows.map(({ path, value, isDefault, isFitted }) => [
+        path,
+        value,
+        isFitted ? 'fitted' : isDefault ? 'default' : '',
+      ]),
       { indent: INDENT, align: ['left', 'right', 'left'] },
     )}`,
     `PARTS, heights above the ground\n${partsTable(geometry, say)}`,

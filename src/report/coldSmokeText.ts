@@ -6,6 +6,7 @@ import type { UnitSystem } from '../units.js';
 import { version } from '../version.js';
 import { CAUTIONS, NOT_A_GUARANTEE } from './cautions.js';
 import { sayIn, type Say } from './quantity.js';
+import { restsOn } from './restsOn.js';
 import { table } from './table.js';
 
 const WIDTH = 98;
@@ -26,9 +27,11 @@ export function coldSmokeText(design: Design, cold: ColdSmoke, system: UnitSyste
         ]),
       ]
     : [];
+  const measured = restsOn(design, system);
   const sections = [
     `${plainText(design.name)}: cold smoke\n${wrap(`pitwright ${version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
     wrap(answer(cold, design, say), WIDTH),
+    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
     ...(fire ? [`THE SMALLEST STEADY FIRE\n${table(['', ''], rows, { indent: '  ' })}`] : []),
     [
       `The ceiling of ${say('temperature', cold.ceiling_K)} is common practice, no source, unless you gave your own. Food safety sets its own rules for meat and fish held warm and unsalted: follow those.`,

@@ -17,6 +17,7 @@ import {
 } from './compareRows.js';
 import { compareSpreadText } from './compareSpreadText.js';
 import { sayIn } from './quantity.js';
+import { restsOnEach } from './restsOn.js';
 import { table } from './table.js';
 
 const WIDTH = 98;
@@ -32,6 +33,7 @@ export function compareText(comparison: Comparison, system: UnitSystem): string 
       .split('\n')
       .map((line) => wrap(plainText(line, 2000), WIDTH))
       .join('\n'),
+    ...measuredCooks(comparison, system),
     ...warnings(comparison),
     ...optionList(comparison),
     ...tables(comparison, system),
@@ -45,6 +47,15 @@ export function compareText(comparison: Comparison, system: UnitSystem): string 
 function title({ options }: Comparison): string {
   const names = [...new Set(options.map(({ result }) => plainText(result.design.name)))].filter((name) => name !== '');
   return `${names.slice(0, 3).join(', ')}${names.length > 3 ? ' ...' : ''}: ${options.length} ${options.length === 1 ? 'option' : 'options'}`;
+}
+
+/** What measured cooks the options rest on; nothing where none does. */
+function measuredCooks({ options }: Comparison, system: UnitSystem): string[] {
+  const told = restsOnEach(
+    options.map(({ label, result }) => ({ label, design: result.design })),
+    system,
+  );
+  return told.length > 0 ? [told.map((text) => wrap(text, WIDTH)).join('\n')] : [];
 }
 
 /** Warnings of one kind and place once, in the words and numbers of the first option that has it. */

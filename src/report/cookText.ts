@@ -8,6 +8,7 @@ import { convert, unitOf } from '../units.js';
 import { version } from '../version.js';
 import { CAUTIONS, NOT_A_GUARANTEE } from './cautions.js';
 import { sayIn } from './quantity.js';
+import { restsOn } from './restsOn.js';
 import { table } from './table.js';
 
 const WIDTH = 98;
@@ -44,9 +45,11 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
       : []),
     `The heat adds up within ${(cook.energyError * 100).toPrecision(1)} % over the day, the air within ${cook.massError_kg_per_s.toExponential(0)} kg/s.`,
   ];
+  const measured = restsOn(design, system);
   const sections = [
     `${plainText(design.name)}: the day\n${wrap(`pitwright ${version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
     wrap(headline, WIDTH),
+    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
     `WHEN\n${marks}`,
     notes.map((text) => `  - ${wrap(text, WIDTH - 4, '    ')}`).join('\n'),
     wrap(CAUTIONS, WIDTH),

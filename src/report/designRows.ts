@@ -1,4 +1,6 @@
 import type { Design } from '../design/design.js';
+import { estimateFieldsOf } from '../design/estimateFields.js';
+import { valuesInUse } from '../design/fitted.js';
 import type { Kind } from '../units.js';
 import { plainText } from '../charts/plainText.js';
 import type { Say } from './quantity.js';
@@ -9,6 +11,8 @@ export interface DesignRow {
   /** the value as read, printed */
   value: string;
   isDefault: boolean;
+  /** the value is what a measured cook told */
+  isFitted: boolean;
 }
 
 type Printed = { kind: Kind; digits?: number; shop?: string; si?: string };
@@ -85,10 +89,18 @@ const BY_PATH: Record<string, Printed> = {
 /** Every input of a design as it was read, in the order of the file format, with the defaults that were taken marked. */
 export function designRows(design: Design, defaults: string[], say: Say): DesignRow[] {
   const taken = new Set(defaults);
-  return walk(design, '').map(({ path, key, value }) => ({
+  const { fitted, ...drawn } = design;
+  const used = fitted ? valuesInUse(fitted).values.map((value) => value.path) : [];
+  const settled = new Set(
+    estimateFieldsOf(design)
+      .filter(({ path }) => used.includes(path))
+      .flatMap(({ targets }) => targets.map(({ path }) => path)),
+  );
+  return walk(drawn, '').map(({ path, key, value }) => ({
     path,
     value: print(path, key, value, say),
     isDefault: taken.has(path) || [...taken].some((each) => path.startsWith(`${each}.`)),
+    isFitted: settled.has(path),
   }));
 }
 

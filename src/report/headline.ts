@@ -2,6 +2,7 @@ import { gaugeLabel } from '../charts/labels.js';
 import type { EstimateResult, SteadyState } from '../study/result.js';
 import type { UnitSystem } from '../units.js';
 import { sayIn } from './quantity.js';
+import { restsOn } from './restsOn.js';
 import { rangeText } from './spreadText.js';
 
 /** The settled reading of the design's thermometer [K], or null when the design has no such station. */
@@ -11,7 +12,7 @@ export function gaugeReading(state: SteadyState, gauge: string): number | null {
 
 /**
  * What a builder asks, answered in sentences: how long to temperature, what it takes to stay there, how it draws.
- * Nothing is rounded up or left out where the answer is 'never'.
+ * Nothing is rounded up or left out where the answer is 'never'. Last, what measured cook it rests on, if any.
  */
 export function headline(result: EstimateResult, system: UnitSystem): string[] {
   const { design, steady, assumed, warmUp } = result;
@@ -59,5 +60,7 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   } else {
     sentences.push(`No fire holds ${target} at ${gauge}; the warnings say why.`);
   }
+  const measured = restsOn(design, system);
+  if (measured !== null) sentences.push(measured);
   return sentences;
 }

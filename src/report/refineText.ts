@@ -1,9 +1,15 @@
+import type { Design } from '../design/design.js';
 import type { RefinedRun, Refinement } from '../study/refine.js';
+import { wrap } from '../charts/plainText.js';
+import { restsOn } from './restsOn.js';
 import { table } from './table.js';
 import { format, type UnitSystem } from '../units.js';
 
+const WIDTH = 98;
+
 /** A refinement study as text: what more cells and tighter time steps change. */
-export function refineText(name: string, { cells, steps }: Refinement, units: UnitSystem): string {
+export function refineText(design: Design, { cells, steps }: Refinement, units: UnitSystem): string {
+  const measured = restsOn(design, units);
   const head = ['', 'hold fire', 'spread', 'gauge', 'soaked', 'change of gauge / soaked', 'steps', 'imbalance'];
   const row = (run: RefinedRun, base: RefinedRun): string[] => [
     run.label,
@@ -23,7 +29,8 @@ export function refineText(name: string, { cells, steps }: Refinement, units: Un
     );
   };
   return [
-    `${name}: how much hangs on how finely it is computed`,
+    `${design.name}: how much hangs on how finely it is computed`,
+    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
     '',
     'More cells (chamber, upright and stack alike); an estimate is made with the first row.',
     rows(cells),

@@ -137,15 +137,22 @@ export function weightsData({ geometry }: EstimateResult, system: UnitSystem): T
   };
 }
 
+/** What the table of estimates needs said of what was fitted; null where nothing was. */
+export function fittedNote({ estimates }: EstimateResult): string | null {
+  return estimates.some(({ fitted }) => fitted)
+    ? 'Fitted: the spread is the interval that 9 of 10 cases lie in.'
+    : null;
+}
+
 export function estimatesData({ estimates }: EstimateResult, system: UnitSystem): TableData {
   const text = (value: number, unit: string) => sayEstimate(value, unit, system);
   return {
     head: ['field', 'used', 'spread', ''],
-    rows: estimates.map(({ path, value, low, high, unit }) => [
+    rows: estimates.map(({ path, value, low, high, unit, fitted }) => [
       path,
       text(value, unit),
-      rangeOf(text(low, unit), text(high, unit)),
-      unknownLabel(path),
+      rangeOf(text(fitted?.low ?? low, unit), text(fitted?.high ?? high, unit)),
+      `${unknownLabel(path)}${fitted ? ', fitted' : ''}`,
     ]),
     align: ['left', 'right', 'right', 'left'],
   };

@@ -6,6 +6,7 @@ import type { AsDrawn, SizeChoice, SizeResult } from '../study/size/size.js';
 import { format, type UnitSystem } from '../units.js';
 import { CAUTIONS, NOT_A_GUARANTEE } from './cautions.js';
 import { sayIn } from './quantity.js';
+import { restsOn } from './restsOn.js';
 import { table, textTable, type TableData } from './table.js';
 
 const WIDTH = 98;
@@ -19,6 +20,7 @@ export function sizeText(result: SizeResult, system: UnitSystem): string {
   const best = choices[0];
   const sections = [
     `${plainText(design.name)}: intakes, throat and stack for ${fire}\n${wrap(`${tool.name} ${tool.version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
+    ...measured(restsOn(design, system)),
     ...(warnings.length > 0
       ? [`WARNINGS\n${warnings.map(({ where, message }) => bullet(`${where}: ${message}`)).join('\n')}`]
       : []),
@@ -31,6 +33,10 @@ export function sizeText(result: SizeResult, system: UnitSystem): string {
     wrap(CAUTIONS, WIDTH),
   ];
   return `${sections.join('\n\n')}\n`;
+}
+
+function measured(text: string | null): string[] {
+  return text === null ? [] : [wrap(text, WIDTH)];
 }
 
 function note(text: string): string {

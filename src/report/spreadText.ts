@@ -1,5 +1,6 @@
 import { headlineLabel, headlineText, rangeOf } from '../charts/headlineLabels.js';
 import { unknownLabel } from '../charts/unknownLabels.js';
+import { fittedTogether } from '../study/correlate.js';
 import type { EstimateResult } from '../study/result.js';
 import type { SpreadNumber } from '../study/uncertainty.js';
 import type { UnitSystem } from '../units.js';
@@ -38,6 +39,13 @@ export function missingText({ design, spread }: EstimateResult): string | null {
   return told
     .map(({ key, missing }) => `No '${headlineLabel(key, design.gauge).text}' in ${count(missing)}.`)
     .join(' ');
+}
+
+/** What the shares of the causes add up to. */
+export function sharesText({ design }: EstimateResult): string {
+  return fittedTogether([design])
+    ? 'each as if it moved alone: what was fitted to a log moves together, so that they need not come to 100 %'
+    : 'about 100 % together';
 }
 
 /** `22 to 33 min`, from a tenth of the cases to nine tenths. */

@@ -5,10 +5,11 @@ import { CAUTIONS, NOT_A_GUARANTEE, PLATE_AND_LOSS } from './cautions.js';
 import { headline } from './headline.js';
 import { plainText, wrap } from '../charts/plainText.js';
 import { sayIn } from './quantity.js';
-import { causesText, missingText, spreadTable } from './spreadText.js';
+import { causesText, missingText, sharesText, spreadTable } from './spreadText.js';
 import {
   airData,
   estimatesData,
+  fittedNote,
   heatLossData,
   openingsData,
   temperatureData,
@@ -29,6 +30,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
   const { design, steady, assumed, warmUp } = result;
   const say = sayIn(system);
   const target = say('temperature', design.fire.target);
+  const fitted = fittedNote(result);
   const sections = [
     title(result),
     headline(result, system)
@@ -52,7 +54,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
         'WHAT MATTERS MOST, as the share of the spread that an unknown makes',
         causesText(result, system),
         note(
-          'Shares by rank regression (squared coefficients), about 100 % together. Behind them: the mean over the fifth of the ' +
+          `Shares by rank regression (squared coefficients), ${sharesText(result)}. Behind them: the mean over the fifth of the ` +
             'cases where the unknown is lowest -> where it is highest.',
         ),
       ),
@@ -113,6 +115,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
     section(
       'ESTIMATES USED, which no correlation settles; each can be set in the design',
       textTable(estimatesData(result, system)),
+      ...(fitted === null ? [] : [note(fitted)]),
       note(`Balance: ${balanceLine(result)}`),
     ),
   );

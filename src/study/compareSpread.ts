@@ -1,5 +1,6 @@
 import type { Design } from '../design/design.js';
 import type { Comparison } from './compare.js';
+import { fittedTogether, TOGETHER, withFittedCorrelation } from './correlate.js';
 import { measuresOf, type Measure } from './measures.js';
 import { latinHypercube, quantile, type Random } from './sampling.js';
 import { studyOption, type StudySettings } from './studyOption.js';
@@ -57,7 +58,7 @@ export function planComparison(
 ): ComparisonPlan {
   const designs = comparison.options.map(({ result }) => result.design);
   const paths = pathsOf(designs);
-  const samples = latinHypercube(cases, paths.length, random);
+  const samples = withFittedCorrelation(latinHypercube(cases, paths.length, random), paths, designs);
   return { designs, settings: comparison.settings, seed, paths, samples };
 }
 
@@ -82,7 +83,7 @@ export function summariseComparison(
   return {
     cases: cases.length,
     seed: plan.seed,
-    method: METHOD,
+    method: fittedTogether(plan.designs) ? `${METHOD}; ${TOGETHER}` : METHOD,
     options: comparison.options.map(({ label }, i) => ({
       label,
       measures: measures.map((measure) => sureDifference(measure, cases, { base, option: i })),

@@ -4,7 +4,7 @@ import { unknownsOf } from './unknowns.js';
 
 /** The inputs that no correlation settles, as this design uses them, each with its spread. */
 export function estimatesUsed(design: Design): EstimateUsed[] {
-  return unknownsOf(design).map(({ path, value, low, high, unit, distribution, source }) => ({
+  return unknownsOf(design).map(({ path, value, low, high, unit, distribution, source, fitted }) => ({
     path,
     value,
     low,
@@ -12,5 +12,6 @@ export function estimatesUsed(design: Design): EstimateUsed[] {
     unit,
     distribution,
     source,
+    ...(fitted ? { fitted } : {}),
   }));
 }

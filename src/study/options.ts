@@ -1,7 +1,7 @@
 import { formatFault } from '../design/faults.js';
 import type { DesignWarning } from '../design/faults.js';
 import type { Design, HorizontalPart } from '../design/design.js';
-import { readDesignAnyUnit } from '../design/read.js';
+import { readDesignAnyUnit, type ReadOptions } from '../design/read.js';
 import { readSource } from '../design/source.js';
 import { convert } from '../units.js';
 import { changeTree, combinations, type Change, type Tree, type Variation } from '../design/vary.js';
@@ -27,18 +27,21 @@ const SHAPED = ['firebox', 'chamber'] as const;
  *
  * @param text of a design that reads without faults
  * @param equal what stays as it is where the shape of a part varies
+ * @param namedFile gives the text of a file that a design, or a variation of it, names
  */
 export async function optionsOf(
   text: string,
   fileName: string,
   variations: readonly Variation[],
   equal?: Equal,
+  namedFile?: ReadOptions['namedFile'],
 ): Promise<OptionRead[] | OptionFaults> {
+  const files = { fileName, ...(namedFile ? { namedFile } : {}) };
   const source = readSource(text, fileName);
   if (!('tree' in source)) return { faults: source.faults.map(formatFault) };
   const options: OptionRead[] = [];
   for (const changes of combinations(variations)) {
-    const option = await makeOption(source.tree as Tree, fileName, changes, variations, equal);
+    const option = await makeOption(source.tree as Tree, files, changes, variations, equal);
     if ('faults' in option) return option;
     options.push(option);
   }
@@ -47,7 +50,7 @@ export async function optionsOf(
 
 async function makeOption(
   drawn: Tree,
-  fileName: string,
+  files: ReadOptions,
   changes: Change[],
   variations: readonly Variation[],
   equal?: Equal,
@@ -59,7 +62,7 @@ async function makeOption(
     if ('problem' in changed) return fault(change, variations, changed.problem);
     tree = changed.tree;
   }
-  let read = await readTree(tree, fileName);
+  let read = await readTree(tree, files);
   const made: Change[] = [];
   for (const change of reshaping) {
     if (read.faults) break;
@@ -69,7 +72,7 @@ async function makeOption(
       tree = reshaped.tree;
       made.push(...reshaped.changes);
     }
-    read = await readTree(tree, fileName);
+    read = await readTree(tree, files);
   }
   if (read.faults) {
     const named = variations.map(({ text }) => `--vary '${text}'`).join(' ');
@@ -81,8 +84,8 @@ async function makeOption(
   return { label: labelOf(changes), changes: [...changes, ...made], design: read.design, warnings: read.warnings };
 }
 
-function readTree(tree: Tree, fileName: string) {
-  return readDesignAnyUnit(JSON.stringify(tree), { fileName });
+function readTree(tree: Tree, files: ReadOptions) {
+  return readDesignAnyUnit(JSON.stringify(tree), files);
 }
 
 function fault({ path }: Change, variations: readonly Variation[], problem: string): OptionFaults {

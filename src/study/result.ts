@@ -134,6 +134,8 @@ export interface EstimateUsed {
   distribution: 'triangular' | 'log-triangular';
   /** where the spread comes from */
   source: string;
+  /** where a measured cook has settled it: the 90 % interval that is left; `low` and `high` are the ends of the spread */
+  fitted?: { low: number; high: number };
 }
 
 export interface EstimateResult {

@@ -61,6 +61,42 @@ export function triangularQuantile(
     : high - Math.sqrt((1 - probability) * width * (high - mode));
 }
 
+/** Probability below a 90 % interval, and above it. */
+const TAIL = 0.05;
+
+/**
+ * Triangle with a given mode whose 5 % and 95 % points are a given interval: what is left of a fit's interval when a spread
+ * study draws from triangles.
+ *
+ * With u and v its sides below and above the mode, w = u + v and r = u/w, the tails (u - below)²/(w u) and (v - above)²/(w v)
+ * are TAIL where w (r - √(TAIL r)) = below and w (1 - r - √(TAIL (1 - r))) = above; r follows by bisection, since the first
+ * bracket rises and the second falls with it.
+ *
+ * @param interval low <= mode <= high; equal ones give no room
+ * @returns in the logarithm for 'log-triangular', which wants low > 0
+ */
+export function triangleOfInterval(
+  distribution: 'triangular' | 'log-triangular',
+  { low, mode, high }: Triangle,
+): Triangle {
+  if (distribution === 'log-triangular') {
+    const logs = triangleOfInterval('triangular', { low: Math.log(low), mode: Math.log(mode), high: Math.log(high) });
+    return { low: Math.exp(logs.low), mode, high: Math.exp(logs.high) };
+  }
+  const [below, above] = [mode - low, high - mode];
+  if (below + above <= 0) return { low: mode, mode, high: mode };
+  const side = (r: number) => r - Math.sqrt(TAIL * r);
+  let [from, to] = [TAIL, 1 - TAIL];
+  for (let i = 0; i < 60; i++) {
+    const r = 0.5 * (from + to);
+    if (below * side(1 - r) > above * side(r)) from = r;
+    else to = r;
+  }
+  const r = 0.5 * (from + to);
+  const width = (below + above) / (side(r) + side(1 - r));
+  return { low: mode - r * width, mode, high: mode + (1 - r) * width };
+}
+
 /**
  * Quantile of a sample, linear between its order statistics (type 7 of Hyndman & Fan 1996, The American Statistician 50,
  * 361).

@@ -1,4 +1,5 @@
 import type { Design } from '../design/design.js';
+import { fittedTogether, TOGETHER, withFittedCorrelation } from './correlate.js';
 import { estimate } from './estimate.js';
 import { headlinesOf, type Headline } from './headlines.js';
 import type { EstimateResult } from './result.js';
@@ -90,7 +91,7 @@ export function planSpread(base: EstimateResult, options: { cases: number; seed:
     design,
     seed: options.seed,
     paths,
-    samples: latinHypercube(options.cases, paths.length, options.random),
+    samples: withFittedCorrelation(latinHypercube(options.cases, paths.length, options.random), paths, [design]),
     time_s: end > 0 ? Array.from({ length: POINTS }, (_, i) => (end * i) / (POINTS - 1)) : [],
   };
 }
@@ -137,7 +138,7 @@ export function summariseSpread(base: EstimateResult, plan: SpreadPlan, cases: S
   return {
     cases: cases.length,
     seed: plan.seed,
-    method: METHOD,
+    method: fittedTogether([plan.design]) ? `${METHOD}; ${TOGETHER}` : METHOD,
     numbers: headlines.map((headline, i) =>
       spreadNumber(
         headline,

@@ -1,8 +1,10 @@
 import type { Design } from '../design/design.js';
 import { estimateFieldsOf, type EstimateField, type EstimateKind } from '../design/estimateFields.js';
+import { valuesInUse, type FittedLog, type FittedValue } from '../design/fitted.js';
 import { RANGES } from '../design/ranges.js';
+import { logNames } from './logNames.js';
 import type { EstimateUsed } from './result.js';
-import { triangularQuantile } from './sampling.js';
+import { triangleOfInterval, triangularQuantile } from './sampling.js';
 
 /**
  * The inputs that no correlation settles, as a design uses them: each with its spread, the shape of the spread and where it
@@ -10,7 +12,8 @@ import { triangularQuantile } from './sampling.js';
  *
  * The likeliest value is the design's own. Where that lies outside the spread the spread is widened to it. One unknown may
  * set several fields (all intakes, all parts of one finish): they then move together. What is off by a factor ('times') is
- * spread in its logarithm.
+ * spread in its logarithm. Where a measured cook has settled an unknown, the interval that it left takes the place of the
+ * spread in this table.
  */
 export interface Unknown extends EstimateUsed {
   scale: EstimateField['scale'];
@@ -66,32 +69,46 @@ const SPREADS: Record<EstimateKind, Spread | ((value: number) => Spread)> = {
 };
 
 /**
- * What a fit alone takes as unknown. The heat of the wood and its moisture pull the same way, so that drawing both would count
- * twice; how a split burns matters under a logged fire, and hardly in an estimate.
+ * What a fit alone takes as unknown, and a design then from it. The heat of the wood and its moisture pull the same way, so that
+ * drawing both would count twice: where the first is fitted the second is left out. How a split burns matters under a logged
+ * fire, and hardly in an estimate.
  */
 const OF_FITS: readonly EstimateKind[] = ['woodHeat', 'flame', 'charcoal', 'glow'];
 
 /** Every unknown of a design, in a fixed order. What has no room to move (no gap, no wind) is left out. */
 export function unknownsOf(design: Design): Unknown[] {
-  return unknownsIn(design, ({ kind }) => !OF_FITS.includes(kind));
+  const fitted = fittedIn(design);
+  return unknownsIn(design, fitted, ({ kind, path }) => {
+    if (kind === 'moisture') return !fitted.has('wood.heat');
+    return !OF_FITS.includes(kind) || fitted.has(path);
+  });
 }
 
 /** The same with what only a fit takes as unknown: the heat of the wood, and how a split burns. */
 export function fitUnknownsOf(design: Design): Unknown[] {
-  return unknownsIn(design, () => true);
+  return unknownsIn(design, fittedIn(design), () => true);
 }
 
-function unknownsIn(design: Design, wanted: (field: EstimateField) => boolean): Unknown[] {
+type FittedPaths = ReadonlyMap<string, FittedValue>;
+
+/** What the design uses of what was fitted, by path. */
+function fittedIn({ fitted }: Design): FittedPaths {
+  return new Map(fitted ? valuesInUse(fitted).values.map((value) => [value.path, value]) : []);
+}
+
+function unknownsIn(design: Design, fitted: FittedPaths, wanted: (field: EstimateField) => boolean): Unknown[] {
   return estimateFieldsOf(design)
     .filter(wanted)
-    .map((field) => unknown(field, design))
+    .map((field) => {
+      const value = fitted.get(field.path);
+      return value ? fittedUnknown(field, value, design, design.fitted!.logs) : unknown(field, design);
+    })
     .filter((each) => each !== null);
 }
 
 function unknown({ path, kind, range, scale, targets }: EstimateField, design: Design): Unknown | null {
   const { min, max } = RANGES[range];
-  const own = SPREADS[kind];
-  const { around, unit, source } = typeof own === 'function' ? own(targets[0].get(design)) : own;
+  const { around, unit, source } = spreadOf(kind, targets[0].get(design));
   const fields = targets.map(({ get, set }) => {
     const value = get(design);
     const [low, high] = around(value);
@@ -99,8 +116,46 @@ function unknown({ path, kind, range, scale, targets }: EstimateField, design: D
   });
   const first = fields.find(({ low, high }) => high > low);
   if (!first) return null;
-  const distribution = scale === 'times' ? 'log-triangular' : 'triangular';
-  return { path, value: first.value, low: first.low, high: first.high, unit, distribution, source, scale, fields };
+  const { value, low, high } = first;
+  return { path, value, low, high, unit, distribution: distributionOf(scale), source, scale, fields };
+}
+
+/** What stays unknown once a log has settled an estimate; a draw beyond what a design may have is held at its limit. */
+function fittedUnknown(
+  { path, kind, range, scale, targets }: EstimateField,
+  fitted: FittedValue,
+  design: Design,
+  logs: readonly FittedLog[],
+): Unknown | null {
+  const inRange = (each: number) => Math.min(RANGES[range].max, Math.max(RANGES[range].min, each));
+  const value = targets[0].get(design);
+  const factor = scale === 'times' ? value / fitted.value : 1;
+  const interval = { low: Math.min(factor * fitted.low, value), high: Math.max(factor * fitted.high, value) };
+  const distribution = distributionOf(scale);
+  if (!(interval.high > interval.low)) return null;
+  const { low, high } = triangleOfInterval(distribution, { ...interval, mode: value });
+  const { unit } = spreadOf(kind, value);
+  return {
+    path,
+    value,
+    low: inRange(low),
+    high: inRange(high),
+    unit,
+    distribution,
+    source: `fitted to ${logNames(logs)}`,
+    fitted: { low: inRange(interval.low), high: inRange(interval.high) },
+    scale,
+    fields: targets.map(({ set }) => ({ value, low, high, set: (d, each) => set(d, inRange(each)) })),
+  };
+}
+
+function spreadOf(kind: EstimateKind, value: number): Spread {
+  const own = SPREADS[kind];
+  return typeof own === 'function' ? own(value) : own;
+}
+
+function distributionOf(scale: EstimateField['scale']): EstimateUsed['distribution'] {
+  return scale === 'times' ? 'log-triangular' : 'triangular';
 }
 
 /** Unknowns that any of several designs has, each path once, so that the designs can share their samples. */

@@ -10,6 +10,7 @@ import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
+import { filesBeside } from '../namedFile.js';
 import { openFolder, openSink, refuseClashes, standardOutput } from '../output.js';
 import type { SpreadOptions } from '../spread.js';
 import { progress, tell } from '../stderr.js';
@@ -120,13 +121,14 @@ async function readOptions(paths: string[], variations: Variation[], equal?: Equ
   }
   const options: OptionRead[] = [];
   for (const path of paths) {
-    const { text, fileName } = await readText(path);
-    const { design, warnings } = await readLoaded(text, fileName);
+    const file = await readText(path);
+    const { fileName } = file;
+    const { design, warnings, text } = await readLoaded(file.text, fileName);
     if (variations.length === 0) {
       options.push({ label: design.name || fileName, changes: [], design, warnings });
       continue;
     }
-    const made = await optionsOf(text, fileName, variations, equal);
+    const made = await optionsOf(text, fileName, variations, equal, filesBeside(fileName));
     if ('faults' in made) throw new Stop(exit.wrongInput, `${fileName}:\n${made.faults.join('\n')}`);
     const prefix = paths.length > 1 ? `${design.name || fileName}, ` : '';
     options.push(...made.map((option) => ({ ...option, label: prefix + option.label })));

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { formatFaults } from '../../design/faults.js';
 import { readDesign } from '../../design/read.js';
+import { textWithFitted } from '../../design/readFitted.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
+import { filesBeside } from '../namedFile.js';
 import { openSink, refuseClashes } from '../output.js';
 import { showPage } from '../showPage.js';
 
@@ -31,12 +33,13 @@ export async function run(path: string | undefined, options: PageOptions): Promi
 /** @throws Stop (wrong input) with every fault, also of units that the command knows and the page doesn't */
 async function designText(path: string): Promise<string> {
   const { text, fileName } = await readText(path);
-  const { faults } = readDesign(text, { fileName });
+  const namedFile = filesBeside(fileName);
+  const { faults } = readDesign(text, { fileName, namedFile });
   if (faults) {
     const units = faults.some(({ code }) => code === 'unknown-unit') ? ' (the page knows the units of the trade)' : '';
     throw new Stop(exit.wrongInput, `${fileName}: faults in the design${units}\n${formatFaults(faults)}`);
   }
-  return text;
+  return textWithFitted(text, namedFile);
 }
 
 function withDesign(html: string, design: string | undefined): string {

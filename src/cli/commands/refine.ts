@@ -19,5 +19,7 @@ export async function run(path: string, options: RefineOptions): Promise<void> {
   const out = openSink(options.output ?? '-');
   progress('computing the same design eight times');
   const study = refine(design);
-  await out.write(options.json ? toJson(study) : refineText(design.name, study, options.units));
+  await out.write(
+    options.json ? toJson({ ...study, fitted: design.fitted }) : refineText(design, study, options.units),
+  );
 }

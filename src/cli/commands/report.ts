@@ -13,6 +13,7 @@ import { exit, Stop } from '../exit.js';
 import { canvasFonts, embeddedFonts } from '../fonts.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
+import { filesBeside } from '../namedFile.js';
 import { openSink, refuseClashes } from '../output.js';
 import { spreadOf, type SpreadOptions } from '../spread.js';
 import { progress } from '../stderr.js';
@@ -37,7 +38,7 @@ export async function run(path: string, options: ReportOptions): Promise<void> {
   const drawn = await readLoaded(text, fileName);
   let read: OptionRead[] = [{ label: 'as drawn', changes: [], design: drawn.design, warnings: drawn.warnings }];
   if (variations.length > 0) {
-    const made = await optionsOf(text, fileName, variations, options.equal);
+    const made = await optionsOf(drawn.text, fileName, variations, options.equal, filesBeside(fileName));
     if ('faults' in made) throw new Stop(exit.wrongInput, `${fileName}:\n${made.faults.join('\n')}`);
     read = distinctLabels(made);
   }
@@ -51,7 +52,7 @@ export async function run(path: string, options: ReportOptions): Promise<void> {
     baseline.spread = await spreadOf(baseline, { ...options, spread: options.spread ?? DEFAULT_CASES });
   }
   const comparison = withWarnings(assemble(read, compared.options, USUAL_SETTINGS), read);
-  const sizing = options.sizes ? await sizingFor({ text, fileName, ...drawn }, options) : {};
+  const sizing = options.sizes ? await sizingFor({ fileName, ...drawn }, options) : {};
   const { paper } = options;
   const { defaults } = drawn;
   const geometry = geometryOf(read[0].design);

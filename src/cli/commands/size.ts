@@ -29,8 +29,9 @@ export interface SizeOptions {
 /** Intakes, throat and stack from stock that carry a design's fire: a table of choices, each solved in full, with margins. */
 export async function run(path: string, options: SizeOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output });
-  const { text, fileName } = await readText(path);
-  const { design, warnings } = await readLoaded(text, fileName);
+  const file = await readText(path);
+  const { fileName } = file;
+  const { design, warnings, text } = await readLoaded(file.text, fileName);
   const out = openSink(options.output ?? '-');
   if (options.charts !== undefined) openFolder(options.charts);
 

@@ -11,6 +11,7 @@ import type { EstimateResult } from '../../study/result.js';
 import { format, type UnitSystem } from '../../units.js';
 import { CAUTIONS, NOT_A_GUARANTEE } from '../cautions.js';
 import { compareRows, differenceText, unitText, valueText, type CompareRow } from '../compareRows.js';
+import { restsOn } from '../restsOn.js';
 import { rangeText } from '../spreadText.js';
 import { buyerVerdict } from './buyerVerdict.js';
 import { LONGEST, MANY, shortLabel } from './shortLabel.js';
@@ -224,7 +225,9 @@ function capital(text: string): string {
 const SURE = ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s'];
 
 function sureText({ design, spread, estimates }: EstimateResult, alone: boolean): string {
+  const measured = restsOn(design, 'shop', true);
   const known =
+    (measured === null ? '' : `${measured} `) +
     'Heat and air add up, and the physics is checked against published examples and measured room fires; no wood-fired pit with ' +
     'open measurements was found to check a whole one against.';
   if (!spread) {

@@ -9,7 +9,8 @@ import { PLATE_AND_LOSS } from '../cautions.js';
 import { compareRows, differenceText, GROUP_WORDS, rowHead, valueText } from '../compareRows.js';
 import { designRows } from '../designRows.js';
 import { sayIn } from '../quantity.js';
-import { airData, estimatesData, temperatureData, warmUpData, weightsData } from '../resultData.js';
+import { restsOnEach } from '../restsOn.js';
+import { airData, estimatesData, fittedNote, temperatureData, warmUpData, weightsData } from '../resultData.js';
 import type { TableData } from '../table.js';
 import type { Block, Sheet } from './blocks.js';
 import { chartBlocks, temperatureBlocks } from './shopFigures.js';
@@ -59,11 +60,17 @@ export function shopSheets(input: ShopInput): Sheet[] {
 }
 
 function inputBlocks({ design }: EstimateResult, defaults: string[], comparison: Comparison): Block[] {
-  const rows = designRows(design, defaults, say).map(({ path, value, isDefault }) => [
+  const rows = designRows(design, defaults, say).map(({ path, value, isDefault, isFitted }) => [
     path,
-    isDefault ? `${value} *` : value,
+    isFitted ? `${value} **` : isDefault ? `${value} *` : value,
   ]);
   const blocks: Block[] = [{ kind: 'text', text: '* not given in the design file: a usual value was taken.' }];
+  const measured = restsOnEach(
+    comparison.options.map(({ label, result }) => ({ label, design: result.design })),
+    'shop',
+  );
+  if (measured.length > 0)
+    blocks.push({ kind: 'text', text: ['** fitted to a measured cook.', ...measured].join(' ') });
   for (let from = 0; from < rows.length; from += 2 * INPUT_ROWS) {
     const part = rows.slice(from, from + 2 * INPUT_ROWS);
     const half = Math.ceil(part.length / 2);
@@ -186,6 +193,7 @@ function comparisonBlocks(comparison: Comparison): Block[] {
 function endBlocks(result: EstimateResult): Block[] {
   const { warnings, balance } = result;
   const percent = (balance.energyError * 100).toPrecision(1);
+  const fitted = fittedNote(result);
   return [
     ...(warnings.length > 0
       ? [
@@ -201,6 +209,7 @@ function endBlocks(result: EstimateResult): Block[] {
       kind: 'table',
       table: { ...estimatesData(result, 'shop'), caption: 'Estimates used, which no handbook settles' },
     },
+    ...(fitted === null ? [] : [{ kind: 'text', text: fitted } as const]),
     { kind: 'text', text: PLATE_AND_LOSS },
     {
       kind: 'text',
