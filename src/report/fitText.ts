@@ -21,7 +21,14 @@ export function fitText(result: FitResult, system: UnitSystem): string {
       WIDTH,
     )}`,
     wrap(qualitySentence(result, system), WIDTH),
-    section('WHAT THE LOG TELLS', parameterTable(result, system), ...untold(result)),
+    section(
+      'WHAT THE LOG TELLS',
+      parameterTable(result, system),
+      note(
+        'Nine times in ten the true value lies in the interval, with all estimates that are not fitted somewhere in their spreads.',
+      ),
+      ...untold(result),
+    ),
     ...(result.parameters.length > 1
       ? [section('HOW THEY GO TOGETHER', correlationTable(result), ...pairs(result))]
       : []),
@@ -40,14 +47,11 @@ export function fitText(result: FitResult, system: UnitSystem): string {
   }
   const notes = result.cooks.flatMap((cook) => cook.notes.map((each) => ({ ...each, name: cook.name })));
   if (notes.length > 0) {
-    const place = (line: number | null) => (line === null ? '' : ` (line ${line})`);
     sections.push(
       section(
         'ABOUT THE LOG',
         ...notes.map(({ where, message, line, name }) =>
-          bullet(
-            `${plainText(result.cooks.length > 1 ? `${name}, ${where}` : where)}${place(line)}: ${plainText(message, 600)}`,
-          ),
+          bullet(noteWords(result.cooks.length > 1 ? `${name}, ` : '', where, message, line)),
         ),
       ),
     );
@@ -60,6 +64,15 @@ export function fitText(result: FitResult, system: UnitSystem): string {
     wrap(CAUTIONS, WIDTH),
   );
   return `${sections.join('\n\n')}\n`;
+}
+
+/** A note of the log, its place in front; one that begins with its own place keeps that. */
+function noteWords(name: string, where: string, message: string, line: number | null): string {
+  const told = plainText(message, 600);
+  const place = told.startsWith(plainText(where))
+    ? ''
+    : `${plainText(where)}${line === null ? '' : ` (line ${line})`}: `;
+  return `${plainText(name)}${place}${told}`;
 }
 
 function qualitySentence({ quality, cooks }: FitResult, system: UnitSystem): string {

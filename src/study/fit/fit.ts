@@ -7,7 +7,7 @@ import { describeCooks } from './describeCook.js';
 import { FitProblem, type FitPart } from './fitProblem.js';
 import type { FitResult } from './fitResult.js';
 import { fittedFrom, fittedUntil } from './fitSpan.js';
-import { fitParameters, Prior } from './parameters.js';
+import { fitParameters, otherPaths, Prior } from './parameters.js';
 import { posteriorOf } from './posterior.js';
 import { fittedOf } from './toFitted.js';
 import { fitWarnings } from './fitWarnings.js';
@@ -64,7 +64,8 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
   );
   const solution = solve(problem);
   if (!solution) return null;
-  const posterior = posteriorOf(parameters, prior, solution, problem.readings);
+  const others = fitParameters(design, otherPaths(design, paths, toldBy(inputs)));
+  const posterior = posteriorOf(parameters, prior, solution, problem.readings, problem.sway(solution.p, others));
   const cooks = describeCooks(design, inputs, {
     parameters,
     posterior,
@@ -83,7 +84,7 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
     correlation: posterior.correlation,
     cooks: described,
     quality,
-    warnings: fitWarnings(posterior.parameters, described, {
+    warnings: fitWarnings(posterior, described, {
       inputs,
       converged: solution.converged,
       accuracy: options.accuracy,
@@ -94,6 +95,16 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
       energyError: Math.max(problem.energyError, cooks.energyError),
       massError_kg_per_s: Math.max(problem.massError, cooks.massError),
     },
+  };
+}
+
+/** What all logs tell of fire and weather. */
+function toldBy(inputs: readonly FitInput[]): { wood: boolean; fire: boolean; wind: boolean } {
+  const all = (has: (log: CookLog) => boolean) => inputs.every(({ log }) => has(log));
+  return {
+    wood: all(({ wood }) => wood !== null),
+    fire: all(({ fire }) => fire !== null),
+    wind: all(({ wind }) => wind !== null),
   };
 }
 

@@ -3,6 +3,7 @@ import type { CookLog } from '../../log/log.js';
 import type { LeastSquaresProblem } from '../../solve/leastSquares.js';
 import { runLog, type LogRun } from './logRun.js';
 import { designAt, type FitParameter, Prior } from './parameters.js';
+import type { Others } from './posterior.js';
 import { weightsOf, type ChannelWeight } from './weights.js';
 
 /** The part of a log that is fitted: readings `from` to `to` (excluded) of each channel. */
@@ -17,6 +18,8 @@ export interface FitPart {
 const ROBUST = 3;
 /** Factor on the tolerances of the time steps: errors well below any probe's noise. */
 export const TOLERANCE = 0.1;
+/** The same for estimates that are not fitted, whose spreads are wide. */
+const SWAY = 0.5;
 /** Step of the coordinates for slopes: large against what the solver leaves over, small against their spread. */
 const SLOPE_STEP = 0.05;
 
@@ -32,7 +35,8 @@ export class FitProblem implements LeastSquaresProblem {
   readonly start: number[];
   readonly low: number[];
   readonly high: number[];
-  readonly probes: number;
+  /** readings that are fitted, all together */
+  readonly readings: number;
   runs = 0;
   energyError = 0;
   massError = 0;
@@ -49,10 +53,11 @@ export class FitProblem implements LeastSquaresProblem {
     private readonly accuracy: number,
     private readonly onRun: (runs: number) => void,
   ) {
-    this.probes = parts.reduce((sum, { log }) => sum + log.channels.length, 0);
-    this.start = [...parameters.map(() => 0), ...new Array<number>(this.probes).fill(0)];
-    this.low = [...parameters.map(({ low }) => low), ...new Array<number>(this.probes).fill(-PROBE_BOUND)];
-    this.high = [...parameters.map(({ high }) => high), ...new Array<number>(this.probes).fill(PROBE_BOUND)];
+    const probes = parts.flatMap(({ log }) => log.channels);
+    this.readings = parts.reduce((sum, { from, to }) => sum + from.reduce((s, f, c) => s + to[c] - f, 0), 0);
+    this.start = [...parameters.map(() => 0), ...probes.map(() => 0)];
+    this.low = [...parameters.map(({ low }) => low), ...probes.map(() => -PROBE_BOUND)];
+    this.high = [...parameters.map(({ high }) => high), ...probes.map(() => PROBE_BOUND)];
   }
 
   /** Lay down the times of the steps as they come out at p. @returns false: the pit can't be followed there */
@@ -103,38 +108,38 @@ export class FitProblem implements LeastSquaresProblem {
 
   slopes(p: readonly number[]): Float64Array[] {
     const q = this.ofEstimates(p);
-    const base = this.runsAt(q)!;
-    const moved = q.map((_, k) => this.runsBeside(q, k));
-    const rows = p.map(() => [] as number[]);
-    let probe = this.parameters.length;
-    this.parts.forEach((part, l) => {
-      part.log.channels.forEach((_, c) => {
-        const { deviation, together } = this.weights[l][c];
-        const left = this.leftOver(part, base[l], c, p[probe]);
-        for (let i = 0; i < left.length; i++) {
-          const at = part.from[c] + i;
-          const pull = lossSlope(left[i] / deviation) / (deviation * Math.sqrt(together));
-          for (let k = 0; k < q.length; k++) {
-            const { runs, step } = moved[k];
-            const slope = runs ? (runs[l].computed[c][at] - base[l].computed[c][at]) / step : 0;
-            rows[k].push(-slope * pull);
-          }
-          for (let j = q.length; j < p.length; j++) rows[j].push(j === probe ? -this.accuracy * pull : 0);
-        }
-        probe++;
-      });
-    });
+    const pulls = this.pullsAt(p);
     const prior = this.prior.slopes(this.prior.sidesAt(q));
-    rows.forEach((row, k) => {
-      row.push(...(k < q.length ? prior[k] : q.map(() => 0)));
-      for (let j = q.length; j < p.length; j++) row.push(j === k ? 1 : 0);
+    return p.map((_, k) => {
+      const row = new Float64Array(this.readings + p.length);
+      if (k < q.length) {
+        const { runs, step } = this.runsBeside(q, k);
+        this.fillSlopes(row, q, runs, step, pulls);
+        row.set(prior[k], this.readings);
+      } else {
+        this.fillOffset(row, k, pulls);
+        row[this.readings + k] = 1;
+      }
+      return row;
     });
-    return rows.map((row) => Float64Array.from(row));
   }
 
-  /** Readings that are fitted, all together. */
-  get readings(): number {
-    return this.parts.reduce((sum, { from, to }) => sum + from.reduce((s, f, c) => s + to[c] - f, 0), 0);
+  /** What estimates that are not fitted would do to the readings; those with which the pit can't be followed are left out. */
+  sway(p: readonly number[], others: readonly FitParameter[]): Others {
+    const q = this.ofEstimates(p);
+    const pulls = this.pullsAt(p);
+    const moved = designAt(this.design, this.parameters, q);
+    const out: Others = { paths: [], sway: [] };
+    for (const other of others) {
+      const step = other.high >= SWAY ? SWAY : -SWAY;
+      const runs = this.follow(designAt(moved, [other], [step]));
+      if (!runs) continue;
+      const row = new Float64Array(this.readings);
+      this.fillSlopes(row, q, runs, step, pulls);
+      out.paths.push(other.unknown.path);
+      out.sway.push(row);
+    }
+    return out;
   }
 
   private ofEstimates(p: readonly number[]): number[] {
@@ -151,6 +156,55 @@ export class FitProblem implements LeastSquaresProblem {
     return out;
   }
 
+  /** How much each residual changes with its reading, in the order of the residuals. */
+  private pullsAt(p: readonly number[]): Float64Array {
+    const runs = this.runsAt(this.ofEstimates(p))!;
+    const pulls = new Float64Array(this.readings);
+    let probe = this.parameters.length;
+    let at = 0;
+    this.parts.forEach((part, l) => {
+      part.log.channels.forEach((_, c) => {
+        const { deviation, together } = this.weights[l][c];
+        for (const each of this.leftOver(part, runs[l], c, p[probe])) {
+          pulls[at++] = lossSlope(each / deviation) / (deviation * Math.sqrt(together));
+        }
+        probe++;
+      });
+    });
+    return pulls;
+  }
+
+  /** Slopes of the residuals from runs a step beside those at q; none where these broke off. */
+  private fillSlopes(
+    row: Float64Array,
+    q: readonly number[],
+    beside: LogRun[] | null,
+    step: number,
+    pulls: Float64Array,
+  ) {
+    if (!beside) return;
+    const base = this.runsAt(q)!;
+    let at = 0;
+    this.parts.forEach(({ from, to }, l) => {
+      from.forEach((first, c) => {
+        const [now, then] = [base[l].computed[c], beside[l].computed[c]];
+        for (let i = first; i < to[c]; i++, at++) row[at] = (-(then[i] - now[i]) / step) * pulls[at];
+      });
+    });
+  }
+
+  /** Slopes of the residuals with one probe's offset. */
+  private fillOffset(row: Float64Array, probe: number, pulls: Float64Array): void {
+    let k = this.parameters.length;
+    let at = 0;
+    for (const { from, to } of this.parts) {
+      from.forEach((first, c) => {
+        for (let i = first; i < to[c]; i++, at++) if (k === probe) row[at] = -this.accuracy * pulls[at];
+        k++;
+      });
+    }
+  }
+
   /** Runs with one coordinate a step aside, towards the inside of its bounds and away from the kink of a spread at 0. */
   private runsBeside(q: readonly number[], k: number): { runs: LogRun[] | null; step: number } {
     const outwards = q[k] < 0 ? -1 : 1;
@@ -162,22 +216,25 @@ export class FitProblem implements LeastSquaresProblem {
 
   private runsAt(q: readonly number[]): LogRun[] | null {
     const key = q.join(' ');
-    const known = this.known.get(key);
-    if (known !== undefined) return known;
-    const design = designAt(this.design, this.parameters, q);
-    let runs: LogRun[] | null = [];
+    let runs = this.known.get(key);
+    if (runs === undefined) {
+      runs = this.follow(designAt(this.design, this.parameters, q));
+      this.known.set(key, runs);
+    }
+    return runs;
+  }
+
+  /** All logs with a design, on the times that are laid down. */
+  private follow(design: Design): LogRun[] | null {
+    const runs: LogRun[] = [];
     for (const [l, { log, until_s }] of this.parts.entries()) {
       const run = runLog(design, log, { until: until_s, grid: this.grids[l], tolerance: TOLERANCE });
       this.onRun(++this.runs);
-      if (!run) {
-        runs = null;
-        break;
-      }
+      if (!run) return null;
       this.energyError = Math.max(this.energyError, run.energyError);
       this.massError = Math.max(this.massError, run.massError);
       runs.push(run);
     }
-    this.known.set(key, runs);
     return runs;
   }
 }

@@ -11,10 +11,12 @@ export interface FittedParameter {
   /** what the design had, and the ends of its spread */
   before: number;
   spread: { low: number; high: number };
-  /** the likeliest, and its 90 % interval */
+  /** the likeliest, and its 90 % interval with what is not fitted somewhere in its spread */
   value: number;
   low: number;
   high: number;
+  /** the interval if all that is not fitted were just as the design has it */
+  alone: { low: number; high: number };
   /** share of the spread that the log left: 1 where it tells nothing */
   left: number;
   /** the log tells something of it */

@@ -1,17 +1,20 @@
 import type { Warning } from '../result.js';
 import type { FitInput } from './fit.js';
-import type { FittedChannel, FittedCook, FittedParameter } from './fitResult.js';
+import type { FittedChannel, FittedCook } from './fitResult.js';
+import type { Posterior } from './posterior.js';
 
 /** Errors this many times the readings' own noise are more than noise; where they also hang together, less will do. */
 const MORE_THAN_NOISE = { alone: 1.5, together: 1.15 };
 /** Noise does not hang together over more readings than this. */
 const STRUCTURE = 4;
+/** An estimate that is not fitted and would go this many standard deviations of its spread is worth a word. */
+const WANTED = 1;
 /** A probe this many standard deviations of what it may be off is worth a word. */
 const FAR_OFF = 2;
 
 /** What whoever uses a fit should know of it. */
 export function fitWarnings(
-  parameters: readonly FittedParameter[],
+  { parameters, wanted }: Posterior,
   cooks: readonly FittedCook[],
   { inputs, converged, accuracy }: { inputs: readonly FitInput[]; converged: boolean; accuracy: number },
 ): Warning[] {
@@ -35,6 +38,17 @@ export function fitWarnings(
       });
     }
   }
+  const others = wanted.filter(({ step }) => Math.abs(step) > WANTED);
+  if (others.length > 0) {
+    const names = others.map(({ path, step }) => `${path} (${step > 0 ? 'more' : 'less'})`).join(', ');
+    warnings.push(
+      warn(
+        'moves-what-is-not-fitted',
+        'fit',
+        `the log would rather move ${names}: what is fitted makes up for it. Fit that too (--free), or see whether something in the log explains it`,
+      ),
+    );
+  }
   inputs.forEach(({ log }, l) => {
     const cook = cooks[l];
     if (!log.wood && !log.fire) {
@@ -55,29 +69,33 @@ export function fitWarnings(
         ),
       );
     }
-    for (const channel of cook.channels) warnings.push(...structureOf(channel), ...offsetOf(channel, accuracy));
+    warnings.push(...structureOf(cook), ...cook.channels.flatMap((channel) => offsetOf(channel, accuracy)));
   });
   return warnings;
 }
 
-/** Does a fit leave over more than the logger's own noise? */
-function structureOf(channel: FittedChannel): Warning[] {
-  const { fitted, noise_K, lasts_s, spacing_s, header } = channel;
-  if (fitted.after === null) return [];
-  const times = fitted.after / noise_K;
-  const lasting = lasts_s > STRUCTURE * spacing_s;
-  if (times < (lasting ? MORE_THAN_NOISE.together : MORE_THAN_NOISE.alone)) return [];
-  const minutes = Math.max(1, Math.round(lasts_s / 60));
-  const noise = (1.8 * noise_K).toPrecision(2);
+/** Does a fit leave over more than the logger's own noise? All probes in one word. */
+function structureOf({ name, channels }: FittedCook): Warning[] {
+  const told = channels.flatMap((channel) => {
+    const { fitted, noise_K, lasts_s, spacing_s, header } = channel;
+    if (fitted.after === null) return [];
+    const lasting = lasts_s > STRUCTURE * spacing_s;
+    const times = fitted.after / noise_K;
+    if (times < (lasting ? MORE_THAN_NOISE.together : MORE_THAN_NOISE.alone)) return [];
+    const degrees = (kelvin: number) => (1.8 * kelvin).toPrecision(2);
+    const minutes = Math.max(1, Math.round(lasts_s / 60));
+    const words = `${header} ${degrees(fitted.after)} against ${degrees(noise_K)} °F of noise, for about ${minutes} min at a time`;
+    return [{ words, after: fitted.after }];
+  });
+  if (told.length === 0) return [];
   return [
     {
       ...warn(
         'more-than-noise',
-        header,
-        `what is left over is ${(1.8 * fitted.after).toPrecision(2)} °F and hangs together over about ${minutes} min, where the readings' own noise is ${noise} °F: this cook holds something that the model does not (layers, a draft of air, how the splits burned, a vent not logged)`,
+        name,
+        `this cook holds something that the model does not (how the splits burned, a vent or wood not logged, layers, gusts). Left over: ${told.map(({ words }) => words).join('; ')}`,
       ),
-      value: fitted.after,
-      limits: { high: MORE_THAN_NOISE.together * noise_K, unit: 'K' },
+      value: Math.max(...told.map(({ after }) => after)),
     },
   ];
 }

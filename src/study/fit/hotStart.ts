@@ -28,9 +28,10 @@ export function firstReading({ site, gauge }: Design, log: CookLog): number | nu
 }
 
 /**
- * Where a log begins with a hot pit: taken as settled at what its gauge, or else its first thermometer, reads then.
+ * Where a log begins with a hot pit: taken as settled at what its gauge, or else its first thermometer, reads then; where no
+ * fire holds that, with all plates as hot as it reads and no fire.
  *
- * @returns null: it begins cold, or no fire holds that reading
+ * @returns null: it begins cold
  */
 export function hotStart(design: Design, log: CookLog): HotStart | null {
   const reading = firstReading(design, log);
@@ -41,8 +42,11 @@ export function hotStart(design: Design, log: CookLog): HotStart | null {
   const pit = makePit(asked, geometryOf(asked));
   const assumed = solveAssumed(pit, design.fire.heat);
   const { solved } = assumed.settled.converged ? solveHeld(pit, reading, assumed) : { solved: null };
-  if (!solved) return null;
-  const { balances, model } = pit;
+  const { balances, model, settler } = pit;
+  if (!solved) {
+    const plates = new Float64Array(model.size).fill(reading);
+    return { x: settler.burningState(0, plates), embers: 0, reading };
+  }
   const x = solved.x.slice();
   balances.evaluate(x, { mode: 'release', heat: solved.asked });
   for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);

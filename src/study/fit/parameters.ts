@@ -26,7 +26,25 @@ export function usualPaths(design: Design, has: { wood: boolean; fire: boolean }
   const fire = has.wood ? ['wood.heat'] : has.fire ? [] : ['fire.heat'];
   const gap = design.chamber && design.chamber.doorGap > 0 ? 'chamber.doorGap' : 'upright.doorGap';
   const there = fitUnknownsOf(design).map(({ path }) => path);
-  return ['innerConvection', 'fire.radiant', gap, ...fire].filter((path) => there.includes(path));
+  return ['innerConvection', 'fire.radiant', gap, ...fire, 'estimates.stemFill'].filter((path) => there.includes(path));
+}
+
+/** Estimates that move what a log's probes read and are not fitted. */
+export function otherPaths(
+  design: Design,
+  fitted: readonly string[],
+  has: { wood: boolean; fire: boolean; wind: boolean },
+): string[] {
+  const out = new Set(fitted);
+  if (has.wind) out.add('site.wind');
+  // heat of wood is what moisture is about
+  if (fitted.includes('wood.heat')) out.add('wood.moisture');
+  else out.add('wood.heat');
+  if (has.wood || has.fire) for (const path of ['fire.heat', 'fire.rise']) out.add(path);
+  if (!has.wood || has.fire) for (const path of ['flame', 'charcoal', 'glow']) out.add(`fire.splits.${path}`);
+  return fitUnknownsOf(design)
+    .map(({ path }) => path)
+    .filter((path) => !out.has(path));
 }
 
 /** @throws RangeError for a path that the design has no estimate for */

@@ -7,7 +7,10 @@ import { valueAt, type FitParameter, type Prior } from './parameters.js';
 export interface Posterior {
   /** where the fit ended */
   p: number[];
+  /** with all that is not fitted as the design has it */
   covariance: number[][];
+  /** how far the readings would rather have each estimate that is not fitted, in standard deviations of its spread */
+  wanted: { path: string; step: number }[];
   /** correlation of the estimates with each other */
   correlation: number[][];
   parameters: FittedParameter[];
@@ -20,62 +23,80 @@ const TELLS = 0.8;
 /** This near an end of its spread an estimate counts as pushed there, in standard deviations of the spread. */
 const EDGE = 0.02;
 
+/** What estimates that are not fitted do to the readings, and how the readings would rather have them. */
+export interface Others {
+  paths: string[];
+  /** slopes, a row each, by a standard deviation of its spread */
+  sway: Float64Array[];
+}
+
 /**
  * Covariance of a solution by its slopes, and what follows for each estimate. An estimate's spread may be wider on one side:
  * each end of its interval takes the side it lies on.
+ *
+ * What is not fitted is not known either: it counts as one more unknown each, with its spread and as far as the readings allow
+ * it to move, and only what is left of the fitted ones' knowledge beside it is told.
  *
  * @param readings rows of the solution that are measured; the priors come after them
  */
 export function posteriorOf(
   parameters: readonly FitParameter[],
   prior: Prior,
-  { p, slopes }: LeastSquaresSolution,
+  { p, slopes, residuals }: LeastSquaresSolution,
   readings: number,
+  others: Others,
 ): Posterior {
   const n = parameters.length;
-  const measured = new Matrix(slopes.map((row) => Array.from(row.subarray(0, readings))));
+  const rows = [...slopes.map((row) => row.subarray(0, readings)), ...others.sway];
+  const measured = new Matrix(rows.map((row) => Array.from(row)));
   const knowledge = measured.mmul(measured.transpose());
   const sides = prior.sidesAt(p.slice(0, n));
-  const covarianceWith = (chosen: ('below' | 'above')[]) => {
+  /** of the first `size` unknowns, the others at rest */
+  const covarianceOf = (size: number, chosen: ('below' | 'above')[]) => {
     const own = new Matrix(prior.slopes(chosen));
-    const all = knowledge.clone();
     const known = own.mmul(own.transpose());
-    for (let i = 0; i < p.length; i++) {
-      for (let j = 0; j < p.length; j++) {
-        if (i < n && j < n) all.set(i, j, all.get(i, j) + known.get(i, j));
-        else if (i === j) all.set(i, j, all.get(i, j) + 1);
+    const sum = Matrix.zeros(size, size);
+    for (let i = 0; i < size; i++) {
+      for (let j = 0; j < size; j++) {
+        const before = i < n && j < n ? known.get(i, j) : i === j ? 1 : 0;
+        sum.set(i, j, knowledge.get(i, j) + before);
       }
     }
-    return inverse(all);
+    return inverse(sum);
   };
-  const covariance = covarianceWith(sides);
-  const deviation = (k: number, side: 'below' | 'above') => {
+  const covariance = covarianceOf(p.length, sides);
+  const all = covarianceOf(rows.length, sides);
+  const deviations = (k: number, side: 'below' | 'above') => {
     const chosen = sides.map((each, j) => (j === k ? side : each));
-    return Math.sqrt(covarianceWith(chosen).get(k, k));
+    const of = (size: number) => Math.sqrt(covarianceOf(size, chosen).get(k, k));
+    return { alone: of(p.length), all: of(rows.length) };
   };
   const correlation = parameters.map((_, i) =>
-    parameters.map((__, j) => {
-      if (i === j) return 1;
-      return covariance.get(i, j) / Math.sqrt(covariance.get(i, i) * covariance.get(j, j));
-    }),
+    parameters.map((__, j) => (i === j ? 1 : all.get(i, j) / Math.sqrt(all.get(i, i) * all.get(j, j)))),
   );
+  // where one more step would go if all moved
+  const downhill = measured.mmul(Matrix.columnVector(Array.from(residuals.subarray(0, readings)))).neg();
+  for (let i = 0; i < p.length; i++) downhill.set(i, 0, 0);
+  const step = all.mmul(downhill).to1DArray();
   return {
     p,
+    wanted: others.paths.map((path, i) => ({ path, step: step[p.length + i] })),
     covariance: covariance.to2DArray(),
     correlation,
     parameters: parameters.map((parameter, k) => {
       const { unknown, low, high } = parameter;
-      const [down, up] = [deviation(k, 'below'), deviation(k, 'above')];
+      const [down, up] = [deviations(k, 'below'), deviations(k, 'above')];
       const at = (q: number) => valueAt(parameter, Math.min(high, Math.max(low, q)));
-      const left = Math.sqrt(covariance.get(k, k)) / parameter[sides[k]];
+      const left = Math.sqrt(all.get(k, k)) / parameter[sides[k]];
       return {
         path: unknown.path,
         unit: unknown.unit,
         before: unknown.value,
         spread: { low: unknown.low, high: unknown.high },
         value: at(p[k]),
-        low: at(p[k] - NINE_OF_TEN * down),
-        high: at(p[k] + NINE_OF_TEN * up),
+        low: at(p[k] - NINE_OF_TEN * down.all),
+        high: at(p[k] + NINE_OF_TEN * up.all),
+        alone: { low: at(p[k] - NINE_OF_TEN * down.alone), high: at(p[k] + NINE_OF_TEN * up.alone) },
         left: Math.min(1, left),
         told: left < TELLS,
         atEdge: p[k] - low < EDGE || high - p[k] < EDGE,
