@@ -2,6 +2,8 @@
 export type * from './design/design.js';
 export type * from './design/fitted.js';
 export type * from './design/geometry.js';
+export type * from './log/log.js';
+export type * from './study/fit/fitResult.js';
 export type * from './study/result.js';
 export { formatFault, formatFaults, type DesignFault, type DesignWarning } from './design/faults.js';
 export { geometryOf } from './design/geometryOf.js';
@@ -10,6 +12,10 @@ export { readDesign, readDesignAnyUnit, type ReadOptions, type ReadResult } from
 export type { NamedFile } from './design/readFitted.js';
 export { starterDesign } from './design/starter.js';
 export { parseVariation, type Variation } from './design/vary.js';
+export { fit, type FitInput, type FitOptions } from './study/fit/fit.js';
+export { runLog, type LogRun, type LogRunOptions } from './study/fit/logRun.js';
+export { seededRandom } from './study/random.js';
+export { fitUnknownsOf, unknownsOf, type Unknown } from './study/unknowns.js';
 export { coldSmoke, type ColdSmoke, type ColdSmokeOptions } from './study/coldSmoke.js';
 export { compare, type ComparedOption, type Comparison, type Difference, type Option } from './study/compare.js';
 export { followCook, type CookResult } from './study/cook.js';

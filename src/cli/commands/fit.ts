@@ -1,0 +1,155 @@
+import { createHash } from 'node:crypto';
+import { basename } from 'node:path';
+import type { Design } from '../../design/design.js';
+import { sameLog } from '../../design/fitted.js';
+import { formatLogFaults } from '../../log/report.js';
+import { readLogAnyUnit } from '../../log/readLog.js';
+import { toJson } from '../../report/json.js';
+import { fit, type FitInput } from '../../study/fit/fit.js';
+import { usualPaths } from '../../study/fit/parameters.js';
+import { fitUnknownsOf } from '../../study/unknowns.js';
+import { nearestName, parseQuantity, type UnitSystem } from '../../units.js';
+import type { PictureFormat } from '../drawCharts.js';
+import { exit, Stop } from '../exit.js';
+import { LOG, readText } from '../input.js';
+import { loadDesign } from '../loadDesign.js';
+import { openFolder, openSink, refuseClashes } from '../output.js';
+import { progress, tell } from '../stderr.js';
+
+export interface FitCommandOptions {
+  free?: string;
+  holdBack: string;
+  save?: string;
+  json?: boolean;
+  output?: string;
+  charts?: string;
+  format?: PictureFormat;
+  units: UnitSystem;
+}
+
+/** How far a probe may read off all the time where the design does not say (estimate), standard deviation [K]. */
+const ACCURACY = 2 / 1.8;
+/** More estimates at once than this no log can tell apart. */
+const MOST_FREE = 12;
+/** No more than this may be held back. */
+const MOST_HELD = 0.8;
+/** A word on how far it is, every so many runs. */
+const RUNS_TOLD = 20;
+
+/** Measured cooks of one pit in; what they tell of its estimates out, with a file that any design can name. */
+export async function run(path: string, given: string[], options: FitCommandOptions): Promise<void> {
+  const { logs, heldBack } = heldBackOf(given, options.holdBack);
+  if (logs.length === 0) throw new Stop(exit.wrongUsage, 'a fit wants a design and at least one log (CSV).');
+  if ([path, ...logs].filter((each) => each === '-').length > 1) {
+    throw new Stop(exit.wrongUsage, 'only one of design and logs can come from standard input.');
+  }
+  const outputs = { '--output': options.output, '--save': options.save };
+  refuseClashes(path, outputs);
+  for (const log of logs) refuseClashes(log, outputs, 'log');
+  const { design, warnings } = await loadDesign(path);
+  const inputs: FitInput[] = [];
+  for (const log of logs) inputs.push(await readInput(log, design, inputs));
+  const paths = pathsOf(options.free, design, inputs);
+  const out = openSink(options.output ?? '-');
+  const saved = options.save === undefined ? undefined : openSink(options.save);
+  if (options.charts !== undefined) openFolder(options.charts);
+
+  progress('fitting');
+  const solved = fit(design, inputs, {
+    paths,
+    heldBack,
+    accuracy: design.log?.accuracy ?? ACCURACY,
+    onRun: (runs) => {
+      if (runs % RUNS_TOLD === 0) progress(`fitting, ${runs} runs`);
+    },
+  });
+  if (!solved) {
+    throw new Stop(
+      exit.notPhysical,
+      "this pit can't be followed through the log: its draft keeps tipping from one way of flowing to another. " +
+        "'pitwright estimate' says which way and why; check vents and wood in the log too.",
+    );
+  }
+  const result = { ...solved, warnings: [...warnings, ...solved.warnings] };
+
+  await out.write(
+    options.json ? toJson(result) : (await import('../../report/fitText.js')).fitText(result, options.units),
+  );
+  if (saved) {
+    const { fittedYaml } = await import('../../report/fittedYaml.js');
+    await saved.write(fittedYaml(result.fitted, design));
+    if (options.save !== '-')
+      tell(`fitted values in ${options.save}: name it in a design as 'fitted: ${basename(options.save!)}'`);
+  }
+  if (options.charts !== undefined) {
+    const { fitCharts } = await import('../../charts/fitChart.js');
+    const { drawCharts } = await import('../drawCharts.js');
+    const names = await drawCharts(fitCharts(result), options.charts, options.format);
+    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+  }
+}
+
+/** Unquoted, `--hold-back 30 %` leaves its % among the logs. */
+function heldBackOf(given: string[], text: string): { logs: string[]; heldBack: number } {
+  const stray = given.indexOf('%');
+  const parted = stray >= 0 && /^\d+(\.\d+)?$/.test(text.trim());
+  const read = parseQuantity('share', parted ? `${text} %` : text);
+  const most = 100 * MOST_HELD;
+  if (!read.ok || read.si < 0 || read.si > MOST_HELD) {
+    const why = read.ok ? 'is out of range' : read.problem;
+    throw new Stop(
+      exit.wrongUsage,
+      `--hold-back: '${text}' ${why}; allowed: a share from 0 % to ${most} %, such as 30%.`,
+    );
+  }
+  return { logs: parted ? given.filter((_, i) => i !== stray) : given, heldBack: read.si };
+}
+
+/** @throws Stop (wrong input) with every fault of the log, or where it counts already */
+async function readInput(path: string, design: Design, before: FitInput[]): Promise<FitInput> {
+  const { text, fileName } = await readText(path, LOG);
+  const hash = createHash('sha256').update(text).digest('hex').slice(0, 16);
+  const known = sameLog(design.fitted, hash)?.name ?? before.find((each) => each.hash === hash)?.log.name;
+  if (known !== undefined) {
+    throw new Stop(
+      exit.wrongInput,
+      `${fileName}: this log counts already (as ${known}); counted twice it would seem to tell twice as much. Leave it out.`,
+    );
+  }
+  const read = await readLogAnyUnit(text, { fileName, design });
+  if (read.faults) {
+    const count = read.faults.length;
+    throw new Stop(
+      exit.wrongInput,
+      `${fileName}: ${count === 1 ? 'one fault' : `${count} faults`} in the log\n${formatLogFaults(read.faults)}`,
+    );
+  }
+  return { log: { ...read.log, name: basename(fileName) }, hash };
+}
+
+/** The estimates that are set free, each checked against those that the design has. */
+function pathsOf(free: string | undefined, design: Design, inputs: FitInput[]): string[] {
+  if (free === undefined) {
+    return usualPaths(design, {
+      wood: inputs.some(({ log }) => log.wood !== null),
+      fire: inputs.every(({ log }) => log.fire !== null),
+    });
+  }
+  const names = fitUnknownsOf(design).map(({ path }) => path);
+  const asked = [...new Set(free.split(',').map((each) => each.trim()))].filter((each) => each !== '');
+  for (const each of asked) {
+    if (names.includes(each)) continue;
+    const near = nearestName(each, names);
+    throw new Stop(
+      exit.wrongUsage,
+      `--free: this design has no estimate '${each}'; ${near ? `did you mean '${near}'? ` : ''}allowed: ${names.join(', ')}`,
+    );
+  }
+  if (asked.length === 0 || asked.length > MOST_FREE) {
+    throw new Stop(
+      exit.wrongUsage,
+      `--free takes from 1 to ${MOST_FREE} estimates, commas between; allowed: ${names.join(', ')}`,
+    );
+  }
+  return asked;
+}
