@@ -135,6 +135,7 @@ function tellLostWood(
   table: LogTable,
   report: Report,
 ): void {
+  if (used.size === table.cells.length) return;
   const seen = new Set([...used].map((row) => table.cells[row].join('\u0000')));
   const lost = [...si.keys()].filter(
     (row) => si[row] > 0 && !used.has(row) && !seen.has(table.cells[row].join('\u0000')),

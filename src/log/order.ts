@@ -21,6 +21,8 @@ const RESTART_DROP = 3;
 const NEAR_START = 5;
 /** Rows after a restart that must rise from there. */
 const RESTART_ROWS = 3;
+/** Runs of a logger in one file; more are rows in no order. */
+const MOST_RUNS = 8;
 /** Steps without a row that make a gap. */
 const GAP_STEPS = 5;
 /** Without a row for longer than this two cooks stand in one file [s]. */
@@ -31,7 +33,7 @@ const LONGEST = 7 * 86_400;
 /** Undefined: the faults are in the report. */
 export function orderRows(seconds: Float64Array, table: LogTable, report: Report): Timeline | undefined {
   const all = [...seconds.keys()].filter((row) => Number.isFinite(seconds[row]));
-  const step = medianStep(all.map((row) => seconds[row]));
+  const step = medianStep(all.length, (i) => seconds[all[i]]);
   if (step === undefined) {
     report.fault({
       code: 'out-of-range',
@@ -41,7 +43,9 @@ export function orderRows(seconds: Float64Array, table: LogTable, report: Report
     });
     return undefined;
   }
-  const run = longest(splitAtRestarts(all, seconds, step), table, report, 'restart');
+  const runs = splitAtRestarts(all, seconds, step);
+  if (runs.length > MOST_RUNS) return refuseOrder(runs[1][0], runs.length - 1, all.length, 'times', table, report);
+  const run = longest(runs, table, report, 'restart');
   const sorted = sort(run, seconds, step, table, report);
   if (!sorted) return undefined;
   const kept = longest(splitAt(sorted, seconds), table, report, 'long-gap');
@@ -60,11 +64,15 @@ export function orderRows(seconds: Float64Array, table: LogTable, report: Report
   return timeline;
 }
 
-/** Median of the steps that rise. */
-function medianStep(times: readonly number[]): number | undefined {
-  const steps = times.slice(1).map((time, i) => time - times[i]);
-  const rising = Float64Array.from(steps.filter((each) => each > 1e-6)).sort();
-  return rising.length === 0 ? undefined : rising[rising.length >> 1];
+/** Median of the steps that rise, of times in the order of a list. */
+function medianStep(count: number, timeAt: (i: number) => number): number | undefined {
+  const steps = new Float64Array(Math.max(0, count - 1));
+  let rising = 0;
+  for (let i = 1; i < count; i++) {
+    const step = timeAt(i) - timeAt(i - 1);
+    if (step > 1e-6) steps[rising++] = step;
+  }
+  return rising === 0 ? undefined : steps.subarray(0, rising).sort()[rising >> 1];
 }
 
 function splitAtRestarts(rows: readonly number[], seconds: Float64Array, step: number): number[][] {
@@ -126,13 +134,7 @@ function sort(
   const inOrder = rising(rows, seconds);
   const off = rows.filter((row) => !inOrder.has(row));
   if (off.length > Math.max(FEW_UNORDERED, SHARE_UNORDERED * rows.length)) {
-    report.fault({
-      code: 'out-of-range',
-      line: table.lines[off[0]],
-      message: `times run backwards: ${off.length} of ${counted(rows.length, 'row')} stand out of order, too many to sort`,
-      allowed: 'rows in the order of time; where a clock was set back, ISO 8601 with its zone',
-    });
-    return undefined;
+    return refuseOrder(off[0], off.length, rows.length, 'rows', table, report);
   }
   const ordered = rows.filter((row) => inOrder.has(row));
   const low = seconds[ordered[0]] - NEAR_START * step;
@@ -159,8 +161,28 @@ function sort(
   return rows.filter((row) => !left.has(row)).sort((a, b) => seconds[a] - seconds[b] || a - b);
 }
 
+function refuseOrder(
+  row: number,
+  count: number,
+  rows: number,
+  what: 'rows' | 'times',
+  table: LogTable,
+  report: Report,
+): undefined {
+  const off =
+    what === 'rows' ? `${count} of ${counted(rows, 'row')} stand out of order` : `${count} times in ${rows} rows`;
+  report.fault({
+    code: 'out-of-range',
+    line: table.lines[row],
+    message: `times run backwards: ${off}, too many to sort`,
+    allowed: 'rows in the order of time; where a clock was set back, ISO 8601 with its zone',
+  });
+  return undefined;
+}
+
 /** Longest sequence of rows whose times don't fall: patience sorting, n log n. */
 function rising(rows: readonly number[], seconds: Float64Array): ReadonlySet<number> {
+  if (rows.every((row, i) => i === 0 || seconds[row] >= seconds[rows[i - 1]])) return new Set(rows);
   const tails: number[] = [];
   const before = new Map<number, number>();
   for (const row of rows) {
@@ -218,11 +240,12 @@ function group(rows: readonly number[], seconds: Float64Array, table: LogTable, 
     count: differing.length,
     leftOut: 'rows',
   });
-  return { time_s, rows: groups, interval_s: medianStep(time_s) ?? 0 };
+  return { time_s, rows: groups, interval_s: medianStep(time_s.length, (i) => time_s[i]) ?? 0 };
 }
 
 function tellGaps({ time_s, rows, interval_s }: Timeline, table: LogTable, report: Report): void {
-  const gaps = time_s.slice(1).flatMap((time, i) => (time - time_s[i] > GAP_STEPS * interval_s ? [i] : []));
+  const gaps: number[] = [];
+  for (let i = 1; i < time_s.length; i++) if (time_s[i] - time_s[i - 1] > GAP_STEPS * interval_s) gaps.push(i - 1);
   const most = gaps.reduce((length, i) => Math.max(length, time_s[i + 1] - time_s[i]), 0);
   const line = gaps.length === 0 ? null : table.lines[rows[gaps[0] + 1][0]];
   report.note({

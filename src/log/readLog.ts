@@ -7,11 +7,13 @@
 import type { Design } from '../design/design.js';
 import { loadOtherUnits, type OtherUnits } from '../units.js';
 import { mapOf, matchColumns, type Column } from './columns.js';
+import { withoutDeadProbes } from './deadProbes.js';
 import { readEvents, type Source } from './events.js';
 import type { CookLog, LogChannel } from './log.js';
 import { readNumbers, styleOf } from './numbers.js';
 import { orderRows } from './order.js';
-import { readingsOf, resolutionOf, type Bounds, type Readings } from './readings.js';
+import { withoutOutliers } from './outliers.js';
+import { median, readingsOf, resolutionOf, type Bounds, type Readings } from './readings.js';
 import { Report, type LogFault } from './report.js';
 import { readTable } from './table.js';
 import { readTimes } from './times.js';
@@ -66,7 +68,13 @@ function read(text: string, options: LogOptions, report: Report): CookLog | unde
   if (!timeline) return undefined;
   const source: Source = { table, columns, style, timeline, design, otherUnits, report };
   const events = readEvents(source);
-  const channels = readChannels(source);
+  const outdoors = events.air ? median(events.air.value) : design.site.air;
+  const channels = withoutDeadProbes(
+    withoutOutliers(readChannels(source), events.door, outdoors, report),
+    design,
+    outdoors,
+    report,
+  );
   refuseLittle(channels, table.headerLine, report);
   if (report.broken) return undefined;
   return {

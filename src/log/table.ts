@@ -135,8 +135,9 @@ function isComment(line: string): boolean {
   return /^\s*#/.test(line);
 }
 
-function isEmpty(line: string, delimiter: Delimiter): boolean {
-  return line.split(delimiter).every((cell) => cell.trim() === '' || cell.trim() === '""');
+/** Nothing but what parts cells: the tail that a spreadsheet leaves. */
+function isEmpty(line: string): boolean {
+  return !/[^\s,;"]/.test(line);
 }
 
 /** Cells of lines without an open quote; records come in the order of the lines. */
@@ -178,7 +179,7 @@ function readRows(lines: readonly string[], found: Found, report: Report): LogTa
   let firstRepeated: number | null = null;
   for (let index = found.index + 1; index < lines.length; index++) {
     const line = lines[index];
-    if (line === '' || isComment(line) || isEmpty(line, delimiter)) continue;
+    if (line === '' || isComment(line) || isEmpty(line)) continue;
     if (line.trim() === headerText) {
       repeatedHeaders++;
       firstRepeated ??= index + 1;

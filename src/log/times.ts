@@ -80,8 +80,8 @@ function stampTimes(
   report: Report,
 ): Float64Array | undefined {
   const cells = table.cells.map((row) => row[time.index]);
-  const minutesFirst = time.unit !== null && /^m/i.test(time.unit);
-  let stamps = cells.map((cell) => readStamp(minutesFirst ? `0:${cell.padStart(5, '0')}` : cell));
+  if (time.unit !== null && /^m/i.test(time.unit)) return Float64Array.from(cells, minutesAndSeconds);
+  let stamps = cells.map(readStamp);
   if (date && date !== time && stamps.some((stamp) => stamp?.clock !== undefined && !stamp.date)) {
     stamps = table.cells.map((row) => readStamp(`${row[date.index]} ${row[time.index]}`));
   }
@@ -92,6 +92,12 @@ function stampTimes(
     return readNumbers(table, own, style, otherUnits).si;
   }
   return whole >= clocks ? datedTimes(stamps, time, table, report) : clockTimes(stamps, time, table, report);
+}
+
+/** `75:30` under a header such as time [mm:ss]. */
+function minutesAndSeconds(cell: string): number {
+  const match = /^(\d+):([0-5]\d(?:\.\d+)?)$/.exec(cell);
+  return match ? 60 * Number(match[1]) + Number(match[2]) : NaN;
 }
 
 /** Seconds since 1970; rows with a zone and rows without don't mix. */
