@@ -12,21 +12,30 @@ import { COLOURS, FAINT_INK } from './theme.js';
 
 /** Dots and points of a line at most: more can't be told apart. */
 const MOST_DOTS = 400;
+/** A break between readings that is this many times their usual one breaks a line. */
+const GAP = 5;
 /** Room at the right for the lines' names, as a share of the plot. */
 const NAMES = 0.16;
 /** A cook longer than this is told in hours [s]. */
 const LONG = 4 * 3600;
 const LONGEST_NAME = 36;
 
-/** Measured against computed, a chart a probe: as the design had it, and fitted, with the part that was held back marked. */
+/**
+ * Two charts a probe: measured against computed, as the design had it and as it is fitted; and what is left over, in the band
+ * in which nine of ten readings should lie. The part that was held back is marked in both.
+ */
 export function fitCharts({ design, cooks }: FitResult): NamedChart[] {
   const name = plainText(design.name, LONGEST_NAME);
   let count = 0;
   return cooks.flatMap((cook) =>
-    cook.channels.map((channel) => ({
-      file: `fit-${++count}-${slug(channel)}`,
-      config: probeChart(name, cook, channel) as ChartConfiguration,
-    })),
+    cook.channels.flatMap((channel) => {
+      const file = `fit-${++count}-${slug(channel)}`;
+      const title = `${name}: ${plainText(channel.header, LONGEST_NAME)} in ${plainText(cook.name, LONGEST_NAME)}`;
+      return [
+        { file, config: probeChart(title, cook, channel) as ChartConfiguration },
+        { file: `${file}-left-over`, config: leftOverChart(title, cook, channel) as ChartConfiguration },
+      ];
+    }),
   );
 }
 
@@ -35,15 +44,31 @@ function slug({ station, measured }: FittedChannel): string {
   return measured === 'thermometer' ? words : `${words}-${measured}`;
 }
 
-function probeChart(name: string, cook: FittedCook, channel: FittedChannel): ChartConfiguration<'line'> {
-  const { header, fitted, heldBack, curves } = channel;
-  const unit = cook.length_s > LONG ? 'h' : 'min';
-  const inUnit = (seconds: number) => convert('time', seconds, 'shop', { unit });
-  const shop = (kelvin: number) => convert('temperature', kelvin, 'shop');
+/** Points that are drawn: times in the chart's unit, indices of the readings, and where a gap breaks a line. */
+function drawnOf({ curves, spacing_s }: FittedChannel, inUnit: (seconds: number) => number) {
   const every = Math.max(1, Math.ceil(curves.time_s.length / MOST_DOTS));
   const at = curves.time_s.map((_, i) => i).filter((i) => i % every === 0);
-  const times = at.map((i) => inUnit(curves.time_s[i]));
-  const line = (values: number[]) => at.map((i, k) => ({ x: times[k], y: shop(values[i]) }));
+  const gap = (k: number) => k > 0 && curves.time_s[at[k]] - curves.time_s[at[k - 1]] > GAP * every * spacing_s;
+  const line = (value: (i: number) => number) =>
+    at.flatMap((i, k) => {
+      const x = inUnit(curves.time_s[i]);
+      return [...(gap(k) ? [{ x, y: NaN }] : []), { x, y: value(i) }];
+    });
+  return { at, times: at.map((i) => inUnit(curves.time_s[i])), line };
+}
+
+function timesOf({ length_s }: FittedCook) {
+  const unit = length_s > LONG ? 'h' : 'min';
+  return { unit, inUnit: (seconds: number) => convert('time', seconds, 'shop', { unit }) };
+}
+
+function probeChart(title: string, cook: FittedCook, channel: FittedChannel): ChartConfiguration<'line'> {
+  const { fitted, heldBack, curves } = channel;
+  const { unit, inUnit } = timesOf(cook);
+  const shop = (kelvin: number) => convert('temperature', kelvin, 'shop');
+  const drawn = drawnOf(channel, inUnit);
+  const { at, times } = drawn;
+  const line = (values: number[]) => drawn.line((i) => shop(values[i]));
   const low = at.map((i) => curves.after_K[i] - curves.band_K[i]);
   const high = at.map((i) => curves.after_K[i] + curves.band_K[i]);
   const seen = [...at.flatMap((i) => [curves.measured_K[i], curves.before_K[i]]), ...low, ...high];
@@ -51,7 +76,7 @@ function probeChart(name: string, cook: FittedCook, channel: FittedChannel): Cha
   const error = (kelvin: number | null) => format('temperatureDifference', kelvin, 'shop', { digits: 2 });
   const judged = heldBack.after === null ? fitted : heldBack;
   const base = baseOptions(
-    `${name}: ${plainText(header, LONGEST_NAME)} in ${plainText(cook.name, LONGEST_NAME)}`,
+    title,
     `off by ${error(judged.before)} with the design's own estimates, ${error(judged.after)} fitted, ` +
       `${heldBack.after === null ? 'where it was fitted' : 'on the part that was not fitted'}; band: 9 of 10 readings`,
   );
@@ -103,6 +128,58 @@ function probeChart(name: string, cook: FittedCook, channel: FittedChannel): Cha
         y: temperature.shop,
         si: temperature.si,
       },
+    } as ChartConfiguration<'line'>['options'],
+  };
+}
+
+/** What the fit leaves of each reading, and the band that nine of ten should lie in. */
+function leftOverChart(title: string, cook: FittedCook, channel: FittedChannel): ChartConfiguration<'line'> {
+  const { curves, noise_K, fitted } = channel;
+  const { unit, inUnit } = timesOf(cook);
+  const shop = (kelvin: number) => convert('temperatureDifference', kelvin, 'shop');
+  const left = curves.time_s.map((_, i) => curves.measured_K[i] - curves.after_K[i]);
+  const drawn = drawnOf(channel, inUnit);
+  const { at, times } = drawn;
+  const reach = Math.max(...at.map((i) => Math.max(Math.abs(left[i]), curves.band_K[i])));
+  const difference = twinAxes('Measured less computed', 'temperatureDifference', { low: -reach, high: reach });
+  const say = (kelvin: number | null) => format('temperatureDifference', kelvin, 'shop', { digits: 2 });
+  const base = baseOptions(
+    `${title}: what is left over`,
+    `${say(fitted.after)} where it was fitted; the readings' own noise is ${say(noise_K)}; what swings or drifts is not in the model`,
+  );
+  return {
+    type: 'line',
+    data: {
+      datasets: [
+        {
+          label: 'left over',
+          data: drawn.line((i) => shop(left[i])),
+          borderColor: FAINT_INK,
+          borderWidth: 0.8,
+          pointRadius: 2,
+          pointBackgroundColor: COLOURS.blue,
+          pointBorderWidth: 0,
+        },
+      ],
+    },
+    plugins: [
+      bandAreas([
+        {
+          x: times,
+          low: at.map((i) => shop(-curves.band_K[i])),
+          high: at.map((i) => shop(curves.band_K[i])),
+          colour: COLOURS.blue,
+        },
+      ]),
+      markLines([
+        ...marksOf(cook, channel, inUnit),
+        { axis: 'y', value: 0, text: 'just as computed', dash: [], row: 1, along: 0.84 },
+      ]),
+    ],
+    options: {
+      ...base,
+      parsing: false,
+      scales: { x: timeAxis(unit, inUnit(cook.length_s), NAMES), y: difference.shop, si: difference.si },
     } as ChartConfiguration<'line'>['options'],
   };
 }
