@@ -2,6 +2,7 @@ import { plainText } from '../charts/plainText.js';
 import { unknownLabel } from '../charts/unknownLabels.js';
 import type { Design } from '../design/design.js';
 import type { FittedLog } from '../design/fitted.js';
+import { listed } from '../study/listed.js';
 import { format, type UnitSystem } from '../units.js';
 
 /** Fields named one by one, and logs. */
@@ -52,10 +53,4 @@ function logWords({ fitted_s, design, error_K }: FittedLog, system: UnitSystem):
       ? 'its error outside the fitted part is not known'
       : `${format('temperatureDifference', error_K, system, { digits: 2 })} off where it was not fitted`;
   return `${format('time', fitted_s, system)} on '${plainText(design, 60)}'; ${error}`;
-}
-
-/** `a, b and c`; of more than `most` the first ones and how many more. */
-function listed(items: readonly string[], most: number): string {
-  const shown = items.length > most + 1 ? [...items.slice(0, most), `${items.length - most} more`] : items;
-  return shown.length === 1 ? shown[0] : `${shown.slice(0, -1).join(', ')} and ${shown[shown.length - 1]}`;
 }

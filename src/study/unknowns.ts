@@ -2,7 +2,7 @@ import type { Design } from '../design/design.js';
 import { estimateFieldsOf, type EstimateField, type EstimateKind } from '../design/estimateFields.js';
 import { valuesInUse, type FittedLog, type FittedValue } from '../design/fitted.js';
 import { RANGES } from '../design/ranges.js';
-import { logNames } from './logNames.js';
+import { listed } from './listed.js';
 import type { EstimateUsed } from './result.js';
 import { triangleOfInterval, triangularQuantile } from './sampling.js';
 
@@ -120,6 +120,9 @@ function unknown({ path, kind, range, scale, targets }: EstimateField, design: D
   return { path, value, low, high, unit, distribution: distributionOf(scale), source, scale, fields };
 }
 
+/** Logs named one by one. */
+const LOGS = 3;
+
 /** What stays unknown once a log has settled an estimate; a draw beyond what a design may have is held at its limit. */
 function fittedUnknown(
   { path, kind, range, scale, targets }: EstimateField,
@@ -142,7 +145,10 @@ function fittedUnknown(
     high: inRange(high),
     unit,
     distribution,
-    source: `fitted to ${logNames(logs)}`,
+    source: `fitted to ${listed(
+      logs.map(({ name }) => name),
+      LOGS,
+    )}`,
     fitted: { low: inRange(interval.low), high: inRange(interval.high) },
     scale,
     fields: targets.map(({ set }) => ({ value, low, high, set: (d, each) => set(d, inRange(each)) })),
