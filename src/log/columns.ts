@@ -14,6 +14,7 @@ import {
   unitsOf,
   type LogColumn,
 } from '../design/logHeaders.js';
+import { shortened } from '../design/faults.js';
 import { allStations } from '../design/sense.js';
 import { nearestName, parseQuantity, unitsThatFit, type Kind, type OtherUnits } from '../units.js';
 import type { Measured } from './log.js';
@@ -22,7 +23,7 @@ import type { LogTable } from './table.js';
 
 export interface Column {
   index: number;
-  /** as written */
+  /** as written, shortened */
   header: string;
   /** 1-based place in the header's line */
   place: number;
@@ -77,7 +78,7 @@ export function matchColumns(
       report.fault({ ...at, code: problem.code, message: problem.message, allowed: problem.allowed, nearest });
       return [];
     }
-    return withUnit(table, { ...column, index, header, place: cell.column }, otherUnits, report);
+    return withUnit(table, { ...column, index, header: shortened(header), place: cell.column }, otherUnits, report);
   });
   tellUnmatched(table, design, used, report);
   refuseTwins(table, columns, report);
@@ -162,9 +163,9 @@ function tellUnknown(
   report.note({
     code: 'unused-column',
     message:
-      `'${header}' is none of ${namesFor(stations)}, and is not used; ` +
+      `'${shortened(header)}' is none of ${namesFor(stations)}, and is not used; ` +
       `the design's log.columns can say what it holds, or ${IGNORE}.`,
-    where: header,
+    where: shortened(header),
     line: table.headerLine,
     count: filledCells(table, index) || 1,
   });
@@ -178,8 +179,8 @@ function tellUnmatched(table: LogTable, design: Design, used: ReadonlySet<string
     const near = nearestName(header, headers);
     report.note({
       code: 'unmatched-map',
-      message: `The design's log.columns names '${header}', which is no header of this log${near ? `; did you mean '${near}'?` : '.'}`,
-      where: header,
+      message: `The design's log.columns names '${shortened(header)}', which is no header of this log${near ? `; did you mean '${near}'?` : '.'}`,
+      where: shortened(header),
       line: table.headerLine,
       count: 1,
     });

@@ -11,6 +11,9 @@ export const formatLogFaults: (faults: readonly LogFault[]) => string = formatFa
 /** Faults told at most; nobody mends more in one go. */
 const MOST_FAULTS = 50;
 
+/** What would break a line, or hide or turn what follows it, in a text that quotes a cell. */
+const CONTROL = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]+/g;
+
 export interface FaultAt {
   code: FaultCode;
   /** 1-based; without one the fault is about the file */
@@ -45,7 +48,7 @@ export class Report {
   }
 
   note(note: LogNote): void {
-    if (note.count > 0) this.notes.push(note);
+    if (note.count > 0) this.notes.push({ ...note, message: note.message.replace(CONTROL, ' ') });
   }
 
   get broken(): boolean {
