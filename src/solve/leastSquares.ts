@@ -25,18 +25,22 @@ export interface LeastSquaresSolution {
 }
 
 const MOST_ITERATIONS = 30;
-const DAMPING = { start: 1e-3, up: 11, down: 9, most: 1e8 };
+/** Slopes by differences are a little wrong: a gain up to this many times what is enough that this many steps in a row do not
+ * get is not there. */
+const ROUGH = 10;
+const MOST_REFUSED = 3;
+const DAMPING = { least: 1e-9, start: 1e-3, up: 11, down: 9, most: 1e8 };
 
 /**
  * Bounded nonlinear least squares by Levenberg & Marquardt, for residuals that are dear to compute: each step is taken by
  * ml-levenberg-marquardt, slopes are computed only where a step was accepted, and it ends when a step no longer matters.
  *
- * @param enough a drop of the sum of squares below this ends it; with residuals in standard deviations 0.01 means that all
- *   parameters are within a tenth of theirs
+ * @param enough a drop of the sum of squares below this ends it; with residuals in standard deviations 0.05 means that
+ *   parameters are within a fifth of theirs
  * @returns null: no residuals at the start
  * Reference: Marquardt (1963), Journal of the Society for Industrial and Applied Mathematics 11, 431.
  */
-export function leastSquares(problem: LeastSquaresProblem, enough = 0.01): LeastSquaresSolution | null {
+export function leastSquares(problem: LeastSquaresProblem, enough = 0.05): LeastSquaresSolution | null {
   const clamp = (p: readonly number[]) => p.map((v, k) => Math.min(Math.max(v, problem.low[k]), problem.high[k]));
   let p = clamp(problem.start);
   const first = problem.residuals(p);
@@ -46,26 +50,37 @@ export function leastSquares(problem: LeastSquaresProblem, enough = 0.01): Least
   let slopes = problem.slopes(p);
   let damping = DAMPING.start;
   let iterations = 0;
+  let refused = 0;
   while (iterations < MOST_ITERATIONS && damping < DAMPING.most) {
-    iterations++;
     const free = withoutHeld(p, slopes, residuals, problem);
+    const left = gain(p, residuals, free);
+    const settled = left < enough || (refused >= MOST_REFUSED && left < ROUGH * enough);
+    if (settled) return { p, residuals, slopes, cost, iterations, converged: true };
+    iterations++;
     const trial = stepFrom(p, residuals, free, damping, problem);
-    const moved: Float64Array | null = trial.some((v, k) => v !== p[k]) ? problem.residuals(trial) : residuals;
+    const moved = problem.residuals(trial);
     const after = moved ? sumOfSquares(moved) : NaN;
     if (!moved || !(after < cost)) {
-      if (moved === residuals || cost - predicted(residuals, free, p, trial) < enough) {
-        return { p, residuals, slopes, cost, iterations, converged: true };
-      }
       damping *= DAMPING.up;
+      refused++;
       continue;
     }
     const drop = cost - after;
+    refused = 0;
     [p, residuals, cost] = [trial, moved, after];
-    if (drop < enough) return { p, residuals, slopes, cost, iterations, converged: true };
+    // a whole step that gains next to nothing; a damped one may be short for another reason
+    if (drop < enough && damping <= DAMPING.start) return { p, residuals, slopes, cost, iterations, converged: true };
     slopes = problem.slopes(p);
-    damping = Math.max(damping / DAMPING.down, 1e-9);
+    damping = Math.max(damping / DAMPING.down, DAMPING.least);
   }
   return { p, residuals, slopes, cost, iterations, converged: false };
+}
+
+/** What a whole step could take off the sum of squares if the slopes went on straight and nothing were bounded. */
+function gain(p: readonly number[], residuals: Float64Array, free: Float64Array[]): number {
+  const nowhere = { low: p.map(() => -Infinity), high: p.map(() => Infinity) };
+  const trial = stepFrom(p, residuals, free, DAMPING.least, nowhere);
+  return sumOfSquares(residuals) - predicted(residuals, free, p, trial);
 }
 
 /** Slopes with those parameters at rest that stand at a bound and are pushed against it. */
@@ -88,7 +103,7 @@ function stepFrom(
   residuals: Float64Array,
   slopes: Float64Array[],
   damping: number,
-  { low, high }: LeastSquaresProblem,
+  { low, high }: Pick<LeastSquaresProblem, 'low' | 'high'>,
 ): number[] {
   // the library keeps the better of its start and where its step ends; told that the step ends at zero it gives the step
   const there = (q: readonly number[]) => q.every((v, k) => v === p[k]);

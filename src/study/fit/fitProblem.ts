@@ -21,7 +21,7 @@ export const TOLERANCE = 0.1;
 /** The same for estimates that are not fitted, whose spreads are wide. */
 const SWAY = 0.5;
 /** Step of the coordinates for slopes: large against what the solver leaves over, small against their spread. */
-const SLOPE_STEP = 0.05;
+const SLOPE_STEP = 0.025;
 
 /**
  * Measured against computed readings of all logs as residuals for least squares. Parameters are the estimates' coordinates,

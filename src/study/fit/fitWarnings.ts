@@ -7,8 +7,8 @@ import type { Posterior } from './posterior.js';
 const MORE_THAN_NOISE = { alone: 1.5, together: 1.15 };
 /** Noise does not hang together over more readings than this. */
 const STRUCTURE = 4;
-/** An estimate that is not fitted and would go this many standard deviations of its spread is worth a word. */
-const WANTED = 1;
+/** An estimate that is not fitted and would go this far, in standard deviations of its spread and of the knowledge of it. */
+const WANTED = { far: 0.5, sure: 3 };
 /** A probe this many standard deviations of what it may be off is worth a word. */
 const FAR_OFF = 2;
 
@@ -38,7 +38,7 @@ export function fitWarnings(
       });
     }
   }
-  const others = wanted.filter(({ step }) => Math.abs(step) > WANTED);
+  const others = wanted.filter(({ step, deviation }) => Math.abs(step) > Math.max(WANTED.far, WANTED.sure * deviation));
   if (others.length > 0) {
     const names = others.map(({ path, step }) => `${path} (${step > 0 ? 'more' : 'less'})`).join(', ');
     warnings.push(

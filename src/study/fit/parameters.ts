@@ -119,10 +119,9 @@ export class Prior {
     const known = design.fitted && valuesInUse(design.fitted);
     const at = parameters.map(({ unknown }) => known?.values.findIndex(({ path }) => path === unknown.path) ?? -1);
     const correlation = at.map((i, a) =>
-      at.map((j, b) => (a === b ? 1 : i >= 0 && j >= 0 ? known!.correlation[i][j] : 0)),
+      at.map((j, b) => (a === b ? 1 : i >= 0 && j >= 0 ? known!.correlation[Math.min(i, j)][Math.max(i, j)] : 0)),
     );
-    const precision = inverse(new Matrix(correlation));
-    this.turn = new CholeskyDecomposition(precision).lowerTriangularMatrix.transpose();
+    this.turn = inverse(new CholeskyDecomposition(new Matrix(correlation)).lowerTriangularMatrix);
   }
 
   residuals(q: readonly number[]): number[] {

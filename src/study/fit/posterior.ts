@@ -9,8 +9,8 @@ export interface Posterior {
   p: number[];
   /** with all that is not fitted as the design has it */
   covariance: number[][];
-  /** how far the readings would rather have each estimate that is not fitted, in standard deviations of its spread */
-  wanted: { path: string; step: number }[];
+  /** how far the readings would rather have each estimate that is not fitted, and how surely, in standard deviations of its spread */
+  wanted: { path: string; step: number; deviation: number }[];
   /** correlation of the estimates with each other */
   correlation: number[][];
   parameters: FittedParameter[];
@@ -72,7 +72,12 @@ export function posteriorOf(
     return { alone: of(p.length), all: of(rows.length) };
   };
   const correlation = parameters.map((_, i) =>
-    parameters.map((__, j) => (i === j ? 1 : all.get(i, j) / Math.sqrt(all.get(i, i) * all.get(j, j)))),
+    parameters.map((__, j) => {
+      if (i === j) return 1;
+      // rounding makes an inverse a little lopsided
+      const shared = 0.5 * (all.get(i, j) + all.get(j, i));
+      return shared / Math.sqrt(all.get(i, i) * all.get(j, j));
+    }),
   );
   // where one more step would go if all moved
   const downhill = measured.mmul(Matrix.columnVector(Array.from(residuals.subarray(0, readings)))).neg();
@@ -80,7 +85,10 @@ export function posteriorOf(
   const step = all.mmul(downhill).to1DArray();
   return {
     p,
-    wanted: others.paths.map((path, i) => ({ path, step: step[p.length + i] })),
+    wanted: others.paths.map((path, i) => {
+      const k = p.length + i;
+      return { path, step: step[k], deviation: Math.sqrt(all.get(k, k)) };
+    }),
     covariance: covariance.to2DArray(),
     correlation,
     parameters: parameters.map((parameter, k) => {
