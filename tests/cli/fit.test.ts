@@ -1,0 +1,152 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { example, pitwright, scratch } from './support/run.js';
+
+let folder: ReturnType<typeof scratch>;
+beforeEach(() => {
+  folder = scratch();
+});
+afterEach(() => folder.remove());
+
+const plain = example('plain-24.yaml');
+const cook = example('yard-cook.csv');
+const readCook = () => readFileSync(cook, 'utf8');
+/** What the script of the made-up log says that it was made with. */
+const TRUTH = { innerConvection: 1.4, 'fire.radiant': 0.36, 'chamber.doorGap': 1.5, 'wood.heat': 0.92 };
+
+/** The first of the log's rows alone, so that a fit is quick. */
+function shortLog(rows: number): string {
+  const path = folder.at('short.csv');
+  writeFileSync(path, readCook().split('\n').slice(0, rows).join('\n'));
+  return path;
+}
+
+describe('fit', () => {
+  it('finds what the made-up log was made with, and says how good it is where it was not fitted', async () => {
+    const { code, stdout } = await pitwright(['fit', plain, cook, '--json', '--charts', folder.at('charts')]);
+    expect(code).toBe(0);
+    const result = JSON.parse(stdout);
+    for (const [path, truth] of Object.entries(TRUTH)) {
+      const { scale, value, low, high } = result.fitted.values.find((each: { path: string }) => each.path === path);
+      expect(scale).toBe(['chamber.doorGap', 'wood.heat'].includes(path) ? 'times' : 'is');
+      expect(low).toBeLessThan(value);
+      expect(high).toBeGreaterThan(value);
+      // not just within the interval: the logger's lag of 20 s is in no pit, and pulls a little at everything
+      expect(Math.abs(value / truth - 1), path).toBeLessThan(0.05);
+    }
+    // 1.5 °F of noise, and the lag of the logger, which the model does not have
+    expect(result.quality.heldBack_K * 1.8).toBeLessThan(1.3 * 1.5);
+    expect(result.quality.heldBackBefore_K * 1.8).toBeGreaterThan(20);
+    // the middle probe was made to read 2.5 °F high, the stack end's 1 °F low
+    const [fireEnd, middle, stackEnd] = result.cooks[0].channels.map((each: { offset_K: number }) => each.offset_K);
+    expect(middle - stackEnd).toBeGreaterThan(1.2);
+    expect(Math.abs(fireEnd)).toBeLessThan(1);
+    for (const name of ['fit-2-middle.png', 'fit-2-middle-left-over.png', 'fit-4-firebox-steel.png']) {
+      expect(statSync(folder.at(`charts/${name}`)).size).toBeGreaterThan(10_000);
+    }
+  });
+
+  it('prints estimates with intervals, correlations, errors before and after, and what was left out of the log', async () => {
+    const { code, stdout } = await pitwright(['fit', plain, cook, '--free', 'innerConvection, wood.heat']);
+    expect(code).toBe(0);
+    const words = stdout.replace(/\s+/g, ' ');
+    expect(words).toMatch(/On the part that was not fitted \(4 h 12 min to 6 h\) it is off by [\d.]+ °F/);
+    expect(words).toMatch(/1 innerConvection 1 1\.\d+ 1\.\d+ to [12]\.?\d* \d+ %/);
+    expect(words).toMatch(/2 wood\.heat [-\d.]+ 1/);
+    expect(words).toMatch(/the log would rather move .*estimates\.stemFill \(more\)/);
+    expect(words).toMatch(/gap of more than 5 usual steps/);
+    expect(words).toMatch(/middle \[°F\] [\d.]+ °F/);
+    expect(stdout).not.toMatch(/NaN|undefined|Infinity|\bnull\b/);
+    for (const line of stdout.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(120);
+  });
+
+  it('saves a file that a design can name, which then says what it rests on and spreads less', async () => {
+    const saved = await pitwright([
+      'fit',
+      plain,
+      cook,
+      '--save',
+      folder.at('yard.fitted.yaml'),
+      '-o',
+      folder.at('fit.txt'),
+    ]);
+    expect(saved).toMatchObject({ code: 0, stdout: '' });
+    expect(saved.stderr).toContain("name it in a design as 'fitted: yard.fitted.yaml'");
+    const design = folder.at('next.yaml');
+    writeFileSync(design, `${readFileSync(plain, 'utf8')}fitted: yard.fitted.yaml\n`);
+    const { code, stdout } = await pitwright(['estimate', design, '--spread', '20', '--json']);
+    expect(code).toBe(0);
+    const next = JSON.parse(stdout);
+    expect(next.design.innerConvection).toBeGreaterThan(1.3);
+    expect(next.design.fitted.logs[0].name).toBe('yard-cook.csv');
+    const { low, high } = next.estimates.find(({ path }: { path: string }) => path === 'innerConvection');
+    expect(high - low).toBeLessThan(0.3);
+    const text = await pitwright(['estimate', design]);
+    expect(text.stdout).toContain('yard-cook.csv');
+
+    const again = await pitwright(['fit', design, cook]);
+    expect(again).toMatchObject({ code: 3, stdout: '' });
+    expect(again.stderr).toMatch(/this log counts already \(as yard-cook\.csv\)/);
+  });
+
+  it('takes the share to hold back with its % apart, and tells no quality where nothing is', async () => {
+    const log = shortLog(150);
+    const apart = await pitwright(['fit', plain, log, '--free', 'wood.heat', '--hold-back', '40', '%', '--json']);
+    expect(apart.code).toBe(0);
+    const { cooks } = JSON.parse(apart.stdout);
+    expect(cooks[0].fittedTo_s / cooks[0].length_s).toBeCloseTo(0.6, 6);
+    const none = await pitwright(['fit', plain, log, '--free', 'wood.heat', '--hold-back', '0%']);
+    expect(none.stdout.replace(/\s+/g, ' ')).toMatch(
+      /No part was held back, so that how good this fit is can't be told/,
+    );
+  });
+
+  it('gives the same bytes every time', async () => {
+    const log = shortLog(120);
+    const [a, b] = [0, 1].map(() => pitwright(['fit', plain, log, '--free', 'innerConvection', '--json']));
+    expect((await a).stdout).toBe((await b).stdout);
+  });
+
+  it.each([
+    [['--free', 'innerConvektion'], 2, /no estimate 'innerConvektion'; did you mean 'innerConvection'\?/],
+    [['--free', ' , '], 2, /--free takes from 1 to 12 estimates/],
+    [['--hold-back', '95%'], 2, /'95%' is out of range; allowed: a share from 0 % to 80 %/],
+    [['--hold-back', '30'], 2, /--hold-back: '30' /],
+    [['--save', cook], 2, /would overwrite the log itself/],
+    [[cook], 3, /this log counts already/],
+  ])('refuses %s', async (args, exit, message) => {
+    const { code, stdout, stderr } = await pitwright(['fit', plain, cook, ...args]);
+    expect({ code, stdout }).toEqual({ code: exit, stdout: '' });
+    expect(stderr).toMatch(message);
+    expect(stderr).not.toMatch(/\n {4}at /);
+  });
+
+  it('names every fault of a log, with line and column', async () => {
+    const path = folder.at('bad.csv');
+    writeFileSync(path, readCook().replace('middle [°F]', 'midle [°F]').replace('wood [lb]', 'wood [°F]'));
+    const { code, stdout, stderr } = await pitwright(['fit', plain, path]);
+    expect({ code, stdout }).toEqual({ code: 3, stdout: '' });
+    expect(stderr).toMatch(/bad\.csv:2:\d+: .*midle.*did you mean 'middle/);
+    expect(stderr).toMatch(/bad\.csv:2:\d+: .*wood/);
+    const missing = await pitwright(['fit', plain, folder.at('bat.csv')]);
+    expect(missing.stderr).toMatch(/no such file\. Did you mean .*bad\.csv\?/);
+  });
+
+  it('leaves nothing half-written where it stops', async () => {
+    const save = folder.at('yard.fitted.yaml');
+    const { code } = await pitwright(['fit', plain, folder.at('none.csv'), '--save', save]);
+    expect(code).toBe(3);
+    expect(existsSync(save)).toBe(false);
+  });
+});
+
+describe('the example log', () => {
+  it('says that it is made up, and is what its script makes', () => {
+    expect(readCook()).toMatch(/^# MADE UP .* no pit was measured/);
+    // against the library as it was last bundled, where there is one
+    if (existsSync('dist/index.js') && process.env.CI) {
+      expect(execFileSync(process.execPath, ['examples/made-up-log.mjs'], { encoding: 'utf8' })).toBe(readCook());
+    }
+  });
+});
