@@ -2,7 +2,7 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { version } from '../version.js';
 import { exit, Stop } from './exit.js';
-import { discardUnfinished, reasonUnwritable } from './output.js';
+import { discardUnfinished, lastWordsOut, reasonUnwritable } from './output.js';
 import { tell } from './stderr.js';
 
 const units = () =>
@@ -190,6 +190,40 @@ function commandLine(): Command {
     .action(async (path, options) => (await import('./commands/coldSmoke.js')).run(path, options));
 
   program
+    .command('fit')
+    .description('measured cooks of a pit: what its estimates then are, how sure, and how good the fit is')
+    .argument('<design>', design)
+    .argument('<logs...>', 'what a logger wrote (CSV): time, thermometers, wood laid on, vents, door, weather')
+    .option('--free <fields>', 'estimates to fit, commas between (default: four that a log tells most of)')
+    .option('--hold-back <share>', 'end of each log that is not fitted but predicted, to judge the fit by', '30%')
+    .option('--save <file>', "write what was found to FILE, for designs to name as 'fitted: FILE'")
+    .option('--json', json)
+    .option('-o, --output <file>', outFile)
+    .option('--charts <dir>', 'also draw measured against computed into this folder')
+    .addOption(pictures())
+    .addOption(units())
+    .action(async (path, logs, options) => (await import('./commands/fit.js')).run(path, logs, options));
+
+  program
+    .command('batch')
+    .description('many designs, one a line on standard input (NDJSON), to one line of results each, in their order')
+    .option(
+      '--changes <design>',
+      'the lines are a CSV of changes to this design: a column a field, as in compare --vary',
+    )
+    .option('--steady', 'leave the warm-up out')
+    .addOption(new Option('--series', 'with the curves of the warm-up').conflicts('steady'))
+    .addOption(
+      new Option('--from <line>', 'first design to compute, counted from 1; the lines before it are passed over')
+        .argParser(whole(1, 1e12))
+        .default(1),
+    )
+    .addOption(new Option('--count <designs>', 'how many to compute at most').argParser(whole(1, 1e12)))
+    .option('-o, --output <file>', outFile)
+    .addOption(workers())
+    .action(async (options) => (await import('./commands/batch.js')).run(options));
+
+  program
     .command('check')
     .description('check a design and show its areas, weights and heights, without solving')
     .argument('<design>', design)
@@ -267,7 +301,7 @@ function cleanUpWhenStopped(): void {
   ] as const) {
     process.once(signal, () => {
       discardUnfinished();
-      process.exit(128 + number);
+      void lastWordsOut().then(() => process.exit(128 + number));
     });
   }
 }

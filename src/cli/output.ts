@@ -3,6 +3,7 @@ import {
   accessSync,
   closeSync,
   constants,
+  fstatSync,
   mkdirSync,
   openSync,
   realpathSync,
@@ -44,9 +45,7 @@ export const standardOutput: Sink = {
 export function openSink(path: string): Sink {
   if (path === '-') return standardOutput;
   const existing = statOf(path);
-  if (existing?.isDirectory()) {
-    throw new Stop(exit.wrongUsage, `${path}: this is a folder. Give the name of a file in it.`);
-  }
+  refuseFolder(path, existing);
   if (existing && !existing.isFile()) {
     return {
       write: async (content) => {
@@ -58,27 +57,102 @@ export function openSink(path: string): Sink {
       },
     };
   }
-  const target = existing ? realpathSync(path) : resolve(path);
-  const temporary = join(dirname(target), `.${basename(target)}.${randomBytes(4).toString('hex')}.tmp`);
-  try {
-    closeSync(openSync(temporary, 'wx', existing?.mode));
-  } catch (error) {
-    throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
-  }
-  unfinished.add(temporary);
+  const begun = begin(path, existing);
+  closeSync(begun.descriptor);
   return {
     write: async (content) => {
       try {
-        writeFileSync(temporary, content);
-        renameSync(temporary, target);
+        writeFileSync(begun.temporary, content);
+        renameSync(begun.temporary, begun.target);
       } catch (error) {
-        rmSync(temporary, { force: true });
+        rmSync(begun.temporary, { force: true });
         throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
       } finally {
-        unfinished.delete(temporary);
+        unfinished.delete(begun.temporary);
       }
     },
   };
+}
+
+/** A temporary file beside the one that it will take the place of. */
+function begin(path: string, existing: Stats | undefined): { temporary: string; target: string; descriptor: number } {
+  const target = existing ? realpathSync(path) : resolve(path);
+  const temporary = join(dirname(target), `.${basename(target)}.${randomBytes(4).toString('hex')}.tmp`);
+  try {
+    const descriptor = openSync(temporary, 'wx', existing?.mode);
+    unfinished.add(temporary);
+    return { temporary, target, descriptor };
+  } catch (error) {
+    throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
+  }
+}
+
+/** A place that a result is put line by line, as it comes. */
+export interface LineSink {
+  /** Whole lines. Resolves when they are taken, to false where nobody takes any more. */
+  write(lines: Uint8Array): Promise<boolean>;
+  /** All lines are in. */
+  end(): void;
+}
+
+/**
+ * The same for results of any length, which are passed on as they come. A named file still appears only when it's
+ * complete, so what is to be read on the way, or gone on with later, goes to standard output.
+ *
+ * @throws Stop (wrong usage) when the path can't be written
+ */
+export function openLineSink(path: string): LineSink {
+  if (path === '-') return fstatSync(1).isFile() ? straightTo(1, 'standard output') : pipedOutput;
+  const existing = statOf(path);
+  refuseFolder(path, existing);
+  if (existing && !existing.isFile()) {
+    try {
+      return straightTo(openSync(path, 'w'), path);
+    } catch (error) {
+      throw error instanceof Stop ? error : new Stop(exit.wrongUsage, reasonUnwritable(path, error));
+    }
+  }
+  const { temporary, target, descriptor } = begin(path, existing);
+  return {
+    ...straightTo(descriptor, path),
+    end: () => {
+      closeSync(descriptor);
+      renameSync(temporary, target);
+      unfinished.delete(temporary);
+    },
+  };
+}
+
+/** Written before the call returns, all of it: Node's own stream for files forgets what a full disk didn't take. */
+function straightTo(descriptor: number, name: string): LineSink {
+  return {
+    write: async (lines) => {
+      try {
+        writeFileSync(descriptor, lines);
+        return true;
+      } catch (error) {
+        throw new Stop(exit.wrongUsage, reasonUnwritable(name, error));
+      }
+    },
+    end: () => {},
+  };
+}
+
+/** Set when a signal ends the run: whatever is on its way still gets out whole, and nothing after it. */
+let ending = false;
+
+const pipedOutput: LineSink = {
+  write: (lines) =>
+    new Promise((done) => {
+      if (!ending) process.stdout.write(lines, (error) => done(!error));
+    }),
+  end: () => {},
+};
+
+/** Resolves when the reader has what was written so far, or has gone away. Nothing more is passed on. */
+export function lastWordsOut(): Promise<void> {
+  ending = true;
+  return new Promise((done) => process.stdout.write('', () => done()));
 }
 
 /**
@@ -141,6 +215,11 @@ function sameFile(a: string, b: string): boolean {
     }
   };
   return a !== '-' && b !== '-' && real(a) === real(b);
+}
+
+function refuseFolder(path: string, existing: Stats | undefined): void {
+  if (!existing?.isDirectory()) return;
+  throw new Stop(exit.wrongUsage, `${path}: this is a folder. Give the name of a file in it.`);
 }
 
 function statOf(path: string): Stats | undefined {

@@ -3,7 +3,7 @@ import { Tinypool } from 'tinypool';
 import type { Job, Slice } from './worker.js';
 
 /** Cases handed to a thread at a time: few enough that none waits long for the last one. */
-const SLICE = 5;
+export const SLICE = 5;
 
 /** Threads when the command line names none: as many as the machine runs at once. */
 export function defaultWorkers(): number {
@@ -18,28 +18,82 @@ export function defaultWorkers(): number {
  */
 export type RunCases = <T>(job: Job, count: number, done?: (cases: number) => void) => Promise<T[]>;
 
-/** A pool of threads for as long as `use` takes. */
-export async function withPool<R>(workers: number, use: (run: RunCases) => Promise<R>): Promise<R> {
+/** Has a thread run a slice of a job; slices wait their turn. */
+export type Ask = <T>(slice: Slice) => Promise<T[]>;
+
+/**
+ * Threads for as long as `use` takes. What they still work on when it ends is given up.
+ *
+ * @param heap limits of each thread's heap [MB], for work without end: V8 rather lets a heap grow than looks for garbage
+ */
+export async function withThreads<R>(
+  workers: number,
+  use: (ask: Ask) => Promise<R>,
+  heap?: { young: number; old: number },
+): Promise<R> {
   const pool = new Tinypool({
     // this module ends up in dist/chunks, the worker beside the command
     filename: new URL('../worker.js', import.meta.url).href,
     minThreads: workers,
     maxThreads: workers,
+    resourceLimits: heap && { maxYoungGenerationSizeMb: heap.young, maxOldGenerationSizeMb: heap.old },
   });
-  const run: RunCases = async <T>(job: Job, count: number, done?: (cases: number) => void) => {
+  try {
+    return await use((slice) => pool.run(slice));
+  } finally {
+    await pool.destroy();
+  }
+}
+
+/** The same for jobs whose cases are known from the start. */
+export async function withPool<R>(workers: number, use: (run: RunCases) => Promise<R>): Promise<R> {
+  return withThreads(workers, (ask) => use(sharingOut(ask)));
+}
+
+function sharingOut(ask: Ask): RunCases {
+  return async <T>(job: Job, count: number, done?: (cases: number) => void) => {
     let finished = 0;
     const slices = Array.from({ length: Math.ceil(count / SLICE) }, async (_, i): Promise<T[]> => {
-      const slice: Slice = { job, from: i * SLICE, to: Math.min(count, (i + 1) * SLICE) };
-      const cases: T[] = await pool.run(slice);
+      const cases = await ask<T>({ job, from: i * SLICE, to: Math.min(count, (i + 1) * SLICE) });
       finished += cases.length;
       done?.(finished);
       return cases;
     });
     return (await Promise.all(slices)).flat();
   };
-  try {
-    return await use(run);
-  } finally {
-    await pool.destroy();
+}
+
+/**
+ * What `ask` makes of a stream's items, in their order, with at most `most` of them under way or waiting for their turn:
+ * however long the stream, no more is held. An answer whose turn it is never waits for the next item to arrive.
+ */
+export async function* inOrder<T, R>(
+  items: AsyncIterable<T>,
+  ask: (item: T) => Promise<R>,
+  most: number,
+): AsyncGenerator<R> {
+  const source = items[Symbol.asyncIterator]();
+  const read = () => quietly(source.next().then((item) => ({ item })));
+  const underWay: Promise<{ answer: R }>[] = [];
+  let coming: ReturnType<typeof read> | undefined = read();
+  while (coming || underWay.length > 0) {
+    const next: Promise<{ answer: R } | { item: IteratorResult<T> }>[] = underWay.slice(0, 1);
+    if (coming && underWay.length < most) next.push(coming);
+    const came = await Promise.race(next);
+    if ('answer' in came) {
+      underWay.shift();
+      yield came.answer;
+    } else if (came.item.done) {
+      coming = undefined;
+    } else {
+      underWay.push(quietly(ask(came.item.value).then((answer) => ({ answer }))));
+      coming = read();
+    }
   }
+}
+
+/** A promise that may be given up: its failure is told to whoever still waits for it, and to nobody else. */
+function quietly<T>(promise: Promise<T>): Promise<T> {
+  promise.catch(() => {});
+  return promise;
 }

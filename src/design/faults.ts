@@ -32,6 +32,9 @@ export interface DesignFault {
   nearest: string | null;
 }
 
+/** What is wrong, where no file was read. */
+export type PlacelessFault = Pick<DesignFault, 'code' | 'path' | 'value' | 'message' | 'allowed' | 'nearest'>;
+
 /** Something that is allowed and that the builder should know. Same shape as a result's warnings. */
 export interface DesignWarning {
   code: string;
@@ -57,13 +60,15 @@ export function shortened(text: string): string {
  * @example pit.yaml:12:10: firebox.plate: '0.25' has no unit; allowed: a plate thickness in in, ga, ft, mm, cm, m; did you mean '0.25 in'?
  */
 export function formatFault(fault: DesignFault): string {
-  const where = `${fault.file}:${fault.line}:${fault.column}:`;
-  const what = [fault.path && `${fault.path}:`, fault.value !== null && `'${fault.value}'`, fault.message]
-    .filter(Boolean)
-    .join(' ');
-  const allowed = fault.allowed === null ? '' : `; allowed: ${fault.allowed}`;
-  const nearest = fault.nearest === null ? '' : `; did you mean '${fault.nearest}'?`;
-  return `${where} ${what}${allowed}${nearest}`;
+  return `${fault.file}:${fault.line}:${fault.column}: ${formatPlaceless(fault)}`;
+}
+
+/** One fault as one line, without its place in a file. */
+export function formatPlaceless({ path, value, message, allowed, nearest }: PlacelessFault): string {
+  const what = [path && `${path}:`, value !== null && `'${value}'`, message].filter(Boolean).join(' ');
+  const only = allowed === null ? '' : `; allowed: ${allowed}`;
+  const meant = nearest === null ? '' : `; did you mean '${nearest}'?`;
+  return `${what}${only}${meant}`;
 }
 
 /** All faults of a file as one report, one line each, in the order of the file. */

@@ -25,7 +25,7 @@ export interface Change {
 export type Tree = Record<string, unknown>;
 type Step = string | number;
 
-const PARTS: readonly PartName[] = ['firebox', 'chamber', 'upright'];
+export const PARTS: readonly PartName[] = ['firebox', 'chamber', 'upright'];
 /** First step of a path that means every part there is. */
 const ALL = 'all';
 const NONE = 'none';
@@ -41,13 +41,18 @@ export function parseVariation(text: string): Variation | { problem: string } {
   const at = text.indexOf('=');
   if (at < 0) return { problem: "has no '=' between field and values (chamber.plate=1/8 in | 1/4 in)" };
   const path = text.slice(0, at).trim();
-  if (!/^[A-Za-z]\w*(?:\[\d+\])?(?:\.(?:[A-Za-z]\w*|\d+)(?:\[\d+\])?)+$|^[A-Za-z]\w*$/.test(path)) {
+  if (!isPath(path)) {
     return { problem: `names no field: '${shortened(path)}' (write it as chamber.plate or stacks[0].height)` };
   }
   const values = splitAtBars(text.slice(at + 1)).map((value) => value.trim());
   if (values.some((value) => value === '')) return { problem: 'has an empty value between its bars' };
   if (values.length > MOST_VALUES) return { problem: `has ${values.length} values; up to ${MOST_VALUES} are compared` };
   return { path, values, text };
+}
+
+/** Is a text written as the path of a field is? Whether there is such a field is another question. */
+export function isPath(text: string): boolean {
+  return /^[A-Za-z]\w*(?:\[\d+\])?(?:\.(?:[A-Za-z]\w*|\d+)(?:\[\d+\])?)+$|^[A-Za-z]\w*$/.test(text);
 }
 
 /** Bars part values, but not inside quotes. */
@@ -87,7 +92,8 @@ function partsOf(tree: Tree): PartName[] {
   return PARTS.filter((part) => Object.hasOwn(tree, part) && tree[part] !== null);
 }
 
-function stepsOf(path: string): Step[] {
+/** A path's names and indices: `stacks[0].height` is stacks, 0, height. */
+export function stepsOf(path: string): Step[] {
   return path.split('.').flatMap((part): Step[] => {
     const match = /^(\w+)\[(\d+)\]$/.exec(part);
     if (match) return [stepOf(match[1]), Number(match[2])];

@@ -8,6 +8,18 @@ export function toJson(value: unknown): string {
   return `${write(value, '', 'result')}\n`;
 }
 
+/**
+ * The same on one line, without the newline.
+ *
+ * @throws RangeError when a number is not finite
+ */
+export function toJsonLine(value: object): string {
+  return JSON.stringify(value, (key, item: unknown) => {
+    if (typeof item === 'number' && !Number.isFinite(item)) throw new RangeError(`${key} is ${item}`);
+    return item;
+  });
+}
+
 function write(value: unknown, indent: string, path: string): string {
   if (typeof value === 'number' && !Number.isFinite(value)) throw new RangeError(`${path} is ${value}`);
   if (value === null || typeof value !== 'object') return JSON.stringify(value) ?? 'null';

@@ -5,10 +5,12 @@
  * - rhs: evaluations of the balances in the warm-up, and what one costs, all that goes with it included
  * - command: the whole command without charts, beyond bare Node's own start; median of 7
  * - peak: the command's largest resident memory
+ * - batch: many designs on one thread and on two, and what they take at once; only a machine with nothing else to do tells
  * - report: HTML and PDF of one design beyond its study, for the first example; the first HTML of a process apart
  */
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
+import { availableParallelism, loadavg } from 'node:os';
 import { bundle } from '../../esbuild.config.mjs';
 
 /** A bundle of its own: other runs may be rewriting the usual one. */
@@ -16,11 +18,12 @@ const BUNDLE = 'out/bench';
 const WARM_RUNS = 20;
 const PLAIN = 'examples/plain-24.yaml';
 const SPAWNS = 7;
+const BATCH = 2000;
 const TARGETS = { warmMs: 50, commandMs: 400, peakMb: 200 };
 
-const node = (args) => {
+const node = (args, input) => {
   const start = performance.now();
-  const run = spawnSync(process.execPath, args, { encoding: 'utf8', maxBuffer: 1e8 });
+  const run = spawnSync(process.execPath, args, { encoding: 'utf8', maxBuffer: 1e8, input });
   return { ms: performance.now() - start, ...run };
 };
 const median = (values) => values.sort((a, b) => a - b)[Math.floor(values.length / 2)];
@@ -94,3 +97,27 @@ for (const [what, args, target] of [
   const verdict = target === null ? '' : `, target under ${target}: ${ms < target ? 'meets it' : 'MISSES it'}`;
   console.log(`  ${what.padEnd(25)} ${number(ms, 0).padStart(6)} ms${verdict}`);
 }
+
+console.log(`\nbatch of ${BATCH} designs, steady and warm-up, whole command:`);
+const designs = node(['tests/bench/batchDesigns.mjs', `${BUNDLE}/index.js`, String(BATCH)]).stdout;
+const share = (count) => designs.split('\n', count).join('\n');
+const batch = (input, workers) => {
+  const args = ['tests/bench/peak.mjs', `${BUNDLE}/cli.js`, 'batch', '--workers', String(workers)];
+  const { ms, status: ended, stderr: said } = node(args, input);
+  if (ended !== 0) throw new Error(`batch: ${said}`);
+  return { ms, peakMb: Number(/peak (\d+)/.exec(said)[1]) / 1024 };
+};
+const short = batch(share(BATCH / 10), 2);
+const [one, two] = [batch(designs, 1), batch(designs, 2)];
+for (const [what, value, unit, target, meets] of [
+  ['one thread', one.ms / 1000, 's', null],
+  ['two threads', two.ms / 1000, 's', 'under 60', two.ms < 60_000],
+  ['faster by', one.ms / two.ms, 'times', 'over 1.7', one.ms / two.ms > 1.7],
+  [`peak of ${BATCH / 10}, two threads`, short.peakMb, 'MB', null],
+  [`peak of ${BATCH}`, two.peakMb, 'MB', 'within 10 % of that', two.peakMb < 1.1 * short.peakMb],
+]) {
+  const verdict = target === null ? '' : `, target ${target}: ${meets ? 'meets it' : 'MISSES it'}`;
+  console.log(`  ${what.padEnd(25)} ${number(value).padStart(6)} ${unit}${verdict}`);
+}
+const busy = loadavg()[0] > 2.5 ? ' Others were computing here too: the times say little.' : '';
+console.log(`  on ${availableParallelism()} processors.${busy}`);

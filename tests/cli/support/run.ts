@@ -16,10 +16,12 @@ export interface RunOptions {
   env?: Record<string, string>;
   /** close standard output as soon as it has given a byte, as `| head -c1` does */
   hangUp?: boolean;
+  /** press Ctrl-C as soon as it has given a byte */
+  interrupt?: boolean;
 }
 
 /** Runs the bundled command as a shell would and waits for its end. */
-export function pitwright(args: string[], { stdin, cwd, env, hangUp }: RunOptions = {}): Promise<Run> {
+export function pitwright(args: string[], { stdin, cwd, env, hangUp, interrupt }: RunOptions = {}): Promise<Run> {
   return new Promise((done, fail) => {
     const child = spawn(process.execPath, [inject('command'), ...args], { cwd, env: { ...process.env, ...env } });
     const out: Buffer[] = [];
@@ -27,6 +29,7 @@ export function pitwright(args: string[], { stdin, cwd, env, hangUp }: RunOption
     child.stdout.on('data', (chunk: Buffer) => {
       out.push(chunk);
       if (hangUp) child.stdout.destroy();
+      if (interrupt && out.length === 1) child.kill('SIGINT');
     });
     child.stderr.on('data', (chunk: Buffer) => err.push(chunk));
     child.stdin.on('error', () => {
