@@ -3,7 +3,7 @@ import { geometryOf } from '../../design/geometryOf.js';
 import type { CookLog, LogChannel, LogCurve } from '../../log/log.js';
 import { openDoor } from '../door.js';
 import { makePit, stationGas, stationSteel, type Pit } from '../pit.js';
-import { cubicWeights, Transient, type Moment } from '../transient.js';
+import { Transient, type Moment } from '../transient.js';
 import { variantOf } from '../variant.js';
 import { curveAt, fireOfLog } from './logFire.js';
 import { hotStart } from './hotStart.js';
@@ -170,13 +170,17 @@ class ChannelReader {
     return x[this.stem];
   }
 
-  /** Readings between two times, on the polynomial through values at shares of the way. */
-  take(shares: readonly number[], values: readonly number[], from: number, to: number): void {
+  /** Readings between two times, on the polynomial through values at shares of the way (Newton's divided differences). */
+  take(shares: readonly number[], values: number[], from: number, to: number): void {
     const { time_s } = this.channel;
+    const n = values.length;
+    for (let order = 1; order < n; order++) {
+      for (let i = n - 1; i >= order; i--) values[i] = (values[i] - values[i - 1]) / (shares[i] - shares[i - order]);
+    }
     while (this.next < this.computed.length && time_s[this.next] <= to + CLOSE) {
-      const weights = cubicWeights(shares, Math.min(1, (time_s[this.next] - from) / (to - from)));
-      let sum = 0;
-      for (let i = 0; i < values.length; i++) sum += weights[i] * values[i];
+      const at = Math.min(1, (time_s[this.next] - from) / (to - from));
+      let sum = values[n - 1];
+      for (let i = n - 2; i >= 0; i--) sum = values[i] + (at - shares[i]) * sum;
       this.computed[this.next++] = sum;
     }
   }
