@@ -11,7 +11,16 @@ export { designJsonSchema } from './design/jsonSchema.js';
 export { readDesign, readDesignAnyUnit, type ReadOptions, type ReadResult } from './design/read.js';
 export type { NamedFile } from './design/readFitted.js';
 export { starterDesign } from './design/starter.js';
+export { LOG_COLUMNS, type LogColumnRow } from './design/logColumns.js';
 export { parseVariation, type Variation } from './design/vary.js';
+export {
+  formatLogFaults,
+  readLog,
+  readLogAnyUnit,
+  type LogFault,
+  type LogOptions,
+  type LogResult,
+} from './log/readLog.js';
 export { fit, type FitInput, type FitOptions } from './study/fit/fit.js';
 export { runLog, type LogRun, type LogRunOptions } from './study/fit/logRun.js';
 export { seededRandom } from './study/random.js';

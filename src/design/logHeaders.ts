@@ -52,8 +52,12 @@ const BY_NAME: ReadonlyMap<string, Meaning> = new Map([
   ...LOG_COLUMNS.flatMap(({ kind, names }) => names.map((name): [string, Meaning] => [squashed(name), { kind }])),
 ]);
 
+/** Longer ones are no names of columns, and slow to search. */
+const LONGEST_HEADER = 200;
+
 /** A header's name and the unit in its brackets. */
 export function splitHeader(header: string): { name: string; unit: string | null } {
+  if (header.length > LONGEST_HEADER) return { name: header, unit: null };
   const match = /^(.*?)\s*(?:\[([^[\]]*)\]|\(([^()]*)\))\s*$/s.exec(header.trim());
   if (!match) return { name: header.trim(), unit: null };
   return { name: match[1], unit: (match[2] ?? match[3]).trim() || null };
@@ -98,20 +102,21 @@ const WRITTEN: readonly { written: string; word: string; meaning: Meaning }[] = 
  * slip of `door`. One letter in four may be wrong, and a unit must fit.
  */
 export function nearestColumn(header: string): string | undefined {
+  if (header.length > LONGEST_HEADER) return undefined;
   const unbracketed = unitWithoutBrackets(header);
   if (unbracketed) return unbracketed;
   const { name, unit } = splitHeader(header);
   const word = squashed(name);
-  if (word.length > 60) return undefined;
   const measured = MEASURED.exec(word);
   const stem = measured ? word.replace(measured[0], '') : word;
   let best: { written: string; distance: number } | undefined;
   for (const { written, word: right, meaning } of WRITTEN) {
     if (unit !== null && !unitFits(meaning.kind, unit)) continue;
     if (measured && meaning.kind !== 'station') continue;
+    const allowed = Math.max(1, Math.floor(right.length / 4));
+    if (stem.length < 3 || Math.abs(stem.length - right.length) > allowed) continue;
     const distance = editDistance(stem, right);
-    const near = stem.length >= 3 && distance <= Math.max(1, Math.floor(right.length / 4));
-    if (near && (!best || distance < best.distance)) best = { written, distance };
+    if (distance <= allowed && (!best || distance < best.distance)) best = { written, distance };
   }
   if (!best) return undefined;
   return `${best.written}${measured ? ` ${measured[0]}` : ''}${unit === null ? '' : ` [${unit}]`}`;

@@ -19,6 +19,7 @@ import { allStations } from '../design/sense.js';
 import { nearestName, parseQuantity, unitsThatFit, type Kind, type OtherUnits } from '../units.js';
 import type { Measured } from './log.js';
 import { counted, type Report } from './report.js';
+import { readStamp } from './stamps.js';
 import type { LogTable } from './table.js';
 
 export interface Column {
@@ -71,6 +72,8 @@ export function matchColumns(
     }
     if (meaning !== undefined) column.unit ??= splitHeader(header).unit;
     if (column.kind === 'gauge') Object.assign(column, { station: design.gauge, measured: 'thermometer' });
+    // `time (UTC)`: what stands behind the name of a column of clock times says something about them, but is no unit.
+    if (column.kind === 'time' && unitProblem(column, otherUnits) && holdsStamps(table, index)) column.unit = null;
     const problem = stationProblem(column, stations) ?? unitProblem(column, otherUnits);
     if (problem) {
       const { name } = splitHeader(meaning ?? header);
@@ -112,6 +115,11 @@ function withUnit(table: LogTable, column: Unchecked, otherUnits: OtherUnits | u
     nearest: `${column.header} [${unitsThatFit(units[0])[0]}]`,
   });
   return [];
+}
+
+function holdsStamps(table: LogTable, index: number): boolean {
+  const cells = sampleOf(table, index);
+  return cells.filter((cell) => readStamp(cell)).length * 2 > cells.length;
 }
 
 function sampleOf(table: LogTable, index: number): string[] {

@@ -41,9 +41,7 @@ export function withoutDeadProbes(
   outdoors: number,
   report: Report,
 ): Readings[] {
-  const steps = channels.map(({ value }) => resolutionOf(value));
-  const finest = steps.reduce((least, step) => (step > 0 ? Math.min(least, step) : least), Infinity);
-  return channels.flatMap((channel, i) => {
+  return channels.flatMap((channel) => {
     if (liesOutside(channel, channels, design, outdoors)) {
       tell(
         report,
@@ -54,8 +52,9 @@ export function withoutDeadProbes(
       );
       return [];
     }
-    const step = steps[i] || (Number.isFinite(finest) ? finest : 0);
-    const stuck = stuckRuns(channel).filter((run) => isDead(channel, run, step, channels, outdoors));
+    const runs = stuckRuns(channel);
+    const step = runs.length === 0 ? 0 : stepOf(channel, channels);
+    const stuck = runs.filter((run) => isDead(channel, run, step, channels, outdoors));
     if (stuck.length === 0) return [channel];
     const time = stuck.reduce((sum, { from, to }) => sum + channel.time_s[to - 1] - channel.time_s[from], 0);
     const span = channel.time_s[channel.time_s.length - 1] - channel.time_s[0];
@@ -97,6 +96,14 @@ function tell(report: Report, { column }: Readings, count: number, line: number,
 interface Run {
   from: number;
   to: number;
+}
+
+/** Smallest step of a probe's readings; of the finest other one where it never changes [K]. */
+function stepOf(channel: Readings, channels: readonly Readings[]): number {
+  const own = resolutionOf(channel.value);
+  if (own > 0) return own;
+  const others = channels.map(({ value }) => resolutionOf(value)).filter((step) => step > 0);
+  return others.length === 0 ? 0 : Math.min(...others);
 }
 
 /** Stretches of one and the same reading. */

@@ -29,6 +29,8 @@ const DECIMAL_POINT = /^[-+−]?(?:\d*\.(?:\d{1,2}|\d{4,})|\d{4,}\.\d{3}|\d{1,3}
 const EITHER_COMMA = /^[-+−]?\d{1,3}(?:,\d{3})+$/;
 const EITHER_POINT = /^[-+−]?\d{1,3}\.\d{3}$/;
 
+/** A longer cell holds no number. */
+const LONGEST_CELL = 60;
 /** Distinct texts remembered a column; a logger writes the same few thousand over and over. */
 const MOST_REMEMBERED = 50_000;
 
@@ -40,6 +42,7 @@ export function styleOf(table: LogTable, columns: readonly Column[]): NumberStyl
   for (const row of table.cells) {
     for (const index of indexes) {
       const cell = row[index];
+      if (cell.length > LONGEST_CELL) continue;
       if (!commas && cell.includes(',') && DECIMAL_COMMA.test(cell)) commas = true;
       else if (!points && cell.includes('.') && DECIMAL_POINT.test(cell)) points = true;
       else if (!either && cell.includes(',') && EITHER_COMMA.test(cell)) either = true;
@@ -66,7 +69,7 @@ function plainNumber(cell: string, { commaIsDecimal, mixed }: NumberStyle): stri
 /** SI value of one cell; undefined: it holds none that can be read. */
 function readCell(cell: string, column: Column, style: NumberStyle, otherUnits?: OtherUnits): number | undefined {
   const { quantity, unit } = column;
-  if (quantity === undefined) return undefined;
+  if (quantity === undefined || cell.length > LONGEST_CELL) return undefined;
   if (BARE.test(cell)) {
     const number = plainNumber(cell, style);
     if (number === undefined) return undefined;

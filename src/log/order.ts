@@ -213,23 +213,27 @@ function group(rows: readonly number[], seconds: Float64Array, table: LogTable, 
       groups.push([row]);
     }
   }
-  const same = new Set<number>();
+  const same: number[] = [];
   const differing: number[] = [];
   for (const [i, group] of groups.entries()) {
     if (group.length === 1) continue;
-    const distinct = new Map(group.map((row) => [table.cells[row].join('\u0000'), row]));
-    const kept = [...distinct.values()].sort((a, b) => a - b);
-    for (const row of group) if (!kept.includes(row)) same.add(row);
-    differing.push(...kept.slice(1));
+    const distinct = new Map<string, number>();
+    for (const row of group) {
+      const cells = table.cells[row].join('\u0000');
+      if (distinct.has(cells)) same.push(row);
+      else distinct.set(cells, row);
+    }
+    const kept = [...distinct.values()];
+    for (const row of kept.slice(1)) differing.push(row);
     groups[i] = kept;
   }
   const [firstSame] = same;
   report.note({
     code: 'repeated-row',
-    message: `${counted(same.size, 'row')} that repeat another whole row count once (first in line ${table.lines[firstSame]}).`,
+    message: `${counted(same.length, 'row')} that repeat another whole row count once (first in line ${table.lines[firstSame]}).`,
     where: 'log',
     line: table.lines[firstSame] ?? null,
-    count: same.size,
+    count: same.length,
     leftOut: 'rows',
   });
   report.note({

@@ -15,7 +15,7 @@ const BACK_WITHIN = 0.25;
 /** Times the noise that a spike must reach, and the readings on each side that the noise is taken from. */
 const NOISE_TIMES = 8;
 const NOISE_REACH = 10;
-/** Median absolute deviation to standard deviation of a normal distribution. */
+/** Median absolute deviation to standard deviation of a normal distribution: one over its upper quartile. */
 const MAD_TO_SIGMA = 1.4826;
 /** After a door has been open a probe may do anything for so long [s]. */
 const AFTER_DOOR = 180;
@@ -25,8 +25,9 @@ const SHARED = 0.15;
 const BELOW_OUTDOORS = 15;
 
 /**
- * Takes out spikes by a moving median's kin (Hampel 1974): a run of up to five readings that all lie off both neighbours, the
- * same way, by over 20 °F and eight times the noise, with the neighbours at one level.
+ * Takes out spikes, in the manner of the Hampel identifier (Davies and Gather 1993, from memory) with the neighbours' level for
+ * the median: a run of up to five readings that all lie off both neighbours, the same way, by over 20 °F and eight times the
+ * noise, with the neighbours at one level.
  *
  * What a pit does is kept: a door makes a fall that recovers slowly, is written in the log, or shows on other probes as well;
  * and with long steps between readings a probe may well have been there and back.

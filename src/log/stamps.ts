@@ -19,14 +19,18 @@ export interface Stamp {
   zone?: number;
 }
 
+/** A longer cell holds no time. */
+const LONGEST_STAMP = 60;
+
 const CLOCK =
   /^(\d{1,3}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?\s*([ap]\.?\s?m\.?)?\s*(Z|UTC|[-+]\d{2}(?::?\d{2})?)?$/i;
-const YEAR_FIRST = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?:[T\s]+(.+))?$/i;
+const YEAR_FIRST = /^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?:[T,\s]+(.+))?$/i;
 const YEAR_LAST = /^(\d{1,2})([/.-])(\d{1,2})\2(\d{4}|\d{2})(?:[,\s]+(.+))?$/;
 const BASIC = /^(\d{4})(\d{2})(\d{2})T(\d{2})(\d{2})(\d{2})?(Z|[-+]\d{4})?$/i;
 
 /** @returns undefined where a text is no time; never a guess */
 export function readStamp(text: string): Stamp | undefined {
+  if (text.length > LONGEST_STAMP) return undefined;
   const basic = BASIC.exec(text);
   if (basic) {
     const [, year, month, day, hour, minute, second, zone] = basic;

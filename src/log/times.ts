@@ -30,12 +30,31 @@ export function readTimes(
   const date = columns.find(({ kind }) => kind === 'date');
   const time = columns.find(({ kind }) => kind === 'time') ?? date;
   if (!time) return undefined;
-  const seconds =
-    time.unit !== null && !clockPattern(time.unit)
-      ? readNumbers(table, time, style, otherUnits).si
-      : stampTimes(table, time, date, style, otherUnits, report);
+  const numbers = time.unit !== null && !clockPattern(time.unit);
+  if (date && date !== time && (numbers || !needsDate(table, time))) tellUnusedDate(date, table, report);
+  const seconds = numbers
+    ? readNumbers(table, time, style, otherUnits).si
+    : stampTimes(table, time, date, style, otherUnits, report);
   if (!seconds) return undefined;
   return tellUnreadable(table, time, seconds, report) ? undefined : seconds;
+}
+
+/** Clock times without a date of their own. */
+function needsDate(table: LogTable, time: Column): boolean {
+  return table.cells.some((row) => {
+    const stamp = readStamp(row[time.index]);
+    return stamp?.clock !== undefined && !stamp.date;
+  });
+}
+
+function tellUnusedDate(date: Column, table: LogTable, report: Report): void {
+  report.note({
+    code: 'unused-column',
+    message: `'${date.header}' is not used: the column of times needs no date.`,
+    where: date.header,
+    line: table.headerLine,
+    count: table.cells.length,
+  });
 }
 
 /** True when the column as a whole can't be what its header says. */
@@ -82,7 +101,7 @@ function stampTimes(
   const cells = table.cells.map((row) => row[time.index]);
   if (time.unit !== null && /^m/i.test(time.unit)) return Float64Array.from(cells, minutesAndSeconds);
   let stamps = cells.map(readStamp);
-  if (date && date !== time && stamps.some((stamp) => stamp?.clock !== undefined && !stamp.date)) {
+  if (date && date !== time && needsDate(table, time)) {
     stamps = table.cells.map((row) => readStamp(`${row[date.index]} ${row[time.index]}`));
   }
   const whole = stamps.filter((stamp) => stamp?.date && stamp.clock !== undefined).length;

@@ -97,7 +97,7 @@ export function designRows(design: Design, defaults: string[], say: Say): Design
       .flatMap(({ targets }) => targets.map(({ path }) => path)),
   );
   return walk(drawn, '').map(({ path, key, value }) => ({
-    path,
+    path: plainText(path),
     value: print(path, key, value, say),
     isDefault: taken.has(path) || [...taken].some((each) => path.startsWith(`${each}.`)),
     isFitted: settled.has(path),

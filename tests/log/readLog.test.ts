@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { STATIONS } from '../../src/design/stations.js';
 import { stationLabel } from '../../src/charts/labels.js';
 import { columnOf } from '../../src/design/logHeaders.js';
-import { formatLogFaults, readLogAnyUnit } from '../../src/log/readLog.js';
+import { formatLogFaults, readLog, readLogAnyUnit } from '../../src/log/readLog.js';
 import { designOf, PLAIN } from '../design/designFiles.js';
 import {
   DESIGN,
@@ -280,6 +280,18 @@ describe('times', () => {
     const log = logOf(textOf(rows, ['Date', 'Time', ...HEADER.slice(1)]));
     expect(log.length_s).toBe(STEP * (ROWS - 1));
     expect(log.notes).toEqual([]);
+  });
+
+  it('takes what stands behind the name of clock times for a remark', () => {
+    const log = logOf(withTimes((s) => clock(s + 36_000), 'Time (EST)'));
+    expect(log.length_s).toBe(STEP * (ROWS - 1));
+    expect(faultsOf(withTimes(String, 'time (EST)'))).toMatchObject([{ code: 'unknown-unit', path: 'time (EST)' }]);
+  });
+
+  it('tells a date that is not needed', () => {
+    const rows = GOOD.map((row) => ['2026-07-04', ...row]);
+    const log = logOf(textOf(rows, ['date', ...HEADER]));
+    expect(log.notes).toMatchObject([{ code: 'unused-column', where: 'date', count: ROWS }]);
   });
 
   it('refuses dates that may be either', () => {
@@ -706,7 +718,21 @@ describe('doubtful probes', () => {
   });
 });
 
-describe('speed', () => {
+describe('size', () => {
+  it.each([
+    ['a cell of a million digits', `${textOf(GOOD)}10790,${'1'.repeat(1e6)}x,1,1,,\n`],
+    ['a header of a million letters', textOf(GOOD, [...HEADER.slice(0, 5), 'a '.repeat(5e5)])],
+    ['a line of a million cells', `${','.repeat(1e6)}\n${textOf(GOOD)}`],
+    [
+      'one time a hundred thousand times',
+      `${textOf(GOOD)}${Array.from({ length: 1e5 }, (_, i) => `10790,${i % 1000},1,1,,`).join('\n')}\n`,
+    ],
+  ])('%s costs no more than a moment', (_, text) => {
+    const start = performance.now();
+    readLog(text, { fileName: 'cook.csv', design: DESIGN });
+    expect(performance.now() - start).toBeLessThan(8000);
+  });
+
   it('a day at one reading a second', () => {
     const rows = Array.from({ length: 86_400 }, (_, i) => [String(i), ...GOOD[Math.floor(i / 80)].slice(1)]);
     const log = logOf(textOf(rows));
