@@ -5,6 +5,7 @@
  * - rhs: evaluations of the balances in the warm-up, and what one costs, all that goes with it included
  * - command: the whole command without charts, beyond bare Node's own start; median of 7
  * - peak: the command's largest resident memory
+ * - fit: four estimates to a log of 6 h with a reading every 10 s, whole command on one core
  * - batch: many designs on one thread and on two, and what they take at once; only a machine with nothing else to do tells
  * - report: HTML and PDF of one design beyond its study, for the first example; the first HTML of a process apart
  */
@@ -97,6 +98,16 @@ for (const [what, args, target] of [
   const verdict = target === null ? '' : `, target under ${target}: ${ms < target ? 'meets it' : 'MISSES it'}`;
   console.log(`  ${what.padEnd(25)} ${number(ms, 0).padStart(6)} ms${verdict}`);
 }
+
+const log = node(['tests/bench/fitLog.mjs', `${BUNDLE}/index.js`, PLAIN]).stdout;
+const free = 'innerConvection,fire.radiant,chamber.doorGap,wood.heat';
+const fit = node([`${BUNDLE}/cli.js`, 'fit', PLAIN, '-', '--free', free, '--json'], log);
+if (fit.status !== 0) throw new Error(`fit: ${fit.stderr}`);
+const { runs, quality } = JSON.parse(fit.stdout);
+console.log(
+  `\nfit of four estimates to 6 h, a reading of three probes every 10 s: ${number(fit.ms / 1000)} s for ${runs} runs, ` +
+    `target under 5: ${fit.ms < 5000 ? 'meets it' : 'MISSES it'}; held back ${number(1.8 * quality.heldBack_K)} °F, noise 3`,
+);
 
 console.log(`\nbatch of ${BATCH} designs, steady and warm-up, whole command:`);
 const designs = node(['tests/bench/batchDesigns.mjs', `${BUNDLE}/index.js`, String(BATCH)]).stdout;
