@@ -2,7 +2,7 @@ import { plainText, wrap } from '../charts/plainText.js';
 import { rangeOf } from '../charts/headlineLabels.js';
 import { unknownLabel } from '../charts/unknownLabels.js';
 import type { FitResult, FittedChannel, FittedParameter } from '../study/fit/fitResult.js';
-import type { UnitSystem } from '../units.js';
+import { convert, format, unitOf, type UnitSystem } from '../units.js';
 import { CAUTIONS } from './cautions.js';
 import { sayEstimate } from './estimateValue.js';
 import { sayIn } from './quantity.js';
@@ -21,14 +21,7 @@ export function fitText(result: FitResult, system: UnitSystem): string {
       WIDTH,
     )}`,
     wrap(qualitySentence(result, system), WIDTH),
-    section(
-      'WHAT THE LOG TELLS',
-      parameterTable(result, system),
-      note(
-        'Nine times in ten the true value lies in the interval, with all estimates that are not fitted somewhere in their spreads.',
-      ),
-      ...untold(result),
-    ),
+    section('WHAT THE LOG TELLS', parameterTable(result, system), ...aboutParameters(result)),
     ...(result.parameters.length > 1
       ? [section('HOW THEY GO TOGETHER', correlationTable(result), ...pairs(result))]
       : []),
@@ -98,7 +91,7 @@ function qualitySentence({ quality, cooks }: FitResult, system: UnitSystem): str
 function parameterTable({ parameters }: FitResult, system: UnitSystem): string {
   const say = (each: FittedParameter, value: number) => sayEstimate(value, each.unit, system);
   return table(
-    ['', 'field', 'was', 'is', '90 % interval', 'spread left', ''],
+    ['', 'field', 'was', 'is', '90 % interval', 'spread left'],
     parameters.map((each, k) => [
       String(k + 1),
       each.path,
@@ -106,16 +99,29 @@ function parameterTable({ parameters }: FitResult, system: UnitSystem): string {
       say(each, each.value),
       rangeOf(say(each, each.low), say(each, each.high)),
       `${Math.round(100 * each.left)} %`,
-      each.told ? (each.atEdge ? 'at the end of its spread' : unknownLabel(each.path)) : "the log doesn't tell",
     ]),
-    { indent: '  ', align: ['left', 'left', 'right', 'right', 'right', 'right', 'left'] },
+    { indent: '  ', align: ['left', 'left', 'right', 'right', 'right', 'right'] },
   );
 }
 
-function untold({ parameters }: FitResult): string[] {
-  const silent = parameters.filter(({ told }) => !told);
-  if (silent.length === 0) return [];
-  return [note("Where the log doesn't tell, the estimate stays about where it was, with most of its spread.")];
+/** What each estimate is about, and of which the log says nothing. */
+function aboutParameters({ parameters }: FitResult): string[] {
+  const words = parameters.map(({ path }, k) => `${k + 1}: ${unknownLabel(path)}`).join('; ');
+  const silent = parameters.filter(({ told }) => !told).map(({ path }) => path);
+  return [
+    note(`${words}.`),
+    note(
+      'Nine times in ten the true value lies in the interval, with all estimates that are not fitted somewhere in their ' +
+        "spreads. 'Spread left' is what the log leaves of an estimate's spread.",
+    ),
+    ...(silent.length > 0
+      ? [
+          note(
+            `The log doesn't tell: ${silent.join(', ')}. ${silent.length > 1 ? 'They stay' : 'It stays'} about where the design had it, with most of the spread.`,
+          ),
+        ]
+      : []),
+  ];
 }
 
 function correlationTable({ parameters, correlation }: FitResult): string {
@@ -141,8 +147,12 @@ function pairs({ parameters, correlation }: FitResult): string[] {
 }
 
 function probeTable({ cooks }: FitResult, system: UnitSystem): string {
-  const say = sayIn(system);
-  const off = (kelvin: number | null) => (kelvin === null ? '' : say('temperatureDifference', kelvin, { digits: 2 }));
+  const off = (kelvin: number | null) =>
+    kelvin === null ? '' : format('temperatureDifference', kelvin, system, { digits: 2 });
+  // a probe's offset is known to a tenth of a degree at best
+  const tenth = (kelvin: number) => convert('temperatureDifference', kelvin, system).toFixed(1);
+  const offset = ({ offset_K, offsetDeviation_K }: FittedChannel) =>
+    `${offset_K < 0 ? '' : '+'}${tenth(offset_K)} ± ${tenth(offsetDeviation_K)} ${unitOf('temperatureDifference', system)}`;
   const several = cooks.length > 1;
   const row = (name: string, channel: FittedChannel) => [
     several ? `${plainText(name)}, ${plainText(channel.header)}` : plainText(channel.header),
@@ -151,7 +161,7 @@ function probeTable({ cooks }: FitResult, system: UnitSystem): string {
     off(channel.heldBack.before),
     off(channel.heldBack.after),
     off(channel.noise_K),
-    `${channel.offset_K < 0 ? '-' : '+'}${off(Math.abs(channel.offset_K))}`,
+    offset(channel),
   ];
   return table(
     ['', 'before', 'fitted', 'held: before', 'held: fitted', 'noise', 'offset'],

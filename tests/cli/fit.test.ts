@@ -58,7 +58,7 @@ describe('fit', () => {
     expect(words).toMatch(/gap of more than 5 usual steps/);
     expect(words).toMatch(/middle \[°F\] [\d.]+ °F/);
     expect(stdout).not.toMatch(/NaN|undefined|Infinity|\bnull\b/);
-    for (const line of stdout.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(120);
+    for (const line of stdout.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
   });
 
   it('saves a file that a design can name, which then says what it rests on and spreads less', async () => {
