@@ -93,7 +93,9 @@ describe('unknowns of a design that rests on a log', () => {
   });
 
   it('draws beyond what a design may have are held at its limit; the interval stays', () => {
-    const edge = designOf(PLAIN + fittedOf('field: fire.soot, is: 0.05 per m, low: 0 per m, high: 0.2 per m, was: 0.5 per m'));
+    const edge = designOf(
+      PLAIN + fittedOf('field: fire.soot, is: 0.05 per m, low: 0 per m, high: 0.2 per m, was: 0.5 per m'),
+    );
     expect(at(edge, 'fire.soot', 0.001).fire.soot).toBe(0);
     expect(at(edge, 'fire.soot', 0.95).fire.soot).toBeCloseTo(0.2, 9);
     expect(find(unknownsOf(edge), 'fire.soot')!.low).toBe(0);
