@@ -132,12 +132,20 @@ function isDead(
     const blocks = blocksOf(witness, start, end);
     if (blocks.length < 2) return false;
     const level = blocks.reduce((most, { value }) => Math.max(most, Math.abs(value - outdoors)), 0);
-    const far = own < COLD || witness.column.station === 'firebox';
+    const slow = channel.column.measured === 'steel';
+    const far = own < COLD || slow || witness.column.station === 'firebox';
     const inSteps = own < COLD ? 0 : MOVE_STEPS * step * Math.max(1, level / own);
     const move = Math.max(far ? FAR_MOVE : LEAST_MOVE, inSteps);
+    // What comes and goes with every split does not show on steel: there the witness must have moved for good.
+    if (slow && Math.abs(halfMedian(blocks, 0) - halfMedian(blocks, 1)) < move) return false;
     const moved = blocks.find(({ value }) => Math.abs(value - blocks[0].value) > move);
     return moved !== undefined && end - moved.time >= (far ? STAYS_FAR : STAYS);
   });
+}
+
+function halfMedian(blocks: readonly { value: number }[], half: 0 | 1): number {
+  const middle = blocks.length >> 1;
+  return median((half === 0 ? blocks.slice(0, middle) : blocks.slice(middle)).map(({ value }) => value));
 }
 
 /** Medians of a channel over stretches of five minutes. */

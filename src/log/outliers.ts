@@ -8,6 +8,8 @@ import { format } from '../units.js';
 const LEAST_SPIKE = (20 * 5) / 9;
 /** The longer between readings, the more a probe can really do meanwhile: the least height doubles at this step [s]. */
 const DOUBLING_STEP = 30;
+/** A bare wire in the gas can do more than a stem. */
+const BARE = 2;
 /** Readings that a spike may last. */
 const MOST_READINGS = 5;
 /** After a spike the reading is back to within this share of its height. */
@@ -19,8 +21,14 @@ const NOISE_REACH = 10;
 const MAD_TO_SIGMA = 1.4826;
 /** After a door has been open a probe may do anything for so long [s]. */
 const AFTER_DOOR = 180;
-/** A fall that another probe shares by this much of it is a door or a gust. */
-const SHARED = 0.15;
+/** A fall that another probe shares by this much of it is a door or a gust; so many K, and times that probe's noise. */
+const SHARED = 0.1;
+const LEAST_SHARED = 1;
+const SHARED_NOISE = 4;
+/** A thicker stem shares it so much later [s]. */
+const SHARED_LATE = 30;
+/** A rise that others share is real when it lasts so long, as between two openings of a door [s]; a shorter one is the logger's. */
+const REAL_RISE = 60;
 /** Nothing of a pit is much colder than outdoors [K]. */
 const BELOW_OUTDOORS = 15;
 
@@ -39,12 +47,13 @@ export function withoutOutliers(
   report: Report,
 ): Readings[] {
   return channels.map((channel) => {
-    const spikes = spikesOf(channel).filter(({ from, to, height }) => {
+    const spikes = spikesOf(channel).filter((spike) => {
+      const { from, to, height } = spike;
       const time = channel.time_s[from];
       if (door.some(({ from_s, to_s }) => time >= from_s - 1 && time <= to_s + AFTER_DOOR)) return false;
-      if (height > 0) return true;
-      const lowest = Math.min(...channel.value.slice(from, to));
-      return lowest < outdoors - BELOW_OUTDOORS || !isShared(channel, channels, time, height);
+      if (Math.min(...channel.value.slice(from, to)) < outdoors - BELOW_OUTDOORS) return true;
+      if (height > 0 && channel.time_s[to] - time < REAL_RISE) return true;
+      return !isShared(channel, channels, spike);
     });
     const out = new Set(spikes.flatMap(({ from, to }) => Array.from({ length: to - from }, (_, i) => from + i)));
     const [first] = out;
@@ -70,16 +79,17 @@ interface Spike {
   height: number;
 }
 
-function spikesOf({ time_s, value }: Readings): Spike[] {
+function spikesOf({ column, time_s, value }: Readings): Spike[] {
   const spikes: Spike[] = [];
   const steps = new Float64Array(Math.max(1, time_s.length - 1));
   for (let i = 1; i < time_s.length; i++) steps[i - 1] = time_s[i] - time_s[i - 1];
   const step = median(steps);
-  const least = LEAST_SPIKE * (1 + step / DOUBLING_STEP);
+  const least = LEAST_SPIKE * (1 + step / DOUBLING_STEP) * (column.measured === 'gas' ? BARE : 1);
+  const usual = noiseOf(value, 1, value.length);
   for (let from = 1; from < value.length - 1; from++) {
     if (Math.abs(value[from] - value[from - 1]) <= least) continue;
     const spike = spikeAt(value, from, least);
-    if (!spike || Math.abs(spike.height) <= NOISE_TIMES * noiseAround(value, spike)) continue;
+    if (!spike || Math.abs(spike.height) <= NOISE_TIMES * Math.max(usual, noiseAround(value, spike))) continue;
     if (time_s[spike.to] - time_s[from - 1] > 5 * step * (MOST_READINGS + 1)) continue;
     spikes.push(spike);
     from = spike.to;
@@ -105,24 +115,36 @@ function spikeAt(value: readonly number[], from: number, least: number): Spike |
   return undefined;
 }
 
-/** Standard deviation of the noise, from the steps between the readings on both sides [K]. */
+/** Noise of the readings on both sides of a spike [K]. */
 function noiseAround(value: readonly number[], { from, to }: Spike): number {
-  const steps: number[] = [];
-  for (let i = Math.max(1, from - NOISE_REACH); i < Math.min(value.length, to + NOISE_REACH); i++) {
-    if (i < from || i > to) steps.push(Math.abs(value[i] - value[i - 1]));
-  }
-  return steps.length === 0 ? 0 : (MAD_TO_SIGMA * median(steps)) / Math.SQRT2;
+  return Math.max(
+    noiseOf(value, Math.max(1, from - NOISE_REACH), from),
+    noiseOf(value, to + 1, Math.min(value.length, to + NOISE_REACH)),
+  );
 }
 
-/** Does another probe fall at the same time? */
-function isShared(channel: Readings, channels: readonly Readings[], time: number, height: number): boolean {
+/** Standard deviation of the noise, from the steps that lead to the readings of a stretch [K]. */
+function noiseOf(value: readonly number[], from: number, to: number): number {
+  if (to <= from) return 0;
+  const steps = new Float64Array(to - from);
+  for (let i = from; i < to; i++) steps[i - from] = Math.abs(value[i] - value[i - 1]);
+  return (MAD_TO_SIGMA * median(steps)) / Math.SQRT2;
+}
+
+/** Does another probe go the same way at the same time, or just after? */
+function isShared(channel: Readings, channels: readonly Readings[], { from, to, height }: Spike): boolean {
+  const sign = Math.sign(height);
   return channels.some((other) => {
     if (other === channel) return false;
-    const at = firstAtOrAfter(other.time_s, time);
+    const at = firstAtOrAfter(other.time_s, channel.time_s[from]);
+    const end = firstAtOrAfter(other.time_s, channel.time_s[to] + SHARED_LATE);
     if (at < 1 || at >= other.time_s.length) return false;
-    const before = other.value[at - 1];
-    const fall = Math.min(other.value[at], other.value[at + 1] ?? Infinity) - before;
-    return fall < SHARED * height && fall < -1;
+    let most = 0;
+    for (let i = at; i < Math.max(end, at + 2) && i < other.value.length; i++) {
+      most = Math.max(most, sign * (other.value[i] - other.value[at - 1]));
+    }
+    const noise = noiseOf(other.value, Math.max(1, at - NOISE_REACH), at);
+    return most > Math.max(SHARED * Math.abs(height), LEAST_SHARED, SHARED_NOISE * noise);
   });
 }
 
