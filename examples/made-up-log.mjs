@@ -46,7 +46,7 @@ const air = times.map((t) => 293.7 + 5 * Math.sin((Math.PI * t) / (1.3 * LENGTH_
 const wind = times.map((t) => Math.max(0.2, 2 + 0.7 * Math.sin(t / 2100) + 0.35 * gauss()));
 const stations = Object.keys(OFFSETS_K);
 const channel = (station) => ({ header: station, station, measured: 'thermometer', time_s: times, value_K: air, resolution_K: 0 });
-const run = runLog(truth, {
+const log = {
   name: 'yard-cook.csv',
   length_s: LENGTH_S,
   interval_s: ROW_S,
@@ -60,12 +60,21 @@ const run = runLog(truth, {
   damper: null,
   door: [{ from_s: 60 * DOOR_MIN[0], to_s: 60 * DOOR_MIN[1] }],
   notes: [],
-});
+};
+// steps far finer than those of a fit
+const run = runLog(truth, log, { tolerance: 0.02 });
 
 const fahrenheit = (kelvin) => (1.8 * (kelvin - 273.15) + 32).toFixed(1);
+/** A lag of first order behind a course that is straight from row to row. */
 const lagged = run.computed.map((row) => {
-  let held = row[0];
-  return Array.from(row, (value) => (held += (value - held) * (1 - Math.exp(-ROW_S / LAG_S))));
+  const share = Math.exp(-ROW_S / LAG_S);
+  let read = row[0];
+  return Array.from(row, (value, i) => {
+    if (i === 0) return read;
+    const behind = ((value - row[i - 1]) / ROW_S) * LAG_S;
+    read = value - behind + (read - row[i - 1] + behind) * share;
+    return read;
+  });
 });
 const cell = (column, i) => {
   if (random() < 0.01) return '---';

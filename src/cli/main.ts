@@ -194,7 +194,10 @@ function commandLine(): Command {
     .description('measured cooks of a pit: what its estimates then are, how sure, and how good the fit is')
     .argument('<design>', design)
     .argument('<logs...>', 'what a logger wrote (CSV): time, thermometers, wood laid on, vents, door, weather')
-    .option('--free <fields>', 'estimates to fit, commas between (default: four that a log tells most of)')
+    .option(
+      '--free <fields>',
+      'estimates to fit, commas between; the rest are held as the design has them (default: all)',
+    )
     .option('--hold-back <share>', 'end of each log that is not fitted but predicted, to judge the fit by', '30%')
     .option('--save <file>', "write what was found to FILE, for designs to name as 'fitted: FILE'")
     .option('--json', json)

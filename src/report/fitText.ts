@@ -11,6 +11,8 @@ import { table } from './table.js';
 const WIDTH = 98;
 /** Correlations from here on are called out: one of the two can't be told without the other. */
 const CLOSE = 0.7;
+/** Below this two estimates have little to do with each other. */
+const WORTH_SAYING = 0.2;
 
 /** A fit in words and tables: how good it is, what each estimate became, how far each probe was off. */
 export function fitText(result: FitResult, system: UnitSystem): string {
@@ -23,13 +25,14 @@ export function fitText(result: FitResult, system: UnitSystem): string {
     wrap(qualitySentence(result, system), WIDTH),
     section('WHAT THE LOG TELLS', parameterTable(result, system), ...aboutParameters(result)),
     ...(result.parameters.length > 1
-      ? [section('HOW THEY GO TOGETHER', correlationTable(result), ...pairs(result))]
+      ? [section('HOW THEY GO TOGETHER (correlation; all of it is in the JSON)', ...correlationText(result))]
       : []),
     section(
       'HOW FAR EACH PROBE IS OFF (root mean square)',
       probeTable(result, system),
       note(
-        "Noise is the readings' own, from their neighbours. Offset is how far the probe itself seems to read off all the time, against the others and the model; it is taken off in 'fitted'.",
+        "Noise is the readings' own, from their neighbours. Offset is how far the probe itself seems to read off all the time, " +
+          `against the others and the model; it is taken off in 'fitted', and so is a lag of the logger of ${lags(result)}.`,
       ),
     ),
   ];
@@ -66,6 +69,12 @@ function noteWords(name: string, where: string, message: string, line: number | 
     ? ''
     : `${plainText(where)}${line === null ? '' : ` (line ${line})`}: `;
   return `${plainText(name)}${place}${told}`;
+}
+
+function lags({ cooks }: FitResult): string {
+  return cooks
+    .map(({ lag_s, lagDeviation_s }) => `${lag_s.toFixed(0)} ± ${Math.max(1, lagDeviation_s).toFixed(0)} s`)
+    .join(', ');
 }
 
 function qualitySentence({ quality, cooks }: FitResult, system: UnitSystem): string {
@@ -105,23 +114,53 @@ function parameterTable({ parameters }: FitResult, system: UnitSystem): string {
 }
 
 /** What each estimate is about, and of which the log says nothing. */
-function aboutParameters({ parameters }: FitResult): string[] {
+function aboutParameters({ parameters, held }: FitResult): string[] {
   const words = parameters.map(({ path }, k) => `${k + 1}: ${unknownLabel(path)}`).join('; ');
   const silent = parameters.filter(({ told }) => !told).map(({ path }) => path);
   return [
     note(`${words}.`),
-    note(
-      'Nine times in ten the true value lies in the interval, with all estimates that are not fitted somewhere in their ' +
-        "spreads. 'Spread left' is what the log leaves of an estimate's spread.",
-    ),
+    note("'Spread left' is what the log leaves of what an estimate could have been."),
     ...(silent.length > 0
       ? [
           note(
-            `The log doesn't tell: ${silent.join(', ')}. ${silent.length > 1 ? 'They stay' : 'It stays'} about where the design had it, with most of the spread.`,
+            `The log doesn't tell: ${silent.join(', ')}. ${silent.length > 1 ? 'They stay' : 'It stays'} about where the design had ` +
+              `${silent.length > 1 ? 'them' : 'it'}, with most of the spread.`,
+          ),
+        ]
+      : []),
+    ...(held.length > 0
+      ? [
+          note(
+            `Held as the design has them: ${held.join(', ')}. Where they are otherwise, these intervals can miss: without --free ` +
+              'all are fitted.',
           ),
         ]
       : []),
   ];
+}
+
+/** More columns than this don't fit on a line. */
+const MOST_COLUMNS = 8;
+
+function correlationText(result: FitResult): string[] {
+  if (result.parameters.length > MOST_COLUMNS) return [partnerTable(result)];
+  return [correlationTable(result), ...pairs(result)];
+}
+
+/** For each estimate those two that it is hardest to tell from. */
+function partnerTable({ parameters, correlation }: FitResult): string {
+  const partners = (k: number) =>
+    correlation[k]
+      .map((value, j) => ({ value, j }))
+      .filter(({ j, value }) => j !== k && Math.abs(value) >= WORTH_SAYING)
+      .sort((a, b) => Math.abs(b.value) - Math.abs(a.value))
+      .slice(0, 2)
+      .map(({ value, j }) => `${value.toFixed(2)} with ${parameters[j].path}`);
+  return table(
+    ['', '', 'closest', 'next'],
+    parameters.map(({ path }, k) => [String(k + 1), path, ...partners(k)]),
+    { indent: '  ', align: ['left', 'left', 'left', 'left'] },
+  );
 }
 
 function correlationTable({ parameters, correlation }: FitResult): string {

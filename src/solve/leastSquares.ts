@@ -24,11 +24,14 @@ export interface LeastSquaresSolution {
   converged: boolean;
 }
 
-const MOST_ITERATIONS = 30;
+const MOST_ITERATIONS = 60;
 /** Slopes by differences are a little wrong: a gain up to this many times what is enough that this many steps in a row do not
  * get is not there. */
 const ROUGH = 10;
 const MOST_REFUSED = 3;
+/** A step that gains this share of what its slopes promise was straight enough to go on with them, updated, so many times. */
+const STRAIGHT = 0.6;
+const MOST_UPDATES = 4;
 const DAMPING = { least: 1e-9, start: 1e-3, up: 11, down: 9, most: 1e8 };
 
 /**
@@ -51,11 +54,21 @@ export function leastSquares(problem: LeastSquaresProblem, enough = 0.05): Least
   let damping = DAMPING.start;
   let iterations = 0;
   let refused = 0;
+  let updates = 0;
+  const end = (converged: boolean) => ({ p, residuals, slopes, cost, iterations, converged });
   while (iterations < MOST_ITERATIONS && damping < DAMPING.most) {
     const free = withoutHeld(p, slopes, residuals, problem);
     const left = gain(p, residuals, free);
-    const settled = left < enough || (refused >= MOST_REFUSED && left < ROUGH * enough);
-    if (settled) return { p, residuals, slopes, cost, iterations, converged: true };
+    if (left < enough || refused >= MOST_REFUSED) {
+      if (updates === 0 && (left < enough || left < ROUGH * enough)) return end(true);
+      if (updates > 0) {
+        // updated slopes are good for a step, not for a verdict
+        slopes = problem.slopes(p);
+        updates = refused = 0;
+        damping = Math.min(damping, DAMPING.start);
+        continue;
+      }
+    }
     iterations++;
     const trial = stepFrom(p, residuals, free, damping, problem);
     const moved = problem.residuals(trial);
@@ -66,14 +79,45 @@ export function leastSquares(problem: LeastSquaresProblem, enough = 0.05): Least
       continue;
     }
     const drop = cost - after;
-    refused = 0;
+    const promised = cost - predicted(residuals, free, p, trial);
+    const straight = drop > STRAIGHT * promised && updates < MOST_UPDATES;
+    if (straight) secantUpdate(slopes, p, residuals, trial, moved);
     [p, residuals, cost] = [trial, moved, after];
+    refused = 0;
     // a whole step that gains next to nothing; a damped one may be short for another reason
-    if (drop < enough && damping <= DAMPING.start) return { p, residuals, slopes, cost, iterations, converged: true };
-    slopes = problem.slopes(p);
+    if (drop < enough && damping <= DAMPING.start && updates === 0) {
+      slopes = problem.slopes(p);
+      return end(true);
+    }
+    if (straight) updates++;
+    else {
+      slopes = problem.slopes(p);
+      updates = 0;
+    }
     damping = Math.max(damping / DAMPING.down, DAMPING.least);
   }
-  return { p, residuals, slopes, cost, iterations, converged: false };
+  return end(false);
+}
+
+/**
+ * Slopes that fit the step just taken, by the least change of them: saves computing them anew while the way is nearly straight.
+ *
+ * Reference: Broyden (1965), Mathematics of Computation 19, 577.
+ */
+function secantUpdate(
+  slopes: Float64Array[],
+  p: readonly number[],
+  residuals: Float64Array,
+  trial: readonly number[],
+  moved: Float64Array,
+): void {
+  const step = trial.map((value, k) => value - p[k]);
+  const length = step.reduce((sum, each) => sum + each * each, 0);
+  for (let i = 0; i < residuals.length; i++) {
+    let off = moved[i] - residuals[i];
+    for (let k = 0; k < step.length; k++) off -= slopes[k][i] * step[k];
+    for (let k = 0; k < step.length; k++) slopes[k][i] += (off * step[k]) / length;
+  }
 }
 
 /** What a whole step could take off the sum of squares if the slopes went on straight and nothing were bounded. */

@@ -30,18 +30,18 @@ describe('fit', () => {
     for (const [path, truth] of Object.entries(TRUTH)) {
       const { scale, value, low, high } = result.fitted.values.find((each: { path: string }) => each.path === path);
       expect(scale).toBe(['chamber.doorGap', 'wood.heat'].includes(path) ? 'times' : 'is');
-      expect(low).toBeLessThan(value);
-      expect(high).toBeGreaterThan(value);
-      // not just within the interval: the logger's lag of 20 s is in no pit, and pulls a little at everything
-      expect(Math.abs(value / truth - 1), path).toBeLessThan(0.05);
+      expect(low, path).toBeLessThan(truth);
+      expect(high, path).toBeGreaterThan(truth);
+      expect(Math.abs(value / truth - 1), path).toBeLessThan(path === 'chamber.doorGap' ? 0.2 : 0.05);
     }
-    // 1.5 °F of noise, and the lag of the logger, which the model does not have
+    // made with 1.5 °F of noise and a lag of 20 s
     expect(result.quality.heldBack_K * 1.8).toBeLessThan(1.3 * 1.5);
     expect(result.quality.heldBackBefore_K * 1.8).toBeGreaterThan(20);
     // the middle probe was made to read 2.5 °F high, the stack end's 1 °F low
     const [fireEnd, middle, stackEnd] = result.cooks[0].channels.map((each: { offset_K: number }) => each.offset_K);
     expect(middle - stackEnd).toBeGreaterThan(1.2);
     expect(Math.abs(fireEnd)).toBeLessThan(1);
+    expect(Math.abs(result.cooks[0].lag_s - 20)).toBeLessThan(5);
     for (const name of ['fit-2-middle.png', 'fit-2-middle-left-over.png', 'fit-4-firebox-steel.png']) {
       expect(statSync(folder.at(`charts/${name}`)).size).toBeGreaterThan(10_000);
     }
@@ -109,8 +109,8 @@ describe('fit', () => {
   });
 
   it.each([
-    [['--free', 'innerConvektion'], 2, /no estimate 'innerConvektion'; did you mean 'innerConvection'\?/],
-    [['--free', ' , '], 2, /--free takes from 1 to 12 estimates/],
+    [['--free', 'innerConvektion'], 2, /no estimate 'innerConvektion' to fit; did you mean 'innerConvection'\?/],
+    [['--free', ' , '], 2, /--free: it names no estimate; allowed, commas between: /],
     [['--hold-back', '95%'], 2, /'95%' is out of range; allowed: a share from 0 % to 80 %/],
     [['--hold-back', '30'], 2, /--hold-back: '30' /],
     [['--save', cook], 2, /would overwrite the log itself/],

@@ -2,12 +2,12 @@ import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import type { Design } from '../../design/design.js';
 import { sameLog } from '../../design/fitted.js';
+import { PROBE_ACCURACY } from '../../design/resolveLog.js';
 import { formatLogFaults } from '../../log/report.js';
 import { readLogAnyUnit } from '../../log/readLog.js';
 import { toJson } from '../../report/json.js';
 import { fit, type FitInput } from '../../study/fit/fit.js';
-import { usualPaths } from '../../study/fit/parameters.js';
-import { fitUnknownsOf } from '../../study/unknowns.js';
+import { fitablePaths } from '../../study/fit/parameters.js';
 import { nearestName, parseQuantity, type UnitSystem } from '../../units.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
@@ -27,10 +27,6 @@ export interface FitCommandOptions {
   units: UnitSystem;
 }
 
-/** How far a probe may read off all the time where the design does not say (estimate), standard deviation [K]. */
-const ACCURACY = 2 / 1.8;
-/** More estimates at once than this no log can tell apart. */
-const MOST_FREE = 12;
 /** No more than this may be held back. */
 const MOST_HELD = 0.8;
 /** A word on how far it is, every so many runs. */
@@ -49,16 +45,16 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   const { design, warnings } = await loadDesign(path);
   const inputs: FitInput[] = [];
   for (const log of logs) inputs.push(await readInput(log, design, inputs));
-  const paths = pathsOf(options.free, design, inputs);
+  const paths = pathsOf(options.free, design);
   const out = openSink(options.output ?? '-');
   const saved = options.save === undefined ? undefined : openSink(options.save);
   if (options.charts !== undefined) openFolder(options.charts);
 
   progress('fitting');
   const solved = fit(design, inputs, {
-    paths,
+    ...(paths ? { paths } : {}),
     heldBack,
-    accuracy: design.log?.accuracy ?? ACCURACY,
+    accuracy: design.log?.accuracy ?? PROBE_ACCURACY,
     onRun: (runs) => {
       if (runs % RUNS_TOLD === 0) progress(`fitting, ${runs} runs`);
     },
@@ -127,29 +123,17 @@ async function readInput(path: string, design: Design, before: FitInput[]): Prom
   return { log: { ...read.log, name: basename(fileName) }, hash };
 }
 
-/** The estimates that are set free, each checked against those that the design has. */
-function pathsOf(free: string | undefined, design: Design, inputs: FitInput[]): string[] {
-  if (free === undefined) {
-    return usualPaths(design, {
-      wood: inputs.some(({ log }) => log.wood !== null),
-      fire: inputs.every(({ log }) => log.fire !== null),
-    });
-  }
-  const names = fitUnknownsOf(design).map(({ path }) => path);
+/** The estimates that are set free, each checked against those that the design has; undefined: all of them. */
+function pathsOf(free: string | undefined, design: Design): string[] | undefined {
+  if (free === undefined) return undefined;
+  const names = fitablePaths(design);
   const asked = [...new Set(free.split(',').map((each) => each.trim()))].filter((each) => each !== '');
-  for (const each of asked) {
-    if (names.includes(each)) continue;
-    const near = nearestName(each, names);
-    throw new Stop(
-      exit.wrongUsage,
-      `--free: this design has no estimate '${each}'; ${near ? `did you mean '${near}'? ` : ''}allowed: ${names.join(', ')}`,
-    );
-  }
-  if (asked.length === 0 || asked.length > MOST_FREE) {
-    throw new Stop(
-      exit.wrongUsage,
-      `--free takes from 1 to ${MOST_FREE} estimates, commas between; allowed: ${names.join(', ')}`,
-    );
+  const strange = asked.find((each) => !names.includes(each));
+  if (strange !== undefined || asked.length === 0) {
+    const near = strange === undefined ? undefined : nearestName(strange, names);
+    const what = strange === undefined ? 'it names no estimate' : `this design has no estimate '${strange}' to fit`;
+    const meant = near ? `did you mean '${near}'? ` : '';
+    throw new Stop(exit.wrongUsage, `--free: ${what}; ${meant}allowed, commas between: ${names.join(', ')}`);
   }
   return asked;
 }

@@ -4,6 +4,7 @@ import type { FitInput } from './fit.js';
 import { fittedFrom, fittedUntil } from './fitSpan.js';
 import type { FitErrors, FittedChannel, FittedCook, FitResult } from './fitResult.js';
 import { TOLERANCE } from './fitProblem.js';
+import { lagged, USUAL_LAG } from './lag.js';
 import { runLog, type LogRun } from './logRun.js';
 import { designAt, type FitParameter } from './parameters.js';
 import { NINE_OF_TEN, type Posterior } from './posterior.js';
@@ -39,6 +40,7 @@ export function describeCooks(design: Design, inputs: readonly FitInput[], found
   const q = posterior.p.slice(0, parameters.length);
   const described: FittedCook[] = [];
   let probe = parameters.length;
+  const lags = probe + inputs.reduce((sum, { log }) => sum + log.channels.length, 0);
   const worst = { energyError: 0, massError: 0 };
   for (const [l, { log, hash }] of inputs.entries()) {
     const run = (at: readonly number[], grid?: number[]) => {
@@ -54,6 +56,7 @@ export function describeCooks(design: Design, inputs: readonly FitInput[], found
     const slopes = q.map((v, k) =>
       slopesOf(after, run(withAt(q, k, inwards(v, parameters[k])), after.grid), v, parameters[k]),
     );
+    const lag = posterior.p[lags + l] * USUAL_LAG;
     const span = { from_s: fittedFrom(design, log), fittedTo_s: fittedUntil(log, found.heldBack) };
     described.push({
       name: log.name,
@@ -61,8 +64,10 @@ export function describeCooks(design: Design, inputs: readonly FitInput[], found
       length_s: log.length_s,
       ...span,
       channels: log.channels.map((_, c) =>
-        channelOf(log, c, { before, after, slopes, span, probe: probe++, weight: found.weights[l][c] }, found),
+        channelOf(log, c, { before, after, slopes, span, lag, probe: probe++, weight: found.weights[l][c] }, found),
       ),
+      lag_s: lag,
+      lagDeviation_s: USUAL_LAG * Math.sqrt(posterior.covariance[lags + l][lags + l]),
       fire: { time_s: after.grid, fire_W: after.fire_W },
       notes: log.notes,
     });
@@ -90,6 +95,8 @@ interface ChannelRuns {
   after: LogRun;
   slopes: Float64Array[][];
   span: { from_s: number; fittedTo_s: number };
+  /** of the logger [s] */
+  lag: number;
   /** index of its offset among the fit's coordinates */
   probe: number;
   weight: ChannelWeight;
@@ -98,13 +105,13 @@ interface ChannelRuns {
 function channelOf(
   log: CookLog,
   c: number,
-  { before, after, slopes, span, probe, weight }: ChannelRuns,
+  { before, after, slopes, span, lag, probe, weight }: ChannelRuns,
   { posterior, accuracy, parameters }: Found,
 ): FittedChannel {
   const { header, station, measured, time_s, value_K, resolution_K } = log.channels[c];
   const offset = posterior.p[probe] * accuracy;
   const own = Array.from(before.computed[c]);
-  const now = Array.from(after.computed[c], (value) => value + offset);
+  const now = Array.from(lagged(time_s, after.computed[c], lag), (value) => value + offset);
   const { covariance } = posterior;
   const reach = [...parameters.keys(), probe];
   const band = time_s.map((_, i) => {

@@ -7,7 +7,7 @@ import { describeCooks } from './describeCook.js';
 import { FitProblem, type FitPart } from './fitProblem.js';
 import type { FitResult } from './fitResult.js';
 import { fittedFrom, fittedUntil } from './fitSpan.js';
-import { fitParameters, otherPaths, Prior } from './parameters.js';
+import { fitParameters, Prior, tellingPaths, type Told } from './parameters.js';
 import { posteriorOf } from './posterior.js';
 import { fittedOf } from './toFitted.js';
 import { fitWarnings } from './fitWarnings.js';
@@ -20,8 +20,8 @@ export interface FitInput {
 }
 
 export interface FitOptions {
-  /** estimates to fit, by their paths in the table of estimates */
-  paths: string[];
+  /** estimates to fit, by their paths in the table of estimates (default: all that move what the probes read) */
+  paths?: string[];
   /** share of each log, from its end, that is not fitted but predicted */
   heldBack: number;
   /** how far a probe may read off all the time, standard deviation [K] */
@@ -50,7 +50,7 @@ const ROUGH = 3;
  */
 export function fit(design: Design, inputs: readonly FitInput[], options: FitOptions): FitResult | null {
   const earlier = design.fitted ? valuesInUse(design.fitted).values.map(({ path }) => path) : [];
-  const paths = [...new Set([...earlier, ...options.paths])];
+  const paths = [...new Set([...(options.paths ?? tellingPaths(design, toldBy(inputs))), ...earlier])];
   const parameters = fitParameters(design, paths);
   const parts = inputs.map(({ log }) => partOf(design, thinned(log), options.heldBack));
   const prior = new Prior(design, parameters);
@@ -64,7 +64,8 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
   );
   const solution = solve(problem);
   if (!solution) return null;
-  const others = fitParameters(design, otherPaths(design, paths, toldBy(inputs)));
+  const held = tellingPaths(design, toldBy(inputs)).filter((path) => !paths.includes(path));
+  const others = fitParameters(design, held);
   const posterior = posteriorOf(parameters, prior, solution, problem.readings, problem.sway(solution.p, others));
   const cooks = describeCooks(design, inputs, {
     parameters,
@@ -81,6 +82,7 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
     tool: { name: 'pitwright', version },
     design,
     parameters: posterior.parameters,
+    held,
     correlation: posterior.correlation,
     cooks: described,
     quality,
@@ -99,7 +101,7 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
 }
 
 /** What all logs tell of fire and weather. */
-function toldBy(inputs: readonly FitInput[]): { wood: boolean; fire: boolean; wind: boolean } {
+export function toldBy(inputs: readonly FitInput[]): Told {
   const all = (has: (log: CookLog) => boolean) => inputs.every(({ log }) => has(log));
   return {
     wood: all(({ wood }) => wood !== null),

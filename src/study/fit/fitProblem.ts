@@ -1,8 +1,10 @@
 import type { Design } from '../../design/design.js';
 import type { CookLog } from '../../log/log.js';
 import type { LeastSquaresProblem } from '../../solve/leastSquares.js';
+import { lagged, LONGEST_LAG, USUAL_LAG } from './lag.js';
 import { runLog, type LogRun } from './logRun.js';
-import { designAt, type FitParameter, Prior } from './parameters.js';
+import type { Prior } from './parameters.js';
+import { designAt, type FitParameter } from './parameters.js';
 import type { Others } from './posterior.js';
 import { weightsOf, type ChannelWeight } from './weights.js';
 
@@ -25,7 +27,7 @@ const SLOPE_STEP = 0.025;
 
 /**
  * Measured against computed readings of all logs as residuals for least squares. Parameters are the estimates' coordinates,
- * then how far each probe reads off all the time, in units of `accuracy`. After the readings come the priors: estimates stay
+ * then how far each probe reads off all the time, in units of `accuracy`, then how far each logger lags, in units of the usual lag. After the readings come the priors: estimates stay
  * within their spreads, probes near the truth, as far as the logs don't tell.
  *
  * All runs of a problem step on the same times, so that residuals are smooth in the parameters; the loss is that of
@@ -37,6 +39,8 @@ export class FitProblem implements LeastSquaresProblem {
   readonly high: number[];
   /** readings that are fitted, all together */
   readonly readings: number;
+  /** index of the first logger's lag among the parameters */
+  readonly lags: number;
   runs = 0;
   energyError = 0;
   massError = 0;
@@ -55,9 +59,11 @@ export class FitProblem implements LeastSquaresProblem {
   ) {
     const probes = parts.flatMap(({ log }) => log.channels);
     this.readings = parts.reduce((sum, { from, to }) => sum + from.reduce((s, f, c) => s + to[c] - f, 0), 0);
-    this.start = [...parameters.map(() => 0), ...probes.map(() => 0)];
-    this.low = [...parameters.map(({ low }) => low), ...probes.map(() => -PROBE_BOUND)];
-    this.high = [...parameters.map(({ high }) => high), ...probes.map(() => PROBE_BOUND)];
+    this.lags = parameters.length + probes.length;
+    const loggers = parts.map(() => LONGEST_LAG / USUAL_LAG);
+    this.start = [...parameters.map(() => 0), ...probes.map(() => 0), ...loggers.map(() => 0)];
+    this.low = [...parameters.map(({ low }) => low), ...probes.map(() => -PROBE_BOUND), ...loggers.map(() => 0)];
+    this.high = [...parameters.map(({ high }) => high), ...probes.map(() => PROBE_BOUND), ...loggers];
   }
 
   /** Lay down the times of the steps as they come out at p. @returns false: the pit can't be followed there */
@@ -79,7 +85,7 @@ export class FitProblem implements LeastSquaresProblem {
     const before = this.weights;
     let probe = this.parameters.length;
     this.weights = this.parts.map((part, l) => {
-      const left = part.log.channels.map((_, c) => this.leftOver(part, runs[l], c, p[probe++]));
+      const left = part.log.channels.map((_, c) => this.leftOver(part, runs[l], c, p[probe++], this.lagAt(p, l)));
       const found = weightsOf(part.log.channels, part.from, left);
       return how === 'together' ? found : found.map((each) => ({ ...each, together: 1 }));
     });
@@ -98,7 +104,8 @@ export class FitProblem implements LeastSquaresProblem {
       part.log.channels.forEach((_, c) => {
         const { deviation, together } = this.weights[l][c];
         const scale = 1 / Math.sqrt(together);
-        for (const each of this.leftOver(part, runs[l], c, p[probe])) out.push(scale * loss(each / deviation));
+        for (const each of this.leftOver(part, runs[l], c, p[probe], this.lagAt(p, l)))
+          out.push(scale * loss(each / deviation));
         probe++;
       });
     });
@@ -114,10 +121,11 @@ export class FitProblem implements LeastSquaresProblem {
       const row = new Float64Array(this.readings + p.length);
       if (k < q.length) {
         const { runs, step } = this.runsBeside(q, k);
-        this.fillSlopes(row, q, runs, step, pulls);
+        this.fillSlopes(row, p, runs, step, pulls);
         row.set(prior[k], this.readings);
       } else {
-        this.fillOffset(row, k, pulls);
+        if (k < this.lags) this.fillOffset(row, k, pulls);
+        else this.fillLag(row, p, k - this.lags, pulls);
         row[this.readings + k] = 1;
       }
       return row;
@@ -135,7 +143,7 @@ export class FitProblem implements LeastSquaresProblem {
       const runs = this.follow(designAt(moved, [other], [step]));
       if (!runs) continue;
       const row = new Float64Array(this.readings);
-      this.fillSlopes(row, q, runs, step, pulls);
+      this.fillSlopes(row, p, runs, step, pulls);
       out.paths.push(other.unknown.path);
       out.sway.push(row);
     }
@@ -146,12 +154,17 @@ export class FitProblem implements LeastSquaresProblem {
     return p.slice(0, this.parameters.length);
   }
 
-  /** Measured less computed [K], the probe's own offset taken off. */
-  private leftOver({ log, from, to }: FitPart, run: LogRun, c: number, offset: number): Float64Array {
-    const { value_K } = log.channels[c];
+  private lagAt(p: readonly number[], log: number): number {
+    return p[this.lags + log] * USUAL_LAG;
+  }
+
+  /** Measured less computed [K], as the logger lags and with the probe's own offset taken off. */
+  private leftOver({ log, from, to }: FitPart, run: LogRun, c: number, offset: number, lag: number): Float64Array {
+    const { value_K, time_s } = log.channels[c];
+    const computed = lagged(time_s, run.computed[c], lag, to[c]);
     const out = new Float64Array(to[c] - from[c]);
     for (let i = 0; i < out.length; i++) {
-      out[i] = value_K[from[c] + i] - run.computed[c][from[c] + i] - offset * this.accuracy;
+      out[i] = value_K[from[c] + i] - computed[from[c] + i] - offset * this.accuracy;
     }
     return out;
   }
@@ -165,7 +178,7 @@ export class FitProblem implements LeastSquaresProblem {
     this.parts.forEach((part, l) => {
       part.log.channels.forEach((_, c) => {
         const { deviation, together } = this.weights[l][c];
-        for (const each of this.leftOver(part, runs[l], c, p[probe])) {
+        for (const each of this.leftOver(part, runs[l], c, p[probe], this.lagAt(p, l))) {
           pulls[at++] = lossSlope(each / deviation) / (deviation * Math.sqrt(together));
         }
         probe++;
@@ -174,21 +187,43 @@ export class FitProblem implements LeastSquaresProblem {
     return pulls;
   }
 
-  /** Slopes of the residuals from runs a step beside those at q; none where these broke off. */
+  /** Slopes of the residuals from runs a step beside those at p; none where these broke off. */
   private fillSlopes(
     row: Float64Array,
-    q: readonly number[],
+    p: readonly number[],
     beside: LogRun[] | null,
     step: number,
     pulls: Float64Array,
   ) {
     if (!beside) return;
-    const base = this.runsAt(q)!;
+    const base = this.runsAt(this.ofEstimates(p))!;
     let at = 0;
-    this.parts.forEach(({ from, to }, l) => {
+    this.parts.forEach(({ log, from, to }, l) => {
+      const lag = this.lagAt(p, l);
       from.forEach((first, c) => {
-        const [now, then] = [base[l].computed[c], beside[l].computed[c]];
+        const { time_s } = log.channels[c];
+        const now = lagged(time_s, base[l].computed[c], lag, to[c]);
+        const then = lagged(time_s, beside[l].computed[c], lag, to[c]);
         for (let i = first; i < to[c]; i++, at++) row[at] = (-(then[i] - now[i]) / step) * pulls[at];
+      });
+    });
+  }
+
+  /** Slopes of the residuals with one logger's lag. */
+  private fillLag(row: Float64Array, p: readonly number[], logger: number, pulls: Float64Array): void {
+    const base = this.runsAt(this.ofEstimates(p))!;
+    let at = 0;
+    this.parts.forEach(({ log, from, to }, l) => {
+      const lag = this.lagAt(p, l);
+      from.forEach((first, c) => {
+        if (l === logger) {
+          const { time_s } = log.channels[c];
+          const now = lagged(time_s, base[l].computed[c], lag, to[c]);
+          const then = lagged(time_s, base[l].computed[c], lag + LAG_STEP * USUAL_LAG, to[c]);
+          for (let i = first; i < to[c]; i++)
+            row[at + i - first] = (-(then[i] - now[i]) / LAG_STEP) * pulls[at + i - first];
+        }
+        at += to[c] - first;
       });
     });
   }
@@ -239,6 +274,8 @@ export class FitProblem implements LeastSquaresProblem {
   }
 }
 
+/** Step of a lag for slopes, in units of the usual one. */
+const LAG_STEP = 0.01;
 /** A probe that is off by more than so many times what it may be is broken. */
 const PROBE_BOUND = 5;
 

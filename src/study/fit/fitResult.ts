@@ -70,6 +70,9 @@ export interface FittedCook {
   /** readings before it were left out: the pit began hot [s] */
   from_s: number;
   channels: FittedChannel[];
+  /** how far the logger is found to lag, with its standard deviation [s] */
+  lag_s: number;
+  lagDeviation_s: number;
   fire: { time_s: number[]; fire_W: number[] };
   notes: LogNote[];
 }
@@ -80,6 +83,8 @@ export interface FitResult {
   /** as it was before the fit */
   design: Design;
   parameters: FittedParameter[];
+  /** estimates that move what the probes read and were not fitted, but held as the design has them */
+  held: string[];
   /** of the parameters with each other, a row each */
   correlation: number[][];
   cooks: FittedCook[];

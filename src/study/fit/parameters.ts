@@ -21,30 +21,49 @@ export interface FitParameter {
 
 const SIDE = Math.sqrt(6);
 
-/** Paths that a fit takes up when none are named: what a thermometer in a pit can tell, of those the design has. */
-export function usualPaths(design: Design, has: { wood: boolean; fire: boolean }): string[] {
-  const fire = has.wood ? ['wood.heat'] : has.fire ? [] : ['fire.heat'];
-  const gap = design.chamber && design.chamber.doorGap > 0 ? 'chamber.doorGap' : 'upright.doorGap';
-  const there = fitUnknownsOf(design).map(({ path }) => path);
-  return ['innerConvection', 'fire.radiant', gap, ...fire, 'estimates.stemFill'].filter((path) => there.includes(path));
+/** What logs tell of fire and weather: that needs no estimate. */
+export interface Told {
+  wood: boolean;
+  fire: boolean;
+  wind: boolean;
 }
 
-/** Estimates that move what a log's probes read and are not fitted. */
-export function otherPaths(
-  design: Design,
-  fitted: readonly string[],
-  has: { wood: boolean; fire: boolean; wind: boolean },
-): string[] {
-  const out = new Set(fitted);
-  if (has.wind) out.add('site.wind');
-  // heat of wood is what moisture is about
-  if (fitted.includes('wood.heat')) out.add('wood.moisture');
-  else out.add('wood.heat');
-  if (has.wood || has.fire) for (const path of ['fire.heat', 'fire.rise']) out.add(path);
-  if (!has.wood || has.fire) for (const path of ['flame', 'charcoal', 'glow']) out.add(`fire.splits.${path}`);
+/** Most of what a thermometer can tell: these come first. */
+const FIRST = [
+  'innerConvection',
+  'fire.radiant',
+  'chamber.doorGap',
+  'upright.doorGap',
+  'wood.heat',
+  'fire.heat',
+  'estimates.stemFill',
+];
+
+/**
+ * Estimates that move what a log's probes read, those that it tells most of first. A fit takes up all of them when none are
+ * named: one that is held where it is not makes the others lie, and one that the log doesn't tell stays where it was anyway.
+ */
+export function tellingPaths(design: Design, told: Told): string[] {
+  const out = new Set<string>();
+  if (told.wind) out.add('site.wind');
+  // the heat of the wood is what moisture is about; without wood in the log there is only the fire's
+  out.add('wood.moisture');
+  if (!told.wood || told.fire) for (const path of ['wood.heat', ...BURNING]) out.add(path);
+  if (told.wood || told.fire) for (const path of ['fire.heat', 'fire.rise']) out.add(path);
+  const paths = fitablePaths(design).filter((path) => !out.has(path));
+  return [...FIRST.filter((path) => paths.includes(path)), ...paths.filter((path) => !FIRST.includes(path))];
+}
+
+const BURNING = ['fire.splits.flame', 'fire.splits.charcoal', 'fire.splits.glow'];
+
+/** Estimates of a design that one number can stand for: not a group whose members differ (vents of unlike discharge). */
+export function fitablePaths(design: Design): string[] {
   return fitUnknownsOf(design)
-    .map(({ path }) => path)
-    .filter((path) => !out.has(path));
+    .filter(
+      ({ distribution, fields }) =>
+        distribution === 'log-triangular' || fields.every(({ value }) => value === fields[0].value),
+    )
+    .map(({ path }) => path);
 }
 
 /** @throws RangeError for a path that the design has no estimate for */

@@ -4,6 +4,9 @@ import type { FittedCook, FittedParameter } from './fitResult.js';
 import type { FitParameter } from './parameters.js';
 import type { Posterior } from './posterior.js';
 
+/** What was fitted for one day alone, and is of no use to another. */
+const OF_THE_DAY = ['site.wind'];
+
 /** What a fit found, as another design can name it; an earlier fit that the design rests on goes into it. */
 export function fittedOf(
   design: Design,
@@ -23,15 +26,18 @@ export function fittedOf(
       error_K: held > 0 ? Math.sqrt(square / held) : null,
     };
   });
-  const found = parameters.map(({ unknown }, k) => valueOf(design, unknown.distribution, posterior.parameters[k]));
-  // what an earlier fit told of parts that this design does not have goes on unchanged
-  const kept = (design.fitted?.values ?? []).flatMap(({ own }, i) => (own === null ? [i] : []));
+  const carried = parameters.flatMap(({ unknown }, k) => (OF_THE_DAY.includes(unknown.path) ? [] : [k]));
+  const found = carried.map((k) => valueOf(design, parameters[k].unknown.distribution, posterior.parameters[k]));
   const earlier = design.fitted;
+  // what an earlier fit told of parts that this design does not have goes on unchanged
+  const kept = (earlier?.values ?? []).flatMap(({ own, path }, i) =>
+    own === null && !found.some((each) => each.path === path) ? [i] : [],
+  );
   return {
     logs: [...(earlier?.logs ?? []), ...logs],
     values: [...found, ...kept.map((i) => plain(earlier!.values[i]))],
     correlation: [
-      ...posterior.correlation.map((row) => [...row, ...kept.map(() => 0)]),
+      ...carried.map((k) => [...carried.map((j) => posterior.correlation[k][j]), ...kept.map(() => 0)]),
       ...kept.map((i) => [...found.map(() => 0), ...kept.map((j) => earlier!.correlation[i][j])]),
     ],
   };
@@ -44,7 +50,7 @@ function plain({ path, scale, value, low, high, was }: FittedValue): FittedValue
 /** Factors multiply up over fits in a row; what the first of them started from stays. */
 function valueOf(design: Design, distribution: string, found: FittedParameter): FittedValue {
   const { path, before, value, low, high } = found;
-  const earlier = design.fitted?.values.find((each) => each.path === path);
+  const earlier = design.fitted?.values.find((each) => each.path === path && each.own !== null);
   if (distribution !== 'log-triangular') return { path, scale: 'is', value, low, high, was: earlier?.was ?? before };
   const factor = (earlier?.value ?? 1) / before;
   return {

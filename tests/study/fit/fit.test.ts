@@ -3,9 +3,10 @@ import type { Design } from '../../../src/design/design.js';
 import type { CookLog } from '../../../src/log/log.js';
 import { fit, type FitInput, type FitOptions } from '../../../src/study/fit/fit.js';
 import type { FitResult } from '../../../src/study/fit/fitResult.js';
-import { otherPaths, usualPaths } from '../../../src/study/fit/parameters.js';
+import { lagged } from '../../../src/study/fit/lag.js';
+import { tellingPaths } from '../../../src/study/fit/parameters.js';
 import { fitUnknownsOf } from '../../../src/study/unknowns.js';
-import { exampleDesign } from '../../support/examples.js';
+import { exampleDesign, exampleNames } from '../../support/examples.js';
 import { blankLog, chance, FAHRENHEIT, measured, type LogOptions, type ReadingOptions } from './syntheticLog.js';
 
 const ACCURACY = 2 / FAHRENHEIT;
@@ -174,6 +175,20 @@ describe('a fit', () => {
     expect(result.cooks[0].from_s).toBe(3600);
   });
 
+  it('finds how far the logger lags', () => {
+    const log = logOf(TWO, { every_s: 20 });
+    const late = {
+      ...log,
+      channels: log.channels.map((channel) => ({
+        ...channel,
+        value_K: Array.from(lagged(channel.time_s, Float64Array.from(channel.value_K), 45)),
+      })),
+    };
+    const [prompt, slow] = [log, late].map((each) => fit(plain(), [input(each)], without(Object.keys(TWO)))!.cooks[0]);
+    expect(prompt.lag_s).toBeLessThan(3 * prompt.lagDeviation_s + 1);
+    expect(Math.abs(slow.lag_s - 45)).toBeLessThan(5);
+  });
+
   it('refuses an estimate that the design does not have', () => {
     expect(() => fit(plain(), [input(logOf({}))], without(['upright.doorGap']))).toThrow(RangeError);
   });
@@ -223,31 +238,54 @@ describe('several logs', () => {
 });
 
 describe('what is fitted when nothing is asked for', () => {
-  it('is what a thermometer can tell, of what the design has', () => {
-    expect(usualPaths(plain(), { wood: true, fire: false })).toEqual([
+  const paths = (design: Design, wood: boolean, fire = false, wind = true) =>
+    tellingPaths(design, { wood, fire, wind });
+
+  it('is all that moves what the probes read, most telling first', () => {
+    expect(paths(plain(), true).slice(0, 5)).toEqual([
       'innerConvection',
       'fire.radiant',
       'chamber.doorGap',
       'wood.heat',
       'estimates.stemFill',
     ]);
-    expect(usualPaths(plain(), { wood: false, fire: true })).not.toContain('wood.heat');
-    expect(usualPaths(plain(), { wood: false, fire: false })).toContain('fire.heat');
-    for (const name of ['reverse-flow.yaml', 'insulated-upright.yaml', 'offset-with-upright.yaml']) {
-      const design = exampleDesign(name);
-      const all = fitUnknownsOf(design).map(({ path }) => path);
-      const usual = usualPaths(design, { wood: true, fire: false });
-      expect(usual.length).toBeGreaterThanOrEqual(4);
-      for (const path of usual) expect(all).toContain(path);
+    for (const path of ['fire.soot', 'fire.splits.flame', 'throat.discharge', 'firebox.emissivity']) {
+      expect(paths(plain(), true)).toContain(path);
     }
   });
 
-  it('leaves as unknown what is not fitted and matters, and only that', () => {
-    const paths = usualPaths(plain(), { wood: true, fire: false });
-    const others = otherPaths(plain(), paths, { wood: true, fire: false, wind: true });
-    for (const path of [...paths, 'site.wind', 'fire.heat', 'fire.rise', 'wood.moisture']) {
-      expect(others).not.toContain(path);
+  it('leaves out what the log itself tells, and what comes to the same as another', () => {
+    for (const path of ['site.wind', 'fire.heat', 'fire.rise', 'wood.moisture']) {
+      expect(paths(plain(), true)).not.toContain(path);
     }
-    for (const path of ['fire.soot', 'fire.splits.flame', 'throat.discharge']) expect(others).toContain(path);
+    expect(paths(plain(), true, false, false)).toContain('site.wind');
+    for (const path of ['wood.heat', 'fire.splits.glow', 'fire.heat']) {
+      expect(paths(plain(), false, true)).not.toContain(path);
+    }
+    expect(paths(plain(), false)).toContain('fire.heat');
+  });
+
+  it('is there in every example, and leaves out a group whose members differ', () => {
+    for (const name of exampleNames) {
+      const design = exampleDesign(name);
+      const all = fitUnknownsOf(design).map(({ path }) => path);
+      expect(paths(design, true).length).toBeGreaterThan(8);
+      for (const path of paths(design, true)) expect(all).toContain(path);
+    }
+    const unlike = plain();
+    unlike.firebox.intakes.push({ ...unlike.firebox.intakes[0], discharge: 0.7 });
+    expect(paths(unlike, true)).not.toContain('firebox.intakes.discharge');
+  });
+
+  it('tells wind of the day apart, and does not carry it to another', () => {
+    const log = { ...logOf(TWO), wind: null };
+    const result = fit(plain(), [input(log)], {
+      heldBack: 0.3,
+      accuracy: ACCURACY,
+      paths: ['innerConvection', 'site.wind'],
+    })!;
+    expect(result.parameters.map(({ path }) => path)).toContain('site.wind');
+    expect(result.fitted.values.map(({ path }) => path)).toEqual(['innerConvection']);
+    expect(result.fitted.correlation).toEqual([[1]]);
   });
 });

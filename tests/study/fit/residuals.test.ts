@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { hangTogether, ownNoise, robustSpread, rootMeanSquare } from '../../../src/study/fit/residuals.js';
+import { lagged } from '../../../src/study/fit/lag.js';
 import { chance } from './syntheticLog.js';
 
 const { normal } = chance(7);
@@ -42,5 +43,23 @@ describe('how long errors hang together', () => {
 
   it('is 1 where nothing is left over at all', () => {
     expect(hangTogether(new Float64Array(50))).toBe(1);
+  });
+});
+
+describe('a logger that lags', () => {
+  const times = Array.from({ length: 200 }, (_, i) => 10 * i);
+
+  it('reads as it is without a lag, and a ramp late by its lag once it has got going', () => {
+    const ramp = Float64Array.from(times, (t) => 300 + 0.02 * t);
+    expect(lagged(times, ramp, 0)).toEqual(ramp);
+    // derived: dy/dt = (f - y) / lag has y = f(t - lag) behind a ramp
+    expect(lagged(times, ramp, 40)[199]).toBeCloseTo(300 + 0.02 * (1990 - 40), 9);
+  });
+
+  it('closes in on a step as exp(-t / lag), however far apart the readings', () => {
+    const steps = [0, 1e-9, 60, 1000];
+    const read = lagged(steps, Float64Array.of(0, 1, 1, 1), 60);
+    expect(read[2]).toBeCloseTo(1 - Math.exp(-1), 6);
+    expect(read[3]).toBeCloseTo(1, 6);
   });
 });
