@@ -27,7 +27,7 @@ export interface LeastSquaresSolution {
 const MOST_ITERATIONS = 60;
 /** Slopes by differences are a little wrong: a gain up to this many times what is enough that this many steps in a row do not
  * get is not there. */
-const ROUGH = 10;
+const ROUGH = 5;
 const MOST_REFUSED = 3;
 /** A step that gains this share of what its slopes promise was straight enough to go on with them, updated, so many times. */
 const STRAIGHT = 0.6;
@@ -38,12 +38,12 @@ const DAMPING = { least: 1e-9, start: 1e-3, up: 11, down: 9, most: 1e8 };
  * Bounded nonlinear least squares by Levenberg & Marquardt, for residuals that are dear to compute: each step is taken by
  * ml-levenberg-marquardt, slopes are computed only where a step was accepted, and it ends when a step no longer matters.
  *
- * @param enough a drop of the sum of squares below this ends it; with residuals in standard deviations 0.05 means that
- *   parameters are within a fifth of theirs
+ * @param enough a drop of the sum of squares below this ends it; with residuals in standard deviations 0.2 means that
+ *   parameters are within half of theirs
  * @returns null: no residuals at the start
  * Reference: Marquardt (1963), Journal of the Society for Industrial and Applied Mathematics 11, 431.
  */
-export function leastSquares(problem: LeastSquaresProblem, enough = 0.05): LeastSquaresSolution | null {
+export function leastSquares(problem: LeastSquaresProblem, enough = 0.2): LeastSquaresSolution | null {
   const clamp = (p: readonly number[]) => p.map((v, k) => Math.min(Math.max(v, problem.low[k]), problem.high[k]));
   let p = clamp(problem.start);
   const first = problem.residuals(p);

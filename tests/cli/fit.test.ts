@@ -55,6 +55,7 @@ describe('fit', () => {
     expect(words).toMatch(/1 innerConvection 1 1\.\d+ 1\.\d+ to [12]\.?\d* \d+ %/);
     expect(words).toMatch(/2 wood\.heat [-\d.]+ 1/);
     expect(words).toMatch(/the log would rather move .*estimates\.stemFill \(more\)/);
+    expect(words).toMatch(/Held as the design has them: fire\.radiant/);
     expect(words).toMatch(/gap of more than 5 usual steps/);
     expect(words).toMatch(/middle \[°F\] [\d.]+ °F/);
     expect(stdout).not.toMatch(/NaN|undefined|Infinity|\bnull\b/);

@@ -35,8 +35,8 @@ const MOST_TURNS = 6;
 const TURNS_OF_GRID = 2;
 /** Deviations that change by less than this share have settled. */
 const SETTLED = 0.1;
-/** What the first turn may leave to gain, in the sum of squares: its deviations are those of the start. */
-const ROUGH = 3;
+/** What the first turn, whose deviations are those of the start, and the next may leave to gain, in the sum of squares. */
+const ROUGH = { first: 3, next: 1 };
 
 /**
  * Fit estimates of a design to measured cooks: bounded least squares with a robust loss and the estimates' spreads as priors,
@@ -122,7 +122,7 @@ function solve(problem: FitProblem): LeastSquaresSolution | null {
     if (turn < TURNS_OF_GRID && !problem.layGrid(p)) return null;
     const settled = problem.weigh(p, 'independent') < SETTLED;
     if (settled && turn > 0) break;
-    solution = leastSquares({ ...bound(problem), start: p }, turn === 0 ? ROUGH : undefined);
+    solution = leastSquares({ ...bound(problem), start: p }, turn === 0 ? ROUGH.first : ROUGH.next);
     if (!solution) return null;
     p = solution.p;
   }
