@@ -1,4 +1,4 @@
-import type { ChartOptions } from 'chart.js';
+import type { ChartConfiguration, ChartOptions } from 'chart.js';
 import { FAINT_INK, FONT_FAMILY, FONT_SIZE, INK } from './theme.js';
 
 /**
@@ -48,4 +48,12 @@ export function bottomLegend(box: { boxWidth: number; boxHeight: number } = { bo
 /** The axis of names beside lying bars. */
 export function barNames() {
   return { grid: { display: false }, ticks: { color: INK, font: { size: FONT_SIZE.text } } };
+}
+
+/** Options of a chart of lines whose points are given as x and y, on the axes named. */
+export function lineOptions(
+  base: ChartOptions,
+  scales: Record<string, unknown>,
+): ChartConfiguration<'line'>['options'] {
+  return { ...base, parsing: false, scales } as ChartConfiguration<'line'>['options'];
 }

@@ -3,7 +3,7 @@ import type { FitResult, FittedChannel, FittedCook } from '../study/fit/fitResul
 import { convert, format } from '../units.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { bandAreas } from './bands.js';
-import { baseOptions } from './base.js';
+import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import type { NamedChart } from './estimateCharts.js';
 import { markLines, type MarkLine } from './markLines.js';
@@ -120,15 +120,11 @@ function probeChart(title: string, cook: FittedCook, channel: FittedChannel): Ch
         { dataset: 2, text: 'fitted', colour: COLOURS.blue },
       ]),
     ],
-    options: {
-      ...base,
-      parsing: false,
-      scales: {
-        x: timeAxis(unit, inUnit(cook.length_s), NAMES),
-        y: temperature.shop,
-        si: temperature.si,
-      },
-    } as ChartConfiguration<'line'>['options'],
+    options: lineOptions(base, {
+      x: timeAxis(unit, inUnit(cook.length_s), NAMES),
+      y: temperature.shop,
+      si: temperature.si,
+    }),
   };
 }
 
@@ -176,11 +172,11 @@ function leftOverChart(title: string, cook: FittedCook, channel: FittedChannel):
         { axis: 'y', value: 0, text: 'just as computed', dash: [], row: 1, along: 0.84 },
       ]),
     ],
-    options: {
-      ...base,
-      parsing: false,
-      scales: { x: timeAxis(unit, inUnit(cook.length_s), NAMES), y: difference.shop, si: difference.si },
-    } as ChartConfiguration<'line'>['options'],
+    options: lineOptions(base, {
+      x: timeAxis(unit, inUnit(cook.length_s), NAMES),
+      y: difference.shop,
+      si: difference.si,
+    }),
   };
 }
 

@@ -1,7 +1,7 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import { convert } from '../units.js';
 import { timeAxis, twinAxes } from './axes.js';
-import { baseOptions } from './base.js';
+import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import { markLines, type MarkLine } from './markLines.js';
 import { COLOURS, type LineStyle } from './theme.js';
@@ -100,15 +100,7 @@ export function optionCurves(options: {
       markLines(marks),
       endLabels(curves.map(({ label, style }, dataset) => ({ dataset, text: label, colour: style.colour }))),
     ],
-    options: {
-      ...base,
-      parsing: false,
-      scales: {
-        x: timeAxis(unit, end, room),
-        y: temperature.shop,
-        si: temperature.si,
-      },
-    } as ChartConfiguration<'line'>['options'],
+    options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
   };
 }
 

@@ -3,7 +3,7 @@ import type { EstimateResult } from '../study/result.js';
 import { convert, format } from '../units.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { bandAreas, type BandArea } from './bands.js';
-import { baseOptions } from './base.js';
+import { baseOptions, lineOptions } from './base.js';
 import { gaugeLabel } from './labels.js';
 import { markLines } from './markLines.js';
 import { optionStyle, pieces } from './optionCurves.js';
@@ -93,15 +93,7 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
       ...(sameTarget ? [markLines([{ ...target, text: `target ${format('temperature', fire.target)}` }])] : []),
       namedPoints(named),
     ],
-    options: {
-      ...base,
-      parsing: false,
-      scales: {
-        x: timeAxis(unit, end, room),
-        y: temperature.shop,
-        si: temperature.si,
-      },
-    } as ChartConfiguration<'line'>['options'],
+    options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
   };
 }
 

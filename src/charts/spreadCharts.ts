@@ -5,7 +5,7 @@ import { convert, format } from '../units.js';
 import { axis, timeAxis, twinAxes } from './axes.js';
 import { bandAreas } from './bands.js';
 import { barLabels } from './barLabels.js';
-import { baseOptions } from './base.js';
+import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import { headlineLabel, headlineText, rangeOf } from './headlineLabels.js';
 import { gaugeLabel } from './labels.js';
@@ -73,15 +73,7 @@ export function spreadBandChart({ design, spread }: EstimateResult, name: string
       ]),
       endLabels(DRAWN.map(({ text, style }, dataset) => ({ dataset, text, colour: style.colour }))),
     ],
-    options: {
-      ...base,
-      parsing: false,
-      scales: {
-        x: timeAxis(unit, last, NAMES),
-        y: temperature.shop,
-        si: temperature.si,
-      },
-    } as ChartConfiguration<'line'>['options'],
+    options: lineOptions(base, { x: timeAxis(unit, last, NAMES), y: temperature.shop, si: temperature.si }),
   };
 }
 

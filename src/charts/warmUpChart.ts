@@ -2,7 +2,7 @@ import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { EstimateResult, WarmUp } from '../study/result.js';
 import { convert, format } from '../units.js';
 import { timeAxis, twinAxes } from './axes.js';
-import { baseOptions } from './base.js';
+import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import { stationLabel } from './labels.js';
 import { pieces } from './optionCurves.js';
@@ -83,15 +83,7 @@ export function warmUpChart(
         })),
       ),
     ],
-    options: {
-      ...base,
-      parsing: false,
-      scales: {
-        x: timeAxis(unit, end, room),
-        y: temperature.shop,
-        si: temperature.si,
-      },
-    } as ChartConfiguration<'line'>['options'],
+    options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
   };
 }
 

@@ -3,7 +3,7 @@ import type { NamedChart } from '../charts/estimateCharts.js';
 import { exit, Stop } from './exit.js';
 import { canvasFonts, embeddedFonts } from './fonts.js';
 import { openSink } from './output.js';
-import { progress } from './stderr.js';
+import { progress, tell } from './stderr.js';
 
 export type PictureFormat = 'png' | 'svg';
 
@@ -23,6 +23,12 @@ export async function drawCharts(
   const names = charts.map(({ file }) => `${file}.${format}`);
   for (const [i, chart] of charts.entries()) await openSink(join(folder, names[i])).write(draw(chart));
   return names;
+}
+
+/** The same, and says on standard error what lies where. */
+export async function drawInto(folder: string, charts: NamedChart[], format?: PictureFormat): Promise<void> {
+  const names = await drawCharts(charts, folder, format);
+  tell(`charts in ${folder}: ${names.join(', ')}`);
 }
 
 async function svgDrawer(): Promise<(chart: NamedChart) => string> {

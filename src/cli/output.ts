@@ -206,6 +206,12 @@ export function refuseClashes(input: string, outputs: Record<string, string | un
   }
 }
 
+/** @throws Stop (wrong usage) when JSON and CSV would lie in one another on standard output */
+export function refuseMixture({ json, csv, output = '-' }: { json?: boolean; csv?: string; output?: string }): void {
+  if (!json || csv !== '-' || output !== '-') return;
+  throw new Stop(exit.wrongUsage, '--json and --csv - would both go to standard output. Give one of them a file.');
+}
+
 function sameFile(a: string, b: string): boolean {
   const real = (path: string) => {
     try {

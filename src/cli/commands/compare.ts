@@ -11,9 +11,9 @@ import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
 import { filesBeside } from '../namedFile.js';
-import { openFolder, openSink, refuseClashes, standardOutput } from '../output.js';
+import { openFolder, openSink, refuseClashes, refuseMixture, standardOutput } from '../output.js';
 import type { SpreadOptions } from '../spread.js';
-import { progress, tell } from '../stderr.js';
+import { progress } from '../stderr.js';
 
 export interface CompareOptions extends SpreadOptions {
   vary: string[];
@@ -35,9 +35,7 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   if (paths.filter((path) => path === '-').length > 1) {
     throw new Stop(exit.wrongUsage, "'-' stands for standard input, which holds one design.");
   }
-  if (options.json && options.csv === '-' && (options.output ?? '-') === '-') {
-    throw new Stop(exit.wrongUsage, '--json and --csv - would both go to standard output. Give one of them a file.');
-  }
+  refuseMixture(options);
   const variations = readVariations(options);
   const settings = settingsOf(options);
   const read = await readOptions(paths, variations, options.equal);
@@ -64,9 +62,8 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   if (csv) await csv.write((await import('../../report/compareCsv.js')).compareCsv(comparison, options.units));
   if (options.charts !== undefined) {
     const { compareCharts } = await import('../../charts/compareCharts.js');
-    const { drawCharts } = await import('../drawCharts.js');
-    const names = await drawCharts(compareCharts(comparison), options.charts, options.format);
-    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+    const { drawInto } = await import('../drawCharts.js');
+    await drawInto(options.charts, compareCharts(comparison), options.format);
   }
   sayWhatCannotBe(comparison);
 }

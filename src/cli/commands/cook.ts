@@ -4,8 +4,8 @@ import type { UnitSystem } from '../../units.js';
 import { version } from '../../version.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
-import { openFolder, openSink, refuseClashes, standardOutput } from '../output.js';
-import { progress, tell } from '../stderr.js';
+import { openFolder, openSink, refuseClashes, refuseMixture, standardOutput } from '../output.js';
+import { progress } from '../stderr.js';
 
 export interface CookOptions {
   json?: boolean;
@@ -18,9 +18,7 @@ export interface CookOptions {
 /** The day that a design's cook block describes, followed from lighting to the last warmth. */
 export async function run(path: string, options: CookOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output, '--csv': options.csv });
-  if (options.json && options.csv === '-' && (options.output ?? '-') === '-') {
-    throw new Stop(exit.wrongUsage, '--json and --csv - would both go to standard output. Give one of them a file.');
-  }
+  refuseMixture(options);
   const { design, warnings } = await loadDesign(path);
   if (!design.cook) {
     throw new Stop(
@@ -50,8 +48,7 @@ export async function run(path: string, options: CookOptions): Promise<void> {
   if (csv) await csv.write((await import('../../report/cookText.js')).cookCsv(cook, options.units));
   if (options.charts !== undefined) {
     const { cookCharts } = await import('../../charts/cookChart.js');
-    const { drawCharts } = await import('../drawCharts.js');
-    const names = await drawCharts(cookCharts(cook, design), options.charts);
-    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+    const { drawInto } = await import('../drawCharts.js');
+    await drawInto(options.charts, cookCharts(cook, design));
   }
 }

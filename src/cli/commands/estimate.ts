@@ -5,9 +5,9 @@ import type { UnitSystem } from '../../units.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
-import { openFolder, openSink, refuseClashes, standardOutput } from '../output.js';
+import { openFolder, openSink, refuseClashes, refuseMixture, standardOutput } from '../output.js';
 import type { SpreadOptions } from '../spread.js';
-import { progress, tell } from '../stderr.js';
+import { progress } from '../stderr.js';
 
 export interface EstimateOptions extends SpreadOptions {
   json?: boolean;
@@ -21,9 +21,7 @@ export interface EstimateOptions extends SpreadOptions {
 /** The main job: one design in; text or JSON, curves and charts out. */
 export async function run(path: string, options: EstimateOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output, '--csv': options.csv });
-  if (options.json && options.csv === '-' && (options.output ?? '-') === '-') {
-    throw new Stop(exit.wrongUsage, '--json and --csv - would both go to standard output. Give one of them a file.');
-  }
+  refuseMixture(options);
   const { design, warnings } = await loadDesign(path);
   const out = openSink(options.output ?? '-');
   const csv = options.csv === undefined ? undefined : openSink(options.csv);
@@ -46,9 +44,8 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
   if (csv) await csv.write((await import('../../report/csv.js')).curvesCsv(result, options.units));
   if (options.charts !== undefined) {
     const { estimateCharts } = await import('../../charts/estimateCharts.js');
-    const { drawCharts } = await import('../drawCharts.js');
-    const names = await drawCharts(estimateCharts(result), options.charts, options.format);
-    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+    const { drawInto } = await import('../drawCharts.js');
+    await drawInto(options.charts, estimateCharts(result), options.format);
   }
   sayWhatCannotBe(result);
 }

@@ -79,9 +79,8 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   }
   if (options.charts !== undefined) {
     const { fitCharts } = await import('../../charts/fitChart.js');
-    const { drawCharts } = await import('../drawCharts.js');
-    const names = await drawCharts(fitCharts(result), options.charts, options.format);
-    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+    const { drawInto } = await import('../drawCharts.js');
+    await drawInto(options.charts, fitCharts(result), options.format);
   }
 }
 

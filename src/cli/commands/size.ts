@@ -14,7 +14,6 @@ import { readLoaded } from '../loadDesign.js';
 import { openFolder, openSink, refuseClashes } from '../output.js';
 import { defaultWorkers, withPool } from '../pool.js';
 import { saying } from '../spread.js';
-import { tell } from '../stderr.js';
 
 export interface SizeOptions {
   cleanAir: number;
@@ -41,9 +40,8 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
   else await out.write((await import('../../report/sizeText.js')).sizeText(result, options.units));
   if (options.charts !== undefined) {
     const { sizeCharts } = await import('../../charts/sizeCharts.js');
-    const { drawCharts } = await import('../drawCharts.js');
-    const names = await drawCharts(sizeCharts(result), options.charts, options.format);
-    tell(`charts in ${options.charts}: ${names.join(', ')}`);
+    const { drawInto } = await import('../drawCharts.js');
+    await drawInto(options.charts, sizeCharts(result), options.format);
   }
   await sayWhatCannotBe(result);
 }
