@@ -24,11 +24,11 @@ export interface BatchOptions {
   workers?: number;
 }
 
-/** Slices a thread has before it or done and waiting for their turn: enough that none waits for the main thread. */
-const WINDOW = 4;
+/** Slices a thread has before it or done and waiting for their turn: enough that none idles while another has a slow design. */
+const WINDOW = 16;
 
-/** A thread's heap [MB]: five times what the worst lines take. With a larger young part, memory creeps up over a long stream. */
-const HEAP = { young: 4, old: 128 };
+/** A thread's heap [MB]: the old part five times what the worst lines take; with a larger young one memory creeps up. */
+const HEAP = { young: 12, old: 128 };
 
 /** A filter: designs in, a line each; results out, a line each, in the same order, however many threads share the work. */
 export async function run(options: BatchOptions): Promise<void> {
