@@ -256,7 +256,7 @@ function tellGaps({ time_s, rows, interval_s }: Timeline, table: LogTable, repor
     code: 'gap',
     message:
       `${counted(gaps.length, 'gap')} of more than ${GAP_STEPS} usual steps (${format('time', interval_s)}), ` +
-      `the longest of ${format('time', most)}, the first before line ${line}: nothing is made up for them.`,
+      `the longest of ${format('time', most)}, the first before line ${line}: nothing is made up for them, and what was laid on or opened meanwhile is not known.`,
     where: 'log',
     line,
     count: gaps.length,
