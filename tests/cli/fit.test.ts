@@ -134,6 +134,15 @@ describe('fit', () => {
     expect(missing.stderr).toMatch(/no such file\. Did you mean .*bad\.csv\?/);
   });
 
+  it('says so where a log that began hot has nothing left to fit', async () => {
+    const path = folder.at('hot.csv');
+    const rows = Array.from({ length: 80 }, (_, i) => `${i},${(400 - 0.5 * i).toFixed(1)},`);
+    writeFileSync(path, ['time [min],middle [°F],wood [lb]', ...rows].join('\n'));
+    const { code, stdout, stderr } = await pitwright(['fit', plain, path]);
+    expect({ code, stdout }).toEqual({ code: 3, stdout: '' });
+    expect(stderr).toMatch(/hot\.csv: 0 temperature readings are left to fit once the first hour is left out/);
+  });
+
   it('leaves nothing half-written where it stops', async () => {
     const save = folder.at('yard.fitted.yaml');
     const { code } = await pitwright(['fit', plain, folder.at('none.csv'), '--save', save]);

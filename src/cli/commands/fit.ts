@@ -3,10 +3,12 @@ import { basename } from 'node:path';
 import type { Design } from '../../design/design.js';
 import { sameLog } from '../../design/fitted.js';
 import { PROBE_ACCURACY } from '../../design/resolveLog.js';
+import type { CookLog } from '../../log/log.js';
 import { formatLogFaults } from '../../log/report.js';
 import { readLogAnyUnit } from '../../log/readLog.js';
 import { toJson } from '../../report/json.js';
 import { fit, type FitInput } from '../../study/fit/fit.js';
+import { fittedFrom, readingsToFit } from '../../study/fit/fitSpan.js';
 import { fitablePaths } from '../../study/fit/parameters.js';
 import { nearestName, parseQuantity, type UnitSystem } from '../../units.js';
 import type { PictureFormat } from '../drawCharts.js';
@@ -27,6 +29,8 @@ export interface FitCommandOptions {
   units: UnitSystem;
 }
 
+/** Fewer readings than this tell nothing. */
+const LEAST_READINGS = 20;
 /** No more than this may be held back. */
 const MOST_HELD = 0.8;
 /** A word on how far it is, every so many runs. */
@@ -45,6 +49,7 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   const { design, warnings } = await loadDesign(path);
   const inputs: FitInput[] = [];
   for (const log of logs) inputs.push(await readInput(log, design, inputs));
+  for (const { log } of inputs) refuseTooShort(design, log, heldBack);
   const paths = pathsOf(options.free, design);
   const out = openSink(options.output ?? '-');
   const saved = options.save === undefined ? undefined : openSink(options.save);
@@ -120,6 +125,19 @@ async function readInput(path: string, design: Design, before: FitInput[]): Prom
     );
   }
   return { log: { ...read.log, name: basename(fileName) }, hash };
+}
+
+/** @throws Stop (wrong input) where a log has too little left to be fitted */
+function refuseTooShort(design: Design, log: CookLog, heldBack: number): void {
+  const left = readingsToFit(design, log, heldBack);
+  if (left >= LEAST_READINGS) return;
+  const hot =
+    fittedFrom(design, log) > 0 ? ' once the first hour is left out, since the pit was hot at its first row' : '';
+  throw new Stop(
+    exit.wrongInput,
+    `${log.name}: ${left} temperature readings are left to fit${hot}, with ${Math.round(100 * heldBack)} % held back; ` +
+      `${LEAST_READINGS} are needed. Log for longer, from a cold pit on, or hold less back (--hold-back).`,
+  );
 }
 
 /** The estimates that are set free, each checked against those that the design has; undefined: all of them. */

@@ -145,12 +145,9 @@ function partOf(design: Design, log: CookLog, heldBack: number): FitPart {
   const start = fittedFrom(design, log);
   const count = (times: number[], end: number, closed: boolean) =>
     times.filter((t) => (closed ? t <= end : t < end)).length;
-  return {
-    log,
-    until_s: until,
-    from: log.channels.map(({ time_s }) => count(time_s, start, false)),
-    to: log.channels.map(({ time_s }) => count(time_s, until, true)),
-  };
+  const from = log.channels.map(({ time_s }) => count(time_s, start, false));
+  const to = log.channels.map(({ time_s }, c) => Math.max(from[c], count(time_s, until, true)));
+  return { log, until_s: until, from, to };
 }
 
 /** More readings of one probe than this are averaged in short blocks before they are fitted. */

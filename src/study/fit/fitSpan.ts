@@ -11,3 +11,9 @@ export function fittedUntil({ length_s }: CookLog, heldBack: number): number {
 export function fittedFrom(design: Design, log: CookLog): number {
   return firstReading(design, log) === null ? 0 : FORGOTTEN;
 }
+
+/** Readings of all probes that are left to be fitted. */
+export function readingsToFit(design: Design, log: CookLog, heldBack: number): number {
+  const [from, until] = [fittedFrom(design, log), fittedUntil(log, heldBack)];
+  return log.channels.reduce((sum, { time_s }) => sum + time_s.filter((t) => t >= from && t <= until).length, 0);
+}
