@@ -16,6 +16,10 @@ const whole = (low: number, high: number) => (text: string) => {
   if (/^\d+$/.test(text) && value >= low && value <= high) return value;
   throw new InvalidArgumentError(`It takes a whole number from ${low} to ${high}.`);
 };
+/** What an option that may be given again has gathered. */
+const collected = (value: string, before: string[]) => [...before, value];
+const equal = () =>
+  new Option('--equal <what>', 'what stays as it is where a shape varies').choices(['volume', 'length', 'weight']);
 const workers = () =>
   new Option(
     '--workers <count>',
@@ -80,16 +84,10 @@ function commandLine(): Command {
         '--vary <field=values>',
         "a field and its values, bars between: 'chamber.plate=1/8 in | 1/4 in'; all.plate sets every part's; " +
           "'none' takes the field away; repeat it for every combination",
-        (value: string, before: string[]) => [...before, value],
+        collected,
         [] as string[],
       )
-      .addOption(
-        new Option('--equal <what>', 'what stays as it is where a shape varies').choices([
-          'volume',
-          'length',
-          'weight',
-        ]),
-      )
+      .addOption(equal())
       .addOption(
         new Option('--baseline <number>', 'which option the others are held against, counted from 1')
           .argParser(whole(1, 24))
@@ -117,16 +115,10 @@ function commandLine(): Command {
       .option(
         '--vary <field=values>',
         "options side by side, as in compare: 'all.plate=1/4 in | 1/8 in'; the first is the baseline",
-        (value: string, before: string[]) => [...before, value],
+        collected,
         [] as string[],
       )
-      .addOption(
-        new Option('--equal <what>', 'what stays as it is where a shape varies').choices([
-          'volume',
-          'length',
-          'weight',
-        ]),
-      )
+      .addOption(equal())
       .addOption(
         new Option('--format <format>', 'html or pdf (default: by the ending of FILE, else html)').choices([
           'html',

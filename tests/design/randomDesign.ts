@@ -28,7 +28,7 @@ interface Box {
 const COLLAR = 0.0762;
 
 /** Mulberry32, a public-domain 32-bit generator: state by a Weyl step, output mixed twice. */
-function generator(seed: number): () => number {
+export function generator(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { logOf, textOf } from './logTexts.js';
-import { generator } from './mutations.js';
+import { generator } from '../design/randomDesign.js';
+import {} from './mutations.js';
 
 interface Probe {
   header: string;

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { CookLog, LogChannel } from '../../src/log/log.js';
 import { formatLogFaults, readLog } from '../../src/log/readLog.js';
 import { DESIGN, GOOD, HEADER, kelvin, READINGS, STEP } from './logTexts.js';
-import { Dice, generator, MUTATIONS, textOf, unspoiled, type Spoiled } from './mutations.js';
+import { generator } from '../design/randomDesign.js';
+import { Dice, MUTATIONS, textOf, unspoiled, type Spoiled } from './mutations.js';
 
 const NAMES = Object.keys(MUTATIONS);
 const CASES = 500;

@@ -1,18 +1,6 @@
 /** Seeded ways to spoil a log, each with how many rows it may have made to read otherwise than they were. */
 import { HEADER, READINGS, GOOD, ROWS } from './logTexts.js';
 
-/** Mulberry32, a public-domain 32-bit generator. */
-export function generator(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 export interface Spoiled {
   header: string[];
   rows: string[];
