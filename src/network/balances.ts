@@ -1,11 +1,11 @@
 import { STEFAN_BOLTZMANN } from '../physics/constants.js';
 import { settledReading, STEM, stemHeating } from '../physics/thermometer.js';
-import { flowState } from './flow.js';
+import { flowState, streamState } from './flow.js';
 import { evaporation, insideCoefficient, outsideCoefficient, rainCooling } from './heat.js';
 import { conductance, heatContent } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { fillSlopes } from './slopes.js';
-import { OUTDOORS } from './types.js';
+import { OUTDOORS, type Window } from './types.js';
 
 /** What the fire is asked to do: release heat (as far as air allows), or whatever keeps the gauge's settled reading. */
 export type Demand = { mode: 'release'; heat: number } | { mode: 'hold'; target: number };
@@ -95,6 +95,7 @@ export class Balances {
     const release = x[model.fire];
     model.gasState(x);
     if (!frozen) flowState(model, x);
+    streamState(model, x, frozen);
     rate.fill(0);
     algebraic.fill(0);
     this.lossOfPart.fill(0);
@@ -141,6 +142,7 @@ export class Balances {
       }
     }
     for (let z = 0; z < nz; z++) if (!model.zoneHasFaces[z]) algebraic[z] = x[model.gas + z] - x[model.star + z];
+    for (const window of network.windows) this.evaluateWindow(window);
     for (const link of network.links) {
       const heat = conductance(link, 0.5 * (x[link.a] + x[link.b])) * (x[link.a] - x[link.b]);
       rate[link.a] -= heat;
@@ -148,6 +150,7 @@ export class Balances {
     }
     if (stems) this.evaluateStems(x);
     this.evaluateFlows(x);
+    this.evaluateStreams();
     algebraic[nz + fire.zone] += (1 - fire.radiantShare) * release;
     const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
     algebraic[2 * nz + fire.zone] += fuelGas * FUEL_ROW;
@@ -164,14 +167,30 @@ export class Balances {
     }
   }
 
+  /**
+   * Radiation through an open area: each side sends what its gas gives off and what its walls send through that gas, and
+   * takes the other's with both.
+   */
+  private evaluateWindow({ a, b, area }: Window): void {
+    const { model, algebraic, star4, gas4 } = this;
+    const { zoneCount: nz, emissivity } = model;
+    const [ea, eb] = [emissivity[a], emissivity[b]];
+    const fromA = ea * gas4[a] + (1 - ea) * star4[a];
+    const fromB = eb * gas4[b] + (1 - eb) * star4[b];
+    algebraic[nz + a] += area * ea * (fromB - gas4[a]);
+    algebraic[a] += area * (1 - ea) * (fromB - star4[a]);
+    algebraic[nz + b] += area * eb * (fromA - gas4[b]);
+    algebraic[b] += area * (1 - eb) * (fromA - star4[b]);
+  }
+
   /** Heat that stem i takes up per surface when it is at `temperature` [W/m2]; zero where it reads true. */
   stemRate(x: Float64Array, i: number, temperature: number): number {
     const { model } = this;
     const { stems, stem, outdoors } = model.network;
-    const z = stems[i].zone;
+    const { zone: z, other, share } = stems[i];
     return stemHeating(
-      x[model.gas + z],
-      x[model.star + z],
+      x[model.gas + z] + share * (x[model.gas + other] - x[model.gas + z]),
+      x[model.star + z] + share * (x[model.star + other] - x[model.star + z]),
       temperature,
       model.speed[z],
       outdoors.pressure,
@@ -206,14 +225,26 @@ export class Balances {
     }
   }
 
+  private evaluateStreams(): void {
+    const { model, algebraic } = this;
+    const nz = model.zoneCount;
+    for (const { zones, net } of model.columns) {
+      for (let k = 0; k < zones.length; k++) {
+        algebraic[nz + zones[k]] += net[3 * k + 1];
+        algebraic[2 * nz + zones[k]] += net[3 * k + 2] * FUEL_ROW;
+        algebraic[3 * nz + zones[k]] += net[3 * k] * MASS_ROW;
+      }
+    }
+  }
+
   /** Settled reading of stem i at x [K]. Needs an evaluation at x first. */
   settled(x: Float64Array, i: number): number {
     const { model } = this;
     const { stems, stem, outdoors } = model.network;
-    const z = stems[i].zone;
+    const { zone: z, other, share } = stems[i];
     return settledReading(
-      x[model.gas + z],
-      x[model.star + z],
+      x[model.gas + z] + share * (x[model.gas + other] - x[model.gas + z]),
+      x[model.star + z] + share * (x[model.star + other] - x[model.star + z]),
       model.speed[z],
       outdoors.pressure,
       stem.diameter,

@@ -15,13 +15,15 @@ import { OUTDOORS, type Network, type NetworkFire } from './types.js';
 export interface Resolution {
   /** cells along the chamber, a multiple of 3 */
   chamber: number;
+  /** level slices of the chamber */
+  levels: number;
   /** cells over the upright's height, a multiple of 2 */
   upright: number;
   /** cells along a stack */
   stack: number;
 }
 
-export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, upright: 2, stack: 1 };
+export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, levels: 4, upright: 4, stack: 1 };
 
 /**
  * Zones, openings, plates and fire of a design.
@@ -43,18 +45,32 @@ export function buildNetwork(
     links: [],
     fire: fireOf(design),
     outdoors: outdoorsOf(design),
+    columns: [],
+    windows: [],
     innerConvection: design.innerConvection,
+    entrainment: 1,
+    downflow: 0.7,
     stems: [],
     gauge: 0,
     stem: { diameter: STEM.diameter, emissivity: STEM.emissivity, fill: design.estimates.stemFill },
   };
   const part = (name: PartName) => geometry.parts.find((p) => p.name === name);
-  const firebox = addPart(network, design, part('firebox')!, design.firebox, 1, ['firebox'], design.fire.soot);
+  const firebox = addPart(network, design, part('firebox')!, design.firebox, ['firebox'], design.fire.soot, {
+    count: 1,
+    plates: resolution.levels,
+    layered: false,
+  });
   const built: BuiltPit = { network, firebox, stacks: [] };
-  if (design.chamber) addChamber(built, design, design.chamber, part('chamber')!, resolution.chamber);
+  if (design.chamber) {
+    addChamber(built, design, design.chamber, part('chamber')!, { count: resolution.chamber, levels: resolution.levels });
+  }
   if (design.upright) {
     const names: StationName[] = ['uprightLower', 'uprightUpper'];
-    built.upright = addPart(network, design, part('upright')!, design.upright, resolution.upright, names, 0);
+    built.upright = addPart(network, design, part('upright')!, design.upright, names, 0, {
+      count: resolution.upright,
+      plates: 1,
+      layered: true,
+    });
   }
   design.stacks.forEach((stack, i) => {
     built.stacks.push(addStack(network, design, stack, geometry, i, resolution.stack));
@@ -66,6 +82,7 @@ export function buildNetwork(
   const throatZone = network.openings.find((o) => o.role === 'throat')!.to;
   network.fire.throatZone = throatZone;
   network.fire.throatArea = design.throat.area;
+  addWindows(network);
   addStems(built, design);
   return built;
 }
@@ -102,23 +119,66 @@ function outdoorsOf({ site }: Design): Network['outdoors'] {
   };
 }
 
-/** Hydraulic diameter 4 V / A and mean beam length 3.6 V / A of every zone, from the faces that bound it. */
+/**
+ * Hydraulic diameter 4 V / A and mean beam length 3.6 V / A of every zone, from the surfaces that bound it. Zones of one column
+ * share the hydraulic diameter of their whole section; a level area between two of them bounds the beams of both.
+ */
 function finishZones(network: Network): void {
+  const wallsOf = (index: number) => network.faces.reduce((sum, f) => sum + (f.zone === index ? f.area : 0), 0);
+  const walls = network.zones.map((_, index) => wallsOf(index));
+  const level = network.zones.map(() => 0);
+  const whole = network.zones.map((_, index) => [index]);
+  for (const { zones, areas } of network.columns) {
+    zones.forEach((zone, k) => {
+      whole[zone] = zones;
+      level[zone] += (areas[k] ?? 0) + (areas[k - 1] ?? 0);
+    });
+  }
   network.zones.forEach((zone, index) => {
-    const area = network.faces.reduce((sum, f) => sum + (f.zone === index ? f.area : 0), 0);
-    zone.hydraulicDiameter = (4 * zone.volume) / area;
-    zone.beamLength = (3.6 * zone.volume) / area;
+    const volume = whole[index].reduce((sum, z) => sum + network.zones[z].volume, 0);
+    const area = whole[index].reduce((sum, z) => sum + walls[z], 0);
+    zone.hydraulicDiameter = (4 * volume) / area;
+    zone.beamLength = (3.6 * zone.volume) / (walls[index] + level[index]);
   });
 }
 
-/** A thermometer stem at every station: in the middle cell of those that share it. */
+/** What sees what through open areas: layers of a column. */
+function addWindows(network: Network): void {
+  for (const { zones, areas } of network.columns) {
+    areas.forEach((area, k) => network.windows.push({ a: zones[k], b: zones[k + 1], area }));
+  }
+}
+
+/** Share of the height at which a station's thermometer has its stem: common practice, no source. */
+const DIAL_HEIGHT = 0.75;
+
+/** A thermometer stem at every station: in the middle cell of those that share it, at three quarters of the height. */
 function addStems(built: BuiltPit, design: Design): void {
   const { network } = built;
   const stations = [...new Set(network.zones.map((z) => z.station).filter((s): s is string => s !== undefined))];
-  for (const station of stations) {
-    const zones = network.zones.flatMap((z, i) => (z.station === station ? [i] : []));
-    network.stems.push({ zone: zones[(zones.length - 1) >> 1], station });
-  }
+  for (const station of stations) network.stems.push({ station, ...dialPlace(built, station) });
   network.gauge = network.stems.findIndex((s) => s.station === design.gauge);
   if (network.gauge < 0) throw new RangeError(`the design has no station '${design.gauge}' for its gauge`);
+}
+
+function dialPlace(built: BuiltPit, station: string): { zone: number; other: number; share: number } {
+  const { zones } = built.network;
+  const parts = [built.firebox, built.plenum, built.chamber, built.upright].flatMap((cells) => cells ?? []);
+  const columns = parts
+    .flatMap((cells) => cells.columns)
+    .map((column) => column.filter((zone) => zones[zone].station === station))
+    .filter((column) => column.length > 0);
+  const column = columns[(columns.length - 1) >> 1];
+  const [floor, roof] = [zones[column[0]].floor, zones[column[column.length - 1]].roof];
+  return placeIn(built.network, column, floor + DIAL_HEIGHT * (roof - floor));
+}
+
+/** Gas at a height of a column: on the straight line between the middles of two zones, beyond the outer ones theirs. */
+export function placeIn(network: Network, column: number[], z: number): { zone: number; other: number; share: number } {
+  const middle = (i: number) => network.zones[column[i]].centre;
+  let i = 0;
+  while (i < column.length - 2 && z > middle(i + 1)) i++;
+  if (column.length === 1) return { zone: column[0], other: column[0], share: 0 };
+  const share = Math.min(1, Math.max(0, (z - middle(i)) / (middle(i + 1) - middle(i))));
+  return { zone: column[i], other: column[i + 1], share };
 }

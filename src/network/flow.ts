@@ -1,6 +1,6 @@
 import { GRAVITY } from '../physics/constants.js';
 import { ductFlow } from '../physics/ductFlow.js';
-import { addTrickle, levelExchange, openingFlow } from '../physics/opening.js';
+import { addTrickle, innerFlow, levelExchange, levelFlow, openingFlow, overturn } from '../physics/opening.js';
 import type { LuSolver } from '../solve/linear.js';
 import type { Model } from './model.js';
 import { OUTDOORS, type NetworkOpening } from './types.js';
@@ -60,16 +60,20 @@ export function flowState(model: Model, x: Float64Array): void {
     const rhoTo = o.to === OUTDOORS ? model.outdoorDensity : density[o.to];
     const flow = flows[i];
     if (o.stack) stackFlow(model, x, i, low);
+    else if (o.inner && o.level) levelFlow(flow, o.area, low);
+    else if (o.inner) innerFlow(flow, o.area, o.discharge, 0.5 * (rhoFrom + rhoTo), 0.5 * (low + high));
     else openingFlow(flow, o.area, o.discharge, rhoFrom, rhoTo, low, high);
     exchange[i] = 0;
     if (o.level) {
       // `from` lies below `to`
-      const both = exchangedMass(o.area, rhoFrom, rhoTo, flow.forward - flow.backward);
+      const both = exchangedMass(o, rhoFrom, rhoTo, flow.forward - flow.backward);
       exchange[i] = both;
       flow.forward += both;
       flow.backward += both;
     }
     const through = flow.forward - flow.backward;
+    // what rises or sinks through a level section does not run along the part's length
+    if (o.inner && o.level) continue;
     if (through < 0) inflow[o.from] -= through;
     else if (o.to !== OUTDOORS) inflow[o.to] += through;
   }
@@ -77,9 +81,15 @@ export function flowState(model: Model, x: Float64Array): void {
 }
 
 /** Gas that trades places through a level opening besides the net flow [kg/s each way]. */
-export function exchangedMass(area: number, below: number, above: number, net: number): number {
+export function exchangedMass({ area, inner }: NetworkOpening, below: number, above: number, net: number): number {
+  if (inner) return overturn(above, below, area);
   const mean = 0.5 * (below + above);
   return levelExchange(above, below, area, net / mean) * mean;
+}
+
+/** The columns' own streams at x and the flows of the last `flowState`. @param held their masses stay as they are */
+export function streamState(model: Model, x: Float64Array, held = false): void {
+  for (const column of model.columns) column.evaluate(x, held);
 }
 
 /** Net mass flow into each zone [kg/s], fuel gas counted in the fire's zone; written into `out`. */
@@ -91,6 +101,9 @@ export function massBalance(model: Model, x: Float64Array, out: Float64Array, of
     const net = flows[i].forward - flows[i].backward;
     out[offset + o.from] -= net;
     if (o.to !== OUTDOORS) out[offset + o.to] += net;
+  }
+  for (const { zones, net } of model.columns) {
+    for (let k = 0; k < zones.length; k++) out[offset + zones[k]] += net[3 * k];
   }
   const { fire } = network;
   out[offset + fire.zone] += (x[model.fire] / fire.heatValue) * fire.gasPerFuel;
@@ -124,6 +137,7 @@ export function solveFlows(
     return dot(balance, step);
   };
   flowState(model, x);
+  streamState(model, x);
   massBalance(model, x, balance, 0);
   let iterations = 0;
   while (largest(balance) > tolerance && iterations < 100) {
@@ -142,6 +156,9 @@ export function solveFlows(
       else [low, fLow] = [middle, f];
       if (f >= 0 && f < 0.3 * slope) break;
     }
+    // streams stood still along the step, so that its function stays convex; they follow now
+    streamState(model, x);
+    massBalance(model, x, balance, 0);
   }
   return { iterations, residual: largest(balance) };
 }

@@ -13,6 +13,7 @@ import { gasEmissivity, sootEmissivity } from '../physics/gasRadiation.js';
 import type { DuctFlow } from '../physics/ductFlow.js';
 import { emptyOpeningFlow, type OpeningFlow } from '../physics/opening.js';
 import type { FaceShape, Network } from './types.js';
+import { ColumnStreams } from './streams.js';
 import { OUTDOORS } from './types.js';
 
 /** Shapes as small numbers, for the hot loops. */
@@ -83,6 +84,7 @@ export class Model {
   /** per opening */
   readonly flows: OpeningFlow[];
   readonly exchange: Float64Array;
+  readonly columns: ColumnStreams[];
   /** work space of stack flows */
   readonly duct: DuctFlow = { velocity: 0, slope: 0 };
 
@@ -131,6 +133,7 @@ export class Model {
     this.speed = zone();
     this.flows = openings.map(() => emptyOpeningFlow());
     this.exchange = new Float64Array(openings.length);
+    this.columns = network.columns.map((column) => new ColumnStreams(this, column));
   }
 
   /**

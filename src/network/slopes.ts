@@ -32,6 +32,8 @@ export function fillSlopes(
   capacityRows(balances, x, m, capacity, gamma);
   faceRows(balances, x, m, gamma);
   flowRows(balances, x, m, frozen);
+  streamRows(balances, x, m, frozen);
+  windowRows(balances, x, m);
   fireRows(balances, x, demand, m, gamma, frozen);
 }
 
@@ -135,6 +137,14 @@ function flowRows(balances: Balances, x: Float64Array, m: Float64Array, frozen: 
   const { model } = balances;
   const { network, size: n, flows, exchange, enthalpy, heatCapacity: cp, density } = model;
   const { gas, fuel, pressure } = model;
+  const jets = frozen
+    ? []
+    : model.columns.flatMap((column) =>
+        column.jets.map(({ opening }, j) => {
+          column.jetSlope(x, j, column.byJet[j]);
+          return { opening, zones: column.zones, slope: column.byJet[j] };
+        }),
+      );
   for (let i = 0; i < flows.length; i++) {
     const o = network.openings[i];
     const f = flows[i];
@@ -178,14 +188,16 @@ function flowRows(balances: Balances, x: Float64Array, m: Float64Array, frozen: 
       const net = through - back;
       const step = 1e-6 * (1e-3 + Math.abs(net));
       const small = 1e-6;
-      const at = (n0: number, d0: number, d1: number) => exchangedMass(o.area, d0, d1, n0);
+      const at = (n0: number, d0: number, d1: number) => exchangedMass(o, d0, d1, n0);
       byNet = (at(net + step, density[a], density[b]) - exchange[i]) / step;
       byDensityA = (at(net, density[a] + small, density[b]) - exchange[i]) / small;
       byDensityB = (at(net, density[a], density[b] + small) - exchange[i]) / small;
     }
+    const entered = jets.find(({ opening }) => opening === i);
     const column = (unknown: number, forward: number, backward: number, both: number) => {
       const traded = byNet * (forward - backward) + both;
       flowColumn(model, m, i, unknown, forward + traded, backward + traded, ha, hb, fa, fb);
+      if (entered) addStreams(model, m, entered.zones, unknown, entered.slope, forward + traded, frozen);
     };
     const byDensity = (zone: number, forward: number, backward: number, both: number) => {
       const byHeat = -density[zone] / x[gas + zone];
@@ -194,13 +206,77 @@ function flowRows(balances: Balances, x: Float64Array, m: Float64Array, frozen: 
       column(fuel + zone, forward * byFuel, backward * byFuel, both * byFuel);
     };
     column(pressure + a, forwardP, backwardP, 0);
-    byDensity(a, through / (2 * density[a]) - forwardZ, -backwardZ, byDensityA);
+    // an opening's flow goes by the root of the density it comes from; in a level section by neither, else by the mean
+    const [ownA, ownB] = !o.inner
+      ? [through / (2 * density[a]), back / (2 * density[b])]
+      : [0, 0];
+    const mean = o.inner && !o.level ? (through - back) / (2 * (density[a] + density[b])) : 0;
+    byDensity(a, ownA + Math.max(0, mean) - forwardZ, Math.max(0, -mean) - backwardZ, byDensityA);
     if (!out) {
       column(pressure + b, -forwardP, -backwardP, 0);
-      byDensity(b, forwardZ, backwardZ + back / (2 * density[b]), byDensityB);
+      byDensity(b, Math.max(0, mean) + forwardZ, ownB + Math.max(0, -mean) + backwardZ, byDensityB);
     }
   }
   if (frozen) for (let z = 0; z < model.zoneCount; z++) m[(pressure + z) * n + pressure + z] = 1;
+}
+
+/** Enter the change of a column's streams with unknown `column`: what they bring per unit of it, times a factor. */
+function addStreams(
+  model: Model,
+  m: Float64Array,
+  zones: readonly number[],
+  column: number,
+  change: Float64Array,
+  factor: number,
+  frozen: boolean,
+): void {
+  const { size: n, gas, fuel, pressure } = model;
+  for (let k = 0; k < zones.length; k++) {
+    add(m, n, gas + zones[k], column, -factor * change[3 * k + 1]);
+    add(m, n, fuel + zones[k], column, -factor * change[3 * k + 2] * FUEL_ROW);
+    if (!frozen) add(m, n, pressure + zones[k], column, -factor * change[3 * k] * MASS_ROW);
+  }
+}
+
+/** Streams of the columns by difference: they follow the gas of their column and sources, and the walls. */
+function streamRows({ model }: Balances, x: Float64Array, m: Float64Array, frozen: boolean): void {
+  for (const column of model.columns) {
+    const { zones, net, follows } = column;
+    const changed = column.work;
+    for (let i = 0; i < follows.length; i++) {
+      const unknown = follows[i];
+      const step = unknown >= model.fuel ? FUEL_STEP : T_STEP;
+      const kept = x[unknown];
+      x[unknown] = kept + step;
+      column.evaluate(x, frozen, changed);
+      x[unknown] = kept;
+      for (let k = 0; k < changed.length; k++) changed[k] -= net[k];
+      addStreams(model, m, zones, unknown, changed, 1 / step, frozen);
+    }
+    if (!frozen) column.evaluate(x);
+  }
+}
+
+/** Radiation through open areas. How the emissivities of the gas change is left out: it costs a step, not the answer. */
+function windowRows({ model }: Balances, x: Float64Array, m: Float64Array): void {
+  const { size: n, gas, star, emissivity } = model;
+  const slope = (T: number) => 4 * STEFAN_BOLTZMANN * T * T * T;
+  for (const { a, b, area } of model.network.windows) {
+    for (const [own, other] of [
+      [a, b],
+      [b, a],
+    ]) {
+      const [e, eo] = [emissivity[own], emissivity[other]];
+      const [g, s] = [slope(x[gas + own]), slope(x[star + own])];
+      const [go, so] = [eo * slope(x[gas + other]), (1 - eo) * slope(x[star + other])];
+      add(m, n, gas + own, gas + own, area * e * g);
+      add(m, n, gas + own, gas + other, -area * e * go);
+      add(m, n, gas + own, star + other, -area * e * so);
+      add(m, n, star + own, star + own, area * (1 - e) * s);
+      add(m, n, star + own, gas + other, -area * (1 - e) * go);
+      add(m, n, star + own, star + other, -area * (1 - e) * so);
+    }
+  }
 }
 
 /** Enter the change of opening i's flows with unknown `column` into the heat, fuel and mass rows of its two zones. */
@@ -251,26 +327,22 @@ function fireRows(
   add(m, n, model.fuel + fire.zone, column, -fuelGas * FUEL_ROW);
   if (!frozen) add(m, n, model.pressure + fire.zone, column, -fuelGas * MASS_ROW);
   if (demand.mode === 'hold') {
-    const z = network.stems[network.gauge].zone;
+    const { zone, other } = network.stems[network.gauge];
     const base = balances.stemRate(x, network.gauge, demand.target);
-    const index = model.gas + z;
-    const kept = x[index];
-    x[index] = kept + T_STEP;
-    add(m, n, column, index, (balances.stemRate(x, network.gauge, demand.target) - base) / T_STEP);
-    x[index] = kept;
-    add(m, n, column, model.star + z, stemRadiant(model, x, z));
+    for (const z of new Set([zone, other])) {
+      for (const index of [model.gas + z, model.star + z]) {
+        const kept = x[index];
+        x[index] = kept + T_STEP;
+        add(m, n, column, index, (balances.stemRate(x, network.gauge, demand.target) - base) / T_STEP);
+        x[index] = kept;
+      }
+    }
     return;
   }
   add(m, n, column, column, 1);
   const share = x[model.fuel + fire.zone];
   const slope = (balances.oxygenShare(share + FUEL_STEP) - balances.oxygenShare(share - FUEL_STEP)) / (2 * FUEL_STEP);
   if (slope !== 0) add(m, n, column, model.fuel + fire.zone, -demand.heat * slope);
-}
-
-/** Change of a stem's uptake with the star temperature of its zone [W/(m2 K)]. */
-function stemRadiant(model: Model, x: Float64Array, z: number): number {
-  const T = x[model.star + z];
-  return 4 * model.network.stem.emissivity * STEFAN_BOLTZMANN * T * T * T;
 }
 
 function add(m: Float64Array, n: number, row: number, column: number, value: number): void {

@@ -47,11 +47,18 @@ export interface NetworkOpening {
   extent: number;
   /** horizontal opening (in a floor): exchanges by itself when the gas above is the denser */
   level?: boolean;
+  /** full section inside a part, between zones that stand on each other */
+  inner?: boolean;
+  /** width of the stream [m], where it enters a part that is cut by height: hot gas rises in it as a plume and mixes */
+  jet?: number;
   /** stack: fixed loss coefficients (bends, cap, exit, damper), and friction length, bore and roughness [m] */
   stack?: { loss: number; length: number; bore: number; roughness: number };
   /** wind pressure coefficient on the outdoor side */
   windPressure: number;
 }
+
+/** Where on its part a plate stands. */
+export type PlatePlace = 'roof' | 'upperSide' | 'lowerSide' | 'floor';
 
 export type NodeMaterial = 'carbon' | 'stainless' | 'constant';
 
@@ -69,6 +76,8 @@ export interface ThermalNode {
   /** station whose steel temperature it belongs to, weight by area; undefined: none */
   station?: string;
   weight: number;
+  /** where on its part it stands, of outside plates */
+  place?: PlatePlace;
 }
 
 export type FaceShape = 'horizontalCylinder' | 'verticalCylinder' | 'vertical' | 'up' | 'down';
@@ -101,6 +110,22 @@ export interface ThermalLink {
   factor: number;
   /** k(T): steel by formula, or a table [K], [W/(m K)] with straight lines, held at the lowest and highest value */
   conductivity: 'carbon' | 'stainless' | { temperatures: number[]; values: number[] };
+}
+
+/** Zones of one part that stand on each other and share its height; gas of one section, cut level. */
+export interface Column {
+  /** lowest first, at least two */
+  zones: number[];
+  /** level area between each zone and the one above it [m2], and width of the walls along which gas sinks through it [m] */
+  areas: number[];
+  edges: number[];
+}
+
+/** Two zones that see each other, or a zone and outdoors (b = OUTDOORS), through an open area [m2]. */
+export interface Window {
+  a: number;
+  b: number;
+  area: number;
 }
 
 export interface NetworkFire {
@@ -142,9 +167,14 @@ export interface Network {
   links: ThermalLink[];
   fire: NetworkFire;
   outdoors: Outdoors;
+  columns: Column[];
+  windows: Window[];
   innerConvection: number;
-  /** thermometer stems, one a zone that is read; `gauge` is the index of the one the cook holds */
-  stems: { zone: number; station: string }[];
+  /** factors on what a hot stream takes in as it rises, and on what sinks along cold walls */
+  entrainment: number;
+  downflow: number;
+  /** thermometer stems: gas of `zone` less its `share`, which is of `other`; `gauge` is the one the cook holds */
+  stems: { zone: number; other: number; share: number; station: string }[];
   gauge: number;
   stem: { diameter: number; emissivity: number; fill: number };
 }

@@ -122,6 +122,58 @@ export function addTrickle(out: OpeningFlow, area: number, density: number): voi
   out.backwardHigh += high;
 }
 
+/** Below this the flow between two cells of a part follows the pressure in proportion [Pa]: a hundredth of a throat's. */
+const INNER_PRESSURE = 0.01;
+
+/**
+ * Mass flow through a slice of the full section between two cells of one part, one way:
+ * m = Cd A sqrt(2 rho) dp / (dp^2 + d^2)^(1/4), rho the mean of both sides.
+ *
+ * @param out receives the flow and its slopes
+ * @param area [m2]; discharge [-]; density mean of both sides [kg/m3]; dp at the slice's middle [Pa]
+ * Source: the orifice equation, made straight below d. The loss itself is an estimate, spread over all sections of a part.
+ */
+export function innerFlow(out: OpeningFlow, area: number, discharge: number, density: number, dp: number): void {
+  const a = discharge * area * Math.sqrt(2 * density);
+  const s = dp * dp + INNER_PRESSURE * INNER_PRESSURE;
+  const q = Math.sqrt(Math.sqrt(s));
+  const flow = (a * dp) / q;
+  const slope = (0.5 * a * (1 - (0.5 * dp * dp) / s)) / q;
+  out.forward = flow > 0 ? flow : 0;
+  out.backward = flow > 0 ? 0 : -flow;
+  out.forwardLow = out.forwardHigh = flow > 0 ? slope : 0;
+  out.backwardLow = out.backwardHigh = flow > 0 ? 0 : -slope;
+}
+
+/** Pressure that a level section of a part takes per mass flow and area [Pa s m2/kg]: next to none. */
+const LEVEL_RESISTANCE = 0.01;
+/** Gas that stands under denser gas trades places with it as over a temperature difference of at least so much [1]. */
+const OVERTURN_ROUNDING = 5e-3;
+
+/** Flow through a level section between two layers of one part: in proportion to the pressure, next to no loss. */
+export function levelFlow(out: OpeningFlow, area: number, dp: number): void {
+  const slope = (area * area) / LEVEL_RESISTANCE;
+  const flow = slope * dp;
+  out.forward = flow > 0 ? flow : 0;
+  out.backward = flow > 0 ? 0 : -flow;
+  out.forwardLow = out.forwardHigh = flow > 0 ? 0.5 * slope : 0;
+  out.backwardLow = out.backwardHigh = flow > 0 ? 0 : -0.5 * slope;
+}
+
+/**
+ * Gas that two layers of one part trade when the upper is the denser [kg/s each way]: 0.1 rho sqrt(g (drho/rho) A^(5/2)), made
+ * straight for small differences.
+ *
+ * Source: the exchange of a level opening without net flow (Heskestad & Spaulding 1991, from memory), taken for a full section.
+ */
+export function overturn(densityAbove: number, densityBelow: number, area: number): number {
+  const mean = 0.5 * (densityAbove + densityBelow);
+  const relative = (densityAbove - densityBelow) / mean;
+  if (relative <= 0) return 0;
+  const drive = (relative * relative) / Math.pow(relative * relative + OVERTURN_ROUNDING * OVERTURN_ROUNDING, 0.75);
+  return 0.1 * mean * Math.sqrt(GRAVITY * Math.pow(area, 2.5)) * drive;
+}
+
 /** Density differences below this share are rounded off in the exchange, so that its slope stays finite (0.5 K of 400 K). */
 const EXCHANGE_ROUNDING = 1.2e-3;
 

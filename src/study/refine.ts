@@ -1,5 +1,5 @@
 import type { Design } from '../design/design.js';
-import type { Resolution } from '../network/build.js';
+import { DEFAULT_RESOLUTION, type Resolution } from '../network/build.js';
 import { estimate } from './estimate.js';
 import type { EstimateResult } from './result.js';
 
@@ -24,7 +24,7 @@ export interface Refinement {
   steps: RefinedRun[];
 }
 
-const BASE: Resolution = { chamber: 3, upright: 2, stack: 1 };
+const BASE: Resolution = DEFAULT_RESOLUTION;
 
 /**
  * How much of a result hangs on how finely it is computed: the same design with more cells, and with tighter time steps.
@@ -41,7 +41,7 @@ export function refine(design: Design): Refinement {
 }
 
 function scaled(n: number): Resolution {
-  return { chamber: BASE.chamber * n, upright: BASE.upright * n, stack: BASE.stack * n };
+  return { ...BASE, chamber: BASE.chamber * n, upright: BASE.upright * n, stack: BASE.stack * n };
 }
 
 function runOf(design: Design, label: string, resolution: Resolution, tolerance: number): RefinedRun {

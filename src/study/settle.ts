@@ -7,8 +7,7 @@ import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.
 
 /** What may be left over when an iteration counts as converged. */
 const LEFT = { temperature: 1e-6, pressure: 1e-8, fuel: 1e-9, fireShare: 1e-8 };
-/** Turns that flows and temperatures get before the march takes over. */
-const PASSES = 12;
+const WALK = { first: 2, most: 80, growth: 3 };
 /** The same while flows and temperatures are still solved in turn. */
 const ROUGH = { temperature: 0.3, pressure: Infinity, fuel: 1e-3, fireShare: 1e-3 };
 /** The same in a step of the march, which only has to stay on its way. */
@@ -82,42 +81,57 @@ export class Settler {
    * @param hold 'nothing': steady state; 'nodes': plates keep their temperatures, only gas, flows and fire settle
    */
   settle(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing'): Settled {
-    const { model, before, trial } = this;
+    const { model, trial } = this;
     const held = x.slice(0, model.differential);
-    let iterations = 0;
-    let relax = 1;
-    let lastMove = Infinity;
-    for (let pass = 0; pass < PASSES; pass++) {
-      before.set(x);
-      model.gasState(x);
-      iterations += solveFlows(model, x, this.flowLu, 1e-12).iterations;
-      const heat = this.iterate(x, demand, hold, true, 12);
-      iterations += heat.iterations;
-      if (!allFinite(x)) {
-        x.set(before);
-        break;
-      }
-      const move = this.largestMove(before, x);
-      if (move > 0.8 * lastMove) relax = Math.max(0.25, 0.7 * relax);
-      lastMove = move;
-      for (let i = 0; i < model.pressure; i++) x[i] = before[i] + relax * (x[i] - before[i]);
-      if (move < 20 || pass % 6 === 5) {
-        trial.set(x);
-        model.gasState(trial);
-        solveFlows(model, trial, this.flowLu, 1e-12);
-        const full = this.iterate(trial, demand, hold, false, 30);
-        iterations += full.iterations;
-        if (full.converged && this.sound(trial)) {
-          x.set(trial);
-          return this.verdict(x, demand, hold, iterations);
-        }
-      }
-    }
-    if (demand.mode === 'hold') return this.verdict(x, demand, hold, iterations);
+    const walked = this.walk(x, demand, hold);
+    if (walked.done) return this.verdict(x, demand, hold, walked.iterations);
+    if (demand.mode === 'hold') return this.verdict(x, demand, hold, walked.iterations);
+    void trial;
     const start = this.burningState(demand.heat, hold === 'nodes' ? held : undefined);
     const marched = this.march(start, demand, hold);
     x.set(start);
-    return { ...marched, iterations: iterations + marched.iterations };
+    return { ...marched, iterations: walked.iterations + marched.iterations };
+  }
+
+  /**
+   * Newton steps in which gas has a heat capacity over a time step that lengthens as the steps shrink (pseudo-transient
+   * continuation); pressures are balanced anew before each.
+   */
+  private walk(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes'): { done: boolean; iterations: number } {
+    const { balances, model, before } = this;
+    const d = model.differential;
+    const gamma = hold === 'nodes' ? 0 : 1;
+    const capacity = hold === 'nodes' ? 1 : 0;
+    const step = this.rhs;
+    let h = WALK.first;
+    let last = Infinity;
+    for (let k = 1; k <= WALK.most; k++) {
+      before.set(x);
+      this.balanceFlows(x);
+      balances.evaluate(x, demand, false, false);
+      for (let i = 0; i < model.nodeCount; i++) step[i] = gamma * balances.rate[i];
+      for (let i = model.nodeCount; i < d; i++) step[i] = 0;
+      for (let i = d; i < model.size; i++) step[i] = balances.algebraic[i - d];
+      balances.jacobian(x, demand, this.lu.matrix, capacity, gamma, false);
+      balances.addGasCapacity(h, this.lu.matrix);
+      if (!this.lu.factor()) return { done: false, iterations: k };
+      this.lu.solve(step);
+      const share = stepLimit(model, x, step);
+      let move = 0;
+      for (let i = 0; i < model.fuel; i++) move = Math.max(move, Math.abs(step[i]));
+      for (let i = 0; i < x.length; i++) x[i] += share * step[i];
+      if (!allFinite(x)) { x.set(before); return { done: false, iterations: k }; }
+      if ((globalThis as any).DEBUG) console.log('walk', k, 'h', h.toPrecision(3), 'move', move.toPrecision(3), Array.from(x.subarray(model.gas, model.fuel)).map((t) => (t - 273).toFixed(0)).join(' '));
+      if (move < 3 && h > 10) {
+        this.trial.set(x);
+        const full = this.iterate(this.trial, demand, hold, false, 8);
+        if (full.converged && this.sound(this.trial)) { x.set(this.trial); return { done: true, iterations: k + full.iterations }; }
+      }
+      const growth = last === Infinity ? 1 : Math.min(WALK.growth, Math.max(0.3, (last / Math.max(move, 1e-9))));
+      h = Math.min(1e8, h * Math.max(growth, move < 10 ? 1.5 : 0.3));
+      last = move;
+    }
+    return { done: false, iterations: WALK.most };
   }
 
   /**
@@ -216,12 +230,6 @@ export class Settler {
       measure: (at, step) => stepMeasure(model, at, step, frozen ? ROUGH : LEFT),
     };
     return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: frozen ? 0.25 : 0.05 });
-  }
-
-  private largestMove(a: Float64Array, b: Float64Array): number {
-    let worst = 0;
-    for (let i = 0; i < this.model.fuel; i++) worst = Math.max(worst, Math.abs(a[i] - b[i]));
-    return worst;
   }
 
   /** A solution that physics can mean: finite, no gas colder than its coldest neighbour could make it, fire not negative. */
