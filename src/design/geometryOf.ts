@@ -1,6 +1,7 @@
 /** A design to its areas, masses, volumes and heights. */
 import type { Chamber, Design, HorizontalPart, Insulation, PartName, Stack, Upright } from './design.js';
-import { CARBON_DENSITY, steelDensity, type OpenFace } from './faces.js';
+import { STEEL_DENSITY, steelDensity } from '../physics/steel.js';
+import type { OpenFace } from './faces.js';
 import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
 import { jointsOf, type Joint } from './joints.js';
 import { widthAt } from './overlap.js';
@@ -137,7 +138,7 @@ export function stackGeometry(stack: Stack): StackGeometry {
     flowArea,
     outsideArea: Math.PI * stack.diameter * stack.height,
     insideArea: Math.PI * bore * stack.height,
-    mass: Math.PI * (stack.diameter - stack.wall) * stack.wall * stack.height * CARBON_DENSITY,
+    mass: Math.PI * (stack.diameter - stack.wall) * stack.wall * stack.height * STEEL_DENSITY,
     volume: flowArea * stack.height,
     base: stack.base,
     top: stack.base + stack.height,
@@ -152,12 +153,12 @@ export function skinMass(faces: Face[], insulation: Insulation | undefined): num
       ? each.outsideArea * (1 + (2 * insulation.thickness) / each.length)
       : each.outsideArea,
   );
-  return sum(areas) * insulation.skin * CARBON_DENSITY;
+  return sum(areas) * insulation.skin * STEEL_DENSITY;
 }
 
 /** Outer skin of a stack [kg]. */
 export function stackSkinMass(stack: Stack): number {
   const { insulation } = stack;
   if (!insulation || insulation.thickness === 0) return 0;
-  return Math.PI * (stack.diameter + 2 * insulation.thickness) * stack.height * insulation.skin * CARBON_DENSITY;
+  return Math.PI * (stack.diameter + 2 * insulation.thickness) * stack.height * insulation.skin * STEEL_DENSITY;
 }

@@ -1,5 +1,7 @@
 /** A file's tree to a design in SI: quantities, defaults, catalogs. Shape is the schema's matter, sense is `sense.ts`'s. */
-import { netHeatAsFired, WOODS } from './catalog.js';
+import { ENTRANCE_LOSS } from '../physics/friction.js';
+import { netHeatAsFired } from '../physics/wood.js';
+import { WOODS } from './catalog.js';
 import type {
   Design,
   Estimates,
@@ -164,7 +166,7 @@ function resolveStack(stack: Fields, hasChamber: boolean, upright: Upright | und
     wall: wall ?? NaN,
     base: stack.required('base', 'height'),
     damper: stack.optional('damper', 'open', 1),
-    entryLoss: stack.optional('entryLoss', 'entryLoss', 0.5),
+    entryLoss: stack.optional('entryLoss', 'entryLoss', ENTRANCE_LOSS),
     bendLoss: stack.optional('bendLoss', 'loss', 0),
     capLoss: stack.optional('capLoss', 'loss', 0),
     roughness: stack.optional('roughness', 'roughness', '0.1 mm'),

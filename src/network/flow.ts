@@ -1,25 +1,26 @@
-import { GRAVITY } from '../physics/constants.js';
+import { columnPressure, windPressure } from '../physics/draft.js';
 import { ductFlow } from '../physics/ductFlow.js';
-import { addTrickle, levelExchange, openingFlow } from '../physics/opening.js';
+import { levelExchange } from '../physics/levelExchange.js';
+import { addTrickle, openingFlow } from '../physics/opening.js';
 import type { LuSolver } from '../solve/linear.js';
 import type { Model } from './model.js';
 import { OUTDOORS, type NetworkOpening } from './types.js';
 
-/** Pressure of the zone (gauge, against outdoors at the ground) at height z, less its own outdoor share. */
-function gauge(model: Model, x: Float64Array, zone: number, z: number): number {
-  return x[model.pressure + zone] - model.density[zone] * GRAVITY * z;
+/** Pressure of the zone (gauge, against outdoors at the ground) at height z. */
+export function zonePressure(model: Model, x: Float64Array, zone: number, z: number): number {
+  return x[model.pressure + zone] - columnPressure(model.density[zone], z);
 }
 
 /** Outdoor pressure at height z on an opening's outdoor side, wind included [Pa, zero at the ground in still air]. */
 export function outdoorPressure(model: Model, opening: NetworkOpening, z: number): number {
   const { wind } = model.network.outdoors;
-  return -model.outdoorDensity * GRAVITY * z + opening.windPressure * 0.5 * model.outdoorDensity * wind * wind;
+  return -columnPressure(model.outdoorDensity, z) + windPressure(opening.windPressure, model.outdoorDensity, wind);
 }
 
 /** Pressure of side `from` less that of side `to` at height z [Pa]. */
 export function pressureDifference(model: Model, x: Float64Array, opening: NetworkOpening, z: number): number {
-  const to = opening.to === OUTDOORS ? outdoorPressure(model, opening, z) : gauge(model, x, opening.to, z);
-  return gauge(model, x, opening.from, z) - to;
+  const to = opening.to === OUTDOORS ? outdoorPressure(model, opening, z) : zonePressure(model, x, opening.to, z);
+  return zonePressure(model, x, opening.from, z) - to;
 }
 
 /** Flow through a stack or a length of it: one way by its losses and friction, and the trickle of every opening. */
@@ -64,7 +65,7 @@ export function flowState(model: Model, x: Float64Array): void {
     exchange[i] = 0;
     if (o.level) {
       // `from` lies below `to`
-      const both = exchangedMass(o.area, rhoFrom, rhoTo, flow.forward - flow.backward);
+      const both = levelExchange(o.area, rhoFrom, rhoTo, flow.forward - flow.backward);
       exchange[i] = both;
       flow.forward += both;
       flow.backward += both;
@@ -74,12 +75,6 @@ export function flowState(model: Model, x: Float64Array): void {
     else if (o.to !== OUTDOORS) inflow[o.to] += through;
   }
   for (let z = 0; z < model.zoneCount; z++) speed[z] = inflow[z] / (density[z] * network.zones[z].section);
-}
-
-/** Gas that trades places through a level opening besides the net flow [kg/s each way]. */
-export function exchangedMass(area: number, below: number, above: number, net: number): number {
-  const mean = 0.5 * (below + above);
-  return levelExchange(above, below, area, net / mean) * mean;
 }
 
 /** Net mass flow into each zone [kg/s], fuel gas counted in the fire's zone; written into `out`. */

@@ -1,5 +1,6 @@
 import type { Design, Stack } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
+import { damperLoss, dischargeFromLosses, EXIT_LOSS } from '../physics/friction.js';
 import { cellAtHeight, chamberEnd, type BuiltPit, type Cells } from './cells.js';
 import { OUTDOORS, type NetworkOpening } from './types.js';
 
@@ -105,12 +106,6 @@ function addAlong(built: BuiltPit, cells: Cells, add: Add): void {
   }
 }
 
-/** Loss of a damper that leaves the given share open: Borda-Carnot past its vena contracta (Weisbach's contraction). */
-export function damperLoss(open: number): number {
-  const contraction = 0.63 + 0.37 * open ** 3;
-  return (1 / (contraction * open) - 1) ** 2;
-}
-
 function addStackOpenings(
   built: BuiltPit,
   design: Design,
@@ -138,7 +133,7 @@ function addStackOpenings(
     to: cells[0],
     area,
     centre: stack.base,
-    discharge: 1 / Math.sqrt(stack.entryLoss),
+    discharge: dischargeFromLosses(stack.entryLoss),
   });
   for (let i = 1; i < cells.length; i++) {
     add({
@@ -159,7 +154,7 @@ function addStackOpenings(
     to: OUTDOORS,
     area,
     centre: stack.base + stack.height,
-    stack: { ...bore, loss: 1 + stack.bendLoss + stack.capLoss + damperLoss(stack.damper) },
+    stack: { ...bore, loss: EXIT_LOSS + stack.bendLoss + stack.capLoss + damperLoss(stack.damper) },
     windPressure: design.site.windPressure.stack,
   });
 }

@@ -1,7 +1,7 @@
 import type { Chamber, Design, HorizontalPart, Stack, StationName, Upright } from '../design/design.js';
 import type { Geometry, PartGeometry } from '../design/geometry.js';
 import { reversePlateArea } from '../design/geometryOf.js';
-import { STAINLESS_DENSITY, STEEL_DENSITY } from '../physics/steel.js';
+import { steelDensity } from '../physics/steel.js';
 import { girth, type BuiltPit, type Cells } from './cells.js';
 import { addPatch, addSharedPlate, joinPlates } from './patches.js';
 import { splitByPlate, type PlateSplit } from './reverse.js';
@@ -135,7 +135,7 @@ export function addChamber(
   const width = plate.width;
   const each = geometry.length / count;
   const area = reversePlateArea(chamber) / count;
-  const density = chamber.steel === 'stainless' ? STAINLESS_DENSITY : STEEL_DENSITY;
+  const density = steelDensity(chamber.steel);
   let before = -1;
   for (let i = 0; i < count; i++) {
     const node = addSharedPlate(network, {

@@ -1,7 +1,7 @@
 import type { Insulation } from '../design/design.js';
 import { INSULATIONS } from '../design/catalog.js';
-import { STEEL_DENSITY } from '../physics/steel.js';
-import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type ThermalLink } from './types.js';
+import { STEEL_DENSITY, type Steel } from '../physics/steel.js';
+import { OUTDOORS, type FaceShape, type Network, type NetworkFace } from './types.js';
 
 /** Slices of each insulation layer, each a node. */
 export const INSULATION_SLICES = 3;
@@ -24,7 +24,7 @@ export interface Patch {
   length: number;
   /** wind length [m] */
   windLength: number;
-  steel: 'carbon' | 'stainless';
+  steel: Steel;
   insideEmissivity: number;
   outsideEmissivity: number;
   insulation?: Insulation;
@@ -99,10 +99,7 @@ function addInsulation(
 ): number {
   const { nodes, links } = network;
   const row = INSULATIONS[patch.insulation!.material];
-  const conductivity: ThermalLink['conductivity'] = {
-    temperatures: row.conductivity.map((point) => point[0]),
-    values: row.conductivity.map((point) => point[1]),
-  };
+  const { conductivity } = row;
   const slice = thick / INSULATION_SLICES;
   let before = steel;
   for (let i = 0; i < INSULATION_SLICES; i++) {
@@ -147,7 +144,7 @@ export function addSharedPlate(
     mass: number;
     thickness: number;
     length: number;
-    steel: 'carbon' | 'stainless';
+    steel: Steel;
     emissivity: number;
   },
 ): number {
@@ -180,7 +177,7 @@ export function addSharedPlate(
 /** Let two plates conduct into each other along a common edge. */
 export function joinPlates(
   network: Network,
-  join: { a: number; b: number; edge: number; thickness: number; distance: number; steel: 'carbon' | 'stainless' },
+  join: { a: number; b: number; edge: number; thickness: number; distance: number; steel: Steel },
 ): void {
   if (join.edge <= 0 || join.distance <= 0) return;
   const { a, b, steel } = join;

@@ -1,7 +1,10 @@
 import { GRAVITY, STEFAN_BOLTZMANN } from '../physics/constants.js';
+import { evaporation, rainCooling } from '../physics/evaporation.js';
+import { levelExchange } from '../physics/levelExchange.js';
+import { blackPowerSlope } from '../physics/radiation.js';
+import { starConductance } from '../physics/starNetwork.js';
 import type { Balances, Demand } from './balances.js';
-import { exchangedMass } from './flow.js';
-import { evaporation, insideCoefficient, outsideCoefficient, rainCooling } from './heat.js';
+import { insideCoefficient, outsideCoefficient } from './heat.js';
 import { conductance, heatCapacity } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { OUTDOORS } from './types.js';
@@ -70,16 +73,15 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const area = faceArea[i];
     const Ts = x[node];
     const eps = faceEmissivity[i];
-    const slopeOwn = 4 * STEFAN_BOLTZMANN * Ts * Ts * Ts;
+    const slopeOwn = blackPowerSlope(Ts);
     if (z === OUTDOORS) {
       if (gamma === 0) continue;
       const f = network.faces[i];
       const after = Ts + T_STEP;
       const h = outsideCoefficient(model, i, after);
-      const wet =
-        outdoors.rain > 0
-          ? outdoors.rain * f.sunShare * (rainCooling(h, after, model) - rainCooling(coefficient[i], Ts, model))
-          : 0;
+      const dried = (coefficient: number, T: number) =>
+        rainCooling(coefficient, T, model.outdoorVapour, outdoors.pressure);
+      const wet = outdoors.rain > 0 ? outdoors.rain * f.sunShare * (dried(h, after) - dried(coefficient[i], Ts)) : 0;
       const base = coefficient[i] * (Ts - outdoors.temperature);
       const slope = (h * (after - outdoors.temperature) - base + wet) / T_STEP;
       m[node * n + node] += gamma * area * (slope + eps * slopeOwn);
@@ -97,7 +99,7 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const own = STEFAN_BOLTZMANN * Ts ** 4;
     const gasBySurface = area * (bySurface - eg * half * slopeOwn);
     const open = 1 - eg;
-    const link = area / ((1 - eps) / eps + 1 / open);
+    const link = starConductance(area, eps, eg);
     const Tw = x[starIndex];
     const starByEmissivity = -((link * link) / (area * open * open)) * (star4[z] - own);
     const gasByEmissivity = area * half * (gas4[z] - own);
@@ -178,7 +180,7 @@ function flowRows(balances: Balances, x: Float64Array, m: Float64Array, frozen: 
       const net = through - back;
       const step = 1e-6 * (1e-3 + Math.abs(net));
       const small = 1e-6;
-      const at = (n0: number, d0: number, d1: number) => exchangedMass(o.area, d0, d1, n0);
+      const at = (n0: number, d0: number, d1: number) => levelExchange(o.area, d0, d1, n0);
       byNet = (at(net + step, density[a], density[b]) - exchange[i]) / step;
       byDensityA = (at(net, density[a] + small, density[b]) - exchange[i]) / small;
       byDensityB = (at(net, density[a], density[b] + small) - exchange[i]) / small;

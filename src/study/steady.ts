@@ -1,8 +1,8 @@
 import type { StationName } from '../design/design.js';
 import type { Demand } from '../network/balances.js';
-import { outdoorPressure, pressureDifference } from '../network/flow.js';
+import { outdoorPressure, pressureDifference, zonePressure } from '../network/flow.js';
 import { OUTDOORS } from '../network/types.js';
-import { GRAVITY } from '../physics/constants.js';
+import { columnPressure, neutralHeight, theoreticalDraft } from '../physics/draft.js';
 import { bracketedRoot } from '../solve/root.js';
 import { stationGas, stationSteel, type Pit } from './pit.js';
 import type { OpeningState, StationState, SteadyState } from './result.js';
@@ -193,8 +193,7 @@ function openingStates({ model }: Pit, x: Float64Array): OpeningState[] {
 
 /** Outdoor pressure less that of a zone at the same height [Pa]; positive where the pit draws in. */
 function draftAt({ model }: Pit, x: Float64Array, zone: number, z: number): number {
-  const outdoors = -model.outdoorDensity * GRAVITY * z;
-  return outdoors - (x[model.pressure + zone] - model.density[zone] * GRAVITY * z);
+  return -columnPressure(model.outdoorDensity, z) - zonePressure(model, x, zone, z);
 }
 
 /** The stack that carries most: index and its last zone's flow [kg/s]. */
@@ -220,7 +219,7 @@ function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
   const entry = openings.find((o) => o.role === 'stackEntry' && o.to === cells[0])!;
   let theoretical = 0;
   for (const z of cells) {
-    theoretical += (model.outdoorDensity - model.density[z]) * GRAVITY * (zones[z].roof - zones[z].floor);
+    theoretical += theoreticalDraft(model.outdoorDensity, model.density[z], zones[z].roof - zones[z].floor);
   }
   let intakeFlow = 0;
   let intakeArea = 0;
@@ -238,7 +237,6 @@ function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
     if (o.to === OUTDOORS) through += model.flows[i].backward;
   });
   const gaugeZone = network.stems[network.gauge].zone;
-  const lightness = (model.density[gaugeZone] - model.outdoorDensity) * GRAVITY;
   return {
     stackBase_Pa: draftAt(pit, x, entry.from, entry.centre),
     firebox_Pa: draftAt(pit, x, fire, zones[fire].centre),
@@ -246,7 +244,7 @@ function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
     theoretical_Pa: theoretical,
     stackVelocity_m_per_s: stackFlow / (model.density[last] * zones[last].section),
     intakeVelocity_m_per_s: intakeArea > 0 ? intakeFlow / (model.outdoorDensity * intakeArea) : 0,
-    neutralPlane_m: Math.abs(lightness) > 1e-3 ? x[model.pressure + gaugeZone] / lightness : null,
+    neutralPlane_m: neutralHeight(x[model.pressure + gaugeZone], model.density[gaugeZone], model.outdoorDensity),
     airChanges_per_s: through / inside,
     residence_s: through > 0 ? inside / through : 0,
   };

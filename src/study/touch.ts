@@ -5,7 +5,7 @@ import { airConductivity, airPrandtl } from '../physics/air.js';
 import { standardPressure } from '../physics/atmosphere.js';
 import { burnThreshold, longestContact } from '../physics/burn.js';
 import { STEFAN_BOLTZMANN } from '../physics/constants.js';
-import { rodProfile, rodTemperature } from '../physics/finProfile.js';
+import { rodProfile, rodTemperature } from '../physics/rod.js';
 import { nusseltHorizontalCylinder, rayleigh } from '../physics/freeConvection.js';
 import type { EstimateResult, SteadyState } from './result.js';
 

@@ -8,12 +8,13 @@ import {
   infiniteFinHeat,
   infiniteFinLength,
   type FinSection,
-} from '../../physics/fin.js';
+} from '../relations/fin.js';
 import { airConductivity, airDensity, airPrandtl, airViscosity } from '../../physics/air.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
-import { annulusConductivity, planeResistance, roundLayerHeat } from '../../physics/layers.js';
-import { biot, lumpedTemperature, lumpedTime, lumpedTimeConstant } from '../../physics/lumped.js';
+import { biot } from '../../physics/lumped.js';
 import { defineCheck, optional, quantity, type Check, type Values } from '../check.js';
+import { annulusConductivity, planeResistance, roundLayerHeat } from '../relations/layers.js';
+import { lumpedTemperature, lumpedTime, lumpedTimeConstant } from '../relations/lumped.js';
 
 const conductivity = quantity('conductivity', 'of the solid');
 const coefficient = quantity('coefficient', 'convection coefficient');

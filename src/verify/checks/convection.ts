@@ -20,7 +20,7 @@ import {
   nusseltPlateSchlichting,
   nusseltPlateUpMcAdams,
   nusseltZukauskas,
-} from '../../physics/otherRelations.js';
+} from '../relations/convection.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { choice, defineCheck, optional, quantity, type Check } from '../check.js';
 

@@ -14,7 +14,7 @@ import {
   nusseltHilpert,
   nusseltPlateDownMcAdams,
   nusseltZukauskas,
-} from '../../physics/otherRelations.js';
+} from '../relations/convection.js';
 import { choice, defineCheck, optional, quantity, type Check, type Values } from '../check.js';
 
 /** Film properties: those the source gives, or ours at the film temperature where it gives none. */

@@ -7,8 +7,6 @@ import {
   pressureAtGeopotential,
   saturationPressure,
   standardPressure,
-  standardTemperature,
-  wetBulb,
 } from '../../physics/atmosphere.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import {
@@ -16,15 +14,16 @@ import {
   gasEnthalpy,
   gasSpecificHeat,
   mixturePolynomial,
-  moleFractions,
   molesPerKilogram,
-  speciesEnthalpyMolar,
+  SPECIES_POLYNOMIAL,
 } from '../../physics/gasMixture.js';
 import { choice, defineCheck, optional, quantity, type Check } from '../check.js';
+import { standardTemperature, wetBulb } from '../relations/atmosphere.js';
+import { moleFractions } from '../relations/combustion.js';
 
 const temperature = quantity('temperature', 'gas temperature');
 const pressure = optional('pressure', 'absolute pressure; one standard atmosphere when left out');
-const SPECIES = ['N2', 'O2', 'CO2', 'H2O', 'CO', 'Ar'] as const;
+const SPECIES = ['N2', 'O2', 'CO2', 'H2O', 'Ar'] as const;
 const CARRIED = ['N2', 'O2', 'CO2', 'H2O'] as const;
 
 /** Mass fractions of a mixture; N2 is the nitrogen of air with its argon. */
@@ -85,13 +84,14 @@ export const gasChecks: Record<string, Check> = {
     about: 'molar enthalpy of a gas, heat of formation included',
     inputs: { species: choice(SPECIES, 'gas'), temperature },
     result: 'molarEnergy',
-    run: ({ species, temperature: T }) => speciesEnthalpyMolar(species, T),
+    run: ({ species, temperature: T }) => gasEnthalpy(SPECIES_POLYNOMIAL[species], T),
   }),
   speciesEnthalpyRise: defineCheck({
     about: 'molar enthalpy of a gas above 298.15 K: difference of two speciesEnthalpyMolar',
     inputs: { species: choice(SPECIES, 'gas'), temperature },
     result: 'molarEnergy',
-    run: ({ species, temperature: T }) => speciesEnthalpyMolar(species, T) - speciesEnthalpyMolar(species, REFERENCE),
+    run: ({ species, temperature: T }) =>
+      gasEnthalpy(SPECIES_POLYNOMIAL[species], T) - gasEnthalpy(SPECIES_POLYNOMIAL[species], REFERENCE),
   }),
   gasEnthalpy: defineCheck({
     about: 'enthalpy of a mixture, heat of formation included',
@@ -173,7 +173,7 @@ export const gasChecks: Record<string, Check> = {
     about: 'water per moist air',
     inputs: humidAir,
     result: 'share',
-    run: (air) => moistureFraction(air),
+    run: (air) => moistureFraction(humidityRatio(air)),
   }),
   wetBulb: defineCheck({
     about: 'thermodynamic wet-bulb temperature',

@@ -1,12 +1,8 @@
 /** Checks of wood as a fuel. */
-import { gasEnthalpy, mixturePolynomial, moleFractions } from '../../physics/gasMixture.js';
-import { airByRule } from '../../physics/otherRelations.js';
+import { gasEnthalpy, mixturePolynomial } from '../../physics/gasMixture.js';
 import {
-  adiabaticFlameTemperature,
   combustionYields,
-  flueGas,
-  heatPerOxygen,
-  netFromGrossHeat,
+  HEAT_PER_OXYGEN,
   netHeatAsFired,
   stoichiometricAir,
   stoichiometricOxygen,
@@ -14,6 +10,13 @@ import {
   type WoodComposition,
 } from '../../physics/wood.js';
 import { choice, defineCheck, optional, quantity, type Check, type Values } from '../check.js';
+import {
+  adiabaticFlameTemperature,
+  airByRule,
+  flueGas,
+  moleFractions,
+  netFromGrossHeat,
+} from '../relations/combustion.js';
 
 const analysis = {
   carbon: quantity('share', 'mass fraction of dry wood'),
@@ -96,7 +99,7 @@ export const woodChecks: Record<string, Check> = {
     about: 'heat per oxygen consumed, as used for the limit by air',
     inputs: {},
     result: 'energyPerMass',
-    run: () => heatPerOxygen,
+    run: () => HEAT_PER_OXYGEN,
   }),
   netHeatPerOxygen: defineCheck({
     about: 'net heat of dry wood per kg of oxygen it takes',

@@ -1,5 +1,3 @@
-import type { WoodComposition } from './wood.js';
-
 /**
  * Respected correlations that the product does not use. Published examples are worked with them, so they are here to re-run
  * those examples, and to show how far two good relations lie apart on one case (20 % is common).
@@ -114,14 +112,4 @@ export function nusseltPlateUpMcAdams(Ra: number): number {
  */
 export function nusseltPlateDownMcAdams(Ra: number): number {
   return 0.27 * Math.sqrt(Math.sqrt(Math.abs(Ra)));
-}
-
-/**
- * Stoichiometric air by the boiler makers' rule, 11.52 C + 34.56 (H - O/8); 0.4 % above the balance of the elements, since it
- * rounds the atomic masses and the oxygen of air.
- * @returns [kg per kg dry wood]
- * Reference: Babcock & Wilcox, Steam: Its Generation and Use, eq. 10 (its sulphur term left out).
- */
-export function airByRule({ carbon, hydrogen, oxygen }: WoodComposition): number {
-  return 11.52 * carbon + 34.56 * (hydrogen - oxygen / 8);
 }

@@ -37,7 +37,9 @@ const STRIDE = 100;
  * Finite differences of second order on even cells, by Newton with a tridiagonal matrix; loss and conductivity may depend on
  * temperature in any smooth way.
  *
- * @returns temperatures at CELLS + 1 places, and the heat into the rod
+ * @param rod its sizes, its hot end, and what conductivity [W/(m K)] and loss [W/m2] are at a temperature [K]
+ * @returns temperatures [K] at CELLS + 1 places, and the heat into the rod [W]
+ * @example rodProfile({ length: 1, section: 1e-4, perimeter: 0.04, base: 373.15, conductivity: () => 50, loss: (T) => 10 * (T - 293.15) }).heat // 3.58 W
  * @throws RangeError when it does not converge
  * Reference: the equation is Incropera et al. (2007), 6th ed., eq. 3.61; with a constant coefficient the answer is their eq. 3.75.
  */
@@ -95,7 +97,14 @@ function solveTridiagonal(
   return largest;
 }
 
-/** Temperature at a place between the points of a profile [K], straight between them. */
+/**
+ * Temperature at a place of a rod, straight between the points of its profile.
+ * @param profile as `rodProfile` gives it
+ * @param place from the base [m]; held at both ends
+ * @returns [K]
+ * @example rodTemperature({ at: Float64Array.of(0, 1), temperature: Float64Array.of(400, 300), heat: 0, iterations: 1 }, 0.25) // 375 K
+ * Reference: linear interpolation.
+ */
 export function rodTemperature({ at, temperature }: RodProfile, place: number): number {
   const last = at.length - 1;
   const i = Math.min(last - 1, Math.max(0, Math.floor((place / at[last]) * last)));

@@ -1,5 +1,5 @@
 /** Heat balance of a surface between air and radiant surroundings: what a sunlit plate settles at, what a bead reads. */
-import { emissivePower, netGreyFlux } from './radiation.js';
+import { blackPower, blackPowerSlope, netGreyFlux, surfaceLoss } from '../../physics/radiation.js';
 
 export interface SurfaceSetting {
   /** air or gas [K] */
@@ -10,15 +10,6 @@ export interface SurfaceSetting {
   coefficient: number;
   /** grey, 0..1 */
   emissivity: number;
-}
-
-/**
- * Flux that a surface loses, h (Ts - Tair) + eps sigma (Ts^4 - Tsur^4).
- * @returns [W/m2]
- * Reference: Incropera et al. (2007), 6th ed., section 1.2.
- */
-export function surfaceLoss(surface: number, { air, surroundings, coefficient, emissivity }: SurfaceSetting): number {
-  return coefficient * (surface - air) + netGreyFlux(emissivity, surface, surroundings);
 }
 
 /**
@@ -33,10 +24,10 @@ export function equilibriumTemperature(setting: SurfaceSetting, absorbed = 0): n
   const { air, surroundings, coefficient, emissivity } = setting;
   let T = Math.max(air, surroundings) + (coefficient > 0 ? absorbed / coefficient : 0);
   if (coefficient <= 0)
-    T = Math.max(T, Math.sqrt(Math.sqrt(surroundings ** 4 + absorbed / emissivePower(emissivity, 1))));
+    T = Math.max(T, Math.sqrt(Math.sqrt(surroundings ** 4 + absorbed / (emissivity * blackPower(1)))));
   for (let n = 0; n < 100; n++) {
-    const slope = coefficient + (4 * emissivePower(emissivity, T)) / T;
-    const step = (surfaceLoss(T, setting) - absorbed) / slope;
+    const slope = coefficient + emissivity * blackPowerSlope(T);
+    const step = (surfaceLoss(coefficient, T, air, emissivity, surroundings) - absorbed) / slope;
     T -= step;
     if (Math.abs(step) < 1e-10) break;
   }

@@ -1,5 +1,5 @@
 /** Steady conduction through plane and round layers, and natural convection in the gap between two pipes. */
-import { GRAVITY } from './constants.js';
+import { GRAVITY } from '../../physics/constants.js';
 
 /**
  * Resistance of a plane layer, t/(k A).

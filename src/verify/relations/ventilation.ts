@@ -1,5 +1,5 @@
 /** Natural-ventilation rules of building practice for openings between two bodies of air. */
-import { GRAVITY } from './constants.js';
+import { GRAVITY } from '../../physics/constants.js';
 
 /**
  * Discharge coefficient of an opening with two-way flow, 0.40 + 0.0045 dT.

@@ -1,9 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { annularFinEfficiency, finEfficiency, finHeat, finParameter, infiniteFinHeat } from '../../src/physics/fin.js';
-import { annulusConductivity, planeResistance, roundLayerHeat } from '../../src/physics/layers.js';
-import { biot, lumpedTemperature, lumpedTime, lumpedTimeConstant } from '../../src/physics/lumped.js';
-import { RUNS } from './joins.js';
+import { biot } from '../../src/physics/lumped.js';
+import {
+  annularFinEfficiency,
+  finEfficiency,
+  finHeat,
+  finParameter,
+  infiniteFinHeat,
+} from '../../src/verify/relations/fin.js';
+import { annulusConductivity, planeResistance, roundLayerHeat } from '../../src/verify/relations/layers.js';
+import { lumpedTemperature, lumpedTime, lumpedTimeConstant } from '../../src/verify/relations/lumped.js';
+import { RUNS } from '../physics/joins.js';
 
 const rod = { perimeter: Math.PI * 0.01, section: (Math.PI * 0.01 ** 2) / 4, conductivity: 50, coefficient: 20 };
 

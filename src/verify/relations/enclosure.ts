@@ -1,4 +1,4 @@
-import { STEFAN_BOLTZMANN } from './constants.js';
+import { STEFAN_BOLTZMANN } from '../../physics/constants.js';
 
 /** Surfaces of an enclosure, by index. */
 export interface Enclosure {

@@ -1,4 +1,4 @@
-import { ZERO_CELSIUS } from './constants.js';
+import { ZERO_CELSIUS } from '../../physics/constants.js';
 
 /**
  * Standard fire-test curve, 20 + 345 log10(8 t + 1) °C, t in minutes.
