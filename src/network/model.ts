@@ -1,10 +1,9 @@
-import { moistureFraction } from '../physics/atmosphere.js';
+import { humidAir, moistureFraction } from '../physics/atmosphere.js';
 import {
   gasConstantOf,
   gasDensity,
   gasEnthalpy,
   gasSpecificHeat,
-  humidAir,
   mixturePolynomial,
   type Composition,
   type GasPolynomial,

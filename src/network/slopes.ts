@@ -1,8 +1,8 @@
-import { GRAVITY, STEFAN_BOLTZMANN } from '../physics/constants.js';
+import { columnPressure } from '../physics/draft.js';
 import { evaporation, rainCooling } from '../physics/evaporation.js';
 import { levelExchange } from '../physics/levelExchange.js';
-import { blackPowerSlope } from '../physics/radiation.js';
-import { starConductance } from '../physics/starNetwork.js';
+import { blackPower, blackPowerSlope } from '../physics/radiation.js';
+import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
 import type { Balances, Demand } from './balances.js';
 import { insideCoefficient, outsideCoefficient } from './heat.js';
 import { conductance, heatCapacity } from './materials.js';
@@ -95,18 +95,18 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const base = h * (Tg - Ts);
     const bySurface = (insideCoefficient(model, i, z, Ts + T_STEP, Tg) * (Tg - Ts - T_STEP) - base) / T_STEP;
     const byGas = (insideCoefficient(model, i, z, Ts, Tg + T_STEP) * (Tg + T_STEP - Ts) - base) / T_STEP;
-    const half = 0.5 * (eps + 1);
-    const own = STEFAN_BOLTZMANN * Ts ** 4;
-    const gasBySurface = area * (bySurface - eg * half * slopeOwn);
+    const share = gasWallFactor(eg, eps);
+    const own = blackPower(Ts);
+    const gasBySurface = area * (bySurface - share * slopeOwn);
     const open = 1 - eg;
     const link = starConductance(area, eps, eg);
     const Tw = x[starIndex];
     const starByEmissivity = -((link * link) / (area * open * open)) * (star4[z] - own);
-    const gasByEmissivity = area * half * (gas4[z] - own);
+    const gasByEmissivity = area * gasWallFactor(1, eps) * (gas4[z] - own);
     const slope = model.emissivitySlope[z];
     const fuelSlope = model.emissivityFuelSlope[z];
-    const gasByGas = area * (byGas + eg * half * 4 * STEFAN_BOLTZMANN * Tg * Tg * Tg) + slope * gasByEmissivity;
-    const starSlope = link * 4 * STEFAN_BOLTZMANN * Tw * Tw * Tw;
+    const gasByGas = area * (byGas + share * blackPowerSlope(Tg)) + slope * gasByEmissivity;
+    const starSlope = link * blackPowerSlope(Tw);
     const starOwn = link * slopeOwn;
     const fuelIndex = model.fuel + z;
     m[node * n + node] -= gamma * (gasBySurface - starOwn);
@@ -173,8 +173,8 @@ function flowRows(balances: Balances, x: Float64Array, m: Float64Array, frozen: 
     const back = f.backward - exchange[i];
     const forwardP = f.forwardLow + f.forwardHigh;
     const backwardP = f.backwardLow + f.backwardHigh;
-    const forwardZ = (f.forwardLow * low + f.forwardHigh * high) * GRAVITY;
-    const backwardZ = (f.backwardLow * low + f.backwardHigh * high) * GRAVITY;
+    const forwardZ = f.forwardLow * columnPressure(1, low) + f.forwardHigh * columnPressure(1, high);
+    const backwardZ = f.backwardLow * columnPressure(1, low) + f.backwardHigh * columnPressure(1, high);
     let [byNet, byDensityA, byDensityB] = [0, 0, 0];
     if (o.level && !out) {
       const net = through - back;
@@ -271,8 +271,7 @@ function fireRows(
 
 /** Change of a stem's uptake with the star temperature of its zone [W/(m2 K)]. */
 function stemRadiant(model: Model, x: Float64Array, z: number): number {
-  const T = x[model.star + z];
-  return 4 * model.network.stem.emissivity * STEFAN_BOLTZMANN * T * T * T;
+  return model.network.stem.emissivity * blackPowerSlope(x[model.star + z]);
 }
 
 function add(m: Float64Array, n: number, row: number, column: number, value: number): void {

@@ -56,7 +56,7 @@ export function airSpecificHeat(T: number): number {
  * Prandtl number of air, mu cp/k.
  * @param T [K]; validity as its parts
  * @returns [-]
- * @example airPrandtl(300) // 0.707
+ * @example airPrandtl(300) // 0.7
  * Reference: definition; Table A.4 prints 0.707 at 300 K.
  */
 export function airPrandtl(T: number): number {
@@ -73,4 +73,16 @@ export function airPrandtl(T: number): number {
  */
 export function airDensity(T: number, p: number): number {
   return gasDensity(T, p, AIR_GAS_CONSTANT);
+}
+
+/**
+ * Kinematic viscosity of air, mu/rho.
+ * @param T [K]
+ * @param p absolute pressure [Pa]
+ * @returns [m2/s]
+ * @example airKinematicViscosity(350, 101325) // 2.06e-5 m2/s
+ * Reference: definition; Table A.4 prints 20.92e-6 at 350 K, where its density is 1.3 % low.
+ */
+export function airKinematicViscosity(T: number, p: number): number {
+  return airViscosity(T) / airDensity(T, p);
 }

@@ -1,5 +1,6 @@
 /** Outdoor air: pressure by altitude and humidity. */
 import { GAS_CONSTANT, GRAVITY, STANDARD_PRESSURE, ZERO_CELSIUS } from './constants.js';
+import type { Composition } from './gasMixture.js';
 
 /** US Standard Atmosphere 1976, lowest layer: sea-level temperature, lapse rate, molar mass of air, radius of the earth. */
 export const SEA_LEVEL_TEMPERATURE = 288.15; // K
@@ -104,4 +105,17 @@ export function humidityRatio({ temperature, relativeHumidity, pressure }: Humid
  */
 export function moistureFraction(ratio: number): number {
   return ratio / (1 + ratio);
+}
+
+/**
+ * Air with its water vapour.
+ * @param air mass fractions of the dry air
+ * @param ratio kg of vapour per kg of dry air
+ * @returns mass fractions
+ * @example humidAir(dryAir, 0.01).H2O // 0.0099
+ * Reference: definition of the humidity ratio.
+ */
+export function humidAir(air: Composition, ratio: number): Composition {
+  const share = 1 / (1 + ratio);
+  return { N2: air.N2 * share, O2: air.O2 * share, CO2: air.CO2 * share, H2O: air.H2O * share + ratio * share };
 }

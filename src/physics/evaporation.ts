@@ -23,7 +23,7 @@ const RAIN_SUPPLY = (5 / 3600) * LATENT_HEAT;
  * @param vapourShare water vapour in the gas, mass fraction [-]
  * @param pressure absolute [Pa]
  * @returns [W/m2]; 0 where the gas is the wetter (nothing condenses)
- * @example evaporation(10, 291.05, 0.0098, 101325) // 76 W/m2
+ * @example evaporation(10, 291.05, 0.0098, 101325) // 75 W/m2
  * Reference: Spalding's mass-transfer number with the Lewis relation, Incropera et al. (2007), 6th ed., ch. 6 (from memory).
  */
 export function evaporation(coefficient: number, surface: number, vapourShare: number, pressure: number): number {

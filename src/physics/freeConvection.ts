@@ -3,24 +3,20 @@
  * the temperature difference is the caller's: Rayleigh numbers are taken by their size.
  */
 import { GRAVITY } from './constants.js';
-import { AIR_GAS_CONSTANT, airConductivity, airSpecificHeat, airViscosity } from './air.js';
 
 /**
- * Rayleigh number of air, g beta |dT| L^3/(nu alpha), beta = 1/T of an ideal gas.
- * @param deltaT surface less air [K], either sign
- * @param filmT mean of surface and air temperature [K]
+ * Rayleigh number of a gas, g beta |dT| L^3 Pr/nu^2, beta = 1/T of an ideal gas.
+ * @param deltaT surface less gas [K], either sign
+ * @param filmT mean of surface and gas temperature [K]
  * @param length characteristic length [m]
- * @param pressure absolute [Pa]
+ * @param viscosity kinematic, nu [m2/s]
+ * @param Pr [-]
  * @returns [-], never negative
- * @example rayleigh(209, 400, 0.71, 101325) // 1.86e9
- * Reference: Incropera et al. (2007), 6th ed., eq. 9.25; its Example 9.2 prints 1.81e9 with the properties of Table A.4.
+ * @example rayleigh(209, 400, 0.71, 26.41e-6, 0.69) // 1.81e9
+ * Reference: Incropera et al. (2007), 6th ed., eq. 9.25; the numbers are those of Example 9.2.
  */
-export function rayleigh(deltaT: number, filmT: number, length: number, pressure: number): number {
-  const density = pressure / (AIR_GAS_CONSTANT * filmT);
-  return (
-    (GRAVITY * Math.abs(deltaT) * length * length * length * density * density * airSpecificHeat(filmT)) /
-    (filmT * airViscosity(filmT) * airConductivity(filmT))
-  );
+export function rayleigh(deltaT: number, filmT: number, length: number, viscosity: number, Pr: number): number {
+  return ((GRAVITY / filmT) * Math.abs(deltaT) * length * length * length * Pr) / (viscosity * viscosity);
 }
 
 /** Roots in place of powers: these run for every face at every step, and Math.pow costs several times as much. */

@@ -75,5 +75,6 @@ export function contraction(open: number): number {
  * Reference: Borda-Carnot past Weisbach's vena contracta.
  */
 export function damperLoss(open: number): number {
-  return (1 / (contraction(open) * open) - 1) ** 2;
+  const jet = contraction(open) * open;
+  return expansionLoss(jet) / (jet * jet);
 }

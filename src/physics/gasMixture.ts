@@ -116,7 +116,7 @@ const H2O_BY_MASS = SPECIES_POLYNOMIAL.H2O.map((b) => b / MOLAR_MASS.H2O);
  * Polynomial of a mixture; linear in the mass fractions, which need not add up to exactly 1.
  * @param c mass fractions
  * @returns its enthalpy per kg, for `gasEnthalpy` and `gasSpecificHeat`
- * @example gasSpecificHeat(mixturePolynomial(dryAir), 300) // 1005 J/(kg K)
+ * @example gasSpecificHeat(mixturePolynomial(dryAir), 300) // 1004 J/(kg K)
  * Reference: ideal mixture.
  */
 export function mixturePolynomial(c: Composition): GasPolynomial {
@@ -148,7 +148,7 @@ export function gasEnthalpy(poly: GasPolynomial, T: number): number {
  * @param poly of a mixture, or of a species per mol
  * @param T [K]
  * @returns [J/(kg K)] for a mixture, [J/(mol K)] for a species
- * @example gasSpecificHeat(SPECIES_POLYNOMIAL.N2, 1000) // 32.7 J/(mol K)
+ * @example gasSpecificHeat(SPECIES_POLYNOMIAL.N2, 1000) // 32.8 J/(mol K)
  * Reference: GRI-Mech 3.0 thermo data (Smith et al. 1999).
  */
 export function gasSpecificHeat(poly: GasPolynomial, T: number): number {
@@ -187,19 +187,6 @@ export const dryAir: Readonly<Composition> = {
   CO2: 0,
   H2O: 0,
 };
-
-/**
- * Air with its water vapour.
- * @param air mass fractions of the dry air
- * @param ratio kg of vapour per kg of dry air
- * @returns mass fractions
- * @example humidAir(dryAir, 0.01).H2O // 0.0099
- * Reference: definition of the humidity ratio.
- */
-export function humidAir(air: Composition, ratio: number): Composition {
-  const share = 1 / (1 + ratio);
-  return { N2: air.N2 * share, O2: air.O2 * share, CO2: air.CO2 * share, H2O: air.H2O * share + ratio * share };
-}
 
 /**
  * Density of an ideal gas, p/(R T).

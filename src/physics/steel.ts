@@ -66,7 +66,7 @@ export function steelSpecificHeat(T: number): number {
  * Enthalpy of carbon steel above 20 °C, the exact integral of `steelSpecificHeat`.
  * @param T [K]; any
  * @returns [J/kg]; negative below 20 °C
- * @example steelEnthalpy(1073.15) // 547000 J/kg
+ * @example steelEnthalpy(673.15) // 201300 J/kg
  * Reference: integral of EN 1993-1-2:2005, 3.4.1.2.
  */
 export function steelEnthalpy(T: number): number {
@@ -114,7 +114,7 @@ export function stainlessSpecificHeat(T: number): number {
  * Enthalpy of stainless steel above 20 °C, the exact integral of `stainlessSpecificHeat`.
  * @param T [K]; any
  * @returns [J/kg]; negative below 20 °C
- * @example stainlessEnthalpy(773.15) // 242000 J/kg
+ * @example stainlessEnthalpy(773.15) // 240900 J/kg
  * Reference: integral of EN 1993-1-2:2005, Annex C.
  */
 export function stainlessEnthalpy(T: number): number {

@@ -1,8 +1,8 @@
-import { AIR_GAS_CONSTANT, airConductivity, airPrandtl, airViscosity } from './air.js';
-import { STEFAN_BOLTZMANN } from './constants.js';
+import { airConductivity, airKinematicViscosity, airPrandtl } from './air.js';
 import { nusseltCrossCylinder } from './forcedConvection.js';
 import { nusseltHorizontalCylinder, rayleigh } from './freeConvection.js';
 import { mixedConvection } from './mixedConvection.js';
+import { blackPowerSlope, surfaceLoss } from './radiation.js';
 
 /** Stem of an ordinary probe or dial thermometer: 1/4 in across, smoked. Common practice, no source. */
 export const STEM = { diameter: 0.00635, emissivity: 0.9, density: 7850, specificHeat: 500 } as const;
@@ -14,16 +14,16 @@ export const STEM = { diameter: 0.00635, emissivity: 0.9, density: 7850, specifi
  * @param pressure absolute [Pa]
  * @param diameter of the stem [m]
  * @returns [W/(m2 K)]
- * @example stemCoefficient(400, 350, 1, 101325, 0.00635) // 37 W/(m2 K)
+ * @example stemCoefficient(400, 350, 1, 101325, 0.00635) // 42 W/(m2 K)
  * Reference: Churchill & Chu (1975), Churchill & Bernstein (1977), joined after Churchill (1977).
  */
 export function stemCoefficient(gas: number, stem: number, speed: number, pressure: number, diameter: number): number {
   const film = 0.5 * (gas + stem);
   const k = airConductivity(film);
   const pr = airPrandtl(film);
-  const free = nusseltHorizontalCylinder(rayleigh(gas - stem, film, diameter, pressure), pr);
-  const re = (speed * diameter * pressure) / (AIR_GAS_CONSTANT * film * airViscosity(film));
-  const forced = nusseltCrossCylinder(re, pr);
+  const nu = airKinematicViscosity(film, pressure);
+  const free = nusseltHorizontalCylinder(rayleigh(gas - stem, film, diameter, nu, pr), pr);
+  const forced = nusseltCrossCylinder((speed * diameter) / nu, pr);
   return (k / diameter) * mixedConvection(free, forced);
 }
 
@@ -50,10 +50,7 @@ export function stemHeating(
   diameter: number,
   emissivity: number,
 ): number {
-  return (
-    stemCoefficient(gas, stem, speed, pressure, diameter) * (gas - stem) +
-    emissivity * STEFAN_BOLTZMANN * (wallRadiant ** 4 - stem ** 4)
-  );
+  return -surfaceLoss(stemCoefficient(gas, stem, speed, pressure, diameter), stem, gas, emissivity, wallRadiant);
 }
 
 /**
@@ -77,10 +74,10 @@ export function settledReading(
   let stem = 0.5 * (low + high);
   for (let i = 0; i < 40 && high - low > 1e-10; i++) {
     const h = stemCoefficient(gas, stem, speed, pressure, diameter);
-    const balance = h * (gas - stem) + emissivity * STEFAN_BOLTZMANN * (wallRadiant ** 4 - stem ** 4);
+    const balance = -surfaceLoss(h, stem, gas, emissivity, wallRadiant);
     if (balance > 0) low = stem;
     else high = stem;
-    const slope = h + 4 * emissivity * STEFAN_BOLTZMANN * stem ** 3;
+    const slope = h + emissivity * blackPowerSlope(stem);
     let next = stem + balance / slope;
     if (next <= low || next >= high) next = 0.5 * (low + high);
     if (Math.abs(next - stem) < 1e-10 * stem) return next;

@@ -9,7 +9,7 @@ import {
   infiniteFinLength,
   type FinSection,
 } from '../relations/fin.js';
-import { airConductivity, airDensity, airPrandtl, airViscosity } from '../../physics/air.js';
+import { airConductivity, airKinematicViscosity, airPrandtl } from '../../physics/air.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { biot } from '../../physics/lumped.js';
 import { defineCheck, optional, quantity, type Check, type Values } from '../check.js';
@@ -182,7 +182,7 @@ export const conductionChecks: Record<string, Check> = {
 
 function airGap(v: Values<typeof gap> & { temperature?: number }): number {
   const T = v.temperature ?? (v.inner + v.outer) / 2;
-  const nu = airViscosity(T) / airDensity(T, STANDARD_PRESSURE);
+  const nu = airKinematicViscosity(T, STANDARD_PRESSURE);
   const gas = {
     temperature: T,
     kinematicViscosity: nu,

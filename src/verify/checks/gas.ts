@@ -1,7 +1,15 @@
 /** Checks of air, gas mixtures and the outdoor atmosphere. */
-import { airConductivity, airDensity, airPrandtl, airSpecificHeat, airViscosity } from '../../physics/air.js';
+import {
+  airConductivity,
+  airDensity,
+  airKinematicViscosity,
+  airPrandtl,
+  airSpecificHeat,
+  airViscosity,
+} from '../../physics/air.js';
 import {
   geopotentialAltitude,
+  humidAir,
   humidityRatio,
   moistureFraction,
   pressureAtGeopotential,
@@ -10,6 +18,7 @@ import {
 } from '../../physics/atmosphere.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import {
+  dryAir,
   gasConstantOf,
   gasEnthalpy,
   gasSpecificHeat,
@@ -34,7 +43,7 @@ const composition = {
   H2O: quantity('share', 'mass fraction of water vapour'),
 } as const;
 
-const humidAir = {
+const outdoors = {
   temperature: quantity('temperature', 'dry-bulb temperature'),
   relativeHumidity: quantity('share', 'relative humidity'),
   pressure: quantity('pressure', 'absolute pressure'),
@@ -63,10 +72,10 @@ export const gasChecks: Record<string, Check> = {
     run: ({ temperature: T }) => airViscosity(T),
   }),
   airKinematicViscosity: defineCheck({
-    about: 'kinematic viscosity of air: airViscosity over airDensity',
+    about: 'kinematic viscosity of air',
     inputs: { temperature, pressure },
     result: 'diffusivity',
-    run: ({ temperature: T, pressure: p }) => airViscosity(T) / airDensity(T, p ?? STANDARD_PRESSURE),
+    run: ({ temperature: T, pressure: p }) => airKinematicViscosity(T, p ?? STANDARD_PRESSURE),
   }),
   airConductivity: defineCheck({
     about: 'thermal conductivity of air',
@@ -165,19 +174,25 @@ export const gasChecks: Record<string, Check> = {
   }),
   humidityRatio: defineCheck({
     about: 'water per dry air',
-    inputs: humidAir,
+    inputs: outdoors,
     result: 'number',
     run: (air) => humidityRatio(air),
   }),
   moistureFraction: defineCheck({
     about: 'water per moist air',
-    inputs: humidAir,
+    inputs: outdoors,
     result: 'share',
     run: (air) => moistureFraction(humidityRatio(air)),
   }),
+  humidAir: defineCheck({
+    about: 'mass fraction of a gas in air with its water vapour',
+    inputs: { ratio: quantity('number', 'kg of vapour per kg of dry air'), of: choice(CARRIED, 'gas asked for') },
+    result: 'share',
+    run: ({ ratio, of }) => humidAir(dryAir, ratio)[of],
+  }),
   wetBulb: defineCheck({
     about: 'thermodynamic wet-bulb temperature',
-    inputs: humidAir,
+    inputs: outdoors,
     result: 'temperature',
     run: (air) => wetBulb(air),
   }),

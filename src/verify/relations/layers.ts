@@ -1,5 +1,5 @@
 /** Steady conduction through plane and round layers, and natural convection in the gap between two pipes. */
-import { GRAVITY } from '../../physics/constants.js';
+import { rayleigh } from '../../physics/freeConvection.js';
 
 /**
  * Resistance of a plane layer, t/(k A).
@@ -59,7 +59,7 @@ export function annulusConductivity(
   const length =
     (2 * Math.pow(Math.log(outerRadius / innerRadius), 4 / 3)) /
     Math.pow(Math.pow(innerRadius, -0.6) + Math.pow(outerRadius, -0.6), 5 / 3);
-  const Ra = (GRAVITY * Math.abs(deltaT) * length ** 3) / (gas.temperature * gas.kinematicViscosity * gas.diffusivity);
   const Pr = gas.kinematicViscosity / gas.diffusivity;
+  const Ra = rayleigh(deltaT, gas.temperature, length, gas.kinematicViscosity, Pr);
   return gas.conductivity * Math.max(1, 0.386 * Math.pow(Pr / (0.861 + Pr), 0.25) * Math.pow(Ra, 0.25));
 }
