@@ -1,5 +1,6 @@
 /** Checks of friction, openings, draft and natural ventilation. */
 import { GRAVITY } from '../../physics/constants.js';
+import { windPressure } from '../../physics/draft.js';
 import { ductFlow } from '../../physics/ductFlow.js';
 import {
   contraction,
@@ -215,6 +216,35 @@ export const flowChecks: Record<string, Check> = {
       const mean = (v.densityAbove + v.densityBelow) / 2;
       return levelExchange(v.area, v.densityBelow, v.densityAbove, v.netFlow * mean) / mean;
     },
+  }),
+  levelFloodingPressure: defineCheck({
+    about: 'pressure difference whose flow through a level opening leaves nothing to exchange',
+    inputs: {
+      densityAbove: quantity('density', 'above'),
+      densityBelow: quantity('density', 'below'),
+      area: quantity('area', 'of the opening'),
+      discharge: quantity('number', 'discharge coefficient'),
+    },
+    result: 'pressure',
+    run: (v) => {
+      let [low, high] = [0, 10 * v.area];
+      for (let n = 0; n < 60; n++) {
+        const middle = (low + high) / 2;
+        if (levelExchange(v.area, v.densityBelow, v.densityAbove, middle) > 0) low = middle;
+        else high = middle;
+      }
+      return (high / (v.discharge * v.area)) ** 2 / (v.densityAbove + v.densityBelow);
+    },
+  }),
+  windPressure: defineCheck({
+    about: 'pressure of wind at an opening',
+    inputs: {
+      coefficient: quantity('number', 'pressure coefficient'),
+      density: quantity('density', 'of the air'),
+      wind: quantity('speed', 'of the wind'),
+    },
+    result: 'pressure',
+    run: (v) => windPressure(v.coefficient, v.density, v.wind),
   }),
   twoWayDischarge: defineCheck({
     about: 'discharge coefficient of an opening with two-way flow (building practice; not used by the tool)',

@@ -2,7 +2,7 @@
 import { airConductivity, airPrandtl, airViscosity } from '../../physics/air.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { gasEmissivity, meanBeamLength, sootEmissivity } from '../../physics/gasRadiation.js';
-import { blackPower, netGreyFlux, surfaceLoss } from '../../physics/radiation.js';
+import { blackPower, netGreyFlux, radiantCoefficient, surfaceLoss } from '../../physics/radiation.js';
 import { choice, defineCheck, list, optional, quantity, table, type Check, type Values } from '../check.js';
 import { nusseltDittusBoelter } from '../relations/convection.js';
 import { enclosureHeat } from '../relations/enclosure.js';
@@ -118,6 +118,12 @@ export const radiationChecks: Record<string, Check> = {
     inputs: { emissivity, surface, surroundings: setting.surroundings, area: quantity('area', 'of the surface') },
     result: 'power',
     run: (v) => netGreyFlux(v.emissivity, v.surface, v.surroundings) * v.area,
+  }),
+  radiantCoefficient: defineCheck({
+    about: 'radiation between two black temperatures per kelvin between them',
+    inputs: { surface, surroundings: setting.surroundings },
+    result: 'coefficient',
+    run: (v) => radiantCoefficient(v.surface, v.surroundings),
   }),
   surfaceLoss: defineCheck({
     about: 'flux that a surface loses by convection and radiation',
