@@ -19,8 +19,8 @@ const FLOODING = 0.23;
  * @example levelExchange(0.04, 0.85, 1.15, 0) // 0.00307 kg/s
  * Reference: at rest Cooper (1989), NISTIR 89-4052, as in the CFAST Technical Reference Guide, NIST TN 1889v1. The flooding flow
  * is from memory: Heskestad & Spaulding (1991); Cooper (1995), Fire Safety J. 27. Cooper's (1989) own flow fades with the
- * pressure difference instead, to nothing at 0.942^2 g drho D^5/(2 A^2) (square), with 0.754 for a round opening: that is three to
- * five times the pressure at which ours is flooded. The way it fades is our own smooth join.
+ * pressure difference instead, to nothing at 0.942^2 g drho D^5/(2 A^2) (square), with 0.754 for a round opening: that is four to
+ * six times the pressure at which ours is flooded. The way it fades is our own smooth join.
  */
 export function levelExchange(area: number, below: number, above: number, net: number): number {
   const excess = above - below;

@@ -14,7 +14,7 @@ import { airData, estimatesData, fittedNote, temperatureData, warmUpData, weight
 import type { TableData } from '../table.js';
 import type { Block, Sheet } from './blocks.js';
 import { chartBlocks, temperatureBlocks } from './shopFigures.js';
-import { SOURCES } from './sources.js';
+import { sourcesOf } from './sources.js';
 
 /** Rows of inputs in one column of a page. */
 const INPUT_ROWS = 44;
@@ -218,6 +218,6 @@ function endBlocks(result: EstimateResult): Block[] {
         `${balance.massError_kg_per_s.toExponential(0)} kg/s.`,
     },
     { kind: 'heading', text: 'Sources' },
-    { kind: 'list', small: true, items: SOURCES },
+    { kind: 'list', small: true, items: sourcesOf(result.design) },
   ];
 }
