@@ -47,6 +47,9 @@ export const LONGEST_LINE = 250_000;
 
 const HEAD = { schema: 1, tool: { name: 'pitwright', version } };
 
+/** What every line begins with, whoever's version wrote it. */
+export const LINE_HEAD = Buffer.from(JSON.stringify({ ...HEAD, tool: { name: HEAD.tool.name } }).slice(0, -2));
+
 const UNREADABLE = {
   'too-long': `the line is too long; allowed: up to ${LONGEST_LINE / 1000} kB`,
   'not-text': 'the line is not UTF-8 text',

@@ -1,8 +1,10 @@
 #!/usr/bin/env node
+import { constants } from 'node:os';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { visible } from '../charts/plainText.js';
 import { version } from '../version.js';
 import { exit, Stop } from './exit.js';
-import { discardUnfinished, lastWordsOut, reasonUnwritable } from './output.js';
+import { discardUnfinished, lastWordsOut, reasonUnwritable, STANDARD_OUTPUT, standardOutput } from './output.js';
 import { tell } from './stderr.js';
 
 const units = () =>
@@ -58,7 +60,10 @@ function commandLine(): Command {
     .version(version)
     .helpCommand(true)
     .showHelpAfterError("('pitwright help' lists the commands and their options)")
-    .configureOutput({ outputError: (message, write) => write(message.replace(/^error: /, 'pitwright: ')) })
+    .configureOutput({
+      outputError: (message, write) => write(visible(message.replace(/^error: /, 'pitwright: '))),
+      writeOut: (text) => void standardOutput.write(text),
+    })
     .exitOverride();
 
   // each command's code is loaded when it's called: a start stays quick however much the others need
@@ -282,31 +287,45 @@ function codeFor(error: unknown): number {
 /** A reader that has seen enough (`| head`) closes the pipe; that's no error, and other outputs still get done. */
 function tolerateClosedPipes(): void {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') fail(new Stop(exit.wrongUsage, reasonUnwritable('standard output', error)));
+    if (error.code !== 'EPIPE') fail(new Stop(exit.wrongUsage, reasonUnwritable(STANDARD_OUTPUT, error)));
   });
   process.stderr.on('error', () => {
     // there is nowhere left to say it
   });
 }
 
+/** What ends a run from outside and leaves it time for last words: the terminal goes, a key is pressed, a limit is reached. */
+const SIGNALS = ['SIGHUP', 'SIGINT', 'SIGQUIT', 'SIGTERM', 'SIGXCPU'] as const;
+
 function cleanUpWhenStopped(): void {
-  for (const [signal, number] of [
-    ['SIGINT', 2],
-    ['SIGTERM', 15],
-  ] as const) {
+  for (const signal of SIGNALS) {
     process.once(signal, () => {
       discardUnfinished();
-      void lastWordsOut().then(() => process.exit(128 + number));
+      void lastWordsOut().then(() => process.exit(128 + constants.signals[signal]));
     });
   }
 }
 
+/** The first that goes wrong decides what the run ends with. */
 function fail(error: unknown): void {
-  process.exitCode = codeFor(error);
+  const code = codeFor(error);
+  process.exitCode ||= code;
   discardUnfinished();
+}
+
+async function runToItsEnd(): Promise<void> {
+  let ended = false;
+  process.on('exit', () => {
+    if (ended) return;
+    // nothing is left to wait for, so something went away without a word
+    if (!process.exitCode) fail(new Error('the run ended before its work was done'));
+    discardUnfinished();
+  });
+  await commandLine().parseAsync().catch(fail);
+  ended = true;
 }
 
 tolerateClosedPipes();
 cleanUpWhenStopped();
 process.on('uncaughtException', fail);
-commandLine().parseAsync().catch(fail);
+void runToItsEnd();

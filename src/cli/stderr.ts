@@ -1,8 +1,9 @@
 import { performance } from 'node:perf_hooks';
+import { visible } from '../charts/plainText.js';
 
 /** Everything that isn't the requested output goes here. */
 export function tell(message: string): void {
-  process.stderr.write(`${message}\n`);
+  process.stderr.write(`${visible(message)}\n`);
 }
 
 /** Work shorter than this needs no word, unless somebody is watching. */

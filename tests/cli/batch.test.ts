@@ -283,7 +283,7 @@ describe('batch: where results go', () => {
   afterAll(folder.remove);
   const many = ndjson(Array.from({ length: 1500 }, () => drawn));
 
-  it('-o writes a file that appears when it is complete', async () => {
+  it('-o writes the same lines into a file, and makes none for a run that gets nowhere', async () => {
     const stdin = ndjson(designs);
     const { stdout } = await pitwright(['batch', '--steady'], { stdin });
     const ran = await pitwright(['batch', '--steady', '-o', folder.at('out.ndjson')], { stdin });

@@ -42,9 +42,9 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   if (options.baseline > read.length) {
     throw new Stop(exit.wrongUsage, `--baseline ${options.baseline}: there are ${read.length} options.`);
   }
+  if (options.charts !== undefined) openFolder(options.charts);
   const out = openSink(options.output ?? '-');
   const csv = options.csv === undefined ? undefined : openSink(options.csv);
-  if (options.charts !== undefined) openFolder(options.charts);
 
   progress(`computing ${read.length} options`);
   const comparison = withWarnings(compare(read, settings, options.baseline - 1), read);

@@ -27,9 +27,9 @@ export async function run(path: string, options: CookOptions): Promise<void> {
         'cook:\n  load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]\n  tend: 8 h',
     );
   }
+  if (options.charts !== undefined) openFolder(options.charts);
   const out = openSink(options.output ?? '-');
   const csv = options.csv === undefined ? undefined : openSink(options.csv);
-  if (options.charts !== undefined) openFolder(options.charts);
 
   progress('computing');
   const cook = followCook(design);

@@ -23,9 +23,9 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
   refuseClashes(path, { '--output': options.output, '--csv': options.csv });
   refuseMixture(options);
   const { design, warnings } = await loadDesign(path);
+  if (options.charts !== undefined) openFolder(options.charts);
   const out = openSink(options.output ?? '-');
   const csv = options.csv === undefined ? undefined : openSink(options.csv);
-  if (options.charts !== undefined) openFolder(options.charts);
 
   progress('computing');
   const solved = estimate(design);

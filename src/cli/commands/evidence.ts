@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { visibleName } from '../../charts/plainText.js';
 import { gatherEvidence, runCaseFile, type Evidence } from '../../verify/evidence.js';
 import { isFailure } from '../../verify/runCases.js';
 import { listChecks } from '../../verify/registry.js';
@@ -36,8 +37,8 @@ export async function run(options: EvidenceOptions): Promise<void> {
   if (options.renew && !inRepository(folder)) {
     throw new Stop(exit.wrongUsage, '--renew writes into a clone of the repository; leave it out, or use -o FILE.');
   }
-  const out = options.renew && options.output === undefined ? undefined : openSink(options.output ?? '-');
   if (options.charts !== undefined) openFolder(options.charts);
+  const out = options.renew && options.output === undefined ? undefined : openSink(options.output ?? '-');
   progress('running every case and the measured fires');
   const gathered = gatherEvidence(readReference(folder));
   if ('faults' in gathered) throw faulty(gathered.faults);
@@ -65,7 +66,7 @@ function faulty(faults: readonly CaseFault[]): Stop {
 
 async function draw(evidence: Evidence, folder: string): Promise<void> {
   const names = await drawCharts(evidencePictures(evidence.validation), folder);
-  tell(`charts in ${folder}: ${names.join(', ')}`);
+  tell(`charts in ${visibleName(folder)}: ${names.join(', ')}`);
 }
 
 /** REPORT.md, report.json and the pictures, beside the case files. */

@@ -12,6 +12,7 @@ import { fittedFrom, readingsToFit } from '../../study/fit/fitSpan.js';
 import { fitablePaths } from '../../study/fit/parameters.js';
 import { nearestName, parseQuantity, type UnitSystem } from '../../units.js';
 import type { PictureFormat } from '../drawCharts.js';
+import { FITTED_FILE } from '../claims.js';
 import { exit, Stop } from '../exit.js';
 import { LOG, readText } from '../input.js';
 import { loadDesign } from '../loadDesign.js';
@@ -51,9 +52,9 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   for (const log of logs) inputs.push(await readInput(log, design, inputs));
   for (const { log } of inputs) refuseTooShort(design, log, heldBack);
   const paths = pathsOf(options.free, design);
-  const out = openSink(options.output ?? '-');
-  const saved = options.save === undefined ? undefined : openSink(options.save);
   if (options.charts !== undefined) openFolder(options.charts);
+  const out = openSink(options.output ?? '-');
+  const saved = options.save === undefined ? undefined : openSink(options.save, FITTED_FILE);
 
   progress('fitting');
   const solved = fit(design, inputs, {

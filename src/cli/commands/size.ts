@@ -31,8 +31,8 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
   const file = await readText(path);
   const { fileName } = file;
   const { design, warnings, text } = await readLoaded(file.text, fileName);
-  const out = openSink(options.output ?? '-');
   if (options.charts !== undefined) openFolder(options.charts);
+  const out = openSink(options.output ?? '-');
 
   const result = await sizesOf({ text, fileName, design, warnings }, options);
 
