@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { NamedChart } from '../charts/estimateCharts.js';
 import { visibleName } from '../charts/plainText.js';
 import { exit, Stop } from './exit.js';
-import { canvasFonts, embeddedFonts } from './fonts.js';
+import { embeddedFonts, fontFiles } from './fonts.js';
 import { openSink } from './output.js';
 import { progress, tell } from './stderr.js';
 
@@ -48,7 +48,7 @@ async function pngDrawer(): Promise<(chart: NamedChart) => Uint8Array> {
     () => import('../charts/png.js'),
     'Everything else works without --charts, and pictures with --format svg.',
   );
-  registerFont(canvasFonts());
+  registerFont(fontFiles().map(({ file }) => file));
   const render = pngRenderer();
   return ({ config }) => render(config);
 }

@@ -8,9 +8,8 @@ import { assemble, compare } from '../../study/compare.js';
 import type { Equal } from '../../study/equalShape.js';
 import { distinctLabels, optionsOf, type OptionRead } from '../../study/options.js';
 import { USUAL_SETTINGS } from '../../study/studyOption.js';
-import { canvasPart } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
-import { canvasFonts, embeddedFonts } from '../fonts.js';
+import { embeddedFonts, fontFiles } from '../fonts.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
 import { filesBeside } from '../namedFile.js';
@@ -82,12 +81,6 @@ async function htmlOf(document: ReportDocument, paper: PaperName): Promise<strin
 }
 
 async function pdfOf(document: ReportDocument, paper: PaperName): Promise<Uint8Array> {
-  const { pdfPages, registerFont } = await canvasPart(
-    () => import('../../charts/canvasPages.js'),
-    'The same report works with --format html.',
-  );
   const { reportPdf } = await import('../../report/sheets/pdf.js');
-  registerFont(canvasFonts());
-  const { name, shop, maker } = document;
-  return reportPdf(document, paper, pdfPages({ title: name, author: shop, creator: maker }));
+  return reportPdf(document, paper, fontFiles());
 }

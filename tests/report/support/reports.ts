@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { pdfPages, registerFont } from '../../../src/charts/canvasPages.js';
 import type { PaperName } from '../../../src/charts/theme.js';
 import { geometryOf } from '../../../src/design/geometryOf.js';
 import type { Design } from '../../../src/design/design.js';
@@ -80,9 +79,8 @@ export function htmlOf(document: ReportDocument, paper: PaperName = 'letter'): s
 }
 
 export function pdfOf(document: ReportDocument, paper: PaperName = 'letter'): Buffer {
-  registerFont(WEIGHTS.map((weight) => fontFile(weight)));
-  const { name, shop, maker } = document;
-  return Buffer.from(reportPdf(document, paper, pdfPages({ title: name, author: shop, creator: maker })));
+  const fonts = WEIGHTS.map((weight) => ({ weight, file: fontFile(weight) }));
+  return Buffer.from(reportPdf(document, paper, fonts));
 }
 
 /** Everything that a document says, block by block. */
