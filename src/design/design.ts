@@ -86,6 +86,8 @@ export interface Splits {
   glow: number;
 }
 
+export type Steel = 'carbon' | 'stainless';
+
 export interface Insulation {
   /** catalog name */
   material: string;
@@ -93,6 +95,8 @@ export interface Insulation {
   thickness: number;
   /** outer steel skin [m]; 0 = none */
   skin: number;
+  /** what the skin is made of; absent: the steel of what it wraps */
+  skinSteel?: Steel;
 }
 
 /** A body inside a part: grates, racks, baffle, water pan, food. */
@@ -120,8 +124,8 @@ export interface Door {
 interface PartBase {
   /** plate thickness [m] */
   plate: number;
-  /** 'carbon' | 'stainless' */
-  steel: 'carbon' | 'stainless';
+  /** of shell, ends, door leaf and reverse-flow plate alike */
+  steel: Steel;
   /** height of its middle above the ground [m] */
   centre: number;
   /** total leak area round its doors [m2] */
@@ -206,6 +210,8 @@ export interface Stack {
   height: number;
   /** tube wall [m] */
   wall: number;
+  /** of the tube (default carbon) */
+  steel: Steel;
   /** height of its base above the ground [m] */
   base: number;
   /** open share of a damper, 0..1 (default 1) */

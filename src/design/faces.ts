@@ -1,15 +1,13 @@
 /** Faces of a part while its cut-outs are being taken out. */
+import type { Steel } from './design.js';
 import type { Face, Orientation } from './geometry.js';
 
-/** Carbon steel [kg/m3]: EN 1993-1-2:2005, 3.4. */
-export const CARBON_DENSITY = 7850;
+/** [kg/m3]. Carbon: EN 1993-1-2:2005, 3.2.2; austenitic stainless: EN 10088-1, 1.4301 (from memory). */
+const DENSITY: Readonly<Record<Steel, number>> = { carbon: 7850, stainless: 7900 };
 
-/** Austenitic stainless steel [kg/m3]: EN 10088-1, 1.4301 (from memory). */
-export const STAINLESS_DENSITY = 7900;
-
-/** Density of a part's steel [kg/m3]. */
-export function steelDensity(steel: 'carbon' | 'stainless'): number {
-  return steel === 'stainless' ? STAINLESS_DENSITY : CARBON_DENSITY;
+/** Density of a steel [kg/m3], independent of temperature. */
+export function steelDensity(steel: Steel): number {
+  return DENSITY[steel];
 }
 
 /** A face less what has been cut out of it. Areas [m2], volume of steel [m3]. */

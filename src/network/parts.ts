@@ -1,7 +1,7 @@
 import type { Chamber, Design, HorizontalPart, Stack, StationName, Upright } from '../design/design.js';
+import { steelDensity } from '../design/faces.js';
 import type { Geometry, PartGeometry } from '../design/geometry.js';
 import { reversePlateArea } from '../design/geometryOf.js';
-import { STAINLESS_DENSITY, STEEL_DENSITY } from '../physics/steel.js';
 import { girth, type BuiltPit, type Cells } from './cells.js';
 import { addPatch, addSharedPlate, joinPlates } from './patches.js';
 import { splitByPlate, type PlateSplit } from './reverse.js';
@@ -135,7 +135,6 @@ export function addChamber(
   const width = plate.width;
   const each = geometry.length / count;
   const area = reversePlateArea(chamber) / count;
-  const density = chamber.steel === 'stainless' ? STAINLESS_DENSITY : STEEL_DENSITY;
   let before = -1;
   for (let i = 0; i < count; i++) {
     const node = addSharedPlate(network, {
@@ -144,7 +143,7 @@ export function addChamber(
       zones: [built.plenum.zones[i], built.chamber.zones[i]],
       shapes: ['up', 'down'],
       area,
-      mass: area * chamber.reverse.plate * density,
+      mass: area * chamber.reverse.plate * steelDensity(chamber.steel),
       thickness: chamber.reverse.plate,
       length: (width * geometry.length) / (2 * (width + geometry.length)),
       steel: chamber.steel,
@@ -206,14 +205,14 @@ export function addStack(
       thickness: stack.wall,
       length: stack.height,
       windLength: stack.diameter,
-      steel: 'carbon',
+      steel: stack.steel,
       insideEmissivity: design.estimates.insideEmissivity,
       outsideEmissivity: stack.emissivity,
       insulation: stack.insulation,
       radius: 0.5 * stack.diameter,
     });
     if (before >= 0) {
-      const join = { edge: Math.PI * stack.diameter, thickness: stack.wall, distance: each, steel: 'carbon' as const };
+      const join = { edge: Math.PI * stack.diameter, thickness: stack.wall, distance: each, steel: stack.steel };
       joinPlates(network, { a: before, b: node, ...join });
     }
     before = node;

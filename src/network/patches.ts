@@ -1,6 +1,6 @@
-import type { Insulation } from '../design/design.js';
+import type { Insulation, Steel } from '../design/design.js';
 import { INSULATIONS } from '../design/catalog.js';
-import { STEEL_DENSITY } from '../physics/steel.js';
+import { steelDensity } from '../design/faces.js';
 import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type ThermalLink } from './types.js';
 
 /** Slices of each insulation layer, each a node. */
@@ -24,7 +24,7 @@ export interface Patch {
   length: number;
   /** wind length [m] */
   windLength: number;
-  steel: 'carbon' | 'stainless';
+  steel: Steel;
   insideEmissivity: number;
   outsideEmissivity: number;
   insulation?: Insulation;
@@ -98,7 +98,8 @@ function addInsulation(
   growth: (x: number) => number,
 ): number {
   const { nodes, links } = network;
-  const row = INSULATIONS[patch.insulation!.material];
+  const { material, skinSteel = patch.steel } = patch.insulation!;
+  const row = INSULATIONS[material];
   const conductivity: ThermalLink['conductivity'] = {
     temperatures: row.conductivity.map((point) => point[0]),
     values: row.conductivity.map((point) => point[1]),
@@ -125,8 +126,8 @@ function addInsulation(
   nodes.push({
     name: `${patch.name} skin`,
     part: patch.part,
-    mass: STEEL_DENSITY * skin * outside,
-    material: 'carbon',
+    mass: steelDensity(skinSteel) * skin * outside,
+    material: skinSteel,
     specificHeat: 0,
     thickness: 0,
     weight: 0,
@@ -147,7 +148,7 @@ export function addSharedPlate(
     mass: number;
     thickness: number;
     length: number;
-    steel: 'carbon' | 'stainless';
+    steel: Steel;
     emissivity: number;
   },
 ): number {
@@ -180,7 +181,7 @@ export function addSharedPlate(
 /** Let two plates conduct into each other along a common edge. */
 export function joinPlates(
   network: Network,
-  join: { a: number; b: number; edge: number; thickness: number; distance: number; steel: 'carbon' | 'stainless' },
+  join: { a: number; b: number; edge: number; thickness: number; distance: number; steel: Steel },
 ): void {
   if (join.edge <= 0 || join.distance <= 0) return;
   const { a, b, steel } = join;

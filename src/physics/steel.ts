@@ -9,12 +9,6 @@
  */
 import { ZERO_CELSIUS } from './constants.js';
 
-/** Density of steel [kg/m3], independent of temperature. EN 1993-1-2:2005, 3.2.2. */
-export const STEEL_DENSITY = 7850;
-
-/** Density of stainless steel [kg/m3]. EN 1993-1-2:2005, Annex C takes the density of EN 1993-1-4 (1.4301: 7900). */
-export const STAINLESS_DENSITY = 7900;
-
 const LOWEST = 20; // °C
 const HIGHEST = 1200; // °C
 

@@ -1,6 +1,7 @@
 /** Bodies stepped through time by the pit's own integrator: furnace curves and worked examples of heating and cooling. */
+import { steelDensity } from '../../design/faces.js';
 import { standardFurnace } from '../../physics/furnaceCurve.js';
-import { steelEnthalpy, steelSpecificHeat, STEEL_DENSITY } from '../../physics/steel.js';
+import { steelEnthalpy, steelSpecificHeat } from '../../physics/steel.js';
 import { equilibriumTemperature, surfaceLoss } from '../../physics/surfaceBalance.js';
 import { defineCheck, quantity, type Check, type Values } from '../check.js';
 import { heatBody, type Body, type BodyMoment } from '../heatBody.js';
@@ -64,7 +65,7 @@ export const integratedChecks: Record<string, Check> = {
     },
     result: 'temperature',
     run: (v) => {
-      const mass = STEEL_DENSITY / v.sectionFactor;
+      const mass = steelDensity('carbon') / v.sectionFactor;
       const body: Body = {
         content: (T) => mass * steelEnthalpy(T),
         capacity: (T) => mass * steelSpecificHeat(T),

@@ -1,4 +1,5 @@
 /** Checks of steel and of the standard furnace curve. */
+import { steelDensity } from '../../design/faces.js';
 import { standardFurnace } from '../../physics/furnaceCurve.js';
 import {
   stainlessConductivity,
@@ -8,7 +9,6 @@ import {
   steelConductivity,
   steelEnthalpy,
   steelSpecificHeat,
-  STEEL_DENSITY,
   steelTemperature,
 } from '../../physics/steel.js';
 import { defineCheck, quantity, type Check } from '../check.js';
@@ -25,7 +25,7 @@ export const steelChecks: Record<string, Check> = {
     about: 'density of steel, as used',
     inputs: {},
     result: 'density',
-    run: () => STEEL_DENSITY,
+    run: () => steelDensity('carbon'),
   }),
   steelSpecificHeat: ofTemperature('specific heat of carbon steel', 'specificHeat', steelSpecificHeat),
   steelEnthalpy: ofTemperature('enthalpy of carbon steel above 20 °C', 'energyPerMass', steelEnthalpy),

@@ -1,13 +1,8 @@
 /** Whole-model checks: a plate in a furnace, a stack of given gas temperature, a body that cools. */
+import { steelDensity } from '../../design/faces.js';
 import { standardFurnace } from '../../physics/furnaceCurve.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
-import {
-  stainlessEnthalpy,
-  stainlessSpecificHeat,
-  steelEnthalpy,
-  steelSpecificHeat,
-  STEEL_DENSITY,
-} from '../../physics/steel.js';
+import { stainlessEnthalpy, stainlessSpecificHeat, steelEnthalpy, steelSpecificHeat } from '../../physics/steel.js';
 import { surfaceLoss } from '../../physics/surfaceBalance.js';
 import { choice, defineCheck, optional, optionalList, quantity, type Check, type Values } from '../check.js';
 import { heatBody, type Body } from '../heatBody.js';
@@ -47,7 +42,7 @@ function furnaceCurve({ times, gas }: Pick<Values<typeof furnace>, 'times' | 'ga
 }
 
 function plateInFurnace(v: Values<typeof furnace>): number {
-  const mass = STEEL_DENSITY * v.thickness;
+  const mass = steelDensity('carbon') * v.thickness;
   const [content, capacity] =
     v.steel === 'carbon' ? [steelEnthalpy, steelSpecificHeat] : [stainlessEnthalpy, stainlessSpecificHeat];
   const curve = furnaceCurve(v);
