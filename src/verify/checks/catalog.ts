@@ -1,5 +1,13 @@
 /** Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as used. */
-import { DRY_NET_HEAT, FINISHES, insulationConductivity, INSULATIONS, WOODS } from '../../design/catalog.js';
+import {
+  DRY_NET_HEAT,
+  FINISHES,
+  insulationConductivity,
+  INSULATIONS,
+  STEELS,
+  strengthLeft,
+  WOODS,
+} from '../../design/catalog.js';
 import { readDesign } from '../../design/read.js';
 import { LATENT_HEAT_25C, waterFormed } from '../../physics/wood.js';
 import { gaugeNumbers, gaugeThickness, PIPES } from '../../units.js';
@@ -103,6 +111,18 @@ export const catalogChecks: Record<string, Check> = {
     inputs: { material },
     result: 'specificHeat',
     run: (v) => INSULATIONS[v.material].specificHeat,
+  }),
+  steelLimit: defineCheck({
+    about: 'temperature from which a steel scales away in air, or creeps',
+    inputs: { steel: choice(['carbon', 'stainless'], 'steel'), of: choice(['scaling', 'creep'], 'which') },
+    result: 'temperature',
+    run: (v) => STEELS[v.steel][v.of].limit,
+  }),
+  strengthLeft: defineCheck({
+    about: 'yield strength of carbon steel over that when cold',
+    inputs: { temperature: quantity('temperature', 'steel temperature') },
+    result: 'number',
+    run: (v) => strengthLeft(v.temperature),
   }),
   gaugeThickness: defineCheck({
     about: 'thickness of a sheet gauge',
