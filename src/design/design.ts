@@ -88,6 +88,8 @@ export interface Insulation {
   thickness: number;
   /** outer steel skin [m]; 0 = none */
   skin: number;
+  /** what the skin is made of; absent: the steel of what it wraps */
+  skinSteel?: Steel;
 }
 
 /** A body inside a part: grates, racks, baffle, water pan, food. */
@@ -115,6 +117,7 @@ export interface Door {
 interface PartBase {
   /** plate thickness [m] */
   plate: number;
+  /** of shell, ends, door leaf and reverse-flow plate alike */
   steel: Steel;
   /** height of its middle above the ground [m] */
   centre: number;
@@ -200,6 +203,8 @@ export interface Stack {
   height: number;
   /** tube wall [m] */
   wall: number;
+  /** of the tube (default carbon) */
+  steel: Steel;
   /** height of its base above the ground [m] */
   base: number;
   /** open share of a damper, 0..1 (default 1) */

@@ -1,5 +1,5 @@
 /** Walks a raw tree field by field, collecting faults, defaults and warnings. Absent or faulty numbers read as NaN. */
-import { nearestName, parseQuantity, type GaugeTable, type OtherUnits } from '../units.js';
+import { format, formatBoth, nearestName, parseQuantity, type GaugeTable, type OtherUnits } from '../units.js';
 import { shortened, type DesignFault, type DesignWarning, type FaultCode } from './faults.js';
 import { RANGES, type RangeName } from './ranges.js';
 import { pathText, type Path, type Source } from './source.js';
@@ -62,6 +62,17 @@ export class Reading {
     this.fault(path, detail);
   }
 
+  /** Tells which table a gauge was read from, where it is not the usual one. */
+  stainlessGauge(path: Path, written: string, { si, pipe }: QuantityRead): void {
+    this.warnings.push({
+      code: 'stainless-gauge',
+      message: `'${shortened(written)}' is read as a gauge of stainless sheet, ${formatBoth('length', pipe?.wall ?? si)}: it is another thickness in carbon steel`,
+      where: pathText(path),
+      value: pipe?.wall ?? si,
+      limits: null,
+    });
+  }
+
   hasFault(path: Path): boolean {
     const text = pathText(path);
     return this.source.explained.has(text) || this.faulty.has(text);
@@ -85,6 +96,17 @@ export interface QuantityRead {
   pipe?: { nominal: number; wall?: number };
   wood?: true;
 }
+
+/** What a field takes besides plain quantities. */
+export interface Takes {
+  /** steel of the sheet whose gauge is named (default carbon) */
+  gauges?: GaugeTable;
+  /** a pipe by its nominal size; only the diameter of something round can be one */
+  pipe?: boolean;
+}
+
+/** Largest share of a pipe's diameter that its two walls may take. */
+const MOST_WALL = 0.9;
 
 /** One block of the file. A block that is absent or of the wrong type has no fields. */
 export class Fields {
@@ -164,10 +186,11 @@ export class Fields {
   }
 
   /** The quantity as read, undefined when absent or faulty; its fault is recorded. */
-  read(key: string, name: RangeName, gauges?: GaugeTable): QuantityRead | undefined {
+  read(key: string, name: RangeName, { gauges, pipe }: Takes = {}): QuantityRead | undefined {
     const raw = this.has(key) ? this.tree[key] : undefined;
     if (typeof raw !== 'string' && typeof raw !== 'number') return undefined;
-    const quantity = parseQuantity(RANGES[name].kind, raw, { gauges, otherUnits: this.reading.otherUnits });
+    const { otherUnits } = this.reading;
+    const quantity = parseQuantity(RANGES[name].kind, raw, { gauges, pipes: pipe ?? false, otherUnits });
     if (!quantity.ok) {
       this.fault(key, {
         code: quantity.code,
@@ -178,8 +201,22 @@ export class Fields {
       return undefined;
     }
     if (quantity.wood) return quantity;
+    if (quantity.gauge === 'stainless') this.reading.stainlessGauge([...this.path, key], String(raw), quantity);
+    if (quantity.pipe && !this.pipeCanBe(key, quantity.si, quantity.pipe.wall)) return undefined;
     // A plate out of range is kept: whether it is thicker than half its part says more than the range does.
     return this.within(key, name, quantity.si, raw) || name === 'plate' ? quantity : undefined;
+  }
+
+  /** A pipe's own wall obeys the limits of plate, and leaves a bore. */
+  private pipeCanBe(key: string, diameter: number, wall: number | undefined): boolean {
+    const { min, max, low, high } = RANGES.plate;
+    if (wall === undefined || (wall >= min && wall <= max && 2 * wall < MOST_WALL * diameter)) return true;
+    this.fault(key, {
+      code: 'out-of-range',
+      message: `names a pipe whose wall is too ${wall < min ? 'thin' : 'thick'}`,
+      allowed: `a wall of ${low} to ${high}, and less than ${format('length', (MOST_WALL / 2) * diameter)} here`,
+    });
+    return false;
   }
 
   /** Refuses what lies outside the accepted range. */
@@ -188,23 +225,25 @@ export class Fields {
     const slack = 1e-9 * Math.max(Math.abs(min), Math.abs(max));
     if (si >= min - slack && si <= max + slack) return true;
     const percent = kind === 'share' && typeof raw === 'number' && raw > 1 && raw / 100 <= max;
+    // what is a thousand times too large may have a decimal comma that reads as one of thousands
+    const comma = typeof raw === 'string' && /^\d{1,3},\d{3}(?!,)/.test(raw) && si / 1000 >= min && si / 1000 <= max;
     this.fault(key, {
       code: 'out-of-range',
       message: si < min ? 'is too small' : 'is too large',
       allowed: `${low} to ${high}`,
-      nearest: percent ? `${raw} %` : undefined,
+      nearest: percent ? `${raw} %` : comma ? raw.replace(',', '.') : undefined,
     });
     return false;
   }
 
   /** SI value; NaN when absent or faulty. */
-  required(key: string, name: RangeName, gauges?: GaugeTable): number {
-    return this.read(key, name, gauges)?.si ?? NaN;
+  required(key: string, name: RangeName, takes?: Takes): number {
+    return this.read(key, name, takes)?.si ?? NaN;
   }
 
   /** SI value, or the default written as in a file, which is then named among the defaults. */
-  optional(key: string, name: RangeName, otherwise: string | number, gauges?: GaugeTable): number {
-    if (this.has(key)) return this.required(key, name, gauges);
+  optional(key: string, name: RangeName, otherwise: string | number, takes?: Takes): number {
+    if (this.has(key)) return this.required(key, name, takes);
     this.defaulted(key);
     if (typeof otherwise === 'number') return otherwise;
     const quantity = parseQuantity(RANGES[name].kind, otherwise);

@@ -1,5 +1,6 @@
 /** YAML or JSON text to a plain tree, with the place of every field kept. */
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node, type Pair } from 'yaml';
+import { readNumber, withDecimalPoint } from '../units.js';
 import { shortened, type DesignFault, type FaultCode } from './faults.js';
 
 export type Path = readonly (string | number)[];
@@ -253,23 +254,20 @@ class TreeSource implements Source {
       const where = [...path, key];
       const range = (pair.key as Node | null)?.range;
       const place = this.at(range ? range[0] : 0, null);
-      if (
-        node.flow &&
-        previous !== undefined &&
-        /^\d{3}(\D|$)/.test(key) &&
-        (pair.value === null || isNull(pair.value))
-      ) {
-        const before = [...path, previous];
-        const written = this.place(before).written ?? '';
+      const digits = node.flow && previous !== undefined ? /^\d{1,3}(?=\D|$)/.exec(key) : null;
+      const before = [...path, previous ?? ''];
+      const written = digits && (pair.value === null || isNull(pair.value)) ? (this.place(before).written ?? '') : null;
+      if (written !== null && (digits![0].length === 3 || /\d$/.test(written))) {
+        const whole = `${written},${key}`;
         this.explained.add(pathText(where)).add(pathText(before));
         this.faults.push({
           ...blank('comma-in-braces', this.file),
           ...this.position(before),
           path: pathText(before),
-          value: shortened(`${written},${key}`),
+          value: shortened(whole),
           message: 'is split by its comma: inside braces a comma ends the value',
           allowed: `quotes, or no comma`,
-          nearest: shortened(`"${written},${key}"`),
+          nearest: shortened(readNumber(whole) ? `"${whole}"` : (withDecimalPoint(whole) ?? `"${whole}"`)),
         });
       } else if (seen.has(key)) {
         this.faults.push({

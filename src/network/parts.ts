@@ -135,7 +135,6 @@ export function addChamber(
   const width = plate.width;
   const each = geometry.length / count;
   const area = reversePlateArea(chamber) / count;
-  const density = steelDensity(chamber.steel);
   let before = -1;
   for (let i = 0; i < count; i++) {
     const node = addSharedPlate(network, {
@@ -144,7 +143,7 @@ export function addChamber(
       zones: [built.plenum.zones[i], built.chamber.zones[i]],
       shapes: ['up', 'down'],
       area,
-      mass: area * chamber.reverse.plate * density,
+      mass: area * chamber.reverse.plate * steelDensity(chamber.steel),
       thickness: chamber.reverse.plate,
       length: (width * geometry.length) / (2 * (width + geometry.length)),
       steel: chamber.steel,
@@ -206,14 +205,14 @@ export function addStack(
       thickness: stack.wall,
       length: stack.height,
       windLength: stack.diameter,
-      steel: 'carbon',
+      steel: stack.steel,
       insideEmissivity: design.estimates.insideEmissivity,
       outsideEmissivity: stack.emissivity,
       insulation: stack.insulation,
       radius: 0.5 * stack.diameter,
     });
     if (before >= 0) {
-      const join = { edge: Math.PI * stack.diameter, thickness: stack.wall, distance: each, steel: 'carbon' as const };
+      const join = { edge: Math.PI * stack.diameter, thickness: stack.wall, distance: each, steel: stack.steel };
       joinPlates(network, { a: before, b: node, ...join });
     }
     before = node;

@@ -1,6 +1,6 @@
 import type { Insulation } from '../design/design.js';
 import { INSULATIONS } from '../design/catalog.js';
-import { STEEL_DENSITY, type Steel } from '../physics/steel.js';
+import { steelDensity, type Steel } from '../physics/steel.js';
 import { OUTDOORS, type FaceShape, type Network, type NetworkFace } from './types.js';
 
 /** Slices of each insulation layer, each a node. */
@@ -98,7 +98,8 @@ function addInsulation(
   growth: (x: number) => number,
 ): number {
   const { nodes, links } = network;
-  const row = INSULATIONS[patch.insulation!.material];
+  const { material, skinSteel = patch.steel } = patch.insulation!;
+  const row = INSULATIONS[material];
   const { conductivity } = row;
   const slice = thick / INSULATION_SLICES;
   let before = steel;
@@ -122,8 +123,8 @@ function addInsulation(
   nodes.push({
     name: `${patch.name} skin`,
     part: patch.part,
-    mass: STEEL_DENSITY * skin * outside,
-    material: 'carbon',
+    mass: steelDensity(skinSteel) * skin * outside,
+    material: skinSteel,
     specificHeat: 0,
     thickness: 0,
     weight: 0,

@@ -26,8 +26,6 @@ export function addSharedPlates(built: BuiltPit, design: Design, geometry: Geome
     };
     const sides = plate.parts.map(sideOf);
     const level = plate.orientation !== 'vertical';
-    const owner =
-      plate.parts[1] === 'chamber' ? design.chamber! : plate.parts[1] === 'upright' ? design.upright! : design.firebox;
     const node = addSharedPlate(network, {
       name: `${plate.parts[0]} to ${plate.parts[1]} plate`,
       part: plate.parts[1],
@@ -37,7 +35,7 @@ export function addSharedPlates(built: BuiltPit, design: Design, geometry: Geome
       mass: plate.mass,
       thickness: plate.thickness,
       length: plate.length,
-      steel: owner.steel,
+      steel: plate.steel,
       emissivity: design.estimates.insideEmissivity,
     });
     const size = Math.sqrt((4 * plate.area) / Math.PI);
@@ -51,7 +49,7 @@ export function addSharedPlates(built: BuiltPit, design: Design, geometry: Geome
           edge: (Math.PI * size * girth(network, cells, nodes)) / whole,
           thickness: plate.thickness,
           distance: size / 6 + cells.geometry.length / (2 * cells.zones.length),
-          steel: owner.steel,
+          steel: plate.steel,
         });
       }
     }

@@ -3,11 +3,13 @@ import type { Design } from '../design/design.js';
 import { format, formatPlate, parseQuantity } from '../units.js';
 import type { DesignText, FieldPath } from './designText.js';
 
-/** A thickness as text that reads back as it is: stock name where there is one, else millimetres. */
+/** A thickness as text that reads back as it is, in any steel: a fraction where it is one, else millimetres. */
 function plateText(thickness: number): string {
   const stock = formatPlate(thickness);
   const read = parseQuantity('plate', stock);
-  return read.ok && Math.abs(read.si - thickness) < 1e-9 ? stock : `${Number((thickness * 1000).toPrecision(9))} mm`;
+  return read.ok && !read.gauge && Math.abs(read.si - thickness) < 1e-9
+    ? stock
+    : `${Number((thickness * 1000).toPrecision(9))} mm`;
 }
 
 /** A length as text that reads back as it is. */

@@ -33,3 +33,26 @@ function sumOfAll(t: number, period: number, a: number): number {
   const left = -Math.expm1(-period / a);
   return (Math.exp(-t / a) / (a * a)) * (t / left + (period * (1 - left)) / (left * left));
 }
+
+/**
+ * A steady fire after its last wood, by the same law: what was laid on before burns on.
+ *
+ * Fed evenly by many small splits, at time t a fire still gives the share S(t) of what it gave, with S the integral of g from t
+ * on, (1 + t / a) exp(-t / a); what it has yet to give is the integral of S from t on, (t + 2 a) exp(-t / a).
+ *
+ * @param splits how one burns: flaming and glowing times [s], share of charcoal
+ * @param t time since the last wood [s]
+ * @returns share of the steady fire, 1 at first; heat yet to come as a time of that fire [s]
+ * @example burnDown({ flame: 600, glow: 2400, charcoal: 0.35 }, 0).share // 1
+ */
+export function burnDown(
+  { flame, charcoal, glow }: Omit<SplitBurning, 'every'>,
+  t: number,
+): { share: number; left: number } {
+  const [soon, slow] = [flame / 2, glow / 2].map((a) => {
+    const fallen = Math.exp(-t / a);
+    return { share: (1 + t / a) * fallen, left: (t + 2 * a) * fallen };
+  });
+  const both = (of: 'share' | 'left') => (1 - charcoal) * soon[of] + charcoal * slow[of];
+  return { share: both('share'), left: both('left') };
+}

@@ -10,7 +10,7 @@
 import { ZERO_CELSIUS } from './constants.js';
 
 /** Density of carbon steel [kg/m3], independent of temperature. EN 1993-1-2:2005, 3.2.2. */
-export const STEEL_DENSITY = 7850;
+const CARBON_DENSITY = 7850;
 
 /** Density of austenitic stainless steel [kg/m3]. EN 10088-1, 1.4301 (from memory). */
 const STAINLESS_DENSITY = 7900;
@@ -25,7 +25,7 @@ export type Steel = 'carbon' | 'stainless';
  * Reference: EN 1993-1-2:2005, 3.2.2; EN 10088-1, 1.4301 (from memory).
  */
 export function steelDensity(steel: Steel): number {
-  return steel === 'stainless' ? STAINLESS_DENSITY : STEEL_DENSITY;
+  return steel === 'stainless' ? STAINLESS_DENSITY : CARBON_DENSITY;
 }
 
 const LOWEST = 20; // °C

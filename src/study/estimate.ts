@@ -11,6 +11,7 @@ import { rangeWarnings } from './ranges.js';
 import type { EstimateResult, PartResult, SteadyState, WarmUp, Warning } from './result.js';
 import { describeState, solveAssumed, solveHeld, type Solved } from './steady.js';
 import { runWarmUp, type WarmUpRun } from './warmUp.js';
+import { steelWarnings } from './steelWarnings.js';
 import { airWarnings, backDraftWarnings, materialWarnings, smokeWarnings, targetWarning } from './warnings.js';
 
 export interface EstimateOptions {
@@ -86,6 +87,8 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     warnings.push(...backDraftWarnings(result.steady, 'hold fire'), ...smokeWarnings(result.steady, 'hold fire'));
     warnings.push(...airWarnings(result.steady, 'hold fire').filter((w) => w.code === 'little-air'));
   }
+  const hold = held.solved ? [{ fire: 'hold fire', x: held.solved.x }] : [];
+  warnings.push(...steelWarnings(pit, [...hold, { fire: 'assumed fire', x: solved.x }]));
   let run: WarmUpRun | null = null;
   if (!options.steadyOnly) {
     run = warmUpOf(pit, assumed, result.steady, options);

@@ -62,26 +62,26 @@ export function backDraftWarnings(state: SteadyState, where: string): Warning[] 
 
 /** Door gaps that blow smoke out under this fire, summed by part. */
 export function smokeWarnings(state: SteadyState, where: string): Warning[] {
-  const stack = state.openings.filter((o) => o.role === 'stackExit').reduce((sum, o) => sum + o.flow_kg_per_s, 0);
+  const stack = state.openings.reduce((sum, o) => sum + (o.role === 'stackExit' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
   const byPart = new Map<string, number>();
   for (const o of state.openings) {
     if (o.role !== 'gap' || o.flow_kg_per_s <= 0) continue;
     const part = o.name.split(' door gap')[0];
     byPart.set(part, (byPart.get(part) ?? 0) + o.flow_kg_per_s);
   }
-  return [...byPart].flatMap(([part, flow]) =>
-    flow > SMOKE_SHARE * stack
-      ? [
-          {
-            code: 'door-gap-smoke',
-            message: `${format('massFlow', flow, 'shop')} of smoke (${((100 * flow) / stack).toFixed(1)} % of the stack's) leaves by the upper gaps of the ${part} door: close the gap there, or give more stack`,
-            where: `${part} door, ${where}`,
-            value: flow,
-            limits: { high: SMOKE_SHARE * stack, unit: 'kg/s', source: 'common practice, no source' },
-          },
-        ]
-      : [],
-  );
+  return [...byPart].flatMap(([part, flow]) => {
+    if (flow <= SMOKE_SHARE * stack) return [];
+    const share = flow < stack ? `${((100 * flow) / stack).toFixed(1)} % of the stack's` : 'more than by the stack';
+    return [
+      {
+        code: 'door-gap-smoke',
+        message: `${format('massFlow', flow, 'shop')} of smoke (${share}) leaves by the upper gaps of the ${part} door: close the gap there, or give more stack`,
+        where: `${part} door, ${where}`,
+        value: flow,
+        limits: { high: SMOKE_SHARE * stack, unit: 'kg/s', source: 'common practice, no source' },
+      },
+    ];
+  });
 }
 
 /** Plates too thick for one temperature, paint and insulation above what they stand; at the hottest state x. */

@@ -177,7 +177,7 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
     along: at(({ mass }) => mass, along),
     height: at(({ mass }) => mass, height),
   };
-  const cover = skinMass(part.faces, own.insulation) + insulationMass(part.faces, own);
+  const cover = skinMass(part.faces, own) + insulationMass(part.faces, own);
   const area = ({ outsideArea }: Face) => outsideArea;
   return [
     plates,

@@ -72,6 +72,7 @@ export const sampleDesign: Design = {
       diameter: 0.1524,
       height: 0.9144,
       wall: 0.003038,
+      steel: 'carbon',
       base: 1.0668,
       damper: 1,
       entryLoss: 0.5,

@@ -86,6 +86,7 @@ export const carryChecks: Record<string, Check> = {
 
 const BARE_STACK = {
   part: 'chamber',
+  steel: 'carbon',
   base: 0,
   damper: 1,
   entryLoss: 0.5,

@@ -1,5 +1,5 @@
 /** Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as used. */
-import { FINISHES, INSULATIONS, WOODS } from '../../design/catalog.js';
+import { FINISHES, INSULATIONS, STEELS, strengthLeft, WOODS } from '../../design/catalog.js';
 import { readDesign } from '../../design/read.js';
 import { layerConductivity } from '../../physics/insulation.js';
 import { DRY_NET_HEAT, waterFormed } from '../../physics/wood.js';
@@ -105,6 +105,18 @@ export const catalogChecks: Record<string, Check> = {
     inputs: { material },
     result: 'specificHeat',
     run: (v) => INSULATIONS[v.material].specificHeat,
+  }),
+  steelLimit: defineCheck({
+    about: 'temperature from which a steel scales away in air, or creeps',
+    inputs: { steel: choice(['carbon', 'stainless'], 'steel'), of: choice(['scaling', 'creep'], 'which') },
+    result: 'temperature',
+    run: (v) => STEELS[v.steel][v.of].limit,
+  }),
+  strengthLeft: defineCheck({
+    about: 'yield strength of carbon steel over that when cold',
+    inputs: { temperature: quantity('temperature', 'steel temperature') },
+    result: 'number',
+    run: (v) => strengthLeft(v.temperature),
   }),
   gaugeThickness: defineCheck({
     about: 'thickness of a sheet gauge',

@@ -1,6 +1,6 @@
 /** Bodies stepped through time by the pit's own integrator: furnace curves and worked examples of heating and cooling. */
 import { surfaceLoss } from '../../physics/radiation.js';
-import { steelEnthalpy, steelSpecificHeat, STEEL_DENSITY } from '../../physics/steel.js';
+import { steelEnthalpy, steelSpecificHeat, steelDensity } from '../../physics/steel.js';
 import { defineCheck, quantity, type Check, type Values } from '../check.js';
 import { heatBody, type Body, type BodyMoment } from '../heatBody.js';
 import { standardFurnace } from '../relations/furnaceCurve.js';
@@ -65,7 +65,7 @@ export const integratedChecks: Record<string, Check> = {
     },
     result: 'temperature',
     run: (v) => {
-      const mass = STEEL_DENSITY / v.sectionFactor;
+      const mass = steelDensity('carbon') / v.sectionFactor;
       const body: Body = {
         content: (T) => mass * steelEnthalpy(T),
         capacity: (T) => mass * steelSpecificHeat(T),

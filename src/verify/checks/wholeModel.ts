@@ -6,7 +6,7 @@ import {
   stainlessSpecificHeat,
   steelEnthalpy,
   steelSpecificHeat,
-  STEEL_DENSITY,
+  steelDensity,
 } from '../../physics/steel.js';
 import { choice, defineCheck, optional, optionalList, quantity, type Check, type Values } from '../check.js';
 import { heatBody, type Body } from '../heatBody.js';
@@ -47,7 +47,7 @@ function furnaceCurve({ times, gas }: Pick<Values<typeof furnace>, 'times' | 'ga
 }
 
 function plateInFurnace(v: Values<typeof furnace>): number {
-  const mass = STEEL_DENSITY * v.thickness;
+  const mass = steelDensity('carbon') * v.thickness;
   const [content, capacity] =
     v.steel === 'carbon' ? [steelEnthalpy, steelSpecificHeat] : [stainlessEnthalpy, stainlessSpecificHeat];
   const curve = furnaceCurve(v);
