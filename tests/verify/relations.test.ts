@@ -1,15 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { biot } from '../../src/physics/lumped.js';
-import {
-  annularFinEfficiency,
-  finEfficiency,
-  finHeat,
-  finParameter,
-  infiniteFinHeat,
-} from '../../src/verify/relations/fin.js';
-import { annulusConductivity, planeResistance, roundLayerHeat } from '../../src/verify/relations/layers.js';
-import { lumpedTemperature, lumpedTime, lumpedTimeConstant } from '../../src/verify/relations/lumped.js';
+import { finEfficiency, finHeat, finParameter, infiniteFinHeat } from '../../src/verify/relations/fin.js';
+import { annulusConductivity, roundLayerHeat } from '../../src/verify/relations/layers.js';
+import { lumpedTime, lumpedTimeConstant } from '../../src/verify/relations/lumped.js';
 import { RUNS } from '../physics/joins.js';
 
 const rod = { perimeter: Math.PI * 0.01, section: (Math.PI * 0.01 ** 2) / 4, conductivity: 50, coefficient: 20 };
@@ -27,41 +21,13 @@ describe('fins', () => {
     const whole = rod.coefficient * rod.perimeter * length * 100;
     expect(finEfficiency(finParameter(rod), length)).toBeCloseTo(finHeat(rod, length, 100) / whole, 12);
   });
-
-  test('an annular fin on a very large cylinder is a straight one', () => {
-    const fin = { thickness: 3e-3, conductivity: 50, coefficient: 20 };
-    const straight = finEfficiency(Math.sqrt((2 * 20) / (50 * 3e-3)), 0.05);
-    expect(annularFinEfficiency({ ...fin, baseRadius: 100, tipRadius: 100.05 })).toBeCloseTo(straight, 4);
-  });
-
-  test('an annular fin meets the equation of its section within 1.5 %', () => {
-    // derived: d/dr(r dT/dr) = m^2 r T from an insulated tip inwards, by Runge-Kutta; the chart of Incropera et al. (2007),
-    // Example 3.10, reads 0.95 for this fin
-    const fin = { baseRadius: 0.025, tipRadius: 0.048, thickness: 6e-3, conductivity: 186, coefficient: 50 };
-    for (const coefficient of [50, 500]) {
-      const m2 = (2 * coefficient) / (fin.conductivity * fin.thickness);
-      const steps = 2000;
-      const dr = (fin.baseRadius - fin.tipRadius) / steps;
-      let [T, flow, r] = [1, 0, fin.tipRadius];
-      for (let n = 0; n < steps; n++) {
-        const rates = (at: number, t: number, f: number) => [f / at, m2 * at * t];
-        const k1 = rates(r, T, flow);
-        const k2 = rates(r + dr / 2, T + (k1[0] * dr) / 2, flow + (k1[1] * dr) / 2);
-        T += k2[0] * dr;
-        flow += k2[1] * dr;
-        r += dr;
-      }
-      const exact = -flow / (T * (m2 / 2) * (fin.tipRadius ** 2 - fin.baseRadius ** 2));
-      expect(Math.abs(annularFinEfficiency({ ...fin, coefficient }) / exact - 1)).toBeLessThan(0.015);
-    }
-    expect(Math.abs(annularFinEfficiency(fin) - 0.95)).toBeLessThan(0.03);
-  });
 });
 
 describe('layers', () => {
   test('a thin round layer conducts as a plane one', () => {
     const layer = { innerRadius: 10, outerRadius: 10.01, conductivity: 0.04 };
-    const plane = 50 / planeResistance({ thickness: 0.01, conductivity: 0.04, area: 2 * Math.PI * 10.005 });
+    // derived: k A dT/t of a plane one
+    const plane = (0.04 * 2 * Math.PI * 10.005 * 50) / 0.01;
     expect(roundLayerHeat(layer, 50) / plane).toBeCloseTo(1, 6);
     expect(roundLayerHeat(layer, 0)).toBe(0);
   });
@@ -75,11 +41,11 @@ describe('layers', () => {
 });
 
 describe('lumped bodies', () => {
-  test('time and temperature take each other back', () => {
+  test('time takes the exponential back', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.01, max: 5, noNaN: true }), (share) => {
         const change = { timeConstant: 600, start: 290, fluid: 450 };
-        expect(lumpedTime(lumpedTemperature(600 * share, change), change)).toBeCloseTo(600 * share, 6);
+        expect(lumpedTime(450 - 160 * Math.exp(-share), change)).toBeCloseTo(600 * share, 6);
       }),
       RUNS,
     );

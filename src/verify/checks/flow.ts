@@ -22,7 +22,7 @@ import {
   heightForDraft,
 } from '../relations/draft.js';
 import { colebrook } from '../relations/friction.js';
-import { stackVentilation, twoWayDischarge } from '../relations/ventilation.js';
+import { twoWayDischarge } from '../relations/ventilation.js';
 
 const outdoor = quantity('temperature', 'outdoor air');
 const gas = quantity('temperature', 'mean gas in the column');
@@ -251,17 +251,5 @@ export const flowChecks: Record<string, Check> = {
     inputs: { deltaT: quantity('temperatureDifference', 'between both sides') },
     result: 'number',
     run: (v) => twoWayDischarge(v.deltaT),
-  }),
-  stackVentilation: defineCheck({
-    about: 'stack-driven volume flow through an opening (building practice; not used by the tool)',
-    inputs: {
-      discharge: quantity('number', 'discharge coefficient'),
-      area: quantity('area', 'of the opening'),
-      rise: quantity('length', 'height from the neutral level'),
-      inside: quantity('temperature', 'inside'),
-      outside: quantity('temperature', 'outside'),
-    },
-    result: 'volumeFlow',
-    run: (v) => stackVentilation(v),
   }),
 };

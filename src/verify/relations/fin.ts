@@ -72,17 +72,6 @@ export interface AnnularFin {
 }
 
 /**
- * Efficiency of an annular fin: tanh(m r1 phi)/(m r1 phi), phi = (r2/r1 - 1)[1 + 0.35 ln(r2/r1)].
- * @returns [-]; within some 1 % of the exact solution for efficiencies above 0.5
- * Reference: Schmidt (1949), Refrigerating Engineering 57, 351.
- */
-export function annularFinEfficiency({ baseRadius, tipRadius, thickness, ...fin }: AnnularFin): number {
-  const m = Math.sqrt((2 * fin.coefficient) / (fin.conductivity * thickness));
-  const ratio = tipRadius / baseRadius;
-  return finEfficiency(m, baseRadius * (ratio - 1) * (1 + 0.35 * Math.log(ratio)));
-}
-
-/**
  * Heat from a cylinder with annular fins: h theta [N eta Af + bare area], Af = 2 pi (r2^2 - r1^2).
  * @param height of the cylinder [m]; count of fins; efficiency of one; excess over the fluid [K]
  * @returns [W]

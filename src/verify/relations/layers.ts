@@ -1,21 +1,5 @@
-/** Steady conduction through plane and round layers, and natural convection in the gap between two pipes. */
+/** Steady conduction through round layers, and natural convection in the gap between two pipes. */
 import { rayleigh } from '../../physics/freeConvection.js';
-
-/**
- * Resistance of a plane layer, t/(k A).
- * @returns [K/W]
- */
-export function planeResistance({
-  thickness,
-  conductivity,
-  area,
-}: {
-  thickness: number;
-  conductivity: number;
-  area: number;
-}): number {
-  return thickness / (conductivity * area);
-}
 
 export interface RoundLayer {
   innerRadius: number;

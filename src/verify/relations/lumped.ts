@@ -28,14 +28,6 @@ export interface LumpedChange {
 }
 
 /**
- * Temperature after a time, Tf + (T0 - Tf) exp(-t/tau).
- * @returns [K]
- */
-export function lumpedTemperature(time: number, { timeConstant, start, fluid }: LumpedChange): number {
-  return fluid + (start - fluid) * Math.exp(-time / timeConstant);
-}
-
-/**
  * Time until a temperature, tau ln[(T0 - Tf)/(T - Tf)].
  * @returns [s]; NaN never: throws
  * @throws RangeError when the temperature does not lie between start and fluid
