@@ -190,13 +190,17 @@ export class Fields {
     const raw = this.has(key) ? this.tree[key] : undefined;
     if (typeof raw !== 'string' && typeof raw !== 'number') return undefined;
     const { otherUnits } = this.reading;
-    const quantity = parseQuantity(RANGES[name].kind, raw, { gauges, pipes: pipe ?? false, otherUnits });
+    const range = RANGES[name];
+    const quantity = parseQuantity(range.kind, raw, { gauges, pipes: pipe ?? false, otherUnits });
     if (!quantity.ok) {
+      // a bare length gets the unit that its field is usually given in: inches for a pit, not for a mountain
+      const bare = quantity.code === 'no-unit' && range.kind === 'length';
+      const nearest = bare ? `${raw} ${range.low.replace(/^[-\d./ ]+/, '')}` : quantity.nearest;
       this.fault(key, {
         code: quantity.code,
         message: quantity.problem,
-        allowed: quantity.allowed,
-        nearest: quantity.nearest === undefined ? undefined : shortened(quantity.nearest),
+        allowed: quantity.code === 'no-unit' ? quantity.allowed : `${quantity.allowed}; ${range.low} to ${range.high}`,
+        nearest: nearest === undefined ? undefined : shortened(nearest),
       });
       return undefined;
     }
@@ -225,13 +229,11 @@ export class Fields {
     const slack = 1e-9 * Math.max(Math.abs(min), Math.abs(max));
     if (si >= min - slack && si <= max + slack) return true;
     const percent = kind === 'share' && typeof raw === 'number' && raw > 1 && raw / 100 <= max;
-    // what is a thousand times too large may have a decimal comma that reads as one of thousands
-    const comma = typeof raw === 'string' && /^\d{1,3},\d{3}(?!,)/.test(raw) && si / 1000 >= min && si / 1000 <= max;
     this.fault(key, {
       code: 'out-of-range',
       message: si < min ? 'is too small' : 'is too large',
       allowed: `${low} to ${high}`,
-      nearest: percent ? `${raw} %` : comma ? raw.replace(',', '.') : undefined,
+      nearest: percent ? `${raw} %` : typeof raw === 'string' ? otherMark(raw, si, { min, max }) : undefined,
     });
     return false;
   }
@@ -253,4 +255,12 @@ export class Fields {
   nearest(written: string, names: readonly string[]): string | undefined {
     return nearestName(written, names);
   }
+}
+
+/** The same number with comma for point or point for comma, where it is out of range by the thousand between the two. */
+function otherMark(raw: string, si: number, { min, max }: { min: number; max: number }): string | undefined {
+  const match = /^\s*[1-9]\d{0,2}([.,])\d{3}(?![\d.,])/.exec(raw);
+  if (!match) return undefined;
+  const [other, meant] = match[1] === ',' ? ['.', si / 1000] : [',', si * 1000];
+  return meant >= min && meant <= max ? raw.trim().replace(match[1], other) : undefined;
 }

@@ -120,14 +120,14 @@ function withUnit(kind: Kind, value: number, unit: string, options: ParseOptions
   }
   const compound = readCompound(kind, value, unit);
   if (compound) return compound;
-  const clock = kind === 'time' ? /^:(\d\d)$/.exec(unit) : null;
-  if (clock)
-    return fault('not-a-quantity', kind, 'is a clock, and may mean minutes or seconds', `${value} h ${clock[1]} min`);
+  const slip = readSlip(kind, value, unit);
+  if (slip) return slip;
   const other = options.otherUnits?.(kind, value, unit);
   if (other !== undefined) return { ok: true, si: settle(other) };
   if (kind === 'number') return fault('unknown-unit', kind, `has a unit ('${unit}') where a plain number is due`);
   const spellings = UNITS[kind].flatMap((each) => [each.name, ...each.also]);
-  const near = nearestName(unit, spellings);
+  // a single letter is as near to any other
+  const near = unit.length > 1 ? nearestName(unit, spellings) : undefined;
   return fault(
     'unknown-unit',
     kind,
@@ -171,6 +171,18 @@ function readCompound(kind: Kind, value: number, unit: string): Quantity | undef
   return undefined;
 }
 
+/** Numbers in other people's ways: clocks, and thousands parted by a space. */
+function readSlip(kind: Kind, value: number, unit: string): Fault | undefined {
+  const clock = kind === 'time' ? /^:([0-5]\d)(?::[0-5]\d)?$/.exec(unit) : null;
+  if (clock) {
+    const nearest = Number.isInteger(value) && value < 24 ? `${value} h ${Number(clock[1])} min` : undefined;
+    return fault('not-a-quantity', kind, 'is written as on a clock, which may mean hours or minutes', nearest);
+  }
+  const spaced = /^(\d{3}(?!\d).*)$/.exec(unit);
+  if (!spaced || !Number.isInteger(value)) return undefined;
+  return fault('not-a-quantity', kind, 'has a space inside its number', `${value},${spaced[1]}`);
+}
+
 function readPipe(kind: Kind, value: number, unit: string, options: ParseOptions): Quantity | undefined {
   const match = /^(?:(in|inch|"|mm) )?(?:nps )?pipe\b\s*,?\s*(.*)$/i.exec(unit.replace(/^"\s*/, '" '));
   if (!match) return undefined;
@@ -209,6 +221,7 @@ function pipeWall(size: PipeSize, written: string, gauges?: GaugeTable): Quantit
     problem: `names no wall of ${size.nominal} in pipe ('${written}')`,
     allowed: Object.keys(size.walls)
       .map((each) => (each === 'std' ? 'standard wall' : each === 'xs' ? 'extra strong' : `schedule ${each}`))
+      .concat(`or a wall of its own (${size.nominal} in pipe, 1/4 in wall)`)
       .join(', '),
   };
 }
