@@ -11,8 +11,9 @@ export function plainText(text: string, longest = 100): string {
   return characters.length <= longest ? tidy : `${characters.slice(0, longest - 1).join('')}…`;
 }
 
-/** Control characters but tab and line feed, line separators, direction marks, and what XML has no place for. */
-const OBEYED = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufffe\uffff]/g;
+/** Control characters but tab and line ends of either kind, line separators, direction marks, and what XML has no place for. */
+const OBEYED =
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufffe\uffff]|\r(?!\n)/g;
 
 /**
  * A text for a terminal, with everything that a terminal would obey written as JSON writes it, so that nothing is hidden. In JSON
@@ -24,7 +25,7 @@ export function visible(text: string): string {
 
 /** The same for a name in the middle of a line. */
 export function visibleName(name: string): string {
-  return visible(name).replaceAll('\n', '\\n').replaceAll('\t', '\\t');
+  return visible(name.replaceAll('\n', '\\n').replaceAll('\t', '\\t'));
 }
 
 /** Breaks a text between words into lines of at most `width` characters, never between a number and its unit. */

@@ -4,8 +4,9 @@ import { parse, stringify } from 'yaml';
 import { toJson, toJsonLine } from '../../src/report/json.js';
 import { example, pitwright, scratch, type Run } from './support/run.js';
 
-/** What a terminal obeys: C0 but for line ends and tabs, delete, C1, line separators, and what turns the reading direction. */
-const OBEYED = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/;
+/** What a terminal obeys: C0 but for line ends (those of CSV are two characters) and tabs, delete, C1, line separators, and what turns the reading direction. */
+const OBEYED =
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]|\r(?!\n)/;
 /** What XML 1.0 has no place for (section 2.2). */
 const NOT_XML = /[^\t\n\r\u0020-\uD7FF\uE000-\uFFFD\u{10000}-\u{10FFFF}]/u;
 
@@ -86,6 +87,12 @@ describe('control characters never reach a terminal', () => {
     const { stderr } = await run('check', `${FILE}/none.json`);
     expect(stderr).toMatch(/^pitwright: Pit\\u001b\[2J.*: no such file\.\n$/);
     expect((await run('check', '-')).stdout).toMatch(/^Pit \[2J end: the design can be read and built\n/);
+  });
+
+  it('the line ends of CSV stay as they are', async () => {
+    const { stdout } = await run('estimate', '-', '--csv', '-');
+    expect(stdout).toMatch(/^time \[min\],.*\r\n[\d.]+,/);
+    expect(stdout).not.toContain('\\u000d');
   });
 
   it('an unknown command', async () => {
