@@ -6,7 +6,7 @@ import { version } from '../../version.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
 import { openSink, refuseClashes } from '../output.js';
-import { progress } from '../stderr.js';
+import { progress, tellWarnings } from '../stderr.js';
 
 export interface ColdSmokeOptions {
   ceiling?: string;
@@ -27,6 +27,7 @@ export async function run(path: string, options: ColdSmokeOptions): Promise<void
   const least = quantity('--least', options.least, 'leastFire', wood.heat);
   const design = air === undefined ? loaded.design : onADayOf(loaded.design, air);
   const out = openSink(options.output ?? '-');
+  tellWarnings(loaded.warnings);
   progress('computing');
   const cold = coldSmoke(design, { ceiling, least });
   if (options.json) {

@@ -5,7 +5,7 @@ import { version } from '../../version.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
 import { openFolder, openSink, refuseClashes, refuseMixture, standardOutput } from '../output.js';
-import { progress } from '../stderr.js';
+import { progress, tellWarnings } from '../stderr.js';
 
 export interface CookOptions {
   json?: boolean;
@@ -31,6 +31,7 @@ export async function run(path: string, options: CookOptions): Promise<void> {
   const out = openSink(options.output ?? '-');
   const csv = options.csv === undefined ? undefined : openSink(options.csv);
 
+  tellWarnings(warnings);
   progress('computing');
   const cook = followCook(design);
   if (!cook) {
