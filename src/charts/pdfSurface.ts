@@ -1,7 +1,7 @@
 import PDFDocument from 'pdfkit';
 import type { PathStep, Scene, ScenePath, SceneText } from './scene.js';
 import { escapeMarkup } from './sceneSvg.js';
-import { textWidth, type FontWeight } from './textWidth.js';
+import { fontHas, textWidth, type FontWeight } from './textWidth.js';
 import { INK } from './theme.js';
 
 export type Pdf = PDFKit.PDFDocument;
@@ -66,7 +66,7 @@ export interface PdfFont {
   colour?: string;
 }
 
-/** One line of text on its base line. */
+/** One line of text on its base line. Letters that the font lacks show as boxes; they are still read out, found and copied. */
 export function drawText(
   pdf: Pdf,
   text: string,
@@ -75,14 +75,15 @@ export function drawText(
 ): void {
   const back = { start: 0, middle: 0.5, end: 1 }[anchor] * textWidth(text, { size, weight });
   if (turn !== 0) pdf.save().rotate(turn, { origin: [x, y] });
-  pdf
-    .font(fontName(weight), size)
-    .fillColor(colour)
-    .text(text, hundredth(x - back), hundredth(y), {
-      lineBreak: false,
-      baseline: 'alphabetic',
-      features: PLAIN_LETTERS,
-    });
+  pdf.font(fontName(weight), size).fillColor(colour);
+  const isForeign = !fontHas(text);
+  if (isForeign) pdf.markContent('Span', { actual: text });
+  pdf.text(text, hundredth(x - back), hundredth(y), {
+    lineBreak: false,
+    baseline: 'alphabetic',
+    features: PLAIN_LETTERS,
+  });
+  if (isForeign) pdf.endMarkedContent();
   if (turn !== 0) pdf.restore();
 }
 

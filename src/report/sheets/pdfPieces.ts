@@ -1,5 +1,5 @@
 import { artifact, drawScene, drawText, type Pdf, type PdfElement, type PdfFont } from '../../charts/pdfSurface.js';
-import { breakText, fitText, fontHas, textWidth } from '../../charts/textWidth.js';
+import { breakText, fitText, textWidth } from '../../charts/textWidth.js';
 import { FAINT_INK, GRID, INK, SHEET } from '../../charts/theme.js';
 import type { TableData } from '../table.js';
 import type { Block, ReportDocument } from './blocks.js';
@@ -91,17 +91,12 @@ function drawStack({ holder, pieces }: Stack, pen: Pen, x: number, y: number): v
 export function added(
   { pdf, into }: Pick<Pen, 'pdf' | 'into'>,
   tag: string,
-  options: { alt?: string; actual?: string; scope?: 'Row' | 'Column'; bbox?: number[] } = {},
+  options: { alt?: string; scope?: 'Row' | 'Column'; bbox?: number[] } = {},
   draw?: () => void,
 ): PdfElement {
   const element = draw ? pdf.struct(tag, options, draw) : pdf.struct(tag, options);
   into.add(element);
   return element;
-}
-
-/** A text whose letters the font lacks is still read out and copied as what it is. */
-function spoken(text: string): { actual?: string } {
-  return fontHas(text) ? {} : { actual: text };
 }
 
 /** Lines of one text: a space ends each but the last, so that words don't run together where the text is read out. */
@@ -115,7 +110,7 @@ function paragraph(text: string, width: number, font: PdfFont, tag = 'P'): Piece
   const lines = breakText(text, width, font);
   return {
     height: lines.length * font.size * LINE,
-    draw: (pen, x, y) => added(pen, tag, spoken(text), () => drawLines(pen.pdf, lines, x, y, font)),
+    draw: (pen, x, y) => added(pen, tag, {}, () => drawLines(pen.pdf, lines, x, y, font)),
   };
 }
 
@@ -136,7 +131,7 @@ function listItem(text: string, width: number, font: PdfFont): Piece {
     draw: (pen, x, y) => {
       const item = { ...pen, into: added(pen, 'LI') };
       added(item, 'Lbl', {}, () => drawText(pen.pdf, '•', { x: x + 3, y: y + font.size }, font));
-      added(item, 'LBody', spoken(text), () => drawLines(pen.pdf, lines, x + BULLET, y, font));
+      added(item, 'LBody', {}, () => drawLines(pen.pdf, lines, x + BULLET, y, font));
     },
   };
 }
@@ -272,9 +267,9 @@ function tableRow(
     draw: (pen, x, y) => {
       const row = { ...pen, into: added(pen, 'TR') };
       placed.forEach(({ text }, i) => {
-        const scope = text === '' ? undefined : isHead ? 'Column' : isName(i) ? 'Row' : undefined;
-        const options = { ...spoken(text.replace('\n', ' ')), ...(scope && ({ scope } as const)) };
-        added(row, scope ? 'TH' : 'TD', options, text === '' ? undefined : () => draw(pen.pdf, i, x, y));
+        const named = isHead ? 'Column' : isName(i) ? 'Row' : undefined;
+        const scope = text === '' ? undefined : named;
+        added(row, scope ? 'TH' : 'TD', { scope }, text === '' ? undefined : () => draw(pen.pdf, i, x, y));
       });
       line(pen.pdf, x, y);
     },
@@ -308,7 +303,7 @@ export function reportHead({ name, shop, job, maker }: ReportDocument, width: nu
         if (text === '') return;
         const fitted = fitText(text, atRight ? narrow : wide, font);
         const at = atRight ? { x: x + width, y: y + down, anchor: 'end' as const } : { x, y: y + down };
-        added(pen, tag, spoken(fitted), () => drawText(pen.pdf, fitted, at, font));
+        added(pen, tag, {}, () => drawText(pen.pdf, fitted, at, font));
       };
       put('P', shop || 'Pit sheet', FONTS.shop, 16);
       put('H1', name, FONTS.name, 36);
