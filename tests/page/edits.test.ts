@@ -64,6 +64,27 @@ describe('edits', () => {
     expect(bench.current.design.chamber?.plate).toBeCloseTo(0.009525, 9);
   });
 
+  it("takes a door along with its part's plate, unless the design makes it of another", () => {
+    const doors = textOf('plain-24.yaml').replace(
+      /plate: 1\/4 in/g,
+      'plate: 1/4 in\n  door: { width: 16 in, height: 12 in, plate: 0.25 in }',
+    );
+    const bench = new Workbench(doors.replace('plate: 0.25 in', 'plate: 3/8 in'));
+    expect(edit(bench, 'firebox.plate', '3/16 in')).toBe(true);
+    expect(edit(bench, 'chamber.plate', '3/16 in')).toBe(true);
+    const { firebox, chamber } = bench.current.design;
+    expect([firebox, chamber].map((part) => part?.plate)).toEqual([0.0047625, 0.0047625]);
+    expect([firebox, chamber].map((part) => part?.door?.plate)).toEqual([0.009525, 0.0047625]);
+  });
+
+  it('turns a pipe into a shell of its outside diameter where it gets a plate of its own', () => {
+    const bench = benchOf('square-20.yaml');
+    const { width } = bench.current.design.chamber!;
+    expect(edit(bench, 'chamber.plate', '1/4 in')).toBe(true);
+    expect(bench.current.text.text()).not.toContain('pipe, standard wall');
+    expect(bench.current.design.chamber).toMatchObject({ width, plate: 0.00635 });
+  });
+
   it('turns a pipe into a square of its size and plate, and back', () => {
     const bench = benchOf('wind-cold.yaml');
     const { plate, width } = bench.current.design.firebox;
