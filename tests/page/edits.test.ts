@@ -5,7 +5,7 @@ import { readDesign } from '../../src/design/read.js';
 import { starterDesign } from '../../src/design/starter.js';
 import { controlsFor, type Control } from '../../src/page/controls.js';
 import { fileName } from '../../src/page/files.js';
-import { differenceText, type NumberRow } from '../../src/page/numbers.js';
+import { toldBeside, type NumberRow } from '../../src/page/numbers.js';
 import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
 import { parseQuantity } from '../../src/units.js';
 import { example } from '../cli/support/run.js';
@@ -156,21 +156,27 @@ describe('options', () => {
   });
 
   it('tell differences with their sign, and none where there is none to tell', () => {
-    const row = (kind: NumberRow['kind'], si: number | null, text = String(si)): NumberRow => ({
+    const row = (kind: NumberRow['kind'], si: number | null): NumberRow => ({
       id: 'x',
       label: 'x',
       group: 'x',
-      text,
+      text: String(si),
       si,
       kind,
-      warmUp: false,
+      warmUp: kind === 'time',
     });
-    expect(differenceText(row('time', 2400), row('time', 1800))).toBe('+10 min');
-    expect(differenceText(row('temperature', 380), row('temperature', 390))).toBe('−18 °F');
-    expect(differenceText(row('temperature', 380.5), row('temperature', 380))).toBe('same');
-    expect(differenceText(row('mass', 200), row('mass', 255.8))).toBe('−120 lb');
-    expect(differenceText(row('time', null), row('time', 1800))).toBe('');
-    expect(differenceText(row('time', 1800), undefined)).toBe('');
+    const told = (kind: NumberRow['kind'], base: number | null, own: number | null) => {
+      const [first, second] = toldBeside([row(kind, base), row(kind, own)]);
+      return [first!.text, second!.text, second!.difference];
+    };
+    expect(told('time', 1800, 2400)).toEqual(['30 min', '40 min', '+10 min']);
+    expect(told('temperature', 390, 380)).toEqual(['242 °F', '224 °F', '-18 °F']);
+    expect(told('temperature', 380, 380.5)[2]).toBe('same');
+    expect(told('mass', 255.8, 200)).toEqual(['564 lb', '441 lb', '-123 lb']);
+    expect(told('time', 1800, null)).toEqual(['30 min', 'never', '']);
+    // times that read the same are the same
+    expect(told('time', 45 * 60 + 20, 44 * 60 + 40)).toEqual(['45 min', '45 min', 'same']);
+    expect(toldBeside([undefined, row('time', 1800)])).toEqual([null, { text: '30 min', difference: '' }]);
   });
 
   it('are saved under names that every file system takes', () => {
