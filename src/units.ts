@@ -18,6 +18,8 @@ export {
   format,
   formatBoth,
   formatPlate,
+  formatTime,
+  timeStep,
   unitOf,
   type FormatOptions,
   type UnitSystem,

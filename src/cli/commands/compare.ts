@@ -1,9 +1,10 @@
 import { RANGES } from '../../design/ranges.js';
-import { parseVariation, type Variation } from '../../design/vary.js';
+import { parseVariation, pathsIn, type Variation } from '../../design/vary.js';
 import { toJson } from '../../report/json.js';
 import { compare, type Comparison } from '../../study/compare.js';
 import type { Equal } from '../../study/equalShape.js';
-import { distinctLabels, isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/options.js';
+import { isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/options.js';
+import { distinctLabels } from '../../study/distinctLabels.js';
 import { USUAL_SETTINGS, type StudySettings } from '../../study/studyOption.js';
 import { parsePrice, parseQuantity, type UnitSystem } from '../../units.js';
 import type { PictureFormat } from '../drawCharts.js';
@@ -74,10 +75,11 @@ export function readVariations({ vary, equal }: Pick<CompareOptions, 'vary' | 'e
     if ('problem' in read) throw new Stop(exit.wrongUsage, `--vary '${text}' ${read.problem}.`);
     return read;
   });
-  const twice = variations.find(({ path }, i) => variations.some((other, j) => j < i && other.path === path));
-  if (twice)
-    throw new Stop(exit.wrongUsage, `${twice.path} is varied twice. Put its values into one --vary, with bars.`);
-  const shaped = variations.some(isShape);
+  const paths = variations.flatMap(({ path }) => pathsIn(path));
+  const twice = paths.find((path, i) => paths.indexOf(path) < i);
+  if (twice !== undefined)
+    throw new Stop(exit.wrongUsage, `${twice} is varied twice. Put its values into one --vary, with bars.`);
+  const shaped = paths.some((path) => isShape({ path }));
   if (shaped && !equal) {
     throw new Stop(
       exit.wrongUsage,

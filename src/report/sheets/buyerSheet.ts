@@ -8,15 +8,19 @@ import { plainText } from '../../charts/plainText.js';
 import { SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare.js';
 import type { EstimateResult } from '../../study/result.js';
+import { shortfallOf, shortfallWords } from '../../study/shortfall.js';
+import { MISSING } from '../../study/told.js';
+import { gatherWarnings, gravest } from '../../study/warningRank.js';
 import { format, type UnitSystem } from '../../units.js';
 import { CAUTIONS, NOT_A_GUARANTEE } from '../cautions.js';
-import { compareRows, differenceText, unitText, valueText, type CompareRow } from '../compareRows.js';
+import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../restsOn.js';
 import { rangeText } from '../spreadText.js';
 import { buyerVerdict } from './buyerVerdict.js';
 import { LONGEST, MANY, shortLabel } from './shortLabel.js';
 import type { TableData } from '../table.js';
 import type { Block, Sheet } from './blocks.js';
+import { warningItems } from './warningItems.js';
 
 /** What a buyer weighs up, in the order he asks. */
 const ASKED = [
@@ -32,6 +36,8 @@ const ASKED = [
 ];
 /** Columns that a sheet has room for. */
 export const MOST_OPTIONS = 6;
+/** Warnings that leave room for the rest of the page. */
+const MOST_WARNINGS = 5;
 const DRAWING_HEIGHT = { few: 262, many: 236 };
 /** The chart is drawn larger and set smaller: its lettering is meant for a screen. */
 const CHART = { width: 1000, height: 240 };
@@ -56,6 +62,7 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
     fit: 'one',
     blocks: [
       { kind: 'lead', text: buyerVerdict(comparison, alone) },
+      ...warningBlocks(comparison, alone),
       drawingBlock(result, {
         width,
         maxHeight: comparison.options.length > MANY ? DRAWING_HEIGHT.many : DRAWING_HEIGHT.few,
@@ -82,6 +89,24 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
       { kind: 'text', small: true, text: `This is ${NOT_A_GUARANTEE}.` },
     ],
   };
+}
+
+/** What a buyer has to know before he reads on; the rest of the warnings are the shop's. */
+function warningBlocks(comparison: Comparison, alone: boolean): Block[] {
+  const told = gravest(gatherWarnings(shownOptions(comparison), placeAlone));
+  if (told.length === 0) return [];
+  const more = told.length - MOST_WARNINGS;
+  const items = warningItems(comparison, told.slice(0, MOST_WARNINGS));
+  if (more > 0) items.push(`${more} more ${alone ? 'among the warnings of the page' : 'behind, with the estimates'}.`);
+  return [
+    { kind: 'heading', text: 'Warnings' },
+    { kind: 'list', small: true, items },
+  ];
+}
+
+/** A place without the fire under which it was found: to a buyer it is one warning. */
+function placeAlone(where: string): string {
+  return where.replace(/, (?:assumed|hold) fire$/, '');
 }
 
 function drawingBlock({ design }: EstimateResult, size: { width: number; maxHeight: number }): Block {
@@ -118,10 +143,11 @@ export function pitWords(design: EstimateResult['design']): string {
 function optionsTable(comparison: Comparison, alone: boolean): TableData {
   const shown = shownOptions(comparison);
   const several = shown.length > 1;
-  const rows = compareRows(comparison).filter(
-    ({ measure }) => ASKED.includes(measure.key) && (several || measure.key !== 'steelCost'),
-  );
-  const sorted = ASKED.flatMap((key) => rows.filter(({ measure }) => measure.key === key));
+  const rows = compareRows(comparison);
+  const sorted = [
+    ...ASKED.flatMap((key) => rows.filter(({ measure }) => measure.key === key)),
+    ...(several ? rows.filter((row) => row.measure.group === 'plate' && isTold(row, rows)) : []),
+  ];
   const hidden = comparison.options.length - shown.length;
   const more = hidden > 0 ? `; ${hidden} more ${alone ? 'left out' : 'on the sheets behind'}` : '';
   const { design } = baselineOf(comparison).result;
@@ -131,21 +157,35 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
       ? `What each option does at ${target}, and how it differs from ${shortLabel(comparison.baseline, comparison)}${more}`
       : `What it does at ${target}`,
     head: ['', ...(several ? shown.map(({ label }) => shortLabel(label, comparison)) : ['shop units', 'metric'])],
-    rows: sorted.map((row) =>
-      several
-        ? [
-            `${words(row, design.gauge)}, ${unitText(row.measure, 'shop')}`,
-            ...shown.map((option) => cellText(row, comparison, option)),
-          ]
-        : [words(row, design.gauge), ...(['shop', 'si'] as const).map((system) => measureText(row, 0, system))],
-    ),
+    rows: sorted.map((row) => {
+      if (!several) {
+        return [words(row, design.gauge), ...(['shop', 'si'] as const).map((system) => measureText(row, 0, system))];
+      }
+      const telling = tellingOfRow(row, 'shop');
+      return [
+        [words(row, design.gauge), telling.unit].filter((text) => text !== '').join(', '),
+        ...shown.map((option) => {
+          const cell = row.cells[comparison.options.indexOf(option)];
+          const value = telling.number(cell.value);
+          const difference = option.label === comparison.baseline ? '' : telling.difference(cell);
+          return difference === '' || difference === MISSING ? value : `${value}\n${difference}`;
+        }),
+      ];
+    }),
   };
 }
 
+/** Is a plate worth a row? Parts always; a door or the like only where it is of another plate than its part in some option. */
+function isTold({ measure, cells }: CompareRow, rows: CompareRow[]): boolean {
+  const { key } = measure;
+  if (['plate_m.firebox', 'plate_m.chamber', 'plate_m.upright'].includes(key)) return true;
+  const part = rows.find((row) => row.measure.key === key.replace(/_door$/, ''));
+  return key.endsWith('_door') && cells.some(({ value }, i) => value !== null && value !== part?.cells[i].value);
+}
+
 /** One option's number with its unit. */
-export function measureText({ measure, cells }: CompareRow, index: number, system: UnitSystem): string {
-  const { value } = cells[index];
-  return value === null ? 'never' : `${valueText(measure, value, system)} ${unitText(measure, system)}`.trim();
+export function measureText(row: CompareRow, index: number, system: UnitSystem): string {
+  return tellingOfRow(row, system).quantity(row.cells[index].value);
 }
 
 function words({ measure, words: own }: CompareRow, gauge: EstimateResult['design']['gauge']): string {
@@ -154,15 +194,8 @@ function words({ measure, words: own }: CompareRow, gauge: EstimateResult['desig
   if (measure.key === 'hold.fire_W') return 'heat lost while holding';
   if (measure.key === 'hold.wood_kg_per_s') return 'wood while holding';
   if (measure.key === 'hold.hottestOutside_K') return 'hottest steel outside';
+  if (measure.group === 'plate') return `${own} plate`;
   return measure.key === 'woodToSoaked_kg' ? 'wood until soaked' : own;
-}
-
-function cellText(row: CompareRow, { options, baseline }: Comparison, option: ComparedOption): string {
-  const cell = row.cells[options.indexOf(option)];
-  if (cell.value === null) return 'never';
-  const difference = option.label === baseline ? '' : differenceText(row.measure, cell, 'shop');
-  const value = valueText(row.measure, cell.value, 'shop');
-  return difference === '' ? value : `${value}\n${difference}`;
 }
 
 function chartBlock(comparison: Comparison, alone: boolean): Block[] {
@@ -194,19 +227,25 @@ function chartBlock(comparison: Comparison, alone: boolean): Block[] {
   ];
 }
 
-export function warmUpWords(label: string, { design, warmUp }: EstimateResult): string {
+export function warmUpWords(label: string, result: EstimateResult): string {
+  const name = plainText(label, LONGEST);
+  const shortfall = shortfallOf(result);
+  if (shortfall) return `${name} ${shortfallWords(shortfall, result, 'shop')}.`;
+  const { design, warmUp } = result;
   const target = format('temperature', design.fire.target);
-  const reads =
-    warmUp?.gauge_s == null ? `never reads ${target}` : `reads ${target} after ${format('time', warmUp.gauge_s)}`;
-  const soaked = warmUp?.soaked_s == null ? 'is never soaked' : `is soaked after ${format('time', warmUp.soaked_s)}`;
-  return `${plainText(label, LONGEST)} ${reads} and ${soaked}.`;
+  const times = [warmUp?.gauge_s, warmUp?.soaked_s].map((time) => format('time', time ?? null));
+  return `${name} reads ${target} after ${times[0]} and is soaked after ${times[1]}.`;
 }
 
-function assumedText({ design }: EstimateResult, defaults: string[], alone: boolean): string {
+function assumedText(result: EstimateResult, defaults: string[], alone: boolean): string {
+  const { design } = result;
   const { site, wood, fire } = design;
+  const reached = result.warmUp?.gauge_s != null;
   return [
-    `A full fire of ${format('power', fire.heat)} until the ${gaugeLabel(design.gauge)} reads ` +
-      `${format('temperature', fire.target)}, then just what holds it.`,
+    reached
+      ? `A full fire of ${format('power', fire.heat)} until the ${gaugeLabel(design.gauge)} reads ` +
+        `${format('temperature', fire.target)}, then just what holds it.`
+      : `A full fire of ${format('power', fire.heat)} throughout.`,
     `${capital(plainText(wood.kind, 30))} at ${format('share', wood.moisture)} moisture.`,
     `Outdoors ${format('temperature', site.air)}, wind ${format('speed', site.wind)}, ${format('length', site.altitude, 'shop', { unit: 'ft' })} up` +
       `${site.sun > 0 ? ', in the sun' : ''}${site.rain > 0 ? ', in rain' : ''}.`,
