@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import type { NamedChart } from '../charts/estimateCharts.js';
 import { exit, Stop } from './exit.js';
 import { canvasFonts, embeddedFonts } from './fonts.js';
+import { signalsHeard } from './apart.js';
 import { openSink } from './output.js';
 import { progress, tell } from './stderr.js';
 
@@ -21,7 +22,10 @@ export async function drawCharts(
   progress('drawing charts');
   const draw = format === 'svg' ? await svgDrawer() : await pngDrawer();
   const names = charts.map(({ file }) => `${file}.${format}`);
-  for (const [i, chart] of charts.entries()) await openSink(join(folder, names[i])).write(draw(chart));
+  for (const [i, chart] of charts.entries()) {
+    await signalsHeard();
+    await openSink(join(folder, names[i])).write(draw(chart));
+  }
   return names;
 }
 

@@ -164,7 +164,7 @@ export function openFolder(path: string): void {
   try {
     const first = mkdirSync(path, { recursive: true });
     accessSync(path, constants.W_OK);
-    if (first !== undefined) newFolders.push(...foldersBetween(first, resolve(path)));
+    if (first !== undefined) newFolders.push(...foldersBetween(resolve(first), resolve(path)));
   } catch (error) {
     throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
   }

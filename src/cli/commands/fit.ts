@@ -7,10 +7,12 @@ import type { CookLog } from '../../log/log.js';
 import { formatLogFaults } from '../../log/report.js';
 import { readLogAnyUnit } from '../../log/readLog.js';
 import { toJson } from '../../report/json.js';
-import { fit, type FitInput } from '../../study/fit/fit.js';
+import type { FitInput } from '../../study/fit/fit.js';
+import type { FitResult } from '../../study/fit/fitResult.js';
 import { fittedFrom, readingsToFit } from '../../study/fit/fitSpan.js';
 import { fitablePaths } from '../../study/fit/parameters.js';
 import { nearestName, parseQuantity, type UnitSystem } from '../../units.js';
+import { apart } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { LOG, readText } from '../input.js';
@@ -33,6 +35,8 @@ export interface FitCommandOptions {
 const LEAST_READINGS = 20;
 /** No more than this may be held back. */
 const MOST_HELD = 0.8;
+/** Channel on which a fit's thread says how many runs are done. */
+const RUNS = 'pitwright-fit-runs';
 /** A word on how far it is, every so many runs. */
 const RUNS_TOLD = 20;
 
@@ -56,14 +60,13 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   if (options.charts !== undefined) openFolder(options.charts);
 
   progress('fitting');
-  const solved = fit(design, inputs, {
-    ...(paths ? { paths } : {}),
-    heldBack,
-    accuracy: design.log?.accuracy ?? PROBE_ACCURACY,
-    onRun: (runs) => {
-      if (runs % RUNS_TOLD === 0) progress(`fitting, ${runs} runs`);
-    },
-  });
+  const asked = { ...(paths ? { paths } : {}), heldBack, accuracy: design.log?.accuracy ?? PROBE_ACCURACY };
+  const channel = new BroadcastChannel(RUNS);
+  channel.onmessage = ({ data }: { data: unknown }) => {
+    if (Number(data) % RUNS_TOLD === 0) progress(`fitting, ${String(data)} runs`);
+  };
+  const job = { kind: 'fit', design, inputs, options: asked, runs: RUNS } as const;
+  const solved = await apart<FitResult | null>(job).finally(() => channel.close());
   if (!solved) {
     throw new Stop(
       exit.notPhysical,
