@@ -10,8 +10,10 @@ import { toJson } from '../../report/json.js';
 import type { FitInput } from '../../study/fit/fit.js';
 import type { FitResult } from '../../study/fit/fitResult.js';
 import { fittedFrom, readingsToFit } from '../../study/fit/fitSpan.js';
+import { moreThanBurns, predictsWorse } from '../../study/fit/fitWarnings.js';
 import { fitablePaths } from '../../study/fit/parameters.js';
-import { nearestName, parseQuantity, type UnitSystem } from '../../units.js';
+import { checkWood } from '../../study/fit/woodCheck.js';
+import { format, nearestName, parseQuantity, type UnitSystem } from '../../units.js';
 import { apart } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
@@ -24,6 +26,7 @@ export interface FitCommandOptions {
   free?: string;
   holdBack: string;
   save?: string;
+  force?: boolean;
   json?: boolean;
   output?: string;
   charts?: string;
@@ -53,7 +56,10 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   const { design, warnings } = await loadDesign(path);
   const inputs: FitInput[] = [];
   for (const log of logs) inputs.push(await readInput(log, design, inputs));
-  for (const { log } of inputs) refuseTooShort(design, log, heldBack);
+  for (const { log } of inputs) {
+    refuseTooShort(design, log, heldBack);
+    if (!options.force) refuseTooMuchWood(design, log);
+  }
   const paths = pathsOf(options.free, design);
   const out = openSink(options.output ?? '-');
   const saved = options.save === undefined ? undefined : openSink(options.save);
@@ -79,7 +85,8 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   await out.write(
     options.json ? toJson(result) : (await import('../../report/fitText.js')).fitText(result, options.units),
   );
-  if (saved) {
+  const worse = saved !== undefined && predictsWorse(result.quality);
+  if (saved && (!worse || options.force)) {
     const { fittedYaml } = await import('../../report/fittedYaml.js');
     await saved.write(fittedYaml(result.fitted, design));
     if (options.save !== '-')
@@ -90,6 +97,15 @@ export async function run(path: string, given: string[], options: FitCommandOpti
     const { drawInto } = await import('../drawCharts.js');
     await drawInto(options.charts, fitCharts(result), options.format);
   }
+  if (worse && !options.force) throw new Stop(exit.notPhysical, notSaved(result, options));
+}
+
+function notSaved({ quality }: FitResult, { save, units }: FitCommandOptions): string {
+  const off = (kelvin: number | null) => format('temperatureDifference', kelvin!, units, { digits: 3 });
+  return (
+    `${save} is not written: this fit predicts the part held back worse (off by ${off(quality.heldBack_K)}) than the design's own ` +
+    `estimates do (${off(quality.heldBackBefore_K)}). The warnings say what in the log speaks against it; --force saves it all the same.`
+  );
 }
 
 /** Unquoted, `--hold-back 30 %` leaves its % among the logs. */
@@ -140,6 +156,21 @@ function refuseTooShort(design: Design, log: CookLog, heldBack: number): void {
     exit.wrongInput,
     `${log.name}: ${left} temperature readings are left to fit${hot}, with ${Math.round(100 * heldBack)} % held back; ` +
       `${LEAST_READINGS} are needed. Log for longer, from a cold pit on, or hold less back (--hold-back).`,
+  );
+}
+
+/** @throws Stop (wrong input) where a log has more wood than its pit can burn: a fit would only make up for it */
+function refuseTooMuchWood(design: Design, log: CookLog): void {
+  const check = checkWood(design, log);
+  if (!check || check.laid_kg <= check.most_kg) return;
+  const total = log.notes.some(({ code }) => code === 'running-total');
+  throw new Stop(
+    exit.wrongInput,
+    `${log.name}: ${moreThanBurns(check)}. ` +
+      (total
+        ? 'The column looks like a running total: give each piece by itself, in the row of its time.'
+        : 'Is it a running total, or held until the next piece, or in another unit? Each cell is wood laid on at that time.') +
+      ' --force fits it all the same.',
   );
 }
 
