@@ -3,6 +3,7 @@ import type { NamedChart } from '../charts/estimateCharts.js';
 import { visibleName } from '../charts/plainText.js';
 import { exit, Stop } from './exit.js';
 import { embeddedFonts, fontFiles } from './fonts.js';
+import { signalsHeard } from './apart.js';
 import { openSink } from './output.js';
 import { progress, tell } from './stderr.js';
 
@@ -24,7 +25,10 @@ export async function drawCharts(
   const names = charts.map(({ file }) => `${file}.${format}`);
   // each is opened before the first is written: either all may stand where they are to go, or none is drawn
   const sinks = names.map((name) => openSink(join(folder, name)));
-  for (const [i, chart] of charts.entries()) await sinks[i].write(draw(chart));
+  for (const [i, chart] of charts.entries()) {
+    await signalsHeard();
+    await sinks[i].write(draw(chart));
+  }
   return names;
 }
 

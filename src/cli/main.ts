@@ -197,6 +197,10 @@ function commandLine(): Command {
     )
     .option('--hold-back <share>', 'end of each log that is not fitted but predicted, to judge the fit by', '30%')
     .option('--save <file>', "write what was found to FILE, for designs to name as 'fitted: FILE'")
+    .option(
+      '--force',
+      'go on where the wood is more than can burn, and save a fit that predicts worse than the design did',
+    )
     .option('--json', json)
     .option('-o, --output <file>', outFile)
     .option('--charts <dir>', 'also draw measured against computed into this folder')

@@ -1,8 +1,9 @@
 import { RANGES, type RangeName } from '../../design/ranges.js';
 import { toJson } from '../../report/json.js';
-import { coldSmoke } from '../../study/coldSmoke.js';
+import type { ColdSmoke } from '../../study/coldSmoke.js';
 import { parseQuantity, type UnitSystem } from '../../units.js';
 import { version } from '../../version.js';
+import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
 import { openSink, refuseClashes } from '../output.js';
@@ -29,7 +30,7 @@ export async function run(path: string, options: ColdSmokeOptions): Promise<void
   const out = openSink(options.output ?? '-');
   tellWarnings(loaded.warnings);
   progress('computing');
-  const cold = coldSmoke(design, { ceiling, least });
+  const cold = await apart<ColdSmoke>({ kind: 'coldSmoke', design, options: { ceiling, least } });
   if (options.json) {
     const { warnings } = loaded;
     await out.write(toJson({ schema: 1, tool: { name: 'pitwright', version }, design, warnings, coldSmoke: cold }));

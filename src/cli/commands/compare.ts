@@ -1,12 +1,13 @@
 import { RANGES } from '../../design/ranges.js';
 import { parseVariation, pathsIn, type Variation } from '../../design/vary.js';
 import { toJson } from '../../report/json.js';
-import { compare, type Comparison } from '../../study/compare.js';
+import { assemble, type Comparison } from '../../study/compare.js';
 import type { Equal } from '../../study/equalShape.js';
 import { isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/options.js';
 import { distinctLabels } from '../../study/distinctLabels.js';
-import { USUAL_SETTINGS, type StudySettings } from '../../study/studyOption.js';
+import { USUAL_SETTINGS, type OptionStudy, type StudySettings } from '../../study/studyOption.js';
 import { parsePrice, parseQuantity, type UnitSystem } from '../../units.js';
+import { eachApart } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
@@ -48,7 +49,8 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   const csv = options.csv === undefined ? undefined : openSink(options.csv);
 
   progress(`computing ${read.length} options`);
-  const comparison = withWarnings(compare(read, settings, options.baseline - 1), read);
+  const studies = await studiesOf(read, settings, options.workers);
+  const comparison = withWarnings(assemble(read, studies, settings, options.baseline - 1), read);
   if (options.spread !== undefined) {
     const { comparisonSpreadOf } = await import('../spread.js');
     comparison.spread = await comparisonSpreadOf(comparison, { ...options, spread: options.spread });
@@ -67,6 +69,16 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
     await drawInto(options.charts, compareCharts(comparison), options.format);
   }
   sayWhatCannotBe(comparison);
+}
+
+/** Every option estimated and its events followed. */
+export function studiesOf(
+  read: readonly OptionRead[],
+  settings: StudySettings,
+  workers?: number,
+): Promise<OptionStudy[]> {
+  const designs = read.map(({ design }) => design);
+  return eachApart({ kind: 'studies', designs, settings }, designs.length, workers);
 }
 
 export function readVariations({ vary, equal }: Pick<CompareOptions, 'vary' | 'equal'>): Variation[] {

@@ -1,7 +1,8 @@
 import { toJson } from '../../report/json.js';
-import { followCook } from '../../study/cook.js';
+import type { CookResult } from '../../study/cook.js';
 import type { UnitSystem } from '../../units.js';
 import { version } from '../../version.js';
+import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
 import { openFolder, openSink, refuseClashes, refuseMixture, standardOutput } from '../output.js';
@@ -33,7 +34,7 @@ export async function run(path: string, options: CookOptions): Promise<void> {
 
   tellWarnings(warnings);
   progress('computing');
-  const cook = followCook(design);
+  const cook = await apart<CookResult | null>({ kind: 'cook', design });
   if (!cook) {
     throw new Stop(
       exit.notPhysical,

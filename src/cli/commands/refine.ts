@@ -1,7 +1,8 @@
 import { refineText } from '../../report/refineText.js';
 import { toJson } from '../../report/json.js';
-import { refine } from '../../study/refine.js';
+import type { Refinement } from '../../study/refine.js';
 import type { UnitSystem } from '../../units.js';
+import { apart } from '../apart.js';
 import { loadDesign } from '../loadDesign.js';
 import { openSink, refuseClashes } from '../output.js';
 import { progress, tellWarnings } from '../stderr.js';
@@ -19,7 +20,7 @@ export async function run(path: string, options: RefineOptions): Promise<void> {
   const out = openSink(options.output ?? '-');
   tellWarnings(warnings);
   progress('computing the same design eight times');
-  const study = refine(design);
+  const study = await apart<Refinement>({ kind: 'refine', design });
   await out.write(
     options.json ? toJson({ ...study, fitted: design.fitted }) : refineText(design, study, options.units),
   );
