@@ -155,7 +155,7 @@ export function openFolder(path: string): void {
   try {
     const first = mkdirSync(path, { recursive: true });
     accessSync(path, constants.W_OK);
-    if (first !== undefined) newFolders.push(...foldersBetween(first, resolve(path)));
+    if (first !== undefined) newFolders.push(...foldersBetween(resolve(first), resolve(path)));
     for (const name of readdirSync(path)) if (PICTURE.test(name)) refuseClaimed(join(path, name));
   } catch (error) {
     throw error instanceof Stop ? error : new Stop(exit.wrongUsage, reasonUnwritable(path, error));
