@@ -10,6 +10,8 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { claimInput, FITTED_FILE } from '../../src/cli/claims.js';
+import { openSink } from '../../src/cli/output.js';
 import { FITTED } from '../design/fittedFiles.js';
 import { endOf, example, onPath, pitwright, scratch, shell, start, until } from './support/run.js';
 
@@ -115,6 +117,10 @@ describe('an output that is the input', () => {
     expect(code).toBe(2);
     expect(stderr).toMatch(/would overwrite the fitted values/);
     expect(readFileSync(folder.at('yard.fitted.yaml'), 'utf8')).toBe(FITTED);
+    // as `fit --save` does
+    claimInput(folder.at('yard.fitted.yaml'), FITTED_FILE);
+    await openSink(folder.at('yard.fitted.yaml'), FITTED_FILE).write('renewed\n');
+    expect(readFileSync(folder.at('yard.fitted.yaml'), 'utf8')).toBe('renewed\n');
   });
 });
 
