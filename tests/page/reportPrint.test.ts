@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PaperName } from '../../src/charts/theme.js';
 import type { Comparison } from '../../src/study/compare.js';
 import { launchBrowser } from './support/browser.js';
-import { canReadPdf, readPdf } from '../report/support/poppler.js';
+import { canReadPdf, reachOfPages, readPdf } from '../report/support/poppler.js';
 import { asDrawn, compared, designOf, documentFrom, htmlOf, plates, renamed } from '../report/support/reports.js';
 
 const browser: Browser | null = await launchBrowser();
@@ -72,6 +72,7 @@ describe.skipIf(!browser)('the HTML report in a browser', () => {
     expect([width, height]).toEqual([612, 792]);
     expect(pages[0].replace(/\s+/g, ' ')).toContain('an estimate, not a guarantee');
     expect(pages[1]).toContain('Every input as read');
+    for (const share of reachOfPages(pdf)) expect(share).toBeGreaterThan(0.25);
   });
 
   it('prints A4 where that is asked for', async () => {

@@ -63,7 +63,12 @@ function partsOf(sheet: Sheet, document: ReportDocument, width: number, gap: num
   const head = isFirst ? reportHead(document, width) : sheetHead(sheet.title, width);
   return [
     { sheet, stack: { pieces: [head] }, gap: SHEET_GAP },
-    ...sheet.blocks.map((block) => ({ sheet, block, gap, stack: stackOf(block, width, isFirst ? 'H2' : 'H3') })),
+    ...sheet.blocks.map((block, i) => ({
+      sheet,
+      block,
+      gap: sheet.blocks[i - 1]?.kind === 'heading' ? SHEET.gap * 0.4 : gap,
+      stack: stackOf(block, width, isFirst ? 'H2' : 'H3'),
+    })),
   ];
 }
 
@@ -73,7 +78,9 @@ function onePage(sheet: Sheet, document: ReportDocument, paper: PaperName): Page
   const parts = partsOf(sheet, document, width, SHEET.gap);
   const flexible = parts.filter(({ block }) => block?.kind === 'figure' && block.flexible);
   const fixed = parts.filter((part) => !flexible.includes(part));
-  const taken = heightOf(fixed.flatMap(({ stack }) => stack.pieces)) + SHEET.gap * (parts.length - 2);
+  // the report's head has its gap within
+  const gaps = parts.slice(2).reduce((sum, { gap }) => sum + gap, 0);
+  const taken = heightOf(fixed.flatMap(({ stack }) => stack.pieces)) + gaps;
   const room = Math.max(LEAST_FIGURE, (bottom - top - taken) / flexible.length);
   for (const part of flexible) {
     if (part.block?.kind === 'figure') part.stack = { pieces: [figure(part.block, { width, room })] };
@@ -81,7 +88,6 @@ function onePage(sheet: Sheet, document: ReportDocument, paper: PaperName): Page
   const scale = Math.min(1, (bottom - top) / (taken + room * flexible.length));
   let y = top;
   return parts.flatMap((part, i) => {
-    // the report's head has its gap within
     if (i > 1) y += part.gap * scale;
     return part.stack.pieces.map((piece) => {
       const spot = { part, y, scale, draw: piece.draw };
