@@ -7,7 +7,7 @@ import { shortfallOf } from '../../study/shortfall.js';
 import { verdictOf } from '../../study/verdict.js';
 import { gatherWarnings } from '../../study/warningRank.js';
 import { format } from '../../units.js';
-import { PLATE_AND_LOSS } from '../cautions.js';
+import { PLATE_AND_LOSS, SOAKED_MEANS } from '../cautions.js';
 import { compareRows, GROUP_WORDS, rowHead, tellingOfRow } from '../compareRows.js';
 import { designRows } from '../designRows.js';
 import { sayIn } from '../quantity.js';
@@ -222,6 +222,7 @@ function endBlocks(comparison: Comparison): Block[] {
         ]
       : []),
     { kind: 'table', table: { ...warmUpData(result, 'shop'), caption: 'Warm-up' } },
+    { kind: 'text', small: true, text: SOAKED_MEANS },
     {
       kind: 'table',
       table: { ...estimatesData(result, 'shop'), caption: 'Estimates used, which no handbook settles' },
