@@ -10,6 +10,7 @@ import { build } from 'esbuild';
 
 const [folder, file, runs] = process.argv.slice(2);
 const entry = [
+  "export { embeddedFonts, fontFiles } from './src/cli/fonts.js';",
   "export { geometryOf } from './src/design/geometryOf.js';",
   "export { readDesign } from './src/design/read.js';",
   "export { reportHtml } from './src/report/sheets/html.js';",
@@ -30,16 +31,13 @@ await build({
 });
 const parts = await import(pathToFileURL(outfile).href);
 
-const font = (weight, ending) =>
-  readFileSync(`node_modules/@fontsource/barlow/files/barlow-latin-${weight}-normal.${ending}`);
-const weights = [400, 500, 600];
-const fonts = weights.map((weight) => ({ weight, base64: font(weight, 'woff2').toString('base64') }));
+const fonts = parts.embeddedFonts();
 const hash = (text) => createHash('sha256').update(text).digest('base64');
 const read = parts.readDesign(readFileSync(file, 'utf8'), { fileName: file });
 const option = { label: 'as drawn', changes: [], design: read.design };
 const comparison = parts.compare([option], parts.USUAL_SETTINGS);
 const input = { comparison, defaults: read.defaults, geometry: parts.geometryOf(read.design), paper: 'letter' };
-const files = weights.map((weight) => ({ weight, file: font(weight, 'woff') }));
+const files = parts.fontFiles();
 
 const time = (work) => {
   const start = performance.now();

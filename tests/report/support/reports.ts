@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import type { PaperName } from '../../../src/charts/theme.js';
+import { fontFiles } from '../../../src/cli/fonts.js';
 import { geometryOf } from '../../../src/design/geometryOf.js';
 import type { Design } from '../../../src/design/design.js';
 import type { ReportDocument } from '../../../src/report/sheets/blocks.js';
@@ -79,8 +80,7 @@ export function htmlOf(document: ReportDocument, paper: PaperName = 'letter'): s
 }
 
 export function pdfOf(document: ReportDocument, paper: PaperName = 'letter'): Buffer {
-  const fonts = WEIGHTS.map((weight) => ({ weight, file: fontFile(weight) }));
-  return Buffer.from(reportPdf(document, paper, fonts));
+  return Buffer.from(reportPdf(document, paper, fontFiles()));
 }
 
 /** Everything that a document says, block by block. */
