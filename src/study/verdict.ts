@@ -140,10 +140,10 @@ function sizeOf({ row, difference: { share, difference } }: { row: Weighed; diff
  * @param system units of the numbers in it
  */
 export function verdictOf(comparison: Comparison, system: UnitSystem = 'shop'): string {
-  const { options, findings } = comparison;
+  const { options } = comparison;
   const short = shortfallLines(comparison, system);
   if (options.length < 2) return [...short, 'Nothing to compare: there is one option.'].join('\n');
-  return [...short, ...findings.flatMap((finding) => sentence(finding, comparison, system))].join('\n');
+  return [...short, ...findingsOf(comparison).flatMap((finding) => sentence(finding, comparison, system))].join('\n');
 }
 
 /** A line for every option that falls short of the target, worst first. */
