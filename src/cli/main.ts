@@ -87,7 +87,7 @@ function commandLine(): Command {
       .argument('<designs...>', 'design files (YAML or JSON); - for standard input')
       .option(
         '--vary <field=values>',
-        "a field and its values, bars between: 'chamber.plate=1/8 in | 1/4 in'; all.plate sets every part's; " +
+        "a field, or several with commas, and its values, bars between: 'chamber.plate=1/8 in | 1/4 in'; all.plate sets every part's; " +
           "'none' takes the field away; repeat it for every combination",
         collected,
         [] as string[],
@@ -213,7 +213,7 @@ function commandLine(): Command {
     .description('many designs, one a line on standard input (NDJSON), to one line of results each, in their order')
     .option(
       '--changes <design>',
-      'the lines are a CSV of changes to this design: a column a field, as in compare --vary',
+      'the lines are a CSV of changes to this design: a column a field, or several with commas, as in compare --vary',
     )
     .option('--steady', 'leave the warm-up out')
     .addOption(new Option('--series', 'with the curves of the warm-up').conflicts('steady'))

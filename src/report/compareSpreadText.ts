@@ -13,7 +13,8 @@ const LONGEST_LABEL = 40;
 export function compareSpreadText(comparison: Comparison, system: UnitSystem): string[] {
   const { spread, baseline } = comparison;
   if (!spread) return [];
-  const rows = compareRows(comparison);
+  // a plate is what it is in every case
+  const rows = compareRows(comparison).filter(({ measure }) => measure.group !== 'plate');
   const blocks = spread.options
     .filter(({ label }) => label !== baseline)
     .map(({ label, measures }) => {
@@ -51,7 +52,7 @@ function rangeText(
 }
 
 /** Measures that the words leave to the table: parts of others. */
-const PARTS = new Set(['plate', 'losses', 'outside']);
+const PARTS = new Set(['losses', 'outside']);
 
 function sentence(
   label: string,

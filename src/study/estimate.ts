@@ -1,5 +1,5 @@
 import { geometryOf } from '../design/geometryOf.js';
-import type { Design } from '../design/design.js';
+import type { Design, Door } from '../design/design.js';
 import type { Resolution } from '../network/build.js';
 import { OUTDOORS } from '../network/types.js';
 import { version } from '../version.js';
@@ -118,6 +118,7 @@ function partResults(pit: Pit, biot: Float64Array): PartResult[] {
   const worst = (name: string) => nodes.reduce((most, n, i) => (n.part === name ? Math.max(most, biot[i]) : most), 0);
   const parts = pit.geometry.parts.map((part) => ({
     name: part.name as string,
+    ...platesOfPart(pit.design[part.name]!),
     steelArea_m2: part.steelArea,
     steelMass_kg: part.steelMass,
     gasVolume_m3: part.gasVolume,
@@ -125,12 +126,17 @@ function partResults(pit: Pit, biot: Float64Array): PartResult[] {
   }));
   const stacks = pit.geometry.stacks.map((stack, i) => ({
     name: pit.geometry.stacks.length > 1 ? `stack ${i + 1}` : 'stack',
+    plate_m: pit.design.stacks[i].wall,
     steelArea_m2: 0.5 * (stack.insideArea + stack.outsideArea),
     steelMass_kg: stack.mass,
     gasVolume_m3: stack.volume,
     biot: worst('stack'),
   }));
   return [...parts, ...stacks];
+}
+
+function platesOfPart({ plate, door }: { plate: number; door?: Door }): Pick<PartResult, 'plate_m' | 'doorPlate_m'> {
+  return { plate_m: plate, ...(door ? { doorPlate_m: door.plate } : {}) };
 }
 
 function worstOf(states: SteadyState[], run: WarmUpRun | null): EstimateResult['balance'] {

@@ -119,6 +119,9 @@ export interface WarmUp {
 
 export interface PartResult {
   name: string;
+  /** thickness of its plate, or a stack's wall, and of its door's where the design gives it one */
+  plate_m: number;
+  doorPlate_m?: number;
   steelArea_m2: number;
   steelMass_kg: number;
   gasVolume_m3: number;

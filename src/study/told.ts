@@ -2,7 +2,7 @@
  * How the numbers of a comparison are told: all numbers of a row, and their differences, to one and the same last digit.
  *
  * A difference is computed from full precision; printed, it is that of the two numbers beside it, so that whoever subtracts them
- * finds it right. The last digit is chosen so fine that the two ways differ by less than a tenth of any difference worth telling.
+ * finds it right. The last digit is chosen so fine that the two ways differ by less than a fifth of any difference worth telling.
  */
 import { convert, formatPlate, formatTime, timeStep, unitOf, type Kind, type UnitSystem } from '../units.js';
 import type { Difference } from './compare.js';
@@ -40,6 +40,8 @@ export const MISSING = '–';
 /** Significant figures of the smallest number of a row, and of the largest, which may not get more. */
 const FIGURES = { usual: 3, rough: 2, most: 4 };
 const ROUGH: ReadonlySet<string> = new Set(['temperatureDifference', 'pressure']);
+/** Last digits that a difference worth telling takes at least. */
+const STEPS_APART = 5;
 /** No thermometer is told finer than this [°F or K]. */
 const FINEST_DEGREE = 0.1;
 /** Kinds that can't be a percentage of themselves. */
@@ -104,8 +106,8 @@ export function timesStep(times: readonly number[]): number {
   const there = times.map(Math.abs).filter((time) => time > 0 && Number.isFinite(time));
   if (there.length === 0) return 1;
   const [least, most] = [Math.min(...there), Math.max(...there)];
-  // beside hours, seconds count for what would vanish without them alone
-  return least < 120 || (least < 600 && most < 5400) ? 1 : Math.max(60, timeStep(least));
+  // beside long times, seconds count for what would vanish without them alone
+  return most < 900 || least < 120 || (least < 300 && most < 5400) ? 1 : Math.max(60, timeStep(least));
 }
 
 /** Do two times read the same where they stand side by side with others? */
@@ -164,7 +166,7 @@ function stepOf(row: Row, pairs: readonly Pair[], system: UnitSystem): number {
   );
   const wanted = Math.min(
     digit(least, ROUGH.has(kind) ? FIGURES.rough : FIGURES.usual),
-    ...apart.map((each) => digit(each, FIGURES.rough)),
+    ...apart.map((each) => digit(each / STEPS_APART, 1)),
   );
   const step = Math.min(Math.max(wanted, digit(most, FIGURES.most)), digit(least, FIGURES.rough));
   return kind === 'temperatureDifference' ? Math.max(step, FINEST_DEGREE) : step;

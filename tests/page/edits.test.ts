@@ -4,11 +4,13 @@ import { parse } from 'yaml';
 import { readDesign } from '../../src/design/read.js';
 import { starterDesign } from '../../src/design/starter.js';
 import { controlsFor, type Control } from '../../src/page/controls.js';
+import { drawingTitle } from '../../src/page/drawingView.js';
 import { fileName } from '../../src/page/files.js';
 import { toldBeside, type NumberRow } from '../../src/page/numbers.js';
 import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
 import { parseQuantity } from '../../src/units.js';
 import { example } from '../cli/support/run.js';
+import { sampleResult } from '../support/sampleResult.js';
 
 const textOf = (name: string) => readFileSync(example(name), 'utf8');
 const benchOf = (name: string) => new Workbench(textOf(name));
@@ -51,6 +53,22 @@ describe('controls', () => {
       }
     }
     expect(bench.current.design).toEqual(before);
+  });
+});
+
+describe('the drawing', () => {
+  const { design } = sampleResult;
+  const { assumed, warmUp } = sampleResult;
+  const small = { ...assumed!, stations: assumed!.stations.map((each) => ({ ...each, thermometer_K: 350 })) };
+  const never = { ...warmUp!, gauge_s: null, soaked_s: null };
+
+  it.each([
+    ['holds', {}, /while it holds 250 °F$/],
+    ['can hold by no fire', { steady: null, warmUp: never }, /under the full fire, which does not hold 250 °F$/],
+    ['would hold by a larger fire', { assumed: small, warmUp: never }, /under the full fire, which does not hold/],
+    ['settles at nothing', { steady: null, assumed: null, warmUp: null }, /^Drawing to scale$/],
+  ])('of a pit that %s is headed by the fire that it shows', (_, change, title) => {
+    expect(drawingTitle(design, { ...sampleResult, ...change })).toMatch(title);
   });
 });
 

@@ -61,7 +61,7 @@ describe('numbers beside each other', () => {
     }
   });
 
-  it('have so fine a last digit that rounding makes less than a tenth of a difference worth telling', () => {
+  it('have so fine a last digit that rounding makes less than a fifth of a difference worth telling', () => {
     const next = generator(11);
     for (let i = 0; i < 3000; i++) {
       const base = 10 ** (7 * next() - 3);
@@ -69,7 +69,7 @@ describe('numbers beside each other', () => {
       const pairs = [base, value].map((each) => ({ baseline: base, value: each, none: false }));
       const telling = tellingOf({ kind: 'power' }, pairs, 'si');
       const printed = readPrinted(telling.difference(pairs[1]));
-      expect(Math.abs(printed / ((value - base) / 1000) - 1), `${base} ${value}`).toBeLessThan(0.1);
+      expect(Math.abs(printed / ((value - base) / 1000) - 1), `${base} ${value}`).toBeLessThan(0.2);
     }
   });
 
@@ -118,13 +118,15 @@ describe('times', () => {
     expect(
       [
         [45, 3000],
+        [200, 3000],
+        [400, 800],
         [400, 3000],
-        [400, 9000],
+        [200, 9000],
         [700, 9000],
         [200_000, 300_000],
         [0, 0],
       ].map(timesStep),
-    ).toEqual([1, 1, 60, 60, 360, 1]);
+    ).toEqual([1, 1, 1, 60, 60, 60, 360, 1]);
     expect(sameTime(44 * 60 + 40, 45 * 60 + 20, [2680, 2720])).toBe(true);
     expect(sameTime(44 * 60 + 40, 45 * 60 + 20, [2680, 2720, 100])).toBe(false);
   });

@@ -38,6 +38,9 @@ const ASKED = [
 export const MOST_OPTIONS = 6;
 /** Warnings that leave room for the rest of the page. */
 const MOST_WARNINGS = 5;
+/** Height that a line of warnings or plates takes from the drawing, and what that keeps [px]. */
+const LINE = 20;
+const LEAST_DRAWING = 160;
 const DRAWING_HEIGHT = { few: 262, many: 236 };
 /** The chart is drawn larger and set smaller: its lettering is meant for a screen. */
 const CHART = { width: 1000, height: 240 };
@@ -57,17 +60,21 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
   const baseline = baselineOf(comparison);
   const { result } = baseline;
   const width = SHEETS[paper].width - 2 * SHEET.margin;
+  const warnings = warningBlocks(comparison, alone);
+  const table = optionsTable(comparison, alone);
+  const few = comparison.options.length <= MANY;
+  // the chart lives on what the rest leaves
+  const lines =
+    Math.max(0, table.rows.length - ASKED.length) + warnings.reduce((sum, { items }) => sum + items.length, 0);
+  const maxHeight = Math.max(LEAST_DRAWING, (few ? DRAWING_HEIGHT.few : DRAWING_HEIGHT.many) - LINE * lines);
   return {
     title: 'For the buyer',
     fit: 'one',
     blocks: [
       { kind: 'lead', text: buyerVerdict(comparison, alone) },
-      ...warningBlocks(comparison, alone),
-      drawingBlock(result, {
-        width,
-        maxHeight: comparison.options.length > MANY ? DRAWING_HEIGHT.many : DRAWING_HEIGHT.few,
-      }),
-      { kind: 'table', table: optionsTable(comparison, alone) },
+      ...warnings,
+      drawingBlock(result, { width, maxHeight }),
+      { kind: 'table', table },
       ...chartBlock(comparison, alone),
       {
         kind: 'columns',
@@ -92,16 +99,13 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
 }
 
 /** What a buyer has to know before he reads on; the rest of the warnings are the shop's. */
-function warningBlocks(comparison: Comparison, alone: boolean): Block[] {
+function warningBlocks(comparison: Comparison, alone: boolean): Extract<Block, { kind: 'list' }>[] {
   const told = gravest(gatherWarnings(shownOptions(comparison), placeAlone));
   if (told.length === 0) return [];
   const more = told.length - MOST_WARNINGS;
-  const items = warningItems(comparison, told.slice(0, MOST_WARNINGS));
+  const items = warningItems(comparison, told.slice(0, MOST_WARNINGS)).map((item) => `Warning, ${item}`);
   if (more > 0) items.push(`${more} more ${alone ? 'among the warnings of the page' : 'behind, with the estimates'}.`);
-  return [
-    { kind: 'heading', text: 'Warnings' },
-    { kind: 'list', small: true, items },
-  ];
+  return [{ kind: 'list', small: true, items }];
 }
 
 /** A place without the fire under which it was found: to a buyer it is one warning. */
@@ -146,7 +150,7 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
   const rows = compareRows(comparison);
   const sorted = [
     ...ASKED.flatMap((key) => rows.filter(({ measure }) => measure.key === key)),
-    ...(several ? rows.filter((row) => row.measure.group === 'plate' && isTold(row, rows)) : []),
+    ...(several ? plateRows(rows) : []),
   ];
   const hidden = comparison.options.length - shown.length;
   const more = hidden > 0 ? `; ${hidden} more ${alone ? 'left out' : 'on the sheets behind'}` : '';
@@ -175,12 +179,16 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
   };
 }
 
-/** Is a plate worth a row? Parts always; a door or the like only where it is of another plate than its part in some option. */
-function isTold({ measure, cells }: CompareRow, rows: CompareRow[]): boolean {
-  const { key } = measure;
-  if (['plate_m.firebox', 'plate_m.chamber', 'plate_m.upright'].includes(key)) return true;
-  const part = rows.find((row) => row.measure.key === key.replace(/_door$/, ''));
-  return key.endsWith('_door') && cells.some(({ value }, i) => value !== null && value !== part?.cells[i].value);
+/** Which plate each part and door has: what is of one plate in every option shares a row. A stack keeps its wall. */
+function plateRows(rows: readonly CompareRow[]): CompareRow[] {
+  const byPlates = new Map<string, CompareRow>();
+  for (const row of rows) {
+    if (row.measure.group !== 'plate' || row.words.startsWith('stack')) continue;
+    const plates = row.cells.map(({ value }) => value).join();
+    const known = byPlates.get(plates);
+    byPlates.set(plates, known ? { ...known, words: `${known.words}, ${row.words}` } : row);
+  }
+  return [...byPlates.values()];
 }
 
 /** One option's number with its unit. */
@@ -194,7 +202,7 @@ function words({ measure, words: own }: CompareRow, gauge: EstimateResult['desig
   if (measure.key === 'hold.fire_W') return 'heat lost while holding';
   if (measure.key === 'hold.wood_kg_per_s') return 'wood while holding';
   if (measure.key === 'hold.hottestOutside_K') return 'hottest steel outside';
-  if (measure.group === 'plate') return `${own} plate`;
+  if (measure.group === 'plate') return `plate of ${own}`;
   return measure.key === 'woodToSoaked_kg' ? 'wood until soaked' : own;
 }
 

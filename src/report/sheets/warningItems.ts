@@ -8,7 +8,7 @@ export function warningItems(comparison: Comparison, warnings: readonly SharedWa
   const { options } = comparison;
   return warnings.map(({ where, message, labels }) => {
     const whose = labels.map((label) => shortLabel(label, comparison)).join(', ');
-    const whom = options.length === 1 ? '' : labels.length === options.length ? 'All: ' : `${whose}: `;
+    const whom = options.length === 1 ? '' : labels.length === options.length ? 'all: ' : `${whose}: `;
     return `${whom}${plainText(where)}: ${plainText(message, 600)}`;
   });
 }
