@@ -11,7 +11,7 @@ import { OUTDOORS } from './types.js';
 export type Demand = { mode: 'release'; heat: number } | { mode: 'hold'; target: number };
 
 /** Width of the band below the oxygen limit over which the fire goes from full to none, as a share of the limit. */
-const LIMIT_WIDTH = 0.02;
+export const LIMIT_WIDTH = 0.02;
 /** Heat capacity that a zone's gas is given while a state is marched to [J/(kg K)]; it has no part in the answer. */
 const GAS_HEAT = 1000;
 

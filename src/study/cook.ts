@@ -6,7 +6,7 @@ import { leaveFoodOut, nodesOfFood, withFood } from './food.js';
 import { holdPit } from './heldPit.js';
 import { makePit, type Pit } from './pit.js';
 import { tend, type Tender } from './tender.js';
-import { Timeline, type Curve } from './timeline.js';
+import { readsTarget, Timeline, type Curve } from './timeline.js';
 import { variantOf } from './variant.js';
 import { turnWeather } from './weather.js';
 
@@ -107,10 +107,8 @@ export function followCook(design: Design, tolerance = 1): CookResult | null {
 /** The full fire, coming up, until the gauge reads the target. @returns when; null: it never does */
 function light(line: Timeline, { fire }: Design): number | null {
   if (!line.burn((t) => ({ mode: 'release', heat: fire.heat * (1 - Math.exp(-t / fire.rise)) }))) return null;
-  const { nodeCount, network } = line.pit.model;
-  const gauge = nodeCount + network.gauge;
   while (line.moment.time < LONGEST_TO_REACH) {
-    const took = line.step(LONGEST_TO_REACH, ({ x }) => x[gauge] - fire.target);
+    const took = line.step(LONGEST_TO_REACH, readsTarget(line));
     if (took === 'failed') return null;
     if (took === 'event') return line.moment.time;
   }

@@ -1,5 +1,5 @@
 import type { Balances } from '../network/balances.js';
-import { type Demand } from '../network/balances.js';
+import { LIMIT_WIDTH, type Demand } from '../network/balances.js';
 import { massBalance, solveFlows } from '../network/flow.js';
 import type { Model } from '../network/model.js';
 import { LuSolver } from '../solve/linear.js';
@@ -277,7 +277,21 @@ export function stepLimit(model: Model, x: Float64Array, step: Float64Array): nu
   for (let i = model.fuel; i < model.pressure; i++) {
     if (Math.abs(step[i]) * share > 0.1) share = 0.1 / Math.abs(step[i]);
   }
-  return share;
+  return stopInBand(model, x[model.fuel + model.network.fire.zone], step[model.fuel + model.network.fire.zone], share);
+}
+
+/**
+ * A step that would carry the fire's gas across the band in which a fire goes out for want of air, from the one side to the
+ * other, ends in the middle of it: the slope of neither side knows of the fall between.
+ */
+function stopInBand(model: Model, fuel: number, step: number, share: number): number {
+  const { fuelLimit } = model;
+  if (fuelLimit === Infinity) return share;
+  const from = fuelLimit - fuel;
+  const to = from - share * step;
+  const band = LIMIT_WIDTH * fuelLimit;
+  const crosses = (from > band && to < 0) || (from < 0 && to > band);
+  return crosses ? (from - 0.5 * band) / step : share;
 }
 
 /** Size of a Newton step in units of what may be left over. */
