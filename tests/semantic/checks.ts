@@ -21,6 +21,8 @@ export const REASONS = [
 
 /** How far a thermometer may read off its target when it is said to read it [K]. */
 const READS = 0.1;
+/** How far it may fall below it while the fire holds it [K]. */
+const HELD = 0.5;
 /** A warm-up is followed so far that its end can be held against the steady state [s]. */
 export const LONG = 24 * 3600;
 /** How far that end may be off the steady fire, as a share. */
@@ -53,7 +55,7 @@ export function failuresOf(result: EstimateResult): Failure[] {
   if (result.warmUp) {
     checkFirstReads(result, fail);
     checkFire(result, fail);
-    checkSoaked(result, fail);
+    checkSoaked(result, codes, fail);
     checkEnd(result, codes, fail);
     checkCurves(result, fail);
   }
@@ -95,26 +97,22 @@ function checkState({ design }: EstimateResult, state: SteadyState, which: strin
   }
 }
 
-/** A fire that holds and is larger than the full one goes with a target that the full one doesn't reach, and with its warning. */
+/**
+ * A hold fire that is larger than the full one, or than what of that burns for want of air, goes with a target that the full fire
+ * doesn't reach, and with its warning; a smaller one with a target that it reaches, unless two states are told.
+ */
 function checkHeld({ design, steady, assumed, warmUp }: EstimateResult, codes: string[], fail: Fail): void {
   if (!steady || !assumed) return;
-  const above = steady.fire_W > design.fire.heat * (1 + 1e-6);
-  const own = assumed.stations.find(({ name }) => name === design.gauge)!;
-  const reads = own.thermometer_K - design.fire.target;
-  const said = codes.includes('target-not-reached') || codes.includes('not-soaked-in-a-day');
-  if (above && !said) fail('hold fire above full without its warning', `${steady.fire_W} of ${design.fire.heat}`);
-  if (above && reads > READS && !said) {
-    fail('full fire reads more than the target, yet less than the hold fire', `${reads} K, codes ${codes.join()}`);
+  const above = steady.fire_W > assumed.fire_W * (1 + 1e-6);
+  const reads = assumed.stations.find(({ name }) => name === design.gauge)!.thermometer_K - design.fire.target;
+  const detail = `hold ${steady.fire_W} W, full ${design.fire.heat} of which ${assumed.fire_W} burn; reads ${reads} K; ${codes.join()}`;
+  if (above && !codes.includes('target-not-reached') && !codes.includes('not-soaked-in-a-day')) {
+    fail('hold fire above full without its warning', detail);
   }
-  if (!above && reads < -READS) {
-    fail(
-      'hold fire below full, yet the full fire does not reach the target',
-      `hold ${steady.fire_W} of ${design.fire.heat}, reads ${reads} K, codes ${codes.join()}`,
-    );
-  }
-  if (above && warmUp?.gauge_s != null) {
-    fail('warm-up reached the target by less than the hold fire', `${steady.fire_W} of ${design.fire.heat}`);
-  }
+  if (codes.includes('another-state')) return;
+  if (above && reads > READS) fail('full fire reads more than the target, yet is less than the hold fire', detail);
+  if (!above && reads < -READS) fail('hold fire below full, yet the full fire does not reach the target', detail);
+  if (above && warmUp?.gauge_s != null) fail('warm-up reached the target by less than the hold fire', detail);
 }
 
 function checkMissing(result: EstimateResult, codes: string[], fail: Fail): void {
@@ -189,7 +187,7 @@ function checkFire({ design, warmUp }: EstimateResult, fail: Fail): void {
   if (worst.back > 0) fail('wood burned falls', `${worst.back} J at ${worst.at.back} s`);
 }
 
-function checkSoaked({ design, warmUp }: EstimateResult, fail: Fail): void {
+function checkSoaked({ design, warmUp }: EstimateResult, codes: string[], fail: Fail): void {
   const { gauge_s, soaked_s, woodToGauge_kg, woodToSoaked_kg, series } = warmUp!;
   if (gauge_s !== null) {
     const from = indexAt(series.time_s, gauge_s);
@@ -198,7 +196,10 @@ function checkSoaked({ design, warmUp }: EstimateResult, fail: Fail): void {
     for (let i = from; i < series.time_s.length; i++) {
       if (series.thermometer_K[i] < least) [least, when] = [series.thermometer_K[i], series.time_s[i]];
     }
-    if (least < design.fire.target - 0.5) {
+    // a draft that is told to choke or to tip over may let it down for a while, though not for good
+    const lets = codes.some((code) => ['another-state', 'fire-limited-by-air', 'draft-tips-over'].includes(code));
+    const end = codes.includes('draft-tips-over') ? design.fire.target : series.thermometer_K.at(-1)!;
+    if (Math.min(lets ? end : least, end) < design.fire.target - HELD) {
       fail('held: the thermometer falls below its target', `${least - design.fire.target} K at ${when} s`);
     }
   }
@@ -215,21 +216,25 @@ function checkSoaked({ design, warmUp }: EstimateResult, fail: Fail): void {
   }
 }
 
-/** The end of a long warm-up is the steady state, as nearly as it has settled. */
-function checkEnd({ design, warmUp, steady }: EstimateResult, codes: string[], fail: Fail): void {
+/** The end of a long warm-up is the steady state, as nearly as it has settled: the one that holds, or under the full fire. */
+function checkEnd({ design, warmUp, steady, assumed }: EstimateResult, codes: string[], fail: Fail): void {
   const { series, gauge_s } = warmUp!;
-  if (gauge_s === null || !steady) return;
-  const { time_s: time, fire_W: fire } = series;
+  const state = gauge_s === null ? assumed : steady;
+  if (codes.includes('draft-tips-over')) return;
+  if (!state) return fail('the warm-up reads the target, yet no fire is said to hold it', '');
+  const { time_s: time, fire_W: fire, thermometer_K: reading } = series;
+  const own = state.stations.find(({ name }) => name === design.gauge)!.thermometer_K;
   const end = time.length - 1;
-  const half = indexAt(time, 0.6 * time[end]);
-  const moves = Math.abs(fire[end] - fire[half]);
-  const off = Math.abs(fire[end] - steady.fire_W);
-  if (codes.some((code) => code.includes('branch') || code === 'draft-tips-over')) return;
-  if (off > Math.max(ENDS * steady.fire_W, 1.5 * moves, 1e-3 * design.fire.heat)) {
-    fail(
-      'the warm-up ends on another fire than the steady one',
-      `${fire[end].toFixed(0)} at ${time[end].toFixed(0)} s, steady ${steady.fire_W.toFixed(0)} W: ratio ${(fire[end] / steady.fire_W).toFixed(3)}; moved ${moves.toFixed(1)}`,
-    );
+  const before = indexAt(time, 0.6 * time[end]);
+  const far = (curve: readonly number[], to: number, least: number) =>
+    Math.abs(curve[end] - to) > Math.max(least, 1.5 * Math.abs(curve[end] - curve[before]));
+  const words = gauge_s === null ? 'the full one' : 'the one that holds';
+  const tell = (curve: readonly number[], to: number) => `${curve[end]} at ${time[end].toFixed(0)} s, steady ${to}`;
+  if (far(fire, state.fire_W, Math.max(ENDS * state.fire_W, 1e-3 * design.fire.heat))) {
+    fail(`the warm-up ends on another fire than ${words}`, tell(fire, state.fire_W));
+  }
+  if (far(reading, own, ENDS * (own - design.site.air))) {
+    fail(`the warm-up ends on another reading than ${words}`, tell(reading, own));
   }
 }
 
