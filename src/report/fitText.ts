@@ -233,7 +233,7 @@ function probeTable({ cooks }: FitResult, system: UnitSystem): string {
     `${offset_K < 0 ? '' : '+'}${tenth(offset_K)} ± ${tenth(offsetDeviation_K)} ${unitOf('temperatureDifference', system)}`;
   const several = cooks.length > 1;
   const row = (name: string, channel: FittedChannel) => [
-    several ? `${plainText(name)}, ${plainText(channel.header)}` : plainText(channel.header),
+    `${several ? `${plainText(name)}, ` : ''}${plainText(channel.header)}${channel.leftOut ? ' (left out)' : ''}`,
     off(channel.fitted.before),
     off(channel.fitted.after),
     off(channel.heldBack.before),

@@ -150,9 +150,9 @@ function structureOf({ name, channels }: FittedCook): Warning[] {
 /** What can't be right, where no single probe is to blame. */
 function suspected({ torn, swapped, fire }: Suspicion): Warning[] {
   if (swapped) {
-    const [a, b] = swapped;
-    const message = `${a} reads as ${b} should, and ${b} as ${a}: with the two exchanged the log agrees with the pit. Look which probe sat where`;
-    return [warn('probes-swapped', swapped.join(', '), message)];
+    const words = [...swapped].map(([header, under]) => `${under} reads as ${header} should`).join(', ');
+    const message = `${words}: so put, the log agrees with the pit. Look which probe sat where`;
+    return [warn('probes-swapped', [...swapped.keys()].join(', '), message)];
   }
   if (fire !== null) {
     const message = `the probes read as if the fire were about ${fire.toPrecision(2)} times what the wood of this log gives: wood in another unit (a kilogram is 2.2 lb), wood not logged, or a log of another pit`;

@@ -96,8 +96,8 @@ export interface Suspicion {
   liar: string | null;
   /** one of these does, and there is no telling which */
   torn: string[];
-  /** read as the other one should */
-  swapped: [string, string] | null;
+  /** probes that changed places: the header under which what belongs to each of them stands */
+  swapped: Map<string, string> | null;
   /** all probes read as if the fire were so many times what the log says */
   fire: number | null;
 }
@@ -115,7 +115,7 @@ const AS_GOOD = 2;
 const WRONG_FIRE = 1.3;
 
 /**
- * What is not as a log says: the probe without which the others agree with the model and each other, two probes that changed
+ * What is not as a log says: the probe without which the others agree with the model and each other, probes that changed
  * places, or the fire, by a factor beyond what an estimate may be.
  */
 export function suspicionOf(probes: readonly ScreenedProbe[], estimates: ScreenedEstimates, own: OwnOffset): Suspicion {
@@ -135,15 +135,13 @@ export function suspicionOf(probes: readonly ScreenedProbe[], estimates: Screene
   const single = headers.length > 1 ? without[0].cost : Infinity;
   const fire = estimates.fire && costOf(probes, freed(estimates, estimates.fire.at));
   const factor = fire ? estimates.fire!.factor ** fire.q[estimates.fire!.at] : 1;
-  const swaps = headers.flatMap((a, i) =>
-    headers.slice(i + 1).flatMap((b) => {
-      const those = exchanged(probes, [a, b]);
-      return those ? [{ pair: [a, b] as [string, string], ...costOf(those) }] : [];
-    }),
-  );
+  const swaps = mixUps(headers).flatMap((places) => {
+    const those = exchanged(probes, places);
+    return those ? [{ places, ...costOf(those) }] : [];
+  });
   const swap = swaps.sort((a, b) => a.cost - b.cost).at(0);
   const least = Math.min(single + AS_GOOD, fire ? fire.cost : Infinity);
-  if (swap && swap.cost < least) return { ...none, swapped: swap.pair };
+  if (swap && swap.cost < least) return { ...none, swapped: swap.places };
   if (fire && fire.cost < single + AS_GOOD && Math.max(factor, 1 / factor) > WRONG_FIRE)
     return { ...none, fire: factor };
   if (single === Infinity) return none;
@@ -165,17 +163,29 @@ function freed({ known, low, high, fire }: ScreenedEstimates, at: number): Scree
 /** Precision of what is not known: enough to keep a log that tells nothing solvable. */
 const NEXT_TO_NOTHING = 1e-3;
 
-/** The readings of two probes under each other's names. @returns null: they don't stand beside each other */
-function exchanged(probes: readonly ScreenedProbe[], [a, b]: [string, string]): ScreenedProbe[] | null {
+/** Ways in which headers get mixed up: two exchanged, all in the opposite order, all one further on. */
+function mixUps(headers: readonly string[]): Map<string, string>[] {
+  const last = headers.length - 1;
+  const orders = headers.flatMap((_, i) =>
+    headers
+      .slice(i + 1)
+      .map((__, k) => headers.map((each, j) => (j === i ? headers[i + 1 + k] : j === i + 1 + k ? headers[i] : each))),
+  );
+  if (headers.length > 3) orders.push([...headers].reverse());
+  if (headers.length > 2) orders.push([...headers.slice(1), headers[0]], [headers[last], ...headers.slice(0, last)]);
+  return orders.map((order) => new Map(headers.flatMap((each, i) => (order[i] === each ? [] : [[each, order[i]]]))));
+}
+
+/** Probes with the readings that stand under other headers. @returns null: they don't stand beside each other */
+function exchanged(probes: readonly ScreenedProbe[], places: ReadonlyMap<string, string>): ScreenedProbe[] | null {
   const out: ScreenedProbe[] = [];
   for (const probe of probes) {
-    if (probe.header !== a && probe.header !== b) {
+    const from = places.get(probe.header);
+    if (from === undefined) {
       out.push(probe);
       continue;
     }
-    const other = probes.find(
-      ({ log, header }) => log === probe.log && header !== probe.header && (header === a || header === b),
-    );
+    const other = probes.find(({ log, header }) => log === probe.log && header === from);
     if (!other) return null;
     const both = probe.block.flatMap((place, i) => {
       const j = other.block.indexOf(place);
