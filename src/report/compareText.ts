@@ -5,7 +5,7 @@ import { NO_DIFFERENCE } from '../study/measures.js';
 import { BACK_WITHIN } from '../study/disturb.js';
 import { money, verdictOf } from '../study/verdict.js';
 import { convert, format, type UnitSystem } from '../units.js';
-import { CAUTIONS, NOT_A_GUARANTEE } from './cautions.js';
+import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from './cautions.js';
 import {
   compareRows,
   differenceText,
@@ -152,6 +152,7 @@ function events(comparison: Comparison, system: UnitSystem): string {
           `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}, open ${say('time', settings.door_s)} with the fire as it was. Back: the thermometer, its lag and all, is within ${say('temperatureDifference', BACK_WITHIN)} of the target again, counted from shutting.`,
         ]
       : []),
+    SOAKED_MEANS,
     `Gust: ${say('speed', settings.gust.wind)} of wind for ${say('time', settings.gust.lasts)}. Shower: ${format('share', settings.shower.rain)} of all that faces up kept wet for ${say('time', settings.shower.lasts)}. The fire stays as it was meanwhile.`,
     `Fire out: drawn at once, vents as they stand; half down is halfway to outdoors, and the touch limit is ${say('temperature', 333.15)} (ASTM C1055).`,
     `'Same' is a difference of up to ${format('share', NO_DIFFERENCE.share)} in fires, losses and air, ${format('share', NO_DIFFERENCE.timeShare)} (and ${format('time', NO_DIFFERENCE.time)}) in times, ${say('temperatureDifference', NO_DIFFERENCE.temperature)} in temperatures, ${format('share', NO_DIFFERENCE.weight)} in weights: less than can be told from none.`,

@@ -94,7 +94,10 @@ export interface StationSeries {
 export interface WarmUp {
   /** first time the lagged thermometer reads the target; null: never */
   gauge_s: number | null;
-  /** when it also holds there with a fire within 10 % of the steady one; null: never */
+  /**
+   * when it has read it and the steel of chamber and upright holds 90 % of the heat above outdoors that it holds once settled
+   * there, and never less after; null: never
+   */
   soaked_s: number | null;
   woodToGauge_kg: number | null;
   woodToSoaked_kg: number | null;

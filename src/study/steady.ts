@@ -86,7 +86,7 @@ export function heldAbove(pit: Pit, target: number, state: Solved): ReturnType<t
 }
 
 /** What the gauge settles at in a state [K]. */
-function readingOf({ balances, model }: Pit, { x, asked }: Solved): number {
+export function readingOf({ balances, model }: Pit, { x, asked }: Solved): number {
   balances.evaluate(x, { mode: 'release', heat: asked });
   return balances.settled(x, model.network.gauge);
 }

@@ -2,7 +2,7 @@ import { heatContent } from '../network/materials.js';
 import { bracketedRoot } from '../solve/root.js';
 import { stationGas, stationSteel, type Pit } from './pit.js';
 import type { StationSeries, WarmUp } from './result.js';
-import { solveNear, type Solved } from './steady.js';
+import { readingOf, solveNear, type Solved } from './steady.js';
 import { tend } from './tender.js';
 import { readsTarget, Timeline } from './timeline.js';
 import { inside, type Moment, type Stride } from './transient.js';
@@ -132,7 +132,8 @@ function stateNear(pit: Pit, steel: SteelHeat, { x }: Moment, demand: 'hold' | '
     x,
     demand === 'hold' ? { mode: 'hold', target: fire.target } : { mode: 'release', heat: fire.heat },
   );
-  if (!state) return null;
+  // a full fire that gets to the target in the end is not done before it has
+  if (!state || (demand === 'full' && readingOf(pit, state) >= fire.target)) return null;
   const near = (a: number, b: number) => Math.abs(b - a) <= STILL.near * Math.abs(a);
   return near(state.x[model.fire], x[model.fire]) && near(steel.aboveAt(state.x), steel.aboveAt(x)) ? state : null;
 }
@@ -196,9 +197,8 @@ function lastRise(steel: SteelHeat, first: Moment, parts: readonly (Moment | Str
 /** Curves of every station: the pit before the match, then each moment up to `end`, and the soaked one. */
 function seriesOf(pit: Pit, parts: readonly (Moment | Stride)[], soaked: Moment | null, end: number): WarmUp['series'] {
   const { model } = pit;
-  const { stems, gauge, outdoors } = model.network;
+  const { stems, gauge } = model.network;
   const cold = pit.settler.coldState();
-  cold[model.fire] = 0;
   const moments: Moment[] = [{ time: 0, x: cold, fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 }];
   for (const part of parts) {
     if (!('after' in part)) {
@@ -223,7 +223,6 @@ function seriesOf(pit: Pit, parts: readonly (Moment | Stride)[], soaked: Moment 
     gas_K: all(({ x }) => stationGas(pit, x, station)),
     steel_K: all(({ x }) => stationSteel(pit, x, station)),
   }));
-  void outdoors;
   const { thermometer_K, gas_K, steel_K } = stations[gauge];
   return {
     time_s: all(({ time }) => time),

@@ -9,7 +9,7 @@ import { SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare.js';
 import type { EstimateResult } from '../../study/result.js';
 import { format, type UnitSystem } from '../../units.js';
-import { CAUTIONS, NOT_A_GUARANTEE } from '../cautions.js';
+import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../cautions.js';
 import { compareRows, differenceText, unitText, valueText, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../restsOn.js';
 import { rangeText } from '../spreadText.js';
@@ -183,7 +183,7 @@ function chartBlock(comparison: Comparison, alone: boolean): Block[] {
     {
       kind: 'figure',
       flexible: true,
-      caption: `${title}${banded ? `; the band holds 8 of 10 cases${whose}` : ''}. Dots: the steel is soaked.${alone ? '' : ' Numbers in the sheets behind.'}`,
+      caption: `${title}${banded ? `; the band holds 8 of 10 cases${whose}` : ''}. Dots: soaked. ${SOAKED_MEANS}${alone ? '' : ' Numbers in the sheets behind.'}`,
       scene: chartScene(config as never, {
         ...CHART,
         bare: true,

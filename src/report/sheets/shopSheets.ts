@@ -5,7 +5,7 @@ import { baselineOf, type Comparison } from '../../study/compare.js';
 import type { EstimateResult } from '../../study/result.js';
 import { verdictOf } from '../../study/verdict.js';
 import { format } from '../../units.js';
-import { PLATE_AND_LOSS } from '../cautions.js';
+import { PLATE_AND_LOSS, SOAKED_MEANS } from '../cautions.js';
 import { compareRows, differenceText, GROUP_WORDS, rowHead, valueText } from '../compareRows.js';
 import { designRows } from '../designRows.js';
 import { sayIn } from '../quantity.js';
@@ -205,6 +205,7 @@ function endBlocks(result: EstimateResult): Block[] {
         ]
       : []),
     { kind: 'table', table: { ...warmUpData(result, 'shop'), caption: 'Warm-up' } },
+    { kind: 'text', small: true, text: SOAKED_MEANS },
     {
       kind: 'table',
       table: { ...estimatesData(result, 'shop'), caption: 'Estimates used, which no handbook settles' },
