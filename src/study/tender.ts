@@ -57,8 +57,8 @@ function stopOf(line: Timeline, { target, full }: Tender, way: Way): StopAt {
 /** Set the fire that is called for now. @returns null: none settles */
 function takeUp(line: Timeline, tender: Tender): Way | null {
   const { target, full } = tender;
-  const burnFixed = (heat: number, fits?: () => boolean) => line.burn(() => ({ mode: 'release', heat }), fits);
-  const fits = (way: Way) => () => stopOf(line, tender, way).left(line.moment) > 0;
+  const burnFixed = (heat: number, fits?: (moment: Moment) => boolean) => line.burn(() => ({ mode: 'release', heat }), fits);
+  const fits = (way: Way) => (moment: Moment) => stopOf(line, tender, way).left(moment) > 0;
   const holds = () => line.burn(() => ({ mode: 'hold', target }), fits('hold'));
   if (holds()) return 'hold';
   if (burnFixed(0, fits('out'))) return 'out';
@@ -66,8 +66,8 @@ function takeUp(line: Timeline, tender: Tender): Way | null {
   // a fire between the two holds it: found by trying, where it could not be found at once
   const off = (heat: number): number => {
     let reading = NaN;
-    burnFixed(heat, () => {
-      reading = line.settledReading();
+    burnFixed(heat, (moment) => {
+      reading = line.settledReading(moment);
       return false;
     });
     return reading - target;

@@ -89,17 +89,13 @@ export class Timeline {
   /**
    * Set the fire: gas, flows and fire settle to it at once.
    *
-   * @param fits whether the fire [W] that comes of it will do (default: any)
+   * @param fits whether what comes of it will do (default: anything)
    * @returns false: it does not settle or does not do, and nothing has changed
    */
-  burn(demandAt: (t: number) => Demand, fits: (fire: number) => boolean = () => true): boolean {
-    const kept = this.moment;
-    if (this.transient.change(demandAt, FIRST_STEP) && fits(this.fire)) {
-      this.record();
-      return true;
-    }
-    this.transient.moment = kept;
-    return false;
+  burn(demandAt: (t: number) => Demand, fits?: (moment: Moment) => boolean): boolean {
+    if (!this.transient.change(demandAt, FIRST_STEP, fits)) return false;
+    this.record();
+    return true;
   }
 
   /**
@@ -134,6 +130,7 @@ export class Timeline {
     const { pit, curve, moment } = this;
     const { network } = pit.model;
     const { station } = network.stems[network.gauge];
+    for (const each of this.transient.trail) if (each !== moment) this.options.follow?.(each);
     this.options.follow?.(this.transient.stride ?? moment);
     curve.time_s.push(moment.time);
     curve.fire_W.push(this.fire);

@@ -173,6 +173,8 @@ export class Transient {
   private bridges = 0;
   /** the last step; none after a jump */
   stride: Stride | null = null;
+  /** moments on the way of the bridge that the last step was, if it was one */
+  trail: Moment[] = [];
   /** the gas is on its way from one branch of flows to another: a bridge has stopped half way */
   private adrift = false;
 
@@ -191,14 +193,26 @@ export class Transient {
     return this.stepper.evaluations;
   }
 
-  /** Start from here under another fire: gas, flows and fire settle to it at once, plates stay. @returns false: they do not */
-  change(demandAt: (t: number) => Demand, firstStep: number): boolean {
-    this.system.demandAt = demandAt;
-    const { time } = this.moment;
-    const x = this.moment.x.slice();
-    const settled = this.settler.settle(x, this.system.at(time), 'nodes');
-    if (!settled.converged) return false;
-    this.moment = { ...this.moment, x, loss: this.settler.balances.totalLoss(), massError: settled.massError };
+  /**
+   * Start from here under another fire: gas, flows and fire settle to it at once, plates stay.
+   *
+   * @param fits whether what comes of it will do
+   * @returns false: they do not settle or it does not do, and all goes on as before
+   */
+  change(demandAt: (t: number) => Demand, firstStep: number, fits: (moment: Moment) => boolean = () => true): boolean {
+    const { moment: before, system } = this;
+    const asBefore = system.demandAt;
+    system.demandAt = demandAt;
+    const x = before.x.slice();
+    const settled = this.settler.settle(x, system.at(before.time), 'nodes');
+    const loss = this.settler.balances.totalLoss();
+    const moment = { ...before, x, loss, massError: settled.massError };
+    if (!settled.converged || !fits(moment)) {
+      system.demandAt = asBefore;
+      return false;
+    }
+    this.moment = moment;
+    this.trail = [];
     this.begin();
     this.h = firstStep;
     return true;
@@ -243,10 +257,12 @@ export class Transient {
         this.h = Math.min(nextStep(h, error), Math.max(tooFar - h, SHORTEST));
         return 'step';
       }
-      if (passed.there || h <= SHORTEST) {
+      if (passed.there) {
         this.take(candidate);
         return 'event';
       }
+      // it jumps there: gas goes another way from now on
+      if (h <= SHORTEST) return ++this.bridges > MOST_BRIDGES ? 'failed' : this.bridge(stop);
       tooFar = h;
       h = Math.max(passed.guess, SHORTEST);
     }
@@ -304,6 +320,7 @@ export class Transient {
     let at = start;
     let left = stop ? stop.left(at) : 1;
     const watched = left > 0;
+    this.trail = [];
     let h = 0.05;
     for (let attempt = 0; attempt < 120 && h > 1e-6; attempt++) {
       from.set(at.x);
@@ -343,6 +360,7 @@ export class Transient {
         left = now;
       }
       at = next;
+      this.trail.push(at);
       if (left <= 0 && watched) {
         this.stopAdrift(at);
         return 'event';
@@ -401,6 +419,7 @@ export class Transient {
       shares: [0, ...this.stepper.stageShares, 1],
       states: [this.moment.x, ...this.stepper.stageStates.map((x) => x.slice()), candidate.x],
     };
+    this.trail = [];
     this.moment = candidate;
     this.steps++;
   }

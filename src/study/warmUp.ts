@@ -15,6 +15,8 @@ const FIRST_MOMENT = 1;
 const LONGEST = 24 * 3600;
 /** Curves go on this far past the soaked time, or past the settling of a fire that cannot reach the target. */
 const AFTERWARDS = 1.25;
+/** Stretches of a step that are looked through for a crossing. */
+const CHECKS = 4;
 /** Shares of each step at which the curves are filled in. */
 const BETWEEN = [0.25, 0.5, 0.75];
 /**
@@ -164,32 +166,45 @@ class SteelHeat {
     const { nodes } = this.pit.model.network;
     return this.nodes.reduce((sum, i) => sum + heatContent(nodes[i], x[i]), 0) - this.cold;
   }
+
+  /** The same along a step, at a share of it: the cubic through what it holds and takes up at both ends. */
+  along({ before, after }: Stride): (share: number) => number {
+    const h = after.time - before.time;
+    const [a, b] = [this.above(before), this.above(after)];
+    const [up, on] = [h * this.taken(before), h * this.taken(after)];
+    return (share) => {
+      const rest = 1 - share;
+      return a + (b - a) * share * share * (3 - 2 * share) + share * rest * (up * rest - on * share);
+    };
+  }
+
+  /** [W] */
+  private taken({ x }: Moment): number {
+    const { balances, model } = this.pit;
+    balances.evaluate(x, { mode: 'release', heat: x[model.fire] }, false, false);
+    return this.nodes.reduce((sum, i) => sum + balances.rate[i], 0);
+  }
 }
 
 /** Where the heat last rises to a level, never to fall below it again: `first` where it is never below; null: it ends below. */
 function lastRise(steel: SteelHeat, first: Moment, parts: readonly (Moment | Stride)[], level: number): Moment | null {
-  const off = (moment: Moment) => steel.above(moment) - level;
   let later: Moment | null = null;
   for (let i = parts.length - 1; i >= 0; i--) {
     const part = parts[i];
-    const moments =
-      'after' in part ? [0, ...BETWEEN, 1].map((share) => ({ share, moment: inside(part, share) })) : null;
-    if (!moments) {
-      if (off(part as Moment) < 0) return later;
-      later = part as Moment;
+    if (!('after' in part)) {
+      if (steel.above(part) < level) return later;
+      later = part;
       continue;
     }
-    for (let k = moments.length - 1; k >= 0; k--) {
-      const { share, moment } = moments[k];
-      if (off(moment) >= 0) {
-        later = moment;
-        continue;
-      }
-      if (k === moments.length - 1) return later;
-      const at = (s: number) => off(inside(part as Stride, s));
-      const { root } = bracketedRoot(at, { low: share, high: moments[k + 1].share, tolerance: 1e-6 });
-      return inside(part as Stride, root);
+    if (steel.above(part.after) < level) return later;
+    const curve = steel.along(part);
+    for (let k = CHECKS - 1; k >= 0; k--) {
+      const [low, high] = [k / CHECKS, (k + 1) / CHECKS];
+      if (curve(low) >= level) continue;
+      const { root } = bracketedRoot((share) => curve(share) - level, { low, high, tolerance: 1e-6 });
+      return inside(part, root);
     }
+    later = part.before;
   }
   return first;
 }
