@@ -8,15 +8,7 @@ import { money } from '../study/told.js';
 import { verdictOf } from '../study/verdict.js';
 import { convert, format, type UnitSystem } from '../units.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from './cautions.js';
-import {
-  compareRows,
-  differenceText,
-  GROUP_WORDS,
-  percentText,
-  rowHead,
-  valueText,
-  type CompareRow,
-} from './compareRows.js';
+import { compareRows, GROUP_WORDS, rowHead, tellingOfRow, type CompareRow } from './compareRows.js';
 import { compareSpreadText } from './compareSpreadText.js';
 import { sayIn } from './quantity.js';
 import { restsOnEach } from './restsOn.js';

@@ -13,7 +13,7 @@ import { MISSING } from '../../study/told.js';
 import { gatherWarnings, gravest } from '../../study/warningRank.js';
 import { format, type UnitSystem } from '../../units.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../cautions.js';
-import { compareRows, differenceText, unitText, valueText, type CompareRow } from '../compareRows.js';
+import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../restsOn.js';
 import { rangeText } from '../spreadText.js';
 import { buyerVerdict } from './buyerVerdict.js';

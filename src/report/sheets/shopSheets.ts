@@ -8,7 +8,7 @@ import { verdictOf } from '../../study/verdict.js';
 import { gatherWarnings } from '../../study/warningRank.js';
 import { format } from '../../units.js';
 import { PLATE_AND_LOSS, SOAKED_MEANS } from '../cautions.js';
-import { compareRows, differenceText, GROUP_WORDS, rowHead, valueText } from '../compareRows.js';
+import { compareRows, GROUP_WORDS, rowHead, tellingOfRow } from '../compareRows.js';
 import { designRows } from '../designRows.js';
 import { sayIn } from '../quantity.js';
 import { restsOnEach } from '../restsOn.js';
