@@ -7,12 +7,6 @@ const NO_MOMENTS =
 
 export const MISSES: Readonly<Record<number, { kinds: readonly string[]; why: string }>> = {
   7: { kinds: ['first reads: wood is not the area under the fire'], why: NO_MOMENTS },
-  110: { kinds: ['first reads: wood is not the area under the fire'], why: NO_MOMENTS },
-  145: { kinds: ['first reads: wood is not the area under the fire'], why: NO_MOMENTS },
-  180: {
-    kinds: ['fire above full'],
-    why: 'upright over the firebox: the fire that holds leaves the band from none to full inside one step, before it is looked at',
-  },
   5000: {
     kinds: ['the replay reads the target at another time', 'the replay soaks at another time'],
     why: 'gas that follows at once stays on a choked state that gas with its own heat leaves within minutes',
