@@ -1,6 +1,5 @@
 /** The numbers of an option, row by row, printed as the command prints them, and what differs from another option. */
 import { HEAT_LOSS_LABELS, stationLabel } from '../charts/labels.js';
-import { platesOf } from '../design/plates.js';
 import { sayIn } from '../report/quantity.js';
 import { NO_DIFFERENCE } from '../study/measures.js';
 import type { EstimateResult, SteadyState } from '../study/result.js';
@@ -81,7 +80,12 @@ export function numberRows(result: EstimateResult, units: NumberUnits): NumberRo
     }),
     ...(steady ? lossRows(steady, row) : []),
     ...(steady ? airRows(steady, row) : []),
-    ...platesOf(design).map(({ name, plate }) => row('Steel', `plate ${name}`, `Plate, ${name}`, 'plate', plate)),
+    ...geometry.parts.flatMap(({ name, plate_m, doorPlate_m }) => [
+      row('Steel', `plate ${name}`, `Plate, ${name}`, 'plate', plate_m),
+      ...(doorPlate_m === undefined
+        ? []
+        : [row('Steel', `plate ${name} door`, `Plate, ${name} door`, 'plate', doorPlate_m)]),
+    ]),
     row('Steel', 'weight', 'Weight of all steel', 'mass', geometry.totalSteelMass_kg),
   ];
 }
@@ -122,7 +126,7 @@ function capital(text: string): string {
 /** A number as it stands beside those of other options, and what it differs by from the first one's. */
 export interface ToldNumber {
   text: string;
-  /** `+12 min`, `-0.4 lb/h`, `same` where it is too little to be told from none; empty where one of them doesn't exist */
+  /** `+12 min`, `−0.4 lb/h`, `same` where it is too little to be told from none; empty where one of them doesn't exist */
   difference: string;
 }
 
@@ -150,7 +154,7 @@ export function toldBeside(rows: readonly (NumberRow | undefined)[]): (ToldNumbe
     const bare = apart === '' || apart === 'same' || apart === MISSING || telling.unit === '';
     return {
       text: `${row.si === null ? '' : (row.before ?? '')}${telling.quantity(row.si)}`,
-      difference: apart === MISSING ? '' : bare ? apart : `${apart} ${telling.unit}`,
+      difference: apart === MISSING ? '' : (bare ? apart : `${apart} ${telling.unit}`).replace(/^-/, '−'),
     };
   });
 }

@@ -188,9 +188,9 @@ describe('options', () => {
       return [first!.text, second!.text, second!.difference];
     };
     expect(told('time', 1800, 2400)).toEqual(['30 min', '40 min', '+10 min']);
-    expect(told('temperature', 390, 380)).toEqual(['242 °F', '224 °F', '-18 °F']);
+    expect(told('temperature', 390, 380)).toEqual(['242 °F', '224 °F', '−18 °F']);
     expect(told('temperature', 380, 380.5)[2]).toBe('same');
-    expect(told('mass', 255.8, 200)).toEqual(['564 lb', '441 lb', '-123 lb']);
+    expect(told('mass', 255.8, 200)).toEqual(['564 lb', '441 lb', '−123 lb']);
     expect(told('time', 1800, null)).toEqual(['30 min', 'never', '']);
     // times that read the same are the same
     expect(told('time', 45 * 60 + 20, 44 * 60 + 40)).toEqual(['45 min', '45 min', 'same']);

@@ -37,7 +37,7 @@ const ASKED = [
 /** Columns that a sheet has room for. */
 export const MOST_OPTIONS = 6;
 /** Warnings that leave room for the rest of the page. */
-const MOST_WARNINGS = 5;
+const MOST_WARNINGS = { few: 5, many: 3 };
 /** Height that a line of warnings or plates takes from the drawing, and what that keeps [px]. */
 const LINE = 20;
 const LEAST_DRAWING = 160;
@@ -102,8 +102,9 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
 function warningBlocks(comparison: Comparison, alone: boolean): Extract<Block, { kind: 'list' }>[] {
   const told = gravest(gatherWarnings(shownOptions(comparison), placeAlone));
   if (told.length === 0) return [];
-  const more = told.length - MOST_WARNINGS;
-  const items = warningItems(comparison, told.slice(0, MOST_WARNINGS)).map((item) => `Warning, ${item}`);
+  const most = comparison.options.length > MANY ? MOST_WARNINGS.many : MOST_WARNINGS.few;
+  const more = told.length - most;
+  const items = warningItems(comparison, told.slice(0, most)).map((item) => `Warning, ${item}`);
   if (more > 0) items.push(`${more} more ${alone ? 'among the warnings of the page' : 'behind, with the estimates'}.`);
   return [{ kind: 'list', small: true, items }];
 }

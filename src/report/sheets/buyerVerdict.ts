@@ -1,7 +1,7 @@
 import { gaugeLabel } from '../../charts/labels.js';
 import { shortLabel } from './shortLabel.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare.js';
-import { shortfallWords } from '../../study/shortfall.js';
+import { shortfallWords, type ShortfallCode } from '../../study/shortfall.js';
 import { format } from '../../units.js';
 import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 
@@ -19,10 +19,8 @@ const DECIDES = [
  * @param alone no sheets lie behind that it could point to
  */
 export function buyerVerdict(comparison: Comparison, alone = false): string {
-  const short = comparison.options.flatMap(({ label, shortfall, result }) =>
-    shortfall ? [`${shortLabel(label, comparison)} ${shortfallWords(shortfall, result, 'shop')}.`] : [],
-  );
   if (comparison.options.length === 1) return single(baselineOf(comparison), alone);
+  const short = shortSentences(comparison);
   const rows = compareRows(comparison);
   const clauses = DECIDES.flatMap(({ key, same, least, most }) => {
     const row = rows.find(({ measure }) => measure.key === key);
@@ -31,6 +29,31 @@ export function buyerVerdict(comparison: Comparison, alone = false): string {
   const text = clauses.length === 0 ? [] : [capital(`${clauses.join('; ')}.`)];
   return [...short, ...text].join(' ');
 }
+
+/** One option in full; several by name, one sentence for those that fail alike: the warnings have their numbers. */
+function shortSentences(comparison: Comparison): string[] {
+  const short = comparison.options.flatMap(({ label, shortfall, result }) =>
+    shortfall ? [{ label: shortLabel(label, comparison), shortfall, result }] : [],
+  );
+  if (short.length === 1) {
+    return short.map(({ label, shortfall, result }) => `${label} ${shortfallWords(shortfall, result, 'shop')}.`);
+  }
+  const target = format('temperature', baselineOf(comparison).result.design.fire.target);
+  return SHORTLY.flatMap(({ codes, says }) => {
+    const labels = short.filter(({ shortfall }) => codes.includes(shortfall.code)).map(({ label }) => label);
+    if (labels.length === 0) return [];
+    const names = labels.length === comparison.options.length ? 'All of these' : labels.join(', ');
+    return [`${names}: ${says(target)}.`];
+  });
+}
+
+/** What several options fail at, gravest first. */
+const SHORTLY: { codes: ShortfallCode[]; says: (target: string) => string }[] = [
+  { codes: ['no-fire', 'not-held'], says: (target) => `no fire that the air allows holds ${target}` },
+  { codes: ['not-reached'], says: (target) => `the full fire never brings it to ${target}` },
+  { codes: ['not-followed'], says: (target) => `its way to ${target} could not be followed` },
+  { codes: ['not-soaked'], says: () => 'never soaked within the time computed' },
+];
 
 function capital(text: string): string {
   return text.slice(0, 1).toUpperCase() + text.slice(1);
