@@ -57,7 +57,8 @@ function stopOf(line: Timeline, { target, full }: Tender, way: Way): StopAt {
 /** Set the fire that is called for now. @returns null: none settles */
 function takeUp(line: Timeline, tender: Tender): Way | null {
   const { target, full } = tender;
-  const burnFixed = (heat: number, fits?: (moment: Moment) => boolean) => line.burn(() => ({ mode: 'release', heat }), fits);
+  const burnFixed = (heat: number, fits?: (moment: Moment) => boolean) =>
+    line.burn(() => ({ mode: 'release', heat }), fits);
   const fits = (way: Way) => (moment: Moment) => stopOf(line, tender, way).left(moment) > 0;
   const holds = () => line.burn(() => ({ mode: 'hold', target }), fits('hold'));
   if (holds()) return 'hold';
