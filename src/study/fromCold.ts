@@ -3,8 +3,8 @@ import type { Pit } from './pit.js';
 import { heldAbove, solveFrom, solveHeld, type Solved } from './steady.js';
 import { runWarmUp, type WarmUpOptions, type WarmUpRun } from './warmUp.js';
 
-/** Two states are one when fire and temperatures differ by no more than a solver's leftovers: a share, [K]. */
-const SAME = { fire: 5e-3, temperature: 1 };
+/** Two states count as one up to this difference of fire, as a share, and of temperatures [K]: no builder can tell them apart. */
+const SAME = { fire: 0.01, temperature: 5 };
 
 /** A steady state that a pit lit cold comes to, and another that the same fire or target also has. */
 export interface Arrival {
