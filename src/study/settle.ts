@@ -183,11 +183,19 @@ export class Settler {
     return newton(problem, x, this.rhs, this.lu, { maxIterations: 20 });
   }
 
-  /** Full Newton alone, from a guess that is known to be near (a neighbouring state). */
-  polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', before = 0): Settled {
+  /**
+   * Full Newton alone, from a guess that is known to be near (a neighbouring state).
+   *
+   * @param patient for a guess that is all but there: try harder
+   */
+  polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', before = 0, patient = false): Settled {
     const { trial } = this;
     trial.set(x);
-    const full = this.iterate(trial, demand, hold, false, 25);
+    let full = this.iterate(trial, demand, hold, false, 25);
+    if (!full.converged && patient) {
+      trial.set(x);
+      full = this.iterate(trial, demand, hold, false, 60, true);
+    }
     if (full.converged && this.sound(trial)) x.set(trial);
     return this.verdict(x, demand, hold, before + full.iterations);
   }
@@ -198,6 +206,7 @@ export class Settler {
     hold: 'nothing' | 'nodes',
     frozen: boolean,
     maxIterations: number,
+    patient = false,
   ): NewtonOutcome {
     const { balances, model } = this;
     const gamma = hold === 'nodes' ? 0 : 1;
@@ -215,7 +224,7 @@ export class Settler {
       limit: (at, step) => stepLimit(model, at, step),
       measure: (at, step) => stepMeasure(model, at, step, frozen ? ROUGH : LEFT),
     };
-    return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: frozen ? 0.25 : 0.05 });
+    return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: frozen ? 0.25 : 0.05, patient });
   }
 
   private largestMove(a: Float64Array, b: Float64Array): number {

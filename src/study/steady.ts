@@ -49,7 +49,7 @@ export function solveFrom(pit: Pit, x: Float64Array, heat: number): Solved | nul
 export function solveNear(pit: Pit, x: Float64Array, demand: Demand): Solved | null {
   const { settler, model } = pit;
   let at = x.slice();
-  let settled = settler.polish(at, demand);
+  let settled = settler.polish(at, demand, 'nothing', 0, true);
   if (!settled.converged) settled = settler.settle((at = x.slice()), demand);
   if (!settled.converged) return null;
   if (demand.mode === 'release') return { x: at, settled, asked: demand.heat };

@@ -14,6 +14,8 @@ type Way = 'hold' | 'full' | 'out' | 'keep';
 const HAIR = 0.1;
 /** How near to nothing, to the full fire and to the last of the air the holding fire may come, as a share. */
 const EDGE = 1e-4;
+/** Shares by which a fire is made larger and smaller where the one that holds is looked for near it. */
+const NEARBY = [0.05, 0.3];
 /** How long a fire is left alone that comes as near to holding as any [s]. */
 const KEPT = 120;
 /** More changes of mind than this in one stretch: the fire and the draft play each other up. */
@@ -54,33 +56,52 @@ function stopOf(line: Timeline, { target, full }: Tender, way: Way): StopAt {
   return { left: (moment) => side * (line.settledReading(moment) - target) + HAIR, within: 0.1 * HAIR };
 }
 
-/** Set the fire that is called for now. @returns null: none settles */
+/**
+ * Set the fire that is called for now.
+ *
+ * The fire that holds the reading may not be found at once. Then it is looked for near the fire that burns, by trying; then none
+ * and the full one are tried, and last any between.
+ *
+ * @returns null: none settles
+ */
 function takeUp(line: Timeline, tender: Tender): Way | null {
   const { target, full } = tender;
-  const burnFixed = (heat: number, fits?: (moment: Moment) => boolean) =>
+  const burns = (heat: number, fits?: (moment: Moment) => boolean) =>
     line.burn(() => ({ mode: 'release', heat }), fits);
   const fits = (way: Way) => (moment: Moment) => stopOf(line, tender, way).left(moment) > 0;
   const holds = () => line.burn(() => ({ mode: 'hold', target }), fits('hold'));
-  if (holds()) return 'hold';
-  if (burnFixed(0, fits('out'))) return 'out';
-  if (burnFixed(full, fits('full'))) return 'full';
-  // a fire between the two holds it: found by trying, where it could not be found at once
   const off = (heat: number): number => {
     let reading = NaN;
-    burnFixed(heat, (moment) => {
+    burns(heat, (moment) => {
       reading = line.settledReading(moment);
       return false;
     });
     return reading - target;
   };
-  let heat: number;
+  /** Burn what holds it between two fires; where the reading jumps past the target, the fire at which it does stays a while. */
+  const between = (low: number, high: number): Way | null => {
+    const [fLow, fHigh] = [off(low), off(high)];
+    if (!(fLow < 0 && fHigh > 0)) return null;
+    const heat = rootOf(off, { low, high, fLow, fHigh, tolerance: EDGE * full });
+    if (heat === null || !burns(heat)) return null;
+    return holds() ? 'hold' : 'keep';
+  };
+  if (holds()) return 'hold';
+  for (const share of line.fire > 0 ? NEARBY : []) {
+    const way = between((1 - share) * line.fire, Math.min(full, (1 + share) * line.fire));
+    if (way) return way;
+  }
+  if (burns(0, fits('out'))) return 'out';
+  if (burns(full, fits('full'))) return 'full';
+  return between(0, full);
+}
+
+/** @returns null: a fire on the way does not settle */
+function rootOf(f: (heat: number) => number, bracket: Parameters<typeof bracketedRoot>[1]): number | null {
   try {
-    heat = bracketedRoot(off, { low: 0, high: full, tolerance: EDGE * full }).root;
+    return bracketedRoot(f, bracket).root;
   } catch (error) {
     if (error instanceof RangeError) return null;
     throw error;
   }
-  if (!burnFixed(heat)) return null;
-  // where the reading jumps from below the target to above, the fire stays for a while at which it does
-  return holds() ? 'hold' : 'keep';
 }

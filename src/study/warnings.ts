@@ -263,7 +263,7 @@ export function targetWarning(
 }
 
 function slow(assumed: SteadyState, steady: SteadyState | null, read: boolean, target: string): string {
-  if (steady && steady.fire_W > JUST_ENOUGH * assumed.fire_W) return `it is only just large enough for ${target}`;
+  if (steady && steady.fire_W > JUST_ENOUGH * assumed.fireAsked_W) return `it is only just large enough for ${target}`;
   return read
     ? `once it has read ${target} it never settles, for the draft keeps turning with the fire or something in it takes up heat for longer`
     : 'what is in it takes up heat for longer than that, or the draft keeps turning';
