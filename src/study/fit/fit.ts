@@ -99,6 +99,7 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
     quality,
     warnings: fitWarnings(posterior, described, {
       design,
+      held,
       inputs,
       quality,
       converged: solution.converged,

@@ -20,6 +20,8 @@ const FAR_OFF = 2;
 
 interface Told {
   design: Design;
+  /** estimates that tell and are not fitted */
+  held: readonly string[];
   inputs: readonly FitInput[];
   converged: boolean;
   accuracy: number;
@@ -42,7 +44,7 @@ export function predictsWorse({ heldBack_K, heldBackBefore_K, noise_K }: FitResu
 export function fitWarnings(
   { parameters, wanted }: Posterior,
   cooks: readonly FittedCook[],
-  { design, inputs, converged, accuracy, suspicion, quality }: Told,
+  { design, held, inputs, converged, accuracy, suspicion, quality }: Told,
 ): Warning[] {
   const warnings: Warning[] = [];
   if (!converged) {
@@ -87,8 +89,11 @@ export function fitWarnings(
       ),
     );
   }
+  // which of two that are torn took the blame is chance; beside a liar a held estimate shows as the others' offset
+  const neighbours = suspicion.liar !== null && held.length > 0;
   inputs.forEach(({ log }, l) => {
     const cook = cooks[l];
+    const blameless = neighbours ? cook.channels.map(({ header }) => header) : suspicion.torn;
     if (!log.wood && !log.fire) {
       warnings.push(
         warn(
@@ -113,10 +118,7 @@ export function fitWarnings(
         .map(({ code, where, message }) => warn(code, where, message)),
       ...ofWood(design, log),
     );
-    warnings.push(
-      ...structureOf(cook),
-      ...cook.channels.flatMap((channel) => offsetOf(channel, accuracy, suspicion.torn)),
-    );
+    warnings.push(...structureOf(cook), ...cook.channels.flatMap((channel) => offsetOf(channel, accuracy, blameless)));
   });
   return warnings;
 }
@@ -201,10 +203,8 @@ function wayOff({ curves, offset_K }: FittedChannel): string {
 /** Another reading of a probe explains it where it leaves less than this share. */
 const UNIT = 0.3;
 
-function offsetOf(channel: FittedChannel, accuracy: number, torn: readonly string[]): Warning[] {
+function offsetOf(channel: FittedChannel, accuracy: number, blameless: readonly string[]): Warning[] {
   const { header, offset_K, leftOut } = channel;
-  // these are told already, and which of them took the blame is chance
-  if (torn.includes(header)) return [];
   if (leftOut) {
     const by = convert('temperatureDifference', Math.abs(offset_K), 'shop').toPrecision(2);
     const message = `against the others and the model this probe reads about ${Number(by)} °F ${offset_K > 0 ? 'high' : 'low'}${wayOff(channel)}: it is not believed and left out of the fit. Check it in boiling water, its header's unit, and where it sits`;
@@ -216,7 +216,7 @@ function offsetOf(channel: FittedChannel, accuracy: number, torn: readonly strin
       },
     ];
   }
-  if (Math.abs(offset_K) <= FAR_OFF * accuracy) return [];
+  if (Math.abs(offset_K) <= FAR_OFF * accuracy || blameless.includes(header)) return [];
   const side = offset_K > 0 ? 'high' : 'low';
   return [
     {

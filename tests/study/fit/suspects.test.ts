@@ -80,6 +80,17 @@ describe('one probe far off', () => {
     expect(1.8 * result.quality.heldBack_K!).toBeLessThan(3.5);
   });
 
+  it('is blamed alone where most estimates are held as well', () => {
+    const result = fitted(
+      logOf(
+        [...THREE, STEEL],
+        made([MIDDLE], (value) => value + 90),
+      ),
+      ['innerConvection', 'wood.heat'],
+    );
+    expect(codes(result).filter((each) => each.startsWith('probe'))).toEqual([`probe-reads-off: ${header[MIDDLE]}`]);
+  });
+
   it('tells by how much, and that it is a unit', () => {
     const high = fitted(
       logOf(
