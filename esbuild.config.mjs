@@ -5,9 +5,9 @@ import { build } from 'esbuild';
 import { bundlePage } from './src/page/bundle.mjs';
 
 /**
- * Bundles the command and the library into `outdir`. Everything but the canvas (a prebuilt binary) and the font
- * (files) is bundled: one small file to read at start is many times faster than a tree of packages. Parts that only
- * some commands need are split off and loaded when asked for.
+ * Bundles the command and the library into `outdir`. Everything but the canvas (a prebuilt binary), the font (files) and
+ * the PDF library (which reads files beside itself) is bundled: one small file to read at start is many times faster than
+ * a tree of packages. Parts that only some commands need are split off and loaded when asked for.
  *
  * @param {string} outdir
  */
@@ -28,7 +28,7 @@ export async function bundle(outdir) {
     format: 'esm',
     platform: 'node',
     target: 'node20',
-    external: ['@napi-rs/canvas', '@fontsource/barlow'],
+    external: ['@napi-rs/canvas', '@fontsource/barlow', 'pdfkit'],
     // an installed package has no overrides: there the canvas goes by its own name
     alias: { canvas: '@napi-rs/canvas' },
     // commander is CommonJS and asks for node's own modules by require, which an ES module lacks

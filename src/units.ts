@@ -9,7 +9,7 @@ import type { OtherUnits } from './units/parse.js';
 export { gaugeNumbers, gaugeThickness, type GaugeTable } from './units/gauges.js';
 export { findUnit, KIND_NAMES, UNITS, unitsThatFit, type Kind, type UnitRow } from './units/kinds.js';
 export { editDistance, nearestName } from './units/nearest.js';
-export { readNumber, tidyText } from './units/numbers.js';
+export { readNumber, tidyText, withDecimalPoint } from './units/numbers.js';
 export { parseQuantity, type OtherUnits, type ParseOptions, type Quantity } from './units/parse.js';
 export { PIPES, type PipeSize } from './units/pipe.js';
 export { parsePrice, type Price } from './units/price.js';
@@ -18,6 +18,8 @@ export {
   format,
   formatBoth,
   formatPlate,
+  formatTime,
+  timeStep,
   unitOf,
   type FormatOptions,
   type UnitSystem,

@@ -9,7 +9,7 @@ import { COLOURS, FONT_SIZE, INK } from './theme.js';
 
 const LONGEST_LABEL = 30;
 /** Groups whose measures are parts of others, or follow from the geometry alone. */
-const LEFT_OUT = new Set(['losses', 'outside', 'steel']);
+const LEFT_OUT = new Set(['plate', 'losses', 'outside', 'steel']);
 /** More rows than this can't be read. */
 const MOST = 16;
 

@@ -2,7 +2,8 @@ import type { ChartConfiguration } from 'chart.js';
 import type { ComparedOption, Comparison } from '../study/compare.js';
 import { baselineOf } from '../study/compare.js';
 import type { Curve } from '../study/timeline.js';
-import { convert, format } from '../units.js';
+import { tellingFor } from '../study/verdict.js';
+import { format } from '../units.js';
 import { certaintyChart } from './certaintyChart.js';
 import type { NamedChart } from './estimateCharts.js';
 import { optionCurves, optionStyle, type OptionCurve } from './optionCurves.js';
@@ -63,7 +64,10 @@ function warmUp(comparison: Comparison, name: string, key: 'thermometer_K' | 'st
   const steel = key === 'steel_K';
   const soaked = options
     .slice(0, MOST_LINES)
-    .map(({ label, result }) => `${plainText(label, LONGEST_LABEL)} ${format('time', result.warmUp?.soaked_s ?? null)}`)
+    .map(({ label, result }) => {
+      const time = result.warmUp?.soaked_s ?? null;
+      return `${plainText(label, LONGEST_LABEL)} ${time === null ? 'never' : format('time', time)}`;
+    })
     .join(', ');
   return optionCurves({
     title: `${name}: ${steel ? 'steel' : 'thermometer'} while it warms up`,
@@ -81,10 +85,7 @@ function splits(comparison: Comparison, name: string, key: 'thermometer_K' | 'st
   const { options } = comparison;
   const { every } = baselineOf(comparison).result.design.fire.splits;
   const what = key === 'thermometer_K' ? 'thermometer' : 'steel';
-  const swing = options
-    .slice(0, MOST_LINES)
-    .map(({ label, studies }) => `${plainText(label, LONGEST_LABEL)} ${kelvins(studies?.swing?.[key])}`)
-    .join(', ');
+  const swing = kelvins(comparison, `swing.${key}`);
   return optionCurves({
     title: `${name}: ${what} with a split every ${format('time', every)}`,
     subtitle: `from lowest to highest: ${swing}${cut(options)}`,
@@ -94,10 +95,16 @@ function splits(comparison: Comparison, name: string, key: 'thermometer_K' | 'st
   });
 }
 
-/** A difference of temperatures to whole degrees. */
-function kelvins(value: number | undefined): string {
-  const digits = value !== undefined && convert('temperatureDifference', value, 'shop') >= 99.5 ? 3 : 2;
-  return format('temperatureDifference', value ?? null, 'shop', { digits });
+/** What an event does to the thermometers of the options, to the digits of the table. */
+function kelvins(comparison: Comparison, key: string): string {
+  const telling = tellingFor(comparison, { key, kind: 'temperatureDifference' }, 'shop', 'not followed');
+  return comparison.options
+    .slice(0, MOST_LINES)
+    .map(({ label, differences }) => {
+      const value = differences.find((each) => each.key === key)?.value ?? null;
+      return `${plainText(label, LONGEST_LABEL)} ${telling.quantity(value)}`;
+    })
+    .join(', ');
 }
 
 /** A cycle shown two times over, so that it can be seen to repeat. */
@@ -113,10 +120,7 @@ function twice({ time_s, ...curve }: Curve, key: 'thermometer_K' | 'steel_K'): [
 function door(comparison: Comparison, name: string) {
   const { options, settings } = comparison;
   const end = settings.door_s + AFTER_DOOR;
-  const dips = options
-    .slice(0, MOST_LINES)
-    .map(({ label, studies }) => `${plainText(label, LONGEST_LABEL)} ${kelvins(studies?.door?.dip_K)}`)
-    .join(', ');
+  const dips = kelvins(comparison, 'door.dip_K');
   return optionCurves({
     title: `${name}: thermometer with the door open ${format('time', settings.door_s)}`,
     subtitle: `dips by: ${dips}; then shut, and the fire tended back to the target${cut(options)}`,

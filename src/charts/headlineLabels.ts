@@ -56,7 +56,9 @@ export function headlineText({ kind, unit }: HeadlineLabel, value: number | null
 export function rangeOf(low: string, high: string): string {
   const unit = (text: string) => /^-?[\d.,]+( ?[^\d.,].*)$/.exec(text)?.[1];
   const shared = unit(low);
-  return `${shared !== undefined && shared === unit(high) ? low.slice(0, -shared.length) : low} to ${high}`;
+  // of '1 h 30 min' and '2 h 30 min', or '1/4 in' and '3/4 in', the end is no unit
+  const alike = shared !== undefined && shared === unit(high) && !/[ /]\d/.test(shared);
+  return `${alike ? low.slice(0, -shared.length) : low} to ${high}`;
 }
 
 /** The unit a headline number is drawn in, and its value there. */

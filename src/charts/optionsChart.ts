@@ -1,5 +1,6 @@
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { EstimateResult } from '../study/result.js';
+import { shortfallOf } from '../study/shortfall.js';
 import { convert, format } from '../units.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { bandAreas, type BandArea } from './bands.js';
@@ -47,7 +48,7 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
     return {
       x: minutes(time),
       y: degrees(valueAt(series.time_s, series.thermometer_K, time)),
-      text: `${fitText(label, 170, FONT)}: ${soaked_s === null ? 'never soaked' : `soaked ${format('time', soaked_s)}`}`,
+      text: `${fitText(label, 170, FONT)}: ${outcome(result)}`,
       colour: optionStyle(i).colour,
       dot: soaked_s !== null,
     };
@@ -95,6 +96,22 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
     ],
     options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
   };
+}
+
+/** What becomes of a warm-up, in a word or two. */
+function outcome(result: EstimateResult): string {
+  const { design, warmUp } = result;
+  const target = format('temperature', design.fire.target);
+  switch (shortfallOf(result)?.code) {
+    case undefined:
+      return `soaked ${format('time', warmUp?.soaked_s ?? null)}`;
+    case 'not-soaked':
+      return 'never soaked';
+    case 'not-followed':
+      return 'not followed further';
+    default:
+      return `never reads ${target}`;
+  }
 }
 
 /** A place on a curve with its name, in the units of the axes. */

@@ -87,8 +87,9 @@ export function warmUpChart(
   };
 }
 
-function subtitle({ design, assumed }: EstimateResult): string {
-  const fire = `full fire${assumed ? ` ${format('power', assumed.fire_W)}` : ''} up to the target, then what holds it`;
+function subtitle({ design, assumed, warmUp }: EstimateResult): string {
+  const then = warmUp?.gauge_s == null ? 'throughout' : 'up to the target, then what holds it';
+  const fire = `full fire${assumed ? ` ${format('power', assumed.fire_W)}` : ''} ${then}`;
   return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', design.site.wind)}`;
 }
 

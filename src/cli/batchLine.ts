@@ -2,8 +2,9 @@
 import { parse } from 'csv-parse/sync';
 import { changeByRow } from '../design/changeColumns.js';
 import { formatPlaceless, shortened, type DesignFault, type PlacelessFault } from '../design/faults.js';
+import { thinnedParts } from '../design/plates.js';
 import { readDesignAnyUnit } from '../design/read.js';
-import type { Tree } from '../design/vary.js';
+import { pathsIn, type Tree } from '../design/vary.js';
 import { toJsonLine } from '../report/json.js';
 import { estimate } from '../study/estimate.js';
 import { version } from '../version.js';
@@ -46,6 +47,9 @@ interface Known {
 export const LONGEST_LINE = 250_000;
 
 const HEAD = { schema: 1, tool: { name: 'pitwright', version } };
+
+/** What every line begins with, whoever's version wrote it. */
+export const LINE_HEAD = Buffer.from(JSON.stringify({ ...HEAD, tool: { name: HEAD.tool.name } }).slice(0, -2));
 
 const UNREADABLE = {
   'too-long': `the line is too long; allowed: up to ${LONGEST_LINE / 1000} kB`,
@@ -110,7 +114,13 @@ async function changesLine(
   }
   const made = changeByRow(tree, columns, cells);
   if ('problem' in made) return faulty({ name: made.name }, [made.problem]);
-  return resultLine(JSON.stringify(made.tree), { name: made.name, changes: made.changes }, task);
+  const known = { name: made.name, changes: made.changes };
+  return resultLine(JSON.stringify(made.tree), known, task, isAllPlate(made.changes) ? tree : undefined);
+}
+
+/** Does a row give every part one plate? */
+function isAllPlate(changes: Record<string, string>): boolean {
+  return Object.keys(changes).some((column) => pathsIn(column).includes('all.plate'));
 }
 
 /** A line of CSV as its cells. */
@@ -123,15 +133,19 @@ export function readRow(line: string): string[] | { problem: string } {
   }
 }
 
-async function resultLine(text: string, known: Known, task: BatchTask): Promise<BatchLine> {
+/** @param drawn tree of a design whose parts were all given one plate */
+async function resultLine(text: string, known: Known, task: BatchTask, drawn?: Tree): Promise<BatchLine> {
   try {
     const { fileName, steadyOnly, series } = task;
-    const read = await readDesignAnyUnit(text, { fileName, namedFile: filesBeside(fileName) });
+    const options = { fileName, namedFile: filesBeside(fileName) };
+    const read = await readDesignAnyUnit(text, options);
     if (read.faults)
       return faulty(
         known,
         read.faults.map((fault) => withoutPlace(fault, fileName)),
       );
+    const asDrawn = drawn && (await readDesignAnyUnit(JSON.stringify(drawn), options)).design;
+    const thinned = asDrawn ? thinnedParts(asDrawn, read.design) : [];
     const solved = estimate(read.design, { steadyOnly });
     const { warmUp } = solved;
     const result = {
@@ -142,7 +156,7 @@ async function resultLine(text: string, known: Known, task: BatchTask): Promise<
       // what it rests on stays where the design is left out
       fitted: solved.design.fitted?.logs,
       design: undefined,
-      warnings: [...read.warnings, ...solved.warnings],
+      warnings: [...read.warnings, ...thinned, ...solved.warnings],
       warmUp: series || warmUp === null ? warmUp : { ...warmUp, series: undefined },
     };
     return { text: toJsonLine(result) };

@@ -1,7 +1,9 @@
 import { join } from 'node:path';
 import type { NamedChart } from '../charts/estimateCharts.js';
+import { visibleName } from '../charts/plainText.js';
 import { exit, Stop } from './exit.js';
-import { canvasFonts, embeddedFonts } from './fonts.js';
+import { embeddedFonts, fontFiles } from './fonts.js';
+import { signalsHeard } from './apart.js';
 import { openSink } from './output.js';
 import { progress, tell } from './stderr.js';
 
@@ -21,14 +23,19 @@ export async function drawCharts(
   progress('drawing charts');
   const draw = format === 'svg' ? await svgDrawer() : await pngDrawer();
   const names = charts.map(({ file }) => `${file}.${format}`);
-  for (const [i, chart] of charts.entries()) await openSink(join(folder, names[i])).write(draw(chart));
+  // each is opened before the first is written: either all may stand where they are to go, or none is drawn
+  const sinks = names.map((name) => openSink(join(folder, name)));
+  for (const [i, chart] of charts.entries()) {
+    await signalsHeard();
+    await sinks[i].write(draw(chart));
+  }
   return names;
 }
 
 /** The same, and says on standard error what lies where. */
 export async function drawInto(folder: string, charts: NamedChart[], format?: PictureFormat): Promise<void> {
   const names = await drawCharts(charts, folder, format);
-  tell(`charts in ${folder}: ${names.join(', ')}`);
+  tell(`charts in ${visibleName(folder)}: ${names.join(', ')}`);
 }
 
 async function svgDrawer(): Promise<(chart: NamedChart) => string> {
@@ -45,7 +52,7 @@ async function pngDrawer(): Promise<(chart: NamedChart) => Uint8Array> {
     () => import('../charts/png.js'),
     'Everything else works without --charts, and pictures with --format svg.',
   );
-  registerFont(canvasFonts());
+  registerFont(fontFiles().map(({ file }) => file));
   const render = pngRenderer();
   return ({ config }) => render(config);
 }

@@ -1,7 +1,9 @@
 import { createReadStream, readdirSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
+import { visibleName } from '../charts/plainText.js';
 import { nearestName } from '../units.js';
+import { claimInput } from './claims.js';
 import { exit, Stop } from './exit.js';
 
 /** What a file is expected to hold, for messages and limits. */
@@ -38,6 +40,14 @@ export const LOG: Expected = {
 /** How messages name what `-` stands for. */
 export const STANDARD_INPUT = 'standard input';
 
+/** Names that can't be shown as they are, by how messages name them. */
+const names = new Map<string, string>();
+
+/** The path of a file that messages name so. */
+export function pathNamed(fileName: string): string {
+  return names.get(fileName) ?? fileName;
+}
+
 export interface InputText {
   text: string;
   /** how messages name it */
@@ -50,8 +60,10 @@ export interface InputText {
  * @throws Stop (wrong input) when it's missing, a folder, unreadable, too large or not UTF-8 text
  */
 export async function readText(path: string, expected = DESIGN): Promise<InputText> {
-  const fileName = path === '-' ? STANDARD_INPUT : path;
+  const fileName = path === '-' ? STANDARD_INPUT : visibleName(path);
+  if (fileName !== path) names.set(fileName, path);
   if (path !== '-') await refuseFolder(path, expected);
+  claimInput(path, expected.what);
   let bytes: Buffer;
   try {
     bytes = await readAtMost(path === '-' ? process.stdin : createReadStream(path), fileName, expected);
@@ -65,8 +77,8 @@ async function refuseFolder(path: string, { what, endings }: Expected): Promise<
   const found = await stat(path).catch(() => undefined);
   if (!found?.isDirectory()) return;
   const fitting = readdirSync(path).filter((name) => endings.test(name));
-  const remedy = fitting.length > 0 ? `, such as ${join(path, fitting.sort()[0])}` : `; it holds none`;
-  throw new Stop(exit.wrongInput, `${path}: this is a folder. Give a ${what} file${remedy}.`);
+  const remedy = fitting.length > 0 ? `, such as ${visibleName(join(path, fitting.sort()[0]))}` : `; it holds none`;
+  throw new Stop(exit.wrongInput, `${visibleName(path)}: this is a folder. Give a ${what} file${remedy}.`);
 }
 
 async function readAtMost(stream: NodeJS.ReadableStream, fileName: string, expected: Expected): Promise<Buffer> {
@@ -102,12 +114,13 @@ function decode(bytes: Buffer, fileName: string, { form }: Expected): string {
 
 function reasonUnreadable(path: string, error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
+  const name = visibleName(path);
   if (code === 'ENOENT' || code === 'ENOTDIR') {
     const near = nearestFile(path);
-    return `${path}: no such file.${near ? ` Did you mean ${near}?` : ''}`;
+    return `${name}: no such file.${near ? ` Did you mean ${visibleName(near)}?` : ''}`;
   }
-  if (code === 'EACCES' || code === 'EPERM') return `${path}: you may not read this file. Mend its permissions.`;
-  return `${path}: can't be read (${code ?? String(error)}).`;
+  if (code === 'EACCES' || code === 'EPERM') return `${name}: you may not read this file. Mend its permissions.`;
+  return `${name}: can't be read (${code ?? String(error)}).`;
 }
 
 /**

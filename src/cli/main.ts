@@ -1,8 +1,10 @@
 #!/usr/bin/env node
+import { constants } from 'node:os';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { visible } from '../charts/plainText.js';
 import { version } from '../version.js';
 import { exit, Stop } from './exit.js';
-import { discardUnfinished, lastWordsOut, reasonUnwritable } from './output.js';
+import { discardUnfinished, lastWordsOut, reasonUnwritable, STANDARD_OUTPUT, standardOutput } from './output.js';
 import { tell } from './stderr.js';
 
 const units = () =>
@@ -58,7 +60,10 @@ function commandLine(): Command {
     .version(version)
     .helpCommand(true)
     .showHelpAfterError("('pitwright help' lists the commands and their options)")
-    .configureOutput({ outputError: (message, write) => write(message.replace(/^error: /, 'pitwright: ')) })
+    .configureOutput({
+      outputError: (message, write) => write(visible(message.replace(/^error: /, 'pitwright: '))),
+      writeOut: (text) => void standardOutput.write(text),
+    })
     .exitOverride();
 
   // each command's code is loaded when it's called: a start stays quick however much the others need
@@ -82,7 +87,7 @@ function commandLine(): Command {
       .argument('<designs...>', 'design files (YAML or JSON); - for standard input')
       .option(
         '--vary <field=values>',
-        "a field and its values, bars between: 'chamber.plate=1/8 in | 1/4 in'; all.plate sets every part's; " +
+        "a field, or several with commas, and its values, bars between: 'chamber.plate=1/8 in | 1/4 in'; all.plate sets every part's; " +
           "'none' takes the field away; repeat it for every combination",
         collected,
         [] as string[],
@@ -192,6 +197,10 @@ function commandLine(): Command {
     )
     .option('--hold-back <share>', 'end of each log that is not fitted but predicted, to judge the fit by', '30%')
     .option('--save <file>', "write what was found to FILE, for designs to name as 'fitted: FILE'")
+    .option(
+      '--force',
+      'go on where the wood is more than can burn, and save a fit that predicts worse than the design did',
+    )
     .option('--json', json)
     .option('-o, --output <file>', outFile)
     .option('--charts <dir>', 'also draw measured against computed into this folder')
@@ -204,7 +213,7 @@ function commandLine(): Command {
     .description('many designs, one a line on standard input (NDJSON), to one line of results each, in their order')
     .option(
       '--changes <design>',
-      'the lines are a CSV of changes to this design: a column a field, as in compare --vary',
+      'the lines are a CSV of changes to this design: a column a field, or several with commas, as in compare --vary',
     )
     .option('--steady', 'leave the warm-up out')
     .addOption(new Option('--series', 'with the curves of the warm-up').conflicts('steady'))
@@ -282,31 +291,45 @@ function codeFor(error: unknown): number {
 /** A reader that has seen enough (`| head`) closes the pipe; that's no error, and other outputs still get done. */
 function tolerateClosedPipes(): void {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') fail(new Stop(exit.wrongUsage, reasonUnwritable('standard output', error)));
+    if (error.code !== 'EPIPE') fail(new Stop(exit.wrongUsage, reasonUnwritable(STANDARD_OUTPUT, error)));
   });
   process.stderr.on('error', () => {
     // there is nowhere left to say it
   });
 }
 
+/** What ends a run from outside and leaves it time for last words: the terminal goes, a key is pressed, a limit is reached. */
+const SIGNALS = ['SIGHUP', 'SIGINT', 'SIGQUIT', 'SIGTERM', 'SIGXCPU'] as const;
+
 function cleanUpWhenStopped(): void {
-  for (const [signal, number] of [
-    ['SIGINT', 2],
-    ['SIGTERM', 15],
-  ] as const) {
+  for (const signal of SIGNALS) {
     process.once(signal, () => {
       discardUnfinished();
-      void lastWordsOut().then(() => process.exit(128 + number));
+      void lastWordsOut().then(() => process.exit(128 + constants.signals[signal]));
     });
   }
 }
 
+/** The first that goes wrong decides what the run ends with. */
 function fail(error: unknown): void {
-  process.exitCode = codeFor(error);
+  const code = codeFor(error);
+  process.exitCode ||= code;
   discardUnfinished();
+}
+
+async function runToItsEnd(): Promise<void> {
+  let ended = false;
+  process.on('exit', () => {
+    if (ended) return;
+    // nothing is left to wait for, so something went away without a word
+    if (!process.exitCode) fail(new Error('the run ended before its work was done'));
+    discardUnfinished();
+  });
+  await commandLine().parseAsync().catch(fail);
+  ended = true;
 }
 
 tolerateClosedPipes();
 cleanUpWhenStopped();
 process.on('uncaughtException', fail);
-commandLine().parseAsync().catch(fail);
+void runToItsEnd();

@@ -1,7 +1,9 @@
 import { readFileSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join } from 'node:path';
+import { visibleName } from '../charts/plainText.js';
 import type { NamedFile } from '../design/readFitted.js';
-import { nearestFile, STANDARD_INPUT } from './input.js';
+import { claimInput, FITTED_FILE } from './claims.js';
+import { nearestFile, pathNamed, STANDARD_INPUT } from './input.js';
 
 /** Above this it's some other file [bytes]. */
 const LARGEST = 250_000;
@@ -12,15 +14,19 @@ const LARGEST = 250_000;
  * @param fileName of the design, as messages name it
  */
 export function filesBeside(fileName: string): NamedFile {
-  const folder = fileName === STANDARD_INPUT ? '.' : dirname(fileName);
+  const folder = fileName === STANDARD_INPUT ? '.' : dirname(pathNamed(fileName));
   return (name) => {
     const path = isAbsolute(name) ? name : join(folder, name);
     try {
       const found = statSync(path);
       if (found.isDirectory()) return { problem: 'names a folder' };
       if (!found.isFile()) return { problem: 'names no plain file' };
+      claimInput(path, FITTED_FILE);
       if (found.size > LARGEST) return { problem: `names a file of over ${LARGEST / 1e3} kB` };
-      return { text: new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path)), fileName: path };
+      return {
+        text: new TextDecoder('utf-8', { fatal: true }).decode(readFileSync(path)),
+        fileName: visibleName(path),
+      };
     } catch (error) {
       return whyNot(error, name, path);
     }
@@ -33,7 +39,10 @@ function whyNot(error: unknown, name: string, path: string): { problem: string; 
     case 'ENOENT':
     case 'ENOTDIR': {
       const near = nearestFile(path, dirname(name));
-      return { problem: `names no file: there is no ${path}`, ...(near === undefined ? {} : { nearest: near }) };
+      return {
+        problem: `names no file: there is no ${visibleName(path)}`,
+        ...(near === undefined ? {} : { nearest: near }),
+      };
     }
     case 'EACCES':
     case 'EPERM':

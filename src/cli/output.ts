@@ -3,9 +3,9 @@ import {
   accessSync,
   closeSync,
   constants,
-  fstatSync,
   mkdirSync,
   openSync,
+  readdirSync,
   realpathSync,
   renameSync,
   rmdirSync,
@@ -15,24 +15,36 @@ import {
 } from 'node:fs';
 import type { Stats } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
+import { visible, visibleName } from '../charts/plainText.js';
+import { claimOutput, isStandardOutput, refuseClaimed, refuseOwnInput, sameFile } from './claims.js';
 import { exit, Stop } from './exit.js';
+import { goesStraight, hungUp, writeWhole } from './straight.js';
 
 /** A place that a finished result is put in one go: the reader of the file never sees half of it. */
 export interface Sink {
+  /** Text, in which nothing is left that a terminal obeys; or bytes as they are. */
   write(content: string | Uint8Array): Promise<void>;
 }
 
+export const STANDARD_OUTPUT = 'standard output';
+
 /** Files begun and not yet in place; taken away when the run ends early. */
 const unfinished = new Set<string>();
-/** Folders made for this run; taken away when the run ends early and they are still empty. */
+/** Files and folders made for this run; taken away when the run ends early and they are still empty. */
+export const newFiles: string[] = [];
 const newFolders: string[] = [];
 
 /** Standard output. Resolves when the reader has it, or has gone away. */
 export const standardOutput: Sink = {
-  write: (content) =>
-    new Promise((done) => {
-      process.stdout.write(content, () => done());
-    }),
+  write: async (content) => {
+    const bytes = bytesOf(content);
+    if (!goesStraight(1)) return new Promise((done) => process.stdout.write(bytes, () => done()));
+    try {
+      writeWhole(1, bytes, () => 0);
+    } catch (error) {
+      throw new Stop(exit.wrongUsage, reasonUnwritable(STANDARD_OUTPUT, error));
+    }
+  },
 };
 
 /**
@@ -40,29 +52,31 @@ export const standardOutput: Sink = {
  * The content goes to a temporary file beside it, which takes its place when complete. Devices and pipes are written
  * straight.
  *
- * @throws Stop (wrong usage) when the path can't be written
+ * @param renewed what this run reads and may all the same replace
+ * @throws Stop (wrong usage) when the path can't be written, or holds what this run reads or writes elsewhere
  */
-export function openSink(path: string): Sink {
-  if (path === '-') return standardOutput;
-  const existing = statOf(path);
-  refuseFolder(path, existing);
+export function openSink(path: string, renewed?: string): Sink {
+  if (isStandardOutput(path)) {
+    refuseOwnInput();
+    return standardOutput;
+  }
+  const existing = placeFor(path, renewed);
   if (existing && !existing.isFile()) {
     return {
       write: async (content) => {
         try {
-          writeFileSync(path, content);
+          writeFileSync(path, bytesOf(content));
         } catch (error) {
-          throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
+          if (!hungUp(error)) throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
         }
       },
     };
   }
   const begun = begin(path, existing);
-  closeSync(begun.descriptor);
   return {
     write: async (content) => {
       try {
-        writeFileSync(begun.temporary, content);
+        writeFileSync(begun.temporary, bytesOf(content));
         renameSync(begun.temporary, begun.target);
       } catch (error) {
         rmSync(begun.temporary, { force: true });
@@ -74,80 +88,55 @@ export function openSink(path: string): Sink {
   };
 }
 
-/** A temporary file beside the one that it will take the place of. */
-function begin(path: string, existing: Stats | undefined): { temporary: string; target: string; descriptor: number } {
-  const target = existing ? realpathSync(path) : resolve(path);
-  const temporary = join(dirname(target), `.${basename(target)}.${randomBytes(4).toString('hex')}.tmp`);
+/**
+ * What stands at a path that is to be written, once nothing speaks against it.
+ *
+ * @throws Stop (wrong usage)
+ */
+export function placeFor(path: string, renewed?: string): Stats | undefined {
+  const existing = statOf(path);
+  if (existing?.isDirectory()) {
+    throw new Stop(exit.wrongUsage, `${visibleName(path)}: this is a folder. Give the name of a file in it.`);
+  }
+  if (path === '' || /[\\/]$/.test(path)) {
+    throw new Stop(exit.wrongUsage, `'${visibleName(path)}' is no name of a file. Give one, such as out.txt.`);
+  }
+  claimOutput(path, renewed);
   try {
-    const descriptor = openSync(temporary, 'wx', existing?.mode);
+    if (existing) accessSync(path, constants.W_OK);
+  } catch (error) {
+    throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
+  }
+  return existing;
+}
+
+/** Of a file's name, so much stands in the name of its temporary file: a name may be 255 bytes long. */
+const NAME_KEPT = 40;
+
+/** A temporary file beside the one that it will take the place of. */
+function begin(path: string, existing: Stats | undefined): { temporary: string; target: string } {
+  const target = existing ? realpathSync(path) : resolve(path);
+  const name = basename(target).slice(0, NAME_KEPT);
+  const temporary = join(dirname(target), `.${name}.${randomBytes(4).toString('hex')}.tmp`);
+  try {
+    closeSync(openSync(temporary, 'wx', existing?.mode));
     unfinished.add(temporary);
-    return { temporary, target, descriptor };
+    return { temporary, target };
   } catch (error) {
     throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
   }
 }
 
-/** A place that a result is put line by line, as it comes. */
-export interface LineSink {
-  /** Whole lines. Resolves when they are taken, to false where nobody takes any more. */
-  write(lines: Uint8Array): Promise<boolean>;
-  /** All lines are in. */
-  end(): void;
-}
-
-/**
- * The same for results of any length, which are passed on as they come. A named file still appears only when it's
- * complete, so what is to be read on the way, or gone on with later, goes to standard output.
- *
- * @throws Stop (wrong usage) when the path can't be written
- */
-export function openLineSink(path: string): LineSink {
-  if (path === '-') return fstatSync(1).isFile() ? straightTo(1, 'standard output') : pipedOutput;
-  const existing = statOf(path);
-  refuseFolder(path, existing);
-  if (existing && !existing.isFile()) {
-    try {
-      return straightTo(openSync(path, 'w'), path);
-    } catch (error) {
-      throw error instanceof Stop ? error : new Stop(exit.wrongUsage, reasonUnwritable(path, error));
-    }
-  }
-  const { temporary, target, descriptor } = begin(path, existing);
-  return {
-    ...straightTo(descriptor, path),
-    end: () => {
-      closeSync(descriptor);
-      renameSync(temporary, target);
-      unfinished.delete(temporary);
-    },
-  };
-}
-
-/** Written before the call returns, all of it: Node's own stream for files forgets what a full disk didn't take. */
-function straightTo(descriptor: number, name: string): LineSink {
-  return {
-    write: async (lines) => {
-      try {
-        writeFileSync(descriptor, lines);
-        return true;
-      } catch (error) {
-        throw new Stop(exit.wrongUsage, reasonUnwritable(name, error));
-      }
-    },
-    end: () => {},
-  };
+function bytesOf(content: string | Uint8Array): Uint8Array {
+  return typeof content === 'string' ? Buffer.from(visible(content)) : content;
 }
 
 /** Set when a signal ends the run: whatever is on its way still gets out whole, and nothing after it. */
 let ending = false;
 
-const pipedOutput: LineSink = {
-  write: (lines) =>
-    new Promise((done) => {
-      if (!ending) process.stdout.write(lines, (error) => done(!error));
-    }),
-  end: () => {},
-};
+export function isEnding(): boolean {
+  return ending;
+}
 
 /** Resolves when the reader has what was written so far, or has gone away. Nothing more is passed on. */
 export function lastWordsOut(): Promise<void> {
@@ -156,19 +145,25 @@ export function lastWordsOut(): Promise<void> {
 }
 
 /**
- * Makes a folder and the folders above it, before the work starts.
+ * Makes a folder for pictures and the folders above it, before the work starts and before any other output is opened: one may lie
+ * in it.
  *
- * @throws Stop (wrong usage) when it can't be made
+ * @throws Stop (wrong usage) when it can't be made, or a picture could overwrite what this run reads
  */
 export function openFolder(path: string): void {
+  if (path === '') throw new Stop(exit.wrongUsage, "'' is no name of a folder. Give one, such as charts.");
   try {
     const first = mkdirSync(path, { recursive: true });
     accessSync(path, constants.W_OK);
-    if (first !== undefined) newFolders.push(...foldersBetween(first, resolve(path)));
+    if (first !== undefined) newFolders.push(...foldersBetween(resolve(first), resolve(path)));
+    for (const name of readdirSync(path)) if (PICTURE.test(name)) refuseClaimed(join(path, name));
   } catch (error) {
-    throw new Stop(exit.wrongUsage, reasonUnwritable(path, error));
+    throw error instanceof Stop ? error : new Stop(exit.wrongUsage, reasonUnwritable(path, error));
   }
 }
+
+/** What a picture may be called. */
+const PICTURE = /\.(png|svg)$/i;
 
 /** From the innermost outwards. */
 function foldersBetween(outer: string, inner: string): string[] {
@@ -179,6 +174,8 @@ function foldersBetween(outer: string, inner: string): string[] {
 export function discardUnfinished(): void {
   for (const file of unfinished) rmSync(file, { force: true });
   unfinished.clear();
+  for (const file of newFiles) if (statOf(file)?.size === 0) rmSync(file, { force: true });
+  newFiles.length = 0;
   for (const folder of newFolders) {
     try {
       rmdirSync(folder);
@@ -200,32 +197,18 @@ export function discardUnfinished(): void {
 export function refuseClashes(input: string, outputs: Record<string, string | undefined>, what = 'design'): void {
   const given = Object.entries(outputs).flatMap(([option, path]) => (path === undefined ? [] : [{ option, path }]));
   for (const [i, { option, path }] of given.entries()) {
-    if (sameFile(path, input)) throw new Stop(exit.wrongUsage, `${option} ${path} would overwrite the ${what} itself.`);
-    const other = given.slice(i + 1).find((each) => sameFile(path, each.path));
-    if (other) throw new Stop(exit.wrongUsage, `${option} and ${other.option} both name ${path}.`);
+    if (path === '-') continue;
+    if (input !== '-' && sameFile(path, input))
+      throw new Stop(exit.wrongUsage, `${option} ${visibleName(path)} would overwrite the ${what} itself.`);
+    const other = given.slice(i + 1).find((each) => each.path !== '-' && sameFile(path, each.path));
+    if (other) throw new Stop(exit.wrongUsage, `${option} and ${other.option} both name ${visibleName(path)}.`);
   }
 }
 
 /** @throws Stop (wrong usage) when JSON and CSV would lie in one another on standard output */
 export function refuseMixture({ json, csv, output = '-' }: { json?: boolean; csv?: string; output?: string }): void {
-  if (!json || csv !== '-' || output !== '-') return;
-  throw new Stop(exit.wrongUsage, '--json and --csv - would both go to standard output. Give one of them a file.');
-}
-
-function sameFile(a: string, b: string): boolean {
-  const real = (path: string) => {
-    try {
-      return realpathSync(path);
-    } catch {
-      return resolve(path);
-    }
-  };
-  return a !== '-' && b !== '-' && real(a) === real(b);
-}
-
-function refuseFolder(path: string, existing: Stats | undefined): void {
-  if (!existing?.isDirectory()) return;
-  throw new Stop(exit.wrongUsage, `${path}: this is a folder. Give the name of a file in it.`);
+  if (!json || csv === undefined || !isStandardOutput(csv) || !isStandardOutput(output)) return;
+  throw new Stop(exit.wrongUsage, '--json and --csv would both go to standard output. Give one of them a file.');
 }
 
 function statOf(path: string): Stats | undefined {
@@ -239,9 +222,13 @@ function statOf(path: string): Stats | undefined {
 /** Why a place can't be written, and what to do, from the system's error. */
 export function reasonUnwritable(path: string, error: unknown): string {
   const code = (error as NodeJS.ErrnoException).code;
-  if (code === 'ENOENT') return `${path}: the folder ${dirname(path)} does not exist. Make it first.`;
-  if (code === 'ENOTDIR' || code === 'EEXIST') return `${path}: a file stands where a folder is needed.`;
-  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return `${path}: you may not write here.`;
-  if (code === 'ENOSPC') return `${path}: the disk is full.`;
-  return `${path}: can't be written (${code ?? String(error)}).`;
+  const name = visibleName(path);
+  if (code === 'ENOENT') return `${name}: the folder ${visibleName(dirname(path))} does not exist. Make it first.`;
+  if (code === 'ENOTDIR' || code === 'EEXIST') return `${name}: a file stands where a folder is needed.`;
+  if (code === 'EACCES' || code === 'EPERM' || code === 'EROFS') return `${name}: you may not write here.`;
+  if (code === 'ENOSPC') return `${name}: the disk is full.`;
+  if (code === 'EDQUOT') return `${name}: your share of the disk is full.`;
+  if (code === 'EFBIG') return `${name}: no file may grow that large here.`;
+  if (code === 'ENAMETOOLONG') return `${name}: the name is too long.`;
+  return `${name}: can't be written (${code ?? String(error)}).`;
 }

@@ -38,10 +38,34 @@ export async function withThreads<R>(
     maxThreads: workers,
     resourceLimits: heap && { maxYoungGenerationSizeMb: heap.young, maxOldGenerationSizeMb: heap.old },
   });
+  const waiting = new Set<(error: Error) => void>();
+  let early: Error | undefined;
+  const endEarly = (error: Error) => {
+    early ??= error;
+    for (const fail of waiting) fail(early);
+  };
+  pool.on('error', endEarly);
+  // of a thread that goes without an error the pool would never say a word
+  for (const thread of pool.threads) {
+    thread.on('error', endEarly);
+    thread.once('exit', (code: number) =>
+      endEarly(new Error(`a thread ended before its work was done (exit ${code})`)),
+    );
+  }
+  const ask: Ask = <T>(slice: Slice) =>
+    new Promise<T[]>((done, fail) => {
+      if (early) return fail(early);
+      waiting.add(fail);
+      void (pool.run(slice) as Promise<T[]>).then(done, fail).finally(() => waiting.delete(fail));
+    });
   try {
-    return await use((slice) => pool.run(slice));
+    return await use(ask);
   } finally {
-    await pool.destroy();
+    // the pool waits for its threads with events.once, which takes its listeners off again; they have no way to
+    for (const thread of pool.threads) Object.assign(thread, { removeListener: () => thread });
+    const destroyed = quietly(pool.destroy());
+    // nor would it ever have seen that thread's end
+    if (!early) await destroyed;
   }
 }
 

@@ -1,8 +1,15 @@
 import { performance } from 'node:perf_hooks';
+import { plainText, visible } from '../charts/plainText.js';
+import type { DesignWarning } from '../design/faults.js';
 
 /** Everything that isn't the requested output goes here. */
 export function tell(message: string): void {
-  process.stderr.write(`${message}\n`);
+  process.stderr.write(`${visible(message)}\n`);
+}
+
+/** What a design's reader had to say, for commands whose text has no place for it. */
+export function tellWarnings(warnings: readonly DesignWarning[]): void {
+  for (const { where, message } of warnings) tell(`pitwright: ${plainText(where)}: ${plainText(message, 600)}`);
 }
 
 /** Work shorter than this needs no word, unless somebody is watching. */

@@ -1,6 +1,11 @@
 /** What a thread of the pool runs: cases of a job, from and to. Bundled as a file of its own. */
 import type { Design } from '../design/design.js';
 import { runComparisonCases, type ComparisonPlan } from '../study/compareSpread.js';
+import type { StudySettings } from '../study/studyOption.js';
+import type { EvidenceFiles, NamedText } from '../verify/evidence.js';
+import type { ColdSmokeOptions } from '../study/coldSmoke.js';
+import type { FitInput, FitOptions } from '../study/fit/fit.js';
+import type { FitResult } from '../study/fit/fitResult.js';
 import { judgeFully } from '../study/size/judge.js';
 import type { SizeSettings } from '../study/size/limits.js';
 import { stackTries, surveyStack } from '../study/size/search.js';
@@ -10,6 +15,15 @@ import type { Line } from './lines.js';
 
 /** Jobs in plain data, so that they can be sent to a thread. */
 export type Job =
+  | { kind: 'estimate'; design: Design }
+  | { kind: 'studies'; designs: Design[]; settings: StudySettings }
+  | { kind: 'cook'; design: Design }
+  | { kind: 'coldSmoke'; design: Design; options: ColdSmokeOptions }
+  | { kind: 'refine'; design: Design }
+  /** `runs` names the channel that hears how many are done: a thread's own words wait until it has nothing to do */
+  | { kind: 'fit'; design: Design; inputs: FitInput[]; options: Omit<FitOptions, 'onRun'>; runs: string }
+  | { kind: 'evidence'; files: EvidenceFiles }
+  | { kind: 'cases'; file: NamedText }
   | { kind: 'spread'; plan: SpreadPlan }
   | { kind: 'compareSpread'; plan: ComparisonPlan }
   | { kind: 'surveyStacks'; design: Design; settings: SizeSettings }
@@ -25,6 +39,25 @@ export interface Slice {
 
 export default async function run({ job, from, to }: Slice): Promise<unknown[]> {
   switch (job.kind) {
+    // what one command alone needs is loaded when asked for: the threads of a batch start without it
+    case 'estimate':
+      return [(await import('../study/estimate.js')).estimate(job.design)];
+    case 'studies': {
+      const { studyOption } = await import('../study/studyOption.js');
+      return job.designs.slice(from, to).map((design) => studyOption(design, job.settings));
+    }
+    case 'cook':
+      return [(await import('../study/cook.js')).followCook(job.design)];
+    case 'coldSmoke':
+      return [(await import('../study/coldSmoke.js')).coldSmoke(job.design, job.options)];
+    case 'refine':
+      return [(await import('../study/refine.js')).refine(job.design)];
+    case 'fit':
+      return [await fitTelling(job)];
+    case 'evidence':
+      return [(await import('../verify/evidence.js')).gatherEvidence(job.files)];
+    case 'cases':
+      return [(await import('../verify/evidence.js')).runCaseFile(job.file)];
     case 'spread':
       return runSpreadCases(job.plan, from, to);
     case 'compareSpread':
@@ -37,5 +70,15 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
       return job.sized.slice(from, to).map(({ design, guess }) => judgeFully(design, guess, job.settings));
     case 'batch':
       return [await answerBatch(job.records.slice(from, to), job.task, job.room)];
+  }
+}
+
+async function fitTelling({ design, inputs, options, runs }: Job & { kind: 'fit' }): Promise<FitResult | null> {
+  const { fit } = await import('../study/fit/fit.js');
+  const channel = new BroadcastChannel(runs);
+  try {
+    return fit(design, inputs, { ...options, onRun: (done) => channel.postMessage(done) });
+  } finally {
+    channel.close();
   }
 }

@@ -1,6 +1,7 @@
-/** The shop's shelves: woods, finishes, insulation, gauges, pipe and tube. Each file names the source of its rows. */
+/** The shop's shelves: woods, finishes, insulation, steels, gauges, pipe and tube. Each file names the source of its rows. */
 export { DEFAULT_FINISH, FINISHES, type FinishRow } from './catalog/finishes.js';
-export { INSULATION_ALIASES, insulationConductivity, INSULATIONS, type InsulationRow } from './catalog/insulations.js';
+export { INSULATION_ALIASES, INSULATIONS, type InsulationRow } from './catalog/insulations.js';
+export { STEELS, strengthLeft, type SteelRow } from './catalog/steels.js';
 export { STOCK_TUBES, type StockTube } from './catalog/tubes.js';
-export { DRY_NET_HEAT, MOISTURE_HEAT, netHeatAsFired, WOODS, type WoodRow } from './catalog/woods.js';
+export { WOODS, type WoodRow } from './catalog/woods.js';
 export { gaugeNumbers, gaugeThickness, PIPES, type PipeSize } from '../units.js';

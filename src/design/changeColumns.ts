@@ -1,8 +1,8 @@
-/** A table of changes to one design: a column a field, a row a design. */
+/** A table of changes to one design: a column a field, or several that go together; a row a design. */
 import { shortened, type PlacelessFault } from './faults.js';
 import { unknownStep } from './shape.js';
 import { pathText, type Path } from './source.js';
-import { changeTree, isPath, PARTS, stepsOf, type Tree } from './vary.js';
+import { changeTree, eachField, isPath, PARTS, pathsIn, stepsOf, type Tree } from './vary.js';
 
 /** The column that is taken as text, whatever it looks like. */
 const NAME = 'name';
@@ -19,12 +19,13 @@ export interface Changed {
 
 /** What keeps a head from being the paths of fields, each once; undefined: nothing. */
 export function problemOfColumns(columns: readonly string[]): PlacelessFault | undefined {
-  for (const [i, column] of columns.entries()) {
+  const fields = columns.flatMap(pathsIn);
+  for (const [i, column] of fields.entries()) {
     const told = { code: 'unknown-key', path: '', value: shortened(column), allowed: null, nearest: null } as const;
     if (!isPath(column)) {
       return { ...told, message: 'names no field', allowed: 'paths such as chamber.plate or stacks[0].height' };
     }
-    if (columns.indexOf(column) < i) return { ...told, message: 'stands in two columns' };
+    if (fields.indexOf(column) < i) return { ...told, message: 'stands in two columns' };
     const path = stepsOf(column);
     const places: Path[] = path[0] === ALL ? PARTS.map((part) => [part, ...path.slice(1)]) : [path];
     const unknowns = places.map(unknownStep);
@@ -51,16 +52,18 @@ export function changeByRow(
 ): Changed | { name?: string; problem: PlacelessFault } {
   const named = cells[columns.indexOf(NAME)] || undefined;
   const changes: Record<string, string> = {};
+  columns.forEach((column, i) => {
+    if (cells[i] !== '' && column !== NAME) changes[column] = cells[i];
+  });
   let changed = tree;
-  for (const [i, path] of columns.entries()) {
-    const value = cells[i];
-    if (value === '' || path === NAME) continue;
+  for (const { path, value } of eachField(
+    Object.entries(changes).map(([each, text]) => ({ path: each, value: text })),
+  )) {
     const made = changeTree(changed, { path, value });
     if ('problem' in made) {
       return { name: named, problem: faultOf(path, value, made.problem) };
     }
     changed = made.tree;
-    changes[path] = value;
   }
   return { tree: named === undefined ? changed : { ...changed, [NAME]: named }, name: named, changes };
 }

@@ -4,7 +4,11 @@
  * Units: m, m2, kg, s, K, Pa, W, J. All sizes of parts are OUTSIDE sizes, as a builder measures them;
  * heights are above the ground. Made by `readDesign` from a builder's file, never typed by hand.
  */
+import type { Steel } from '../physics/steel.js';
+import type { WoodComposition } from '../physics/wood.js';
 import type { FittedUse } from './fitted.js';
+
+export type { Steel, WoodComposition };
 
 /** A builder's name for a place where temperatures are reported. */
 export type StationName =
@@ -40,15 +44,6 @@ export interface Site {
   rain: number;
   /** wind pressure coefficients on intakes and on stack tops (default 0: no wind pressure) */
   windPressure: { intake: number; stack: number };
-}
-
-/** Mass fractions of dry wood; they add up to 1 with ash and nitrogen. */
-export interface WoodComposition {
-  carbon: number;
-  hydrogen: number;
-  oxygen: number;
-  nitrogen: number;
-  ash: number;
 }
 
 export interface Wood {
@@ -93,6 +88,8 @@ export interface Insulation {
   thickness: number;
   /** outer steel skin [m]; 0 = none */
   skin: number;
+  /** what the skin is made of; absent: the steel of what it wraps */
+  skinSteel?: Steel;
 }
 
 /** A body inside a part: grates, racks, baffle, water pan, food. */
@@ -120,8 +117,8 @@ export interface Door {
 interface PartBase {
   /** plate thickness [m] */
   plate: number;
-  /** 'carbon' | 'stainless' */
-  steel: 'carbon' | 'stainless';
+  /** of shell, ends, door leaf and reverse-flow plate alike */
+  steel: Steel;
   /** height of its middle above the ground [m] */
   centre: number;
   /** total leak area round its doors [m2] */
@@ -206,6 +203,8 @@ export interface Stack {
   height: number;
   /** tube wall [m] */
   wall: number;
+  /** of the tube (default carbon) */
+  steel: Steel;
   /** height of its base above the ground [m] */
   base: number;
   /** open share of a damper, 0..1 (default 1) */
@@ -292,7 +291,7 @@ export interface Handle {
   /** outside diameter and pitch of a coil [m] (estimates) */
   coil?: number;
   pitch?: number;
-  material: 'carbon' | 'stainless';
+  material: Steel;
   emissivity: number;
   /** share of its view that the hot plate takes (estimate, default 0.4, spread 0.2-0.5) */
   sees: number;

@@ -2,8 +2,8 @@
  * The fields of a design that are estimates: what no correlation settles, so that a measured cook may. One table for all who
  * move them: a spread study, a fit, and a design that takes over what was fitted.
  */
+import { netHeatAsFired } from '../physics/wood.js';
 import type { Design } from './design.js';
-import { netHeatAsFired } from './catalog.js';
 import { RANGES, type RangeName } from './ranges.js';
 
 /**

@@ -1,17 +1,6 @@
 /** Faces of a part while its cut-outs are being taken out. */
 import type { Face, Orientation } from './geometry.js';
 
-/** Carbon steel [kg/m3]: EN 1993-1-2:2005, 3.4. */
-export const CARBON_DENSITY = 7850;
-
-/** Austenitic stainless steel [kg/m3]: EN 10088-1, 1.4301 (from memory). */
-export const STAINLESS_DENSITY = 7900;
-
-/** Density of a part's steel [kg/m3]. */
-export function steelDensity(steel: 'carbon' | 'stainless'): number {
-  return steel === 'stainless' ? STAINLESS_DENSITY : CARBON_DENSITY;
-}
-
 /** A face less what has been cut out of it. Areas [m2], volume of steel [m3]. */
 export class OpenFace {
   private readonly fullOutside: number;

@@ -1,5 +1,5 @@
 /** What a design's parts come to in areas, masses, volumes and heights. SI. (types; functions follow) */
-import type { PartName } from './design.js';
+import type { PartName, Steel } from './design.js';
 
 /** How a face stands; it picks the convection relation. */
 export type Orientation =
@@ -36,7 +36,9 @@ export interface SharedPlate {
   parts: [PartName, PartName];
   orientation: Orientation;
   area: number;
+  /** of the thicker plate of the two */
   thickness: number;
+  steel: Steel;
   mass: number;
   length: number;
   centre: number;

@@ -1,6 +1,7 @@
 /** A design to its areas, masses, volumes and heights. */
-import type { Chamber, Design, HorizontalPart, Insulation, PartName, Stack, Upright } from './design.js';
-import { CARBON_DENSITY, steelDensity, type OpenFace } from './faces.js';
+import type { Chamber, Design, HorizontalPart, Insulation, PartName, Stack, Steel, Upright } from './design.js';
+import { steelDensity } from '../physics/steel.js';
+import type { OpenFace } from './faces.js';
 import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
 import { jointsOf, type Joint } from './joints.js';
 import { widthAt } from './overlap.js';
@@ -21,13 +22,13 @@ export function geometryOf(design: Design): Geometry {
     joint.parts.forEach((name, side) => face(opened, name, joint.faces[side]).give(joint.given[side], joint.centre));
   }
   cutHoles(design, opened);
-  const shared = joints.map((joint) => sharedPlate(design, joint));
+  const shared = joints.map(sharedPlate);
   const parts = [...opened.values()].map((part) => closePart(design, part, shared));
   const stacks = design.stacks.map(stackGeometry);
   const total =
     sum(parts.map((part) => part.steelMass)) +
     sum(stacks.map((stack) => stack.mass)) +
-    sum(parts.map((part) => skinMass(part.faces, partOf(design, part.name).insulation))) +
+    sum(parts.map((part) => skinMass(part.faces, partOf(design, part.name)))) +
     sum(design.stacks.map(stackSkinMass)) +
     sum(
       parts.flatMap((part) =>
@@ -83,11 +84,9 @@ function stackFace(design: Design, stack: Stack): string {
   return stack.base >= part.centre + 0.4 * part.height ? 'roof' : 'sides';
 }
 
-function sharedPlate(design: Design, joint: Joint): SharedPlate {
-  const area = joint.area - joint.opening.area;
-  const [first, second] = joint.parts.map((name) => partOf(design, name));
-  const density = steelDensity(first.plate >= second.plate ? first.steel : second.steel);
-  const { opening } = joint;
+function sharedPlate(joint: Joint): SharedPlate {
+  const { opening, thickness, steel } = joint;
+  const area = joint.area - opening.area;
   const centre =
     joint.orientation === 'vertical'
       ? (joint.centre * joint.area - opening.centre * opening.area) / area
@@ -96,8 +95,9 @@ function sharedPlate(design: Design, joint: Joint): SharedPlate {
     parts: joint.parts,
     orientation: joint.orientation,
     area,
-    thickness: joint.thickness,
-    mass: area * joint.thickness * density,
+    thickness,
+    steel,
+    mass: area * thickness * steelDensity(steel),
     length: joint.length,
     centre: Math.min(joint.high, Math.max(joint.low, centre)),
   };
@@ -137,7 +137,7 @@ export function stackGeometry(stack: Stack): StackGeometry {
     flowArea,
     outsideArea: Math.PI * stack.diameter * stack.height,
     insideArea: Math.PI * bore * stack.height,
-    mass: Math.PI * (stack.diameter - stack.wall) * stack.wall * stack.height * CARBON_DENSITY,
+    mass: Math.PI * (stack.diameter - stack.wall) * stack.wall * stack.height * steelDensity(stack.steel),
     volume: flowArea * stack.height,
     base: stack.base,
     top: stack.base + stack.height,
@@ -145,19 +145,24 @@ export function stackGeometry(stack: Stack): StackGeometry {
 }
 
 /** Outer skin of a part [kg]: over the insulation, so a round shell's is larger by twice its thickness. */
-export function skinMass(faces: Face[], insulation: Insulation | undefined): number {
+export function skinMass(faces: Face[], { insulation, steel }: Pick<HorizontalPart, 'insulation' | 'steel'>): number {
   if (!insulation || insulation.thickness === 0) return 0;
   const areas = faces.map((each) =>
     each.orientation === 'horizontalCylinder'
       ? each.outsideArea * (1 + (2 * insulation.thickness) / each.length)
       : each.outsideArea,
   );
-  return sum(areas) * insulation.skin * CARBON_DENSITY;
+  return sum(areas) * insulation.skin * skinDensity(insulation, steel);
 }
 
 /** Outer skin of a stack [kg]. */
 export function stackSkinMass(stack: Stack): number {
-  const { insulation } = stack;
+  const { insulation, steel } = stack;
   if (!insulation || insulation.thickness === 0) return 0;
-  return Math.PI * (stack.diameter + 2 * insulation.thickness) * stack.height * insulation.skin * CARBON_DENSITY;
+  const area = Math.PI * (stack.diameter + 2 * insulation.thickness) * stack.height;
+  return area * insulation.skin * skinDensity(insulation, steel);
+}
+
+function skinDensity({ skinSteel }: Insulation, wrapped: Steel): number {
+  return steelDensity(skinSteel ?? wrapped);
 }

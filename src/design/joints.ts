@@ -1,5 +1,5 @@
 /** Where two parts meet, and through which opening: the one place that knows which face of which part touches which. */
-import type { Design, HorizontalPart, Opening, PartName, Upright } from './design.js';
+import type { Design, HorizontalPart, Opening, PartName, Steel, Upright } from './design.js';
 import { overlap, type Section } from './overlap.js';
 
 export interface Joint {
@@ -14,8 +14,9 @@ export interface Joint {
   given: [number, number];
   /** shared plate before its opening is taken out [m2] */
   area: number;
-  /** [m] */
+  /** of the thicker plate of the two, as a whole; thickness in [m] */
   thickness: number;
+  steel: Steel;
   /** height of its middle, lowest and highest point above the ground [m] */
   centre: number;
   low: number;
@@ -39,48 +40,40 @@ export function jointsOf(design: Design): Joint[] {
   const joints: Joint[] = [];
   if (chamber) {
     joints.push(
-      endJoint(
-        ['firebox', 'chamber'],
-        ['farEnd', 'fireEnd'],
-        firebox,
-        horizontalSection(chamber),
-        chamber.plate,
-        throat,
-      ),
+      endJoint(['firebox', 'chamber'], ['farEnd', 'fireEnd'], firebox, horizontalSection(chamber), chamber, throat),
     );
   } else if (upright && throat.through === 'top') {
     joints.push(roofJoint(design, upright));
   } else if (upright) {
-    joints.push(
-      endJoint(['firebox', 'upright'], ['farEnd', 'sides'], firebox, uprightSide(upright), upright.plate, throat),
-    );
+    joints.push(endJoint(['firebox', 'upright'], ['farEnd', 'sides'], firebox, uprightSide(upright), upright, throat));
   }
   if (chamber && upright?.opening) {
     joints.push({
-      ...endJoint(
-        ['chamber', 'upright'],
-        ['farEnd', 'sides'],
-        chamber,
-        uprightSide(upright),
-        upright.plate,
-        upright.opening,
-      ),
+      ...endJoint(['chamber', 'upright'], ['farEnd', 'sides'], chamber, uprightSide(upright), upright, upright.opening),
       path: 'upright.opening',
     });
   }
   return joints;
 }
 
+type Plate = Pick<HorizontalPart, 'plate' | 'steel'>;
+
 /**
- * Ends that butt: one plate is left between the parts, the thicker of the two, as the heavier plate is the one a shop leaves
- * standing at the fire (common practice, no source).
+ * Of two plates that meet one is left between the parts: the thicker, as the heavier plate is the one a shop leaves standing at
+ * the fire (common practice, no source). Of two that are alike the first, which stands nearer to the fire.
  */
+function plateLeft(first: Plate, second: Plate): Pick<Joint, 'thickness' | 'steel'> {
+  const { plate: thickness, steel } = first.plate >= second.plate ? first : second;
+  return { thickness, steel };
+}
+
+/** Ends that butt. */
 function endJoint(
   parts: Joint['parts'],
   faces: Joint['faces'],
   first: HorizontalPart,
   second: Section,
-  secondPlate: number,
+  other: Plate,
   opening: Opening,
 ): Joint {
   const { area, centre, low, high } = overlap(horizontalSection(first), second);
@@ -92,7 +85,7 @@ function endJoint(
     orientation: 'vertical',
     given: [area, area],
     area,
-    thickness: Math.max(first.plate, secondPlate),
+    ...plateLeft(first, other),
     centre,
     low,
     high,
@@ -118,7 +111,7 @@ function roofJoint(design: Design, upright: Upright): Joint {
     orientation: 'up',
     given: [area, plan],
     area,
-    thickness: Math.max(firebox.plate, upright.plate),
+    ...plateLeft(firebox, upright),
     centre: roof,
     low: roof,
     high: roof,

@@ -1,5 +1,5 @@
 /** Walks a raw tree field by field, collecting faults, defaults and warnings. Absent or faulty numbers read as NaN. */
-import { nearestName, parseQuantity, type GaugeTable, type OtherUnits } from '../units.js';
+import { format, formatBoth, nearestName, parseQuantity, type GaugeTable, type OtherUnits } from '../units.js';
 import { shortened, type DesignFault, type DesignWarning, type FaultCode } from './faults.js';
 import { RANGES, type RangeName } from './ranges.js';
 import { pathText, type Path, type Source } from './source.js';
@@ -62,6 +62,17 @@ export class Reading {
     this.fault(path, detail);
   }
 
+  /** Tells which table a gauge was read from, where it is not the usual one. */
+  stainlessGauge(path: Path, written: string, { si, pipe }: QuantityRead): void {
+    this.warnings.push({
+      code: 'stainless-gauge',
+      message: `'${shortened(written)}' is read as a gauge of stainless sheet, ${formatBoth('length', pipe?.wall ?? si)}: it is another thickness in carbon steel`,
+      where: pathText(path),
+      value: pipe?.wall ?? si,
+      limits: null,
+    });
+  }
+
   hasFault(path: Path): boolean {
     const text = pathText(path);
     return this.source.explained.has(text) || this.faulty.has(text);
@@ -85,6 +96,17 @@ export interface QuantityRead {
   pipe?: { nominal: number; wall?: number };
   wood?: true;
 }
+
+/** What a field takes besides plain quantities. */
+export interface Takes {
+  /** steel of the sheet whose gauge is named (default carbon) */
+  gauges?: GaugeTable;
+  /** a pipe by its nominal size; only the diameter of something round can be one */
+  pipe?: boolean;
+}
+
+/** Largest share of a pipe's diameter that its two walls may take. */
+const MOST_WALL = 0.9;
 
 /** One block of the file. A block that is absent or of the wrong type has no fields. */
 export class Fields {
@@ -164,22 +186,41 @@ export class Fields {
   }
 
   /** The quantity as read, undefined when absent or faulty; its fault is recorded. */
-  read(key: string, name: RangeName, gauges?: GaugeTable): QuantityRead | undefined {
+  read(key: string, name: RangeName, { gauges, pipe }: Takes = {}): QuantityRead | undefined {
     const raw = this.has(key) ? this.tree[key] : undefined;
     if (typeof raw !== 'string' && typeof raw !== 'number') return undefined;
-    const quantity = parseQuantity(RANGES[name].kind, raw, { gauges, otherUnits: this.reading.otherUnits });
+    const { otherUnits } = this.reading;
+    const range = RANGES[name];
+    const quantity = parseQuantity(range.kind, raw, { gauges, pipes: pipe ?? false, otherUnits });
     if (!quantity.ok) {
+      // a bare length gets the unit that its field is usually given in: inches for a pit, not for a mountain
+      const bare = quantity.code === 'no-unit' && range.kind === 'length';
+      const nearest = bare ? `${raw} ${range.low.replace(/^[-\d./ ]+/, '')}` : quantity.nearest;
       this.fault(key, {
         code: quantity.code,
         message: quantity.problem,
-        allowed: quantity.allowed,
-        nearest: quantity.nearest === undefined ? undefined : shortened(quantity.nearest),
+        allowed: quantity.code === 'no-unit' ? quantity.allowed : `${quantity.allowed}; ${range.low} to ${range.high}`,
+        nearest: nearest === undefined ? undefined : shortened(nearest),
       });
       return undefined;
     }
     if (quantity.wood) return quantity;
+    if (quantity.gauge === 'stainless') this.reading.stainlessGauge([...this.path, key], String(raw), quantity);
+    if (quantity.pipe && !this.pipeCanBe(key, quantity.si, quantity.pipe.wall)) return undefined;
     // A plate out of range is kept: whether it is thicker than half its part says more than the range does.
     return this.within(key, name, quantity.si, raw) || name === 'plate' ? quantity : undefined;
+  }
+
+  /** A pipe's own wall obeys the limits of plate, and leaves a bore. */
+  private pipeCanBe(key: string, diameter: number, wall: number | undefined): boolean {
+    const { min, max, low, high } = RANGES.plate;
+    if (wall === undefined || (wall >= min && wall <= max && 2 * wall < MOST_WALL * diameter)) return true;
+    this.fault(key, {
+      code: 'out-of-range',
+      message: `names a pipe whose wall is too ${wall < min ? 'thin' : 'thick'}`,
+      allowed: `a wall of ${low} to ${high}, and less than ${format('length', (MOST_WALL / 2) * diameter)} here`,
+    });
+    return false;
   }
 
   /** Refuses what lies outside the accepted range. */
@@ -192,19 +233,19 @@ export class Fields {
       code: 'out-of-range',
       message: si < min ? 'is too small' : 'is too large',
       allowed: `${low} to ${high}`,
-      nearest: percent ? `${raw} %` : undefined,
+      nearest: percent ? `${raw} %` : typeof raw === 'string' ? otherMark(raw, si, { min, max }) : undefined,
     });
     return false;
   }
 
   /** SI value; NaN when absent or faulty. */
-  required(key: string, name: RangeName, gauges?: GaugeTable): number {
-    return this.read(key, name, gauges)?.si ?? NaN;
+  required(key: string, name: RangeName, takes?: Takes): number {
+    return this.read(key, name, takes)?.si ?? NaN;
   }
 
   /** SI value, or the default written as in a file, which is then named among the defaults. */
-  optional(key: string, name: RangeName, otherwise: string | number, gauges?: GaugeTable): number {
-    if (this.has(key)) return this.required(key, name, gauges);
+  optional(key: string, name: RangeName, otherwise: string | number, takes?: Takes): number {
+    if (this.has(key)) return this.required(key, name, takes);
     this.defaulted(key);
     if (typeof otherwise === 'number') return otherwise;
     const quantity = parseQuantity(RANGES[name].kind, otherwise);
@@ -214,4 +255,12 @@ export class Fields {
   nearest(written: string, names: readonly string[]): string | undefined {
     return nearestName(written, names);
   }
+}
+
+/** The same number with comma for point or point for comma, where it is out of range by the thousand between the two. */
+function otherMark(raw: string, si: number, { min, max }: { min: number; max: number }): string | undefined {
+  const match = /^\s*[1-9]\d{0,2}([.,])\d{3}(?![\d.,])/.exec(raw);
+  if (!match) return undefined;
+  const [other, meant] = match[1] === ',' ? ['.', si / 1000] : [',', si * 1000];
+  return meant >= min && meant <= max ? raw.trim().replace(match[1], other) : undefined;
 }

@@ -1,6 +1,9 @@
 /** A file's tree to a design in SI: quantities, defaults, catalogs. Shape is the schema's matter, sense is `sense.ts`'s. */
-import { netHeatAsFired, WOODS } from './catalog.js';
+import { ENTRANCE_LOSS } from '../physics/friction.js';
+import { netHeatAsFired } from '../physics/wood.js';
+import { WOODS } from './catalog.js';
 import type {
+  Chamber,
   Design,
   Estimates,
   Fire,
@@ -13,6 +16,7 @@ import type {
   WoodComposition,
 } from './design.js';
 import type { Fields } from './reading.js';
+import { pathText } from './source.js';
 import { resolveHandle, resolveLoad, resolveTrailer } from './resolveCarry.js';
 import { resolveCook, resolveSplits } from './resolveCook.js';
 import { resolveLog } from './resolveLog.js';
@@ -23,6 +27,8 @@ import {
   resolveOpening,
   resolveSurface,
   resolveUpright,
+  steelOf,
+  wallOf,
 } from './resolveParts.js';
 
 const GAUGES: readonly GaugeStation[] = ['fireEnd', 'middle', 'stackEnd', 'uprightLower', 'uprightUpper'];
@@ -44,7 +50,7 @@ export function resolveDesign(root: Fields): Design {
     ...(chamber ? { chamber } : {}),
     ...(upright ? { upright } : {}),
     throat: resolveThroat(root.child('throat')),
-    stacks: root.list('stacks').map((fields) => resolveStack(fields, chamber !== undefined, upright)),
+    stacks: root.list('stacks').map((fields) => resolveStack(fields, chamber, upright)),
     innerConvection: root.optional('innerConvection', 'innerConvection', 1),
     gauge: root.choice('gauge', GAUGES, chamber || !upright ? 'middle' : 'uprightUpper'),
     estimates: resolveEstimates(root.child('estimates')),
@@ -136,9 +142,9 @@ function resolveThroat(throat: Fields): Throat {
   return { ...resolveOpening(throat), through: throat.choice('through', ['end', 'top'], 'end') };
 }
 
-function resolveStack(stack: Fields, hasChamber: boolean, upright: Upright | undefined): Stack {
-  const part = stack.choice('part', ['chamber', 'upright'], hasChamber ? 'chamber' : 'upright');
-  if (!stack.has('part') && hasChamber && upright) {
+function resolveStack(stack: Fields, chamber: Chamber | undefined, upright: Upright | undefined): Stack {
+  const part = stack.choice('part', ['chamber', 'upright'], chamber ? 'chamber' : 'upright');
+  if (!stack.has('part') && chamber && upright) {
     stack.fault('part', {
       code: 'missing',
       message: 'is missing: this pit has a chamber and an upright',
@@ -146,29 +152,31 @@ function resolveStack(stack: Fields, hasChamber: boolean, upright: Upright | und
       value: null,
     });
   }
-  const diameter = stack.read('diameter', 'stackDiameter');
-  let wall = diameter?.pipe?.wall;
-  if (stack.has('wall')) wall = stack.required('wall', 'plate');
-  else if (wall === undefined && diameter) {
-    stack.fault('wall', {
-      code: 'missing',
-      message: 'is missing',
-      allowed: 'a wall (11 ga, 1/8 in), or a diameter that names a pipe with its wall (6 in pipe, standard wall)',
+  const steel = steelOf(stack);
+  const standsOn = { chamber, upright }[part];
+  if (!stack.has('steel') && standsOn?.steel === 'stainless') {
+    stack.reading.warnings.push({
+      code: 'stack-taken-as-carbon',
+      message: `the stack counts as carbon steel, and its gauge as one of carbon sheet, though its ${part} is stainless: say which with steel: carbon or steel: stainless`,
+      where: pathText(stack.path),
       value: null,
+      limits: null,
     });
   }
+  const diameter = stack.read('diameter', 'stackDiameter', { gauges: steel, pipe: true });
   return {
     part,
     diameter: diameter?.si ?? NaN,
     height: stack.required('height', 'stackHeight'),
-    wall: wall ?? NaN,
+    wall: wallOf(stack, 'wall', steel, diameter),
+    steel,
     base: stack.required('base', 'height'),
     damper: stack.optional('damper', 'open', 1),
-    entryLoss: stack.optional('entryLoss', 'entryLoss', 0.5),
+    entryLoss: stack.optional('entryLoss', 'entryLoss', ENTRANCE_LOSS),
     bendLoss: stack.optional('bendLoss', 'loss', 0),
     capLoss: stack.optional('capLoss', 'loss', 0),
     roughness: stack.optional('roughness', 'roughness', '0.1 mm'),
-    ...resolveInsulation(stack),
+    ...resolveInsulation(stack, steel),
     ...resolveSurface(stack),
   };
 }

@@ -1,5 +1,5 @@
 /** Firebox, chamber, upright and what hangs on them: doors, insulation, finishes, vents, contents. */
-import type { GaugeTable } from '../units.js';
+import { format } from '../units.js';
 import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS } from './catalog.js';
 import type {
   Chamber,
@@ -10,9 +10,11 @@ import type {
   Insulation,
   Intake,
   Opening,
+  Steel,
   Upright,
 } from './design.js';
-import type { Fields } from './reading.js';
+import type { Fields, QuantityRead } from './reading.js';
+import { pathText } from './source.js';
 import { STATIONS } from './stations.js';
 
 /** Door gaps of a part whose file gives none (estimate). */
@@ -20,34 +22,52 @@ const DOOR_GAPS = { firebox: '1 in^2', chamber: '2 in^2', upright: '1.5 in^2' } 
 
 type PartBase = Omit<HorizontalPart, 'shape' | 'width' | 'height' | 'length'>;
 
-function steelOf(part: Fields): GaugeTable {
+/** Steel of a part or a stack: it says which table its gauges are read from. */
+export function steelOf(part: Fields): Steel {
   return part.choice('steel', ['carbon', 'stainless'], 'carbon');
 }
 
-function resolvePlate(part: Fields, pipeWall: number | undefined, diameterReads: boolean): number {
-  if (part.has('plate'))
-    return part.required('plate', 'plate', part.text('steel', '') === 'stainless' ? 'stainless' : 'carbon');
+/** Walls of two ways to write them that differ by no more than this share are the same: 9/16 in and 0.562 in. */
+const SAME_WALL = 0.01;
+
+/** Thickness from the part's own field, or from the wall of the pipe that its diameter names. NaN where neither says. */
+export function wallOf(part: Fields, key: 'plate' | 'wall', gauges: Steel, diameter: QuantityRead | undefined): number {
+  const pipeWall = diameter?.pipe?.wall;
+  if (part.has(key)) {
+    const own = part.required(key, 'plate', { gauges });
+    if (pipeWall !== undefined && Math.abs(own - pipeWall) > SAME_WALL * pipeWall) {
+      const path = [...part.path, key];
+      part.reading.warnings.push({
+        code: 'wall-not-of-pipe',
+        message: `${format('plate', own)} is taken, and not the ${format('plate', pipeWall)} wall of the pipe that the diameter names: leave one of them out`,
+        where: pathText(path),
+        value: own,
+        limits: { low: pipeWall, high: pipeWall, unit: 'm' },
+      });
+    }
+    return own;
+  }
   if (pipeWall !== undefined) return pipeWall;
-  if (diameterReads) {
-    part.fault('plate', {
+  if (diameter) {
+    const [what, pipe] = key === 'plate' ? ['plate thickness', '24 in'] : ['wall', '6 in'];
+    part.fault(key, {
       code: 'missing',
       message: 'is missing',
-      allowed:
-        'a plate thickness (1/4 in, 11 ga, 6 mm), or a diameter that names a pipe with its wall (24 in pipe, standard wall)',
+      allowed: `a ${what} (1/4 in, 11 ga, 6 mm), or a diameter that names a pipe with its wall (${pipe} pipe, standard wall)`,
       value: null,
     });
   }
   return NaN;
 }
 
-function resolveBase(part: Fields, plate: number, doorGap: string): PartBase {
+function resolveBase(part: Fields, plate: number, steel: Steel, doorGap: string): PartBase {
   return {
     plate,
-    steel: steelOf(part),
+    steel,
     centre: part.required('centre', 'centre'),
     doorGap: part.optional('doorGap', 'doorGap', doorGap),
-    ...(part.has('door') ? { door: resolveDoor(part.child('door'), plate) } : {}),
-    ...resolveInsulation(part),
+    ...(part.has('door') ? { door: resolveDoor(part.child('door'), plate, steel) } : {}),
+    ...resolveInsulation(part, steel),
     ...resolveSurface(part),
     contents: part.list('contents').map(resolveContent),
   };
@@ -68,7 +88,8 @@ function resolveHorizontal(part: Fields, doorGap: string): HorizontalPart {
       });
     }
   }
-  const main = part.read(wanted[0], 'section');
+  const steel = steelOf(part);
+  const main = part.read(wanted[0], 'section', shape === 'round' ? { gauges: steel, pipe: true } : {});
   if (known && !part.has(wanted[0])) {
     part.fault(wanted[0], {
       code: 'missing',
@@ -79,8 +100,9 @@ function resolveHorizontal(part: Fields, doorGap: string): HorizontalPart {
   }
   const width = main?.si ?? NaN;
   const height = shape === 'round' ? width : part.optional('height', 'section', width);
-  const plate = resolvePlate(part, shape === 'round' ? main?.pipe?.wall : undefined, main !== undefined);
-  return { shape, width, height, length: part.required('length', 'length'), ...resolveBase(part, plate, doorGap) };
+  const plate = wallOf(part, 'plate', steel, main);
+  const length = part.required('length', 'length');
+  return { shape, width, height, length, ...resolveBase(part, plate, steel, doorGap) };
 }
 
 export function resolveFirebox(part: Fields): Firebox {
@@ -95,13 +117,14 @@ export function resolveChamber(part: Fields): Chamber {
     ...horizontal,
     reverse: {
       height: reverse.required('height', 'plateHeight'),
-      plate: reverse.optional('plate', 'plate', horizontal.plate, horizontal.steel),
+      plate: reverse.optional('plate', 'plate', horizontal.plate, { gauges: horizontal.steel }),
       turn: reverse.required('turn', 'turn'),
     },
   };
 }
 
 export function resolveUpright(part: Fields, hasChamber: boolean): Upright {
+  const steel = steelOf(part);
   const width = part.required('width', 'uprightSide');
   const opening = part.has('opening');
   if (hasChamber && !opening) {
@@ -122,7 +145,7 @@ export function resolveUpright(part: Fields, hasChamber: boolean): Upright {
     width,
     depth: part.optional('depth', 'uprightSide', width),
     height: part.required('height', 'uprightHeight'),
-    ...resolveBase(part, resolvePlate(part, undefined, true), DOOR_GAPS.upright),
+    ...resolveBase(part, wallOf(part, 'plate', steel, { si: width }), steel, DOOR_GAPS.upright),
     ...(hasChamber && opening ? { opening: resolveOpening(part.child('opening')) } : {}),
   };
 }
@@ -135,24 +158,26 @@ export function resolveOpening(opening: Fields): Opening {
   };
 }
 
-function resolveDoor(door: Fields, plate: number): Door {
+function resolveDoor(door: Fields, plate: number, gauges: Steel): Door {
   return {
     width: door.required('width', 'doorSide'),
     height: door.required('height', 'doorSide'),
-    plate: door.optional('plate', 'plate', plate),
+    plate: door.optional('plate', 'plate', plate, { gauges }),
     lap: door.optional('lap', 'lap', '1/2 in'),
   };
 }
 
-export function resolveInsulation(part: Fields): { insulation?: Insulation } {
+export function resolveInsulation(part: Fields, steel: Steel): { insulation?: Insulation } {
   if (!part.has('insulation')) return {};
   const fields = part.child('insulation');
   const written = fields.text('material', '');
   const material = INSULATION_ALIASES[written] ?? written;
+  const skinSteel = (['carbon', 'stainless'] as const).find((each) => each === fields.text('skinSteel', ''));
   const insulation = {
     material,
     thickness: fields.required('thickness', 'insulation'),
-    skin: fields.optional('skin', 'skin', 0),
+    skin: fields.optional('skin', 'skin', 0, { gauges: skinSteel ?? steel }),
+    ...(skinSteel ? { skinSteel } : {}),
   };
   const row = Object.hasOwn(INSULATIONS, material) ? INSULATIONS[material] : undefined;
   if (row && row.knownTo < 400) {
@@ -216,7 +241,13 @@ function ventArea(intake: Fields): number {
   }
   if (given[0] === 'area') return intake.required('area', 'ventArea');
   if (given[0] === 'diameter') {
-    const read = intake.read('diameter', 'ventSide');
+    const read = intake.read('diameter', 'ventSide', { pipe: true });
+    if (read?.pipe && read.pipe.wall === undefined) {
+      intake.fault('diameter', {
+        message: 'names a pipe without its wall, so that its bore is not known',
+        allowed: `${read.pipe.nominal} in pipe, standard wall`,
+      });
+    }
     const bore = (read?.si ?? NaN) - 2 * (read?.pipe?.wall ?? 0);
     return (Math.PI / 4) * bore ** 2;
   }

@@ -22,6 +22,8 @@ const finish = z.enum(Object.keys(FINISHES) as [string, ...string[]]).meta({
 const emissivity = plain('emissivity', 'Outside emissivity, instead of the finish’s.');
 const discharge = plain('discharge', 'Discharge coefficient (estimate, default 0.62, spread 0.55-0.70).');
 
+const steel = (description: string) => z.enum(['carbon', 'stainless']).meta({ description }).optional();
+
 const insulation = z
   .strictObject({
     material: z.enum([...Object.keys(INSULATIONS), ...Object.keys(INSULATION_ALIASES)] as [string, ...string[]]).meta({
@@ -29,6 +31,7 @@ const insulation = z
     }),
     thickness: quantity('insulation', 'Thickness; 0 in equals no insulation.'),
     skin: quantity('skin', 'Outer steel skin. Default: none.').optional(),
+    skinSteel: steel('Steel of the skin; it says which gauge table is meant. Default: the steel of what it wraps.'),
   })
   .meta({ description: 'Insulation on the outside, with an outer steel skin if any.' });
 
@@ -56,7 +59,7 @@ const door = z
 
 const partFields = {
   plate: quantity('plate', 'Plate thickness; may be left out when the diameter names a pipe with its wall.').optional(),
-  steel: z.enum(['carbon', 'stainless']).meta({ description: 'Steel. Default: carbon.' }).optional(),
+  steel: steel('Steel of plate, door and reverse-flow plate; it says which gauge table is meant. Default: carbon.'),
   centre: quantity('centre', 'Height of its middle above the ground.'),
   doorGap: quantity('doorGap', 'Total leak area round its doors (estimate).').optional(),
   door: door.optional(),
@@ -116,6 +119,7 @@ const stack = z
     diameter: quantity('stackDiameter', 'Outside diameter, or a pipe by its nominal size.'),
     height: quantity('stackHeight', 'Length of the stack above its base.'),
     wall: quantity('plate', 'Tube wall; may be left out when the diameter names a pipe with its wall.').optional(),
+    steel: steel('Steel of the tube; it says which gauge table is meant. Default: carbon.'),
     base: quantity('height', 'Height of its base above the ground.'),
     damper: plain('open', 'Open share of its damper. Default: 100 %.').optional(),
     entryLoss: plain('entryLoss', 'Entry loss coefficient. Default: 0.5.').optional(),

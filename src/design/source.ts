@@ -1,5 +1,6 @@
 /** YAML or JSON text to a plain tree, with the place of every field kept. */
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node, type Pair } from 'yaml';
+import { readNumber, withDecimalPoint } from '../units.js';
 import { shortened, type DesignFault, type FaultCode } from './faults.js';
 
 export type Path = readonly (string | number)[];
@@ -247,29 +248,27 @@ class TreeSource implements Source {
     if (isSeq(node)) node.items.forEach((item, i) => this.inspect(item, [...path, i]));
     if (!isMap(node)) return;
     const seen = new Set<string>();
-    let previous: string | undefined;
+    let previous: Pair | undefined;
     for (const pair of node.items) {
       const key = keyText(pair);
       const where = [...path, key];
       const range = (pair.key as Node | null)?.range;
       const place = this.at(range ? range[0] : 0, null);
-      if (
-        node.flow &&
-        previous !== undefined &&
-        /^\d{3}(\D|$)/.test(key) &&
-        (pair.value === null || isNull(pair.value))
-      ) {
-        const before = [...path, previous];
-        const written = this.place(before).written ?? '';
+      const written = isScalar(previous?.value) ? this.written(previous.value) : null;
+      if (node.flow && isBare(pair) && previous && written !== null && goesOn(written, key)) {
+        const before = [...path, keyText(previous)];
+        const { line, column } = this.at((previous.value as Node).range?.[0] ?? 0, null);
+        const whole = `${written},${/^\d/.test(key) ? '' : ' '}${key}`;
         this.explained.add(pathText(where)).add(pathText(before));
         this.faults.push({
           ...blank('comma-in-braces', this.file),
-          ...this.position(before),
+          line,
+          column,
           path: pathText(before),
-          value: shortened(`${written},${key}`),
+          value: shortened(whole),
           message: 'is split by its comma: inside braces a comma ends the value',
-          allowed: `quotes, or no comma`,
-          nearest: shortened(`"${written},${key}"`),
+          allowed: 'quotes, or no comma',
+          nearest: shortened(readNumber(whole) ? `"${whole}"` : (withDecimalPoint(whole) ?? `"${whole}"`)),
         });
       } else if (seen.has(key)) {
         this.faults.push({
@@ -282,14 +281,9 @@ class TreeSource implements Source {
         });
       }
       seen.add(key);
-      previous = key;
+      previous = pair;
       this.inspect(pair.value, where);
     }
-  }
-
-  private position(path: Path): { line: number; column: number } {
-    const { line, column } = this.place(path);
-    return { line, column };
   }
 }
 
@@ -297,6 +291,12 @@ function keyText(pair: Pair): string {
   return String(isScalar(pair.key) ? pair.key.value : '');
 }
 
-function isNull(value: unknown): boolean {
-  return isScalar(value) && value.value === null;
+/** A key without a value, as braces make of what stands behind a comma. */
+function isBare({ value }: Pair): boolean {
+  return value === null || (isScalar(value) && value.value === null);
+}
+
+/** Does a value go on behind the comma that ended it: digits after digits, or a pipe's wall after the pipe? */
+function goesOn(written: string, key: string): boolean {
+  return /^\d{3}(?!\d)/.test(key) || (/\d$/.test(written) && /^\d/.test(key)) || /\bpipe$/i.test(written);
 }

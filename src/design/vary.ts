@@ -1,14 +1,16 @@
 /**
- * One field of a design file with several values in turn: `chamber.plate=1/8 in | 3/16 in | 1/4 in`.
+ * One field of a design file, or several that go together, with several values in turn:
+ * `chamber.plate, upright.plate = 1/8 in | 3/16 in | 1/4 in`.
  *
  * Values are changed in the file's tree and the whole is read again, so that every way to write a quantity and every fault
  * report holds for them too.
  */
+import { convert, parseQuantity } from '../units.js';
 import type { PartName } from './design.js';
 import { formatFault, shortened } from './faults.js';
 import { readSource } from './source.js';
 
-/** A field and what it is to be in turn, all as written. */
+/** A field, or several with commas between them, and what it is to be in turn, all as written. */
 export interface Variation {
   path: string;
   values: string[];
@@ -30,24 +32,34 @@ export const PARTS: readonly PartName[] = ['firebox', 'chamber', 'upright'];
 const ALL = 'all';
 const NONE = 'none';
 const MOST_VALUES = 24;
+/** Thicknesses nearer than this are one [m]. */
+const SAME_PLATE = 1e-6;
 
 /**
- * Field and values of a variation.
+ * Fields and values of a variation.
  *
- * @example parseVariation('chamber.plate=1/8 in | 1/4 in')
+ * @example parseVariation('chamber.plate, upright.plate = 1/8 in | 1/4 in')
  * @returns the problem as one clause where it is none
  */
 export function parseVariation(text: string): Variation | { problem: string } {
   const at = text.indexOf('=');
   if (at < 0) return { problem: "has no '=' between field and values (chamber.plate=1/8 in | 1/4 in)" };
-  const path = text.slice(0, at).trim();
-  if (!isPath(path)) {
-    return { problem: `names no field: '${shortened(path)}' (write it as chamber.plate or stacks[0].height)` };
+  const paths = pathsIn(text.slice(0, at));
+  const wrong = paths.find((path) => !isPath(path));
+  if (wrong !== undefined) {
+    return { problem: `names no field: '${shortened(wrong)}' (write it as chamber.plate or stacks[0].height)` };
   }
+  const twice = paths.find((path, i) => paths.indexOf(path) < i);
+  if (twice !== undefined) return { problem: `names ${twice} twice` };
   const values = splitAtBars(text.slice(at + 1)).map((value) => value.trim());
   if (values.some((value) => value === '')) return { problem: 'has an empty value between its bars' };
   if (values.length > MOST_VALUES) return { problem: `has ${values.length} values; up to ${MOST_VALUES} are compared` };
-  return { path, values, text };
+  return { path: paths.join(', '), values, text };
+}
+
+/** The fields that a text names, with commas between them. */
+export function pathsIn(text: string): string[] {
+  return text.split(',').map((path) => path.trim());
 }
 
 /** Is a text written as the path of a field is? Whether there is such a field is another question. */
@@ -68,24 +80,81 @@ export function combinations(variations: readonly Variation[]): Change[][] {
   );
 }
 
+/** A change of each field, in the order in which none undoes another that says more: all parts, a part by name, its door. */
+export function eachField(changes: readonly Change[]): Change[] {
+  const fields = changes.flatMap(({ path, value }) => pathsIn(path).map((each) => ({ path: each, value })));
+  const rank = ({ path }: Change) => {
+    const steps = stepsOf(path);
+    return steps.includes('door') ? 2 : steps[0] === ALL ? 0 : 1;
+  };
+  return fields.sort((a, b) => rank(a) - rank(b));
+}
+
 /**
  * A copy of a design file's tree with one field changed.
  *
- * `all.plate` changes every part, and a list without an index every item of it.
+ * `all.plate` changes every part, and a list without an index every item of it. With the plate of a part goes that of its door,
+ * unless the design gives the door another one; and a pipe becomes a shell of its outside diameter.
  *
- * @returns the problem as one clause where the path leads nowhere or the value can't be read
+ * @returns what changed beside the field, or the problem as one clause where the path leads nowhere or the value can't be read
  */
-export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree } | { problem: string } {
+export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree; also: Change[] } | { problem: string } {
   const read = value === NONE ? { value: undefined } : readValue(value);
   if ('problem' in read) return read;
   const steps = stepsOf(path);
   const places = steps[0] === ALL ? partsOf(tree).map((part) => [part, ...steps.slice(1)]) : [steps];
   const copy = structuredClone(tree);
+  const also: Change[] = [];
   for (const place of places) {
     const problem = set(copy, place, [], read.value);
     if (problem !== undefined) return { problem };
+    if (!isPlate(place)) continue;
+    const name = place[0] as PartName;
+    const part = blockOf(tree[name]);
+    if (doorGoesWith(part)) {
+      set(copy, [name, 'door', 'plate'], [], read.value);
+      also.push({ path: `${name}.door.plate`, value });
+    }
+    const pipe = pipeOf(part);
+    if (pipe && read.value !== undefined) {
+      set(copy, [name, 'diameter'], [], pipe.diameter);
+      also.push({ path: `${name}.diameter`, value: pipe.diameter });
+    }
   }
-  return { tree: copy };
+  return { tree: copy, also };
+}
+
+function isPlate(steps: Step[]): boolean {
+  return steps.length === 2 && steps[1] === 'plate' && PARTS.includes(steps[0] as PartName);
+}
+
+/** Does the design give a part's door the plate of the part? */
+function doorGoesWith(part: Tree | undefined): boolean {
+  const door = blockOf(part?.door);
+  if (door?.plate === undefined) return false;
+  return samePlate(door.plate, part?.plate ?? pipeOf(part)?.wall, part?.steel === 'stainless');
+}
+
+function blockOf(value: unknown): Tree | undefined {
+  return typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Tree) : undefined;
+}
+
+/** The pipe that a part's diameter names: its outside diameter as written, and its wall [m]. */
+function pipeOf(part: Tree | undefined): { diameter: string; wall: number } | undefined {
+  if (typeof part?.diameter !== 'string') return undefined;
+  const read = parseQuantity('length', part.diameter);
+  if (!read.ok || read.pipe?.wall === undefined) return undefined;
+  return { diameter: `${Number(convert('length', read.si, 'shop').toFixed(4))} in`, wall: read.pipe.wall };
+}
+
+/** Do two plates, as written or in metres, come to the same? */
+function samePlate(a: unknown, b: unknown, stainless: boolean): boolean {
+  const metres = (plate: unknown) => {
+    if (typeof plate === 'number') return plate;
+    const read = parseQuantity('plate', String(plate), { gauges: stainless ? 'stainless' : 'carbon' });
+    return read.ok ? read.si : NaN;
+  };
+  return a === b || Math.abs(metres(a) - metres(b)) < SAME_PLATE;
 }
 
 function partsOf(tree: Tree): PartName[] {

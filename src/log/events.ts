@@ -8,6 +8,7 @@ import { readNumbers, type NumberStyle } from './numbers.js';
 import type { Timeline } from './order.js';
 import { readingsOf, type Bounds } from './readings.js';
 import { counted, type Report } from './report.js';
+import { looksLikeRunningTotal } from './runningTotal.js';
 import type { LogTable } from './table.js';
 
 export interface Source {
@@ -124,6 +125,17 @@ function readWood(source: Source): WoodAdded[] | null {
     if (mass > 0) wood.push({ time_s: timeline.time_s[i], mass_kg: mass });
   });
   tellLostWood(column, si, used, table, report);
+  if (looksLikeRunningTotal(wood.map(({ mass_kg }) => mass_kg))) {
+    report.note({
+      code: 'running-total',
+      message:
+        `${column.header} looks like a running total: it rises piece by piece, up to ${format('mass', Math.max(...wood.map(({ mass_kg }) => mass_kg)))}. ` +
+        'Each cell is read as wood laid on at that time; give each piece by itself.',
+      where: column.header,
+      line: table.headerLine,
+      count: wood.length,
+    });
+  }
   return wood;
 }
 

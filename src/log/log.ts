@@ -40,7 +40,8 @@ export interface Stretch {
 
 /** Something about a log that its reader should know, most of it about rows that were left out. */
 export interface LogNote {
-  /** kebab-case, stable: gap, repeated-time, unordered-time, outlier, dead-probe, restart, midnight, unreadable-cell, unused-column ... */
+  /** kebab-case, stable: gap, repeated-time, unordered-time, outlier, dead-probe, restart, midnight, unreadable-cell, unused-column,
+   * running-total, air-unit, colder-than-air, copied-probe ... */
   code: string;
   /** one sentence: what, how much of it, what was done */
   message: string;

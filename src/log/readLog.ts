@@ -7,6 +7,8 @@
 import type { Design } from '../design/design.js';
 import { loadOtherUnits, type OtherUnits } from '../units.js';
 import { mapOf, matchColumns, type Column } from './columns.js';
+import { tellColdAir } from './coldAir.js';
+import { tellCopies } from './copies.js';
 import { withoutDeadProbes } from './deadProbes.js';
 import { readEvents, type Source } from './events.js';
 import type { CookLog, LogChannel } from './log.js';
@@ -76,6 +78,9 @@ function read(text: string, options: LogOptions, report: Report): CookLog | unde
     report,
   );
   refuseLittle(channels, table.headerLine, report);
+  tellCopies(channels, report);
+  const air = columns.find(({ kind }) => kind === 'air');
+  tellColdAir(channels, events.air, air, design, report);
   if (report.broken) return undefined;
   return {
     name: fileName,

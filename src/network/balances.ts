@@ -1,7 +1,9 @@
-import { STEFAN_BOLTZMANN } from '../physics/constants.js';
-import { settledReading, STEM, stemHeating } from '../physics/thermometer.js';
+import { evaporation, rainCooling } from '../physics/evaporation.js';
+import { blackPower, surfaceLoss } from '../physics/radiation.js';
+import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
+import { settledReading, stemCapacity, stemHeating } from '../physics/thermometer.js';
 import { flowState, streamState } from './flow.js';
-import { evaporation, insideCoefficient, outsideCoefficient, rainCooling } from './heat.js';
+import { insideCoefficient, outsideCoefficient } from './heat.js';
 import { conductance, heatContent } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { fillSlopes } from './slopes.js';
@@ -11,7 +13,7 @@ import { OUTDOORS, type Window } from './types.js';
 export type Demand = { mode: 'release'; heat: number } | { mode: 'hold'; target: number };
 
 /** Width of the band below the oxygen limit over which the fire goes from full to none, as a share of the limit. */
-const LIMIT_WIDTH = 0.02;
+export const LIMIT_WIDTH = 0.02;
 /** Heat capacity that a zone's gas is given while a state is marched to [J/(kg K)]; it has no part in the answer. */
 const GAS_HEAT = 1000;
 
@@ -50,7 +52,7 @@ export class Balances {
     this.star4 = new Float64Array(model.zoneCount);
     this.gas4 = new Float64Array(model.zoneCount);
     this.coefficient = new Float64Array(network.faces.length);
-    this.stemCapacity = (STEM.density * STEM.specificHeat * network.stem.diameter * network.stem.fill) / 4;
+    this.stemCapacity = stemCapacity(network.stem.diameter, network.stem.fill);
   }
 
   /** Sum of outdoors losses of all parts whose name is given [W]. */
@@ -101,10 +103,9 @@ export class Balances {
     this.lossOfPart.fill(0);
     this.evaporated = 0;
     for (let z = 0; z < nz; z++) {
-      star4[z] = STEFAN_BOLTZMANN * fourth(x[model.star + z]);
-      gas4[z] = STEFAN_BOLTZMANN * fourth(x[model.gas + z]);
+      star4[z] = blackPower(x[model.star + z]);
+      gas4[z] = blackPower(x[model.gas + z]);
     }
-    const surround = STEFAN_BOLTZMANN * fourth(outdoors.surroundings);
     const radiant = release * fire.radiantShare;
     const { faceNode, faceZone, faceArea, faceEmissivity, faceFireShare } = model;
     const { coefficient } = this;
@@ -113,14 +114,15 @@ export class Balances {
       const z = faceZone[i];
       const area = faceArea[i];
       const Ts = x[node];
-      const own = STEFAN_BOLTZMANN * fourth(Ts);
       const eps = faceEmissivity[i];
       if (z === OUTDOORS) {
         const f = network.faces[i];
         const h = outsideCoefficient(model, i, Ts);
         coefficient[i] = h;
-        let loss = h * (Ts - outdoors.temperature) + eps * (own - surround) - eps * outdoors.sun * f.sunShare;
-        if (outdoors.rain > 0) loss += outdoors.rain * f.sunShare * rainCooling(h, Ts, model);
+        let loss = surfaceLoss(h, Ts, outdoors.temperature, eps, outdoors.surroundings);
+        loss -= eps * outdoors.sun * f.sunShare;
+        if (outdoors.rain > 0)
+          loss += outdoors.rain * f.sunShare * rainCooling(h, Ts, model.outdoorVapour, outdoors.pressure);
         rate[node] -= loss * area;
         this.lossOfPart[this.partOfNode[node]] += loss * area;
         continue;
@@ -129,8 +131,9 @@ export class Balances {
       const eg = model.emissivity[z];
       const h = insideCoefficient(model, i, z, Ts, Tg);
       coefficient[i] = h;
-      const fromGas = area * (h * (Tg - Ts) + eg * 0.5 * (eps + 1) * (gas4[z] - own));
-      const fromStar = (area / ((1 - eps) / eps + 1 / (1 - eg))) * (star4[z] - own);
+      const own = blackPower(Ts);
+      const fromGas = area * (h * (Tg - Ts) + gasWallFactor(eg, eps) * (gas4[z] - own));
+      const fromStar = starConductance(area, eps, eg) * (star4[z] - own);
       rate[node] += fromGas + fromStar + radiant * faceFireShare[i];
       algebraic[nz + z] -= fromGas;
       algebraic[z] -= fromStar;
@@ -317,11 +320,6 @@ export class Balances {
   jacobian(x: Float64Array, demand: Demand, m: Float64Array, capacity: number, gamma: number, frozen: boolean): void {
     fillSlopes(this, x, demand, m, capacity, gamma, frozen);
   }
-}
-
-function fourth(T: number): number {
-  const square = T * T;
-  return square * square;
 }
 
 /** 0 below 0, 1 above 1, a cubic with level ends between. */

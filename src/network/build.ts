@@ -1,9 +1,11 @@
 import type { Design, PartName, StationName } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
 import { humidityRatio, standardPressure } from '../physics/atmosphere.js';
+import { hydraulicDiameter } from '../physics/forcedConvection.js';
 import { dryAir } from '../physics/gasMixture.js';
+import { meanBeamLength } from '../physics/gasRadiation.js';
 import { STEM } from '../physics/thermometer.js';
-import { combustionYields, heatPerOxygen, stoichiometricAir } from '../physics/wood.js';
+import { combustionYields, HEAT_PER_OXYGEN, stoichiometricAir } from '../physics/wood.js';
 import type { BuiltPit } from './cells.js';
 import { addContents } from './contents.js';
 import { addOpenings } from './openings.js';
@@ -99,7 +101,7 @@ function fireOf(design: Design): NetworkFire {
     heatValue: wood.heat,
     gasPerFuel: gas,
     gasComposition: { CO2: made.CO2 / gas, H2O: made.H2O / gas, N2: made.N2 / gas, O2: made.O2 / gas },
-    heatPerOxygen,
+    heatPerOxygen: HEAT_PER_OXYGEN,
     oxygenUse: estimates.oxygenUse,
     airPerFuel: stoichiometricAir(wood.composition) * (1 - wood.moisture),
   };
@@ -123,7 +125,7 @@ function outdoorsOf({ site }: Design): Network['outdoors'] {
  * Hydraulic diameter 4 V / A and mean beam length 3.6 V / A of every zone, from the surfaces that bound it. Zones of one column
  * share the hydraulic diameter of their whole section; a level area between two of them bounds the beams of both.
  */
-function finishZones(network: Network): void {
+export function finishZones(network: Network): void {
   const wallsOf = (index: number) => network.faces.reduce((sum, f) => sum + (f.zone === index ? f.area : 0), 0);
   const walls = network.zones.map((_, index) => wallsOf(index));
   const level = network.zones.map(() => 0);
@@ -137,8 +139,8 @@ function finishZones(network: Network): void {
   network.zones.forEach((zone, index) => {
     const volume = whole[index].reduce((sum, z) => sum + network.zones[z].volume, 0);
     const area = whole[index].reduce((sum, z) => sum + walls[z], 0);
-    zone.hydraulicDiameter = (4 * volume) / area;
-    zone.beamLength = (3.6 * zone.volume) / (walls[index] + level[index]);
+    zone.hydraulicDiameter = hydraulicDiameter(volume, area);
+    zone.beamLength = meanBeamLength(zone.volume, walls[index] + level[index]);
   });
 }
 

@@ -1,25 +1,26 @@
-import { GRAVITY } from '../physics/constants.js';
+import { columnPressure, windPressure } from '../physics/draft.js';
 import { ductFlow } from '../physics/ductFlow.js';
-import { addTrickle, innerFlow, levelExchange, levelFlow, openingFlow, overturn } from '../physics/opening.js';
+import { levelExchange } from '../physics/levelExchange.js';
+import { addTrickle, innerFlow, levelFlow, openingFlow, overturn } from '../physics/opening.js';
 import type { LuSolver } from '../solve/linear.js';
 import type { Model } from './model.js';
 import { OUTDOORS, type NetworkOpening } from './types.js';
 
-/** Pressure of the zone (gauge, against outdoors at the ground) at height z, less its own outdoor share. */
-function gauge(model: Model, x: Float64Array, zone: number, z: number): number {
-  return x[model.pressure + zone] - model.density[zone] * GRAVITY * z;
+/** Pressure of the zone (gauge, against outdoors at the ground) at height z. */
+export function zonePressure(model: Model, x: Float64Array, zone: number, z: number): number {
+  return x[model.pressure + zone] - columnPressure(model.density[zone], z);
 }
 
 /** Outdoor pressure at height z on an opening's outdoor side, wind included [Pa, zero at the ground in still air]. */
 export function outdoorPressure(model: Model, opening: NetworkOpening, z: number): number {
   const { wind } = model.network.outdoors;
-  return -model.outdoorDensity * GRAVITY * z + opening.windPressure * 0.5 * model.outdoorDensity * wind * wind;
+  return -columnPressure(model.outdoorDensity, z) + windPressure(opening.windPressure, model.outdoorDensity, wind);
 }
 
 /** Pressure of side `from` less that of side `to` at height z [Pa]. */
 export function pressureDifference(model: Model, x: Float64Array, opening: NetworkOpening, z: number): number {
-  const to = opening.to === OUTDOORS ? outdoorPressure(model, opening, z) : gauge(model, x, opening.to, z);
-  return gauge(model, x, opening.from, z) - to;
+  const to = opening.to === OUTDOORS ? outdoorPressure(model, opening, z) : zonePressure(model, x, opening.to, z);
+  return zonePressure(model, x, opening.from, z) - to;
 }
 
 /** Flow through a stack or a length of it: one way by its losses and friction, and the trickle of every opening. */
@@ -83,8 +84,7 @@ export function flowState(model: Model, x: Float64Array): void {
 /** Gas that trades places through a level opening besides the net flow [kg/s each way]. */
 export function exchangedMass({ area, inner }: NetworkOpening, below: number, above: number, net: number): number {
   if (inner) return overturn(above, below, area);
-  const mean = 0.5 * (below + above);
-  return levelExchange(above, below, area, net / mean) * mean;
+  return levelExchange(area, below, above, net);
 }
 
 /** The columns' own streams at x and the flows of the last `flowState`. @param held their masses stay as they are */

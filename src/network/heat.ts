@@ -1,98 +1,88 @@
-import { airConductivity, airPrandtl, airSpecificHeat, airViscosity, AIR_GAS_CONSTANT } from '../physics/air.js';
-import { saturationPressure } from '../physics/atmosphere.js';
-import { GRAVITY } from '../physics/constants.js';
+/** Convection coefficients of the faces of a network: which relation a face takes, and free and forced flow together. */
+import { airConductivity, airKinematicViscosity, airPrandtl } from '../physics/air.js';
 import { nusseltCrossCylinder, nusseltFlatPlate, nusseltPipe } from '../physics/forcedConvection.js';
 import {
   nusseltHorizontalCylinder,
   nusseltPlateDown,
   nusseltPlateUp,
   nusseltVerticalPlate,
+  rayleigh,
 } from '../physics/freeConvection.js';
-import type { Model } from './model.js';
+import { mixedConvection } from '../physics/mixedConvection.js';
+import { SHAPE, type Model } from './model.js';
 
-const HORIZONTAL_CYLINDER = 0;
-const VERTICAL_CYLINDER = 1;
-const VERTICAL = 2;
-const UP = 3;
+type FreeRelation = 'nusseltHorizontalCylinder' | 'nusseltVerticalPlate' | 'nusseltPlateUp' | 'nusseltPlateDown';
 
-/** Latent heat of water [J/kg] near the wet-bulb temperatures of cooking (ASHRAE Fundamentals, about 60 degC; from memory). */
-export const LATENT_HEAT = 2.36e6;
-/** Lewis number of water vapour in air to the power -2/3 (Le 0.87; from memory). */
-const LEWIS_FACTOR = 1.097;
-/** Most water that steady rain lays on a surface, 5 mm/h, as heat to boil it off [W/m2]: an estimate. */
-const RAIN_SUPPLY = (5 / 3600) * LATENT_HEAT;
+/** Free-convection relation of a face by how it stands; `rises` says that heat goes upwards off a level surface. */
+export function freeRelation(shape: number, rises: boolean): FreeRelation {
+  if (shape === SHAPE.horizontalCylinder) return 'nusseltHorizontalCylinder';
+  if (shape === SHAPE.vertical || shape === SHAPE.verticalCylinder) return 'nusseltVerticalPlate';
+  return rises ? 'nusseltPlateUp' : 'nusseltPlateDown';
+}
 
-/**
- * Free-convection Nusselt number of a surface by how it stands; `unstable` says that heat goes upwards off a level surface.
- */
-function freeNusselt(shape: number, unstable: boolean, ra: number, pr: number): number {
-  if (shape === HORIZONTAL_CYLINDER) return nusseltHorizontalCylinder(ra, pr);
-  if (shape === VERTICAL || shape === VERTICAL_CYLINDER) return nusseltVerticalPlate(ra, pr);
-  return unstable ? nusseltPlateUp(ra) : nusseltPlateDown(ra);
+/** Does heat rise off a level face inside? A roof that takes heat from hotter gas is a hot plate facing up turned over. */
+export function risesInside(shape: number, surface: number, gas: number): boolean {
+  return (shape === SHAPE.up) === gas > surface;
+}
+
+/** Does heat rise off a level face outdoors? */
+export function risesOutside(shape: number, surface: number, air: number): boolean {
+  return (shape === SHAPE.up) === surface > air;
+}
+
+/** Does wind cross a face as it crosses a cylinder? */
+export function windCrosses(shape: number): boolean {
+  return shape === SHAPE.horizontalCylinder || shape === SHAPE.verticalCylinder;
+}
+
+function freeNusselt(relation: FreeRelation, ra: number, pr: number): number {
+  switch (relation) {
+    case 'nusseltHorizontalCylinder':
+      return nusseltHorizontalCylinder(ra, pr);
+    case 'nusseltVerticalPlate':
+      return nusseltVerticalPlate(ra, pr);
+    case 'nusseltPlateUp':
+      return nusseltPlateUp(ra);
+    case 'nusseltPlateDown':
+      return nusseltPlateDown(ra);
+  }
 }
 
 /**
  * Convection coefficient between a zone's gas and a face inside it [W/(m2 K)]: free and through-flow, cubed together, times
- * the factor on inner convection. A roof that takes heat from hotter gas behaves as a hot plate facing up turned over.
+ * the factor on inner convection.
  */
 export function insideCoefficient(model: Model, face: number, zone: number, surface: number, gas: number): number {
   const { network } = model;
-  const p = network.outdoors.pressure;
   const film = 0.5 * (surface + gas);
   const k = airConductivity(film);
-  const mu = airViscosity(film);
   const pr = airPrandtl(film);
-  const rho = p / (AIR_GAS_CONSTANT * film);
+  const nu = airKinematicViscosity(film, network.outdoors.pressure);
   const length = model.faceLength[face];
-  const nu = mu / rho;
-  const ra = ((GRAVITY / film) * Math.abs(gas - surface) * length * length * length * pr) / (nu * nu);
   const shape = model.faceShape[face];
-  const hFree = (freeNusselt(shape, (shape === UP) === gas > surface, ra, pr) * k) / length;
+  const ra = rayleigh(gas - surface, film, length, nu, pr);
+  const hFree = (freeNusselt(freeRelation(shape, risesInside(shape, surface, gas)), ra, pr) * k) / length;
   const z = network.zones[zone];
   const re = (model.speed[zone] * z.hydraulicDiameter) / nu;
   const hThrough = (nusseltPipe(re, pr, z.hydraulicDiameter / z.length) * k) / z.hydraulicDiameter;
-  return network.innerConvection * Math.cbrt(hFree * hFree * hFree + hThrough * hThrough * hThrough);
+  return network.innerConvection * mixedConvection(hFree, hThrough);
 }
 
-/** Convection coefficient between a face and outdoor air [W/(m2 K)]: free and wind, cubed together (Churchill 1977). */
+/** Convection coefficient between a face and outdoor air [W/(m2 K)]: free and wind, cubed together. */
 export function outsideCoefficient(model: Model, face: number, surface: number): number {
   const { outdoors } = model.network;
-  const film = 0.5 * (surface + outdoors.temperature);
+  const air = outdoors.temperature;
+  const film = 0.5 * (surface + air);
   const k = airConductivity(film);
   const pr = airPrandtl(film);
-  const nu = (airViscosity(film) * AIR_GAS_CONSTANT * film) / outdoors.pressure;
+  const nu = airKinematicViscosity(film, outdoors.pressure);
   const length = model.faceLength[face];
-  const difference = surface - outdoors.temperature;
-  const ra = ((GRAVITY / film) * Math.abs(difference) * length * length * length * pr) / (nu * nu);
   const shape = model.faceShape[face];
-  const hFree = (freeNusselt(shape, (shape === UP) === difference > 0, ra, pr) * k) / length;
+  const ra = rayleigh(surface - air, film, length, nu, pr);
+  const hFree = (freeNusselt(freeRelation(shape, risesOutside(shape, surface, air)), ra, pr) * k) / length;
   if (outdoors.wind <= 0) return hFree;
   const windLength = model.faceWindLength[face];
   const re = (outdoors.wind * windLength) / nu;
-  const across = shape === HORIZONTAL_CYLINDER || shape === VERTICAL_CYLINDER;
-  const hWind = ((across ? nusseltCrossCylinder(re, pr) : nusseltFlatPlate(re, pr)) * k) / windLength;
-  return Math.cbrt(hFree * hFree * hFree + hWind * hWind * hWind);
-}
-
-/**
- * Water that leaves a wet surface, as heat [W/m2]: h/cp Le^(-2/3) ln(1 + B) times the latent heat, B the mass-transfer number
- * between surface and gas. Near boiling B grows without bound, which is what holds wet food near its wet-bulb temperature.
- *
- * @param h convection coefficient [W/(m2 K)]; surface temperature [K]; vapour mass fraction of the gas; pressure [Pa]
- * Source: Spalding's mass-transfer number with the Lewis relation, as in Incropera & DeWitt ch. 6 (from memory).
- */
-export function evaporation(h: number, surface: number, vapourShare: number, pressure: number): number {
-  const saturation = Math.min(saturationPressure(surface) / pressure, 0.995);
-  const atSurface = (0.622 * saturation) / (1 - 0.378 * saturation);
-  const b = (atSurface - vapourShare) / (1 - atSurface);
-  if (b <= 0) return 0;
-  return (h / airSpecificHeat(surface)) * LEWIS_FACTOR * Math.log1p(b) * LATENT_HEAT;
-}
-
-/** Heat that rain takes off a hot surface by drying [W/m2 of wetted area]; never more than the rain can supply. */
-export function rainCooling(h: number, surface: number, model: Model): number {
-  const { outdoors } = model.network;
-  const ratio = outdoors.humidityRatio;
-  const free = evaporation(h, surface, ratio / (1 + ratio), outdoors.pressure);
-  return RAIN_SUPPLY * (1 - Math.exp(-free / RAIN_SUPPLY));
+  const hWind = ((windCrosses(shape) ? nusseltCrossCylinder(re, pr) : nusseltFlatPlate(re, pr)) * k) / windLength;
+  return mixedConvection(hFree, hWind);
 }

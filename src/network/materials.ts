@@ -1,3 +1,4 @@
+import { layerConductivity } from '../physics/insulation.js';
 import {
   stainlessConductivity,
   stainlessEnthalpy,
@@ -27,15 +28,5 @@ export function conductance(link: ThermalLink, mean: number): number {
   const k = link.conductivity;
   if (k === 'carbon') return link.factor * steelConductivity(mean);
   if (k === 'stainless') return link.factor * stainlessConductivity(mean);
-  return link.factor * interpolate(k.temperatures, k.values, mean);
-}
-
-/** Straight lines between the points, continued along the first below, held at the last above; never below a tenth of the first. */
-function interpolate(xs: number[], ys: number[], x: number): number {
-  const last = xs.length - 1;
-  if (last === 0 || x >= xs[last]) return ys[last];
-  let i = 0;
-  while (i < last - 1 && x > xs[i + 1]) i++;
-  const y = ys[i] + ((ys[i + 1] - ys[i]) * (x - xs[i])) / (xs[i + 1] - xs[i]);
-  return Math.max(y, 0.1 * ys[0]);
+  return link.factor * layerConductivity(k, mean);
 }

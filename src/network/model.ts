@@ -1,17 +1,17 @@
-import { STANDARD_PRESSURE } from '../physics/constants.js';
+import { humidAir, moistureFraction } from '../physics/atmosphere.js';
 import {
-  dryAir,
   gasConstantOf,
+  gasDensity,
   gasEnthalpy,
   gasSpecificHeat,
   mixturePolynomial,
-  MOLAR_MASS,
   type Composition,
   type GasPolynomial,
 } from '../physics/gasMixture.js';
-import { gasEmissivity, sootEmissivity } from '../physics/gasRadiation.js';
+import { zoneEmissivity } from '../physics/gasRadiation.js';
 import type { DuctFlow } from '../physics/ductFlow.js';
 import { emptyOpeningFlow, type OpeningFlow } from '../physics/opening.js';
+import { fuelShareLimit } from '../physics/wood.js';
 import type { FaceShape, Network } from './types.js';
 import { ColumnStreams } from './streams.js';
 import { OUTDOORS } from './types.js';
@@ -69,6 +69,8 @@ export class Model {
   /** fuel share of the gas at which the usable oxygen is spent; Infinity where the fire is not limited */
   readonly fuelLimit: number;
   readonly airComposition: Composition;
+  /** water vapour in the outdoor air, mass fraction */
+  readonly outdoorVapour: number;
 
   /** per zone, refreshed by `gasState` */
   readonly density: Float64Array;
@@ -113,13 +115,14 @@ export class Model {
     for (const f of faces) if (f.zone !== OUTDOORS) this.zoneHasFaces[f.zone] = 1;
 
     this.airComposition = humidAir(outdoors.air, outdoors.humidityRatio);
+    this.outdoorVapour = moistureFraction(outdoors.humidityRatio);
     this.airPolynomial = mixturePolynomial(this.airComposition);
     this.fuelPolynomial = mixturePolynomial(network.fire.gasComposition);
     this.airConstant = gasConstantOf(this.airComposition);
     this.fuelConstant = gasConstantOf(network.fire.gasComposition);
     this.turnOutdoors(outdoors.temperature, outdoors.wind);
 
-    this.fuelLimit = fuelLimitOf(network, this.airComposition.O2);
+    this.fuelLimit = fuelShareLimit(network.fire, this.airComposition.O2);
 
     const zone = () => new Float64Array(zones.length);
     this.density = zone();
@@ -147,7 +150,7 @@ export class Model {
     outdoors.wind = wind;
     this.airDatum = gasEnthalpy(this.airPolynomial, temperature);
     this.fuelDatum = gasEnthalpy(this.fuelPolynomial, temperature);
-    this.outdoorDensity = outdoors.pressure / (this.airConstant * temperature);
+    this.outdoorDensity = gasDensity(temperature, outdoors.pressure, this.airConstant);
   }
 
   /** Density, enthalpy, heat capacity and emissivity of each zone's gas at the unknowns x. */
@@ -157,7 +160,7 @@ export class Model {
     for (let z = 0; z < zoneCount; z++) {
       const T = x[gas + z];
       const f = x[fuel + z];
-      this.density[z] = p / (((1 - f) * this.airConstant + f * this.fuelConstant) * T);
+      this.density[z] = gasDensity(T, p, (1 - f) * this.airConstant + f * this.fuelConstant);
       this.enthalpy[z] =
         (1 - f) * (gasEnthalpy(this.airPolynomial, T) - this.airDatum) +
         f * (gasEnthalpy(this.fuelPolynomial, T) - this.fuelDatum);
@@ -201,33 +204,11 @@ export class Model {
   }
 
   private zoneEmissivity(z: number, T: number, f: number): number {
-    const zone = this.network.zones[z];
-    const nitrogen = this.massFraction('N2', f) / MOLAR_MASS.N2;
-    const oxygen = this.massFraction('O2', f) / MOLAR_MASS.O2;
-    const dioxide = this.massFraction('CO2', f) / MOLAR_MASS.CO2;
-    const water = this.massFraction('H2O', f) / MOLAR_MASS.H2O;
-    const atmospheres = this.network.outdoors.pressure / STANDARD_PRESSURE;
-    const perMole = atmospheres / (nitrogen + oxygen + dioxide + water);
-    const clear = gasEmissivity(T, dioxide * perMole, water * perMole, zone.beamLength);
-    const e = zone.soot > 0 ? sootEmissivity(clear, zone.soot, zone.beamLength) : clear;
-    return e < 0.999 ? e : 0.999;
+    const { beamLength, soot } = this.network.zones[z];
+    const [N2, O2] = [this.massFraction('N2', f), this.massFraction('O2', f)];
+    const [CO2, H2O] = [this.massFraction('CO2', f), this.massFraction('H2O', f)];
+    return zoneEmissivity(T, N2, O2, CO2, H2O, this.network.outdoors.pressure, beamLength, soot);
   }
-}
-
-/**
- * Fuel share of a zone's gas when the fire has burned all the oxygen it can use: a fire of 13.1 MJ per kg of oxygen (Huggett
- * 1980) in fresh air m releases at most that times the usable oxygen of m; the fuel gas of that heat, over the gas it makes.
- */
-function fuelLimitOf({ fire }: Network, oxygen: number): number {
-  if (!(fire.oxygenUse > 0)) return Infinity;
-  const perAir = (fire.gasPerFuel * fire.heatPerOxygen * fire.oxygenUse * oxygen) / fire.heatValue;
-  return perAir / (1 + perAir);
-}
-
-/** Outdoor air with its water vapour: `ratio` kg of vapour per kg of dry air. */
-export function humidAir(air: Composition = dryAir, ratio = 0): Composition {
-  const share = 1 / (1 + ratio);
-  return { N2: air.N2 * share, O2: air.O2 * share, CO2: air.CO2 * share, H2O: air.H2O * share + ratio * share };
 }
 
 /**

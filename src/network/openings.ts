@@ -1,5 +1,6 @@
 import type { Design, Stack } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
+import { damperLoss, dischargeFromLosses, EXIT_LOSS } from '../physics/friction.js';
 import { cellAtHeight, chamberEnd, cutsBetween, type BuiltPit, type Cells } from './cells.js';
 import { OUTDOORS, type Column, type Network, type NetworkOpening } from './types.js';
 
@@ -138,12 +139,6 @@ function addLevels(network: Network, { zones, areas }: Column, add: Add): void {
   }
 }
 
-/** Loss of a damper that leaves the given share open: Borda-Carnot past its vena contracta (Weisbach's contraction). */
-export function damperLoss(open: number): number {
-  const contraction = 0.63 + 0.37 * open ** 3;
-  return (1 / (contraction * open) - 1) ** 2;
-}
-
 function addStackOpenings(
   built: BuiltPit,
   design: Design,
@@ -172,7 +167,7 @@ function addStackOpenings(
     area,
     centre: stack.base,
     extent,
-    discharge: 1 / Math.sqrt(stack.entryLoss),
+    discharge: dischargeFromLosses(stack.entryLoss),
   });
   for (let i = 1; i < cells.length; i++) {
     add({
@@ -193,7 +188,7 @@ function addStackOpenings(
     to: OUTDOORS,
     area,
     centre: stack.base + stack.height,
-    stack: { ...bore, loss: 1 + stack.bendLoss + stack.capLoss + damperLoss(stack.damper) },
+    stack: { ...bore, loss: EXIT_LOSS + stack.bendLoss + stack.capLoss + damperLoss(stack.damper) },
     windPressure: design.site.windPressure.stack,
   });
 }

@@ -1,7 +1,7 @@
 import type { Chamber, Design, HorizontalPart, PartName, Stack, StationName, Upright } from '../design/design.js';
 import type { Face, Geometry, PartGeometry } from '../design/geometry.js';
 import { reversePlateArea } from '../design/geometryOf.js';
-import { STAINLESS_DENSITY, STEEL_DENSITY } from '../physics/steel.js';
+import { steelDensity } from '../physics/steel.js';
 import { girth, type BuiltPit, type Cells, type Strip } from './cells.js';
 import { addPatch, addSharedPlate, joinPlates } from './patches.js';
 import { slicesOf, widthAtHeight, type Slice } from './slices.js';
@@ -294,7 +294,6 @@ export function addChamber(
   const width = widthAtHeight(geometry, level);
   const each = geometry.length / count;
   const area = reversePlateArea(chamber) / count;
-  const density = chamber.steel === 'stainless' ? STAINLESS_DENSITY : STEEL_DENSITY;
   let before = -1;
   for (let i = 0; i < count; i++) {
     const node = addSharedPlate(network, {
@@ -303,7 +302,7 @@ export function addChamber(
       zones: [built.plenum.columns[i][0], built.chamber.columns[i][0]],
       shapes: ['up', 'down'],
       area,
-      mass: area * thickness * density,
+      mass: area * thickness * steelDensity(chamber.steel),
       thickness,
       length: (width * geometry.length) / (2 * (width + geometry.length)),
       steel: chamber.steel,
@@ -363,14 +362,14 @@ export function addStack(
       thickness: stack.wall,
       length: stack.height,
       windLength: stack.diameter,
-      steel: 'carbon',
+      steel: stack.steel,
       insideEmissivity: design.estimates.insideEmissivity,
       outsideEmissivity: stack.emissivity,
       insulation: stack.insulation,
       radius: 0.5 * stack.diameter,
     });
     if (before >= 0) {
-      const join = { edge: Math.PI * stack.diameter, thickness: stack.wall, distance: each, steel: 'carbon' as const };
+      const join = { edge: Math.PI * stack.diameter, thickness: stack.wall, distance: each, steel: stack.steel };
       joinPlates(network, { a: before, b: node, ...join });
     }
     before = node;

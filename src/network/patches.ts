@@ -1,7 +1,7 @@
 import type { Insulation } from '../design/design.js';
 import { INSULATIONS } from '../design/catalog.js';
-import { STEEL_DENSITY } from '../physics/steel.js';
-import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type PlatePlace, type ThermalLink } from './types.js';
+import { steelDensity, type Steel } from '../physics/steel.js';
+import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type PlatePlace } from './types.js';
 
 /** Slices of each insulation layer, each a node. */
 export const INSULATION_SLICES = 3;
@@ -25,7 +25,7 @@ export interface Patch {
   length: number;
   /** wind length [m] */
   windLength: number;
-  steel: 'carbon' | 'stainless';
+  steel: Steel;
   insideEmissivity: number;
   outsideEmissivity: number;
   insulation?: Insulation;
@@ -100,11 +100,9 @@ function addInsulation(
   growth: (x: number) => number,
 ): number {
   const { nodes, links } = network;
-  const row = INSULATIONS[patch.insulation!.material];
-  const conductivity: ThermalLink['conductivity'] = {
-    temperatures: row.conductivity.map((point) => point[0]),
-    values: row.conductivity.map((point) => point[1]),
-  };
+  const { material, skinSteel = patch.steel } = patch.insulation!;
+  const row = INSULATIONS[material];
+  const { conductivity } = row;
   const slice = thick / INSULATION_SLICES;
   let before = steel;
   for (let i = 0; i < INSULATION_SLICES; i++) {
@@ -127,8 +125,8 @@ function addInsulation(
   nodes.push({
     name: `${patch.name} skin`,
     part: patch.part,
-    mass: STEEL_DENSITY * skin * outside,
-    material: 'carbon',
+    mass: steelDensity(skinSteel) * skin * outside,
+    material: skinSteel,
     specificHeat: 0,
     thickness: 0,
     weight: 0,
@@ -149,7 +147,7 @@ export function addSharedPlate(
     mass: number;
     thickness: number;
     length: number;
-    steel: 'carbon' | 'stainless';
+    steel: Steel;
     emissivity: number;
   },
 ): number {
@@ -182,7 +180,7 @@ export function addSharedPlate(
 /** Let two plates conduct into each other along a common edge. */
 export function joinPlates(
   network: Network,
-  join: { a: number; b: number; edge: number; thickness: number; distance: number; steel: 'carbon' | 'stainless' },
+  join: { a: number; b: number; edge: number; thickness: number; distance: number; steel: Steel },
 ): void {
   if (join.edge <= 0 || join.distance <= 0) return;
   const { a, b, steel } = join;

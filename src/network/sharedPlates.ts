@@ -6,11 +6,9 @@ import { addSharedPlate, joinPlates } from './patches.js';
 /** Add the plates that two parts share: gas on both sides, conduction into the shells of both. */
 export function addSharedPlates(built: BuiltPit, design: Design, geometry: Geometry): void {
   for (const plate of geometry.shared) {
-    const owner =
-      plate.parts[1] === 'chamber' ? design.chamber! : plate.parts[1] === 'upright' ? design.upright! : design.firebox;
     const level = plate.orientation !== 'vertical';
     if (level) {
-      addPiece(built, design, plate, owner.steel, { share: 1, centre: plate.centre });
+      addPiece(built, design, plate, { share: 1, centre: plate.centre });
       continue;
     }
     // cut where the zones of one of its sides end
@@ -19,7 +17,7 @@ export function addSharedPlates(built: BuiltPit, design: Design, geometry: Geome
     const cuts = cutsBetween(built.network, sides, low, high);
     for (let i = 1; i < cuts.length; i++) {
       const share = (cuts[i] - cuts[i - 1]) / (high - low);
-      addPiece(built, design, plate, owner.steel, { share, centre: 0.5 * (cuts[i - 1] + cuts[i]) });
+      addPiece(built, design, plate, { share, centre: 0.5 * (cuts[i - 1] + cuts[i]) });
     }
   }
 }
@@ -35,7 +33,6 @@ function addPiece(
   built: BuiltPit,
   design: Design,
   plate: SharedPlate,
-  steel: 'carbon' | 'stainless',
   piece: { share: number; centre: number },
 ): void {
   const { network } = built;
@@ -55,7 +52,7 @@ function addPiece(
     mass: plate.mass * piece.share,
     thickness: plate.thickness,
     length: plate.length,
-    steel,
+    steel: plate.steel,
     emissivity: design.estimates.insideEmissivity,
   });
   const size = Math.sqrt((4 * plate.area) / Math.PI);
@@ -70,7 +67,7 @@ function addPiece(
         edge: (piece.share * Math.PI * size * girth(network, cells, nodes)) / whole,
         thickness: plate.thickness,
         distance: size / 6 + cells.geometry.length / (2 * spread),
-        steel,
+        steel: plate.steel,
       });
     }
   }

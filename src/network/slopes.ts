@@ -1,7 +1,10 @@
-import { GRAVITY, STEFAN_BOLTZMANN } from '../physics/constants.js';
-import type { Balances, Demand } from './balances.js';
+import { columnPressure } from '../physics/draft.js';
+import { evaporation, rainCooling } from '../physics/evaporation.js';
 import { exchangedMass } from './flow.js';
-import { evaporation, insideCoefficient, outsideCoefficient, rainCooling } from './heat.js';
+import { blackPower, blackPowerSlope } from '../physics/radiation.js';
+import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
+import type { Balances, Demand } from './balances.js';
+import { insideCoefficient, outsideCoefficient } from './heat.js';
 import { conductance, heatCapacity } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { OUTDOORS } from './types.js';
@@ -72,16 +75,15 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const area = faceArea[i];
     const Ts = x[node];
     const eps = faceEmissivity[i];
-    const slopeOwn = 4 * STEFAN_BOLTZMANN * Ts * Ts * Ts;
+    const slopeOwn = blackPowerSlope(Ts);
     if (z === OUTDOORS) {
       if (gamma === 0) continue;
       const f = network.faces[i];
       const after = Ts + T_STEP;
       const h = outsideCoefficient(model, i, after);
-      const wet =
-        outdoors.rain > 0
-          ? outdoors.rain * f.sunShare * (rainCooling(h, after, model) - rainCooling(coefficient[i], Ts, model))
-          : 0;
+      const dried = (coefficient: number, T: number) =>
+        rainCooling(coefficient, T, model.outdoorVapour, outdoors.pressure);
+      const wet = outdoors.rain > 0 ? outdoors.rain * f.sunShare * (dried(h, after) - dried(coefficient[i], Ts)) : 0;
       const base = coefficient[i] * (Ts - outdoors.temperature);
       const slope = (h * (after - outdoors.temperature) - base + wet) / T_STEP;
       m[node * n + node] += gamma * area * (slope + eps * slopeOwn);
@@ -95,18 +97,18 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const base = h * (Tg - Ts);
     const bySurface = (insideCoefficient(model, i, z, Ts + T_STEP, Tg) * (Tg - Ts - T_STEP) - base) / T_STEP;
     const byGas = (insideCoefficient(model, i, z, Ts, Tg + T_STEP) * (Tg + T_STEP - Ts) - base) / T_STEP;
-    const half = 0.5 * (eps + 1);
-    const own = STEFAN_BOLTZMANN * Ts ** 4;
-    const gasBySurface = area * (bySurface - eg * half * slopeOwn);
+    const share = gasWallFactor(eg, eps);
+    const own = blackPower(Ts);
+    const gasBySurface = area * (bySurface - share * slopeOwn);
     const open = 1 - eg;
-    const link = area / ((1 - eps) / eps + 1 / open);
+    const link = starConductance(area, eps, eg);
     const Tw = x[starIndex];
     const starByEmissivity = -((link * link) / (area * open * open)) * (star4[z] - own);
-    const gasByEmissivity = area * half * (gas4[z] - own);
+    const gasByEmissivity = area * gasWallFactor(1, eps) * (gas4[z] - own);
     const slope = model.emissivitySlope[z];
     const fuelSlope = model.emissivityFuelSlope[z];
-    const gasByGas = area * (byGas + eg * half * 4 * STEFAN_BOLTZMANN * Tg * Tg * Tg) + slope * gasByEmissivity;
-    const starSlope = link * 4 * STEFAN_BOLTZMANN * Tw * Tw * Tw;
+    const gasByGas = area * (byGas + share * blackPowerSlope(Tg)) + slope * gasByEmissivity;
+    const starSlope = link * blackPowerSlope(Tw);
     const starOwn = link * slopeOwn;
     const fuelIndex = model.fuel + z;
     m[node * n + node] -= gamma * (gasBySurface - starOwn);
@@ -181,8 +183,8 @@ function flowRows(balances: Balances, x: Float64Array, m: Float64Array, frozen: 
     const back = f.backward - exchange[i];
     const forwardP = f.forwardLow + f.forwardHigh;
     const backwardP = f.backwardLow + f.backwardHigh;
-    const forwardZ = (f.forwardLow * low + f.forwardHigh * high) * GRAVITY;
-    const backwardZ = (f.backwardLow * low + f.backwardHigh * high) * GRAVITY;
+    const forwardZ = f.forwardLow * columnPressure(1, low) + f.forwardHigh * columnPressure(1, high);
+    const backwardZ = f.backwardLow * columnPressure(1, low) + f.backwardHigh * columnPressure(1, high);
     let [byNet, byDensityA, byDensityB] = [0, 0, 0];
     if (o.level && !out) {
       const net = through - back;
@@ -260,7 +262,7 @@ function streamRows({ model }: Balances, x: Float64Array, m: Float64Array, froze
 /** Radiation through open areas. How the emissivities of the gas change is left out: it costs a step, not the answer. */
 function windowRows({ model }: Balances, x: Float64Array, m: Float64Array): void {
   const { size: n, gas, star, emissivity } = model;
-  const slope = (T: number) => 4 * STEFAN_BOLTZMANN * T * T * T;
+  const slope = blackPowerSlope;
   for (const { a, b, area } of model.network.windows) {
     for (const [own, other] of [
       [a, b],

@@ -4,6 +4,8 @@
  * as a pit. SI throughout; heights above the ground.
  */
 import type { Composition } from '../physics/gasMixture.js';
+import type { ConductivityTable } from '../physics/insulation.js';
+import type { Steel } from '../physics/steel.js';
 
 /** Index that stands for outdoors in place of a zone's. */
 export const OUTDOORS = -1;
@@ -60,7 +62,7 @@ export interface NetworkOpening {
 /** Where on its part a plate stands. */
 export type PlatePlace = 'roof' | 'upperSide' | 'lowerSide' | 'floor';
 
-export type NodeMaterial = 'carbon' | 'stainless' | 'constant';
+export type NodeMaterial = Steel | 'constant';
 
 /** A lumped body with a heat capacity: a steel patch, a slice of insulation, a skin, a rack, food. */
 export interface ThermalNode {
@@ -108,8 +110,8 @@ export interface ThermalLink {
   b: number;
   /** area / distance [m] */
   factor: number;
-  /** k(T): steel by formula, or a table [K], [W/(m K)] with straight lines, held at the lowest and highest value */
-  conductivity: 'carbon' | 'stainless' | { temperatures: number[]; values: number[] };
+  /** k(T): steel by formula, or a table */
+  conductivity: Steel | ConductivityTable;
 }
 
 /** Zones of one part that stand on each other and share its height; gas of one section, cut level. */

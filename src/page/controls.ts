@@ -1,8 +1,8 @@
 /** What can be changed on the page: one row a control, made for the parts that a design has. */
 import { DEFAULT_INSULATION_NAME, INSULATION_NAMES } from './insulationNames.js';
-import type { Design, HorizontalPart, Insulation } from '../design/design.js';
+import type { Design, HorizontalPart, Insulation, PartName } from '../design/design.js';
 import type { Kind } from '../units.js';
-import { changeShape, setPipeSize } from './designEdits.js';
+import { changeShape, setPipeSize, setPlate } from './designEdits.js';
 import type { DesignText, FieldPath } from './designText.js';
 import * as slide from './sliders.js';
 
@@ -126,9 +126,15 @@ function horizontal(name: 'firebox' | 'chamber', part: HorizontalPart): Control[
     },
     ...cross,
     quantity('Length', [name, 'length'], 'length', slide.inches(12, name === 'firebox' ? 60 : 144, 1), part.length),
-    quantity('Plate', [name, 'plate'], 'plate', slide.plate, part.plate),
+    plate(name, part.plate),
     ...insulation(name, part.insulation),
   ];
+}
+
+function plate(name: PartName, own: number): Control {
+  return quantity('Plate', [name, 'plate'], 'plate', slide.plate, own, {
+    apply: (text, value, design) => setPlate(text, name, value, design),
+  });
 }
 
 function insulation(name: 'firebox' | 'chamber' | 'upright', own: Insulation | undefined): Control[] {
@@ -190,7 +196,7 @@ function uprightControls({ upright }: Design): Control[] {
     quantity('Width', ['upright', 'width'], 'length', side, upright.width),
     quantity('Depth', ['upright', 'depth'], 'length', side, upright.depth),
     quantity('Height', ['upright', 'height'], 'length', slide.inches(12, 96, 1), upright.height),
-    quantity('Plate', ['upright', 'plate'], 'plate', slide.plate, upright.plate),
+    plate('upright', upright.plate),
     ...insulation('upright', upright.insulation),
     ...(upright.opening
       ? [

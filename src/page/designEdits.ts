@@ -1,13 +1,15 @@
 /** Edits that touch more than one field of a design file. */
-import type { Design } from '../design/design.js';
+import type { Design, PartName } from '../design/design.js';
 import { format, formatPlate, parseQuantity } from '../units.js';
 import type { DesignText, FieldPath } from './designText.js';
 
-/** A thickness as text that reads back as it is: stock name where there is one, else millimetres. */
+/** A thickness as text that reads back as it is, in any steel: a fraction where it is one, else millimetres. */
 function plateText(thickness: number): string {
   const stock = formatPlate(thickness);
   const read = parseQuantity('plate', stock);
-  return read.ok && Math.abs(read.si - thickness) < 1e-9 ? stock : `${Number((thickness * 1000).toPrecision(9))} mm`;
+  return read.ok && !read.gauge && Math.abs(read.si - thickness) < 1e-9
+    ? stock
+    : `${Number((thickness * 1000).toPrecision(9))} mm`;
 }
 
 /** A length as text that reads back as it is. */
@@ -46,4 +48,15 @@ export function changeShape(text: DesignText, name: 'firebox' | 'chamber', shape
   text.set([name, 'shape'], shape);
   for (const key of ['diameter', 'width', 'height']) text.remove([name, key]);
   for (const key of shape === 'square' ? ['width', 'height'] : ['diameter']) text.set([name, key], plain);
+}
+
+/** Sets a part's plate: a door of the same plate goes with it, and a pipe becomes a shell of its outside diameter. */
+export function setPlate(text: DesignText, name: PartName, value: string, design: Design): void {
+  const part = design[name];
+  const door: FieldPath = [name, 'door', 'plate'];
+  const diameter = text.get([name, 'diameter']);
+  const pipe = diameter === undefined ? undefined : parseQuantity('length', diameter);
+  if (part?.door && text.has(door) && Math.abs(part.door.plate - part.plate) < 1e-6) text.set(door, value);
+  if (part && pipe?.ok && pipe.pipe?.wall !== undefined) text.set([name, 'diameter'], lengthText(part.width));
+  text.set([name, 'plate'], value);
 }

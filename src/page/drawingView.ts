@@ -3,7 +3,8 @@ import { stationLabel } from '../charts/labels.js';
 import { plainText } from '../charts/plainText.js';
 import { pitDrawing, type PitNotes } from '../charts/pitDrawing.js';
 import type { Design } from '../design/design.js';
-import type { EstimateResult } from '../study/result.js';
+import type { EstimateResult, SteadyState } from '../study/result.js';
+import { shortfallOf } from '../study/shortfall.js';
 import { format, formatPlate } from '../units.js';
 import { PAGE_PAINT } from './look.js';
 import { sceneElement } from './sceneView.js';
@@ -11,7 +12,27 @@ import { sceneElement } from './sceneView.js';
 /** Below this width the end view goes under the side view [px]. */
 const NARROW = 500;
 
-/** The pit to scale, coloured by what thermometers read along it while it holds the target. */
+/** What the drawing shows of a result: the fire that holds the target where this pit has it, else what its full fire settles at. */
+function shownState(result: EstimateResult | null): { state: SteadyState; holds: boolean } | null {
+  if (!result) return null;
+  const { steady, assumed } = result;
+  // a fire larger than the full one holds nothing in this pit
+  const holds = steady !== null && shortfallOf(result)?.code !== 'not-reached';
+  const state = holds ? steady : assumed;
+  return state && { state, holds };
+}
+
+/** What the drawing is headed, by what its thermometers show. */
+export function drawingTitle({ fire }: Design, result: EstimateResult | null): string {
+  const shown = shownState(result);
+  if (!shown) return 'Drawing to scale';
+  const target = format('temperature', fire.target);
+  return shown.holds
+    ? `Drawing to scale, with thermometers while it holds ${target}`
+    : `Drawing to scale, with thermometers under the full fire, which does not hold ${target}`;
+}
+
+/** The pit to scale, coloured by what thermometers read along it while it holds the target, or else under the full fire. */
 export function showDrawing(root: HTMLElement, design: Design, result: EstimateResult | null): void {
   const width = Math.max(280, Math.floor(root.clientWidth));
   const narrow = width < NARROW;
@@ -49,7 +70,7 @@ export function titleBlock({ firebox, chamber, upright, shop, job }: Design, res
 }
 
 function notesOf(design: Design, result: EstimateResult | null): PitNotes {
-  const state = result?.steady ?? result?.assumed;
+  const state = shownState(result)?.state;
   if (!state) return {};
   const low = design.site.air;
   const high = Math.max(...state.stations.map((station) => station.thermometer_K));
@@ -63,7 +84,8 @@ function notesOf(design: Design, result: EstimateResult | null): PitNotes {
 }
 
 function describe(design: Design, result: EstimateResult | null): string {
-  const state = result?.steady ?? result?.assumed;
+  const shown = shownState(result);
+  const state = shown?.state;
   const parts = (['firebox', 'chamber', 'upright'] as const).flatMap((name) => {
     const part = design[name];
     if (!part) return [];
@@ -77,7 +99,7 @@ function describe(design: Design, result: EstimateResult | null): string {
   return (
     parts.join('; ') +
     (readings
-      ? `. Thermometers ${result?.steady ? 'holding the target' : 'under the full fire'}: ${readings.join(', ')}`
+      ? `. Thermometers ${shown?.holds ? 'holding the target' : 'under the full fire, which does not hold the target'}: ${readings.join(', ')}`
       : '')
   );
 }

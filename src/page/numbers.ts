@@ -3,6 +3,7 @@ import { HEAT_LOSS_LABELS, stationLabel } from '../charts/labels.js';
 import { sayIn } from '../report/quantity.js';
 import { NO_DIFFERENCE } from '../study/measures.js';
 import type { EstimateResult, SteadyState } from '../study/result.js';
+import { MISSING, sameTime, tellingOf } from '../study/told.js';
 import { format, type Kind } from '../units.js';
 
 type SayOptions = { digits?: number; shop?: string; si?: string };
@@ -17,6 +18,8 @@ export interface NumberRow {
   si: number | null;
   kind: Kind;
   options?: SayOptions;
+  /** said before the number */
+  before?: string;
   /** known only with the warm-up */
   warmUp: boolean;
 }
@@ -54,10 +57,11 @@ export function numberRows(result: EstimateResult, units: NumberUnits): NumberRo
     id,
     label,
     group,
-    text: si == null ? (kind === 'time' ? 'never' : '–') : `${before}${say(kind, si, options)}`,
+    text: si == null ? (group === WARM_UP ? 'never' : MISSING) : `${before}${say(kind, si, options)}`,
     si: si ?? null,
     kind,
     options,
+    before,
     warmUp: group === WARM_UP,
   });
   return [
@@ -76,6 +80,12 @@ export function numberRows(result: EstimateResult, units: NumberUnits): NumberRo
     }),
     ...(steady ? lossRows(steady, row) : []),
     ...(steady ? airRows(steady, row) : []),
+    ...geometry.parts.flatMap(({ name, plate_m, doorPlate_m }) => [
+      row('Steel', `plate ${name}`, `Plate, ${name}`, 'plate', plate_m),
+      ...(doorPlate_m === undefined
+        ? []
+        : [row('Steel', `plate ${name} door`, `Plate, ${name} door`, 'plate', doorPlate_m)]),
+    ]),
     row('Steel', 'weight', 'Weight of all steel', 'mass', geometry.totalSteelMass_kg),
   ];
 }
@@ -113,24 +123,46 @@ function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/**
- * What a number differs by from the first option's: `+12 min`, `−0.4 lb/h`, `same` where it is too little to be told from none.
- * Empty where one of them doesn't exist.
- */
-export function differenceText(own: NumberRow, base: NumberRow | undefined): string {
-  if (!base || own.si === null || base.si === null) return '';
-  const by = own.si - base.si;
-  if (own.text === base.text || Math.abs(by) <= leastDifference(own.kind, base.si)) return 'same';
-  const sign = by > 0 ? '+' : '−';
-  const size = Math.abs(by);
-  if (own.kind === 'temperature') return `${sign}${format('temperatureDifference', size, 'shop', { digits: 2 })}`;
-  const unit = own.kind === 'time' ? 'min' : own.options?.shop;
-  return `${sign}${format(own.kind, size, 'shop', { digits: 2, ...(unit ? { unit } : {}) })}`;
+/** A number as it stands beside those of other options, and what it differs by from the first one's. */
+export interface ToldNumber {
+  text: string;
+  /** `+12 min`, `−0.4 lb/h`, `same` where it is too little to be told from none; empty where one of them doesn't exist */
+  difference: string;
+}
+
+/** One row of all options, told to the same last digit; the first option is the one that the others are held against. */
+export function toldBeside(rows: readonly (NumberRow | undefined)[]): (ToldNumber | null)[] {
+  const known = rows.find((row) => row !== undefined);
+  if (!known) return rows.map(() => null);
+  const base = rows[0]?.si ?? null;
+  const values = rows.map((row) => row?.si ?? null);
+  const times = known.kind === 'time' ? values.filter((value) => value !== null) : null;
+  const pairs = values.map((value) => ({
+    baseline: base,
+    value,
+    none:
+      value !== null &&
+      base !== null &&
+      (Math.abs(value - base) <= leastDifference(known.kind, base) || (times !== null && sameTime(value, base, times))),
+  }));
+  const { kind, options } = known;
+  const missing = known.warmUp ? 'never' : MISSING;
+  const telling = tellingOf({ kind, missing, unit: options?.shop ? { shop: options.shop } : {} }, pairs, 'shop');
+  return rows.map((row, i) => {
+    if (!row) return null;
+    const apart = i === 0 ? '' : telling.difference(pairs[i]);
+    const bare = apart === '' || apart === 'same' || apart === MISSING || telling.unit === '';
+    return {
+      text: `${row.si === null ? '' : (row.before ?? '')}${telling.quantity(row.si)}`,
+      difference: apart === MISSING ? '' : (bare ? apart : `${apart} ${telling.unit}`).replace(/^-/, '−'),
+    };
+  });
 }
 
 /** Differences up to this are none, as in comparisons of the command. */
 function leastDifference(kind: Kind, base: number): number {
   if (kind === 'temperature') return NO_DIFFERENCE.temperature;
   if (kind === 'time') return Math.max(NO_DIFFERENCE.time, NO_DIFFERENCE.timeShare * Math.abs(base));
+  if (kind === 'plate') return NO_DIFFERENCE.plate;
   return (kind === 'mass' ? NO_DIFFERENCE.weight : NO_DIFFERENCE.share) * Math.abs(base);
 }

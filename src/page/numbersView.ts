@@ -1,6 +1,7 @@
 import { plainText } from '../charts/plainText.js';
+import { MISSING } from '../study/told.js';
 import { element, setText } from './dom.js';
-import { differenceText, numberRows, type NumberRow, type NumberUnits } from './numbers.js';
+import { numberRows, toldBeside, type NumberRow, type NumberUnits } from './numbers.js';
 import type { Option, Workbench } from './workbench.js';
 
 export interface OptionActions {
@@ -31,18 +32,21 @@ export class NumbersView {
       rows.map(({ id, label }) => [id, label]),
     ]);
     if (signature !== this.signature) this.build(bench, rows, signature);
-    const base = columns[0].rows;
-    for (const { option, rows: own } of columns) {
-      const pending = option.full === null;
-      for (const { id } of rows) {
+    for (const { id } of rows) {
+      // what is still being computed is no number yet
+      const own = columns.map(({ option, rows: all }) => {
+        const row = all?.get(id);
+        return row && !(option.full === null && row.warmUp) ? row : undefined;
+      });
+      const told = columns.length === 1 ? [own[0] ? { text: own[0].text, difference: '' } : null] : toldBeside(own);
+      columns.forEach(({ option }, i) => {
         const cell = this.cells.get(`${option.id} ${id}`);
-        if (!cell) continue;
-        const row = own?.get(id);
-        setText(cell.value, row && !(pending && row.warmUp) ? row.text : '–');
-        const difference = option === bench.baseline || !row ? '' : differenceText(row, base?.get(id));
+        if (!cell) return;
+        const { text, difference } = told[i] ?? { text: MISSING, difference: '' };
+        setText(cell.value, text);
         setText(cell.difference, difference);
         cell.difference.hidden = difference === '';
-      }
+      });
     }
   }
 

@@ -4,7 +4,7 @@ import { CHART_LABELS } from './chartLabels.js';
 import { ChartsView } from './chartsView.js';
 import { ControlsView } from './controlsView.js';
 import { element, part, setText } from './dom.js';
-import { showDrawing, titleBlock } from './drawingView.js';
+import { drawingTitle, showDrawing, titleBlock } from './drawingView.js';
 import { chooseFile, saveFile, showFaults } from './files.js';
 import { Lane } from './lane.js';
 import { NumbersView } from './numbersView.js';
@@ -57,6 +57,7 @@ export class Page {
       },
       rename: (option, label) => {
         option.label = label;
+        showVerdict(this.bench.current, this.bench.options);
         this.askChart();
         this.settleSoon();
       },
@@ -147,7 +148,6 @@ export class Page {
       showReadout(option);
       if (full) {
         this.askChart();
-        showVerdict(option);
         this.tabulate();
         if (reply.id === option.awaited) {
           part('verdict').classList.remove('waiting');
@@ -155,6 +155,8 @@ export class Page {
         }
       }
     }
+    // what another option falls short of is told beside the current one
+    if (full) showVerdict(this.bench.current, this.bench.options);
     noteTime(full ? 'full' : 'steady', reply.took);
     noteTime(full ? 'full-shown' : 'steady-shown', performance.now() - start);
     if (!full) return;
@@ -171,7 +173,7 @@ export class Page {
     part<HTMLButtonElement>('add').disabled = options.length >= MOST_OPTIONS;
     showTitle(current.design);
     showReadout(current);
-    showVerdict(current);
+    showVerdict(current, options);
     this.drawSoon();
     this.askChart();
     this.tabulate();
@@ -184,6 +186,7 @@ export class Page {
       const start = performance.now();
       this.frame = 0;
       const { design, result } = this.bench.current;
+      setText(part('drawing-title'), drawingTitle(design, result));
       showDrawing(part('drawing'), design, result);
       part('title-block').replaceChildren(...titleBlock(design, result).map((text) => element('span', {}, text)));
       noteTime('draw', performance.now() - start);
@@ -241,7 +244,7 @@ export class Page {
   private settleSoon(): void {
     window.clearTimeout(this.calm);
     this.calm = window.setTimeout(() => {
-      setText(part('status'), announcement(this.bench.current as Option));
+      setText(part('status'), announcement(this.bench.current as Option, this.bench.options));
       this.askSheet();
     }, CALM);
   }

@@ -8,6 +8,7 @@ import { pressureChart } from '../charts/pressureChart.js';
 import { warmUpChart } from '../charts/warmUpChart.js';
 import { buyerSheet } from '../report/sheets/buyerSheet.js';
 import { assemble } from '../study/compare.js';
+import { distinctLabels } from '../study/distinctLabels.js';
 import { USUAL_SETTINGS } from '../study/studyOption.js';
 import { CHART_LABELS } from './chartLabels.js';
 import { axisWords, besidePlot, chartHeight, fitWidth } from './chartFit.js';
@@ -67,21 +68,11 @@ function configOf({ chart: chosen, options, current, width }: ChartRequest): Cha
 
 /** The report's own first sheet, its first option the baseline. */
 function sheet(options: PicturedOption[], defaults: string[]) {
-  const labels = distinct(options.map(({ label }) => plainText(label, 26) || 'unnamed'));
+  const named = distinctLabels(options.map(({ label }) => ({ label: plainText(label, 26) || 'unnamed' })));
   const comparison = assemble(
-    options.map(({ result }, i) => ({ label: labels[i], changes: [], design: result.design })),
+    options.map(({ result }, i) => ({ label: named[i].label, changes: [], design: result.design })),
     options.map(({ result }) => ({ result, studies: null })),
     USUAL_SETTINGS,
   );
   return buyerSheet(comparison, defaults, 'letter', true);
-}
-
-/** Options may bear one name; columns of a sheet may not. */
-function distinct(labels: string[]): string[] {
-  const seen = new Map<string, number>();
-  return labels.map((label) => {
-    const count = (seen.get(label) ?? 0) + 1;
-    seen.set(label, count);
-    return count === 1 ? label : `${label} (${count})`;
-  });
 }

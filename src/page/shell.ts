@@ -1,5 +1,5 @@
 /** The page before its script runs: what it holds, what it may do, and how it looks. Put together when the bundle is built. */
-import { CAUTIONS, NOT_A_GUARANTEE } from '../report/cautions.js';
+import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../report/cautions.js';
 import { escapeMarkup } from '../charts/sceneSvg.js';
 import { heatColour } from '../charts/drawingScene.js';
 import { INK, PAPER } from '../charts/theme.js';
@@ -101,11 +101,11 @@ export function shellHtml({ style, boot, page, solver, pictures, hashes }: Shell
 <section id="controls" aria-labelledby="controls-title"><h2 id="controls-title">The pit</h2><div id="fields"></div></section>
 <section id="messages" role="alert" hidden></section>
 <section id="verdict" aria-labelledby="verdict-title"><h2 id="verdict-title">What it does</h2><div id="sentences"><p id="waiting">Getting ready ...</p></div><ul id="warnings" aria-label="Warnings"></ul></section>
-<section aria-labelledby="drawing-title"><h2 id="drawing-title">Drawing to scale, with thermometers while it holds</h2><div id="drawing"></div><div class="title-block" id="title-block"></div></section>
+<section aria-labelledby="drawing-title"><h2 id="drawing-title">Drawing to scale</h2><div id="drawing"></div><div class="title-block" id="title-block"></div></section>
 <section id="curves" aria-labelledby="chart-title"><h2 id="chart-title">Curves</h2><div class="strip" role="group" aria-label="Which curves" id="chart-choice"></div><p id="chart-caption"></p><div id="chart"></div>
 <details id="chart-details"><summary>The same as a table</summary><div class="scroll" role="region" tabindex="0" aria-label="The curves as a table"><table id="chart-table"></table></div></details></section>
 <section id="numbers" tabindex="-1" aria-labelledby="numbers-title"><h2 id="numbers-title">Numbers, option by option</h2><div class="strip"><button type="button" id="add">Keep this and start another option</button></div>
-<div class="scroll" role="region" tabindex="0" aria-label="Table of the numbers"><table id="number-table"></table></div></section>
+<div class="scroll" role="region" tabindex="0" aria-label="Table of the numbers"><table id="number-table"></table></div><p>${escapeMarkup(SOAKED_MEANS)}</p></section>
 </main>
 <footer><p>Every number here is ${escapeMarkup(NOT_A_GUARANTEE)}. It comes from the same computation as the command's.</p><p>${escapeMarkup(CAUTIONS)}</p></footer>
 <dl id="readout" aria-hidden="true"></dl>

@@ -1,6 +1,9 @@
 import { plainText } from '../charts/plainText.js';
 import type { Design } from '../design/design.js';
 import { headline } from '../report/headline.js';
+import { shortfallOf, shortfallWords } from '../study/shortfall.js';
+import { MISSING } from '../study/told.js';
+import { gatherWarnings } from '../study/warningRank.js';
 import { format } from '../units.js';
 import { element, part, setText } from './dom.js';
 import type { Option } from './workbench.js';
@@ -16,25 +19,38 @@ export function showTitle({ name, shop, job }: Design): void {
   );
 }
 
-/** The command's own sentences, and the warnings under them. */
-export function showVerdict({ full, broken }: Option): void {
+/** Every option that never reaches the target, then the command's own sentences, and the warnings under them, gravest first. */
+export function showVerdict({ full, broken }: Option, options: readonly Option[]): void {
   if (broken !== null) {
     const words = `Our fault, not yours: ${plainText(broken, 200)}. The numbers are those of the design before.`;
     part('sentences').replaceChildren(element('p', {}, words));
     return;
   }
   if (!full) return;
-  part('sentences').replaceChildren(...headline(full, 'shop').map((sentence) => element('p', {}, sentence)));
+  part('sentences').replaceChildren(
+    ...shortOptions(options).map((sentence) => element('p', { class: 'short' }, sentence)),
+    ...headline(full, 'shop').map((sentence) => element('p', {}, sentence)),
+  );
   part('warnings').replaceChildren(
-    ...full.warnings.map(({ where, message }) =>
+    ...gatherWarnings([{ label: '', result: full }]).map(({ where, message }) =>
       element('li', {}, element('strong', {}, `${plainText(where)}: `), plainText(message, 600)),
     ),
   );
 }
 
+/** A sentence for each option that falls short of its target; nothing where one design stands alone and says it itself. */
+export function shortOptions(options: readonly Option[]): string[] {
+  if (options.length < 2) return [];
+  return options.flatMap(({ label, full }) => {
+    const shortfall = full && shortfallOf(full);
+    return shortfall ? [`${plainText(label, 40) || 'An option'} ${shortfallWords(shortfall, full, 'shop')}.`] : [];
+  });
+}
+
 /** The few numbers that stay in sight on a small screen. */
 export function showReadout({ full, result, design }: Option): void {
-  const time = (seconds: number | null | undefined) => (seconds == null ? '–' : format('time', seconds));
+  const time = (seconds: number | null | undefined) =>
+    seconds == null ? (full ? 'never' : MISSING) : format('time', seconds);
   const rows: [string, string][] = [
     [`to ${format('temperature', design.fire.target)}`, time(full?.warmUp?.gauge_s)],
     ['soaked', time(full?.warmUp?.soaked_s)],
@@ -46,9 +62,9 @@ export function showReadout({ full, result, design }: Option): void {
 }
 
 /** For a listener: what is wrong with what was typed, then the verdict, and how many warnings there are. */
-export function announcement({ full, refused }: Option): string {
+export function announcement({ full, refused }: Option, options: readonly Option[]): string {
   const wrong = [...refused.values()].map(({ control, message }) => `${control.label}: ${message}.`);
   const count = full?.warnings.length ?? 0;
   const warnings = count === 0 ? [] : [`${count} ${count === 1 ? 'warning' : 'warnings'}.`];
-  return [...wrong, ...(full ? headline(full, 'shop') : []), ...warnings].join(' ');
+  return [...wrong, ...shortOptions(options), ...(full ? headline(full, 'shop') : []), ...warnings].join(' ');
 }

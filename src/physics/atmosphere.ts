@@ -1,9 +1,10 @@
 /** Outdoor air: pressure by altitude and humidity. */
 import { GAS_CONSTANT, GRAVITY, STANDARD_PRESSURE, ZERO_CELSIUS } from './constants.js';
+import type { Composition } from './gasMixture.js';
 
 /** US Standard Atmosphere 1976, lowest layer: sea-level temperature, lapse rate, molar mass of air, radius of the earth. */
-const SEA_LEVEL_TEMPERATURE = 288.15; // K
-const LAPSE_RATE = 6.5e-3; // K/m
+export const SEA_LEVEL_TEMPERATURE = 288.15; // K
+export const LAPSE_RATE = 6.5e-3; // K/m
 const AIR_MOLAR_MASS = 28.9644e-3; // kg/mol
 const EARTH_RADIUS = 6356766; // m
 
@@ -11,6 +12,7 @@ const EARTH_RADIUS = 6356766; // m
  * Geopotential altitude, r z/(r + z): the altitude that barometric formulas and ASHRAE's table use.
  * @param altitude geometric altitude above sea level [m]
  * @returns [m]; 1 m less at 2.5 km
+ * @example geopotentialAltitude(4000) // 3997 m
  * Reference: US Standard Atmosphere 1976, eq. 18.
  */
 export function geopotentialAltitude(altitude: number): number {
@@ -18,20 +20,10 @@ export function geopotentialAltitude(altitude: number): number {
 }
 
 /**
- * Temperature of the standard atmosphere, 288.15 K less 6.5 K per geopotential km.
- * @param altitude geometric [m]; -5000 to 11000
- * @returns [K]
- * Reference: US Standard Atmosphere 1976.
- */
-export function standardTemperature(altitude: number): number {
-  return SEA_LEVEL_TEMPERATURE - LAPSE_RATE * geopotentialAltitude(altitude);
-}
-
-/**
  * Pressure at a geopotential altitude, p0 (1 - L H/T0)^(g M/(R L)).
  * @param altitude geopotential [m]; -5000 to 11000
  * @returns [Pa]; 0 above 44.3 km, where the formula ends
- * @example pressureAtGeopotential(1000) // 89875
+ * @example pressureAtGeopotential(1000) // 89875 Pa
  * Reference: US Standard Atmosphere 1976, eq. 33a; ASHRAE Handbook - Fundamentals (2017), ch. 1, eq. 3.
  */
 export function pressureAtGeopotential(altitude: number): number {
@@ -43,7 +35,7 @@ export function pressureAtGeopotential(altitude: number): number {
  * Standard air pressure at a site.
  * @param altitude geometric altitude above sea level [m]; -5000 to 11000
  * @returns [Pa]
- * @example standardPressure(4000) // 61660
+ * @example standardPressure(4000) // 61660 Pa
  * Reference: US Standard Atmosphere 1976.
  */
 export function standardPressure(altitude: number): number {
@@ -54,7 +46,7 @@ export function standardPressure(altitude: number): number {
  * Saturation pressure of water vapour, over ice below 0 °C and over water above (0.01 % apart at 0 °C).
  * @param T [K]; 173.15-473.15
  * @returns [Pa]
- * @example saturationPressure(298.15) // 3169
+ * @example saturationPressure(298.15) // 3169 Pa
  * Reference: Hyland & Wexler (1983), as in ASHRAE Handbook - Fundamentals (2017), ch. 1, eq. 5 and 6.
  */
 export function saturationPressure(T: number): number {
@@ -88,7 +80,9 @@ export interface HumidAir {
 
 /**
  * Humidity ratio of moist air, 0.621945 pw/(p - pw), pw = RH psat.
- * @returns kg water per kg dry air
+ * @param air its temperature [K], relative humidity (0-1) and absolute pressure [Pa]
+ * @returns [kg of water per kg of dry air]
+ * @example humidityRatio({ temperature: 298.15, relativeHumidity: 0.5, pressure: 101325 }) // 0.0099
  * @throws RangeError when the vapour pressure reaches the total pressure: no air would be left
  * Reference: ASHRAE Handbook - Fundamentals (2017), ch. 1, eq. 20 and 22.
  */
@@ -102,36 +96,26 @@ export function humidityRatio({ temperature, relativeHumidity, pressure }: Humid
   return (WATER_TO_AIR * vapour) / (pressure - vapour);
 }
 
-/** Water vapour as mass fraction of moist air, W/(1 + W). */
-export function moistureFraction(air: HumidAir): number {
-  const ratio = humidityRatio(air);
+/**
+ * Water vapour as mass fraction of moist air, W/(1 + W).
+ * @param ratio humidity ratio W [kg of water per kg of dry air]
+ * @returns [-]
+ * @example moistureFraction(0.01) // 0.0099
+ * Reference: ASHRAE Handbook - Fundamentals (2017), ch. 1, eq. 11.
+ */
+export function moistureFraction(ratio: number): number {
   return ratio / (1 + ratio);
 }
 
-/** Humidity ratio that air at `temperature` would have with a given wet bulb; enthalpies in kJ/kg, t in °C. */
-function ratioFromWetBulb(t: number, wet: number, pressure: number): number {
-  const saturated = humidityRatio({ temperature: wet + ZERO_CELSIUS, relativeHumidity: 1, pressure });
-  return wet >= 0
-    ? ((2501 - 2.326 * wet) * saturated - 1.006 * (t - wet)) / (2501 + 1.86 * t - 4.186 * wet)
-    : ((2830 - 0.24 * wet) * saturated - 1.006 * (t - wet)) / (2830 + 1.86 * t - 2.1 * wet);
-}
-
 /**
- * Thermodynamic wet-bulb temperature: the root of ASHRAE's eq. 33 (water) or 35 (ice), by bisection.
- * @param air temperature -60 to 90 °C
- * @returns [K]
- * @example wetBulb({ temperature: 280.15, relativeHumidity: 0.61, pressure: 1e5 }) // 277.08
- * Reference: ASHRAE Handbook - Fundamentals (2017), ch. 1.
+ * Air with its water vapour.
+ * @param air mass fractions of the dry air
+ * @param ratio kg of vapour per kg of dry air
+ * @returns mass fractions
+ * @example humidAir(dryAir, 0.01).H2O // 0.0099
+ * Reference: definition of the humidity ratio.
  */
-export function wetBulb(air: HumidAir): number {
-  const t = air.temperature - ZERO_CELSIUS;
-  const ratio = humidityRatio(air);
-  let low = t - 60;
-  let high = t;
-  for (let n = 0; n < 60; n++) {
-    const middle = (low + high) / 2;
-    if (ratioFromWetBulb(t, middle, air.pressure) > ratio) high = middle;
-    else low = middle;
-  }
-  return (low + high) / 2 + ZERO_CELSIUS;
+export function humidAir(air: Composition, ratio: number): Composition {
+  const share = 1 / (1 + ratio);
+  return { N2: air.N2 * share, O2: air.O2 * share, CO2: air.CO2 * share, H2O: air.H2O * share + ratio * share };
 }

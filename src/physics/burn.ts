@@ -39,7 +39,7 @@ export const TOUCH_LIMIT = { temperature: 60 + ZERO_CELSIUS, contact: 5 } as con
  * time between the marks, held at the first and last.
  * @param contact [s]; 0.5 s to 8 h
  * @returns [K]
- * @example burnThreshold(10) // 328.15
+ * @example burnThreshold(10) // 328.15 K
  * Reference: ISO 13732-1:2006 (file head).
  */
 export function burnThreshold(contact: number): number {
@@ -60,6 +60,8 @@ export function burnThreshold(contact: number): number {
  * Longest contact that stays below the threshold at a surface temperature, the inverse of `burnThreshold`.
  * @param surface [K]
  * @returns [s]; 0 above the mark of 0.5 s (no contact is taken as safe), Infinity below that of 8 h
+ * @example longestContact(324.15) // 60 s
+ * Reference: ISO 13732-1:2006 (file head).
  */
 export function longestContact(surface: number): number {
   const last = BURN_MARKS[BURN_MARKS.length - 1];

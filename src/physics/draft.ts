@@ -1,80 +1,53 @@
-/** Static draft of a column of hot gas. Draft is positive where the column pulls. */
+/** Pressures of standing gas and of wind. Draft is positive where a column pulls. */
 import { GRAVITY } from './constants.js';
-import { AIR_GAS_CONSTANT } from './air.js';
 
-export interface Column {
-  /** [m] */
-  height: number;
-  /** [K] */
-  outdoorTemperature: number;
-  /** mean gas temperature in the column [K] */
-  gasTemperature: number;
-  /** absolute outdoor pressure [Pa] */
-  pressure: number;
+/**
+ * Pressure of a column of gas at rest, rho g H.
+ * @param density [kg/m3], or a difference of densities
+ * @param height [m]
+ * @returns [Pa]
+ * @example columnPressure(1.2, 10) // 117.7 Pa
+ * Reference: hydrostatics.
+ */
+export function columnPressure(density: number, height: number): number {
+  return density * GRAVITY * height;
 }
 
 /**
- * Theoretical (no-flow) draft of a column whose gas has the molar mass of air: (g/R) p H (1/To - 1/Tg).
- * @returns [Pa]
- * @example theoreticalDraft({ height: 10, outdoorTemperature: 290, gasTemperature: 500, pressure: 101325 }) // 50.1
+ * Theoretical (no-flow) draft of a column of lighter gas, (rho_out - rho) g H; with the molar mass of air on both sides this is
+ * the handbooks' (g/R) p H (1/To - 1/Tg).
+ * @param outdoorDensity, gasDensity [kg/m3]
+ * @param height of the column [m]
+ * @returns [Pa]; negative when the gas is the denser
+ * @example theoreticalDraft(1.2169, 0.7058, 10) // 50.1 Pa
  * Reference: hydrostatics; ASHRAE Handbook - HVAC Systems and Equipment (2016), ch. 35.
  */
-export function theoreticalDraft(column: Column): number {
-  return draftByCoefficient({ ...column, coefficient: GRAVITY / AIR_GAS_CONSTANT });
+export function theoreticalDraft(outdoorDensity: number, gasDensity: number, height: number): number {
+  return columnPressure(outdoorDensity - gasDensity, height);
 }
 
 /**
- * The handbooks' form with their own rounded coefficient in place of g/R (ASHRAE prints 0.03413 K/m).
- * @param coefficient [K/m]
- * @returns [Pa]
+ * Height at which a body of gas has the pressure of the outdoor air, p0/[(rho - rho_out) g].
+ * @param groundPressure of the gas against outdoors, carried down to the ground [Pa]
+ * @param gasDensity, outdoorDensity [kg/m3]
+ * @returns [m above the ground]; null where the densities differ by less than some 0.0001 kg/m3: there is no such height
+ * @example neutralHeight(-5, 0.7, 1.2) // 1.02 m
+ * Reference: hydrostatics.
  */
-export function draftByCoefficient({
-  coefficient,
-  height,
-  outdoorTemperature,
-  gasTemperature,
-  pressure,
-}: Column & { coefficient: number }): number {
-  return coefficient * pressure * height * (1 / outdoorTemperature - 1 / gasTemperature);
+export function neutralHeight(groundPressure: number, gasDensity: number, outdoorDensity: number): number | null {
+  const lightness = (gasDensity - outdoorDensity) * GRAVITY;
+  return Math.abs(lightness) > 1e-3 ? groundPressure / lightness : null;
 }
 
 /**
- * Height that gives a wanted draft, the inverse of `theoreticalDraft`.
- * @returns [m]
+ * Pressure of wind at an opening, Cp rho V^2/2.
+ * @param coefficient pressure coefficient Cp [-]; -1 to 1
+ * @param density of the outdoor air [kg/m3]
+ * @param wind [m/s]
+ * @returns [Pa] above still air
+ * @example windPressure(0.5, 1.2, 5) // 7.5 Pa
+ * Reference: Bernoulli; ASHRAE Handbook - Fundamentals (2017), ch. 24.
  */
-export function heightForDraft({ draft, ...column }: Omit<Column, 'height'> & { draft: number }): number {
-  return draft / theoreticalDraft({ ...column, height: 1 });
-}
-
-/** Density of air times its temperature at 1.013 bar, as the power-plant texts round it [kg K/m3]. */
-const DENSITY_TEMPERATURE = 353;
-
-export interface FlueColumn {
-  /** [m] */
-  height: number;
-  /** [K] */
-  outdoorTemperature: number;
-  /** [K] */
-  gasTemperature: number;
-  /** m kg of air per kg of fuel; the gas is taken (m + 1)/m times as dense as air */
-  airPerFuel: number;
-}
-
-/**
- * Draft with the fuel's mass added to the gas: 353 g H [1/Ta - (m + 1)/(m Tg)], at 1.013 bar. The texts print it without g,
- * in mm of water.
- * @returns [Pa]
- * Reference: O. Singh, Applied Thermodynamics, ch. 11; Agrawal & Agrawal, Basic Mechanical Engineering, ch. 11.
- */
-export function draftOfFlueGas({ height, outdoorTemperature, gasTemperature, airPerFuel }: FlueColumn): number {
-  const dense = (airPerFuel + 1) / airPerFuel;
-  return DENSITY_TEMPERATURE * GRAVITY * height * (1 / outdoorTemperature - dense / gasTemperature);
-}
-
-/**
- * The same draft as a height of the hot gas itself: H [m/(m + 1) Tg/Ta - 1].
- * @returns [m]
- */
-export function draftAsGasColumn({ height, outdoorTemperature, gasTemperature, airPerFuel }: FlueColumn): number {
-  return height * (((airPerFuel / (airPerFuel + 1)) * gasTemperature) / outdoorTemperature - 1);
+export function windPressure(coefficient: number, density: number, wind: number): number {
+  return coefficient * 0.5 * density * wind * wind;
 }

@@ -28,13 +28,17 @@ export interface DuctShape {
 
 /**
  * Velocity in a duct under a pressure difference: dp = rho/2 v^2 (K + f L/D), solved for v by Newton's method.
- *
- * @param out receives velocity and slope
- * @param dp [Pa], 0 or more; density [kg/m3] and temperature [K] of the gas (viscosity of air)
+ * @param out receives velocity and slope; a hot loop brings its own
+ * @param dp [Pa]; 0 or more
+ * @param density of the gas [kg/m3]
+ * @param temperature of the gas [K], for the viscosity of air
+ * @param duct its losses [-] and sizes [m]
+ * @returns out [m/s]
+ * @example ductFlow({ velocity: 0, slope: 0 }, 6, 1.2, 300, { loss: 2.5, length: 0, bore: 0.15, roughness: 1e-4 }).velocity // 2 m/s
  * Validity: that of the friction factor (Haaland 1983 above, 64/Re below transition).
- * Source: Darcy-Weisbach.
+ * Reference: Darcy-Weisbach.
  */
-export function ductFlow(out: DuctFlow, dp: number, density: number, temperature: number, duct: DuctShape): void {
+export function ductFlow(out: DuctFlow, dp: number, density: number, temperature: number, duct: DuctShape): DuctFlow {
   const viscosity = airViscosity(temperature);
   let v = Math.sqrt((2 * dp) / (density * (duct.loss + 0.03 * (duct.length / duct.bore) + 1e-6))) + 1e-9;
   let slope = 0;
@@ -52,4 +56,5 @@ export function ductFlow(out: DuctFlow, dp: number, density: number, temperature
   }
   out.velocity = dp > 0 ? v : 0;
   out.slope = 1 / slope;
+  return out;
 }

@@ -9,8 +9,8 @@ const LAMINAR_START = 0.037 * Math.pow(TRANSITION, 0.8) - 0.664 * Math.sqrt(TRAN
  * @param Re on the length along the flow; published to 1e8
  * @param Pr [-]; 0.6-60
  * @returns mean Nusselt number on the length
- * @example nusseltFlatPlate(9597, 0.687) // 57.4 (Incropera Example 7.1)
- * Reference: Incropera et al. (2007), 6th ed., eq. 7.30 and 7.38.
+ * @example nusseltFlatPlate(9597, 0.687) // 57.4
+ * Reference: Incropera et al. (2007), 6th ed., eq. 7.30 and 7.38; the numbers are those of Example 7.1.
  */
 export function nusseltFlatPlate(Re: number, Pr: number): number {
   const size = Math.abs(Re);
@@ -24,7 +24,7 @@ export function nusseltFlatPlate(Re: number, Pr: number): number {
  * @param Re on the diameter; published for Re Pr > 0.2
  * @param Pr [-]
  * @returns mean Nusselt number on the diameter
- * @example nusseltCrossCylinder(6071, 0.7) // 40.64
+ * @example nusseltCrossCylinder(6071, 0.7) // 40.6
  * Reference: Churchill & Bernstein (1977), J. Heat Transfer 99, 300-306.
  */
 export function nusseltCrossCylinder(Re: number, Pr: number): number {
@@ -80,4 +80,16 @@ export function nusseltPipe(Re: number, Pr: number, diameterOverLength: number):
     (1 - share) * hausen(LAMINAR_END * Pr * diameterOverLength) +
     share * gnielinski(TURBULENT_START, Pr, diameterOverLength)
   );
+}
+
+/**
+ * Hydraulic diameter of a body of gas, 4 V/A.
+ * @param volume [m3]
+ * @param area all surfaces that bound the gas [m2]
+ * @returns [m]
+ * @example hydraulicDiameter(0.5, 4) // 0.5 m
+ * Reference: definition, with the ends counted in.
+ */
+export function hydraulicDiameter(volume: number, area: number): number {
+  return (4 * volume) / area;
 }

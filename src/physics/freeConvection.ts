@@ -3,24 +3,20 @@
  * the temperature difference is the caller's: Rayleigh numbers are taken by their size.
  */
 import { GRAVITY } from './constants.js';
-import { AIR_GAS_CONSTANT, airConductivity, airSpecificHeat, airViscosity } from './air.js';
 
 /**
- * Rayleigh number of air, g beta |dT| L^3/(nu alpha), beta = 1/T of an ideal gas.
- * @param deltaT surface less air [K], either sign
- * @param filmT mean of surface and air temperature [K]
+ * Rayleigh number of a gas, g beta |dT| L^3 Pr/nu^2, beta = 1/T of an ideal gas.
+ * @param deltaT surface less gas [K], either sign
+ * @param filmT mean of surface and gas temperature [K]
  * @param length characteristic length [m]
- * @param pressure absolute [Pa]
+ * @param viscosity kinematic, nu [m2/s]
+ * @param Pr [-]
  * @returns [-], never negative
- * @example rayleigh(209, 400, 0.71, 101325) // 1.86e9 (Incropera Example 9.2 prints 1.81e9)
- * Reference: Incropera et al. (2007), 6th ed., eq. 9.25.
+ * @example rayleigh(209, 400, 0.71, 26.41e-6, 0.69) // 1.81e9
+ * Reference: Incropera et al. (2007), 6th ed., eq. 9.25; the numbers are those of Example 9.2.
  */
-export function rayleigh(deltaT: number, filmT: number, length: number, pressure: number): number {
-  const density = pressure / (AIR_GAS_CONSTANT * filmT);
-  return (
-    (GRAVITY * Math.abs(deltaT) * length * length * length * density * density * airSpecificHeat(filmT)) /
-    (filmT * airViscosity(filmT) * airConductivity(filmT))
-  );
+export function rayleigh(deltaT: number, filmT: number, length: number, viscosity: number, Pr: number): number {
+  return ((GRAVITY / filmT) * Math.abs(deltaT) * length * length * length * Pr) / (viscosity * viscosity);
 }
 
 /** Roots in place of powers: these run for every face at every step, and Math.pow costs several times as much. */
@@ -42,8 +38,8 @@ function prandtlFactor(x: number): number {
  * @param Ra on the diameter; published up to 1e12
  * @param Pr [-]
  * @returns mean Nusselt number on the diameter
- * @example nusseltHorizontalCylinder(1.867e6, 0.7228) // 17.4 (Cengel Example 9.1)
- * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1049-1053.
+ * @example nusseltHorizontalCylinder(1.867e6, 0.7228) // 17.4
+ * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1049-1053; the numbers are those of Cengel, Example 9.1.
  */
 export function nusseltHorizontalCylinder(Ra: number, Pr: number): number {
   const root = 0.6 + (0.387 * sixthRoot(Math.abs(Ra))) / prandtlFactor(0.559 / Pr);
@@ -55,8 +51,8 @@ export function nusseltHorizontalCylinder(Ra: number, Pr: number): number {
  * @param Ra on the height; published 0.1 to 1e12
  * @param Pr [-]
  * @returns mean Nusselt number on the height
- * @example nusseltVerticalPlate(1.813e9, 0.69) // 147 (Incropera Example 9.2)
- * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1323-1329.
+ * @example nusseltVerticalPlate(1.813e9, 0.69) // 147
+ * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1323-1329; the numbers are those of Incropera, Example 9.2.
  */
 export function nusseltVerticalPlate(Ra: number, Pr: number): number {
   const root = 0.825 + (0.387 * sixthRoot(Math.abs(Ra))) / prandtlFactor(0.492 / Pr);
@@ -67,6 +63,7 @@ export function nusseltVerticalPlate(Ra: number, Pr: number): number {
  * Hot plate facing up (or cold plate facing down): the larger of 0.54 Ra^(1/4) and 0.15 Ra^(1/3); they cross at Ra 4.7e6.
  * @param Ra on area over perimeter; published 1e4-1e7 and 1e7-1e11
  * @returns mean Nusselt number on area over perimeter
+ * @example nusseltPlateUp(1e6) // 17.08
  * Reference: McAdams (1954), Heat Transmission, 3rd ed.; length after Goldstein, Sparrow & Jones (1973).
  */
 export function nusseltPlateUp(Ra: number): number {
@@ -78,6 +75,7 @@ export function nusseltPlateUp(Ra: number): number {
  * Hot plate facing down (or cold plate facing up): 0.52 Ra^(1/5).
  * @param Ra on area over perimeter; published 1e4-1e9
  * @returns mean Nusselt number on area over perimeter
+ * @example nusseltPlateDown(1e5) // 5.2
  * Reference: Radziemska & Lewandowski (2001), Applied Energy 68, 347-366.
  */
 export function nusseltPlateDown(Ra: number): number {

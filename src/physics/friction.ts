@@ -27,24 +27,6 @@ export function haaland(Re: number, relativeRoughness: number): number {
   return ((1 - share) * 64) / LAMINAR_END + share * haalandTurbulent(TURBULENT_START, relativeRoughness);
 }
 
-/**
- * Darcy friction factor after Colebrook and White, f^(-1/2) = -2 log10[e/3.7 + 2.51/(Re f^(1/2))], by fixed-point steps from
- * Haaland's value. For checks; the solver uses `haaland`.
- * @param Re above 4000
- * @param relativeRoughness [-]; 0-0.05
- * @returns [-]
- * Reference: Colebrook (1939), J. Inst. Civ. Eng. 11, 133-156.
- */
-export function colebrook(Re: number, relativeRoughness: number): number {
-  let root = 1 / Math.sqrt(haalandTurbulent(Re, relativeRoughness));
-  for (let n = 0; n < 100; n++) {
-    const next = -2 * Math.log10(relativeRoughness / 3.7 + (2.51 * root) / Re);
-    if (Math.abs(next - root) < 1e-14) return 1 / (next * next);
-    root = next;
-  }
-  return 1 / (root * root);
-}
-
 /** Loss coefficient of a sharp, flush entrance [-]. Idelchik, Handbook of Hydraulic Resistance; Crane TP-410. */
 export const ENTRANCE_LOSS = 0.5;
 
@@ -66,8 +48,33 @@ export function expansionLoss(areaRatio: number): number {
  * Flow coefficient of a channel with losses in series, Cd = 1/sqrt(K_entry + f L/D + K_others + K_exit).
  * @param losses sum of the loss coefficients and of f L/D [-]; above 0
  * @returns [-]
+ * @example dischargeFromLosses(4) // 0.5
  * Reference: energy equation of pipe flow.
  */
 export function dischargeFromLosses(losses: number): number {
   return 1 / Math.sqrt(losses);
+}
+
+/**
+ * Share of an opening's area that the jet through a plate across a pipe narrows to, 0.63 + 0.37 a^3.
+ * @param open share of the bore that the plate leaves open [-]; 0-1
+ * @returns [-]
+ * @example contraction(0.5) // 0.676
+ * Reference: fit to Weisbach's measurements of a diaphragm in a pipe, within 3 %.
+ */
+export function contraction(open: number): number {
+  return 0.63 + 0.37 * open ** 3;
+}
+
+/**
+ * Loss of a damper that leaves a share of the bore open, on the velocity in the full bore: the jet of area c a spreads again,
+ * (1/(c a) - 1)^2.
+ * @param open share of the bore left open [-]; above 0, to 1
+ * @returns [-]; 0 when it is wide open
+ * @example damperLoss(0.5) // 3.83
+ * Reference: Borda-Carnot past Weisbach's vena contracta.
+ */
+export function damperLoss(open: number): number {
+  const jet = contraction(open) * open;
+  return expansionLoss(jet) / (jet * jet);
 }

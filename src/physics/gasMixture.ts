@@ -13,7 +13,7 @@
  */
 import { GAS_CONSTANT } from './constants.js';
 
-export type Species = 'N2' | 'O2' | 'CO2' | 'H2O' | 'CO' | 'Ar';
+export type Species = 'N2' | 'O2' | 'CO2' | 'H2O' | 'Ar';
 
 /**
  * Mass fractions of a gas. N2 stands for the nitrogen of air, argon included in air's own proportion, so that dry air has
@@ -32,7 +32,6 @@ export const MOLAR_MASS: Readonly<Record<Species, number>> = {
   O2: 31.9988e-3,
   CO2: 44.0095e-3,
   H2O: 18.01528e-3,
-  CO: 28.0101e-3,
   Ar: 39.948e-3,
 };
 
@@ -66,10 +65,6 @@ const NASA: Readonly<Record<Species, readonly number[]>> = {
     4.19864056, -2.0364341e-3, 6.52040211e-6, -5.48797062e-9, 1.77197817e-12, -30293.7267, 3.03399249, 2.17691804e-3,
     -1.64072518e-7, -9.7041987e-11, 1.68200992e-14, -30004.2971,
   ],
-  CO: [
-    3.57953347, -6.1035368e-4, 1.01681433e-6, 9.07005884e-10, -9.04424499e-13, -14344.086, 2.71518561, 2.06252743e-3,
-    -9.98825771e-7, 2.30053008e-10, -2.03647716e-14, -14151.8724,
-  ],
   Ar: [2.5, 0, 0, 0, 0, -745.375, 2.5, 0, 0, 0, 0, -745.375],
 };
 
@@ -98,40 +93,34 @@ function molarPolynomial(a: readonly number[]): GasPolynomial {
   return p;
 }
 
-const MOLAR: Readonly<Record<Species, GasPolynomial>> = {
+/**
+ * Enthalpy of each gas per mol, heat of formation included (elements at 298.15 K are zero). Reference: GRI-Mech 3.0 thermo data.
+ */
+export const SPECIES_POLYNOMIAL: Readonly<Record<Species, GasPolynomial>> = {
   N2: molarPolynomial(NASA.N2),
   O2: molarPolynomial(NASA.O2),
   CO2: molarPolynomial(NASA.CO2),
   H2O: molarPolynomial(NASA.H2O),
-  CO: molarPolynomial(NASA.CO),
   Ar: molarPolynomial(NASA.Ar),
 };
 
 /** Per-kg polynomials of the four carried gases; the nitrogen holds its argon. */
-const N2_BY_MASS = MOLAR.N2.map(
-  (b, n) => ((1 - ARGON_IN_NITROGEN) * b + ARGON_IN_NITROGEN * MOLAR.Ar[n]) / AIR_NITROGEN_MOLAR_MASS,
+const N2_BY_MASS = SPECIES_POLYNOMIAL.N2.map(
+  (b, n) => ((1 - ARGON_IN_NITROGEN) * b + ARGON_IN_NITROGEN * SPECIES_POLYNOMIAL.Ar[n]) / AIR_NITROGEN_MOLAR_MASS,
 );
-const O2_BY_MASS = MOLAR.O2.map((b) => b / MOLAR_MASS.O2);
-const CO2_BY_MASS = MOLAR.CO2.map((b) => b / MOLAR_MASS.CO2);
-const H2O_BY_MASS = MOLAR.H2O.map((b) => b / MOLAR_MASS.H2O);
-
-/**
- * Molar enthalpy of one species, heat of formation included (elements at 298.15 K are zero).
- * @param T gas temperature [K]; data 200-3500 K (N2 from 300 K), linear outside
- * @returns [J/mol]
- * @example speciesEnthalpyMolar('CO2', 298.15) // -393 510
- * Reference: GRI-Mech 3.0 thermo data (Smith et al. 1999).
- */
-export function speciesEnthalpyMolar(species: Species, T: number): number {
-  return gasEnthalpy(MOLAR[species], T);
-}
+const O2_BY_MASS = SPECIES_POLYNOMIAL.O2.map((b) => b / MOLAR_MASS.O2);
+const CO2_BY_MASS = SPECIES_POLYNOMIAL.CO2.map((b) => b / MOLAR_MASS.CO2);
+const H2O_BY_MASS = SPECIES_POLYNOMIAL.H2O.map((b) => b / MOLAR_MASS.H2O);
 
 /**
  * Polynomial of a mixture; linear in the mass fractions, which need not add up to exactly 1.
  * @param c mass fractions
- * @param into array to fill instead of a new one, for hot loops
+ * @returns its enthalpy per kg, for `gasEnthalpy` and `gasSpecificHeat`
+ * @example gasSpecificHeat(mixturePolynomial(dryAir), 300) // 1004 J/(kg K)
+ * Reference: ideal mixture.
  */
-export function mixturePolynomial(c: Composition, into: GasPolynomial = new Float64Array(12)): GasPolynomial {
+export function mixturePolynomial(c: Composition): GasPolynomial {
+  const into = new Float64Array(12);
   for (let n = 0; n < 12; n++) {
     into[n] = c.N2 * N2_BY_MASS[n] + c.O2 * O2_BY_MASS[n] + c.CO2 * CO2_BY_MASS[n] + c.H2O * H2O_BY_MASS[n];
   }
@@ -140,8 +129,11 @@ export function mixturePolynomial(c: Composition, into: GasPolynomial = new Floa
 
 /**
  * Enthalpy of a gas, heat of formation included: h(T) as in the file's head.
- * @param T [K]; data 200-3500 K, linear outside
- * @returns [J/kg] for a mixture polynomial
+ * @param poly of a mixture, or of a species per mol
+ * @param T [K]; data 200-3500 K (N2 from 300 K), linear outside
+ * @returns [J/kg] for a mixture, [J/mol] for a species
+ * @example gasEnthalpy(SPECIES_POLYNOMIAL.CO2, 298.15) // -393510 J/mol
+ * Reference: GRI-Mech 3.0 thermo data (Smith et al. 1999).
  */
 export function gasEnthalpy(poly: GasPolynomial, T: number): number {
   if (T < LOWEST) return enthalpySet(poly, 0, LOWEST) + heatSet(poly, 0, LOWEST) * (T - LOWEST);
@@ -153,38 +145,37 @@ export function gasEnthalpy(poly: GasPolynomial, T: number): number {
 /**
  * Specific heat at constant pressure, the slope of `gasEnthalpy`; held outside 200-3500 K. The two sets differ by some
  * 0.01 % at 1000 K.
- * @returns [J/(kg K)] for a mixture polynomial
+ * @param poly of a mixture, or of a species per mol
+ * @param T [K]
+ * @returns [J/(kg K)] for a mixture, [J/(mol K)] for a species
+ * @example gasSpecificHeat(SPECIES_POLYNOMIAL.N2, 1000) // 32.8 J/(mol K)
+ * Reference: GRI-Mech 3.0 thermo data (Smith et al. 1999).
  */
 export function gasSpecificHeat(poly: GasPolynomial, T: number): number {
   if (T <= SPLIT) return heatSet(poly, 0, T < LOWEST ? LOWEST : T);
   return heatSet(poly, 6, T > HIGHEST ? HIGHEST : T);
 }
 
-/** Moles per kg of gas [mol/kg]. */
+/**
+ * Moles per kg of gas, sum of mass fraction over molar mass.
+ * @param c mass fractions
+ * @returns [mol/kg]
+ * @example molesPerKilogram(dryAir) // 34.53 mol/kg
+ * Reference: definition; the nitrogen of air is counted with its argon.
+ */
 export function molesPerKilogram(c: Composition): number {
   return c.N2 / AIR_NITROGEN_MOLAR_MASS + c.O2 / MOLAR_MASS.O2 + c.CO2 / MOLAR_MASS.CO2 + c.H2O / MOLAR_MASS.H2O;
 }
 
 /**
  * Specific gas constant of a mixture, R/M.
+ * @param c mass fractions
  * @returns [J/(kg K)]
- * @example gasConstantOf(dryAir) // 287.11
+ * @example gasConstantOf(dryAir) // 287.1 J/(kg K)
+ * Reference: ideal gas.
  */
 export function gasConstantOf(c: Composition): number {
   return GAS_CONSTANT * molesPerKilogram(c);
-}
-
-/**
- * Mole (volume) fractions of a gas from masses or mass fractions.
- * @param withWater false: of the dry gas, as flue-gas analysers report
- */
-export function moleFractions(gas: Composition, withWater = true): Composition {
-  const N2 = gas.N2 / AIR_NITROGEN_MOLAR_MASS;
-  const O2 = gas.O2 / MOLAR_MASS.O2;
-  const CO2 = gas.CO2 / MOLAR_MASS.CO2;
-  const H2O = withWater ? gas.H2O / MOLAR_MASS.H2O : 0;
-  const sum = N2 + O2 + CO2 + H2O;
-  return { N2: N2 / sum, O2: O2 / sum, CO2: CO2 / sum, H2O: H2O / sum };
 }
 
 const AIR_MOLAR_MASS = AIR_MOLE_FRACTIONS.O2 * MOLAR_MASS.O2 + (1 - AIR_MOLE_FRACTIONS.O2) * AIR_NITROGEN_MOLAR_MASS;
@@ -196,3 +187,16 @@ export const dryAir: Readonly<Composition> = {
   CO2: 0,
   H2O: 0,
 };
+
+/**
+ * Density of an ideal gas, p/(R T).
+ * @param T [K]
+ * @param pressure absolute [Pa]
+ * @param gasConstant specific gas constant [J/(kg K)]
+ * @returns [kg/m3]
+ * @example gasDensity(300, 101325, 287.06) // 1.177 kg/m3
+ * Reference: ideal gas.
+ */
+export function gasDensity(T: number, pressure: number, gasConstant: number): number {
+  return pressure / (gasConstant * T);
+}

@@ -7,6 +7,9 @@
  * and (pCO2 + pH2O) L of 0.001-10 atm m at 1 atm.
  */
 
+import { STANDARD_PRESSURE } from './constants.js';
+import { MOLAR_MASS } from './gasMixture.js';
+
 /** kappa [1/(atm m)], b0, b1 [1/K], b2 [1/K2], b3 [1/K3] of the three grey gases. Some copies swap the two ratios. */
 // prettier-ignore
 const RATIO_1 = Float64Array.of(
@@ -40,7 +43,8 @@ function sumOfGreyGases(b: Float64Array, T: number, depth: number): number {
  * @param pCO2atm, pH2Oatm partial pressures [atm]; negative counts as none
  * @param beam mean beam length [m]
  * @returns [-], 0 with no radiating gas
- * @example gasEmissivity(1200, 0.1, 0.1, 1.5) // 0.2798
+ * @example gasEmissivity(1200, 0.1, 0.1, 1.5) // 0.28
+ * Reference: file head.
  */
 export function gasEmissivity(T: number, pCO2atm: number, pH2Oatm: number, beam: number): number {
   const pCO2 = pCO2atm > 0 ? pCO2atm : 0;
@@ -60,6 +64,7 @@ export function gasEmissivity(T: number, pCO2atm: number, pH2Oatm: number, beam:
  * @param kappa soot absorption coefficient [1/m] (estimate 0.5, spread 0-1.2, in a firebox)
  * @param beam mean beam length [m]
  * @returns [-]
+ * @example sootEmissivity(0.2, 0.5, 0.5) // 0.377
  * Reference: grey medium with additive absorption; Siegel & Howell, Thermal Radiation Heat Transfer.
  */
 export function sootEmissivity(gasEps: number, kappa: number, beam: number): number {
@@ -68,25 +73,46 @@ export function sootEmissivity(gasEps: number, kappa: number, beam: number): num
 
 /**
  * Mean beam length of a gas volume to its whole boundary, 3.6 V/A.
+ * @param volume [m3]
+ * @param area all surfaces that bound the gas [m2]
  * @returns [m]
+ * @example meanBeamLength(0.5, 4) // 0.45 m
  * Reference: Hottel (1954) in McAdams, Heat Transmission, 3rd ed., ch. 4.
  */
-export function meanBeamLength({ volume, area }: { volume: number; area: number }): number {
+export function meanBeamLength(volume: number, area: number): number {
   return (3.6 * volume) / area;
 }
 
+/** Emissivities are held below this: the way through the gas to the star point must stay open. */
+const MOST = 0.999;
+
 /**
- * Absorptivity of the gas for radiation from a surface of another temperature, by Hottel's rule: the emissivity at the
- * surface's temperature and a path scaled by Ts/Tg, times (Tg/Ts)^n; n is 0.65 for CO2 and 0.45 for water vapour, weighted
- * here by their pressures. The pit's own network takes absorptivity equal to emissivity (Kirchhoff, grey gas); this shows
- * what that leaves out when walls are much colder than the gas.
- * @param T gas temperature [K]; surface temperature of the source [K]; partial pressures [atm]; beam [m]
- * @returns [-]; 0 with no radiating gas
- * Reference: Hottel (1954) in McAdams, Heat Transmission, 3rd ed., ch. 4; the weighting is ours.
+ * Emissivity of the gas in a zone, soot included, from its mass fractions: partial pressures from moles, then `gasEmissivity` and
+ * `sootEmissivity`. Nitrogen is counted as pure N2, its argon too, which puts the partial pressures 0.4 % low.
+ * @param T [K]
+ * @param nitrogen, oxygen, dioxide, water mass fractions [-]; not negative
+ * @param pressure absolute [Pa]
+ * @param beam mean beam length [m]
+ * @param soot absorption coefficient [1/m]
+ * @returns [-]; 0 to 0.999
+ * @example zoneEmissivity(1200, 0.7, 0.1, 0.1, 0.1, 101325, 0.4, 1e9) // 0.999
+ * Reference: Dalton's law.
  */
-export function gasAbsorptivity(T: number, surface: number, pCO2atm: number, pH2Oatm: number, beam: number): number {
-  const total = pCO2atm + pH2Oatm;
-  if (!(total > 0)) return 0;
-  const exponent = (0.65 * pCO2atm + 0.45 * pH2Oatm) / total;
-  return gasEmissivity(surface, pCO2atm, pH2Oatm, (beam * surface) / T) * Math.pow(T / surface, exponent);
+export function zoneEmissivity(
+  T: number,
+  nitrogen: number,
+  oxygen: number,
+  dioxide: number,
+  water: number,
+  pressure: number,
+  beam: number,
+  soot: number,
+): number {
+  const carbonic = dioxide / MOLAR_MASS.CO2;
+  const vapour = water / MOLAR_MASS.H2O;
+  const moles = nitrogen / MOLAR_MASS.N2 + oxygen / MOLAR_MASS.O2 + carbonic + vapour;
+  const perMole = pressure / STANDARD_PRESSURE / moles;
+  const clear = gasEmissivity(T, carbonic * perMole, vapour * perMole, beam);
+  const e = soot > 0 ? sootEmissivity(clear, soot, beam) : clear;
+  return e < MOST ? e : MOST;
 }

@@ -1,62 +1,12 @@
-/** A body of one temperature in a fluid of constant temperature and coefficient: the exact answer that integrators must meet. */
-
 /**
- * Biot number, h L/k. A lumped body is allowed below 0.1.
+ * Biot number, h L/k. A body counts as one temperature while it is below 0.1.
  * @param coefficient [W/(m2 K)]
  * @param length volume over area: the thickness of a plate heated on one side [m]
  * @param conductivity [W/(m K)]
+ * @returns [-]
+ * @example biot(15, 0.00635, 50) // 0.001905
  * Reference: Incropera et al. (2007), 6th ed., eq. 5.10.
  */
 export function biot(coefficient: number, length: number, conductivity: number): number {
   return (coefficient * length) / conductivity;
-}
-
-export interface LumpedBody {
-  /** [kg/m3] */
-  density: number;
-  /** [J/(kg K)] */
-  specificHeat: number;
-  /** volume over exposed area: D/6 of a sphere, half the thickness of a plate with both faces exposed [m] */
-  volumePerArea: number;
-  /** [W/(m2 K)] */
-  coefficient: number;
-}
-
-/**
- * Time constant rho c (V/A)/h.
- * @returns [s]
- * Reference: Incropera et al. (2007), 6th ed., eq. 5.7.
- */
-export function lumpedTimeConstant({ density, specificHeat, volumePerArea, coefficient }: LumpedBody): number {
-  return (density * specificHeat * volumePerArea) / coefficient;
-}
-
-export interface LumpedChange {
-  /** [s] */
-  timeConstant: number;
-  /** of body at the start, and of the fluid [K] */
-  start: number;
-  fluid: number;
-}
-
-/**
- * Temperature after a time, Tf + (T0 - Tf) exp(-t/tau).
- * @returns [K]
- */
-export function lumpedTemperature(time: number, { timeConstant, start, fluid }: LumpedChange): number {
-  return fluid + (start - fluid) * Math.exp(-time / timeConstant);
-}
-
-/**
- * Time until a temperature, tau ln[(T0 - Tf)/(T - Tf)].
- * @returns [s]; NaN never: throws
- * @throws RangeError when the temperature does not lie between start and fluid
- * @example lumpedTime(472.15, { timeConstant: 1, start: 298.15, fluid: 473.15 }) // 5.16
- */
-export function lumpedTime(temperature: number, { timeConstant, start, fluid }: LumpedChange): number {
-  const ratio = (start - fluid) / (temperature - fluid);
-  if (!(ratio >= 1 && Number.isFinite(ratio))) {
-    throw new RangeError(`lumpedTime: ${temperature} K must lie between the start ${start} K and the fluid ${fluid} K`);
-  }
-  return timeConstant * Math.log(ratio);
 }

@@ -22,6 +22,12 @@ export interface OpeningFlow {
   backwardHigh: number;
 }
 
+/**
+ * Flow of an opening to be filled by `openingFlow`.
+ * @returns no flow [kg/s], no slopes [kg/(s Pa)]
+ * @example emptyOpeningFlow().forward // 0 kg/s
+ * Reference: none needed.
+ */
 export function emptyOpeningFlow(): OpeningFlow {
   return { forward: 0, backward: 0, forwardLow: 0, forwardHigh: 0, backwardLow: 0, backwardHigh: 0 };
 }
@@ -55,16 +61,17 @@ function rootIntegral(x: number): number {
  * m = Cd A sqrt(2 rho dp), rho of the side it comes from; over a tall opening the pressure difference varies linearly
  * with height, and each direction is the integral over the part of the height where it runs (neutral plane included).
  *
- * @param out receives the flows and slopes
+ * @param out receives the flows and slopes; a hot loop brings its own
  * @param area [m2]
  * @param discharge discharge coefficient [-]
  * @param densityA density on side a [kg/m3]
  * @param densityB density on side b [kg/m3]
  * @param low pressure of a less that of b at the lower edge [Pa]
  * @param high the same at the upper edge; equal to `low` for a short opening
- * @example area 1, discharge 0.65, both densities 1.2, dp 1 Pa -> 1.007 kg/s forward
+ * @returns out [kg/s]
+ * @example openingFlow(emptyOpeningFlow(), 1, 0.65, 1.2, 1.2, 1, 1).forward // 1.007 kg/s
  * Validity: sharp-edged openings at high Reynolds number; rounded off below 0.01 Pa.
- * Source: the orifice equation; its integral over a doorway as in Emmons (2002), SFPE Handbook of Fire Protection
+ * Reference: the orifice equation; its integral over a doorway as in Emmons (2002), SFPE Handbook of Fire Protection
  * Engineering, 3rd ed., section 2-3 (edition and section from memory).
  */
 export function openingFlow(
@@ -75,7 +82,7 @@ export function openingFlow(
   densityB: number,
   low: number,
   high: number,
-): void {
+): OpeningFlow {
   const a = discharge * area * Math.sqrt(2 * densityA);
   const b = discharge * area * Math.sqrt(2 * densityB);
   const span = high - low;
@@ -99,14 +106,19 @@ export function openingFlow(
     out.backwardHigh = (b * (root(-high) - meanDown)) / span;
     out.backwardLow = (b * (meanDown - root(-low))) / span;
   }
-  addTrickle(out, discharge * area, 0.5 * (densityA + densityB));
+  return addTrickle(out, discharge * area, 0.5 * (densityA + densityB));
 }
 
 /**
- * Round off the traffic T = forward + backward as sqrt(T^2 + t^2), the net flow kept.
- * @param area free or effective area [m2]; mean density [kg/m3]
+ * Round off the traffic T = forward + backward as sqrt(T^2 + t^2), t = A sqrt(2 rho 0.0001 Pa), the net flow kept.
+ * @param out flows to be rounded off
+ * @param area free or effective area [m2]
+ * @param density mean of both sides [kg/m3]
+ * @returns out [kg/s]
+ * @example addTrickle(emptyOpeningFlow(), 1, 1.2).forward // 0.00775 kg/s
+ * Reference: ours, a rounding for the solver.
  */
-export function addTrickle(out: OpeningFlow, area: number, density: number): void {
+export function addTrickle(out: OpeningFlow, area: number, density: number): OpeningFlow {
   const square = area * area * 2 * density * TRICKLE_PRESSURE;
   const traffic = out.forward + out.backward;
   const rounded = Math.sqrt(traffic * traffic + square);
@@ -120,6 +132,7 @@ export function addTrickle(out: OpeningFlow, area: number, density: number): voi
   out.backwardLow += low;
   out.forwardHigh += high;
   out.backwardHigh += high;
+  return out;
 }
 
 /** Below this the flow between two cells of a part follows the pressure in proportion [Pa]: a hundredth of a throat's. */
@@ -172,30 +185,4 @@ export function overturn(densityAbove: number, densityBelow: number, area: numbe
   if (relative <= 0) return 0;
   const drive = (relative * relative) / Math.pow(relative * relative + OVERTURN_ROUNDING * OVERTURN_ROUNDING, 0.75);
   return 0.1 * mean * Math.sqrt(GRAVITY * Math.pow(area, 2.5)) * drive;
-}
-
-/** Density differences below this share are rounded off in the exchange, so that its slope stays finite (0.5 K of 400 K). */
-const EXCHANGE_ROUNDING = 1.2e-3;
-
-/**
- * Volume flow each way that a level opening exchanges by itself when the gas above it is denser than that below:
- * 0.1 sqrt(g (drho/rho) A^(5/2)), fading to nothing as a net flow fills the opening (flooding): (1 - (V/V_f)^2)^2.
- *
- * @param densityAbove, densityBelow [kg/m3]; area [m2]; netVolumeFlow through the opening, either way [m3/s]
- * @returns [m3/s] each way
- * Validity: openings wider than deep. The flooding flow, 0.23 A sqrt(2 g D drho/rho), and the factor 0.1 are from memory:
- * Cooper (1995), Fire Safety J. 27, 'Combined buoyancy and pressure-driven flow through a shallow, horizontal, circular
- * vent'; Heskestad & Spaulding (1991). The way it fades between the two is our own smooth join.
- */
-export function levelExchange(densityAbove: number, densityBelow: number, area: number, netVolumeFlow: number): number {
-  const excess = densityAbove - densityBelow;
-  if (excess <= 0 || area <= 0) return 0;
-  const relative = excess / (0.5 * (densityAbove + densityBelow));
-  const diameter = Math.sqrt((4 * area) / Math.PI);
-  const drive = relative / Math.sqrt(Math.sqrt(relative * relative + EXCHANGE_ROUNDING * EXCHANGE_ROUNDING));
-  const flooding = 0.23 * area * Math.sqrt(2 * GRAVITY * diameter) * drive;
-  const filled = netVolumeFlow / flooding;
-  if (filled >= 1 || filled <= -1) return 0;
-  const open = 1 - filled * filled;
-  return 0.1 * Math.sqrt(GRAVITY * Math.pow(area, 2.5)) * drive * open * open;
 }

@@ -9,11 +9,24 @@
  */
 import { ZERO_CELSIUS } from './constants.js';
 
-/** Density of steel [kg/m3], independent of temperature. EN 1993-1-2:2005, 3.2.2. */
-export const STEEL_DENSITY = 7850;
+/** Density of carbon steel [kg/m3], independent of temperature. EN 1993-1-2:2005, 3.2.2. */
+const CARBON_DENSITY = 7850;
 
-/** Density of stainless steel [kg/m3]. EN 1993-1-2:2005, Annex C takes the density of EN 1993-1-4 (1.4301: 7900). */
-export const STAINLESS_DENSITY = 7900;
+/** Density of austenitic stainless steel [kg/m3]. EN 10088-1, 1.4301 (from memory). */
+const STAINLESS_DENSITY = 7900;
+
+export type Steel = 'carbon' | 'stainless';
+
+/**
+ * Density of a steel, independent of temperature.
+ * @param steel which
+ * @returns [kg/m3]
+ * @example steelDensity('carbon') // 7850 kg/m3
+ * Reference: EN 1993-1-2:2005, 3.2.2; EN 10088-1, 1.4301 (from memory).
+ */
+export function steelDensity(steel: Steel): number {
+  return steel === 'stainless' ? STAINLESS_DENSITY : CARBON_DENSITY;
+}
 
 const LOWEST = 20; // °C
 const HIGHEST = 1200; // °C
@@ -37,7 +50,8 @@ const H_900 = H_735 + 545 * (900 - 735) + 17820 * Math.log((900 - 731) / (735 - 
  * Specific heat of carbon steel, EN 1993-1-2 eq. (3.2a-d).
  * @param T [K]; 20-1200 °C, held outside
  * @returns [J/(kg K)]
- * @example steelSpecificHeat(293.15) // 439.8
+ * @example steelSpecificHeat(673.15) // 605.9 J/(kg K)
+ * Reference: EN 1993-1-2:2005, 3.4.1.2.
  */
 export function steelSpecificHeat(T: number): number {
   const t = T - ZERO_CELSIUS;
@@ -52,6 +66,8 @@ export function steelSpecificHeat(T: number): number {
  * Enthalpy of carbon steel above 20 °C, the exact integral of `steelSpecificHeat`.
  * @param T [K]; any
  * @returns [J/kg]; negative below 20 °C
+ * @example steelEnthalpy(673.15) // 201300 J/kg
+ * Reference: integral of EN 1993-1-2:2005, 3.4.1.2.
  */
 export function steelEnthalpy(T: number): number {
   const t = T - ZERO_CELSIUS;
@@ -63,20 +79,12 @@ export function steelEnthalpy(T: number): number {
 }
 
 /**
- * Temperature of carbon steel of a given enthalpy, the inverse of `steelEnthalpy` by bracketed Newton steps.
- * @param h [J/kg] above 20 °C
- * @param guess a temperature near the answer [K], to save steps
- * @returns [K], within 1e-9 K
- */
-export function steelTemperature(h: number, guess = 400): number {
-  return invert(steelEnthalpy, steelSpecificHeat, h, guess);
-}
-
-/**
  * Thermal conductivity of carbon steel: 54 - 0.0333 t, and 27.3 from 800 °C on; EN 1993-1-2 eq. (3.3a, b). The standard
  * steps from 27.36 to 27.3 at 800 °C; here the line runs on to 801.8 °C where it meets 27.3.
  * @param T [K]; 20-1200 °C, held outside
  * @returns [W/(m K)]
+ * @example steelConductivity(673.15) // 40.68 W/(m K)
+ * Reference: EN 1993-1-2:2005, 3.4.1.3.
  */
 export function steelConductivity(T: number): number {
   const t = T - ZERO_CELSIUS;
@@ -94,6 +102,8 @@ const STAINLESS_AT_1200 = stainlessIntegral(HIGHEST);
  * Specific heat of stainless steel, 450 + 0.280 t - 2.91e-4 t^2 + 1.34e-7 t^3; EN 1993-1-2 Annex C, eq. (C.6).
  * @param T [K]; 20-1200 °C, held outside
  * @returns [J/(kg K)]
+ * @example stainlessSpecificHeat(773.15) // 534 J/(kg K)
+ * Reference: EN 1993-1-2:2005, Annex C.
  */
 export function stainlessSpecificHeat(T: number): number {
   const t = Math.min(Math.max(T - ZERO_CELSIUS, LOWEST), HIGHEST);
@@ -103,7 +113,9 @@ export function stainlessSpecificHeat(T: number): number {
 /**
  * Enthalpy of stainless steel above 20 °C, the exact integral of `stainlessSpecificHeat`.
  * @param T [K]; any
- * @returns [J/kg]
+ * @returns [J/kg]; negative below 20 °C
+ * @example stainlessEnthalpy(773.15) // 240900 J/kg
+ * Reference: integral of EN 1993-1-2:2005, Annex C.
  */
 export function stainlessEnthalpy(T: number): number {
   const t = T - ZERO_CELSIUS;
@@ -112,35 +124,13 @@ export function stainlessEnthalpy(T: number): number {
   return STAINLESS_AT_1200 - STAINLESS_AT_20 + stainlessSpecificHeat(T) * (t - HIGHEST);
 }
 
-/** Temperature of stainless steel of a given enthalpy; as `steelTemperature`. */
-export function stainlessTemperature(h: number, guess = 400): number {
-  return invert(stainlessEnthalpy, stainlessSpecificHeat, h, guess);
-}
-
 /**
  * Thermal conductivity of stainless steel, 14.6 + 0.0127 t; EN 1993-1-2 Annex C, eq. (C.7).
  * @param T [K]; 20-1200 °C, held outside
  * @returns [W/(m K)]
+ * @example stainlessConductivity(773.15) // 20.95 W/(m K)
+ * Reference: EN 1993-1-2:2005, Annex C.
  */
 export function stainlessConductivity(T: number): number {
   return 14.6 + 1.27e-2 * Math.min(Math.max(T - ZERO_CELSIUS, LOWEST), HIGHEST);
-}
-
-/** Root of enthalpy(T) = h: Newton inside a bracket that shrinks, halving when a step leaves it (the peak at 735 °C). */
-function invert(enthalpy: (T: number) => number, heat: (T: number) => number, h: number, guess: number): number {
-  const smallest = 400; // J/(kg K): below every specific heat here, so that the bracket holds the root
-  const hot = ZERO_CELSIUS + LOWEST + h / smallest;
-  let low = Math.min(hot, ZERO_CELSIUS + LOWEST);
-  let high = Math.max(hot, ZERO_CELSIUS + LOWEST);
-  let T = Math.min(Math.max(guess, low), high);
-  for (let n = 0; n < 200; n++) {
-    const excess = enthalpy(T) - h;
-    const step = excess / heat(T);
-    if (Math.abs(step) <= 1e-9) return T - step;
-    if (excess > 0) high = T;
-    else low = T;
-    const next = T - step;
-    T = next > low && next < high ? next : (low + high) / 2;
-  }
-  return T;
 }

@@ -1,34 +1,45 @@
-import { AIR_GAS_CONSTANT, airConductivity, airPrandtl, airViscosity } from './air.js';
-import { STEFAN_BOLTZMANN } from './constants.js';
+import { airConductivity, airKinematicViscosity, airPrandtl } from './air.js';
 import { nusseltCrossCylinder } from './forcedConvection.js';
 import { nusseltHorizontalCylinder, rayleigh } from './freeConvection.js';
+import { mixedConvection } from './mixedConvection.js';
+import { blackPowerSlope, surfaceLoss } from './radiation.js';
 
 /** Stem of an ordinary probe or dial thermometer: 1/4 in across, smoked. Common practice, no source. */
 export const STEM = { diameter: 0.00635, emissivity: 0.9, density: 7850, specificHeat: 500 } as const;
 
 /**
- * Convection coefficient of a thermometer stem across the gas [W/(m2 K)]: free (Churchill & Chu 1975) and forced (Churchill &
- * Bernstein 1977) cubed together.
- *
- * @param gas, stem temperatures [K]; speed of the gas past it [m/s]; pressure [Pa]; diameter [m]
+ * Convection coefficient of a thermometer stem across the gas: free and forced Nusselt numbers of a cylinder, cubed together.
+ * @param gas, stem temperatures [K]
+ * @param speed of the gas past it [m/s]
+ * @param pressure absolute [Pa]
+ * @param diameter of the stem [m]
+ * @returns [W/(m2 K)]
+ * @example stemCoefficient(400, 350, 1, 101325, 0.00635) // 42 W/(m2 K)
+ * Reference: Churchill & Chu (1975), Churchill & Bernstein (1977), joined after Churchill (1977).
  */
 export function stemCoefficient(gas: number, stem: number, speed: number, pressure: number, diameter: number): number {
   const film = 0.5 * (gas + stem);
   const k = airConductivity(film);
   const pr = airPrandtl(film);
-  const free = nusseltHorizontalCylinder(rayleigh(gas - stem, film, diameter, pressure), pr);
-  const re = (speed * diameter * pressure) / (AIR_GAS_CONSTANT * film * airViscosity(film));
-  const forced = nusseltCrossCylinder(re, pr);
-  return (k / diameter) * Math.cbrt(free * free * free + forced * forced * forced);
+  const nu = airKinematicViscosity(film, pressure);
+  const free = nusseltHorizontalCylinder(rayleigh(gas - stem, film, diameter, nu, pr), pr);
+  const forced = nusseltCrossCylinder((speed * diameter) / nu, pr);
+  return (k / diameter) * mixedConvection(free, forced);
 }
 
 /**
- * Heat that a stem takes up per surface [W/m2]: convection from the gas, radiation exchanged with the walls. The gas between
- * stem and walls counts as clear here.
- *
- * @param gas temperature [K]; speed past the stem [m/s]; pressure [Pa]
+ * Heat that a stem takes up per surface: convection from the gas, radiation exchanged with the walls. The gas between stem and
+ * walls counts as clear here.
+ * @param gas temperature [K]
  * @param wallRadiant temperature whose black radiation is what the walls send [K] (their star point)
- * @param stem its temperature [K], diameter [m], emissivity [-]
+ * @param stem its temperature [K]
+ * @param speed of the gas past it [m/s]
+ * @param pressure absolute [Pa]
+ * @param diameter of the stem [m]
+ * @param emissivity of the stem [-]
+ * @returns [W/m2]
+ * @example stemHeating(400, 400, 400, 1, 101325, 0.00635, 0.9) // 0 W/m2
+ * Reference: Incropera et al. (2007), 6th ed., section 1.2, taken up instead of lost.
  */
 export function stemHeating(
   gas: number,
@@ -39,18 +50,16 @@ export function stemHeating(
   diameter: number,
   emissivity: number,
 ): number {
-  return (
-    stemCoefficient(gas, stem, speed, pressure, diameter) * (gas - stem) +
-    emissivity * STEFAN_BOLTZMANN * (wallRadiant ** 4 - stem ** 4)
-  );
+  return -surfaceLoss(stemCoefficient(gas, stem, speed, pressure, diameter), stem, gas, emissivity, wallRadiant);
 }
 
 /**
- * Settled reading of a thermometer [K]: the stem temperature at which convection from the gas and radiation to the walls
- * balance. Always between gas and walls.
- *
- * Solved by Newton with the slope of the radiation and of h ~ dT^(1/4); converges in a few steps from any start because the
- * balance falls monotonically with the stem temperature.
+ * Settled reading of a thermometer: the stem temperature at which convection from the gas and radiation to the walls balance.
+ * Solved by Newton inside a bracket; the balance falls with the stem temperature, so that there is one answer.
+ * @param gas, wallRadiant, speed, pressure, diameter, emissivity as in `stemHeating`
+ * @returns [K], always between gas and walls
+ * @example settledReading(400, 400, 1, 101325, 0.00635, 0.9) // 400 K
+ * Reference: heat balance of a bead, Incropera et al. (2007), 6th ed., Example 5.2.
  */
 export function settledReading(
   gas: number,
@@ -65,14 +74,26 @@ export function settledReading(
   let stem = 0.5 * (low + high);
   for (let i = 0; i < 40 && high - low > 1e-10; i++) {
     const h = stemCoefficient(gas, stem, speed, pressure, diameter);
-    const balance = h * (gas - stem) + emissivity * STEFAN_BOLTZMANN * (wallRadiant ** 4 - stem ** 4);
+    const balance = -surfaceLoss(h, stem, gas, emissivity, wallRadiant);
     if (balance > 0) low = stem;
     else high = stem;
-    const slope = h + 4 * emissivity * STEFAN_BOLTZMANN * stem ** 3;
+    const slope = h + emissivity * blackPowerSlope(stem);
     let next = stem + balance / slope;
     if (next <= low || next >= high) next = 0.5 * (low + high);
     if (Math.abs(next - stem) < 1e-10 * stem) return next;
     stem = next;
   }
   return stem;
+}
+
+/**
+ * Heat capacity of a stem per surface, rho c D/4 times a fill: what is not steel inside a dial thermometer's stem.
+ * @param diameter [m]
+ * @param fill share of the stem that is solid [-]; an estimate, 0.2-1
+ * @returns [J/(m2 K)]
+ * @example stemCapacity(0.00635, 0.4) // 2492 J/(m2 K)
+ * Reference: volume over surface of a cylinder, D/4.
+ */
+export function stemCapacity(diameter: number, fill: number): number {
+  return (STEM.density * STEM.specificHeat * diameter * fill) / 4;
 }

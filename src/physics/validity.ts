@@ -93,7 +93,8 @@ export type RelationName = keyof typeof VALIDITY;
  * @param name relation
  * @param value in the unit of its entry
  * @returns the entry it leaves, or undefined inside
- * @example outsideValidity('gasEmissivity', 450) // the entry of 600-2400 K: weights are held at 600 K there
+ * @example outsideValidity('gasEmissivity', 450)?.low // 600 K
+ * Reference: each entry has its own.
  */
 export function outsideValidity(name: RelationName, value: number): Validity | undefined {
   const entry = VALIDITY[name];

@@ -11,3 +11,8 @@ export const PLATE_AND_LOSS =
   'Plate thickness hardly changes this loss: steel lets heat through so easily that its thickness does not count. ' +
   'Thicker plate gives smaller swings and a stiffer, longer-lived shell, for more warm-up time, wood and weight. ' +
   'Insulation is what cuts the loss.';
+
+/** What 'soaked' means, wherever it stands beside a number. */
+export const SOAKED_MEANS =
+  'Soaked: the thermometer has read its target, and the steel of chamber and upright holds 90 % of the heat above outdoors that ' +
+  'it holds once settled there, and never less after.';

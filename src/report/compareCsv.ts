@@ -1,6 +1,6 @@
 import type { Comparison } from '../study/compare.js';
 import type { UnitSystem } from '../units.js';
-import { compareRows, GROUP_WORDS, plainDifference, plainValue, unitText } from './compareRows.js';
+import { compareRows, GROUP_WORDS, plainDifference, plainUnit, plainValue } from './compareRows.js';
 import { textCell } from './csv.js';
 
 /** The table of a comparison as CSV (RFC 4180): a row a quantity; value, difference and percent of every option. */
@@ -18,7 +18,7 @@ export function compareCsv(comparison: Comparison, system: UnitSystem): string {
   const rows = compareRows(comparison).map(({ measure, words, cells }) => [
     GROUP_WORDS[measure.group],
     words,
-    ascii(unitText(measure, system, settings.currency)),
+    ascii(plainUnit(measure, system, settings.currency)),
     ...cells.map(({ value }) => plainValue(measure, value, system)),
     ...cells
       .filter((_, i) => options[i].label !== baseline)

@@ -1,10 +1,12 @@
 import { stationLabel } from '../charts/labels.js';
 import type { ComparedOption, Comparison, Difference } from '../study/compare.js';
-import { measuresOf, type Measure, type MeasureGroup } from '../study/measures.js';
-import { convert, format, unitOf, type UnitSystem } from '../units.js';
+import { measuresOf, UNITS_OF_KEYS, type Measure, type MeasureGroup } from '../study/measures.js';
+import { MISSING, tellingOf, type Telling } from '../study/told.js';
+import { convert, unitOf, type UnitSystem } from '../units.js';
 
 /** Heads of the table's groups. */
 export const GROUP_WORDS: Record<MeasureGroup, string> = {
+  plate: 'Plate',
   steel: 'Steel',
   'warm-up': 'Warm-up',
   holding: 'Holding',
@@ -37,74 +39,40 @@ function differenceOf({ differences }: ComparedOption, key: string): Difference 
   return differences.find((each) => each.key === key)!;
 }
 
-/** Unit of a measure's column where the usual one would not do for all options alike. */
-function unitFor({ kind, key }: Measure, system: UnitSystem): string {
-  if (kind === 'money') return '';
-  if (key === 'hold.air_kg_per_s') return system === 'shop' ? 'lb/h' : 'g/s';
-  if (key === 'door.recovery_s') return 's';
-  return unitOf(kind, system);
+/** Times that are never come to, and what they would have burned; all else that is missing is not known. */
+const NEVER: ReadonlySet<string> = new Set(['gauge_s', 'soaked_s', 'woodToSoaked_kg']);
+
+/** How the cells of a row are told, all to one last digit. */
+export function tellingOfRow({ measure, cells }: CompareRow, system: UnitSystem, currency = ''): Telling {
+  const { key, kind } = measure;
+  const missing = NEVER.has(key) ? 'never' : MISSING;
+  return tellingOf({ kind, missing, unit: UNITS_OF_KEYS[key] ?? {} }, cells, system, currency);
 }
 
 /** What a row is called, its unit with it. */
-export function rowHead({ measure, words }: CompareRow, system: UnitSystem, currency = ''): string {
-  const unit = measure.kind === 'money' ? currency : unitFor(measure, system);
+export function rowHead({ words }: CompareRow, { unit }: Telling): string {
   return unit === '' ? words : `${words} [${unit}]`;
 }
 
-/** A value as it stands in the table, in its row's unit. */
-export function valueText(measure: Measure, value: number | null, system: UnitSystem): string {
-  if (value === null) return '–';
-  const number = inUnit(measure, value, system);
-  if (measure.kind === 'temperature') return round(number, 0);
-  return figures(number, measure.kind === 'temperatureDifference' || measure.kind === 'pressure' ? 2 : 3);
-}
-
-/** A difference as it stands there: with its sign, or `same`. */
-export function differenceText(measure: Measure, { difference, none }: Difference, system: UnitSystem): string {
-  if (difference === null) return none ? '' : '–';
-  if (none) return 'same';
-  return (difference > 0 ? '+' : '-') + figures(Math.abs(inUnit(differenceOfKind(measure), difference, system)), 2);
-}
-
-export function percentText({ share, none }: Difference): string {
-  if (share === null || none) return '';
-  const size = Math.abs(100 * share);
-  return `${share > 0 ? '+' : '-'}${size >= 10 ? round(size, 0) : size.toFixed(1)} %`;
-}
-
-/** Differences of temperatures take no offset. */
-function differenceOfKind(measure: Measure): Measure {
-  return measure.kind === 'temperature' ? { ...measure, kind: 'temperatureDifference' } : measure;
-}
-
-function inUnit(measure: Measure, value: number, system: UnitSystem): number {
-  if (measure.kind === 'money') return value;
-  const unit = unitFor(measure, system);
-  return convert(measure.kind, value, system, unit === '' ? {} : { unit });
-}
-
-/** So many significant figures, but whole numbers whole up to three more. */
-function figures(number: number, digits: number): string {
-  const whole = Math.abs(number) >= 10 ** digits;
-  return whole && Math.abs(number) < 10 ** (digits + 1)
-    ? round(number, 0)
-    : format('number', number, 'si', { digits: Math.max(digits, whole ? 3 : digits) });
-}
-
-function round(number: number, decimals: number): string {
-  return Number(number.toFixed(decimals)).toLocaleString('en-US', { maximumFractionDigits: decimals });
+/** The unit of a row's plain numbers. */
+export function plainUnit({ kind, key }: Measure, system: UnitSystem, currency = ''): string {
+  return kind === 'money' ? currency : (UNITS_OF_KEYS[key]?.[system] ?? unitOf(kind, system));
 }
 
 /** A value as a plain number in its row's unit, for a spreadsheet. */
 export function plainValue(measure: Measure, value: number | null, system: UnitSystem): string {
-  return value === null ? '' : String(Number(inUnit(measure, value, system).toPrecision(7)));
+  if (value === null) return '';
+  const { kind } = measure;
+  const unit = plainUnit(measure, system);
+  const number = kind === 'money' ? value : convert(kind, value, system, unit === '' ? {} : { unit });
+  return String(Number(number.toPrecision(7)));
 }
 
-/** The same for a difference. */
+/** The same for a difference, which takes no offset. */
 export function plainDifference(measure: Measure, value: number | null, system: UnitSystem): string {
-  return plainValue(differenceOfKind(measure), value, system);
-}
-
-export function unitText(measure: Measure, system: UnitSystem, currency = ''): string {
-  return measure.kind === 'money' ? currency : unitFor(measure, system);
+  return plainValue(
+    measure.kind === 'temperature' ? { ...measure, kind: 'temperatureDifference' } : measure,
+    value,
+    system,
+  );
 }

@@ -1,8 +1,9 @@
 import { plainText, wrap } from '../charts/plainText.js';
 import type { Comparison } from '../study/compare.js';
 import type { SureDifference } from '../study/compareSpread.js';
+import { MISSING, type Telling } from '../study/told.js';
 import type { UnitSystem } from '../units.js';
-import { compareRows, differenceText, rowHead, type CompareRow } from './compareRows.js';
+import { compareRows, rowHead, tellingOfRow, type CompareRow } from './compareRows.js';
 import { table } from './table.js';
 
 const WIDTH = 98;
@@ -12,23 +13,27 @@ const LONGEST_LABEL = 40;
 export function compareSpreadText(comparison: Comparison, system: UnitSystem): string[] {
   const { spread, baseline } = comparison;
   if (!spread) return [];
-  const rows = compareRows(comparison);
+  // a plate is what it is in every case
+  const rows = compareRows(comparison).filter(({ measure }) => measure.group !== 'plate');
   const blocks = spread.options
     .filter(({ label }) => label !== baseline)
     .map(({ label, measures }) => {
       const told = rows.flatMap((row) => {
         const sure = measures.find(({ key }) => key === row.measure.key);
-        return sure && sure.missing < spread.cases ? [{ row, sure }] : [];
+        return sure ? [{ row, sure }] : [];
       });
       return [
         wrap(sentence(label, told, spread.cases, comparison), WIDTH),
         table(
-          ['', '8 of 10 differences', 'more in', 'less in', 'same in'],
-          told.map(({ row, sure }) => [
-            rowHead(row, system, comparison.settings.currency),
-            sure.same + sure.missing === spread.cases ? 'same' : rangeText(row, sure, system),
-            ...[sure.more, sure.less, sure.same].map((count) => (count === 0 ? '-' : String(count))),
-          ]),
+          ['', '8 of 10 differences', 'more in', 'less in', 'same in', 'not there in'],
+          told.map(({ row, sure }) => {
+            const telling = tellingOfRow(row, system, comparison.settings.currency);
+            return [
+              rowHead(row, telling),
+              rangeText(sure, spread.cases, telling),
+              ...[sure.more, sure.less, sure.same, sure.missing].map((count) => (count === 0 ? '-' : String(count))),
+            ];
+          }),
           { indent: '  ' },
         ),
       ].join('\n');
@@ -37,14 +42,13 @@ export function compareSpreadText(comparison: Comparison, system: UnitSystem): s
   return [[head, ...blocks].join('\n\n')];
 }
 
-function rangeText(row: CompareRow, { difference }: SureDifference, system: UnitSystem): string {
-  const text = (value: number | null) =>
-    differenceText(
-      row.measure,
-      { key: row.measure.key, baseline: 0, value: 0, difference: value, share: null, none: value === 0 },
-      system,
-    );
-  return `${text(difference.p10)} to ${text(difference.p90)}`;
+function rangeText(
+  { difference: { p10, p90 }, same, missing }: SureDifference,
+  cases: number,
+  telling: Telling,
+): string {
+  if (p10 === null || p90 === null) return MISSING;
+  return same === cases - missing ? 'same' : `${telling.signed(p10)} to ${telling.signed(p90)}`;
 }
 
 /** Measures that the words leave to the table: parts of others. */
@@ -59,12 +63,13 @@ function sentence(
   const words = told.filter(({ row }) => !PARTS.has(row.measure.group));
   const names = (which: (sure: SureDifference) => boolean) =>
     words.filter(({ sure }) => which(sure)).map(({ row }) => nameOf(row));
-  const all = ({ missing }: SureDifference) => cases - missing;
-  const more = names((sure) => sure.more === all(sure));
-  const less = names((sure) => sure.less === all(sure));
-  const same = names((sure) => sure.same === all(sure));
-  const open = words.filter(({ sure }) => ![sure.more, sure.less, sure.same].includes(all(sure)));
+  const more = names((sure) => sure.more === cases);
+  const less = names((sure) => sure.less === cases);
+  const same = names((sure) => sure.same === cases);
+  const never = names((sure) => sure.missing === cases);
+  const open = words.filter(({ sure }) => ![sure.more, sure.less, sure.same, sure.missing].includes(cases));
   const clauses = [
+    ...(never.length > 0 ? [`in no case there for both: ${never.join(', ')}`] : []),
     ...(more.length > 0 ? [`more, longer or hotter in every case: ${more.join(', ')}`] : []),
     ...(less.length > 0 ? [`less, shorter or cooler in every case: ${less.join(', ')}`] : []),
     ...(same.length > 0 ? [`the same in every case: ${same.join(', ')}`] : []),
@@ -79,10 +84,11 @@ function nameOf({ measure, words }: CompareRow): string {
     : words;
 }
 
-function counts({ more, less, same }: SureDifference): string {
+function counts({ more, less, same, missing }: SureDifference): string {
   return [
     ...(more > 0 ? [`more in ${more}`] : []),
     ...(less > 0 ? [`less in ${less}`] : []),
     ...(same > 0 ? [`same in ${same}`] : []),
+    ...(missing > 0 ? [`not there for both in ${missing}`] : []),
   ].join(', ');
 }

@@ -2,19 +2,13 @@ import { plainText, wrap } from '../charts/plainText.js';
 import { gaugeLabel } from '../charts/labels.js';
 import { baselineOf, type Comparison } from '../study/compare.js';
 import { NO_DIFFERENCE } from '../study/measures.js';
+import { gatherWarnings } from '../study/warningRank.js';
 import { BACK_WITHIN } from '../study/disturb.js';
-import { money, verdictOf } from '../study/verdict.js';
+import { money } from '../study/told.js';
+import { verdictOf } from '../study/verdict.js';
 import { convert, format, type UnitSystem } from '../units.js';
-import { CAUTIONS, NOT_A_GUARANTEE } from './cautions.js';
-import {
-  compareRows,
-  differenceText,
-  GROUP_WORDS,
-  percentText,
-  rowHead,
-  valueText,
-  type CompareRow,
-} from './compareRows.js';
+import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from './cautions.js';
+import { compareRows, GROUP_WORDS, rowHead, tellingOfRow, type CompareRow } from './compareRows.js';
 import { compareSpreadText } from './compareSpreadText.js';
 import { sayIn } from './quantity.js';
 import { restsOnEach } from './restsOn.js';
@@ -60,19 +54,15 @@ function measuredCooks({ options }: Comparison, system: UnitSystem): string[] {
 
 /** Warnings of one kind and place once, in the words and numbers of the first option that has it. */
 function warnings({ options }: Comparison): string[] {
-  const kinds = new Map<string, { text: string; labels: string[] }>();
-  for (const { label, result } of options) {
-    for (const { code, where, message } of result.warnings) {
-      const key = `${code} ${where}`;
-      const known = kinds.get(key);
-      if (known) known.labels.push(plainText(label));
-      else kinds.set(key, { text: `${plainText(where)}: ${plainText(message, 600)}`, labels: [plainText(label)] });
-    }
-  }
-  if (kinds.size === 0) return [];
-  const lines = [...kinds.values()].map(({ text, labels: [first, ...also] }) => {
-    const others = also.length > 0 ? ` (likewise, with numbers of their own: ${also.join('; ')})` : '';
-    return `  - ${wrap(`${options.length > 1 ? `${first}: ` : ''}${text}${others}`, WIDTH - 4, '    ')}`;
+  const told = gatherWarnings(options);
+  if (told.length === 0) return [];
+  const lines = told.map(({ where, message, labels: [first, ...also] }) => {
+    const others =
+      also.length > 0
+        ? ` (likewise, with numbers of their own: ${also.map((each) => plainText(each)).join('; ')})`
+        : '';
+    const whose = options.length > 1 ? `${plainText(first)}: ` : '';
+    return `  - ${wrap(`${whose}${plainText(where)}: ${plainText(message, 600)}${others}`, WIDTH - 4, '    ')}`;
   });
   return [`WARNINGS\n${lines.join('\n')}`];
 }
@@ -120,13 +110,14 @@ function block(
     const { measure, cells } = row;
     if (measure.group !== group) lines.push([GROUP_WORDS[measure.group]]);
     group = measure.group;
+    const telling = tellingOfRow(row, system, currency);
     lines.push([
-      `  ${rowHead(row, system, currency)}`,
-      valueText(measure, cells[base].value, system),
+      `  ${rowHead(row, telling)}`,
+      telling.number(cells[base].value),
       ...others.flatMap((i) => [
-        valueText(measure, cells[i].value, system),
-        differenceText(measure, cells[i], system),
-        percentText(cells[i]),
+        telling.number(cells[i].value),
+        telling.difference(cells[i]),
+        telling.percent(cells[i]),
       ]),
     ]);
   }
@@ -152,9 +143,10 @@ function events(comparison: Comparison, system: UnitSystem): string {
           `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}, open ${say('time', settings.door_s)} with the fire as it was. Back: the thermometer, its lag and all, is within ${say('temperatureDifference', BACK_WITHIN)} of the target again, counted from shutting.`,
         ]
       : []),
+    SOAKED_MEANS,
     `Gust: ${say('speed', settings.gust.wind)} of wind for ${say('time', settings.gust.lasts)}. Shower: ${format('share', settings.shower.rain)} of all that faces up kept wet for ${say('time', settings.shower.lasts)}. The fire stays as it was meanwhile.`,
     `Fire out: drawn at once, vents as they stand; half down is halfway to outdoors, and the touch limit is ${say('temperature', 333.15)} (ASTM C1055).`,
-    `'Same' is a difference of up to ${format('share', NO_DIFFERENCE.share)} in fires, losses and air, ${format('share', NO_DIFFERENCE.timeShare)} (and ${format('time', NO_DIFFERENCE.time)}) in times, ${say('temperatureDifference', NO_DIFFERENCE.temperature)} in temperatures, ${format('share', NO_DIFFERENCE.weight)} in weights: less than can be told from none.`,
+    `'Same' is a difference of up to ${format('share', NO_DIFFERENCE.share)} in fires, losses and air, ${format('share', NO_DIFFERENCE.timeShare)} (and ${format('time', NO_DIFFERENCE.time)}) in times, ${say('temperatureDifference', NO_DIFFERENCE.temperature)} in temperatures, ${format('share', NO_DIFFERENCE.weight)} in weights: less than can be told from none; so are times that read the same. A difference is that of the two numbers beside it, whose last digit is the same for all of a row.`,
   ];
   return lines.map((line) => `  - ${wrap(line, WIDTH - 4, '    ')}`).join('\n');
 }

@@ -21,7 +21,7 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
   const gauge = gaugeLabel(design.gauge);
   const headline =
     `The day takes ${say('mass', cook.wood_kg)} of wood: ${say('mass', cook.woodToReach_kg)} until the ${gauge} first reads ` +
-    `${target}, the rest to tend it. From loading to the last wood it reads within ${say('temperatureDifference', band)} of ` +
+    `${target}, the rest to tend it, ${say('mass', cook.left_kg)} of which still glows at the end. From loading to the last wood it reads within ${say('temperatureDifference', band)} of ` +
     `that for ${say('time', cook.inBand_s)}, ${say('share', cook.inBand_share)} of the time; its lowest is ` +
     `${say('temperature', cook.lowest_K)}, its highest ${say('temperature', cook.highest_K)}.`;
   const marks = table(
@@ -32,7 +32,7 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
   const door = doorwayOf(design);
   const opens = loading > 0 || design.cook!.events.some((event) => event.door);
   const notes = [
-    `Loading comes ${say('time', soak)} after the target is first read. The tender burns just what keeps the thermometer's settled reading on the target, never more than the full fire, and leaves the fire alone while a door is open.`,
+    `Loading comes ${say('time', soak)} after the target is first read. The tender burns just what keeps the thermometer's settled reading on the target, never more than the full fire, and leaves the fire alone while a door is open. After the last wood the fire burns down as its splits do (fire.splits, an estimate).`,
     ...(opens
       ? [
           `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}.`,

@@ -22,6 +22,7 @@ export function fitText(result: FitResult, system: UnitSystem): string {
       `${result.tool.name} ${result.tool.version}: what one pit told in ${result.cooks.length > 1 ? 'these cooks' : 'this cook'}, no more: other weather, wood and hands move it`,
       WIDTH,
     )}`,
+    ...doubts(result),
     wrap(qualitySentence(result, system), WIDTH),
     section('WHAT THE LOG TELLS', parameterTable(result, system), ...aboutParameters(result)),
     ...(result.parameters.length > 1
@@ -60,6 +61,44 @@ export function fitText(result: FitResult, system: UnitSystem): string {
     wrap(CAUTIONS, WIDTH),
   );
   return `${sections.join('\n\n')}\n`;
+}
+
+/** Warnings that make the whole fit doubtful, and how each is named in front of everything else. */
+const DOUBTS: Record<string, (where: string[]) => string> = {
+  'predicts-worse': () => "it predicts worse than the design's own estimates do",
+  'at-edge-of-spread': (where) =>
+    `${where.length > 1 ? `${where.length} estimates run to the ends of what they may be` : `${where[0]} runs to the end of what it may be`}: ` +
+    'the log may be of another pit, or something in it is not as it was',
+  'more-wood-than-burns': () => 'the log has more wood than this pit can burn',
+  'less-wood-than-it-took': () => 'the log has less wood than its heat took',
+  'running-total': ([header]) => `${header} looks like a running total`,
+  'air-unit': ([header]) => `the unit of ${header} looks wrong`,
+  'colder-than-air': () => 'the probes begin colder than outdoors',
+  'copied-probe': (where) => `${where.join(', ')} is a copy of another column`,
+  'probe-reads-off': (where) =>
+    `${where.join(', ')} ${where.length > 1 ? 'read' : 'reads'} far off and ${where.length > 1 ? 'are' : 'is'} left out`,
+  'probes-swapped': ([headers]) => `${headers} seem to have changed places`,
+  'fire-does-not-fit': () => 'its wood and its heat do not go together',
+  'probes-disagree': ([headers]) => `${headers} can't all be right`,
+};
+
+/** A fit that leaves more than this [K], and so many times the readings' own noise, has not found the pit. */
+const NOT_FOLLOWED = { least_K: 10, noise: 3 };
+
+/** What speaks against a fit, in one sentence before its numbers; nothing where nothing does. */
+function doubts({ warnings, cooks, quality }: FitResult): string[] {
+  const leftOut = cooks.flatMap(({ channels }) => channels.filter((each) => each.leftOut).map(({ header }) => header));
+  const words = Object.entries(DOUBTS).flatMap(([code, say]) => {
+    const all = warnings.filter((each) => each.code === code).map(({ where }) => where);
+    const where = [...new Set(code === 'probe-reads-off' ? all.filter((each) => leftOut.includes(each)) : all)];
+    return where.length > 0 ? [say(where.map((each) => plainText(each)))] : [];
+  });
+  if (quality.fitted_K > Math.max(NOT_FOLLOWED.least_K, NOT_FOLLOWED.noise * quality.noise_K)) {
+    words.push('even fitted, the pit does not follow this log: it may be of another pit');
+  }
+  return words.length > 0
+    ? [wrap(`DOUBTFUL: ${words.join('; ')}. See the warnings below before you use it.`, WIDTH)]
+    : [];
 }
 
 /** A note of the log, its place in front; one that begins with its own place keeps that. */
@@ -194,7 +233,7 @@ function probeTable({ cooks }: FitResult, system: UnitSystem): string {
     `${offset_K < 0 ? '' : '+'}${tenth(offset_K)} ± ${tenth(offsetDeviation_K)} ${unitOf('temperatureDifference', system)}`;
   const several = cooks.length > 1;
   const row = (name: string, channel: FittedChannel) => [
-    several ? `${plainText(name)}, ${plainText(channel.header)}` : plainText(channel.header),
+    `${several ? `${plainText(name)}, ` : ''}${plainText(channel.header)}${channel.leftOut ? ' (left out)' : ''}`,
     off(channel.fitted.before),
     off(channel.fitted.after),
     off(channel.heldBack.before),

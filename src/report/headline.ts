@@ -15,7 +15,7 @@ export function gaugeReading(state: SteadyState, gauge: string): number | null {
  * Nothing is rounded up or left out where the answer is 'never'. Last, what measured cook it rests on, if any.
  */
 export function headline(result: EstimateResult, system: UnitSystem): string[] {
-  const { design, steady, assumed, warmUp } = result;
+  const { design, steady, assumed, warmUp, warnings } = result;
   const say = sayIn(system);
   const target = say('temperature', design.fire.target);
   const gauge = `the ${gaugeLabel(design.gauge)}`;
@@ -38,8 +38,13 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
         `${from} ${gauge} first reads ${target} after ${say('time', warmUp.gauge_s)} at the earliest${sure('gauge_s')}. ${soaked}`,
       );
     } else {
-      const settles = say('temperature', gaugeReading(assumed, design.gauge));
-      sentences.push(`${from} ${gauge} never reads ${target}: it settles at ${settles}.`);
+      const reading = gaugeReading(assumed, design.gauge);
+      const settles = say('temperature', reading);
+      sentences.push(
+        reading !== null && reading > design.fire.target && warnings.some(({ code }) => code === 'draft-tips-over')
+          ? `${from} ${gauge} would settle at ${settles}, but its way to ${target} could not be followed; the warnings say why.`
+          : `${from} ${gauge} never reads ${target}: it settles at ${settles}.`,
+      );
     }
   } else {
     sentences.push(

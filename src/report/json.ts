@@ -1,3 +1,5 @@
+import { visible } from '../charts/plainText.js';
+
 /**
  * A result as JSON: objects indented, lists of plain values on one line, a newline at the end. Keys keep their order, so
  * the same result is the same bytes.
@@ -5,7 +7,7 @@
  * @throws RangeError when a number is not finite: JSON would turn it into null without a word
  */
 export function toJson(value: unknown): string {
-  return `${write(value, '', 'result')}\n`;
+  return `${visible(write(value, '', 'result'))}\n`;
 }
 
 /**
@@ -14,10 +16,11 @@ export function toJson(value: unknown): string {
  * @throws RangeError when a number is not finite
  */
 export function toJsonLine(value: object): string {
-  return JSON.stringify(value, (key, item: unknown) => {
+  const line = JSON.stringify(value, (key, item: unknown) => {
     if (typeof item === 'number' && !Number.isFinite(item)) throw new RangeError(`${key} is ${item}`);
     return item;
   });
+  return visible(line);
 }
 
 function write(value: unknown, indent: string, path: string): string {

@@ -123,16 +123,22 @@ export function weightsData({ geometry }: EstimateResult, system: UnitSystem): T
   const say = sayIn(system);
   const biot = (value: number) => `${value.toPrecision(2)}${value > BIOT_LIMIT ? ' HIGH' : ''}`;
   return {
-    head: ['', 'steel area', 'steel weight', 'gas volume', 'Biot number'],
+    head: ['', 'plate', 'steel area', 'steel weight', 'gas volume', 'Biot number'],
     rows: [
-      ...geometry.parts.map((part) => [
-        plainText(part.name),
-        say('area', part.steelArea_m2),
-        say('mass', part.steelMass_kg),
-        say('volume', part.gasVolume_m3),
-        biot(part.biot),
+      ...geometry.parts.flatMap((part) => [
+        [
+          plainText(part.name),
+          say('plate', part.plate_m),
+          say('area', part.steelArea_m2),
+          say('mass', part.steelMass_kg),
+          say('volume', part.gasVolume_m3),
+          biot(part.biot),
+        ],
+        ...(part.doorPlate_m === undefined
+          ? []
+          : [[`${plainText(part.name)} door`, say('plate', part.doorPlate_m), '', '', '', '']]),
       ]),
-      ['all steel', '', say('mass', geometry.totalSteelMass_kg), '', ''],
+      ['all steel', '', '', say('mass', geometry.totalSteelMass_kg), '', ''],
     ],
   };
 }

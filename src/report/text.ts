@@ -1,7 +1,7 @@
 import type { EstimateResult } from '../study/result.js';
 import type { UnitSystem } from '../units.js';
 import { handlesData, HANDS_NOTE, surfacesData } from './carryData.js';
-import { CAUTIONS, NOT_A_GUARANTEE, PLATE_AND_LOSS } from './cautions.js';
+import { CAUTIONS, NOT_A_GUARANTEE, PLATE_AND_LOSS, SOAKED_MEANS } from './cautions.js';
 import { headline } from './headline.js';
 import { plainText, wrap } from '../charts/plainText.js';
 import { sayIn } from './quantity.js';
@@ -69,7 +69,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
         note(
           'The first time is a lower bound: lighting the fire, cold racks and food, and a slow thermometer add to it.',
         ),
-        note("'Soaked' means that holding it there takes no more than 10 % above the steady fire."),
+        note(SOAKED_MEANS),
       ),
     );
   }

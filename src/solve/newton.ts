@@ -19,22 +19,28 @@ export interface NewtonOutcome {
   change: number;
 }
 
+/** Steps are let go their way so many times before they are damped; they shrink well when one is below this share of the last. */
+const PATIENCE = 5;
+const SHRINKS = 0.7;
+
 /**
  * Damped Newton iteration, x improved in place. A matrix is kept as long as the steps shrink well with it.
  *
  * @param options.reuse start with `lu` as it was last factored
  * @param options.slow a step larger than this share of the one before asks for a new matrix (default 0: always)
+ * @param options.patient damp steps that don't shrink
  */
 export function newton(
   problem: NewtonProblem,
   x: Float64Array,
   rhs: Float64Array,
   lu: LuSolver,
-  options: { maxIterations: number; reuse?: boolean; slow?: number },
+  options: { maxIterations: number; reuse?: boolean; slow?: number; patient?: boolean },
 ): NewtonOutcome {
   const slow = options.slow ?? 0;
   let renew = !options.reuse;
   let change = Infinity;
+  let damping = 1;
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
     problem.residual(x, rhs);
     if (renew) {
@@ -43,9 +49,11 @@ export function newton(
     }
     lu.solve(rhs);
     const share = problem.limit(x, rhs);
-    for (let i = 0; i < x.length; i++) x[i] += share * rhs[i];
     const previous = change;
     change = problem.measure(x, rhs);
+    // steps that don't shrink go to and fro over a bend; half of one ends between
+    if (options.patient && iteration > PATIENCE && change > SHRINKS * previous) damping = Math.max(0.25, 0.5 * damping);
+    for (let i = 0; i < x.length; i++) x[i] += share * damping * rhs[i];
     if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change };
     if (share === 1 && change < 1) return { converged: true, iterations: iteration, change };
     renew = share < 1 || !(change < slow * previous);

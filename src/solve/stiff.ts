@@ -21,6 +21,11 @@ export interface StiffSystem {
   limit(x: Float64Array, step: Float64Array): number;
   measure(x: Float64Array, step: Float64Array): number;
   /**
+   * Optional help where Newton loses its way: solve those of the algebraic quantities that surely can be by themselves, all else
+   * held.
+   */
+  balance?(x: Float64Array): void;
+  /**
    * Optional last touch on a converged stage: a balance that must close more tightly than the rest, and the followers, from
    * H = fixed + gamma rate.
    */
@@ -134,15 +139,20 @@ export class StiffStepper {
         for (let j = 0; j < stage; j++) sum += a[j] * rates[j][i];
         fixed[i] = contentsStart[i] + h * sum;
       }
-      this.predict(stage, h);
-      const outcome = newton(this.stageProblem(time, hg, stage), next, this.rhs, lu, {
-        maxIterations: 12,
-        reuse: stage > 1,
-        slow: 0.15,
-      });
-      this.newtonIterations += outcome.iterations;
-      this.evaluations += outcome.iterations + 1;
-      if (!outcome.converged) return Infinity;
+      const problem = this.stageProblem(time, hg, stage);
+      const solve = (
+        each: NewtonProblem,
+        options: { maxIterations: number; reuse?: boolean; slow?: number },
+      ): boolean => {
+        this.predict(stage, h);
+        const { converged, iterations } = newton(each, next, this.rhs, lu, options);
+        this.newtonIterations += iterations;
+        this.evaluations += iterations + 1;
+        return converged;
+      };
+      if (!solve(problem, { maxIterations: 12, reuse: stage > 1, slow: 0.15 })) {
+        if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25 })) return Infinity;
+      }
       system.settle?.(next, fixed, hg);
       system.evaluate(time, next, rates[stage], this.algebraic);
       system.quadrature(this.sums[stage]);
@@ -188,6 +198,15 @@ export class StiffStepper {
       limit: (x, step) => system.limit(x, step),
       measure: (x, step) => system.measure(x, step),
     };
+  }
+
+  /** The same with what can be solved by itself solved anew at every turn: slower, and goes less astray. */
+  private balanced(problem: NewtonProblem): NewtonProblem {
+    const residual = (x: Float64Array, rhs: Float64Array) => {
+      this.system.balance!(x);
+      problem.residual(x, rhs);
+    };
+    return { ...problem, residual };
   }
 
   private finish(h: number): number {

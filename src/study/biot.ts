@@ -1,7 +1,9 @@
 import { insideCoefficient, outsideCoefficient } from '../network/heat.js';
 import { conductance } from '../network/materials.js';
 import { OUTDOORS } from '../network/types.js';
-import { STEFAN_BOLTZMANN } from '../physics/constants.js';
+import { biot } from '../physics/lumped.js';
+import { radiantCoefficient } from '../physics/radiation.js';
+import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
 import type { Pit } from './pit.js';
 
 /** A plate counts as one temperature while its Biot number stays below this (lumped-capacitance rule of every textbook). */
@@ -22,23 +24,17 @@ export function biotNumbers(pit: Pit, x: Float64Array): Float64Array {
     const eps = face.emissivity;
     let h: number;
     if (face.zone === OUTDOORS) {
-      h = outsideCoefficient(model, i, surface) + eps * radiative(surface, network.outdoors.surroundings);
+      h = outsideCoefficient(model, i, surface) + eps * radiantCoefficient(surface, network.outdoors.surroundings);
     } else {
       const gas = x[model.gas + face.zone];
       const eg = model.emissivity[face.zone];
-      const star = 1 / ((1 - eps) / eps + 1 / (1 - eg));
       h =
         insideCoefficient(model, i, face.zone, surface, gas) +
-        0.5 * (eps + 1) * eg * radiative(surface, gas) +
-        star * radiative(surface, x[model.star + face.zone]);
+        gasWallFactor(eg, eps) * radiantCoefficient(surface, gas) +
+        starConductance(1, eps, eg) * radiantCoefficient(surface, x[model.star + face.zone]);
     }
     const k = conductance({ a: 0, b: 0, factor: 1, conductivity: node.material }, surface);
-    out[face.node] = Math.max(out[face.node], (h * node.thickness) / k);
+    out[face.node] = Math.max(out[face.node], biot(h, node.thickness, k));
   });
   return out;
-}
-
-/** Radiation between two black temperatures per kelvin between them [W/(m2 K)]. */
-function radiative(a: number, b: number): number {
-  return STEFAN_BOLTZMANN * (a * a + b * b) * (a + b);
 }

@@ -2,8 +2,10 @@ import type { Design } from '../design/design.js';
 import { version } from '../version.js';
 import type { ComparisonSpread } from './compareSpread.js';
 import { measuresOf, type Measure } from './measures.js';
+import { shortfallOf, type Shortfall } from './shortfall.js';
 import { studyOption, type OptionStudy, type StudySettings } from './studyOption.js';
-import { verdictOf } from './verdict.js';
+import { sameTime } from './told.js';
+import { findingsOf, verdictOf, type Finding } from './verdict.js';
 
 /** A design to compare, and how it came about. */
 export interface Option {
@@ -26,13 +28,15 @@ export interface Difference {
    */
   difference: number | null;
   share: number | null;
-  /** too small to be told from none */
+  /** both numbers exist, and what they differ by is too small to be told from none */
   none: boolean;
 }
 
 export interface ComparedOption extends OptionStudy {
   label: string;
   changes: Option['changes'];
+  /** where it never reaches the target, or never soaks: what it fails at; null: it does both, as far as was computed */
+  shortfall: Shortfall | null;
   differences: Difference[];
 }
 
@@ -43,6 +47,9 @@ export interface Comparison {
   /** label of the option that the others are held against */
   baseline: string;
   options: ComparedOption[];
+  /** what each option but the baseline buys and costs, as keys of differences */
+  findings: Finding[];
+  /** a line each: first every option that never reaches the target, then what each option buys and costs */
   verdict: string;
   /** how sure the differences are, where that was asked for */
   spread?: ComparisonSpread;
@@ -70,7 +77,8 @@ export function assemble(
     label,
     changes,
     ...studies[i],
-    differences: measures.map((measure) => differenceIn(measure, studies[baseline], studies[i])),
+    shortfall: shortfallOf(studies[i].result),
+    differences: measures.map((measure) => differenceIn(measure, studies, { baseline, option: i })),
   }));
   const comparison: Comparison = {
     schema: 1,
@@ -78,25 +86,42 @@ export function assemble(
     settings,
     baseline: options[baseline].label,
     options: compared,
+    findings: [],
     verdict: '',
   };
+  comparison.findings = findingsOf(comparison);
   return { ...comparison, verdict: verdictOf(comparison) };
 }
 
 /** What can't be a percentage of itself. */
-const NO_SHARE: ReadonlySet<Measure['kind']> = new Set(['temperature', 'share']);
+const NO_SHARE: ReadonlySet<Measure['kind']> = new Set(['temperature', 'share', 'plate']);
 
-export function differenceIn(measure: Measure, baseline: OptionStudy, option: OptionStudy): Difference {
-  const [from, to] = [measure.of(baseline), measure.of(option)];
-  const difference = from === null || to === null ? null : to - from;
+/** An option's number beside the baseline's. Times count as the same where they read the same beside those of all options. */
+function differenceIn(
+  measure: Measure,
+  studies: readonly OptionStudy[],
+  { baseline, option }: { baseline: number; option: number },
+): Difference {
+  const values = studies.map((study) => finite(measure.of(study)));
+  const [from, to] = [values[baseline], values[option]];
+  if (from === null || to === null) {
+    return { key: measure.key, baseline: from, value: to, difference: null, share: null, none: false };
+  }
+  const difference = to - from;
+  const times = measure.kind === 'time' ? values.filter((value) => value !== null) : null;
   return {
     key: measure.key,
     baseline: from,
     value: to,
     difference,
-    share: difference === null || from === 0 || NO_SHARE.has(measure.kind) ? null : difference / Math.abs(from!),
-    none: from === to || (difference !== null && Math.abs(difference) <= measure.none(from!)),
+    share: from === 0 || NO_SHARE.has(measure.kind) ? null : difference / Math.abs(from),
+    none: Math.abs(difference) <= measure.none(from) || (times !== null && sameTime(from, to, times)),
   };
+}
+
+/** What is infinite is no number to compare. */
+function finite(value: number | null): number | null {
+  return value !== null && Number.isFinite(value) ? value : null;
 }
 
 /** The option that the others are held against. */

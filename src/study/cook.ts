@@ -1,12 +1,14 @@
 import type { Cook, CookEvent, Design } from '../design/design.js';
 import { geometryOf } from '../design/geometryOf.js';
+import type { Demand } from '../network/balances.js';
 import type { BuiltPit } from '../network/cells.js';
 import { openDoor } from './door.js';
 import { leaveFoodOut, nodesOfFood, withFood } from './food.js';
 import { holdPit } from './heldPit.js';
 import { makePit, type Pit } from './pit.js';
+import { burnDown } from '../physics/splits.js';
 import { tend, type Tender } from './tender.js';
-import { Timeline, type Curve } from './timeline.js';
+import { readsTarget, Timeline, type Curve } from './timeline.js';
 import { variantOf } from './variant.js';
 import { turnWeather } from './weather.js';
 
@@ -23,10 +25,12 @@ export interface CookResult {
   loaded_s: number;
   lastWood_s: number;
   end_s: number;
-  /** wood until the target is reached, while tending, and in all [kg] */
+  /** wood burned until the target is reached, laid on from then to the last, and in all [kg] */
   woodToReach_kg: number;
   woodTending_kg: number;
   wood_kg: number;
+  /** of it, what still lies glowing at the end [kg] */
+  left_kg: number;
   /** from loading to the last wood: time within the band, and as a share [s], [-] */
   inBand_s: number;
   inBand_share: number;
@@ -43,8 +47,8 @@ export interface CookResult {
 
 /**
  * A cook's day by the design's schedule: the full fire until the gauge reads the target, the tender's until loading, the
- * door open to load, tending with what happens meanwhile, then the fire out. While a door stands open the fire stays as it
- * was; in weather it is tended.
+ * door open to load, tending with what happens meanwhile, then no more wood: what lies on the fire burns down as the splits of
+ * the design do. While a door stands open the fire stays as it was; in weather it is tended.
  *
  * Food is a wet body of one temperature: the water that leaves it holds it near the wet bulb, but its loss of weight is not
  * followed, and its inside lags behind what is given here.
@@ -73,8 +77,12 @@ export function followCook(design: Design, tolerance = 1): CookResult | null {
   const start = line.curve.time_s.length - 1;
   if (!load(line, pits, cook) || !tendThrough(line, pits, cook, tender, loaded)) return null;
   const lastWood = line.moment.time;
-  const wood = line.moment.fireHeat / design.wood.heat;
+  const { splits } = design.fire;
   const { curve } = line;
+  const fire = Math.max(0, line.fire);
+  // what is burning at the last wood was laid on before
+  const laid = line.moment.fireHeat + fire * burnDown(splits, 0).left;
+  const wood = laid / design.wood.heat;
   const tended = curve.thermometer_K.slice(start);
   const inBand = timeWithin(curve, start, tender.target, cook.band);
   const food = cook.load.map(({ name, start: cold }, i) => ({
@@ -82,8 +90,8 @@ export function followCook(design: Design, tolerance = 1): CookResult | null {
     start_K: cold,
     wet_K: meanOf(nodesOfFood(full.built, i).map((n) => line.moment.x[n])),
   }));
-  const after = cook.dieDown > 0;
-  if (after && !(line.burn(() => ({ mode: 'release', heat: 0 })) && line.runTo(lastWood + cook.dieDown))) return null;
+  const dying = (t: number): Demand => ({ mode: 'release', heat: fire * burnDown(splits, t - lastWood).share });
+  if (cook.dieDown > 0 && !(line.burn(dying) && line.runTo(lastWood + cook.dieDown))) return null;
   return {
     reached_s: reached,
     loaded_s: loaded,
@@ -92,6 +100,7 @@ export function followCook(design: Design, tolerance = 1): CookResult | null {
     woodToReach_kg: woodToReach,
     woodTending_kg: wood - woodToReach,
     wood_kg: wood,
+    left_kg: (laid - line.moment.fireHeat) / design.wood.heat,
     inBand_s: inBand,
     inBand_share: lastWood > loaded ? inBand / (lastWood - loaded) : 1,
     lowest_K: Math.min(...tended),
@@ -107,10 +116,8 @@ export function followCook(design: Design, tolerance = 1): CookResult | null {
 /** The full fire, coming up, until the gauge reads the target. @returns when; null: it never does */
 function light(line: Timeline, { fire }: Design): number | null {
   if (!line.burn((t) => ({ mode: 'release', heat: fire.heat * (1 - Math.exp(-t / fire.rise)) }))) return null;
-  const { nodeCount, network } = line.pit.model;
-  const gauge = nodeCount + network.gauge;
   while (line.moment.time < LONGEST_TO_REACH) {
-    const took = line.step(LONGEST_TO_REACH, ({ x }) => x[gauge] - fire.target);
+    const took = line.step(LONGEST_TO_REACH, readsTarget(line));
     if (took === 'failed') return null;
     if (took === 'event') return line.moment.time;
   }

@@ -1,5 +1,5 @@
 import { geometryOf } from '../design/geometryOf.js';
-import type { Design } from '../design/design.js';
+import type { Design, Door } from '../design/design.js';
 import type { Resolution } from '../network/build.js';
 import { OUTDOORS } from '../network/types.js';
 import { version } from '../version.js';
@@ -9,9 +9,18 @@ import { estimatesUsed } from './estimatesUsed.js';
 import { makePit, type Pit } from './pit.js';
 import { rangeWarnings } from './ranges.js';
 import type { EstimateResult, PartResult, SteadyState, WarmUp, Warning } from './result.js';
-import { describeState, solveAssumed, solveHeld, type Solved } from './steady.js';
-import { runWarmUp, type WarmUpRun } from './warmUp.js';
-import { airWarnings, backDraftWarnings, materialWarnings, smokeWarnings, targetWarning } from './warnings.js';
+import { fromCold, type FromCold } from './fromCold.js';
+import { describeState, solveAssumed, type Solved } from './steady.js';
+import type { WarmUpRun } from './warmUp.js';
+import { steelWarnings } from './steelWarnings.js';
+import {
+  airWarnings,
+  backDraftWarnings,
+  materialWarnings,
+  otherState,
+  smokeWarnings,
+  targetWarning,
+} from './warnings.js';
 
 export interface EstimateOptions {
   /** how finely the parts are cut (default 3 chamber cells, 2 upright, 1 stack) */
@@ -63,12 +72,17 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     result.geometry.parts = partResults(pit, new Float64Array(pit.built.network.nodes.length));
     return result;
   }
-  const solved = solveAssumed(pit, design.fire.heat);
-  if (!solved.settled.converged) {
-    warnings.push(noSteadyDraft(pit, solved));
+  const found = solveAssumed(pit, design.fire.heat);
+  if (!found.settled.converged) {
+    warnings.push(noSteadyDraft(pit, found));
     result.geometry.parts = partResults(pit, new Float64Array(pit.built.network.nodes.length));
     return result;
   }
+  const airless = airWarnings(describeState(pit, found), 'assumed fire').some((w) => w.code === 'no-air-path');
+  const { full, held, reached, run }: FromCold = airless
+    ? { full: { state: found, other: null }, held: { state: null, other: null }, reached: 0, run: null }
+    : fromCold(pit, found, options.steadyOnly ? 'forks' : 'always', options);
+  const solved = full.state;
   const assumed = describeState(pit, solved);
   const biot = biotNumbers(pit, solved.x);
   result.assumed = assumed;
@@ -76,37 +90,27 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
   warnings.push(...airWarnings(assumed, 'assumed fire'), ...backDraftWarnings(assumed, 'assumed fire'));
   warnings.push(...smokeWarnings(assumed, 'assumed fire'), ...materialWarnings(pit, solved.x, biot));
   warnings.push(...rangeWarnings(pit, solved.x));
-  if (warnings.some((w) => w.code === 'no-air-path')) {
+  if (airless) {
     result.balance = worstOf([assumed], null);
     return result;
   }
-  const held = solveHeld(pit, design.fire.target, solved);
-  if (held.solved) {
-    result.steady = describeState(pit, held.solved);
+  if (full.other) warnings.push(otherState(assumed, describeState(pit, full.other), 'assumed fire'));
+  if (held.state) {
+    result.steady = describeState(pit, held.state);
     warnings.push(...backDraftWarnings(result.steady, 'hold fire'), ...smokeWarnings(result.steady, 'hold fire'));
     warnings.push(...airWarnings(result.steady, 'hold fire').filter((w) => w.code === 'little-air'));
   }
-  let run: WarmUpRun | null = null;
-  if (!options.steadyOnly) {
-    run = warmUpOf(pit, assumed, result.steady, options);
-    result.warmUp = run.warmUp;
+  if (held.other) warnings.push(otherState(result.steady, describeState(pit, held.other), 'hold fire'));
+  const hold = held.state ? [{ fire: 'hold fire', x: held.state.x }] : [];
+  warnings.push(...steelWarnings(pit, [...hold, { fire: 'assumed fire', x: solved.x }]));
+  if (run) {
+    if (!options.steadyOnly) result.warmUp = run.warmUp;
     if (!run.finished) warnings.push(brokeOff(run.warmUp));
     if (cost) Object.assign(cost, { evaluations: run.evaluations, steps: run.warmUp.steps });
   }
-  warnings.push(...targetWarning(design, assumed, held.reached, held.solved !== null, result.warmUp));
+  warnings.push(...targetWarning(design, assumed, result.steady, reached, run));
   result.balance = worstOf([assumed, ...(result.steady ? [result.steady] : [])], run);
   return result;
-}
-
-function warmUpOf(pit: Pit, assumed: SteadyState, steady: SteadyState | null, options: EstimateOptions): WarmUpRun {
-  const { tolerance, until } = options;
-  const own = assumed.stations.find((s) => s.name === pit.design.gauge)!;
-  return runWarmUp(pit, {
-    holdFire: steady ? steady.fire_W : null,
-    assumedReading: own.thermometer_K,
-    tolerance,
-    until,
-  });
 }
 
 function partResults(pit: Pit, biot: Float64Array): PartResult[] {
@@ -114,6 +118,7 @@ function partResults(pit: Pit, biot: Float64Array): PartResult[] {
   const worst = (name: string) => nodes.reduce((most, n, i) => (n.part === name ? Math.max(most, biot[i]) : most), 0);
   const parts = pit.geometry.parts.map((part) => ({
     name: part.name as string,
+    ...platesOfPart(pit.design[part.name]!),
     steelArea_m2: part.steelArea,
     steelMass_kg: part.steelMass,
     gasVolume_m3: part.gasVolume,
@@ -121,12 +126,17 @@ function partResults(pit: Pit, biot: Float64Array): PartResult[] {
   }));
   const stacks = pit.geometry.stacks.map((stack, i) => ({
     name: pit.geometry.stacks.length > 1 ? `stack ${i + 1}` : 'stack',
+    plate_m: pit.design.stacks[i].wall,
     steelArea_m2: 0.5 * (stack.insideArea + stack.outsideArea),
     steelMass_kg: stack.mass,
     gasVolume_m3: stack.volume,
     biot: worst('stack'),
   }));
   return [...parts, ...stacks];
+}
+
+function platesOfPart({ plate, door }: { plate: number; door?: Door }): Pick<PartResult, 'plate_m' | 'doorPlate_m'> {
+  return { plate_m: plate, ...(door ? { doorPlate_m: door.plate } : {}) };
 }
 
 function worstOf(states: SteadyState[], run: WarmUpRun | null): EstimateResult['balance'] {

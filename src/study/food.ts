@@ -1,4 +1,5 @@
 import type { Content, Design, Food } from '../design/design.js';
+import { finishZones } from '../network/build.js';
 import type { BuiltPit } from '../network/cells.js';
 import { doorwayOf } from './door.js';
 
@@ -41,13 +42,9 @@ export function nodesOfFood({ network }: BuiltPit, i: number): number[] {
 /** The network before loading: the food's bodies are there, but nothing reaches them. */
 export function leaveFoodOut(count: number): (built: BuiltPit) => void {
   return (built) => {
-    const { faces, zones } = built.network;
+    const { faces } = built.network;
     const bodies = new Set(Array.from({ length: count }, (_, i) => nodesOfFood(built, i)).flat());
     for (const face of faces) if (bodies.has(face.node)) face.area *= NEXT_TO_NOTHING;
-    zones.forEach((zone, z) => {
-      const area = faces.reduce((sum, face) => sum + (face.zone === z ? face.area : 0), 0);
-      zone.hydraulicDiameter = (4 * zone.volume) / area;
-      zone.beamLength = (3.6 * zone.volume) / area;
-    });
+    finishZones(built.network);
   };
 }

@@ -1,7 +1,8 @@
 import type { Design } from '../design/design.js';
 import { geometryOf } from '../design/geometryOf.js';
 import { makePit, type Pit } from './pit.js';
-import { solveAssumed, solveHeld } from './steady.js';
+import { fromCold } from './fromCold.js';
+import { solveAssumed } from './steady.js';
 
 /** A pit that has soaked and holds its target: where the studies of events begin. */
 export interface HeldPit {
@@ -14,16 +15,17 @@ export interface HeldPit {
   full: number;
 }
 
-/** Solve for the pit that holds its target. @returns null: no fire does, or the draft never settles */
+/** Solve for the pit that holds its target, having been lit cold. @returns null: no fire does, or the draft never settles */
 export function holdPit(design: Design): HeldPit | null {
   const pit = makePit(design, geometryOf(design));
-  const assumed = solveAssumed(pit, design.fire.heat);
-  if (!assumed.settled.converged) return null;
-  const { solved } = solveHeld(pit, design.fire.target, assumed);
+  const found = solveAssumed(pit, design.fire.heat);
+  if (!found.settled.converged) return null;
+  const { full, held } = fromCold(pit, found, 'always');
+  const solved = held.state;
   if (!solved) return null;
   const { balances, model } = pit;
   const x = solved.x.slice();
   balances.evaluate(x, { mode: 'release', heat: solved.asked });
   for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);
-  return { pit, x, fire: x[model.fire], full: Math.max(assumed.x[model.fire], x[model.fire]) };
+  return { pit, x, fire: x[model.fire], full: Math.max(full.state.x[model.fire], x[model.fire]) };
 }

@@ -1,3 +1,4 @@
+import { platesOf } from '../design/plates.js';
 import type { Kind } from '../units.js';
 import { endToEnd } from './headlines.js';
 import type { HeatLoss } from './result.js';
@@ -17,10 +18,17 @@ export const NO_DIFFERENCE = {
   temperature: 1,
   /** share of weights and costs */
   weight: 0.002,
+  /** plates [m] */
+  plate: 1e-6,
 } as const;
 
+/** Units of measures for which the usual one of their kind is unhandy. */
+export const UNITS_OF_KEYS: Readonly<Record<string, Readonly<Record<'shop' | 'si', string>>>> = {
+  'hold.air_kg_per_s': { shop: 'lb/h', si: 'g/s' },
+};
+
 export type MeasureGroup =
-  'steel' | 'warm-up' | 'holding' | 'losses' | 'temperatures' | 'outside' | 'events' | 'air' | 'cook';
+  'plate' | 'steel' | 'warm-up' | 'holding' | 'losses' | 'temperatures' | 'outside' | 'events' | 'air' | 'cook';
 
 /** One number by which options are compared. */
 export interface Measure {
@@ -69,6 +77,7 @@ const LOSSES: [keyof HeatLoss, string][] = [
 export function measuresOf(options: readonly OptionStudy[], settings: StudySettings): Measure[] {
   const stations = [...new Set(options.flatMap(({ result }) => result.steady?.stations.map(({ name }) => name) ?? []))];
   const all = [
+    ...plateMeasures(options),
     ...steelMeasures(settings),
     ...warmUpMeasures(),
     ...holdMeasures(),
@@ -118,6 +127,19 @@ function alike(options: readonly OptionStudy[]): boolean {
 function meanFire(options: readonly OptionStudy[]): number {
   const fires = options.flatMap(({ result }) => (result.steady ? [result.steady.fire_W] : []));
   return fires.length > 0 ? fires.reduce((a, b) => a + b, 0) / fires.length : 0;
+}
+
+/** Which plate each part and door is made of, and each stack. */
+function plateMeasures(options: readonly OptionStudy[]): Measure[] {
+  const names = [...new Set(options.flatMap(({ result }) => platesOf(result.design).map(({ name }) => name)))];
+  return names.map((name): Measure => ({
+    key: `plate_m.${name.replaceAll(' ', '_')}`,
+    group: 'plate',
+    words: name,
+    kind: 'plate',
+    none: () => NO_DIFFERENCE.plate,
+    of: ({ result }) => platesOf(result.design).find((each) => each.name === name)?.plate ?? null,
+  }));
 }
 
 function steelMeasures({ steelPrice }: StudySettings): Measure[] {

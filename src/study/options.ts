@@ -4,7 +4,16 @@ import type { Design, HorizontalPart } from '../design/design.js';
 import { readDesignAnyUnit, type ReadOptions } from '../design/read.js';
 import { readSource } from '../design/source.js';
 import { convert } from '../units.js';
-import { changeTree, combinations, type Change, type Tree, type Variation } from '../design/vary.js';
+import { thinnedParts } from '../design/plates.js';
+import {
+  changeTree,
+  combinations,
+  eachField,
+  pathsIn,
+  type Change,
+  type Tree,
+  type Variation,
+} from '../design/vary.js';
 import type { Option } from './compare.js';
 import { sizeInShape, type Equal } from './equalShape.js';
 
@@ -39,9 +48,11 @@ export async function optionsOf(
   const files = { fileName, ...(namedFile ? { namedFile } : {}) };
   const source = readSource(text, fileName);
   if (!('tree' in source)) return { faults: source.faults.map(formatFault) };
+  const tree = source.tree as Tree;
+  const asDrawn = await readTree(tree, files);
   const options: OptionRead[] = [];
-  for (const changes of combinations(variations)) {
-    const option = await makeOption(source.tree as Tree, files, changes, variations, equal);
+  for (const choices of combinations(variations)) {
+    const option = await makeOption({ tree, design: asDrawn.design }, files, choices, variations, equal);
     if ('faults' in option) return option;
     options.push(option);
   }
@@ -49,21 +60,23 @@ export async function optionsOf(
 }
 
 async function makeOption(
-  drawn: Tree,
+  drawn: { tree: Tree; design?: Design },
   files: ReadOptions,
-  changes: Change[],
+  choices: Change[],
   variations: readonly Variation[],
   equal?: Equal,
 ): Promise<OptionRead | OptionFaults> {
+  const changes = eachField(choices);
   const [reshaping, plain] = [changes.filter(isShape), changes.filter((change) => !isShape(change))];
-  let tree = drawn;
+  let { tree } = drawn;
+  const made: Change[] = [];
   for (const change of plain) {
     const changed = changeTree(tree, change);
     if ('problem' in changed) return fault(change, variations, changed.problem);
     tree = changed.tree;
+    made.push(...changed.also);
   }
   let read = await readTree(tree, files);
-  const made: Change[] = [];
   for (const change of reshaping) {
     if (read.faults) break;
     for (const name of SHAPED.filter((part) => shapeOf(change, part, read.design!))) {
@@ -76,12 +89,19 @@ async function makeOption(
   }
   if (read.faults) {
     const named = variations.map(({ text }) => `--vary '${text}'`).join(' ');
-    const values = changes.map(({ value }) => `'${value}'`).join(' with ');
+    const values = choices.map(({ value }) => `'${value}'`).join(' with ');
     return {
       faults: read.faults.map((each) => `${named}: with ${values}: ${formatFault(each).replace(/^.*?:\d+:\d+: /, '')}`),
     };
   }
-  return { label: labelOf(changes), changes: [...changes, ...made], design: read.design, warnings: read.warnings };
+  const thinned =
+    drawn.design && changes.some(({ path }) => path === 'all.plate') ? thinnedParts(drawn.design, read.design) : [];
+  return {
+    label: labelOf(choices),
+    changes: [...changes, ...made],
+    design: read.design,
+    warnings: [...read.warnings, ...thinned],
+  };
 }
 
 function readTree(tree: Tree, files: ReadOptions) {
@@ -89,7 +109,7 @@ function readTree(tree: Tree, files: ReadOptions) {
 }
 
 function fault({ path }: Change, variations: readonly Variation[], problem: string): OptionFaults {
-  const spec = variations.find((variation) => variation.path === path)!.text;
+  const spec = variations.find((variation) => pathsIn(variation.path).includes(path))!.text;
   return { faults: [`--vary '${spec}': ${problem}`] };
 }
 
@@ -130,8 +150,8 @@ function reshape(
 }
 
 /** Values as a column's head: `1/4 in`, `ceramic fibre 2 in`, `no insulation`. */
-function labelOf(changes: readonly Change[]): string {
-  return changes.map(({ path, value }) => (value === 'none' ? `no ${lastOf(path)}` : plainValue(value))).join(', ');
+function labelOf(choices: readonly Change[]): string {
+  return choices.map(({ path, value }) => (value === 'none' ? `no ${lastOf(path)}` : plainValue(value))).join(', ');
 }
 
 function lastOf(path: string): string {
@@ -149,14 +169,4 @@ function plainValue(value: string): string {
     .split(/,(?=[^,:]*:)/)
     .map((field) => field.slice(field.indexOf(':') + 1).trim())
     .join(' ');
-}
-
-/** Labels made unlike: what stands twice gets a number. */
-export function distinctLabels<T extends { label: string }>(options: readonly T[]): T[] {
-  const seen = new Map<string, number>();
-  return options.map((option) => {
-    const count = (seen.get(option.label) ?? 0) + 1;
-    seen.set(option.label, count);
-    return count === 1 ? option : { ...option, label: `${option.label} (${count})` };
-  });
 }

@@ -1,5 +1,6 @@
-import { OUTDOORS, type FaceShape } from '../network/types.js';
-import { airViscosity, AIR_GAS_CONSTANT } from '../physics/air.js';
+import { freeRelation, risesInside, risesOutside, windCrosses } from '../network/heat.js';
+import { OUTDOORS } from '../network/types.js';
+import { airKinematicViscosity, airPrandtl } from '../physics/air.js';
 import { rayleigh } from '../physics/freeConvection.js';
 import { outsideValidity, type RelationName, type Validity } from '../physics/validity.js';
 import type { Pit } from './pit.js';
@@ -7,16 +8,6 @@ import type { Warning } from './result.js';
 
 /** Where gas and plate are nearer than this, their convection carries next to nothing, whatever its relation [K]. */
 const MATTERS = 5;
-
-const CYLINDERS: readonly FaceShape[] = ['horizontalCylinder', 'verticalCylinder'];
-
-/** Free-convection relation of a face, as the balances choose it; `hotter` says that the face is hotter than its gas. */
-function freeRelation(shape: FaceShape, outside: boolean, hotter: boolean): RelationName {
-  if (shape === 'horizontalCylinder') return 'nusseltHorizontalCylinder';
-  if (shape === 'vertical' || shape === 'verticalCylinder') return 'nusseltVerticalPlate';
-  const rises = (shape === 'up') === (outside ? hotter : !hotter);
-  return rises ? 'nusseltPlateUp' : 'nusseltPlateDown';
-}
 
 interface Leaving {
   entry: Validity;
@@ -50,20 +41,20 @@ export function rangeWarnings({ model }: Pit, x: Float64Array): Warning[] {
     const where = `${network.nodes[face.node].name}, ${outside ? 'outside' : 'inside'}`;
     if (Math.abs(surface - gas) < MATTERS) return;
     const film = 0.5 * (surface + gas);
-    const viscosity = (airViscosity(film) * AIR_GAS_CONSTANT * film) / outdoors.pressure;
+    const viscosity = airKinematicViscosity(film, outdoors.pressure);
     see('airProperties', film, where);
+    const shape = model.faceShape[i];
     see(
-      freeRelation(face.shape, outside, surface > gas),
-      rayleigh(surface - gas, film, model.faceLength[i], outdoors.pressure),
+      freeRelation(shape, (outside ? risesOutside : risesInside)(shape, surface, gas)),
+      rayleigh(surface - gas, film, model.faceLength[i], viscosity, airPrandtl(film)),
       where,
     );
     if (!outside) {
       const zone = network.zones[face.zone];
       see('nusseltPipe', (model.speed[face.zone] * zone.hydraulicDiameter) / viscosity, where);
     } else if (outdoors.wind > 0) {
-      const across = CYLINDERS.includes(face.shape);
       see(
-        across ? 'nusseltCrossCylinder' : 'nusseltFlatPlate',
+        windCrosses(shape) ? 'nusseltCrossCylinder' : 'nusseltFlatPlate',
         (outdoors.wind * model.faceWindLength[i]) / viscosity,
         where,
       );

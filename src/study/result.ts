@@ -94,7 +94,10 @@ export interface StationSeries {
 export interface WarmUp {
   /** first time the lagged thermometer reads the target; null: never */
   gauge_s: number | null;
-  /** when it also holds there with a fire within 10 % of the steady one; null: never */
+  /**
+   * when it has read it and the steel of chamber and upright holds 90 % of the heat above outdoors that it holds once settled
+   * there, and never less after; null: never
+   */
   soaked_s: number | null;
   woodToGauge_kg: number | null;
   woodToSoaked_kg: number | null;
@@ -116,6 +119,9 @@ export interface WarmUp {
 
 export interface PartResult {
   name: string;
+  /** thickness of its plate, or a stack's wall, and of its door's where the design gives it one */
+  plate_m: number;
+  doorPlate_m?: number;
   steelArea_m2: number;
   steelMass_kg: number;
   gasVolume_m3: number;

@@ -1,5 +1,5 @@
 import type { Balances } from '../network/balances.js';
-import { type Demand } from '../network/balances.js';
+import { LIMIT_WIDTH, type Demand } from '../network/balances.js';
 import { massBalance, solveFlows } from '../network/flow.js';
 import type { Model } from '../network/model.js';
 import { LuSolver } from '../solve/linear.js';
@@ -197,11 +197,19 @@ export class Settler {
     return newton(problem, x, this.rhs, this.lu, { maxIterations: 20 });
   }
 
-  /** Full Newton alone, from a guess that is known to be near (a neighbouring state). */
-  polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', before = 0): Settled {
+  /**
+   * Full Newton alone, from a guess that is known to be near (a neighbouring state).
+   *
+   * @param patient for a guess that is all but there: try harder
+   */
+  polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', before = 0, patient = false): Settled {
     const { trial } = this;
     trial.set(x);
-    const full = this.iterate(trial, demand, hold, false, 25);
+    let full = this.iterate(trial, demand, hold, false, 25);
+    if (!full.converged && patient) {
+      trial.set(x);
+      full = this.iterate(trial, demand, hold, false, 60, true);
+    }
     if (full.converged && this.sound(trial)) x.set(trial);
     return this.verdict(x, demand, hold, before + full.iterations);
   }
@@ -212,6 +220,7 @@ export class Settler {
     hold: 'nothing' | 'nodes',
     frozen: boolean,
     maxIterations: number,
+    patient = false,
   ): NewtonOutcome {
     const { balances, model } = this;
     const gamma = hold === 'nodes' ? 0 : 1;
@@ -229,7 +238,7 @@ export class Settler {
       limit: (at, step) => stepLimit(model, at, step),
       measure: (at, step) => stepMeasure(model, at, step, frozen ? ROUGH : LEFT),
     };
-    return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: frozen ? 0.25 : 0.05 });
+    return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: frozen ? 0.25 : 0.05, patient });
   }
 
   /** A solution that physics can mean: finite, no gas colder than its coldest neighbour could make it, fire not negative. */
@@ -285,7 +294,21 @@ export function stepLimit(model: Model, x: Float64Array, step: Float64Array): nu
   for (let i = model.fuel; i < model.pressure; i++) {
     if (Math.abs(step[i]) * share > 0.1) share = 0.1 / Math.abs(step[i]);
   }
-  return share;
+  return stopInBand(model, x[model.fuel + model.network.fire.zone], step[model.fuel + model.network.fire.zone], share);
+}
+
+/**
+ * A step that would carry the fire's gas across the band in which a fire goes out for want of air, from the one side to the
+ * other, ends in the middle of it: the slope of neither side knows of the fall between.
+ */
+function stopInBand(model: Model, fuel: number, step: number, share: number): number {
+  const { fuelLimit } = model;
+  if (fuelLimit === Infinity) return share;
+  const from = fuelLimit - fuel;
+  const to = from - share * step;
+  const band = LIMIT_WIDTH * fuelLimit;
+  const crosses = (from > band && to < 0) || (from < 0 && to > band);
+  return crosses ? (from - 0.5 * band) / step : share;
 }
 
 /** Size of a Newton step in units of what may be left over. */

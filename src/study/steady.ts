@@ -1,8 +1,8 @@
 import type { StationName } from '../design/design.js';
 import type { Demand } from '../network/balances.js';
-import { outdoorPressure, pressureDifference } from '../network/flow.js';
+import { outdoorPressure, pressureDifference, zonePressure } from '../network/flow.js';
 import { OUTDOORS } from '../network/types.js';
-import { GRAVITY } from '../physics/constants.js';
+import { columnPressure, neutralHeight, theoreticalDraft } from '../physics/draft.js';
 import { bracketedRoot } from '../solve/root.js';
 import { stationGas, stationSteel, type Pit } from './pit.js';
 import type { OpeningState, StationState, SteadyState } from './result.js';
@@ -10,6 +10,8 @@ import type { Settled } from './settle.js';
 
 /** Below this share of the heat asked for, the release counts as held down by air. */
 const LIMITED = 0.995;
+/** A state that holds the target reads it this closely [K]. */
+const HELD_WITHIN = 0.05;
 
 export interface Solved {
   x: Float64Array;
@@ -36,6 +38,25 @@ export function solveAssumed(pit: Pit, heat: number, start?: Float64Array): Solv
   return { x, settled, asked: heat };
 }
 
+/** The steady state under a fire [W] that a pit goes to from the unknowns x, its gas keeping to the way it goes; null: none found. */
+export function solveFrom(pit: Pit, x: Float64Array, heat: number): Solved | null {
+  const at = x.slice();
+  const settled = pit.settler.settle(at, { mode: 'release', heat });
+  return settled.converged ? { x: at, settled, asked: heat } : null;
+}
+
+/** The steady state that the unknowns x are near to; null: none is found from there, or only under a fire that can't be. */
+export function solveNear(pit: Pit, x: Float64Array, demand: Demand): Solved | null {
+  const { settler, model } = pit;
+  let at = x.slice();
+  let settled = settler.polish(at, demand, 'nothing', 0, true);
+  if (!settled.converged) settled = settler.settle((at = x.slice()), demand);
+  if (!settled.converged) return null;
+  if (demand.mode === 'release') return { x: at, settled, asked: demand.heat };
+  const possible = at[model.fire] >= 0 && at[model.fuel + model.network.fire.zone] < model.fuelLimit;
+  return possible ? { x: at, settled, asked: at[model.fire] } : null;
+}
+
 /**
  * Steady state in which the gauge's settled reading is `target`, by the fire it takes.
  *
@@ -46,13 +67,8 @@ export function solveAssumed(pit: Pit, heat: number, start?: Float64Array): Solv
  */
 export function solveHeld(pit: Pit, target: number, assumed: Solved): { solved: Solved | null; reached: number } {
   const { settler, balances, model } = pit;
-  const gauge = model.network.gauge;
-  const reading = (x: Float64Array, heat: number) => {
-    balances.evaluate(x, { mode: 'release', heat });
-    return balances.settled(x, gauge);
-  };
   const outdoors = model.network.outdoors.temperature;
-  const assumedReading = reading(assumed.x, assumed.asked);
+  const assumedReading = readingOf(pit, assumed);
   const x = assumed.x.slice();
   const ratio = (target - outdoors) / Math.max(1, assumedReading - outdoors);
   for (let i = 0; i < model.fuel; i++) x[i] = outdoors + (x[i] - outdoors) * Math.min(2, ratio);
@@ -64,6 +80,17 @@ export function solveHeld(pit: Pit, target: number, assumed: Solved): { solved: 
   return heldByBracket(pit, target, assumed, assumedReading);
 }
 
+/** The same, by larger fires than the one of a state that does not reach the target. */
+export function heldAbove(pit: Pit, target: number, state: Solved): ReturnType<typeof solveHeld> {
+  return heldByBracket(pit, target, state, readingOf(pit, state));
+}
+
+/** What the gauge settles at in a state [K]. */
+export function readingOf({ balances, model }: Pit, { x, asked }: Solved): number {
+  balances.evaluate(x, { mode: 'release', heat: asked });
+  return balances.settled(x, model.network.gauge);
+}
+
 /** The slow, sure way: bracket the fire, each trial a full steady solution from its neighbour. */
 function heldByBracket(
   pit: Pit,
@@ -71,15 +98,14 @@ function heldByBracket(
   assumed: Solved,
   assumedReading: number,
 ): { solved: Solved | null; reached: number } {
-  const { balances, model, settler } = pit;
+  const { model, settler } = pit;
   let last = assumed;
   let reached = assumedReading;
   const readingAt = (heat: number): number => {
     const solved = solveAssumed(pit, heat, last.x);
     if (!solved.settled.converged) return Number.NaN;
     last = solved;
-    balances.evaluate(solved.x, { mode: 'release', heat });
-    const value = balances.settled(solved.x, model.network.gauge);
+    const value = readingOf(pit, solved);
     reached = Math.max(reached, value);
     return value - target;
   };
@@ -112,7 +138,9 @@ function heldByBracket(
   if (settled.converged && Math.abs(x[model.fire] - solved.x[model.fire]) < 1e-3 * root) {
     return { solved: { x, settled, asked: x[model.fire] }, reached: target };
   }
-  return { solved, reached: target };
+  // between two ways of flowing the reading jumps past the target: no fire holds it there
+  const met = Math.abs(readingOf(pit, solved) - target) < HELD_WITHIN;
+  return { solved: met ? solved : null, reached };
 }
 
 /** Everything the result tree says about a solved state. */
@@ -193,8 +221,7 @@ function openingStates({ model }: Pit, x: Float64Array): OpeningState[] {
 
 /** Outdoor pressure less that of a zone at the same height [Pa]; positive where the pit draws in. */
 function draftAt({ model }: Pit, x: Float64Array, zone: number, z: number): number {
-  const outdoors = -model.outdoorDensity * GRAVITY * z;
-  return outdoors - (x[model.pressure + zone] - model.density[zone] * GRAVITY * z);
+  return -columnPressure(model.outdoorDensity, z) - zonePressure(model, x, zone, z);
 }
 
 /** The stack that carries most: index and its last zone's flow [kg/s]. */
@@ -220,7 +247,7 @@ function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
   const entry = openings.find((o) => o.role === 'stackEntry' && o.to === cells[0])!;
   let theoretical = 0;
   for (const z of cells) {
-    theoretical += (model.outdoorDensity - model.density[z]) * GRAVITY * (zones[z].roof - zones[z].floor);
+    theoretical += theoreticalDraft(model.outdoorDensity, model.density[z], zones[z].roof - zones[z].floor);
   }
   let intakeFlow = 0;
   let intakeArea = 0;
@@ -238,7 +265,6 @@ function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
     if (o.to === OUTDOORS) through += model.flows[i].backward;
   });
   const gaugeZone = network.stems[network.gauge].zone;
-  const lightness = (model.density[gaugeZone] - model.outdoorDensity) * GRAVITY;
   return {
     stackBase_Pa: draftAt(pit, x, entry.from, entry.centre),
     firebox_Pa: draftAt(pit, x, fire, zones[fire].centre),
@@ -246,7 +272,7 @@ function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
     theoretical_Pa: theoretical,
     stackVelocity_m_per_s: stackFlow / (model.density[last] * zones[last].section),
     intakeVelocity_m_per_s: intakeArea > 0 ? intakeFlow / (model.outdoorDensity * intakeArea) : 0,
-    neutralPlane_m: Math.abs(lightness) > 1e-3 ? x[model.pressure + gaugeZone] / lightness : null,
+    neutralPlane_m: neutralHeight(x[model.pressure + gaugeZone], model.density[gaugeZone], model.outdoorDensity),
     airChanges_per_s: through / inside,
     residence_s: through > 0 ? inside / through : 0,
   };

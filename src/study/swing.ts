@@ -1,5 +1,5 @@
+import { splitFire } from '../physics/splits.js';
 import type { HeldPit } from './heldPit.js';
-import { splitFire } from './splitFire.js';
 import { Timeline, type Curve } from './timeline.js';
 
 /** Points of a cycle at least, so that its highest and lowest are seen. */

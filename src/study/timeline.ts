@@ -1,6 +1,6 @@
 import type { Demand } from '../network/balances.js';
 import { stationGas, stationSteel, type Pit } from './pit.js';
-import { Transient, type Moment } from './transient.js';
+import { Transient, type Moment, type StopAt, type Stride } from './transient.js';
 
 /** Curves of the gauge's station against time, as every study of events gives them. */
 export interface Curve {
@@ -19,6 +19,8 @@ export interface TimelineOptions {
   tolerance?: number;
   /** longest step [s] (default: as the error allows) */
   longestStep?: number;
+  /** told of every moment from which it goes on under a new fire, and of every step */
+  follow?: (part: Moment | Stride) => void;
 }
 
 /**
@@ -50,6 +52,15 @@ export class Timeline {
     return this.transient.moment;
   }
 
+  /** Steps taken, and evaluations of the balances, in the pit as it is now. */
+  get steps(): number {
+    return this.transient.steps;
+  }
+
+  get evaluations(): number {
+    return this.transient.evaluations;
+  }
+
   get fire(): number {
     return this.moment.x[this.pit.model.fire];
   }
@@ -78,29 +89,25 @@ export class Timeline {
   /**
    * Set the fire: gas, flows and fire settle to it at once.
    *
-   * @param fits whether the fire [W] that comes of it will do (default: any)
+   * @param fits whether what comes of it will do (default: anything)
    * @returns false: it does not settle or does not do, and nothing has changed
    */
-  burn(demandAt: (t: number) => Demand, fits: (fire: number) => boolean = () => true): boolean {
-    const kept = this.moment.x.slice();
-    if (this.transient.change(demandAt, FIRST_STEP) && fits(this.fire)) {
-      this.record();
-      return true;
-    }
-    this.moment.x.set(kept);
-    return false;
+  burn(demandAt: (t: number) => Demand, fits?: (moment: Moment) => boolean): boolean {
+    if (!this.transient.change(demandAt, FIRST_STEP, fits)) return false;
+    this.record();
+    return true;
   }
 
   /**
    * One step, recorded.
    *
-   * @returns 'step', 'event' where `event` passed zero, or 'failed'
+   * @returns 'step', 'event' where it ended on `stop`, or 'failed'
    */
-  step(end: number, event?: (moment: Moment) => number): 'step' | 'event' | 'failed' {
+  step(end: number, stop?: StopAt): 'step' | 'event' | 'failed' {
     if (++this.taken > MOST_STEPS) return 'failed';
     const { longestStep } = this.options;
     const limit = longestStep === undefined ? end : Math.min(end, this.moment.time + longestStep);
-    const took = this.transient.step(limit, event);
+    const took = this.transient.step(limit, stop);
     if (took !== 'failed') this.record();
     return took;
   }
@@ -123,6 +130,8 @@ export class Timeline {
     const { pit, curve, moment } = this;
     const { network } = pit.model;
     const { station } = network.stems[network.gauge];
+    for (const each of this.transient.trail) if (each !== moment) this.options.follow?.(each);
+    this.options.follow?.(this.transient.stride ?? moment);
     curve.time_s.push(moment.time);
     curve.fire_W.push(this.fire);
     curve.thermometer_K.push(this.reading);
@@ -136,6 +145,15 @@ export class Timeline {
   }
 }
 
+/** Where the lagging thermometer first reads the design's target. */
+export function readsTarget({ pit }: Timeline): StopAt {
+  const { nodeCount, network } = pit.model;
+  const gauge = nodeCount + network.gauge;
+  return { left: ({ x }) => pit.design.fire.target - x[gauge], within: READ_WITHIN };
+}
+
+/** How far past the target a first reading may lie [K]. */
+const READ_WITHIN = 0.02;
 /** First step after a change [s]. */
 const FIRST_STEP = 2;
 /** A draft that flutters takes steps without end. */

@@ -1,12 +1,12 @@
 import type { Design, Handle, StationName } from '../design/design.js';
 import { stationsOf } from '../design/sense.js';
 import { stainlessConductivity, steelConductivity } from '../physics/steel.js';
-import { airConductivity, airPrandtl } from '../physics/air.js';
+import { airConductivity, airKinematicViscosity, airPrandtl } from '../physics/air.js';
 import { standardPressure } from '../physics/atmosphere.js';
 import { burnThreshold, longestContact } from '../physics/burn.js';
-import { STEFAN_BOLTZMANN } from '../physics/constants.js';
-import { rodProfile, rodTemperature } from '../physics/finProfile.js';
+import { rodProfile, rodTemperature } from '../physics/rod.js';
 import { nusseltHorizontalCylinder, rayleigh } from '../physics/freeConvection.js';
+import { blackPower } from '../physics/radiation.js';
 import type { EstimateResult, SteadyState } from './result.js';
 
 /** Holds that are judged [s]: a touch, and long enough to pull a door open. */
@@ -126,12 +126,13 @@ export function handleState(design: Design, handle: Handle, base: number): Handl
   const winding = windingOf(handle);
   const convection = (temperature: number) => {
     const film = 0.5 * (temperature + air);
-    const ra = rayleigh(temperature - air, film, diameter, pressure);
-    return (airConductivity(film) / diameter) * nusseltHorizontalCylinder(ra, airPrandtl(film));
+    const pr = airPrandtl(film);
+    const ra = rayleigh(temperature - air, film, diameter, airKinematicViscosity(film, pressure), pr);
+    return (airConductivity(film) / diameter) * nusseltHorizontalCylinder(ra, pr);
   };
-  const seen = sees * base ** 4 + (1 - sees) * around ** 4;
+  const seen = sees * blackPower(base) + (1 - sees) * blackPower(around);
   const loss = (temperature: number) =>
-    convection(temperature) * (temperature - air) + emissivity * STEFAN_BOLTZMANN * (temperature ** 4 - seen);
+    convection(temperature) * (temperature - air) + emissivity * (blackPower(temperature) - seen);
   // a bow's middle passes no heat; a knob's open tip counts as a little more length
   const reach = ends === 2 ? 0.5 * length : length + (handle.kind === 'rod' ? 0.25 * diameter : 0);
   const profile = rodProfile({

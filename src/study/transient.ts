@@ -76,6 +76,11 @@ export class NetworkSystem implements StiffSystem {
     return stepMeasure(this.balances.model, x, step, STEP_LEFT);
   }
 
+  /** Pressures follow temperatures so steeply that a guess a little off sends gas where none goes. */
+  balance(x: Float64Array): void {
+    this.settler.balanceFlows(x);
+  }
+
   settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
     this.settler.balanceFlows(x);
     this.balances.settleStems(x, fixed, gamma);
@@ -104,11 +109,58 @@ export interface Moment {
   fireHeat: number;
   lost: number;
   stored: number;
+  /** what leaves the network now [W] */
+  loss: number;
   massError: number;
 }
 
-/** A sign change to stop at: value at a moment; the step that crosses zero is shortened until it ends there. */
-export type EventFunction = (moment: Moment) => number;
+/** Something to stop at: what is left until it happens, above zero before; the step that goes past zero is shortened. */
+export interface StopAt {
+  left: (moment: Moment) => number;
+  /** how far past zero the step may end, besides the closeness in time; what jumps is only landed on in time */
+  within: number;
+}
+
+/** A step that was taken, with the unknowns at shares of it, its ends included. */
+export interface Stride {
+  before: Moment;
+  after: Moment;
+  shares: number[];
+  states: Float64Array[];
+}
+
+/**
+ * A moment inside a step: on the cubic through its start, stages and end, never outside of what lies on either side of it, for
+ * at a kink a cubic swings out. Sums follow their rates at both ends, so that they balance as these do.
+ */
+export function inside({ before, after, shares, states }: Stride, share: number): Moment {
+  const weights = cubicWeights(shares, share);
+  let next = 1;
+  while (next < shares.length - 1 && shares[next] < share) next++;
+  const [low, high] = [states[next - 1], states[next]];
+  const x = after.x.map((_, k) => {
+    let value = 0;
+    for (let i = 0; i < states.length; i++) value += weights[i] * states[i][k];
+    return Math.min(Math.max(value, Math.min(low[k], high[k])), Math.max(low[k], high[k]));
+  });
+  const h = after.time - before.time;
+  const fire = x.length - 1;
+  const along = (a: number, b: number, rateA: number, rateB: number) => {
+    const rest = 1 - share;
+    return a + (b - a) * share * share * (3 - 2 * share) + h * share * rest * (rateA * rest - rateB * share);
+  };
+  const rates = [before, after].map((moment) => [moment.x[fire], moment.loss]);
+  const [[fireA, lossA], [fireB, lossB]] = rates;
+  return {
+    time: before.time + share * h,
+    x,
+    fireHeat: along(before.fireHeat, after.fireHeat, fireA, fireB),
+    lost: along(before.lost, after.lost, lossA, lossB),
+    stored: along(before.stored, after.stored, fireA - lossA, fireB - lossB),
+    loss: before.loss + share * (after.loss - before.loss),
+    massError: after.massError,
+  };
+}
 
 /** Steps a network through time. Knows fires and events, not what they are for. */
 export class Transient {
@@ -119,8 +171,12 @@ export class Transient {
   rejected = 0;
   private h = 1;
   private bridges = 0;
-  /** where the last step began; none after a jump */
-  private before: Moment | null = null;
+  /** the last step; none after a jump */
+  stride: Stride | null = null;
+  /** moments on the way of the bridge that the last step was, if it was one */
+  trail: Moment[] = [];
+  /** the gas is on its way from one branch of flows to another: a bridge has stopped half way */
+  private adrift = false;
 
   constructor(
     readonly settler: Settler,
@@ -130,33 +186,58 @@ export class Transient {
     const { balances } = settler;
     this.system = new NetworkSystem(settler);
     this.stepper = new StiffStepper(this.system, new LuSolver(balances.model.size, balances.model.differential));
-    this.moment = { time, x: x.slice(), fireHeat: 0, lost: 0, stored: 0, massError: 0 };
+    this.moment = { time, x: x.slice(), fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 };
   }
 
   get evaluations(): number {
     return this.stepper.evaluations;
   }
 
-  /** Start from here under another fire: gas, flows and fire settle to it at once, plates stay. @returns false: they do not */
-  change(demandAt: (t: number) => Demand, firstStep: number): boolean {
-    this.system.demandAt = demandAt;
-    const { time, x } = this.moment;
-    const settled = this.settler.settle(x, this.system.at(time), 'nodes');
-    if (!settled.converged) return false;
-    this.before = null;
-    this.stepper.begin(time, x);
+  /**
+   * Start from here under another fire: gas, flows and fire settle to it at once, plates stay.
+   *
+   * @param fits whether what comes of it will do
+   * @returns false: they do not settle or it does not do, and all goes on as before
+   */
+  change(demandAt: (t: number) => Demand, firstStep: number, fits: (moment: Moment) => boolean = () => true): boolean {
+    const { moment: before, system } = this;
+    const asBefore = system.demandAt;
+    system.demandAt = demandAt;
+    const x = before.x.slice();
+    const settled = this.settler.settle(x, system.at(before.time), 'nodes');
+    const loss = this.settler.balances.totalLoss();
+    const moment = { ...before, x, loss, massError: settled.massError };
+    if (!settled.converged || !fits(moment)) {
+      system.demandAt = asBefore;
+      return false;
+    }
+    this.moment = moment;
+    this.trail = [];
+    this.begin();
     this.h = firstStep;
     return true;
   }
 
+  /** Step from the moment as it stands. */
+  private begin(): void {
+    this.stride = null;
+    this.adrift = false;
+    this.stepper.begin(this.moment.time, this.moment.x);
+  }
+
   /**
-   * One accepted step, ending at `end` at the latest, or where `event` passes zero.
+   * One accepted step, ending at `end` at the latest, or where a stop is due.
    *
-   * @returns 'step', 'event', or 'failed' when no step length down to a microsecond converges
+   * A step that goes past the stop is tried again up to where the stop seems to be. If that falls short it counts, and the next
+   * one begins there: nearer by, where the guess is better and Newton surer. So nothing ever has to be taken that is off.
+   *
+   * @returns 'step', 'event', or 'failed' when neither a step of any length nor a bridge converges
    */
-  step(end: number, event?: EventFunction): 'step' | 'event' | 'failed' {
-    const valueBefore = event ? event(this.moment) : 0;
+  step(end: number, stop?: StopAt): 'step' | 'event' | 'failed' {
+    if (this.adrift) return this.bridge(stop);
+    const left = stop ? stop.left(this.moment) : 1;
     let h = Math.min(this.h, end - this.moment.time);
+    let tooFar = Infinity;
     for (;;) {
       if (this.steps + this.rejected > MOST_STEPS) return 'failed';
       const error = this.stepper.attempt(this.moment.time, h);
@@ -166,22 +247,53 @@ export class Transient {
           error === Infinity || Number.isNaN(error)
             ? 0.25 * h
             : Math.max(0.2 * h, Math.min(0.9 * h, nextStep(h, error)));
-        if (h < SHORTEST) {
-          if (++this.bridges > MOST_BRIDGES || !this.bridge()) return 'failed';
-          this.h = 1;
-          return 'step';
-        }
+        if (h < SHORTEST) return ++this.bridges > MOST_BRIDGES ? 'failed' : this.bridge(stop);
         continue;
       }
       const candidate = this.candidate(h);
-      if (event && valueBefore !== 0 && event(candidate) * valueBefore <= 0) {
-        this.landOn(h, event, valueBefore, event(candidate));
+      const passed = stop && left > 0 ? this.passed(h, stop, left, candidate) : null;
+      if (!passed) {
+        this.take(candidate);
+        this.h = Math.min(nextStep(h, error), Math.max(tooFar - h, SHORTEST));
+        return 'step';
+      }
+      if (passed.there) {
+        this.take(candidate);
         return 'event';
       }
-      this.take(candidate);
-      this.h = nextStep(h, error);
-      return 'step';
+      // it jumps there: gas goes another way from now on
+      if (h <= SHORTEST) return ++this.bridges > MOST_BRIDGES ? 'failed' : this.bridge(stop);
+      tooFar = h;
+      h = Math.max(passed.guess, SHORTEST);
     }
+  }
+
+  /**
+   * Does the step just tried go past a stop?
+   *
+   * @returns null: no; else whether it ends there closely enough, and a guess of the length that does
+   */
+  private passed(
+    h: number,
+    { left, within }: StopAt,
+    before: number,
+    candidate: Moment,
+  ): { there: boolean; guess: number } | null {
+    const shares = [0, ...this.stepper.stageShares, 1];
+    const values = [before, ...this.stepper.stageStates.map((x) => left({ ...candidate, x })), left(candidate)];
+    const first = values.findIndex((value) => !(value > 0));
+    if (first < 0) return null;
+    const end = values[values.length - 1];
+    const near = Math.min(within, (EVENT_TIME * Math.abs(end - before)) / h);
+    // aimed a little past zero, so that what is landed on has happened
+    const cubic = (at: number) => {
+      const weights = cubicWeights(shares, at);
+      return values.reduce((sum, value, i) => sum + value * weights[i], 0.5 * near);
+    };
+    const [low, high] = [0, shares[first]];
+    const [fLow, fHigh] = [before + 0.5 * near, cubic(high)];
+    const share = fHigh < 0 ? bracketedRoot(cubic, { low, high, tolerance: 1e-7, fLow, fHigh }).root : high;
+    return { there: end <= 0 && end >= -near, guess: Math.min(share, 0.98) * h };
   }
 
   /** One step that ends at `end` whatever its local error. @returns false: a stage of it does not converge, nothing changed */
@@ -195,9 +307,9 @@ export class Transient {
   /**
    * Where no step converges the gas has come to the end of the branch of flows it was on (a plume that tips over, a draft
    * that turns). Carry it over by implicit Euler steps in which gas has its own small heat capacity, until quasi-steady gas
-   * settles again. What the gas takes up on the way is booked as stored.
+   * settles again. What the gas takes up on the way is booked as stored. A stop on the way is landed on as by any step.
    */
-  private bridge(): boolean {
+  private bridge(stop?: StopAt): 'step' | 'event' | 'failed' {
     const { settler } = this;
     const { balances, model } = settler;
     const start = this.moment;
@@ -205,77 +317,83 @@ export class Transient {
     const from = start.x.slice();
     const storage = new Float64Array(model.size);
     const fixed = new Float64Array(model.differential);
-    let { time, fireHeat, lost, stored } = start;
+    let at = start;
+    let left = stop ? stop.left(at) : 1;
+    const watched = left > 0;
+    this.trail = [];
     let h = 0.05;
     for (let attempt = 0; attempt < 120 && h > 1e-6; attempt++) {
-      from.set(x);
-      const demand = this.releaseAt(time + h, x[model.fire]);
+      from.set(at.x);
+      x.set(at.x);
+      const demand = this.releaseAt(at.time + h, x[model.fire]);
       settler.balanceFlows(x);
       const outcome = settler.implicitStep(x, from, demand, 'nothing', h);
       if (!outcome.converged) {
-        x.set(from);
         h *= 0.3;
         continue;
       }
+      settler.balanceFlows(x);
       balances.evaluate(x, demand);
       balances.contents(from, fixed);
       balances.settleStems(x, fixed, h);
-      time += h;
-      fireHeat += h * x[model.fire];
-      lost += h * balances.totalLoss();
       storage.fill(0);
       balances.addGasStorage(x, from, h, storage);
+      let { stored } = at;
       for (let z = 0; z < model.zoneCount; z++) stored -= h * storage[model.gas + z];
       for (let i = 0; i < model.nodeCount; i++) stored += h * balances.rate[i];
+      const loss = balances.totalLoss();
+      const next: Moment = {
+        time: at.time + h,
+        x: x.slice(),
+        fireHeat: at.fireHeat + h * x[model.fire],
+        lost: at.lost + h * loss,
+        stored,
+        loss,
+        massError: balances.massError(),
+      };
+      if (stop && watched) {
+        const now = stop.left(next);
+        if (now < -Math.min(stop.within, (EVENT_TIME * (left - now)) / h) && h > SHORTEST) {
+          h *= Math.min(0.9, Math.max(0.1, (left + 0.5 * stop.within) / (left - now)));
+          continue;
+        }
+        left = now;
+      }
+      at = next;
+      this.trail.push(at);
+      if (left <= 0 && watched) {
+        this.stopAdrift(at);
+        return 'event';
+      }
       h *= outcome.iterations <= 6 ? 2 : 1.2;
-      if (time < start.time + 1) continue;
-      const trial = x.slice();
-      const settled = settler.polish(trial, this.system.at(time), 'nodes');
+      if (at.time < start.time + 1) continue;
+      const trial = at.x.slice();
+      const settled = settler.polish(trial, this.system.at(at.time), 'nodes');
       if (!settled.converged) continue;
-      this.before = null;
-      this.moment = { time, x: trial, fireHeat, lost, stored, massError: settled.massError };
-      this.stepper.begin(time, trial);
-      return true;
+      const arrived = { ...at, x: trial, loss: balances.totalLoss(), massError: settled.massError };
+      if (stop && watched && stop.left(arrived) <= 0) {
+        // the jump itself goes past the stop: whoever waits for it takes the pit over as it is on the way
+        this.stopAdrift(at);
+        return 'event';
+      }
+      this.moment = arrived;
+      this.begin();
+      this.h = 1;
+      return 'step';
     }
-    return false;
+    return 'failed';
+  }
+
+  private stopAdrift(at: Moment): void {
+    this.moment = at;
+    this.stride = null;
+    this.adrift = true;
   }
 
   /** The fire as a release: what is asked for, or where the gauge is held, what burns now. */
   private releaseAt(time: number, now: number): Demand & { mode: 'release' } {
     const demand = this.system.at(time);
     return demand.mode === 'release' ? demand : { mode: 'release', heat: Math.max(0, now) };
-  }
-
-  /** Shares of the last accepted step, its ends included, at which the unknowns are known, and these. Null after a jump. */
-  get track(): { shares: number[]; states: Float64Array[] } | null {
-    const { before } = this;
-    if (!before || before.time >= this.moment.time) return null;
-    return {
-      shares: [0, ...this.stepper.stageShares, 1],
-      states: [before.x, ...this.stepper.stageStates, this.moment.x],
-    };
-  }
-
-  /**
-   * Moments inside the last accepted step, at the given shares of it: the cubic through its start, stages and end. Sums run
-   * straight between its ends, so that they balance as these do. Empty after a bridge.
-   */
-  within(shares: readonly number[]): Moment[] {
-    const { before, track } = this;
-    if (!before || !track) return [];
-    const { states } = track;
-    return shares.map((share) => {
-      const weights = cubicWeights(track.shares, share);
-      const along = (a: number, b: number) => a + share * (b - a);
-      return {
-        time: along(before.time, this.moment.time),
-        x: this.moment.x.map((_, k) => states.reduce((sum, state, i) => sum + weights[i] * state[k], 0)),
-        fireHeat: along(before.fireHeat, this.moment.fireHeat),
-        lost: along(before.lost, this.moment.lost),
-        stored: along(before.stored, this.moment.stored),
-        massError: this.moment.massError,
-      };
-    });
   }
 
   private candidate(h: number): Moment {
@@ -288,59 +406,22 @@ export class Transient {
       fireHeat: this.moment.fireHeat + gained[0],
       lost: this.moment.lost + gained[1],
       stored: this.moment.stored + sum,
+      loss: this.settler.balances.totalLoss(),
       massError: this.settler.balances.massError(),
     };
   }
 
   private take(candidate: Moment): void {
     this.stepper.accept(candidate.time - this.moment.time);
-    this.before = this.moment;
+    this.stride = {
+      before: this.moment,
+      after: candidate,
+      shares: [0, ...this.stepper.stageShares, 1],
+      states: [this.moment.x, ...this.stepper.stageStates.map((x) => x.slice()), candidate.x],
+    };
+    this.trail = [];
     this.moment = candidate;
     this.steps++;
-  }
-
-  /**
-   * Shorten the step until it ends on the event, and take it: first guess from the curve through the stages of the step that
-   * went past, then regula falsi (Illinois).
-   */
-  private landOn(h: number, event: EventFunction, before: number, after: number): void {
-    let [low, high] = [0, h];
-    let [fLow, fHigh] = [before, after];
-    const close = (EVENT_TIME * Math.abs(after - before)) / h;
-    let guess = this.guessFromStages(h, event, before, after);
-    let side = 0;
-    for (let i = 0; i < 30; i++) {
-      if (this.stepper.attempt(this.moment.time, guess) === Infinity) break;
-      const candidate = this.candidate(guess);
-      const value = event(candidate);
-      if (Math.abs(value) <= close || high - low < EVENT_TIME) {
-        this.take(candidate);
-        return;
-      }
-      if (value * before <= 0) {
-        [high, fHigh] = [guess, value];
-        if (side === 1) fLow *= 0.5;
-        side = 1;
-      } else {
-        [low, fLow] = [guess, value];
-        if (side === -1) fHigh *= 0.5;
-        side = -1;
-      }
-      guess = high - (fHigh * (high - low)) / (fHigh - fLow);
-    }
-    this.stepper.attempt(this.moment.time, high);
-    this.take(this.candidate(high));
-  }
-
-  /** Where in a step of length h the event function passes zero, by the cubic through its values at the stages. */
-  private guessFromStages(h: number, event: EventFunction, before: number, after: number): number {
-    const points = [0, ...this.stepper.stageShares, 1];
-    const values = [before, ...this.stepper.stageStates.map((x) => event({ ...this.moment, x })), after];
-    const cubic = (at: number) => {
-      const weights = cubicWeights(points, at);
-      return values.reduce((sum, value, i) => sum + value * weights[i], 0);
-    };
-    return h * bracketedRoot(cubic, { low: 0, high: 1, tolerance: 1e-6, fLow: before, fHigh: after }).root;
   }
 }
 

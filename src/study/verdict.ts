@@ -1,5 +1,8 @@
-import { format, type Kind, type UnitSystem } from '../units.js';
-import type { ComparedOption, Comparison, Difference } from './compare.js';
+import type { UnitSystem } from '../units.js';
+import { baselineOf, type ComparedOption, type Comparison, type Difference } from './compare.js';
+import { UNITS_OF_KEYS } from './measures.js';
+import { shortfallWords } from './shortfall.js';
+import { tellingOf, type Row, type Telling } from './told.js';
 
 /** Differences below this share, of temperatures below this many kelvins, are told as hardly any. */
 const HARDLY = 0.05;
@@ -8,7 +11,7 @@ const HARDLY_KELVIN = 10;
 /** A number that a buyer weighs up: less of it is what he wants. */
 interface Weighed {
   key: string;
-  kind: Kind;
+  kind: Row['kind'];
   less: string;
   more: string;
   /** when it stays as it is */
@@ -76,76 +79,46 @@ const WEIGHED: readonly Weighed[] = [
   { key: 'steel_kg', kind: 'mass', less: 'less steel', more: 'more steel', same: 'weight of steel' },
 ];
 
-/**
- * What each option buys and costs against the baseline, a sentence each, from the numbers alone.
- *
- * @param system units of the numbers in it
- */
-export function verdictOf(comparison: Comparison, system: UnitSystem = 'shop'): string {
-  const { options, baseline } = comparison;
-  const others = options.filter(({ label }) => label !== baseline);
-  if (others.length === 0) return 'Nothing to compare: there is one option.';
-  return others.map((option) => sentence(option, comparison, system)).join('\n');
+/** What an option does against the baseline, as keys of its differences, those that matter most first. */
+export interface Finding {
+  label: string;
+  /** has less of it, which is what a buyer wants; or more of it */
+  buys: string[];
+  costs: string[];
+  /** differs by too little to decide by, or by nothing that could be told */
+  hardly: string[];
+  same: string[];
+  /** one of the two has no such number: this option, or the baseline */
+  lacks: string[];
+  gains: string[];
+  /** neither has one, though others of the comparison do */
+  neither: string[];
 }
 
-function sentence(option: ComparedOption, { baseline, settings, options }: Comparison, system: UnitSystem): string {
-  const head = `${option.label} instead of ${baseline}`;
-  const from = options.find(({ label }) => label === baseline)!;
-  const cannot = [from, option].filter(({ result }) => !result.steady).map(({ label }) => label);
-  if (cannot.length > 0) return `${head}: no fire holds the target with ${cannot.join(' or ')}; the warnings say why.`;
+/** A finding for each option but the baseline. */
+export function findingsOf({ options, baseline }: Comparison): Finding[] {
+  return options.filter(({ label }) => label !== baseline).map(findingOf);
+}
+
+function findingOf({ label, differences }: ComparedOption): Finding {
+  const finding: Finding = { label, buys: [], costs: [], hardly: [], same: [], lacks: [], gains: [], neither: [] };
   const weighed = WEIGHED.flatMap((row) => {
-    const difference = option.differences.find(({ key }) => key === row.key);
-    return difference && difference.baseline !== null && difference.value !== null ? [{ row, difference }] : [];
+    const difference = differences.find(({ key }) => key === row.key);
+    return difference ? [{ row, difference }] : [];
   });
-  const same = weighed.filter(({ difference }) => difference.none);
-  const moved = weighed.filter(({ difference }) => !difference.none);
-  const told = moved.filter(({ row, difference }) => worthTelling(row, difference));
-  const hardly = moved.filter((each) => !told.includes(each));
-  const bySize = [...told].sort((a, b) => sizeOf(b) - sizeOf(a));
-  const words = (sign: -1 | 1) =>
-    bySize
-      .filter(({ difference }) => Math.sign(difference.difference!) === sign)
-      .map(({ row, difference }) => {
-        const cost = row.key === 'steel_kg' ? costOf(option, settings.currency) : '';
-        const digits = row.kind === 'temperatureDifference' ? { digits: 2 } : {};
-        const [to, was] = [difference.value!, difference.baseline!].map((each) =>
-          format(row.kind, each, system, Math.abs(each) * 1.8 >= 99.5 ? {} : digits),
-        );
-        return `${sign < 0 ? row.less : row.more} (${to} against ${was}${cost})`;
-      });
-  const [buys, costs] = [words(-1), words(1)];
-  if (moved.length === 0) return `${head}: no difference in anything a builder weighs up.`;
-  const small = hardly.map(({ row, difference }) => `${row.same} (${signed(row, difference, system)})`);
-  const clauses = [
-    ...(told.length > 0
-      ? [
-          buys.length > 0 ? `buys ${list(buys)}` : 'buys nothing that these numbers show',
-          costs.length > 0 ? `costs ${list(costs)}` : 'costs nothing that they show',
-        ]
-      : []),
-    ...(small.length > 0 ? [`makes hardly any difference to ${list(small)}`] : []),
-    ...(same.length > 0 ? [`makes no difference to ${list(same.map(({ row }) => row.same))}`] : []),
-  ];
-  return `${head} ${clauses.join('; ')}.`;
+  for (const { row, difference } of [...weighed].sort((a, b) => sizeOf(b) - sizeOf(a))) {
+    finding[whereOf(row, difference)].push(row.key);
+  }
+  return finding;
 }
 
-function costOf({ differences }: ComparedOption, currency = ''): string {
-  const cost = differences.find(({ key }) => key === 'steelCost')?.difference;
-  if (cost == null) return '';
-  return `, ${money(Math.abs(cost), currency)} ${cost < 0 ? 'less' : 'more'}`;
-}
-
-/** An amount of money: whole from a hundred on, else to the cent. */
-export function money(amount: number, currency: string): string {
-  const size = Math.abs(amount);
-  const number = size >= 99.5 ? String(Math.round(size)).replace(/\B(?=(\d{3})+$)/g, ',') : size.toFixed(2);
-  const sign = amount < 0 ? '-' : '';
-  return /^[A-Za-z]/.test(currency) ? `${sign}${number} ${currency}` : `${sign}${currency}${number}`;
-}
-
-interface WeighedDifference {
-  row: Weighed;
-  difference: Difference;
+function whereOf(row: Weighed, difference: Difference): Exclude<keyof Finding, 'label'> {
+  const { baseline, value, none } = difference;
+  if (baseline === null) return value === null ? 'neither' : 'gains';
+  if (value === null) return 'lacks';
+  if (none) return 'same';
+  if (!worthTelling(row, difference)) return 'hardly';
+  return value < baseline ? 'buys' : 'costs';
 }
 
 function worthTelling({ kind }: Weighed, { share, difference }: Difference): boolean {
@@ -154,17 +127,106 @@ function worthTelling({ kind }: Weighed, { share, difference }: Difference): boo
 }
 
 /** For the order in which differences are told. A temperature counts against a hundred kelvins. */
-function sizeOf({ row, difference: { share, difference } }: WeighedDifference): number {
-  if (row.kind === 'temperature') return Math.abs(difference!) / 100;
-  return share === null ? Infinity : Math.abs(share);
+function sizeOf({ row, difference: { share, difference } }: { row: Weighed; difference: Difference }): number {
+  if (difference === null) return 0;
+  if (row.kind === 'temperature') return Math.abs(difference) / 100;
+  return share === null ? Number.MAX_VALUE : Math.abs(share);
 }
 
-function signed({ kind }: Weighed, { share, difference }: Difference, system: UnitSystem): string {
-  const sign = difference! > 0 ? '+' : '-';
-  if (kind === 'temperature') {
-    return sign + format('temperatureDifference', Math.abs(difference!), system, { digits: 2 });
-  }
-  return `${sign}${Number(Math.abs(100 * share!).toPrecision(2))} %`;
+/**
+ * What a builder needs to hear first: a line for every option that never reaches the target or never soaks, the baseline among
+ * them; then what each option buys and costs against the baseline, a line each, from the numbers alone.
+ *
+ * @param system units of the numbers in it
+ */
+export function verdictOf(comparison: Comparison, system: UnitSystem = 'shop'): string {
+  const { options } = comparison;
+  const short = shortfallLines(comparison, system);
+  if (options.length < 2) return [...short, 'Nothing to compare: there is one option.'].join('\n');
+  return [...short, ...findingsOf(comparison).flatMap((finding) => sentence(finding, comparison, system))].join('\n');
+}
+
+/** A line for every option that falls short of the target, worst first. */
+export function shortfallLines({ options }: Comparison, system: UnitSystem): string[] {
+  const short = options.flatMap(({ label, shortfall, result }) => (shortfall ? [{ label, shortfall, result }] : []));
+  return short
+    .sort((a, b) => SEVERITY.indexOf(a.shortfall.code) - SEVERITY.indexOf(b.shortfall.code))
+    .map(({ label, shortfall, result }) => `${label} ${shortfallWords(shortfall, result, system)}.`);
+}
+
+const SEVERITY = ['no-fire', 'not-held', 'not-reached', 'not-followed', 'not-soaked'];
+
+/** How the numbers of a measure are told in a comparison: to the digits of its table. */
+export function tellingFor(
+  { options, settings }: Comparison,
+  { key, kind }: { key: string; kind: Row['kind'] },
+  system: UnitSystem,
+  missing?: string,
+): Telling {
+  const pairs = options.flatMap(({ differences }) => differences.find((each) => each.key === key) ?? []);
+  const row: Row = { kind, ...(UNITS_OF_KEYS[key] ? { unit: UNITS_OF_KEYS[key] } : {}) };
+  return tellingOf(missing === undefined ? row : { ...row, missing }, pairs, system, settings.currency);
+}
+
+/** Nothing where the option can't hold the target: that is said already, and leaves nothing to weigh up. */
+function sentence(finding: Finding, comparison: Comparison, system: UnitSystem): string[] {
+  const option = comparison.options.find(({ label }) => label === finding.label)!;
+  const base = baselineOf(comparison);
+  if (!option.result.steady) return [];
+  const about = (key: string) => {
+    const row = WEIGHED.find((each) => each.key === key)!;
+    const pair = option.differences.find((each) => each.key === key)!;
+    return { row, pair, telling: tellingFor(comparison, row, system, 'never') };
+  };
+  const against = (words: 'less' | 'more') => (key: string) => {
+    const { row, pair, telling } = about(key);
+    const cost = key === 'steel_kg' ? costOf(option, comparison, system) : '';
+    return `${row[words]} (${telling.quantity(pair.value)} against ${telling.quantity(pair.baseline)}${cost})`;
+  };
+  const hardly = (key: string) => {
+    const { row, pair, telling } = about(key);
+    const by = telling.percent(pair) || withUnit(telling, telling.difference(pair));
+    return by === 'same' ? row.same : `${row.same} (${by})`;
+  };
+  const there = (which: 'value' | 'baseline') => (key: string) => {
+    const { row, pair, telling } = about(key);
+    return `${row.same} (${telling.quantity(pair[which])})`;
+  };
+  const names = (keys: string[]) => list(keys.map((key) => about(key).row.same));
+  const { buys, costs, same, lacks, gains, neither } = finding;
+  const told = buys.length + costs.length > 0;
+  const clauses = [
+    ...(lacks.length > 0 ? [`loses what only ${base.label} has: ${list(lacks.map(there('baseline')))}`] : []),
+    ...(gains.length > 0 ? [`has what ${base.label} lacks: ${list(gains.map(there('value')))}`] : []),
+    ...(told
+      ? [
+          buys.length > 0 ? `buys ${list(buys.map(against('less')))}` : 'buys nothing that these numbers show',
+          costs.length > 0 ? `costs ${list(costs.map(against('more')))}` : 'costs nothing that they show',
+        ]
+      : []),
+    ...(finding.hardly.length > 0 ? [`makes hardly any difference to ${list(finding.hardly.map(hardly))}`] : []),
+    ...(neither.length > 0 ? [`neither of them has ${names(neither)}`] : []),
+  ];
+  const head = `${finding.label} instead of ${base.label}`;
+  if (clauses.length === 0) return [`${head}: no difference in anything a builder weighs up.`];
+  if (same.length > 0) clauses.push(`makes no difference to ${names(same)}`);
+  return [`${head} ${clauses.join('; ')}.`];
+}
+
+function withUnit({ unit }: Telling, text: string): string {
+  // a difference of temperatures is told in kelvins
+  return text === 'same' || unit === '' ? text : `${text} ${unit === '°C' ? 'K' : unit}`;
+}
+
+function costOf({ differences }: ComparedOption, comparison: Comparison, system: UnitSystem): string {
+  const cost = differences.find(({ key }) => key === 'steelCost');
+  if (cost?.difference == null) return '';
+  const text = tellingFor(comparison, { key: 'steelCost', kind: 'money' }, system).difference(cost);
+  if (text === 'same') return '';
+  const { currency = '' } = comparison.settings;
+  const size = text.slice(1);
+  const amount = /^[A-Za-z]/.test(currency) ? `${size} ${currency}` : `${currency}${size}`;
+  return `, ${amount} ${cost.difference < 0 ? 'less' : 'more'}`;
 }
 
 function list(items: string[]): string {

@@ -2,7 +2,7 @@ import { INSULATIONS } from '../design/catalog.js';
 import type { Content, Design, HorizontalPart, PartName, Upright } from '../design/design.js';
 import type { Face, Geometry, PartGeometry } from '../design/geometry.js';
 import { reversePlateArea, skinMass, stackSkinMass } from '../design/geometryOf.js';
-import { steelDensity } from '../design/faces.js';
+import { steelDensity } from '../physics/steel.js';
 import type { Warning } from './result.js';
 import { formatBoth } from '../units.js';
 
@@ -177,7 +177,7 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
     along: at(({ mass }) => mass, along),
     height: at(({ mass }) => mass, height),
   };
-  const cover = skinMass(part.faces, own.insulation) + insulationMass(part.faces, own);
+  const cover = skinMass(part.faces, own) + insulationMass(part.faces, own);
   const area = ({ outsideArea }: Face) => outsideArea;
   return [
     plates,

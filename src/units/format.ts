@@ -2,7 +2,7 @@
  * SI to text, in shop units or SI.
  *
  * - `format(kind, si, system, options?)`: one quantity with its unit: `250 °F`, `5.05 lb/h`, `0.0035 in H2O`, `31,900 BTU/h`,
- *   `29 min`, `24 in`, `1/4 in`; in SI `121 °C`, `2.29 kg/h`, `0.87 Pa`, `9.35 kW`, `610 mm`, `6.35 mm`.
+ *   `29 min` (`110 s`, `7 min 40 s`, `1 h 35 min`), `24 in`, `1/4 in`; in SI `121 °C`, `2.29 kg/h`, `0.87 Pa`, `9.35 kW`, `610 mm`, `6.35 mm`.
  * - `formatBoth(kind, si, options?)`: shop units with SI in brackets: `250 °F (121 °C)`.
  * - `formatPlate(si)`: stock thickness: the fraction within 0.002 in of a sixteenth, the gauge where it is one, else mm and in.
  * - `unitOf(kind, system, options?)` and `convert(kind, si, system, options?)`: unit name and plain number, for axes and tables.
@@ -65,7 +65,7 @@ function largerUnit(kind: Kind, si: number, system: UnitSystem): string | undefi
   if (kind === 'area' && si >= 0.65) return system === 'si' ? 'm²' : 'ft²';
   if (kind === 'volume' && system === 'si' && si >= 1) return 'm³';
   if (kind === 'power' && system === 'si' && si < 100) return 'W';
-  if (kind === 'time' && si < 120) return 's';
+  if (kind === 'time' && si < SHORT) return 's';
   return undefined;
 }
 
@@ -117,12 +117,36 @@ export function formatPlate(si: number, system: UnitSystem = 'shop'): string {
   return fractionalInches(si) ?? `${plain(inches, 3)} in`;
 }
 
-function formatTime(si: number, digits: number): string | undefined {
-  if (Math.abs(si) < 5400) return undefined;
-  if (Math.abs(si) >= 172800) return `${plain(si / 3600, digits)} h`;
-  const minutes = Math.round(si / 60);
-  const rest = Math.abs(minutes % 60);
-  return `${Math.trunc(minutes / 60)} h${rest > 0 ? ` ${rest} min` : ''}`;
+/** Below these a time is told in seconds alone, with its seconds, in minutes, in hours and minutes [s]. */
+const [SHORT, BRIEF, LONG, VERY_LONG] = [120, 600, 5400, 172800];
+
+/** The last digit that a time is told to [s]: a second, a minute from 10 min on, a tenth of an hour from two days on. */
+export function timeStep(seconds: number): number {
+  const size = Math.abs(seconds);
+  if (size < BRIEF) return 1;
+  if (size < VERY_LONG) return 60;
+  return size < 360_000 ? 360 : 3600;
+}
+
+/**
+ * A time in the one style of all texts: `110 s`, `7 min 40 s`, `29 min`, `1 h 35 min`, `52.3 h`.
+ *
+ * @param step its last digit [s], where it has to match that of others beside it
+ */
+export function formatTime(seconds: number, step = timeStep(seconds)): string {
+  const size = Math.round(Math.abs(seconds) / step) * step;
+  const sign = seconds < 0 && size > 0 ? '-' : '';
+  if (size >= VERY_LONG && step > 60) return `${sign}${Number((size / 3600).toFixed(1))} h`;
+  if (step < 60 && size < SHORT) return `${sign}${size} s`;
+  const whole = Math.floor(size / 60);
+  const hours = size >= LONG ? Math.floor(whole / 60) : 0;
+  const [minutes, rest] = [whole - 60 * hours, size % 60];
+  const told = [
+    ...(hours > 0 ? [`${hours} h`] : []),
+    ...(minutes > 0 || hours + rest === 0 ? [`${minutes} min`] : []),
+    ...(rest > 0 ? [`${rest} s`] : []),
+  ];
+  return sign + told.join(' ');
 }
 
 /**
@@ -145,16 +169,11 @@ export function format(
     const fraction = fractionalInches(si);
     if (fraction) return fraction;
   }
-  if (kind === 'time' && options.unit === undefined) {
-    const hours = formatTime(si, digits);
-    if (hours) return hours;
-  }
+  if (kind === 'time' && options.unit === undefined && options.digits === undefined) return formatTime(si);
   const unit = row(kind, si, system, options);
   if (!unit) return plain(si, digits);
   const value = (si - (unit.offset ?? 0)) / unit.factor;
-  const whole =
-    kind === 'temperature' || (kind === 'time' && options.digits === undefined && options.unit === undefined);
-  const text = whole ? withCommas(Math.round(value)) : plain(value, digits);
+  const text = kind === 'temperature' ? withCommas(Math.round(value)) : plain(value, digits);
   return `${text}${unit.name === '%' ? ' %' : ` ${unit.name}`}`;
 }
 

@@ -154,7 +154,7 @@ export const UNITS: Readonly<Record<Kind, readonly UnitRow[]>> = {
     row('kn', 1852 / HOUR, 'kt', 'knot', 'knots'),
   ],
   time: [
-    row('min', 60, 'mins', 'minute', 'minutes'),
+    row('min', 60, 'm', 'mins', 'minute', 'minutes'),
     row('h', HOUR, 'hr', 'hrs', 'hour', 'hours'),
     row('s', 1, 'sec', 'secs', 'second', 'seconds'),
     row('d', 86400, 'day', 'days'),

@@ -34,9 +34,10 @@ export function tidyText(text: string): string {
     .trim();
 }
 
-const DECIMAL = String.raw`(?:\d{1,3}(?:,\d{3})+(?:\.\d*)?|\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d+)?`;
+// A group of thousands follows a number, and no number begins with 0: 0,640 is somebody's 0.640.
+const DECIMAL = String.raw`(?:[1-9]\d{0,2}(?:,\d{3})+(?:\.\d*)?|\d+(?:\.\d*)?|\.\d+)(?:[eE][-+]?\d+)?`;
 const NUMBER = new RegExp(
-  String.raw`^([-+]?)\s*(?:(\d+)[ -]+)?(\d+)\s*/\s*(\d+)(?![\d.,])|^([-+]?)\s*(${DECIMAL})(?![\d,])`,
+  String.raw`^([-+]?)\s*(?:(\d+)(?: - | |-))?(\d+)\s*/\s*(\d+)(?![\d.,])|^([-+]?)\s*(${DECIMAL})(?![\d.,])`,
 );
 
 /** The number at the head of a text and what follows it, or undefined. A zero denominator is no number. */
@@ -52,4 +53,15 @@ export function readNumber(text: string): { value: number; rest: string } | unde
   }
   const magnitude = Number(match[6].replace(/,/g, ''));
   return { value: match[5] === '-' ? -magnitude : magnitude, rest };
+}
+
+/**
+ * The same text with a decimal point, where its number has a comma that parts no thousands: `0.640 kg` for `0,640 kg`,
+ * `1,234.5 kg` for `1.234,5 kg`. Undefined where that makes no number either.
+ */
+export function withDecimalPoint(text: string): string | undefined {
+  const match = /^([-+]?)(\d*|\d{1,3}(?:\.\d{3})+),(\d+)(?![\d.,])/.exec(text);
+  if (!match) return undefined;
+  const mended = `${match[1]}${match[2].replace(/\./g, ',') || '0'}.${match[3]}${text.slice(match[0].length)}`;
+  return readNumber(mended) && mended;
 }

@@ -7,7 +7,7 @@
 import { nearestName } from './nearest.js';
 import { gaugeNumbers, gaugeThickness, type GaugeTable } from './gauges.js';
 import { findUnit, KIND_NAMES, PLAIN_KINDS, UNITS, unitsThatFit, type Kind } from './kinds.js';
-import { readNumber, tidyText } from './numbers.js';
+import { readNumber, tidyText, withDecimalPoint } from './numbers.js';
 import { PIPES, scheduleKey, type PipeSize } from './pipe.js';
 
 /** Converts a number and a unit the table lacks into SI of the kind; undefined when it is no such unit. */
@@ -16,6 +16,8 @@ export type OtherUnits = (kind: Kind, value: number, unit: string) => number | u
 export interface ParseOptions {
   /** which steel a gauge number means (default carbon) */
   gauges?: GaugeTable;
+  /** may a length be a pipe by its nominal size (default yes)? */
+  pipes?: boolean;
   otherUnits?: OtherUnits;
 }
 
@@ -26,6 +28,8 @@ export type Quantity =
       si: number;
       /** the text named a pipe: outside diameter is `si`, and its wall where it named one [m] */
       pipe?: { nominal: number; wall?: number };
+      /** the text named a gauge: the table that it was read from */
+      gauge?: GaugeTable;
       /** a power written as wood per hour: `si` is then kg/s of wood as fired */
       wood?: true;
     }
@@ -74,11 +78,12 @@ export function parseQuantity(kind: Kind, written: string | number, options: Par
   if (text === '') return fault('not-a-quantity', kind, 'is empty');
   const number = readNumber(text);
   if (!number) {
-    const comma = /^[-+]?\d+,\d+/.test(text);
+    const comma = /^[-+]?[\d.,]*,\d/.test(text);
     return fault(
       'not-a-quantity',
       kind,
       comma ? 'has a comma where no thousands are parted (write 0.25, or 70,000)' : 'does not begin with a number',
+      comma ? withDecimalPoint(text) : undefined,
     );
   }
   const unit = number.rest.replace(/^-(?=[a-z])/i, '').trim();
@@ -102,13 +107,9 @@ function plainNumber(kind: Kind, value: number, text: string): Quantity {
 function withUnit(kind: Kind, value: number, unit: string, options: ParseOptions): Quantity {
   const row = findUnit(kind, unit);
   if (row) return { ok: true, si: settle(value * row.factor + (row.offset ?? 0)) };
-  if (kind === 'plate') {
-    const gauge = readGauge(value, unit, options.gauges ?? 'carbon');
-    if (gauge) return gauge;
-  }
   if (kind === 'length' || kind === 'plate') {
-    const pipe = readPipe(kind, value, unit);
-    if (pipe) return pipe;
+    const shelf = readGauge(kind, value, unit, options) ?? readPipe(kind, value, unit, options);
+    if (shelf) return shelf;
   }
   if (kind === 'power') {
     const wood =
@@ -119,11 +120,14 @@ function withUnit(kind: Kind, value: number, unit: string, options: ParseOptions
   }
   const compound = readCompound(kind, value, unit);
   if (compound) return compound;
+  const slip = readSlip(kind, value, unit);
+  if (slip) return slip;
   const other = options.otherUnits?.(kind, value, unit);
   if (other !== undefined) return { ok: true, si: settle(other) };
   if (kind === 'number') return fault('unknown-unit', kind, `has a unit ('${unit}') where a plain number is due`);
   const spellings = UNITS[kind].flatMap((each) => [each.name, ...each.also]);
-  const near = nearestName(unit, spellings);
+  // a single letter is as near to any other
+  const near = unit.length > 1 ? nearestName(unit, spellings) : undefined;
   return fault(
     'unknown-unit',
     kind,
@@ -132,10 +136,12 @@ function withUnit(kind: Kind, value: number, unit: string, options: ParseOptions
   );
 }
 
-function readGauge(value: number, unit: string, table: GaugeTable): Quantity | undefined {
+function readGauge(kind: Kind, value: number, unit: string, options: ParseOptions): Quantity | undefined {
   if (!/^(ga|ga\.|gauge|gage)$/i.test(unit)) return undefined;
+  if (kind !== 'plate') return fault('not-a-quantity', kind, `names a sheet gauge where ${KIND_NAMES[kind]} is due`);
+  const table = options.gauges ?? 'carbon';
   const thickness = gaugeThickness(value, table);
-  if (thickness !== undefined) return { ok: true, si: settle(thickness) };
+  if (thickness !== undefined) return { ok: true, si: settle(thickness), gauge: table };
   const known = gaugeNumbers(table);
   const nearest = known.reduce(
     (best, each) => (Math.abs(each - value) < Math.abs(best - value) ? each : best),
@@ -165,41 +171,57 @@ function readCompound(kind: Kind, value: number, unit: string): Quantity | undef
   return undefined;
 }
 
-function readPipe(kind: Kind, value: number, unit: string): Quantity | undefined {
+/** Numbers in other people's ways: clocks, and thousands parted by a space. */
+function readSlip(kind: Kind, value: number, unit: string): Fault | undefined {
+  const clock = kind === 'time' ? /^:([0-5]\d)(?::[0-5]\d)?$/.exec(unit) : null;
+  if (clock) {
+    const nearest = Number.isInteger(value) && value < 24 ? `${value} h ${Number(clock[1])} min` : undefined;
+    return fault('not-a-quantity', kind, 'is written as on a clock, which may mean hours or minutes', nearest);
+  }
+  const spaced = /^(\d{3}(?!\d).*)$/.exec(unit);
+  if (!spaced || !Number.isInteger(value)) return undefined;
+  return fault('not-a-quantity', kind, 'has a space inside its number', `${value},${spaced[1]}`);
+}
+
+function readPipe(kind: Kind, value: number, unit: string, options: ParseOptions): Quantity | undefined {
   const match = /^(?:(in|inch|"|mm) )?(?:nps )?pipe\b\s*,?\s*(.*)$/i.exec(unit.replace(/^"\s*/, '" '));
   if (!match) return undefined;
+  const misplaced = `names a pipe where ${KIND_NAMES[kind]} is due`;
+  if (kind === 'plate') {
+    return { ok: false, code: 'not-a-quantity', problem: misplaced, allowed: '1/4 in, 6 mm, 11 ga ...' };
+  }
+  if (options.pipes === false) return fault('not-a-quantity', kind, misplaced);
   const size = PIPES.find((each) => each.nominal === value);
-  if (!size || match[1]?.toLowerCase() === 'mm' || kind === 'plate') {
+  if (!size || match[1]?.toLowerCase() === 'mm') {
     return {
       ok: false,
       code: 'not-a-quantity',
-      problem:
-        kind === 'plate'
-          ? 'names a pipe where a plate thickness is due'
-          : 'is no pipe size of ASME B36.10M that is listed',
-      allowed: kind === 'plate' ? '1/4 in, 6 mm, 11 ga ...' : `${PIPES.map((each) => each.nominal).join(', ')} in pipe`,
+      problem: 'is no pipe size of ASME B36.10M that is listed',
+      allowed: `${PIPES.map((each) => each.nominal).join(', ')} in pipe`,
     };
   }
-  return pipeWall(size, match[2]);
+  return pipeWall(size, match[2], options.gauges);
 }
 
-function pipeWall(size: PipeSize, written: string): Quantity {
-  const pipe = (wall?: number): Quantity => ({
+function pipeWall(size: PipeSize, written: string, gauges?: GaugeTable): Quantity {
+  const pipe = (wall?: number, gauge?: GaugeTable): Quantity => ({
     ok: true,
     si: settle(size.diameter),
     pipe: wall === undefined ? { nominal: size.nominal } : { nominal: size.nominal, wall: settle(wall) },
+    ...(gauge ? { gauge } : {}),
   });
   if (written === '') return pipe();
   const key = scheduleKey(written);
   if (key !== undefined && size.walls[key] !== undefined) return pipe(size.walls[key]);
-  const own = key === undefined ? parseQuantity('plate', written.replace(/\s*\bwall$/i, '')) : undefined;
-  if (own?.ok) return pipe(own.si);
+  const own = key === undefined ? parseQuantity('plate', written.replace(/\s*\bwall$/i, ''), { gauges }) : undefined;
+  if (own?.ok) return pipe(own.si, own.gauge);
   return {
     ok: false,
     code: 'not-a-quantity',
     problem: `names no wall of ${size.nominal} in pipe ('${written}')`,
     allowed: Object.keys(size.walls)
       .map((each) => (each === 'std' ? 'standard wall' : each === 'xs' ? 'extra strong' : `schedule ${each}`))
+      .concat(`or a wall of its own (${size.nominal} in pipe, 1/4 in wall)`)
       .join(', '),
   };
 }

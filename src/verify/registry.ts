@@ -14,8 +14,10 @@ import { radiationChecks } from './checks/radiation.js';
 import { siteChecks } from './checks/site.js';
 import { steelChecks } from './checks/steel.js';
 import { thermometerChecks } from './checks/thermometer.js';
+import { wetChecks } from './checks/wet.js';
 import { wholeModelChecks } from './checks/wholeModel.js';
 import { woodChecks } from './checks/wood.js';
+import { zoneRadiationChecks } from './checks/zoneRadiation.js';
 import { siUnit } from './quantities.js';
 
 /** By topic, in the order of the list that `--list` prints. */
@@ -25,6 +27,8 @@ export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> =
   convection: convectionChecks,
   'convection, worked': convectionExampleChecks,
   radiation: radiationChecks,
+  'radiation inside a zone': zoneRadiationChecks,
+  'evaporation and rain': wetChecks,
   'fins, layers, lumped bodies': conductionChecks,
   thermometer: thermometerChecks,
   'friction, openings, draft': flowChecks,

@@ -10,7 +10,7 @@ import { build } from 'esbuild';
 
 const [folder, file, runs] = process.argv.slice(2);
 const entry = [
-  "export { pdfPages, registerFont } from './src/charts/canvasPages.js';",
+  "export { embeddedFonts, fontFiles } from './src/cli/fonts.js';",
   "export { geometryOf } from './src/design/geometryOf.js';",
   "export { readDesign } from './src/design/read.js';",
   "export { reportHtml } from './src/report/sheets/html.js';",
@@ -31,16 +31,13 @@ await build({
 });
 const parts = await import(pathToFileURL(outfile).href);
 
-const font = (weight, ending) =>
-  readFileSync(`node_modules/@fontsource/barlow/files/barlow-latin-${weight}-normal.${ending}`);
-const weights = [400, 500, 600];
-const fonts = weights.map((weight) => ({ weight, base64: font(weight, 'woff2').toString('base64') }));
+const fonts = parts.embeddedFonts();
 const hash = (text) => createHash('sha256').update(text).digest('base64');
 const read = parts.readDesign(readFileSync(file, 'utf8'), { fileName: file });
 const option = { label: 'as drawn', changes: [], design: read.design };
 const comparison = parts.compare([option], parts.USUAL_SETTINGS);
 const input = { comparison, defaults: read.defaults, geometry: parts.geometryOf(read.design), paper: 'letter' };
-parts.registerFont(weights.map((weight) => font(weight, 'woff')));
+const files = parts.fontFiles();
 
 const time = (work) => {
   const start = performance.now();
@@ -49,8 +46,7 @@ const time = (work) => {
 };
 const median = (values) => values.sort((a, b) => a - b)[Math.floor(values.length / 2)];
 const html = () => parts.reportHtml(parts.reportDocument(input), { paper: 'letter', fonts, hash });
-const pdf = () =>
-  parts.reportPdf(parts.reportDocument(input), 'letter', parts.pdfPages({ title: '', author: '', creator: '' }));
+const pdf = () => parts.reportPdf(parts.reportDocument(input), 'letter', files);
 const firstMs = time(html);
 const all = (work) => median(Array.from({ length: Number(runs) }, () => time(work)));
 console.log(JSON.stringify({ firstMs, htmlMs: all(html), pdfMs: all(pdf) }));

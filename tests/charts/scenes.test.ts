@@ -1,6 +1,6 @@
 import { createCanvas } from 'canvas';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { registerFont } from '../../src/charts/canvasPages.js';
+import { registerFont } from '../../src/charts/png.js';
 import { chartScene } from '../../src/charts/chartScene.js';
 import { chartWords } from '../../src/charts/chartWords.js';
 import { drawingScene, heatColour } from '../../src/charts/drawingScene.js';

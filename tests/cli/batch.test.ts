@@ -237,6 +237,40 @@ describe('batch --changes', () => {
     expect(alone(same)).toEqual(await estimated((tree) => delete tree.gauge));
   });
 
+  it('changes several fields of one column, a door with its part, and says of every part its plate and what was thinned', async () => {
+    const folder = scratch();
+    const heavy = folder.at('heavy.yaml');
+    const door = (plate: string) => `\n  door: { width: 14 in, height: 12 in, plate: ${plate} }`;
+    writeFileSync(
+      heavy,
+      readFileSync(plain, 'utf8')
+        .replace('plate: 1/4 in', `plate: 3/8 in${door('0.375 in')}`)
+        .replace(/(chamber:[^]*?plate: 1\/4 in)/, `$1${door('1/2 in')}`),
+    );
+    const { stdout } = await pitwright(['batch', '--changes', heavy, '--steady'], {
+      stdin: 'name,all.plate,"chamber.plate, stacks.wall"\nall,1/8 in,\nnamed,,3/16 in\n',
+    });
+    folder.remove();
+    const plates = ({ geometry }: Tree) =>
+      geometry.parts.map(({ plate_m, doorPlate_m }: Tree) =>
+        [plate_m, doorPlate_m].map((each) => each && Number((each / 0.0254).toFixed(4))),
+      );
+    const codes = ({ warnings }: Tree) => warnings.map(({ code }: Tree) => code);
+    const [all, named] = read(stdout);
+    expect(plates(all)).toEqual([
+      [0.125, 0.125],
+      [0.125, 0.5],
+      [0.1196, undefined],
+    ]);
+    expect(plates(named)).toEqual([
+      [0.375, 0.375],
+      [0.1875, 0.5],
+      [0.1875, undefined],
+    ]);
+    expect(named.changes).toEqual({ 'chamber.plate, stacks.wall': '3/16 in' });
+    expect([codes(all), codes(named)].map((each) => each.includes('heavier-part-thinned'))).toEqual([true, false]);
+  });
+
   it('has an error line for a row that can make no design', async () => {
     const { code, stdout } = await changed(
       'name,all.plate,stacks[2].height\r\nvalue,thick,\r\nindex,,30 in\r\ncells,1/8 in\r\n\r\nquotes,"1/8 in,\r\nright,1/8 in,\r\n',
@@ -283,7 +317,7 @@ describe('batch: where results go', () => {
   afterAll(folder.remove);
   const many = ndjson(Array.from({ length: 1500 }, () => drawn));
 
-  it('-o writes a file that appears when it is complete', async () => {
+  it('-o writes the same lines into a file, and makes none for a run that gets nowhere', async () => {
     const stdin = ndjson(designs);
     const { stdout } = await pitwright(['batch', '--steady'], { stdin });
     const ran = await pitwright(['batch', '--steady', '-o', folder.at('out.ndjson')], { stdin });

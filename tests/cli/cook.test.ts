@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { example, pitwright, scratch } from './support/run.js';
@@ -34,6 +34,19 @@ describe('cook', () => {
     expect(rows[0]).toEqual(['time [min]', 'fire [BTU/h]', 'thermometer [degF]', 'gas [degF]', 'steel [degF]']);
     expect(rows).toHaveLength(cook.curve.time_s.length + 1);
     expect(existsSync(folder.at('charts/cook.png'))).toBe(true);
+  });
+
+  it('tells what the reader chose, and what is left of the wood', async () => {
+    const text = readFileSync(market, 'utf8');
+    const pipe = text.replace(/(chamber:[^]*?)diameter: [^\n#]*/, '$1diameter: 30 in pipe, extra strong ');
+    writeFileSync(folder.at('pit.yaml'), pipe);
+    const { code, stdout, stderr } = await pitwright(['cook', folder.at('pit.yaml'), '--json']);
+    expect(code).toBe(0);
+    expect(stderr).toMatch(/^pitwright: chamber\.plate: /m);
+    const { cook, warnings } = JSON.parse(stdout);
+    expect(warnings).toMatchObject([{ code: 'wall-not-of-pipe', where: 'chamber.plate' }]);
+    expect(cook.left_kg).toBeGreaterThan(0);
+    expect(cook.left_kg).toBeLessThan(cook.woodTending_kg);
   });
 
   it('says what a design without one lacks', async () => {

@@ -143,6 +143,57 @@ describe('fit', () => {
     expect(stderr).toMatch(/hot\.csv: 0 temperature readings are left to fit once the first hour is left out/);
   });
 
+  /** The made-up cook's rows with its cells changed, its header as it was. */
+  function changedLog(change: (cells: string[]) => string[], rows = 300): string {
+    const path = folder.at('changed.csv');
+    const [about, header, ...table] = readCook().split('\n').slice(0, rows);
+    writeFileSync(path, [about, header, ...table.map((row) => change(row.split(',')).join(',')), ''].join('\n'));
+    return path;
+  }
+
+  it('does not save a fit that predicts worse than the design did, unless told to', async () => {
+    // two probes in each other's place, the others not there
+    const log = changedLog((c) =>
+      c.map((cell, k) => (k === 1 ? c[3] : k === 3 ? c[1] : k === 2 || k === 4 ? '' : cell)),
+    );
+    const save = folder.at('yard.fitted.yaml');
+    const args = [
+      'fit',
+      plain,
+      log,
+      '--free',
+      'innerConvection,fire.radiant,wood.heat,estimates.stemFill',
+      '--save',
+      save,
+    ];
+    const refused = await pitwright([...args, '--json']);
+    expect(refused.code).toBe(4);
+    expect(existsSync(save)).toBe(false);
+    const { quality, warnings } = JSON.parse(refused.stdout);
+    expect(quality.heldBack_K).toBeGreaterThan(quality.heldBackBefore_K);
+    expect(warnings.map(({ code }: { code: string }) => code)).toContain('predicts-worse');
+    for (const error of [quality.heldBack_K, quality.heldBackBefore_K]) {
+      expect(refused.stderr).toContain(`${Number((1.8 * error).toPrecision(3))} °F`);
+    }
+    expect(refused.stderr).toContain('--force');
+    const forced = await pitwright([...args, '--force']);
+    expect(forced.code).toBe(0);
+    expect(readFileSync(save, 'utf8')).toMatch(/^fitted:/m);
+    expect(forced.stdout.split('\n\n')[1]).toMatch(/^DOUBTFUL: it predicts worse/);
+  });
+
+  it('refuses more wood than the pit can burn, before it computes, and calls a running total by its name', async () => {
+    let total = 0;
+    const log = changedLog((c) => {
+      total += Number(c[5]) || 0;
+      return c.map((cell, k) => (k === 5 && c.length > 5 ? String(total) : cell));
+    }, 240);
+    const { code, stdout, stderr } = await pitwright(['fit', plain, log, '--save', folder.at('a.yaml')]);
+    expect({ code, stdout }).toEqual({ code: 3, stdout: '' });
+    expect(stderr).toMatch(/changed\.csv: .*wood.* lb.*more than this pit can burn.*running total/);
+    expect(existsSync(folder.at('a.yaml'))).toBe(false);
+  });
+
   it('leaves nothing half-written where it stops', async () => {
     const save = folder.at('yard.fitted.yaml');
     const { code } = await pitwright(['fit', plain, folder.at('none.csv'), '--save', save]);

@@ -1,16 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import {
-  DRY_NET_HEAT,
   FINISHES,
   gaugeThickness,
   INSULATION_ALIASES,
-  insulationConductivity,
   INSULATIONS,
-  netHeatAsFired,
   PIPES,
   STOCK_TUBES,
   WOODS,
 } from '../../src/design/catalog.js';
+import { layerConductivity } from '../../src/physics/insulation.js';
+import { DRY_NET_HEAT, netHeatAsFired } from '../../src/physics/wood.js';
 
 const MM = 1e-3;
 
@@ -72,18 +71,18 @@ describe('catalogs against print', () => {
 
   it('insulation: conductivity at its rows, between them, below and above', () => {
     const fibre = INSULATIONS['ceramic fibre'];
-    expect(insulationConductivity(fibre, 533.15)).toBeCloseTo(0.068, 9);
-    expect(insulationConductivity(fibre, 811.15)).toBeCloseTo(0.098, 9);
-    expect(insulationConductivity(fibre, 1089.15)).toBeCloseTo(0.141, 9);
-    expect(insulationConductivity(fibre, 672.15)).toBeCloseTo(0.083, 9);
+    expect(layerConductivity(fibre.conductivity, 533.15)).toBeCloseTo(0.068, 9);
+    expect(layerConductivity(fibre.conductivity, 811.15)).toBeCloseTo(0.098, 9);
+    expect(layerConductivity(fibre.conductivity, 1089.15)).toBeCloseTo(0.141, 9);
+    expect(layerConductivity(fibre.conductivity, 672.15)).toBeCloseTo(0.083, 9);
     // derived: linear below, 0.068 - (260 - 60) x 0.030 / 278
-    expect(insulationConductivity(fibre, 333.15)).toBeCloseTo(0.068 - (200 * 0.03) / 278, 9);
-    expect(insulationConductivity(fibre, 1400)).toBe(0.141);
+    expect(layerConductivity(fibre.conductivity, 333.15)).toBeCloseTo(0.068 - (200 * 0.03) / 278, 9);
+    expect(layerConductivity(fibre.conductivity, 1400)).toBe(0.141);
     // published: ASHRAE Fundamentals (2013) ch. 26, mineral wool of 97.5 kg/m3; VDI Heat Atlas, fireclay brick at 600 °C
-    expect(insulationConductivity(INSULATIONS['mineral wool'], 297.15)).toBeCloseTo(0.035, 9);
-    expect(insulationConductivity(INSULATIONS.firebrick, 873.15)).toBeCloseTo(1.1, 9);
+    expect(layerConductivity(INSULATIONS['mineral wool'].conductivity, 297.15)).toBeCloseTo(0.035, 9);
+    expect(layerConductivity(INSULATIONS.firebrick.conductivity, 873.15)).toBeCloseTo(1.1, 9);
     for (const row of Object.values(INSULATIONS)) {
-      for (let t = 220; t < 1600; t += 10) expect(insulationConductivity(row, t)).toBeGreaterThan(0.01);
+      for (let t = 220; t < 1600; t += 10) expect(layerConductivity(row.conductivity, t)).toBeGreaterThan(0.01);
     }
     for (const name of Object.values(INSULATION_ALIASES)) expect(INSULATIONS).toHaveProperty([name]);
   });

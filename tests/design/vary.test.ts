@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { changeTree, combinations, parseVariation, type Tree, type Variation } from '../../src/design/vary.js';
+import {
+  changeTree,
+  combinations,
+  eachField,
+  parseVariation,
+  type Tree,
+  type Variation,
+} from '../../src/design/vary.js';
 
 const read = (text: string): Variation => {
   const variation = parseVariation(text);
@@ -32,6 +39,7 @@ describe('a variation', () => {
     ],
     ['firebox.diameter="24 in pipe, standard wall" | 26"', 'firebox.diameter', ['"24 in pipe, standard wall"', '26"']],
     ['gauge=middle | fireEnd', 'gauge', ['middle', 'fireEnd']],
+    ['chamber.plate,upright.plate = 3/16 in | 1/4 in', 'chamber.plate, upright.plate', ['3/16 in', '1/4 in']],
   ])('%s', (text, path, values) => {
     expect(read(text)).toMatchObject({ path, values });
   });
@@ -43,6 +51,8 @@ describe('a variation', () => {
     ['__proto__.x=1', /names no field/],
     ['chamber..plate=1', /names no field/],
     ['chamber.plate=', /empty value/],
+    ['chamber.plate, = 1 in', /names no field: ''/],
+    ['chamber.plate, chamber.plate = 1 in', /names chamber\.plate twice/],
     ['chamber.plate=1/4 in |', /empty value/],
     ['chamber.plate=| 1/4 in', /empty value/],
     [`chamber.plate=${Array.from({ length: 30 }, () => '1 in').join('|')}`, /30 values; up to 24/],
@@ -54,6 +64,65 @@ describe('a variation', () => {
     const all = combinations([read('a.b=1 | 2'), read('c.d=x | y')]);
     expect(all.map((changes) => changes.map(({ value }) => value).join())).toEqual(['1,x', '1,y', '2,x', '2,y']);
     expect(combinations([])).toEqual([[]]);
+  });
+});
+
+describe('changes of several fields', () => {
+  it('are one each, all parts first and doors last, so that none undoes what says more', () => {
+    const change = (path: string) => ({ path, value: 'x' });
+    const written = ['chamber.door.plate', 'chamber.plate, upright.plate', 'all.plate'].map(change);
+    expect(eachField(written).map(({ path }) => path)).toEqual([
+      'all.plate',
+      'chamber.plate',
+      'upright.plate',
+      'chamber.door.plate',
+    ]);
+  });
+});
+
+describe("a part's new plate", () => {
+  const partWith = (part: Tree, path: string, value: string) => {
+    const made = changeTree({ chamber: part, firebox: { plate: '1/2 in' } }, { path, value });
+    if ('problem' in made) throw new Error(made.problem);
+    return { chamber: made.tree.chamber as Tree, also: made.also };
+  };
+
+  it.each([
+    [{ plate: '1/4 in', door: { plate: '1/4 in' } }],
+    [{ plate: '1/4 in', door: { plate: '0.25 in' } }],
+    [{ plate: '6.35 mm', door: { plate: '1/4 in' } }],
+    [{ plate: '11 ga', steel: 'stainless', door: { plate: '11 ga' } }],
+    [{ plate: '11 ga', steel: 'stainless', door: { plate: '0.125 in' } }],
+    [{ diameter: '24 in pipe, standard wall', door: { plate: '3/8 in' } }],
+  ])('takes a door of the same plate along: %j', (part) => {
+    for (const path of ['chamber.plate', 'all.plate']) {
+      const { chamber, also } = partWith(part, path, '3/16 in');
+      expect(chamber).toMatchObject({ plate: '3/16 in', door: { plate: '3/16 in' } });
+      expect(also).toContainEqual({ path: 'chamber.door.plate', value: '3/16 in' });
+    }
+  });
+
+  it.each([
+    [{ plate: '1/4 in', door: { plate: '3/16 in' } }],
+    [{ plate: '11 ga', door: { plate: '0.125 in' } }],
+    [{ diameter: '24 in pipe, standard wall', door: { plate: '1/4 in' } }],
+  ])('leaves a door that the design makes of another: %j', (part) => {
+    const { chamber, also } = partWith(part, 'all.plate', '1/2 in');
+    expect(chamber.door).toEqual(part.door);
+    expect(also.map(({ path }) => path)).not.toContain('chamber.door.plate');
+  });
+
+  it('leaves a door without a plate of its own to follow by itself', () => {
+    expect(partWith({ plate: '1/4 in', door: { width: '20 in' } }, 'chamber.plate', '1/2 in').chamber).toEqual({
+      plate: '1/2 in',
+      door: { width: '20 in' },
+    });
+  });
+
+  it('makes a pipe a shell of its outside diameter, and says so', () => {
+    const { chamber, also } = partWith({ diameter: '20 in pipe, extra strong' }, 'chamber.plate', '1/4 in');
+    expect(chamber).toEqual({ diameter: '20 in', plate: '1/4 in' });
+    expect(also).toEqual([{ path: 'chamber.diameter', value: '20 in' }]);
   });
 });
 

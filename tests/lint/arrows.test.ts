@@ -15,7 +15,7 @@ describe('the direction of imports', () => {
     ['src/solve/wrong.ts', '../physics/air.js'],
     ['src/solve/wrong.ts', '../design/design.js'],
     ['src/units/wrong.ts', '../design/design.js'],
-    ['src/design/wrong.ts', '../physics/air.js'],
+    ['src/design/wrong.ts', '../network/types.js'],
     ['src/network/wrong.ts', '../study/result.js'],
     ['src/study/wrong.ts', '../report/text.js'],
     ['src/charts/wrong.ts', '../report/text.js'],
@@ -28,6 +28,7 @@ describe('the direction of imports', () => {
   it.each([
     ['src/study/right.ts', '../physics/air.js'],
     ['src/design/right.ts', '../units.js'],
+    ['src/design/right.ts', '../physics/wood.js'],
     ['src/report/right.ts', '../charts/labels.js'],
     ['src/cli/right.ts', '../study/result.js'],
   ])('%s may import %s', async (place, other) => {

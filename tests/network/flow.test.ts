@@ -63,7 +63,7 @@ function rooms(temperatures: number[], openings: Partial<NetworkOpening>[]): { m
       humidityRatio: 0,
     },
     innerConvection: 1,
-    stems: [{ zone: 0, station: 'room' }],
+    stems: [{ zone: 0, other: 0, share: 0, station: 'room' }],
     gauge: 0,
     stem: { diameter: 0.006, emissivity: 0.9, fill: 0.4 },
   };

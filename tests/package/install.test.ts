@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -71,9 +71,29 @@ describe('the installed package', () => {
     }
   });
 
-  it('brings nothing but the canvas and the font', () => {
+  it('brings nothing but the canvas, the font and the PDF library with what it needs', () => {
     const packages = readdirSync(join(folder, 'node_modules')).filter((name) => !name.startsWith('.'));
-    expect(packages.sort()).toEqual(['@fontsource', '@napi-rs', 'pitwright']);
+    const ours = ['@fontsource', '@napi-rs', 'pdfkit', 'pitwright'];
+    const ofThePdf =
+      '@noble @swc base64-js brotli clone dfa fast-deep-equal fflate fontkit linebreak pako png-js restructure ' +
+      'tiny-inflate unicode-properties unicode-trie';
+    expect(packages.sort()).toEqual([...ours, ...ofThePdf.split(' ')].sort());
+  });
+
+  it('loads the PDF library for a PDF alone', () => {
+    const library = join(folder, 'node_modules/pdfkit');
+    renameSync(library, `${library}-away`);
+    try {
+      const bin = join(folder, 'node_modules/.bin/pitwright');
+      const report = ['report', example('plain-24.yaml'), '--spread', '20', '-o'];
+      const html = spawnSync(bin, [...report, 'without.html'], { cwd: folder, encoding: 'utf8' });
+      expect(html.status).toBe(0);
+      const pdf = spawnSync(bin, [...report, 'without.pdf'], { cwd: folder, encoding: 'utf8' });
+      expect(pdf.status).not.toBe(0);
+      expect(pdf.stderr).toContain('pdfkit');
+    } finally {
+      renameSync(`${library}-away`, library);
+    }
   });
 
   it('can be imported', () => {

@@ -4,11 +4,13 @@ import { parse } from 'yaml';
 import { readDesign } from '../../src/design/read.js';
 import { starterDesign } from '../../src/design/starter.js';
 import { controlsFor, type Control } from '../../src/page/controls.js';
+import { drawingTitle } from '../../src/page/drawingView.js';
 import { fileName } from '../../src/page/files.js';
-import { differenceText, type NumberRow } from '../../src/page/numbers.js';
+import { toldBeside, type NumberRow } from '../../src/page/numbers.js';
 import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
 import { parseQuantity } from '../../src/units.js';
 import { example } from '../cli/support/run.js';
+import { sampleResult } from '../support/sampleResult.js';
 
 const textOf = (name: string) => readFileSync(example(name), 'utf8');
 const benchOf = (name: string) => new Workbench(textOf(name));
@@ -54,6 +56,22 @@ describe('controls', () => {
   });
 });
 
+describe('the drawing', () => {
+  const { design } = sampleResult;
+  const { assumed, warmUp } = sampleResult;
+  const small = { ...assumed!, stations: assumed!.stations.map((each) => ({ ...each, thermometer_K: 350 })) };
+  const never = { ...warmUp!, gauge_s: null, soaked_s: null };
+
+  it.each([
+    ['holds', {}, /while it holds 250 °F$/],
+    ['can hold by no fire', { steady: null, warmUp: never }, /under the full fire, which does not hold 250 °F$/],
+    ['would hold by a larger fire', { assumed: small, warmUp: never }, /under the full fire, which does not hold/],
+    ['settles at nothing', { steady: null, assumed: null, warmUp: null }, /^Drawing to scale$/],
+  ])('of a pit that %s is headed by the fire that it shows', (_, change, title) => {
+    expect(drawingTitle(design, { ...sampleResult, ...change })).toMatch(title);
+  });
+});
+
 describe('edits', () => {
   it("keeps a pipe's wall when its diameter becomes a plain one", () => {
     const bench = benchOf('square-20.yaml');
@@ -62,6 +80,27 @@ describe('edits', () => {
     expect(bench.current.design.chamber).toMatchObject({ width: 0.5588, plate: 0.009525 });
     expect(edit(bench, 'chamber.diameter', '20 in pipe, extra strong')).toBe(true);
     expect(bench.current.design.chamber?.plate).toBeCloseTo(0.009525, 9);
+  });
+
+  it("takes a door along with its part's plate, unless the design makes it of another", () => {
+    const doors = textOf('plain-24.yaml').replace(
+      /plate: 1\/4 in/g,
+      'plate: 1/4 in\n  door: { width: 16 in, height: 12 in, plate: 0.25 in }',
+    );
+    const bench = new Workbench(doors.replace('plate: 0.25 in', 'plate: 3/8 in'));
+    expect(edit(bench, 'firebox.plate', '3/16 in')).toBe(true);
+    expect(edit(bench, 'chamber.plate', '3/16 in')).toBe(true);
+    const { firebox, chamber } = bench.current.design;
+    expect([firebox, chamber].map((part) => part?.plate)).toEqual([0.0047625, 0.0047625]);
+    expect([firebox, chamber].map((part) => part?.door?.plate)).toEqual([0.009525, 0.0047625]);
+  });
+
+  it('turns a pipe into a shell of its outside diameter where it gets a plate of its own', () => {
+    const bench = benchOf('square-20.yaml');
+    const { width } = bench.current.design.chamber!;
+    expect(edit(bench, 'chamber.plate', '1/4 in')).toBe(true);
+    expect(bench.current.text.text()).not.toContain('pipe, standard wall');
+    expect(bench.current.design.chamber).toMatchObject({ width, plate: 0.00635 });
   });
 
   it('turns a pipe into a square of its size and plate, and back', () => {
@@ -135,21 +174,27 @@ describe('options', () => {
   });
 
   it('tell differences with their sign, and none where there is none to tell', () => {
-    const row = (kind: NumberRow['kind'], si: number | null, text = String(si)): NumberRow => ({
+    const row = (kind: NumberRow['kind'], si: number | null): NumberRow => ({
       id: 'x',
       label: 'x',
       group: 'x',
-      text,
+      text: String(si),
       si,
       kind,
-      warmUp: false,
+      warmUp: kind === 'time',
     });
-    expect(differenceText(row('time', 2400), row('time', 1800))).toBe('+10 min');
-    expect(differenceText(row('temperature', 380), row('temperature', 390))).toBe('−18 °F');
-    expect(differenceText(row('temperature', 380.5), row('temperature', 380))).toBe('same');
-    expect(differenceText(row('mass', 200), row('mass', 255.8))).toBe('−120 lb');
-    expect(differenceText(row('time', null), row('time', 1800))).toBe('');
-    expect(differenceText(row('time', 1800), undefined)).toBe('');
+    const told = (kind: NumberRow['kind'], base: number | null, own: number | null) => {
+      const [first, second] = toldBeside([row(kind, base), row(kind, own)]);
+      return [first!.text, second!.text, second!.difference];
+    };
+    expect(told('time', 1800, 2400)).toEqual(['30 min', '40 min', '+10 min']);
+    expect(told('temperature', 390, 380)).toEqual(['242 °F', '224 °F', '−18 °F']);
+    expect(told('temperature', 380, 380.5)[2]).toBe('same');
+    expect(told('mass', 255.8, 200)).toEqual(['564 lb', '441 lb', '−123 lb']);
+    expect(told('time', 1800, null)).toEqual(['30 min', 'never', '']);
+    // times that read the same are the same
+    expect(told('time', 45 * 60 + 20, 44 * 60 + 40)).toEqual(['45 min', '45 min', 'same']);
+    expect(toldBeside([undefined, row('time', 1800)])).toEqual([null, { text: '30 min', difference: '' }]);
   });
 
   it('are saved under names that every file system takes', () => {

@@ -18,9 +18,14 @@ const flat = (text: string) => text.replace(/\s+/g, ' ');
 async function commandSays(page: Page): Promise<string> {
   const { text } = await saved(page);
   writeFileSync(folder.at('saved.yaml'), text);
-  const { code, stdout, stderr } = await pitwright(['estimate', folder.at('saved.yaml')]);
-  expect(code, stderr).toBe(0);
-  return stdout;
+  return textsOf(folder.at('saved.yaml'));
+}
+
+/** What an estimate prints of a design, with the inputs as `check` lists them: plates stand there. */
+async function textsOf(path: string): Promise<string> {
+  const runs = await Promise.all(['estimate', 'check'].map((command) => pitwright([command, path])));
+  for (const { code, stderr } of runs) expect(code, stderr).toBe(0);
+  return runs.map(({ stdout }) => stdout).join('\n');
 }
 
 /** Every number and sentence of the page stands in the command's text, in its own words and digits. */
@@ -184,8 +189,8 @@ describe.skipIf(!browser)('designs from files', () => {
       await expect.poll(() => page.locator('#title').textContent()).toBe(title);
       await settled(page);
       const told = await numbers(page);
-      const { stdout } = await pitwright(['estimate', example(name)]);
-      for (const value of Object.values(told)) expect(flat(stdout)).toContain(value);
+      const command = flat(await textsOf(example(name)));
+      for (const value of Object.values(told)) expect(command).toContain(value);
 
       const { text, name: file } = await saved(page);
       expect(file).toMatch(/^[a-z0-9-]+\.yaml$/);

@@ -8,7 +8,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PaperName } from '../../src/charts/theme.js';
 import type { Comparison } from '../../src/study/compare.js';
 import { launchBrowser } from './support/browser.js';
-import { canReadPdf, readPdf } from '../report/support/poppler.js';
+import { canReadPdf, reachOfPages, readPdf } from '../report/support/poppler.js';
 import { asDrawn, compared, designOf, documentFrom, htmlOf, plates, renamed } from '../report/support/reports.js';
 
 const browser: Browser | null = await launchBrowser();
@@ -22,6 +22,31 @@ afterAll(async () => {
   await browser?.close();
   rmSync(folder, { recursive: true, force: true });
 });
+
+/** The same, half of it never reaching the target, each option with more warnings than a page has room for. */
+function troubled({ options, ...comparison }: Comparison): Comparison {
+  const message =
+    'the stack draws too little for this fire, so that smoke leaves by the door and the steel above it runs hot: give it more stack';
+  const codes = ['back-draft', 'door-gap-smoke', 'paint-above-limit', 'new-one', 'new-two', 'little-air'];
+  return {
+    ...comparison,
+    options: options.map(({ result, ...option }, i) => ({
+      ...option,
+      shortfall:
+        i % 2 === 0 ? { code: (['not-held', 'not-reached', 'not-soaked'] as const)[i / 2], reaches_K: 380 } : null,
+      result: {
+        ...result,
+        warnings: codes.map((code) => ({
+          code,
+          where: 'chamber door, assumed fire',
+          message,
+          value: null,
+          limits: null,
+        })),
+      },
+    })),
+  };
+}
 
 /** Opens a report from its file, notes what goes wrong, measures the buyer's page and prints all. */
 async function printed(comparison: Comparison, paper: PaperName = 'letter') {
@@ -59,6 +84,9 @@ describe.skipIf(!browser)('the HTML report in a browser', () => {
     ['six options', () => six],
     ['six options with one long word for a name', () => renamed(six, 'x'.repeat(400))],
     ['six options with long names', () => renamed(six, 'Backyard smoker of the old shop '.repeat(9))],
+    ['six options in trouble', () => troubled(six)],
+    ['four options in trouble', () => troubled(compared(plates(['1/4 in', '1/8 in', '3/16 in', '5/16 in'])))],
+    ['one design in trouble', () => troubled(compared(asDrawn(designOf('offset-with-upright'))))],
     ['right-to-left names', () => renamed(six, 'مدخنة الفناء الخلفي')],
   ])('%s: nothing goes wrong, and the buyer has all of it on one page', async (_, make) => {
     const { wrongs, measured, pdf } = await printed(make());
@@ -72,6 +100,7 @@ describe.skipIf(!browser)('the HTML report in a browser', () => {
     expect([width, height]).toEqual([612, 792]);
     expect(pages[0].replace(/\s+/g, ' ')).toContain('an estimate, not a guarantee');
     expect(pages[1]).toContain('Every input as read');
+    for (const share of reachOfPages(pdf)) expect(share).toBeGreaterThan(0.25);
   });
 
   it('prints A4 where that is asked for', async () => {

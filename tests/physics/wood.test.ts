@@ -2,15 +2,13 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { dryAir } from '../../src/physics/gasMixture.js';
 import {
-  adiabaticFlameTemperature,
   combustionYields,
-  flueGas,
-  netFromGrossHeat,
   netHeatAsFired,
   stoichiometricAir,
   stoichiometricOxygen,
   type WoodComposition,
 } from '../../src/physics/wood.js';
+import { adiabaticFlameTemperature, flueGas, netFromGrossHeat } from '../../src/verify/relations/combustion.js';
 import { RUNS } from './joins.js';
 
 const wood: fc.Arbitrary<WoodComposition> = fc

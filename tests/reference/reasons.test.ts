@@ -2,11 +2,11 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { nusseltPlateUp } from '../../src/physics/freeConvection.js';
 import { gasEmissivity } from '../../src/physics/gasRadiation.js';
-import { lecknerEmissivity } from '../../src/physics/leckner.js';
-import { airByRule } from '../../src/physics/otherRelations.js';
 import { stoichiometricAir } from '../../src/physics/wood.js';
 import { readMisses } from '../../src/verify/misses.js';
 import { REGISTRY } from '../../src/verify/registry.js';
+import { airByRule } from '../../src/verify/relations/combustion.js';
+import { lecknerEmissivity } from '../../src/verify/relations/leckner.js';
 
 // Each reason in reference/misses.csv rests on numbers; here they are computed again.
 

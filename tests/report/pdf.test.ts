@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { exampleNames } from '../support/examples.js';
+import { canReadPdf, reachOfPages, readPdf, walk } from './support/poppler.js';
 import { asDrawn, designOf, documentOf, pdfOf, plates } from './support/reports.js';
-import { canReadPdf, readPdf } from './support/poppler.js';
 
 const document = documentOf(plates(['1/4 in', '1/8 in', '3/8 in']));
 const pdf = pdfOf(document);
@@ -43,11 +44,10 @@ describe.skipIf(!canReadPdf())('the PDF report, read back', () => {
     }
   });
 
-  it('embeds every font it uses', () => {
-    expect(fonts.length).toBeGreaterThan(2);
-    expect(fonts.some((line) => line.includes('Barlow-SemiBold'))).toBe(true);
+  it('embeds the letters it uses of the three weights, and no other font', () => {
+    expect(fonts.map((line) => /Barlow-(\w+)/.exec(line)?.[1]).sort()).toEqual(['Medium', 'Regular', 'SemiBold']);
     // columns from the right: object ID is two, then uni, sub, emb
-    for (const line of fonts) expect(line.trim().split(/\s+/).at(-5), line).toBe('yes');
+    for (const line of fonts) expect(line.trim().split(/\s+/).slice(-5, -2), line).toEqual(['yes', 'yes', 'yes']);
   });
 
   it('draws on every page, and on none over all of it', () => {
@@ -75,5 +75,48 @@ describe.skipIf(!canReadPdf())('the PDF report, read back', () => {
     const read = readPdf(pdfOf(documentOf(asDrawn(long))));
     expect(squeezed(read.pages[0])).toContain('…');
     expect(read.pages[0]).toContain('page 1 of');
+  });
+
+  const SEVEN = ['1/4 in', '1/8 in', '3/16 in', '5/16 in', '3/8 in', '1/2 in', '5/8 in'];
+  it.each(['three plates', 'seven plates', ...exampleNames])('%s: no page is nearly empty', (name) => {
+    const single = () => documentOf(asDrawn(designOf(name.replace('.yaml', ''))));
+    const made = name === 'three plates' ? document : name === 'seven plates' ? documentOf(plates(SEVEN)) : single();
+    for (const paper of ['letter', 'a4'] as const) {
+      const reach = reachOfPages(pdfOf(made, paper));
+      expect(reach.length).toBeGreaterThan(5);
+      for (const share of reach) expect(share, reach.join(' ')).toBeGreaterThan(1 / 3);
+    }
+  });
+
+  it('keeps a heading and the head of a table with what they stand over', () => {
+    for (const sheet of document.sheets.slice(1)) {
+      for (const block of sheet.blocks) {
+        if (block.kind !== 'table' || !block.table.caption) continue;
+        const { caption, rows } = block.table;
+        // a line of its own: a figure's caption may begin alike
+        const page = squeezed(pages.find((text) => text.split('\n').some((line) => line.trim() === caption))!);
+        for (const cell of rows.slice(0, 2).flat()) expect(page).toContain(cell);
+      }
+    }
+    const titles = document.sheets.slice(1).map(({ title }) => title);
+    for (const page of pages) {
+      const lines = page.trim().split('\n');
+      // the last line is the foot
+      for (const line of lines.slice(-4)) expect(titles).not.toContain(line.trim());
+    }
+  });
+
+  it('says the head of a long table again on every page, and once to a screen reader', () => {
+    const rows = Array.from({ length: 120 }, (_, i) => [`line ${i + 1}`, 'value']);
+    const long = { caption: 'A long table', head: ['the first', 'the other'], rows };
+    const [first] = document.sheets;
+    const sheet = { title: 'Long', fit: 'flow' as const, blocks: [{ kind: 'table' as const, table: long }] };
+    const { pages: all, tags } = readPdf(pdfOf({ ...document, sheets: [first, sheet] }));
+    const [, ...behind] = all;
+    expect(behind.length).toBeGreaterThan(2);
+    for (const page of behind) expect(page).toMatch(/the first +the other/);
+    for (const page of behind.slice(1)) expect(page).toContain('Long, continued');
+    expect(walk(tags).filter(({ text }) => text === 'the first')).toHaveLength(1);
+    expect(walk(tags).filter(({ name, text }) => name === 'TH' && /^line \d+$/.test(text))).toHaveLength(120);
   });
 });

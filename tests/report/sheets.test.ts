@@ -41,7 +41,7 @@ describe("the buyer's page", () => {
     expect(lead.text.match(/\.(\s|$)/g)).toHaveLength(1);
     expect(lead.text).toMatch(/soaked soonest with 1\/8 in \([\d.]+ min\), last with 3\/8 in/);
     const soaked = tables(buyer.blocks)[0].rows.find(([words]) => words.startsWith('steel is soaked'))!;
-    expect(lead.text).toContain(`(${soaked[2].split('\n')[0]} min)`);
+    expect(lead.text).toContain(`(${soaked[2].split('\n')[0]})`);
   });
 
   it('says what was assumed, how sure it is, the cautions, and that it is no guarantee', () => {

@@ -1,12 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parseVariation, type Variation } from '../../src/design/vary.js';
+import { platesOf } from '../../src/design/plates.js';
 import { geometryOf } from '../../src/design/geometryOf.js';
 import { assemble, compare, type Comparison } from '../../src/study/compare.js';
 import type { Equal } from '../../src/study/equalShape.js';
-import { distinctLabels, optionsOf, type OptionRead } from '../../src/study/options.js';
+import { optionsOf, type OptionRead } from '../../src/study/options.js';
+import { distinctLabels } from '../../src/study/distinctLabels.js';
 import { studyOption, USUAL_SETTINGS } from '../../src/study/studyOption.js';
-import { money } from '../../src/study/verdict.js';
+import { money } from '../../src/study/told.js';
 
 const PLAIN = readFileSync('examples/plain-24.yaml', 'utf8');
 
@@ -51,6 +53,8 @@ describe('equal options', () => {
   it('stay told apart by their labels', async () => {
     const made = await options(['chamber.plate=1/4 in | 1/4 in']);
     expect(made.map(({ label }) => label)).toEqual(['1/4 in', '1/4 in (2)']);
+    const labels = (given: string[]) => distinctLabels(given.map((label) => ({ label }))).map(({ label }) => label);
+    expect(labels(['a', 'a', 'a (2)', 'a'])).toEqual(['a', 'a (3)', 'a (2)', 'a (4)']);
   });
 
   it('come out of the same studies, wherever those were made', async () => {
@@ -59,6 +63,50 @@ describe('equal options', () => {
     // as if sent to another thread and back
     const elsewhere = made.map(({ design }) => JSON.parse(JSON.stringify(studyOption(structuredClone(design)))));
     expect(JSON.stringify(assemble(made, elsewhere, USUAL_SETTINGS))).toBe(JSON.stringify(here));
+  });
+});
+
+describe('one plate for all', () => {
+  // a firebox heavier than the chamber, a chamber door of the chamber's plate, a firebox door of its own
+  const HEAVY = PLAIN.replace(
+    'plate: 1/4 in',
+    'plate: 3/8 in\n  door: { width: 14 in, height: 16 in, plate: 3/16 in }',
+  ).replace(/(chamber:[^]*?plate: 1\/4 in)/, '$1\n  door: { width: 30 in, height: 12 in, plate: 0.25 in }');
+  const plateOf = ({ design }: OptionRead) =>
+    Object.fromEntries(platesOf(design).map(({ name, plate }) => [name, Number((plate / 0.0254).toFixed(4))]));
+
+  it('says of every option that it thins what was drawn heavier, and of no other', async () => {
+    const made = await options(['all.plate=1/8 in | 3/8 in | 1/2 in'], undefined, HEAVY);
+    expect(made.map(({ warnings }) => warnings.map(({ code, where }) => [code, where]))).toEqual([
+      [['heavier-part-thinned', 'firebox']],
+      [],
+      [],
+    ]);
+    expect(made[0].warnings[0]).toMatchObject({ value: 0.003175, limits: { low: 0.009525 } });
+    const equal = await options(['all.plate=1/8 in | 1/2 in']);
+    expect(equal.flatMap(({ warnings }) => warnings)).toEqual([]);
+  });
+
+  it('moves a door of the same plate and leaves one of another', async () => {
+    const [thin] = await options(['all.plate=1/8 in'], undefined, HEAVY);
+    expect(plateOf(thin)).toEqual({
+      firebox: 0.125,
+      'firebox door': 0.1875,
+      chamber: 0.125,
+      'chamber door': 0.125,
+      stack: 0.1196,
+    });
+    expect(thin.changes).toContainEqual({ path: 'chamber.door.plate', value: '1/8 in' });
+  });
+
+  it('by name leaves the rest alone, in any order of the changes', async () => {
+    const [named] = await options(['chamber.plate, stacks.wall = 3/16 in'], undefined, HEAVY);
+    expect(plateOf(named)).toMatchObject({ firebox: 0.375, chamber: 0.1875, 'chamber door': 0.1875, stack: 0.1875 });
+    expect([named.label, named.warnings]).toEqual(['3/16 in', []]);
+    const both = ['chamber.plate=1/2 in', 'all.plate=1/8 in'];
+    for (const vary of [both, [...both].reverse()]) {
+      expect(plateOf((await options(vary, undefined, HEAVY))[0])).toMatchObject({ firebox: 0.125, chamber: 0.5 });
+    }
   });
 });
 
@@ -168,7 +216,11 @@ describe('an option that cannot be', () => {
     const comparison = compare(await options(['firebox.intakes.open=100 % | 1 %']), USUAL_SETTINGS);
     expect(comparison.options[1].result.steady).toBeNull();
     expect(comparison.options[1].studies).toBeNull();
-    expect(comparison.verdict).toBe('1 % instead of 100 %: no fire holds the target with 1 %; the warnings say why.');
+    expect(comparison.options.map(({ shortfall }) => shortfall?.code ?? null)).toEqual([null, 'not-held']);
+    expect(comparison.verdict).toMatch(
+      /^1 % never reads 250 °F: no fire that its air allows is enough; \d+ °F is the most/,
+    );
+    expect(comparison.verdict.split('\n')).toHaveLength(1);
     expect(of(comparison, 1, 'hold.fire_W')).toMatchObject({ value: null, difference: null, none: false });
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Design } from '../../src/design/design.js';
 import { coldSmoke, USUAL_CEILING } from '../../src/study/coldSmoke.js';
 import { followCook, timeWithin } from '../../src/study/cook.js';
+import { burnDown, splitFire } from '../../src/physics/splits.js';
 import { solveAssumed } from '../../src/study/steady.js';
 import { makePit } from '../../src/study/pit.js';
 import { geometryOf } from '../../src/design/geometryOf.js';
@@ -26,13 +27,35 @@ describe('a cook', () => {
     expect(day.end_s - day.lastWood_s).toBeCloseTo(3600, 3);
   });
 
-  it('burns the wood that its curve of the fire adds up to', () => {
-    const { time_s: time, fire_W: fire } = day.curve;
-    let heat = 0;
-    for (let i = 1; i < time.length; i++) heat += 0.5 * (fire[i] + fire[i - 1]) * (time[i] - time[i - 1]);
-    const wood = heat / withCook(COOK).wood.heat;
-    expect(Math.abs(wood / day.wood_kg - 1)).toBeLessThan(0.01);
+  it('lays on the wood that its curve of the fire adds up to, and what is left', () => {
+    const wood = heatOf(day) / withCook(COOK).wood.heat;
+    expect(Math.abs((wood + day.left_kg) / day.wood_kg - 1)).toBeLessThan(0.004);
     expect(day.woodToReach_kg + day.woodTending_kg).toBeCloseTo(day.wood_kg, 10);
+  });
+
+  it.each([
+    ['as usual', ''],
+    ['with much charcoal that glows long', 'splits: { charcoal: 90 %, flame: 2 min, glow: 3 h }'],
+    ['with none', 'splits: { charcoal: 0 %, flame: 20 min }'],
+  ])('burns down after the last wood by the law of its splits, and no heat is lost: %s', (_, splits) => {
+    const design = withCook(COOK.replace('tend: 4 h', 'tend: 1 h').replace('dieDown: 1 h', 'dieDown: 3 h'));
+    if (splits)
+      Object.assign(
+        design.fire.splits,
+        exampleDesign('plain-24.yaml', (text) => text.replace('rise:', `${splits}\n  rise:`)).fire.splits,
+      );
+    const { curve, lastWood_s: last, ...end } = followCook(design)!;
+    const from = curve.time_s.lastIndexOf(last);
+    const tended = curve.fire_W[from];
+    expect(tended).toBeGreaterThan(0);
+    for (let i = from; i < curve.time_s.length; i++) {
+      const share = curve.fire_W[i] / tended;
+      expect(share).toBeCloseTo(burnDown(design.fire.splits, curve.time_s[i] - last).share, 6);
+      if (i > from) expect(curve.fire_W[i]).toBeLessThanOrEqual(curve.fire_W[i - 1] * (1 + 1e-9));
+    }
+    const left = tended * burnDown(design.fire.splits, end.end_s - last).left;
+    expect((left / design.wood.heat - end.left_kg) / end.wood_kg).toBeCloseTo(0, 3);
+    expect(end.energyError).toBeLessThan(1e-3);
   });
 
   it('reaches the target about when the estimate says', () => {
@@ -86,6 +109,41 @@ describe('a cook', () => {
     const weak = withCook(COOK);
     weak.fire.heat = 800;
     expect(followCook(weak)).toBeNull();
+  });
+});
+
+/** Heat under a day's curve of the fire [J]. */
+function heatOf({ curve: { time_s: time, fire_W: fire } }: NonNullable<ReturnType<typeof followCook>>): number {
+  let heat = 0;
+  for (let i = 1; i < time.length; i++) heat += 0.5 * (fire[i] + fire[i - 1]) * (time[i] - time[i - 1]);
+  return heat;
+}
+
+describe('a fire after its last wood', () => {
+  const splits = { every: 60, flame: 900, charcoal: 0.3, glow: 2700 };
+
+  it('begins as it was, ends, and gives in all what its wood still holds: its mean time of burning', () => {
+    expect(burnDown(splits, 0)).toEqual({ share: 1, left: 0.7 * 900 + 0.3 * 2700 });
+    expect(burnDown(splits, 86_400).left).toBeLessThan(1e-9);
+    const step = 5;
+    let given = 0;
+    for (let t = 0; t < 20_000; t += step) {
+      given += step * burnDown(splits, t + step / 2).share;
+      expect(given + burnDown(splits, t + step).left).toBeCloseTo(burnDown(splits, 0).left, 1);
+    }
+  });
+
+  it('is what is left of splits laid on closely: the sum of them all less those still to come', () => {
+    // fed every minute, the fire of the last N minutes is what the law gives with and without them
+    const { every } = splits;
+    const rows = 60;
+    let later = 0;
+    for (let i = 0; i < rows; i++) {
+      const t = (rows - i) * every;
+      const one = (a: number) => (t / (a * a)) * Math.exp(-t / a);
+      later += every * ((1 - splits.charcoal) * one(splits.flame / 2) + splits.charcoal * one(splits.glow / 2));
+    }
+    expect(splitFire(splits, 1, 0) - later).toBeCloseTo(burnDown(splits, rows * every).share, 2);
   });
 });
 

@@ -5,7 +5,7 @@ import { coolDown } from '../../src/study/coolDown.js';
 import { disturb, BACK_WITHIN } from '../../src/study/disturb.js';
 import { doorwayOf, openDoor } from '../../src/study/door.js';
 import { holdPit, type HeldPit } from '../../src/study/heldPit.js';
-import { splitFire } from '../../src/study/splitFire.js';
+import { splitFire } from '../../src/physics/splits.js';
 import { splitSwing, swingUnder } from '../../src/study/swing.js';
 import { turnWeather } from '../../src/study/weather.js';
 import { exampleDesign, exampleNames } from '../support/examples.js';

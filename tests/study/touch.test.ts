@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Handle } from '../../src/design/design.js';
-import { rodProfile, rodTemperature } from '../../src/physics/finProfile.js';
-import { finHeat } from '../../src/physics/fin.js';
+import { rodProfile, rodTemperature } from '../../src/physics/rod.js';
+import { finHeat } from '../../src/verify/relations/fin.js';
 import { estimate } from '../../src/study/estimate.js';
 import { handleState, touched, windingOf } from '../../src/study/touch.js';
 import { designOf, faultsOf, PLAIN } from '../design/designFiles.js';

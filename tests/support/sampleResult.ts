@@ -72,6 +72,7 @@ export const sampleDesign: Design = {
       diameter: 0.1524,
       height: 0.9144,
       wall: 0.003038,
+      steel: 'carbon',
       base: 1.0668,
       damper: 1,
       entryLoss: 0.5,
@@ -200,8 +201,8 @@ export const sampleResult: EstimateResult = {
   ],
   geometry: {
     parts: [
-      { name: 'firebox', steelArea_m2: 1.46, steelMass_kg: 72.9, gasVolume_m3: 0.165, biot: 0.0031 },
-      { name: 'chamber', steelArea_m2: 3.4, steelMass_kg: 170, gasVolume_m3: 0.42, biot: 0.0022 },
+      { name: 'firebox', plate_m: 0.00635, steelArea_m2: 1.46, steelMass_kg: 72.9, gasVolume_m3: 0.165, biot: 0.0031 },
+      { name: 'chamber', plate_m: 0.00635, steelArea_m2: 3.4, steelMass_kg: 170, gasVolume_m3: 0.42, biot: 0.0022 },
     ],
     totalSteelMass_kg: 253.1,
   },

@@ -3,12 +3,14 @@ import { problemOfColumns } from '../../design/changeColumns.js';
 import { formatPlaceless } from '../../design/faults.js';
 import { readSource } from '../../design/source.js';
 import type { Tree } from '../../design/vary.js';
-import { LONGEST_LINE, readRow, type BatchAnswer, type BatchTask } from '../batchLine.js';
+import { LINE_HEAD, LONGEST_LINE, readRow, type BatchAnswer, type BatchTask } from '../batchLine.js';
+import { claimInput } from '../claims.js';
 import { exit, Stop } from '../exit.js';
 import { STANDARD_INPUT } from '../input.js';
 import { linesOf, type Line } from '../lines.js';
 import { loadDesign } from '../loadDesign.js';
-import { openLineSink, refuseClashes } from '../output.js';
+import { openLineSink, type LineSink } from '../lineSink.js';
+import { refuseClashes } from '../output.js';
 import { defaultWorkers, inOrder, SLICE, withThreads, type Ask } from '../pool.js';
 import { Rooms } from '../rooms.js';
 import { rateTeller, tell } from '../stderr.js';
@@ -36,7 +38,8 @@ export async function run(options: BatchOptions): Promise<void> {
   if (changes === '-') throw new Stop(exit.wrongUsage, '--changes takes a file: standard input holds the changes.');
   if (changes !== undefined) refuseClashes(changes, { '--output': options.output });
   const tree = changes === undefined ? undefined : await treeOf(changes);
-  const out = openLineSink(output);
+  claimInput('-', tree ? 'table of changes' : 'file of designs');
+  const out = openLineSink(output, LINE_HEAD);
   if (process.stdin.isTTY) tell('pitwright: reading from the keyboard, a line at a time; Ctrl-D ends it');
 
   const { steady = false, series = false } = options;
@@ -68,11 +71,21 @@ export async function run(options: BatchOptions): Promise<void> {
   };
   try {
     if (!(await withThreads(workers, write, HEAP))) return;
+  } catch (error) {
+    tellHowFar(out, options);
+    throw error;
   } finally {
     process.stdin.destroy();
   }
   out.end();
   conclude(told, said.total(told.lines));
+}
+
+/** What was computed before something went wrong stays. */
+function tellHowFar({ lines }: LineSink, { from }: BatchOptions): void {
+  if (lines === 0) return;
+  const whole = lines === 1 ? 'one whole line' : `${lines} whole lines`;
+  tell(`pitwright: broke off after ${whole}, which stay; --from ${from + lines} goes on from there`);
 }
 
 /** All results are out; lines that hold none are told by the exit code and their number. */

@@ -1,12 +1,13 @@
 import { RANGES, type RangeName } from '../../design/ranges.js';
 import { toJson } from '../../report/json.js';
-import { coldSmoke } from '../../study/coldSmoke.js';
+import type { ColdSmoke } from '../../study/coldSmoke.js';
 import { parseQuantity, type UnitSystem } from '../../units.js';
 import { version } from '../../version.js';
+import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
 import { openSink, refuseClashes } from '../output.js';
-import { progress } from '../stderr.js';
+import { progress, tellWarnings } from '../stderr.js';
 
 export interface ColdSmokeOptions {
   ceiling?: string;
@@ -27,8 +28,9 @@ export async function run(path: string, options: ColdSmokeOptions): Promise<void
   const least = quantity('--least', options.least, 'leastFire', wood.heat);
   const design = air === undefined ? loaded.design : onADayOf(loaded.design, air);
   const out = openSink(options.output ?? '-');
+  tellWarnings(loaded.warnings);
   progress('computing');
-  const cold = coldSmoke(design, { ceiling, least });
+  const cold = await apart<ColdSmoke>({ kind: 'coldSmoke', design, options: { ceiling, least } });
   if (options.json) {
     const { warnings } = loaded;
     await out.write(toJson({ schema: 1, tool: { name: 'pitwright', version }, design, warnings, coldSmoke: cold }));

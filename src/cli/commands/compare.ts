@@ -1,11 +1,13 @@
 import { RANGES } from '../../design/ranges.js';
-import { parseVariation, type Variation } from '../../design/vary.js';
+import { parseVariation, pathsIn, type Variation } from '../../design/vary.js';
 import { toJson } from '../../report/json.js';
-import { compare, type Comparison } from '../../study/compare.js';
+import { assemble, type Comparison } from '../../study/compare.js';
 import type { Equal } from '../../study/equalShape.js';
-import { distinctLabels, isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/options.js';
-import { USUAL_SETTINGS, type StudySettings } from '../../study/studyOption.js';
+import { isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/options.js';
+import { distinctLabels } from '../../study/distinctLabels.js';
+import { USUAL_SETTINGS, type OptionStudy, type StudySettings } from '../../study/studyOption.js';
 import { parsePrice, parseQuantity, type UnitSystem } from '../../units.js';
+import { eachApart } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
@@ -42,12 +44,13 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   if (options.baseline > read.length) {
     throw new Stop(exit.wrongUsage, `--baseline ${options.baseline}: there are ${read.length} options.`);
   }
+  if (options.charts !== undefined) openFolder(options.charts);
   const out = openSink(options.output ?? '-');
   const csv = options.csv === undefined ? undefined : openSink(options.csv);
-  if (options.charts !== undefined) openFolder(options.charts);
 
   progress(`computing ${read.length} options`);
-  const comparison = withWarnings(compare(read, settings, options.baseline - 1), read);
+  const studies = await studiesOf(read, settings, options.workers);
+  const comparison = withWarnings(assemble(read, studies, settings, options.baseline - 1), read);
   if (options.spread !== undefined) {
     const { comparisonSpreadOf } = await import('../spread.js');
     comparison.spread = await comparisonSpreadOf(comparison, { ...options, spread: options.spread });
@@ -68,16 +71,27 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   sayWhatCannotBe(comparison);
 }
 
+/** Every option estimated and its events followed. */
+export function studiesOf(
+  read: readonly OptionRead[],
+  settings: StudySettings,
+  workers?: number,
+): Promise<OptionStudy[]> {
+  const designs = read.map(({ design }) => design);
+  return eachApart({ kind: 'studies', designs, settings }, designs.length, workers);
+}
+
 export function readVariations({ vary, equal }: Pick<CompareOptions, 'vary' | 'equal'>): Variation[] {
   const variations = vary.map((text) => {
     const read = parseVariation(text);
     if ('problem' in read) throw new Stop(exit.wrongUsage, `--vary '${text}' ${read.problem}.`);
     return read;
   });
-  const twice = variations.find(({ path }, i) => variations.some((other, j) => j < i && other.path === path));
-  if (twice)
-    throw new Stop(exit.wrongUsage, `${twice.path} is varied twice. Put its values into one --vary, with bars.`);
-  const shaped = variations.some(isShape);
+  const paths = variations.flatMap(({ path }) => pathsIn(path));
+  const twice = paths.find((path, i) => paths.indexOf(path) < i);
+  if (twice !== undefined)
+    throw new Stop(exit.wrongUsage, `${twice} is varied twice. Put its values into one --vary, with bars.`);
+  const shaped = paths.some((path) => isShape({ path }));
   if (shaped && !equal) {
     throw new Stop(
       exit.wrongUsage,

@@ -1,11 +1,12 @@
 import { toJson } from '../../report/json.js';
-import { followCook } from '../../study/cook.js';
+import type { CookResult } from '../../study/cook.js';
 import type { UnitSystem } from '../../units.js';
 import { version } from '../../version.js';
+import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
 import { openFolder, openSink, refuseClashes, refuseMixture, standardOutput } from '../output.js';
-import { progress } from '../stderr.js';
+import { progress, tellWarnings } from '../stderr.js';
 
 export interface CookOptions {
   json?: boolean;
@@ -27,12 +28,13 @@ export async function run(path: string, options: CookOptions): Promise<void> {
         'cook:\n  load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]\n  tend: 8 h',
     );
   }
+  if (options.charts !== undefined) openFolder(options.charts);
   const out = openSink(options.output ?? '-');
   const csv = options.csv === undefined ? undefined : openSink(options.csv);
-  if (options.charts !== undefined) openFolder(options.charts);
 
+  tellWarnings(warnings);
   progress('computing');
-  const cook = followCook(design);
+  const cook = await apart<CookResult | null>({ kind: 'cook', design });
   if (!cook) {
     throw new Stop(
       exit.notPhysical,

@@ -1,7 +1,7 @@
 import type { EstimateResult, Warning } from '../../study/result.js';
-import { estimate } from '../../study/estimate.js';
 import { toJson } from '../../report/json.js';
 import type { UnitSystem } from '../../units.js';
+import { apart } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
@@ -23,12 +23,12 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
   refuseClashes(path, { '--output': options.output, '--csv': options.csv });
   refuseMixture(options);
   const { design, warnings } = await loadDesign(path);
+  if (options.charts !== undefined) openFolder(options.charts);
   const out = openSink(options.output ?? '-');
   const csv = options.csv === undefined ? undefined : openSink(options.csv);
-  if (options.charts !== undefined) openFolder(options.charts);
 
   progress('computing');
-  const solved = estimate(design);
+  const solved = await apart<EstimateResult>({ kind: 'estimate', design });
   const result: EstimateResult = { ...solved, warnings: [...warnings, ...solved.warnings] };
   if (options.spread !== undefined) {
     const { spreadOf } = await import('../spread.js');

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
-import { gatherEvidence, runCaseFile, type Evidence } from '../../verify/evidence.js';
+import { visibleName } from '../../charts/plainText.js';
+import type { Evidence, gatherEvidence, runCaseFile } from '../../verify/evidence.js';
 import { isFailure } from '../../verify/runCases.js';
 import { listChecks } from '../../verify/registry.js';
 import type { CaseFault } from '../../verify/readCases.js';
@@ -7,6 +8,7 @@ import { evidenceJson, outcomesJson } from '../../report/evidenceJson.js';
 import { evidencePictures } from '../../report/evidencePictures.js';
 import { evidenceReport } from '../../report/evidenceReport.js';
 import { evidenceSummary, formatCaseFaults, outcomesText } from '../../report/evidenceText.js';
+import { apart } from '../apart.js';
 import { drawCharts } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { CASES, readText } from '../input.js';
@@ -36,10 +38,11 @@ export async function run(options: EvidenceOptions): Promise<void> {
   if (options.renew && !inRepository(folder)) {
     throw new Stop(exit.wrongUsage, '--renew writes into a clone of the repository; leave it out, or use -o FILE.');
   }
-  const out = options.renew && options.output === undefined ? undefined : openSink(options.output ?? '-');
   if (options.charts !== undefined) openFolder(options.charts);
+  const out = options.renew && options.output === undefined ? undefined : openSink(options.output ?? '-');
   progress('running every case and the measured fires');
-  const gathered = gatherEvidence(readReference(folder));
+  const files = readReference(folder);
+  const gathered = await apart<ReturnType<typeof gatherEvidence>>({ kind: 'evidence', files });
   if ('faults' in gathered) throw faulty(gathered.faults);
   const { evidence } = gathered;
   await out?.write(options.json ? evidenceJson(evidence) : evidenceReport(evidence));
@@ -51,7 +54,8 @@ export async function run(options: EvidenceOptions): Promise<void> {
 async function runOwn(path: string, { json, output }: EvidenceOptions): Promise<void> {
   const { text, fileName } = await readText(path, CASES);
   const out = openSink(output ?? '-');
-  const result = runCaseFile({ file: fileName, text });
+  const file = { file: fileName, text };
+  const result = await apart<ReturnType<typeof runCaseFile>>({ kind: 'cases', file });
   if ('faults' in result) throw faulty(result.faults);
   await out.write(json ? outcomesJson(result.outcomes) : outcomesText(result.outcomes));
   const missed = result.outcomes.filter(isFailure).length;
@@ -65,7 +69,7 @@ function faulty(faults: readonly CaseFault[]): Stop {
 
 async function draw(evidence: Evidence, folder: string): Promise<void> {
   const names = await drawCharts(evidencePictures(evidence.validation), folder);
-  tell(`charts in ${folder}: ${names.join(', ')}`);
+  tell(`charts in ${visibleName(folder)}: ${names.join(', ')}`);
 }
 
 /** REPORT.md, report.json and the pictures, beside the case files. */

@@ -7,11 +7,16 @@ import type { CookLog } from '../../log/log.js';
 import { formatLogFaults } from '../../log/report.js';
 import { readLogAnyUnit } from '../../log/readLog.js';
 import { toJson } from '../../report/json.js';
-import { fit, type FitInput } from '../../study/fit/fit.js';
+import type { FitInput } from '../../study/fit/fit.js';
+import type { FitResult } from '../../study/fit/fitResult.js';
 import { fittedFrom, readingsToFit } from '../../study/fit/fitSpan.js';
+import { moreThanBurns, predictsWorse } from '../../study/fit/fitWarnings.js';
 import { fitablePaths } from '../../study/fit/parameters.js';
-import { nearestName, parseQuantity, type UnitSystem } from '../../units.js';
+import { checkWood } from '../../study/fit/woodCheck.js';
+import { format, nearestName, parseQuantity, type UnitSystem } from '../../units.js';
+import { apart } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
+import { FITTED_FILE } from '../claims.js';
 import { exit, Stop } from '../exit.js';
 import { LOG, readText } from '../input.js';
 import { loadDesign } from '../loadDesign.js';
@@ -22,6 +27,7 @@ export interface FitCommandOptions {
   free?: string;
   holdBack: string;
   save?: string;
+  force?: boolean;
   json?: boolean;
   output?: string;
   charts?: string;
@@ -33,6 +39,8 @@ export interface FitCommandOptions {
 const LEAST_READINGS = 20;
 /** No more than this may be held back. */
 const MOST_HELD = 0.8;
+/** Channel on which a fit's thread says how many runs are done. */
+const RUNS = 'pitwright-fit-runs';
 /** A word on how far it is, every so many runs. */
 const RUNS_TOLD = 20;
 
@@ -49,21 +57,23 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   const { design, warnings } = await loadDesign(path);
   const inputs: FitInput[] = [];
   for (const log of logs) inputs.push(await readInput(log, design, inputs));
-  for (const { log } of inputs) refuseTooShort(design, log, heldBack);
+  for (const { log } of inputs) {
+    refuseTooShort(design, log, heldBack);
+    if (!options.force) refuseTooMuchWood(design, log);
+  }
   const paths = pathsOf(options.free, design);
-  const out = openSink(options.output ?? '-');
-  const saved = options.save === undefined ? undefined : openSink(options.save);
   if (options.charts !== undefined) openFolder(options.charts);
+  const out = openSink(options.output ?? '-');
+  const saved = options.save === undefined ? undefined : openSink(options.save, FITTED_FILE);
 
   progress('fitting');
-  const solved = fit(design, inputs, {
-    ...(paths ? { paths } : {}),
-    heldBack,
-    accuracy: design.log?.accuracy ?? PROBE_ACCURACY,
-    onRun: (runs) => {
-      if (runs % RUNS_TOLD === 0) progress(`fitting, ${runs} runs`);
-    },
-  });
+  const asked = { ...(paths ? { paths } : {}), heldBack, accuracy: design.log?.accuracy ?? PROBE_ACCURACY };
+  const channel = new BroadcastChannel(RUNS);
+  channel.onmessage = ({ data }: { data: unknown }) => {
+    if (Number(data) % RUNS_TOLD === 0) progress(`fitting, ${String(data)} runs`);
+  };
+  const job = { kind: 'fit', design, inputs, options: asked, runs: RUNS } as const;
+  const solved = await apart<FitResult | null>(job).finally(() => channel.close());
   if (!solved) {
     throw new Stop(
       exit.notPhysical,
@@ -76,7 +86,8 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   await out.write(
     options.json ? toJson(result) : (await import('../../report/fitText.js')).fitText(result, options.units),
   );
-  if (saved) {
+  const worse = saved !== undefined && predictsWorse(result.quality);
+  if (saved && (!worse || options.force)) {
     const { fittedYaml } = await import('../../report/fittedYaml.js');
     await saved.write(fittedYaml(result.fitted, design));
     if (options.save !== '-')
@@ -87,6 +98,15 @@ export async function run(path: string, given: string[], options: FitCommandOpti
     const { drawInto } = await import('../drawCharts.js');
     await drawInto(options.charts, fitCharts(result), options.format);
   }
+  if (worse && !options.force) throw new Stop(exit.notPhysical, notSaved(result, options));
+}
+
+function notSaved({ quality }: FitResult, { save, units }: FitCommandOptions): string {
+  const off = (kelvin: number | null) => format('temperatureDifference', kelvin!, units, { digits: 3 });
+  return (
+    `${save} is not written: this fit predicts the part held back worse (off by ${off(quality.heldBack_K)}) than the design's own ` +
+    `estimates do (${off(quality.heldBackBefore_K)}). The warnings say what in the log speaks against it; --force saves it all the same.`
+  );
 }
 
 /** Unquoted, `--hold-back 30 %` leaves its % among the logs. */
@@ -137,6 +157,21 @@ function refuseTooShort(design: Design, log: CookLog, heldBack: number): void {
     exit.wrongInput,
     `${log.name}: ${left} temperature readings are left to fit${hot}, with ${Math.round(100 * heldBack)} % held back; ` +
       `${LEAST_READINGS} are needed. Log for longer, from a cold pit on, or hold less back (--hold-back).`,
+  );
+}
+
+/** @throws Stop (wrong input) where a log has more wood than its pit can burn: a fit would only make up for it */
+function refuseTooMuchWood(design: Design, log: CookLog): void {
+  const check = checkWood(design, log);
+  if (!check || check.laid_kg <= check.most_kg) return;
+  const total = log.notes.some(({ code }) => code === 'running-total');
+  throw new Stop(
+    exit.wrongInput,
+    `${log.name}: ${moreThanBurns(check)}. ` +
+      (total
+        ? 'The column looks like a running total: give each piece by itself, in the row of its time.'
+        : 'Is it a running total, or held until the next piece, or in another unit? Each cell is wood laid on at that time.') +
+      ' --force fits it all the same.',
   );
 }
 

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { visible } from '../../charts/plainText.js';
 import { formatFaults } from '../../design/faults.js';
 import { readDesign } from '../../design/read.js';
 import { textWithFitted } from '../../design/readFitted.js';
@@ -26,7 +27,8 @@ export async function run(path: string | undefined, options: PageOptions): Promi
   const design = path === undefined ? undefined : await designText(path);
   const out = output !== undefined || !open ? openSink(output ?? '-') : undefined;
   const html = withDesign(pageTemplate(), design);
-  await out?.write(html);
+  // a page is no text for a terminal: its script stays as it was bundled
+  await out?.write(Buffer.from(html));
   if (open) await showPage(html);
 }
 
@@ -47,7 +49,7 @@ function withDesign(html: string, design: string | undefined): string {
   const at = html.lastIndexOf(SLOT);
   if (at < 0) throw new Error('the page has no place for a design');
   // inside a script element only '<' could end it
-  const json = JSON.stringify(design).replace(/</g, '\\u003c');
+  const json = visible(JSON.stringify(design)).replace(/</g, '\\u003c');
   return html.slice(0, at) + SLOT.replace('null', () => json) + html.slice(at + SLOT.length);
 }
 

@@ -4,13 +4,13 @@ import { geometryOf } from '../../design/geometryOf.js';
 import type { ReportDocument } from '../../report/sheets/blocks.js';
 import type { ShopInput } from '../../report/sheets/shopSheets.js';
 import { reportDocument } from '../../report/sheets/reportDocument.js';
-import { assemble, compare } from '../../study/compare.js';
+import { assemble } from '../../study/compare.js';
 import type { Equal } from '../../study/equalShape.js';
-import { distinctLabels, optionsOf, type OptionRead } from '../../study/options.js';
+import { optionsOf, type OptionRead } from '../../study/options.js';
+import { distinctLabels } from '../../study/distinctLabels.js';
 import { USUAL_SETTINGS } from '../../study/studyOption.js';
-import { canvasPart } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
-import { canvasFonts, embeddedFonts } from '../fonts.js';
+import { embeddedFonts, fontFiles } from '../fonts.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
 import { filesBeside } from '../namedFile.js';
@@ -18,7 +18,7 @@ import { openSink, refuseClashes } from '../output.js';
 import { spreadOf, type SpreadOptions } from '../spread.js';
 import { progress } from '../stderr.js';
 import type { sizesOf } from './size.js';
-import { readVariations, sayWhatCannotBe, withWarnings } from './compare.js';
+import { readVariations, sayWhatCannotBe, studiesOf, withWarnings } from './compare.js';
 
 export interface ReportOptions extends SpreadOptions {
   vary: string[];
@@ -45,13 +45,13 @@ export async function run(path: string, options: ReportOptions): Promise<void> {
   const out = openSink(options.output ?? '-');
 
   progress(read.length === 1 ? 'computing' : `computing ${read.length} options`);
-  const compared = compare(read, USUAL_SETTINGS);
-  const [{ result: baseline }] = compared.options;
+  const studies = await studiesOf(read, USUAL_SETTINGS, options.workers);
+  const [{ result: baseline }] = studies;
   // how sure it is belongs on a buyer's page; the others' bands would only lie over the first's
   if (baseline.warmUp && options.spread !== 0) {
     baseline.spread = await spreadOf(baseline, { ...options, spread: options.spread ?? DEFAULT_CASES });
   }
-  const comparison = withWarnings(assemble(read, compared.options, USUAL_SETTINGS), read);
+  const comparison = withWarnings(assemble(read, studies, USUAL_SETTINGS), read);
   const sizing = options.sizes ? await sizingFor({ fileName, ...drawn }, options) : {};
   const { paper } = options;
   const { defaults } = drawn;
@@ -82,12 +82,6 @@ async function htmlOf(document: ReportDocument, paper: PaperName): Promise<strin
 }
 
 async function pdfOf(document: ReportDocument, paper: PaperName): Promise<Uint8Array> {
-  const { pdfPages, registerFont } = await canvasPart(
-    () => import('../../charts/canvasPages.js'),
-    'The same report works with --format html.',
-  );
   const { reportPdf } = await import('../../report/sheets/pdf.js');
-  registerFont(canvasFonts());
-  const { name, shop, maker } = document;
-  return reportPdf(document, paper, pdfPages({ title: name, author: shop, creator: maker }));
+  return reportPdf(document, paper, fontFiles());
 }

@@ -7,6 +7,7 @@ import type { FullJudgement } from '../../study/size/judge.js';
 import { bestOf, stackTries, type StackSurvey } from '../../study/size/search.js';
 import { SHORTLIST, sizeResult, writeOut, type SizeResult } from '../../study/size/size.js';
 import type { UnitSystem } from '../../units.js';
+import { signalsHeard } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
@@ -31,8 +32,8 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
   const file = await readText(path);
   const { fileName } = file;
   const { design, warnings, text } = await readLoaded(file.text, fileName);
-  const out = openSink(options.output ?? '-');
   if (options.charts !== undefined) openFolder(options.charts);
+  const out = openSink(options.output ?? '-');
 
   const result = await sizesOf({ text, fileName, design, warnings }, options);
 
@@ -60,7 +61,7 @@ export async function sizesOf(
     const job = { kind: 'surveyStacks', design, settings } as const;
     const surveys = await run<StackSurvey>(job, tries, saying('stacks tried', tries));
     // twice as many as are wanted, since the reader may refuse some
-    const written = await writeOut(tree, bestOf(surveys, 2 * SHORTLIST));
+    const written = await writeOut(tree, bestOf(surveys, 2 * SHORTLIST), signalsHeard);
     const drawn = { design, guess: 0.3 };
     const sized = [...written.map((each) => ({ design: each.design, guess: each.guess })), drawn];
     const judged = await run<FullJudgement>({ kind: 'judgeSizes', sized, settings }, sized.length);

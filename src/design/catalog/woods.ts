@@ -67,19 +67,3 @@ export const WOODS: Readonly<Record<string, WoodRow>> = {
   mesquite: generic(),
   alder: generic(),
 };
-
-/** Dry net heat of wood [J/kg]: AIEL, Wood Fuels Handbook. */
-export const DRY_NET_HEAT = 19.0e6;
-
-/** Heat that one kg of moisture takes to evaporate, at 25 °C [J/kg]: AIEL, Wood Fuels Handbook. */
-export const MOISTURE_HEAT = 2.44e6;
-
-/**
- * Net heat of wood as fired [J/kg]: 19.0 (1 - M) - 2.44 M MJ/kg.
- *
- * @param moisture M, share of the wet mass, 0..0.6
- * @example netHeatAsFired(0.2) gives 14.712e6
- */
-export function netHeatAsFired(moisture: number): number {
-  return DRY_NET_HEAT * (1 - moisture) - MOISTURE_HEAT * moisture;
-}

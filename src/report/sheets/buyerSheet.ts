@@ -8,15 +8,19 @@ import { plainText } from '../../charts/plainText.js';
 import { SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare.js';
 import type { EstimateResult } from '../../study/result.js';
+import { shortfallOf, shortfallWords } from '../../study/shortfall.js';
+import { MISSING } from '../../study/told.js';
+import { gatherWarnings, gravest } from '../../study/warningRank.js';
 import { format, type UnitSystem } from '../../units.js';
-import { CAUTIONS, NOT_A_GUARANTEE } from '../cautions.js';
-import { compareRows, differenceText, unitText, valueText, type CompareRow } from '../compareRows.js';
+import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../cautions.js';
+import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../restsOn.js';
 import { rangeText } from '../spreadText.js';
 import { buyerVerdict } from './buyerVerdict.js';
 import { LONGEST, MANY, shortLabel } from './shortLabel.js';
 import type { TableData } from '../table.js';
 import type { Block, Sheet } from './blocks.js';
+import { warningItems } from './warningItems.js';
 
 /** What a buyer weighs up, in the order he asks. */
 const ASKED = [
@@ -32,6 +36,11 @@ const ASKED = [
 ];
 /** Columns that a sheet has room for. */
 export const MOST_OPTIONS = 6;
+/** Warnings that leave room for the rest of the page. */
+const MOST_WARNINGS = { few: 5, many: 3 };
+/** Height that a line of warnings or plates takes from the drawing, and what that keeps [px]. */
+const LINE = 20;
+const LEAST_DRAWING = 160;
 const DRAWING_HEIGHT = { few: 262, many: 236 };
 /** The chart is drawn larger and set smaller: its lettering is meant for a screen. */
 const CHART = { width: 1000, height: 240 };
@@ -51,16 +60,21 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
   const baseline = baselineOf(comparison);
   const { result } = baseline;
   const width = SHEETS[paper].width - 2 * SHEET.margin;
+  const warnings = warningBlocks(comparison, alone);
+  const table = optionsTable(comparison, alone);
+  const few = comparison.options.length <= MANY;
+  // the chart lives on what the rest leaves
+  const lines =
+    Math.max(0, table.rows.length - ASKED.length) + warnings.reduce((sum, { items }) => sum + items.length, 0);
+  const maxHeight = Math.max(LEAST_DRAWING, (few ? DRAWING_HEIGHT.few : DRAWING_HEIGHT.many) - LINE * lines);
   return {
     title: 'For the buyer',
     fit: 'one',
     blocks: [
       { kind: 'lead', text: buyerVerdict(comparison, alone) },
-      drawingBlock(result, {
-        width,
-        maxHeight: comparison.options.length > MANY ? DRAWING_HEIGHT.many : DRAWING_HEIGHT.few,
-      }),
-      { kind: 'table', table: optionsTable(comparison, alone) },
+      ...warnings,
+      drawingBlock(result, { width, maxHeight }),
+      { kind: 'table', table },
       ...chartBlock(comparison, alone),
       {
         kind: 'columns',
@@ -82,6 +96,22 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
       { kind: 'text', small: true, text: `This is ${NOT_A_GUARANTEE}.` },
     ],
   };
+}
+
+/** What a buyer has to know before he reads on; the rest of the warnings are the shop's. */
+function warningBlocks(comparison: Comparison, alone: boolean): Extract<Block, { kind: 'list' }>[] {
+  const told = gravest(gatherWarnings(shownOptions(comparison), placeAlone));
+  if (told.length === 0) return [];
+  const most = comparison.options.length > MANY ? MOST_WARNINGS.many : MOST_WARNINGS.few;
+  const more = told.length - most;
+  const items = warningItems(comparison, told.slice(0, most)).map((item) => `Warning, ${item}`);
+  if (more > 0) items.push(`${more} more ${alone ? 'among the warnings of the page' : 'behind, with the estimates'}.`);
+  return [{ kind: 'list', small: true, items }];
+}
+
+/** A place without the fire under which it was found: to a buyer it is one warning. */
+function placeAlone(where: string): string {
+  return where.replace(/, (?:assumed|hold) fire$/, '');
 }
 
 function drawingBlock({ design }: EstimateResult, size: { width: number; maxHeight: number }): Block {
@@ -118,10 +148,11 @@ export function pitWords(design: EstimateResult['design']): string {
 function optionsTable(comparison: Comparison, alone: boolean): TableData {
   const shown = shownOptions(comparison);
   const several = shown.length > 1;
-  const rows = compareRows(comparison).filter(
-    ({ measure }) => ASKED.includes(measure.key) && (several || measure.key !== 'steelCost'),
-  );
-  const sorted = ASKED.flatMap((key) => rows.filter(({ measure }) => measure.key === key));
+  const rows = compareRows(comparison);
+  const sorted = [
+    ...ASKED.flatMap((key) => rows.filter(({ measure }) => measure.key === key)),
+    ...(several ? plateRows(rows) : []),
+  ];
   const hidden = comparison.options.length - shown.length;
   const more = hidden > 0 ? `; ${hidden} more ${alone ? 'left out' : 'on the sheets behind'}` : '';
   const { design } = baselineOf(comparison).result;
@@ -131,21 +162,39 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
       ? `What each option does at ${target}, and how it differs from ${shortLabel(comparison.baseline, comparison)}${more}`
       : `What it does at ${target}`,
     head: ['', ...(several ? shown.map(({ label }) => shortLabel(label, comparison)) : ['shop units', 'metric'])],
-    rows: sorted.map((row) =>
-      several
-        ? [
-            `${words(row, design.gauge)}, ${unitText(row.measure, 'shop')}`,
-            ...shown.map((option) => cellText(row, comparison, option)),
-          ]
-        : [words(row, design.gauge), ...(['shop', 'si'] as const).map((system) => measureText(row, 0, system))],
-    ),
+    rows: sorted.map((row) => {
+      if (!several) {
+        return [words(row, design.gauge), ...(['shop', 'si'] as const).map((system) => measureText(row, 0, system))];
+      }
+      const telling = tellingOfRow(row, 'shop');
+      return [
+        [words(row, design.gauge), telling.unit].filter((text) => text !== '').join(', '),
+        ...shown.map((option) => {
+          const cell = row.cells[comparison.options.indexOf(option)];
+          const value = telling.number(cell.value);
+          const difference = option.label === comparison.baseline ? '' : telling.difference(cell);
+          return difference === '' || difference === MISSING ? value : `${value}\n${difference}`;
+        }),
+      ];
+    }),
   };
 }
 
+/** Which plate each part and door has: what is of one plate in every option shares a row. A stack keeps its wall. */
+function plateRows(rows: readonly CompareRow[]): CompareRow[] {
+  const byPlates = new Map<string, CompareRow>();
+  for (const row of rows) {
+    if (row.measure.group !== 'plate' || row.words.startsWith('stack')) continue;
+    const plates = row.cells.map(({ value }) => value).join();
+    const known = byPlates.get(plates);
+    byPlates.set(plates, known ? { ...known, words: `${known.words}, ${row.words}` } : row);
+  }
+  return [...byPlates.values()];
+}
+
 /** One option's number with its unit. */
-export function measureText({ measure, cells }: CompareRow, index: number, system: UnitSystem): string {
-  const { value } = cells[index];
-  return value === null ? 'never' : `${valueText(measure, value, system)} ${unitText(measure, system)}`.trim();
+export function measureText(row: CompareRow, index: number, system: UnitSystem): string {
+  return tellingOfRow(row, system).quantity(row.cells[index].value);
 }
 
 function words({ measure, words: own }: CompareRow, gauge: EstimateResult['design']['gauge']): string {
@@ -154,15 +203,8 @@ function words({ measure, words: own }: CompareRow, gauge: EstimateResult['desig
   if (measure.key === 'hold.fire_W') return 'heat lost while holding';
   if (measure.key === 'hold.wood_kg_per_s') return 'wood while holding';
   if (measure.key === 'hold.hottestOutside_K') return 'hottest steel outside';
+  if (measure.group === 'plate') return `plate of ${own}`;
   return measure.key === 'woodToSoaked_kg' ? 'wood until soaked' : own;
-}
-
-function cellText(row: CompareRow, { options, baseline }: Comparison, option: ComparedOption): string {
-  const cell = row.cells[options.indexOf(option)];
-  if (cell.value === null) return 'never';
-  const difference = option.label === baseline ? '' : differenceText(row.measure, cell, 'shop');
-  const value = valueText(row.measure, cell.value, 'shop');
-  return difference === '' ? value : `${value}\n${difference}`;
 }
 
 function chartBlock(comparison: Comparison, alone: boolean): Block[] {
@@ -183,7 +225,7 @@ function chartBlock(comparison: Comparison, alone: boolean): Block[] {
     {
       kind: 'figure',
       flexible: true,
-      caption: `${title}${banded ? `; the band holds 8 of 10 cases${whose}` : ''}. Dots: the steel is soaked.${alone ? '' : ' Numbers in the sheets behind.'}`,
+      caption: `${title}${banded ? `; the band holds 8 of 10 cases${whose}` : ''}. Dots: soaked. ${SOAKED_MEANS}${alone ? '' : ' Numbers in the sheets behind.'}`,
       scene: chartScene(config as never, {
         ...CHART,
         bare: true,
@@ -194,19 +236,25 @@ function chartBlock(comparison: Comparison, alone: boolean): Block[] {
   ];
 }
 
-export function warmUpWords(label: string, { design, warmUp }: EstimateResult): string {
+export function warmUpWords(label: string, result: EstimateResult): string {
+  const name = plainText(label, LONGEST);
+  const shortfall = shortfallOf(result);
+  if (shortfall) return `${name} ${shortfallWords(shortfall, result, 'shop')}.`;
+  const { design, warmUp } = result;
   const target = format('temperature', design.fire.target);
-  const reads =
-    warmUp?.gauge_s == null ? `never reads ${target}` : `reads ${target} after ${format('time', warmUp.gauge_s)}`;
-  const soaked = warmUp?.soaked_s == null ? 'is never soaked' : `is soaked after ${format('time', warmUp.soaked_s)}`;
-  return `${plainText(label, LONGEST)} ${reads} and ${soaked}.`;
+  const times = [warmUp?.gauge_s, warmUp?.soaked_s].map((time) => format('time', time ?? null));
+  return `${name} reads ${target} after ${times[0]} and is soaked after ${times[1]}.`;
 }
 
-function assumedText({ design }: EstimateResult, defaults: string[], alone: boolean): string {
+function assumedText(result: EstimateResult, defaults: string[], alone: boolean): string {
+  const { design } = result;
   const { site, wood, fire } = design;
+  const reached = result.warmUp?.gauge_s != null;
   return [
-    `A full fire of ${format('power', fire.heat)} until the ${gaugeLabel(design.gauge)} reads ` +
-      `${format('temperature', fire.target)}, then just what holds it.`,
+    reached
+      ? `A full fire of ${format('power', fire.heat)} until the ${gaugeLabel(design.gauge)} reads ` +
+        `${format('temperature', fire.target)}, then just what holds it.`
+      : `A full fire of ${format('power', fire.heat)} throughout.`,
     `${capital(plainText(wood.kind, 30))} at ${format('share', wood.moisture)} moisture.`,
     `Outdoors ${format('temperature', site.air)}, wind ${format('speed', site.wind)}, ${format('length', site.altitude, 'shop', { unit: 'ft' })} up` +
       `${site.sun > 0 ? ', in the sun' : ''}${site.rain > 0 ? ', in rain' : ''}.`,

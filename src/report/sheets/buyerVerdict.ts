@@ -1,8 +1,9 @@
 import { gaugeLabel } from '../../charts/labels.js';
 import { shortLabel } from './shortLabel.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare.js';
+import { shortfallWords, type ShortfallCode } from '../../study/shortfall.js';
 import { format } from '../../units.js';
-import { compareRows, unitText, valueText, type CompareRow } from '../compareRows.js';
+import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 
 /** What decides, and how the two ends of it are said. */
 const DECIDES = [
@@ -12,64 +13,88 @@ const DECIDES = [
 ];
 
 /**
- * One plain sentence from the numbers alone: for one design what it takes, for several which is best and worst at what decides,
- * and what hardly differs.
+ * What a buyer reads first, from the numbers alone: every option that never reaches the target or never soaks; then for one design
+ * what it takes, for several which is best and worst at what decides, and what hardly differs.
  *
  * @param alone no sheets lie behind that it could point to
  */
 export function buyerVerdict(comparison: Comparison, alone = false): string {
   if (comparison.options.length === 1) return single(baselineOf(comparison), alone);
-  const held = comparison.options.filter(({ result }) => result.steady);
-  const target = format('temperature', baselineOf(comparison).result.design.fire.target);
-  if (held.length < 2) {
-    const able = held.length === 0 ? 'None of these' : `Only ${shortLabel(held[0].label, comparison)}`;
-    return `${able} can hold ${target} with the fire and air it gets.`;
-  }
+  const short = shortSentences(comparison);
   const rows = compareRows(comparison);
   const clauses = DECIDES.flatMap(({ key, same, least, most }) => {
     const row = rows.find(({ measure }) => measure.key === key);
-    return row ? [clause(row, comparison, { same, least, most })] : [];
+    return row ? clause(row, comparison, { same, least, most }) : [];
   });
-  const failing = comparison.options
-    .filter(({ result }) => !result.steady)
-    .map(({ label }) => shortLabel(label, comparison));
-  if (failing.length > 0) clauses.push(`${failing.join(' and ')} can't hold ${target}`);
-  const text = `${clauses.join('; ')}.`;
-  return text[0].toUpperCase() + text.slice(1);
+  const text = clauses.length === 0 ? [] : [capital(`${clauses.join('; ')}.`)];
+  return [...short, ...text].join(' ');
 }
 
+/** One option in full; several by name, one sentence for those that fail alike: the warnings have their numbers. */
+function shortSentences(comparison: Comparison): string[] {
+  const short = comparison.options.flatMap(({ label, shortfall, result }) =>
+    shortfall ? [{ label: shortLabel(label, comparison), shortfall, result }] : [],
+  );
+  if (short.length === 1) {
+    return short.map(({ label, shortfall, result }) => `${label} ${shortfallWords(shortfall, result, 'shop')}.`);
+  }
+  const target = format('temperature', baselineOf(comparison).result.design.fire.target);
+  return SHORTLY.flatMap(({ codes, says }) => {
+    const labels = short.filter(({ shortfall }) => codes.includes(shortfall.code)).map(({ label }) => label);
+    if (labels.length === 0) return [];
+    const names = labels.length === comparison.options.length ? 'All of these' : labels.join(', ');
+    return [`${names}: ${says(target)}.`];
+  });
+}
+
+/** What several options fail at, gravest first. */
+const SHORTLY: { codes: ShortfallCode[]; says: (target: string) => string }[] = [
+  { codes: ['no-fire', 'not-held'], says: (target) => `no fire that the air allows holds ${target}` },
+  { codes: ['not-reached'], says: (target) => `the full fire never brings it to ${target}` },
+  { codes: ['not-followed'], says: (target) => `its way to ${target} could not be followed` },
+  { codes: ['not-soaked'], says: () => 'never soaked within the time computed' },
+];
+
+function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+/** Nothing where fewer than two options have the number. */
 function clause(
-  { measure, cells }: CompareRow,
+  row: CompareRow,
   comparison: Comparison,
   said: { same: string; least: string; most: string },
-): string {
+): string[] {
   const { options } = comparison;
+  const { measure, cells } = row;
+  const telling = tellingOfRow(row, 'shop');
   const there = cells.flatMap(({ value }, i) =>
     value === null ? [] : [{ value, label: shortLabel(options[i].label, comparison) }],
   );
+  if (there.length < 2) return [];
   const sorted = [...there].sort((a, b) => a.value - b.value);
   const [low, high] = [sorted[0], sorted[sorted.length - 1]];
-  const [from, to] = [low, high].map(
-    ({ value }) => `${valueText(measure, value, 'shop')} ${unitText(measure, 'shop')}`,
-  );
-  if (high.value - low.value <= measure.none(low.value) || from === to)
-    return `${said.same} is the same in all (${from})`;
-  if (high.value - low.value < 0.05 * Math.abs(low.value)) return `${said.same} hardly differs (${from} to ${to})`;
-  return `${said.least} with ${low.label} (${from}), ${said.most} with ${high.label} (${to})`;
+  const [from, to] = [low, high].map(({ value }) => telling.quantity(value));
+  const all = there.length === options.length ? 'in all' : `in the ${there.length} that have it`;
+  const apart = high.value - low.value;
+  if (apart <= measure.none(low.value) || telling.alike(low.value, high.value)) {
+    return [`${said.same} is the same ${all} (${from})`];
+  }
+  if (apart < 0.05 * Math.abs(low.value)) return [`${said.same} hardly differs (${from} to ${to})`];
+  return [`${said.least} with ${low.label} (${from}), ${said.most} with ${high.label} (${to})`];
 }
 
-function single({ result }: ComparedOption, alone: boolean): string {
-  const { design, steady, assumed, warmUp } = result;
+function single({ result, shortfall }: ComparedOption, alone: boolean): string {
+  const { design, steady, warmUp } = result;
   const target = format('temperature', design.fire.target);
   const fire = format('power', design.fire.heat);
-  if (!assumed) return `This pit can't burn a fire of ${fire}${alone ? '' : ': the warnings behind say why'}.`;
   const reads =
     warmUp?.gauge_s == null
-      ? `With a fire of ${fire} the ${gaugeLabel(design.gauge)} never reads ${target}`
+      ? ''
       : `With a fire of ${fire} the ${gaugeLabel(design.gauge)} reads ${target} after ${format('time', warmUp.gauge_s)} at the earliest` +
         (warmUp.soaked_s === null ? '' : `, the steel is soaked after ${format('time', warmUp.soaked_s)}`);
-  const holds = steady
-    ? `holding it then takes ${format('massFlow', steady.wood_kg_per_s)} of wood`
-    : 'and no fire that the air allows holds it';
-  return `${reads}${steady ? ', and ' : ', '}${holds}.`;
+  const wood = steady ? `holding it then takes ${format('massFlow', steady.wood_kg_per_s)} of wood` : '';
+  if (!shortfall) return `${[reads, wood].filter((text) => text !== '').join(', and ')}.`;
+  const words = shortfallWords(shortfall, result, 'shop').replace(alone ? /; the warnings say why$/ : /$^/, '');
+  return `This pit ${words}.${shortfall.code === 'not-soaked' ? ` ${capital(wood)}.` : ''}`;
 }

@@ -48,11 +48,13 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
     `.one .columns .minor{border-top:1px solid ${INK};padding-top:4px;margin-bottom:1px}`,
     `@page{size:${css};margin:${margin}px}`,
     `@media print{html{background:none}main{padding:0}` +
-      `.sheet{width:auto;min-height:0;margin:0;padding:0;box-shadow:none;break-before:page}` +
-      `.sheet:first-child{break-before:auto}` +
+      `.sheet{width:auto;min-height:0;margin:0;padding:0;box-shadow:none}` +
       // a hair less than the page, so that rounding never starts another
       `.one{height:${height - 2 * margin - 1}px}` +
-      `table,tr,figure,.one,.columns{break-inside:avoid}thead{display:table-header-group}caption,.minor{break-after:avoid}}`,
+      // the sheets behind run on, so that none leaves a page nearly empty
+      `.one+.flow{break-before:page}.flow+.flow{margin-top:${2.6 * gap}px}` +
+      `header,table,tr,figure,.one{break-inside:avoid}.columns table{break-inside:auto}thead{display:table-header-group}` +
+      `header,caption,.minor{break-after:avoid}}`,
     // a narrow screen scrolls the drawings down, not across
     `@media screen and (max-width:${width}px){main{padding:0}.sheet{width:auto;height:auto;min-height:0;margin:0 0 12px;` +
       `padding:16px}.one{display:block}.one>*+*{margin-top:14px}.flexible{display:block}.flexible svg{height:auto}` +

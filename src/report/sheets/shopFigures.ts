@@ -61,9 +61,13 @@ export function chartBlocks(comparison: Comparison): Block[] {
   );
   const curves = curveData(comparison);
   if (curves) blocks.push({ kind: 'table', table: curves });
-  add(heatLossChart(result, ''), FLAT, 'Where the heat goes', `Most of it: ${largestLoss(steady ?? assumed)}.`, [
-    { ...heatLossData(result, 'shop'), caption: 'Where the heat goes' },
-  ]);
+  add(
+    heatLossChart(result, ''),
+    FLAT,
+    'Where the heat goes',
+    `Most of it${steady ? ' while holding' : ' under the full fire'}: ${largestLoss(steady ?? assumed)}.`,
+    [{ ...heatLossData(result, 'shop'), caption: 'Where the heat goes' }],
+  );
   add(
     pressureChart(result, ''),
     TALL,

@@ -3,10 +3,12 @@ import { SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
 import type { Geometry } from '../../design/geometry.js';
 import { baselineOf, type Comparison } from '../../study/compare.js';
 import type { EstimateResult } from '../../study/result.js';
+import { shortfallOf } from '../../study/shortfall.js';
 import { verdictOf } from '../../study/verdict.js';
+import { gatherWarnings } from '../../study/warningRank.js';
 import { format } from '../../units.js';
-import { PLATE_AND_LOSS } from '../cautions.js';
-import { compareRows, differenceText, GROUP_WORDS, rowHead, valueText } from '../compareRows.js';
+import { PLATE_AND_LOSS, SOAKED_MEANS } from '../cautions.js';
+import { compareRows, GROUP_WORDS, rowHead, tellingOfRow } from '../compareRows.js';
 import { designRows } from '../designRows.js';
 import { sayIn } from '../quantity.js';
 import { restsOnEach } from '../restsOn.js';
@@ -14,7 +16,8 @@ import { airData, estimatesData, fittedNote, temperatureData, warmUpData, weight
 import type { TableData } from '../table.js';
 import type { Block, Sheet } from './blocks.js';
 import { chartBlocks, temperatureBlocks } from './shopFigures.js';
-import { SOURCES } from './sources.js';
+import { sourcesOf } from './sources.js';
+import { warningItems } from './warningItems.js';
 
 /** Rows of inputs in one column of a page. */
 const INPUT_ROWS = 44;
@@ -55,7 +58,7 @@ export function shopSheets(input: ShopInput): Sheet[] {
     ];
     sheets.push({ title: 'Sizes that would do', fit: 'flow', blocks });
   }
-  sheets.push({ title: 'Estimates, warnings and sources', fit: 'flow', blocks: endBlocks(result) });
+  sheets.push({ title: 'Estimates, warnings and sources', fit: 'flow', blocks: endBlocks(comparison) });
   return sheets;
 }
 
@@ -135,8 +138,19 @@ function partBlocks(result: EstimateResult, geometry: Geometry): Block[] {
 function stateBlocks(result: EstimateResult, width: number): Block[] {
   const { design, steady, assumed } = result;
   const target = format('temperature', design.fire.target);
+  const short = shortfallOf(result)?.code === 'not-reached';
   const states = [
-    ...(steady ? [{ title: `Holding ${target}`, state: steady }] : []),
+    // a fire that the pit isn't given holds nothing
+    ...(steady
+      ? [
+          {
+            title: short
+              ? `At ${target}, as a larger fire than the full one would hold it: ${format('power', steady.fire_W)}`
+              : `Holding ${target}`,
+            state: steady,
+          },
+        ]
+      : []),
     ...(assumed ? [{ title: 'Under the full fire, settled', state: assumed }] : []),
   ];
   if (states.length === 0) return [{ kind: 'text', text: 'No state settles: the warnings say why.' }];
@@ -171,15 +185,16 @@ function comparisonBlocks(comparison: Comparison): Block[] {
         align: ['left', 'left'],
         rows: rows.map((row) => {
           const { measure, cells } = row;
+          const telling = tellingOfRow(row, 'shop', settings.currency);
           const head = GROUP_WORDS[measure.group] === group ? '' : GROUP_WORDS[measure.group];
           group = GROUP_WORDS[measure.group];
           return [
             head,
-            rowHead(row, 'shop', settings.currency),
+            rowHead(row, telling),
             ...shown.map((option) => {
               const cell = cells[options.indexOf(option)];
-              const value = valueText(measure, cell.value, 'shop');
-              const apart = option.label === comparison.baseline ? '' : differenceText(measure, cell, 'shop');
+              const value = telling.number(cell.value);
+              const apart = option.label === comparison.baseline ? '' : telling.difference(cell);
               return apart === '' ? value : `${value} (${apart})`;
             }),
           ];
@@ -190,8 +205,10 @@ function comparisonBlocks(comparison: Comparison): Block[] {
   return blocks;
 }
 
-function endBlocks(result: EstimateResult): Block[] {
-  const { warnings, balance } = result;
+function endBlocks(comparison: Comparison): Block[] {
+  const { result } = baselineOf(comparison);
+  const { balance } = result;
+  const warnings = warningItems(comparison, gatherWarnings(comparison.options));
   const percent = (balance.energyError * 100).toPrecision(1);
   const fitted = fittedNote(result);
   return [
@@ -200,11 +217,12 @@ function endBlocks(result: EstimateResult): Block[] {
           { kind: 'heading', text: 'Warnings' } as const,
           {
             kind: 'list',
-            items: warnings.map(({ where, message }) => `${plainText(where)}: ${plainText(message, 600)}`),
+            items: warnings,
           } as const,
         ]
       : []),
     { kind: 'table', table: { ...warmUpData(result, 'shop'), caption: 'Warm-up' } },
+    { kind: 'text', small: true, text: SOAKED_MEANS },
     {
       kind: 'table',
       table: { ...estimatesData(result, 'shop'), caption: 'Estimates used, which no handbook settles' },
@@ -218,6 +236,6 @@ function endBlocks(result: EstimateResult): Block[] {
         `${balance.massError_kg_per_s.toExponential(0)} kg/s.`,
     },
     { kind: 'heading', text: 'Sources' },
-    { kind: 'list', small: true, items: SOURCES },
+    { kind: 'list', small: true, items: sourcesOf(result.design) },
   ];
 }

@@ -8,7 +8,7 @@ import { lagged, USUAL_LAG } from './lag.js';
 import { runLog, type LogRun } from './logRun.js';
 import { designAt, type FitParameter } from './parameters.js';
 import { NINE_OF_TEN, type Posterior } from './posterior.js';
-import { ownNoise, rootMeanSquare } from './residuals.js';
+import { median, ownNoise, robustSpread, rootMeanSquare } from './residuals.js';
 import type { ChannelWeight } from './weights.js';
 
 interface Found {
@@ -17,6 +17,8 @@ interface Found {
   weights: ChannelWeight[][];
   heldBack: number;
   accuracy: number;
+  /** header of the probe that was not believed */
+  liar: string | null;
   onRun: () => void;
 }
 
@@ -106,13 +108,19 @@ function channelOf(
   log: CookLog,
   c: number,
   { before, after, slopes, span, lag, probe, weight }: ChannelRuns,
-  { posterior, accuracy, parameters }: Found,
+  { posterior, accuracy, parameters, liar }: Found,
 ): FittedChannel {
   const { header, station, measured, time_s, value_K, resolution_K } = log.channels[c];
-  const offset = posterior.p[probe] * accuracy;
+  const leftOut = header === liar;
   const own = Array.from(before.computed[c]);
-  const now = Array.from(lagged(time_s, after.computed[c], lag), (value) => value + offset);
+  const right = lagged(time_s, after.computed[c], lag);
   const { covariance } = posterior;
+  const off = value_K.map((value, i) => value - right[i]);
+  const offset = leftOut ? median(off) : posterior.p[probe] * accuracy;
+  const offsetDeviation = leftOut
+    ? robustSpread(off.map((each) => each - offset))
+    : accuracy * Math.sqrt(covariance[probe][probe]);
+  const now = Array.from(right, (value) => (leftOut ? value : value + offset));
   const reach = [...parameters.keys(), probe];
   const band = time_s.map((_, i) => {
     const slope = (k: number) => (k === probe ? accuracy : slopes[k][c][i]);
@@ -133,13 +141,14 @@ function channelOf(
     header,
     station,
     measured,
-    fittedReadings: fitted.length,
-    heldReadings: held.length,
+    leftOut,
+    fittedReadings: leftOut ? 0 : fitted.length,
+    heldReadings: leftOut ? 0 : held.length,
     fitted: errors(fitted),
     heldBack: errors(held),
     noise_K: ownNoise(value_K, resolution_K),
     offset_K: offset,
-    offsetDeviation_K: accuracy * Math.sqrt(covariance[probe][probe]),
+    offsetDeviation_K: offsetDeviation,
     lasts_s: weight.lasts_s,
     spacing_s: weight.spacing_s,
     curves: { time_s, measured_K: value_K, before_K: own, after_K: now, band_K: band },

@@ -7,7 +7,7 @@ import { describeCooks } from './describeCook.js';
 import { FitProblem, type FitPart } from './fitProblem.js';
 import type { FitResult } from './fitResult.js';
 import { fittedFrom, fittedUntil } from './fitSpan.js';
-import { fitParameters, Prior, tellingPaths, type Told } from './parameters.js';
+import { fitParameters, Prior, tellingPaths, type FitParameter, type Told } from './parameters.js';
 import { posteriorOf } from './posterior.js';
 import { fittedOf } from './toFitted.js';
 import { fitWarnings } from './fitWarnings.js';
@@ -52,28 +52,39 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
   const earlier = design.fitted ? valuesInUse(design.fitted).values.map(({ path }) => path) : [];
   const paths = [...new Set([...(options.paths ?? tellingPaths(design, toldBy(inputs))), ...earlier])];
   const parameters = fitParameters(design, paths);
+  const held = tellingPaths(design, toldBy(inputs)).filter((path) => !paths.includes(path));
   const parts = inputs.map(({ log }) => partOf(design, thinned(log), options.heldBack));
-  const prior = new Prior(design, parameters);
-  const problem = new FitProblem(
-    design,
-    parameters,
-    prior,
-    parts,
-    options.accuracy,
-    options.onRun ?? (() => undefined),
-  );
+  let runs = 0;
+  const onRun = () => {
+    runs++;
+    options.onRun?.(runs);
+  };
+  const problemOf = (those: readonly FitParameter[], of: FitPart[]) =>
+    new FitProblem(design, those, new Prior(design, those), of, options.accuracy, onRun);
+  // what is not fitted may be otherwise too, and no probe is to blame for it
+  const screening = problemOf(fitParameters(design, [...paths, ...held]), parts);
+  if (!screening.layGrid(screening.start)) return null;
+  const suspicion = screening.suspicion();
+  const believed = parts.map((part) => without(part, suspicion.liar));
+  const problem = held.length === 0 && suspicion.liar === null ? screening : problemOf(parameters, believed);
   const solution = solve(problem);
   if (!solution) return null;
-  const held = tellingPaths(design, toldBy(inputs)).filter((path) => !paths.includes(path));
   const others = fitParameters(design, held);
-  const posterior = posteriorOf(parameters, prior, solution, problem.readings, problem.sway(solution.p, others));
+  const posterior = posteriorOf(
+    parameters,
+    problem.prior,
+    solution,
+    problem.readings,
+    problem.sway(solution.p, others),
+  );
   const cooks = describeCooks(design, inputs, {
     parameters,
     posterior,
     weights: problem.weights,
     heldBack: options.heldBack,
     accuracy: options.accuracy,
-    onRun: () => options.onRun?.(++problem.runs),
+    liar: suspicion.liar,
+    onRun,
   });
   if (!cooks) return null;
   const { quality, described } = cooks;
@@ -87,15 +98,19 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
     cooks: described,
     quality,
     warnings: fitWarnings(posterior, described, {
+      design,
+      held,
       inputs,
+      quality,
       converged: solution.converged,
       accuracy: options.accuracy,
+      suspicion,
     }),
     fitted: fittedOf(design, parameters, posterior, described),
-    runs: problem.runs,
+    runs,
     balance: {
-      energyError: Math.max(problem.energyError, cooks.energyError),
-      massError_kg_per_s: Math.max(problem.massError, cooks.massError),
+      energyError: Math.max(screening.energyError, problem.energyError, cooks.energyError),
+      massError_kg_per_s: Math.max(screening.massError, problem.massError, cooks.massError),
     },
   };
 }
@@ -119,7 +134,7 @@ function solve(problem: FitProblem): LeastSquaresSolution | null {
   let solution: LeastSquaresSolution | null = null;
   let p: readonly number[] = problem.start;
   for (let turn = 0; turn < MOST_TURNS; turn++) {
-    if (turn < TURNS_OF_GRID && !problem.layGrid(p)) return null;
+    if (turn === 0 ? !problem.laid && !problem.layGrid(p) : turn < TURNS_OF_GRID && !problem.layGrid(p)) return null;
     const settled = problem.weigh(p, 'independent') < SETTLED;
     if (settled && turn > 0) break;
     solution = leastSquares({ ...bound(problem), start: p }, turn === 0 ? ROUGH.first : ROUGH.next);
@@ -148,6 +163,11 @@ function partOf(design: Design, log: CookLog, heldBack: number): FitPart {
   const from = log.channels.map(({ time_s }) => count(time_s, start, false));
   const to = log.channels.map(({ time_s }, c) => Math.max(from[c], count(time_s, until, true)));
   return { log, until_s: until, from, to };
+}
+
+/** The part with none of a probe's readings to be fitted. */
+function without(part: FitPart, header: string | null): FitPart {
+  return { ...part, to: part.to.map((to, c) => (part.log.channels[c].header === header ? part.from[c] : to)) };
 }
 
 /** More readings of one probe than this are averaged in short blocks before they are fitted. */

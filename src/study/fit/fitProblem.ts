@@ -1,11 +1,13 @@
+import { Matrix } from 'ml-matrix';
 import type { Design } from '../../design/design.js';
 import type { CookLog } from '../../log/log.js';
 import type { LeastSquaresProblem } from '../../solve/leastSquares.js';
 import { lagged, LONGEST_LAG, USUAL_LAG } from './lag.js';
 import { runLog, type LogRun } from './logRun.js';
 import type { Prior } from './parameters.js';
-import { designAt, type FitParameter } from './parameters.js';
+import { designAt, valueAt, type FitParameter } from './parameters.js';
 import type { Others } from './posterior.js';
+import { suspicionOf, type ScreenedProbe, type Suspicion } from './suspects.js';
 import { weightsOf, type ChannelWeight } from './weights.js';
 
 /** The part of a log that is fitted: readings `from` to `to` (excluded) of each channel. */
@@ -41,7 +43,6 @@ export class FitProblem implements LeastSquaresProblem {
   readonly readings: number;
   /** index of the first logger's lag among the parameters */
   readonly lags: number;
-  runs = 0;
   energyError = 0;
   massError = 0;
   private readonly grids: number[][] = [];
@@ -55,7 +56,7 @@ export class FitProblem implements LeastSquaresProblem {
     readonly prior: Prior,
     private readonly parts: readonly FitPart[],
     private readonly accuracy: number,
-    private readonly onRun: (runs: number) => void,
+    private readonly onRun: () => void,
   ) {
     const probes = parts.flatMap(({ log }) => log.channels);
     this.readings = parts.reduce((sum, { from, to }) => sum + from.reduce((s, f, c) => s + to[c] - f, 0), 0);
@@ -64,6 +65,11 @@ export class FitProblem implements LeastSquaresProblem {
     this.start = [...parameters.map(() => 0), ...probes.map(() => 0), ...loggers.map(() => 0)];
     this.low = [...parameters.map(({ low }) => low), ...probes.map(() => -PROBE_BOUND), ...loggers.map(() => 0)];
     this.high = [...parameters.map(({ high }) => high), ...probes.map(() => PROBE_BOUND), ...loggers];
+  }
+
+  /** Whether the times of the steps are laid down. */
+  get laid(): boolean {
+    return this.grids.length > 0;
   }
 
   /** Lay down the times of the steps as they come out at p. @returns false: the pit can't be followed there */
@@ -148,6 +154,36 @@ export class FitProblem implements LeastSquaresProblem {
       out.sway.push(row);
     }
     return out;
+  }
+
+  /** Which of the probes is not to be believed, held against each other and the model at the start, where runs have been. */
+  suspicion(): Suspicion {
+    const q = this.ofEstimates(this.start);
+    const base = this.runsAt(q)!;
+    const beside = q.map((_, k) => this.runsBeside(q, k));
+    const probes = this.parts.flatMap(({ log, from, to }, l) =>
+      log.channels.map(({ header, time_s, value_K }, c): ScreenedProbe => {
+        const computed = base[l].computed[c];
+        const blocks = blocksOf(time_s, from[c], to[c]);
+        const mean = (of: (i: number) => number) => blocks.map(({ first, last }) => meanOf(of, first, last));
+        return {
+          header,
+          log: l,
+          block: blocks.map(({ place }) => place),
+          computed: mean((i) => computed[i]),
+          left: mean((i) => value_K[i] - computed[i]),
+          deviation: mean((i) => MODEL.least + MODEL.share * Math.abs(computed[i] - this.design.site.air)),
+          slopes: beside.map(({ runs, step }) =>
+            mean((i) => (runs ? (runs[l].computed[c][i] - computed[i]) / step : 0)),
+          ),
+        };
+      }),
+    );
+    const own = new Matrix(this.prior.slopes(this.prior.sidesAt(q)));
+    const known = own.mmul(own.transpose()).to2DArray();
+    const [low, high] = [this.ofEstimates(this.low), this.ofEstimates(this.high)];
+    const offset = { deviation: this.accuracy, most: PROBE_BOUND * this.accuracy };
+    return suspicionOf(probes, { known, low, high, fire: fireAmong(this.parameters) }, offset);
   }
 
   private ofEstimates(p: readonly number[]): number[] {
@@ -264,7 +300,7 @@ export class FitProblem implements LeastSquaresProblem {
     const runs: LogRun[] = [];
     for (const [l, { log, until_s }] of this.parts.entries()) {
       const run = runLog(design, log, { until: until_s, grid: this.grids[l], tolerance: TOLERANCE });
-      this.onRun(++this.runs);
+      this.onRun();
       if (!run) return null;
       this.energyError = Math.max(this.energyError, run.energyError);
       this.massError = Math.max(this.massError, run.massError);
@@ -272,6 +308,41 @@ export class FitProblem implements LeastSquaresProblem {
     }
     return runs;
   }
+}
+
+/** The heat of the wood among the estimates: with it all fires of a log go up and down. */
+function fireAmong(parameters: readonly FitParameter[]): { at: number; factor: number } | null {
+  const at = parameters.findIndex(({ unknown }) => unknown.path === 'wood.heat');
+  if (at < 0) return null;
+  const each = parameters[at];
+  return { at, factor: (valueAt(each, each.low) / valueAt(each, 0)) ** (1 / each.low) };
+}
+
+/** Length of a block of readings that counts as one, where probes are held against each other [s]. */
+const BLOCK = 900;
+/** How far a model that is right may be off over such a block: so many K, and a share of the rise above outdoors. */
+const MODEL = { least: 3, share: 0.04 };
+
+/** First and last (excluded) reading of each block; the very first reading, of a pit that is cold, is one by itself. */
+function blocksOf(
+  time_s: readonly number[],
+  from: number,
+  to: number,
+): { first: number; last: number; place: number }[] {
+  const blocks: { first: number; last: number; place: number }[] = [];
+  const place = (i: number) => (i === 0 ? -1 : Math.floor(time_s[i] / BLOCK));
+  for (let first = from, i = from + 1; i <= to; i++) {
+    if (i < to && place(i) === place(first)) continue;
+    blocks.push({ first, last: i, place: place(first) });
+    first = i;
+  }
+  return blocks;
+}
+
+function meanOf(of: (i: number) => number, first: number, last: number): number {
+  let sum = 0;
+  for (let i = first; i < last; i++) sum += of(i);
+  return sum / (last - first);
 }
 
 /** Step of a lag for slopes, in units of the usual one. */

@@ -36,6 +36,8 @@ export interface FittedChannel {
   header: string;
   station: StationName;
   measured: Measured;
+  /** not believed, and so neither fitted nor counted in the quality; `probe-reads-off` says why */
+  leftOut: boolean;
   /** readings that were fitted, and held back */
   fittedReadings: number;
   heldReadings: number;
@@ -43,7 +45,7 @@ export interface FittedChannel {
   heldBack: FitErrors;
   /** the readings' own noise, from their neighbours [K] */
   noise_K: number;
-  /** how far the probe itself is found to read off, with its standard deviation [K] */
+  /** how far the probe itself is found to read off, with its standard deviation; where it is left out, as it came out [K] */
   offset_K: number;
   offsetDeviation_K: number;
   /** how long errors hang together, and the usual time between the readings that were fitted [s] */

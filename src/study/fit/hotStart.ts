@@ -18,13 +18,17 @@ export interface HotStart {
   reading: number;
 }
 
-/** How hot a log begins: first reading of the gauge's thermometer, else of any; null where the pit was cold [K]. */
+/**
+ * How hot a log begins: first reading of the gauge's thermometer, else of any; null where the pit was cold [K]. One probe that is
+ * far off makes no hot pit: half of them must say so, both of two.
+ */
 export function firstReading({ site, gauge }: Design, log: CookLog): number | null {
   const stems = log.channels.filter(({ measured, value_K }) => measured === 'thermometer' && value_K.length > 0);
   const first = stems.find(({ station }) => station === gauge) ?? stems[0];
   if (!first) return null;
-  const reading = first.value_K[0];
-  return reading - (log.air?.value[0] ?? site.air) > COLD ? reading : null;
+  const readings = stems.map(({ value_K }) => value_K[0]).sort((a, b) => a - b);
+  const usual = readings[(readings.length - 1) >> 1];
+  return usual - (log.air?.value[0] ?? site.air) > COLD ? first.value_K[0] : null;
 }
 
 /**

@@ -67,6 +67,7 @@ export function runLog(design: Design, log: CookLog, options: LogRunOptions = {}
     fireHeat: 0,
     lost: 0,
     stored: 0,
+    loss: 0,
     massError: 0,
   };
   readers.forEach((reader) => reader.take([0], [reader.valueIn(pit, moment.x)], 0, FIRST_MOMENT));
@@ -109,12 +110,12 @@ function follow(
     if (aim - before.time < CLOSE) continue;
     if (!(grid && transient.stepTo(aim)) && transient.step(aim) === 'failed') return false;
     if (run.grid.length > MOST_STEPS) return false;
-    const { moment, track } = transient;
+    const { moment, stride } = transient;
     for (const reader of readers) {
-      const values = track
-        ? track.states.map((x) => reader.valueIn(pit, x))
+      const values = stride
+        ? stride.states.map((x) => reader.valueIn(pit, x))
         : [reader.valueIn(pit, before.x), reader.valueIn(pit, moment.x)];
-      reader.take(track?.shares ?? [0, 1], values, before.time, moment.time);
+      reader.take(stride?.shares ?? [0, 1], values, before.time, moment.time);
     }
     run.grid.push(moment.time);
     run.fire_W.push(moment.x[pit.model.fire]);

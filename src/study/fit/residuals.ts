@@ -9,7 +9,7 @@ export function rootMeanSquare(values: ArrayLike<number>): number {
   return values.length > 0 ? Math.sqrt(sum / values.length) : 0;
 }
 
-function median(values: number[]): number {
+export function median(values: readonly number[]): number {
   const sorted = Float64Array.from(values).sort();
   const n = sorted.length;
   return n === 0 ? 0 : 0.5 * (sorted[(n - 1) >> 1] + sorted[n >> 1]);

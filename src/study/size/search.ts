@@ -6,7 +6,7 @@ import { COMFORT, JUST_LIT, LIMIT, type LimitKey, type SizeSettings } from './li
 import { fullFire } from './states.js';
 import {
   STOCK_HEIGHTS,
-  STOCK_STACKS,
+  stockStacks,
   stockThroat,
   stockVents,
   type Sized,
@@ -53,9 +53,9 @@ export function stackTries(design: Design): StackTry[] {
   );
   const base = Math.min(...design.stacks.map((stack) => stack.base));
   const heights = STOCK_HEIGHTS.filter(({ value }) => base + value >= STACK_TOP - 1e-9);
-  return STOCK_STACKS.filter(({ outside }) => outside <= 0.5 * widest).flatMap((stack) =>
-    heights.map((height) => ({ stack, height })),
-  );
+  return stockStacks(design.stacks[0].steel)
+    .filter(({ outside }) => outside <= 0.5 * widest)
+    .flatMap((stack) => heights.map((height) => ({ stack, height })));
 }
 
 /** Vents that fit the design's firebox face beside each other. */

@@ -91,11 +91,16 @@ export interface Written {
   design: Design;
 }
 
-/** Candidates written into the design file and read again; those that the reader refuses (no room) are left out. */
-export async function writeOut(tree: Tree, rough: Rough[]): Promise<Written[]> {
+/**
+ * Candidates written into the design file and read again; those that the reader refuses (no room) are left out.
+ *
+ * @param between waited for before each, so that whoever waits can do something else meanwhile
+ */
+export async function writeOut(tree: Tree, rough: Rough[], between?: () => Promise<void>): Promise<Written[]> {
   const written: Written[] = [];
   for (const { candidate, holdOpening } of rough) {
     if (written.length === SHORTLIST) break;
+    await between?.();
     const text = JSON.stringify(treeWith(tree, candidateFields(tree, candidate, 1)));
     const { design } = await readDesignAnyUnit(text, { fileName: 'design' });
     if (design) written.push({ candidate, guess: holdOpening ?? 0.3, design });

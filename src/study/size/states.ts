@@ -1,5 +1,6 @@
 import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
+import { forks, fromCold } from '../fromCold.js';
 import { makePit, type Pit } from '../pit.js';
 import type { SteadyState } from '../result.js';
 import { describeState, solveAssumed, solveHeld, type Solved } from '../steady.js';
@@ -32,11 +33,13 @@ export interface FullFire {
 /** Flow against an opening's own direction counts from here on [kg/s]. */
 const STILL = 1e-6;
 
-/** The steady state under the design's assumed fire; null where the draft never settles. */
+/** The steady state that a pit lit cold comes to under the design's assumed fire; null where the draft never settles. */
 export function fullFire(design: Design): FullFire | null {
   const pit = makePit(design, geometryOf(design));
-  const solved = solveAssumed(pit, design.fire.heat);
-  return solved.settled.converged ? { pit, solved, state: airState(pit, solved) } : null;
+  const found = solveAssumed(pit, design.fire.heat);
+  if (!found.settled.converged) return null;
+  const solved = forks(design) ? fromCold(pit, found, 'forks').full.state : found;
+  return { pit, solved, state: airState(pit, solved) };
 }
 
 /** A pit that holds its target. */

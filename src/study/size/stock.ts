@@ -3,6 +3,7 @@
  * the text that a design file takes, and the number which that text reads as.
  */
 import { STOCK_TUBES } from '../../design/catalog.js';
+import type { Steel } from '../../design/design.js';
 import { parseQuantity, type Kind } from '../../units.js';
 
 export interface Sized {
@@ -14,8 +15,8 @@ export interface Sized {
   pipeWall?: number;
 }
 
-function sized(kind: Kind, text: string): Sized {
-  const read = parseQuantity(kind, text);
+function sized(kind: Kind, text: string, gauges?: Steel): Sized {
+  const read = parseQuantity(kind, text, { gauges });
   if (!read.ok) throw new RangeError(`stock list: '${text}' ${read.problem}`);
   return { text, value: read.si, ...(read.pipe?.wall === undefined ? {} : { pipeWall: read.pipe.wall }) };
 }
@@ -76,16 +77,20 @@ export function stockVents(face: { width: number; height: number }): StockVents[
     .sort((a, b) => a.count * a.area - b.count * b.area);
 }
 
-/** Round tube and pipe, the narrowest first. */
-export const STOCK_STACKS: readonly StockStack[] = STOCK_TUBES.map(({ name }) => {
-  const [size, gauge] = name.split(' tube, ');
-  if (gauge === undefined) {
-    const diameter = sized('length', name);
-    return { name, diameter, outside: diameter.value, thickness: diameter.pipeWall ?? NaN };
-  }
-  const [diameter, wall] = [sized('length', size), sized('plate', gauge)];
-  return { name, diameter, wall, outside: diameter.value, thickness: wall.value };
-});
+/** Round tube and pipe of a steel, the narrowest first: the same gauge is another wall in stainless. */
+export function stockStacks(steel: Steel): StockStack[] {
+  return STOCK_TUBES.map(({ name }) => {
+    const [size, gauge] = name.split(' tube, ');
+    if (gauge === undefined) {
+      const diameter = sized('length', name);
+      return { name, diameter, outside: diameter.value, thickness: diameter.pipeWall ?? NaN };
+    }
+    const [diameter, wall] = [sized('length', size), sized('plate', gauge, steel)];
+    return { name, diameter, wall, outside: diameter.value, thickness: wall.value };
+  });
+}
+
+export const STOCK_STACKS: readonly StockStack[] = stockStacks('carbon');
 
 /** Stack lengths, in steps of 6 in. */
 export const STOCK_HEIGHTS: readonly Sized[] = inches(Array.from({ length: 11 }, (_, i) => String(12 + 6 * i)));

@@ -1,7 +1,7 @@
 /** Checks of what a pit weighs, what a trailer carries of it, and how hot a rod on it gets. */
 import { stackGeometry } from '../../design/geometryOf.js';
-import { steelDensity } from '../../design/faces.js';
-import { rodProfile, rodTemperature } from '../../physics/finProfile.js';
+import { rodProfile, rodTemperature } from '../../physics/rod.js';
+import { steelDensity } from '../../physics/steel.js';
 import { trailerLoads } from '../../study/weight.js';
 import { choice, defineCheck, quantity, type Check, type Values } from '../check.js';
 import { pipeOf } from './catalog.js';
@@ -86,6 +86,7 @@ export const carryChecks: Record<string, Check> = {
 
 const BARE_STACK = {
   part: 'chamber',
+  steel: 'carbon',
   base: 0,
   damper: 1,
   entryLoss: 0.5,

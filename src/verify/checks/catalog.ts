@@ -1,9 +1,11 @@
 /** Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as used. */
-import { DRY_NET_HEAT, FINISHES, insulationConductivity, INSULATIONS, WOODS } from '../../design/catalog.js';
+import { FINISHES, INSULATIONS, STEELS, strengthLeft, WOODS } from '../../design/catalog.js';
 import { readDesign } from '../../design/read.js';
-import { LATENT_HEAT_25C, waterFormed } from '../../physics/wood.js';
+import { layerConductivity } from '../../physics/insulation.js';
+import { DRY_NET_HEAT, waterFormed } from '../../physics/wood.js';
 import { gaugeNumbers, gaugeThickness, PIPES } from '../../units.js';
 import { choice, defineCheck, quantity, type Check } from '../check.js';
+import { LATENT_HEAT_25C } from '../relations/combustion.js';
 
 const names = (shelf: object) => Object.keys(shelf);
 const wood = choice(names(WOODS), 'wood of the catalog');
@@ -90,7 +92,7 @@ export const catalogChecks: Record<string, Check> = {
     about: 'conductivity of an insulation of the catalog',
     inputs: { material, temperature: quantity('temperature', 'of the layer') },
     result: 'conductivity',
-    run: (v) => insulationConductivity(INSULATIONS[v.material], v.temperature),
+    run: (v) => layerConductivity(INSULATIONS[v.material].conductivity, v.temperature),
   }),
   insulationDensity: defineCheck({
     about: 'density of an insulation of the catalog',
@@ -103,6 +105,18 @@ export const catalogChecks: Record<string, Check> = {
     inputs: { material },
     result: 'specificHeat',
     run: (v) => INSULATIONS[v.material].specificHeat,
+  }),
+  steelLimit: defineCheck({
+    about: 'temperature from which a steel scales away in air, or creeps',
+    inputs: { steel: choice(['carbon', 'stainless'], 'steel'), of: choice(['scaling', 'creep'], 'which') },
+    result: 'temperature',
+    run: (v) => STEELS[v.steel][v.of].limit,
+  }),
+  strengthLeft: defineCheck({
+    about: 'yield strength of carbon steel over that when cold',
+    inputs: { temperature: quantity('temperature', 'steel temperature') },
+    result: 'number',
+    run: (v) => strengthLeft(v.temperature),
   }),
   gaugeThickness: defineCheck({
     about: 'thickness of a sheet gauge',

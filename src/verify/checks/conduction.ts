@@ -1,6 +1,5 @@
 /** Checks of fins, layers and lumped bodies. */
 import {
-  annularFinEfficiency,
   finEfficiency,
   finHeat,
   finnedCylinderHeat,
@@ -8,12 +7,13 @@ import {
   infiniteFinHeat,
   infiniteFinLength,
   type FinSection,
-} from '../../physics/fin.js';
-import { airConductivity, airDensity, airPrandtl, airViscosity } from '../../physics/air.js';
+} from '../relations/fin.js';
+import { airConductivity, airKinematicViscosity, airPrandtl } from '../../physics/air.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
-import { annulusConductivity, planeResistance, roundLayerHeat } from '../../physics/layers.js';
-import { biot, lumpedTemperature, lumpedTime, lumpedTimeConstant } from '../../physics/lumped.js';
+import { biot } from '../../physics/lumped.js';
 import { defineCheck, optional, quantity, type Check, type Values } from '../check.js';
+import { annulusConductivity, roundLayerHeat } from '../relations/layers.js';
+import { lumpedTime, lumpedTimeConstant } from '../relations/lumped.js';
 
 const conductivity = quantity('conductivity', 'of the solid');
 const coefficient = quantity('coefficient', 'convection coefficient');
@@ -96,12 +96,6 @@ export const conductionChecks: Record<string, Check> = {
     result: 'number',
     run: (v) => finEfficiency(finParameter(straightSection(v)), v.length + v.thickness / 2),
   }),
-  annularFinEfficiency: defineCheck({
-    about: 'efficiency of an annular fin',
-    inputs: { ...annular, conductivity },
-    result: 'number',
-    run: (v) => annularFinEfficiency(v),
-  }),
   finnedCylinderHeat: defineCheck({
     about: 'heat from a cylinder with annular fins, or bare with a count of 0',
     inputs: {
@@ -137,27 +131,11 @@ export const conductionChecks: Record<string, Check> = {
     result: 'length',
     run: (v) => (6 * v.timeConstant) / lumpedTimeConstant({ ...v, volumePerArea: 1 }),
   }),
-  lumpedTemperature: defineCheck({
-    about: 'temperature of a lumped body after a time',
-    inputs: { ...change, time: quantity('time', 'passed') },
-    result: 'temperature',
-    run: (v) => lumpedTemperature(v.time, v),
-  }),
   lumpedTime: defineCheck({
     about: 'time for a lumped body to reach a temperature',
     inputs: { ...change, temperature: quantity('temperature', 'to be reached') },
     result: 'time',
     run: (v) => lumpedTime(v.temperature, v),
-  }),
-  planeResistance: defineCheck({
-    about: 'resistance of a plane layer in K/W',
-    inputs: {
-      thickness: quantity('length', 'of the layer'),
-      conductivity: quantity('conductivity', 'of the layer'),
-      area: quantity('area', 'of the layer'),
-    },
-    result: 'number',
-    run: (v) => planeResistance(v),
   }),
   roundLayerHeat: defineCheck({
     about: 'heat per length through a round layer',
@@ -181,7 +159,7 @@ export const conductionChecks: Record<string, Check> = {
 
 function airGap(v: Values<typeof gap> & { temperature?: number }): number {
   const T = v.temperature ?? (v.inner + v.outer) / 2;
-  const nu = airViscosity(T) / airDensity(T, STANDARD_PRESSURE);
+  const nu = airKinematicViscosity(T, STANDARD_PRESSURE);
   const gas = {
     temperature: T,
     kinematicViscosity: nu,

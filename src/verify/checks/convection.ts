@@ -1,4 +1,5 @@
 /** Checks of the convection relations, by their numbers alone. */
+import { airKinematicViscosity, airPrandtl } from '../../physics/air.js';
 import { nusseltCrossCylinder, nusseltFlatPlate, nusseltPipe } from '../../physics/forcedConvection.js';
 import {
   nusseltHorizontalCylinder,
@@ -20,7 +21,8 @@ import {
   nusseltPlateSchlichting,
   nusseltPlateUpMcAdams,
   nusseltZukauskas,
-} from '../../physics/otherRelations.js';
+} from '../relations/convection.js';
+import { mixedConvection } from '../../physics/mixedConvection.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { choice, defineCheck, optional, quantity, type Check } from '../check.js';
 
@@ -45,7 +47,8 @@ export const convectionChecks: Record<string, Check> = {
       pressure: optional('pressure', 'absolute; one standard atmosphere when left out'),
     },
     result: 'number',
-    run: (v) => rayleigh(v.deltaT, v.filmTemperature, v.length, v.pressure ?? STANDARD_PRESSURE),
+    run: ({ deltaT, filmTemperature: T, length, pressure = STANDARD_PRESSURE }) =>
+      rayleigh(deltaT, T, length, airKinematicViscosity(T, pressure), airPrandtl(T)),
   }),
   nusseltHorizontalCylinder: freePr(
     'free convection, horizontal cylinder (Churchill & Chu)',
@@ -61,6 +64,12 @@ export const convectionChecks: Record<string, Check> = {
     inputs: { Re, Pr, diameterOverLength: optional('number', 'hydraulic diameter over length; 0 when left out') },
     result: 'number',
     run: (v) => nusseltPipe(v.Re, v.Pr, v.diameterOverLength ?? 0),
+  }),
+  mixedConvection: defineCheck({
+    about: 'free and forced convection together, cubed',
+    inputs: { free: quantity('coefficient', 'free'), forced: quantity('coefficient', 'forced') },
+    result: 'coefficient',
+    run: (v) => mixedConvection(v.free, v.forced),
   }),
   nusseltLaminarFlux: defineCheck({
     about: 'laminar pipe flow with uniform heat flux, 48/11 (not used by the tool)',

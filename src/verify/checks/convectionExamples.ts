@@ -1,12 +1,13 @@
 /** Worked examples of convection: from temperatures and sizes to a coefficient or heat, by a named relation. */
 import { airConductivity, airDensity, airPrandtl, airViscosity } from '../../physics/air.js';
-import { GRAVITY, STANDARD_PRESSURE } from '../../physics/constants.js';
+import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { nusseltCrossCylinder, nusseltFlatPlate, nusseltPipe } from '../../physics/forcedConvection.js';
 import {
   nusseltHorizontalCylinder,
   nusseltPlateDown,
   nusseltPlateUp,
   nusseltVerticalPlate,
+  rayleigh,
 } from '../../physics/freeConvection.js';
 import {
   nusseltCylinderMcAdams,
@@ -14,7 +15,7 @@ import {
   nusseltHilpert,
   nusseltPlateDownMcAdams,
   nusseltZukauskas,
-} from '../../physics/otherRelations.js';
+} from '../relations/convection.js';
 import { choice, defineCheck, optional, quantity, type Check, type Values } from '../check.js';
 
 /** Film properties: those the source gives, or ours at the film temperature where it gives none. */
@@ -63,8 +64,7 @@ const freeInputs = {
 function free(v: Values<typeof freeInputs>): { Ra: number; Nu: number; h: number } {
   const T = (v.surface + v.air) / 2;
   const { nu, k, Pr } = properties(v, T);
-  const alpha = v.diffusivity ?? nu / Pr;
-  const Ra = (GRAVITY * Math.abs(v.surface - v.air) * v.length ** 3) / (T * nu * alpha);
+  const Ra = rayleigh(v.surface - v.air, T, v.length, nu, v.diffusivity === undefined ? Pr : nu / v.diffusivity);
   const Nu = FREE[v.relation](Ra, Pr);
   return { Ra, Nu, h: (Nu * k) / v.length };
 }

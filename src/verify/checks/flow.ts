@@ -1,24 +1,28 @@
 /** Checks of friction, openings, draft and natural ventilation. */
 import { GRAVITY } from '../../physics/constants.js';
-import {
-  draftAsGasColumn,
-  draftByCoefficient,
-  draftOfFlueGas,
-  heightForDraft,
-  theoreticalDraft,
-} from '../../physics/draft.js';
+import { windPressure } from '../../physics/draft.js';
 import { ductFlow } from '../../physics/ductFlow.js';
 import {
-  colebrook,
+  contraction,
+  damperLoss,
   dischargeFromLosses,
   ENTRANCE_LOSS,
   EXIT_LOSS,
   expansionLoss,
   haaland,
 } from '../../physics/friction.js';
-import { emptyOpeningFlow, levelExchange, openingFlow } from '../../physics/opening.js';
-import { stackVentilation, twoWayDischarge } from '../../physics/ventilation.js';
+import { levelExchange } from '../../physics/levelExchange.js';
+import { emptyOpeningFlow, openingFlow } from '../../physics/opening.js';
 import { choice, defineCheck, quantity, type Check, type Values } from '../check.js';
+import {
+  draftAsGasColumn,
+  draftByCoefficient,
+  draftOfAir,
+  draftOfFlueGas,
+  heightForDraft,
+} from '../relations/draft.js';
+import { colebrook } from '../relations/friction.js';
+import { twoWayDischarge } from '../relations/ventilation.js';
 
 const outdoor = quantity('temperature', 'outdoor air');
 const gas = quantity('temperature', 'mean gas in the column');
@@ -45,6 +49,7 @@ const asFlue = (v: Values<typeof flue>) => ({
 const fuelSide = { outdoor, gas, airPerFuel } as const;
 
 const Re = quantity('number', 'Reynolds number');
+const open = quantity('share', 'of the bore that is left open');
 const relativeRoughness = quantity('number', 'roughness over diameter');
 
 export const flowChecks: Record<string, Check> = {
@@ -52,13 +57,13 @@ export const flowChecks: Record<string, Check> = {
     about: 'no-flow draft of a column of hot gas',
     inputs: column,
     result: 'pressure',
-    run: (v) => theoreticalDraft(asColumn(v)),
+    run: (v) => draftOfAir(asColumn(v)),
   }),
   theoreticalDraftPerHeight: defineCheck({
     about: 'no-flow draft per height of the column',
     inputs: { outdoor, gas, pressure },
     result: 'pressureGradient',
-    run: (v) => theoreticalDraft(asColumn({ ...v, height: 1 })),
+    run: (v) => draftOfAir(asColumn({ ...v, height: 1 })),
   }),
   draftByCoefficient: defineCheck({
     about: 'no-flow draft by a handbook coefficient in K/m',
@@ -151,6 +156,18 @@ export const flowChecks: Record<string, Check> = {
     result: 'number',
     run: (v) => expansionLoss(v.areaRatio),
   }),
+  contraction: defineCheck({
+    about: 'share of an opening in a plate across a pipe that the jet narrows to',
+    inputs: { open },
+    result: 'number',
+    run: (v) => contraction(v.open),
+  }),
+  damperLoss: defineCheck({
+    about: 'loss coefficient of a damper, on the full bore',
+    inputs: { open },
+    result: 'number',
+    run: (v) => damperLoss(v.open),
+  }),
   dischargeFromLosses: defineCheck({
     about: 'flow coefficient of losses in series',
     inputs: { losses: quantity('number', 'sum of loss coefficients and f L/D') },
@@ -169,11 +186,8 @@ export const flowChecks: Record<string, Check> = {
       direction: choice(['forward', 'backward'], 'a to b, or b to a'),
     },
     result: 'massFlow',
-    run: (v) => {
-      const out = emptyOpeningFlow();
-      openingFlow(out, v.area, v.discharge, v.densityA, v.densityB, v.low, v.high);
-      return out[v.direction];
-    },
+    run: (v) =>
+      openingFlow(emptyOpeningFlow(), v.area, v.discharge, v.densityA, v.densityB, v.low, v.high)[v.direction],
   }),
   ductFlow: defineCheck({
     about: 'mean velocity in a duct under a pressure difference',
@@ -187,11 +201,7 @@ export const flowChecks: Record<string, Check> = {
       roughness: quantity('length', 'of the wall'),
     },
     result: 'speed',
-    run: (v) => {
-      const out = { velocity: 0, slope: 0 };
-      ductFlow(out, v.difference, v.density, v.temperature, v);
-      return out.velocity;
-    },
+    run: (v) => ductFlow({ velocity: 0, slope: 0 }, v.difference, v.density, v.temperature, v).velocity,
   }),
   levelExchange: defineCheck({
     about: 'volume flow each way that a level opening exchanges by itself',
@@ -202,24 +212,44 @@ export const flowChecks: Record<string, Check> = {
       netFlow: quantity('volumeFlow', 'through it'),
     },
     result: 'volumeFlow',
-    run: (v) => levelExchange(v.densityAbove, v.densityBelow, v.area, v.netFlow),
+    run: (v) => {
+      const mean = (v.densityAbove + v.densityBelow) / 2;
+      return levelExchange(v.area, v.densityBelow, v.densityAbove, v.netFlow * mean) / mean;
+    },
+  }),
+  levelFloodingPressure: defineCheck({
+    about: 'pressure difference whose flow through a level opening leaves nothing to exchange',
+    inputs: {
+      densityAbove: quantity('density', 'above'),
+      densityBelow: quantity('density', 'below'),
+      area: quantity('area', 'of the opening'),
+      discharge: quantity('number', 'discharge coefficient'),
+    },
+    result: 'pressure',
+    run: (v) => {
+      let [low, high] = [0, 10 * v.area];
+      for (let n = 0; n < 60; n++) {
+        const middle = (low + high) / 2;
+        if (levelExchange(v.area, v.densityBelow, v.densityAbove, middle) > 0) low = middle;
+        else high = middle;
+      }
+      return (high / (v.discharge * v.area)) ** 2 / (v.densityAbove + v.densityBelow);
+    },
+  }),
+  windPressure: defineCheck({
+    about: 'pressure of wind at an opening',
+    inputs: {
+      coefficient: quantity('number', 'pressure coefficient'),
+      density: quantity('density', 'of the air'),
+      wind: quantity('speed', 'of the wind'),
+    },
+    result: 'pressure',
+    run: (v) => windPressure(v.coefficient, v.density, v.wind),
   }),
   twoWayDischarge: defineCheck({
     about: 'discharge coefficient of an opening with two-way flow (building practice; not used by the tool)',
     inputs: { deltaT: quantity('temperatureDifference', 'between both sides') },
     result: 'number',
     run: (v) => twoWayDischarge(v.deltaT),
-  }),
-  stackVentilation: defineCheck({
-    about: 'stack-driven volume flow through an opening (building practice; not used by the tool)',
-    inputs: {
-      discharge: quantity('number', 'discharge coefficient'),
-      area: quantity('area', 'of the opening'),
-      rise: quantity('length', 'height from the neutral level'),
-      inside: quantity('temperature', 'inside'),
-      outside: quantity('temperature', 'outside'),
-    },
-    result: 'volumeFlow',
-    run: (v) => stackVentilation(v),
   }),
 };

@@ -1,30 +1,38 @@
 /** Checks of air, gas mixtures and the outdoor atmosphere. */
-import { airConductivity, airDensity, airPrandtl, airSpecificHeat, airViscosity } from '../../physics/air.js';
+import {
+  airConductivity,
+  airDensity,
+  airKinematicViscosity,
+  airPrandtl,
+  airSpecificHeat,
+  airViscosity,
+} from '../../physics/air.js';
 import {
   geopotentialAltitude,
+  humidAir,
   humidityRatio,
   moistureFraction,
   pressureAtGeopotential,
   saturationPressure,
   standardPressure,
-  standardTemperature,
-  wetBulb,
 } from '../../physics/atmosphere.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import {
+  dryAir,
   gasConstantOf,
   gasEnthalpy,
   gasSpecificHeat,
   mixturePolynomial,
-  moleFractions,
   molesPerKilogram,
-  speciesEnthalpyMolar,
+  SPECIES_POLYNOMIAL,
 } from '../../physics/gasMixture.js';
 import { choice, defineCheck, optional, quantity, type Check } from '../check.js';
+import { standardTemperature, wetBulb } from '../relations/atmosphere.js';
+import { moleFractions } from '../relations/combustion.js';
 
 const temperature = quantity('temperature', 'gas temperature');
 const pressure = optional('pressure', 'absolute pressure; one standard atmosphere when left out');
-const SPECIES = ['N2', 'O2', 'CO2', 'H2O', 'CO', 'Ar'] as const;
+const SPECIES = ['N2', 'O2', 'CO2', 'H2O', 'Ar'] as const;
 const CARRIED = ['N2', 'O2', 'CO2', 'H2O'] as const;
 
 /** Mass fractions of a mixture; N2 is the nitrogen of air with its argon. */
@@ -35,7 +43,7 @@ const composition = {
   H2O: quantity('share', 'mass fraction of water vapour'),
 } as const;
 
-const humidAir = {
+const outdoors = {
   temperature: quantity('temperature', 'dry-bulb temperature'),
   relativeHumidity: quantity('share', 'relative humidity'),
   pressure: quantity('pressure', 'absolute pressure'),
@@ -64,10 +72,10 @@ export const gasChecks: Record<string, Check> = {
     run: ({ temperature: T }) => airViscosity(T),
   }),
   airKinematicViscosity: defineCheck({
-    about: 'kinematic viscosity of air: airViscosity over airDensity',
+    about: 'kinematic viscosity of air',
     inputs: { temperature, pressure },
     result: 'diffusivity',
-    run: ({ temperature: T, pressure: p }) => airViscosity(T) / airDensity(T, p ?? STANDARD_PRESSURE),
+    run: ({ temperature: T, pressure: p }) => airKinematicViscosity(T, p ?? STANDARD_PRESSURE),
   }),
   airConductivity: defineCheck({
     about: 'thermal conductivity of air',
@@ -85,13 +93,14 @@ export const gasChecks: Record<string, Check> = {
     about: 'molar enthalpy of a gas, heat of formation included',
     inputs: { species: choice(SPECIES, 'gas'), temperature },
     result: 'molarEnergy',
-    run: ({ species, temperature: T }) => speciesEnthalpyMolar(species, T),
+    run: ({ species, temperature: T }) => gasEnthalpy(SPECIES_POLYNOMIAL[species], T),
   }),
   speciesEnthalpyRise: defineCheck({
     about: 'molar enthalpy of a gas above 298.15 K: difference of two speciesEnthalpyMolar',
     inputs: { species: choice(SPECIES, 'gas'), temperature },
     result: 'molarEnergy',
-    run: ({ species, temperature: T }) => speciesEnthalpyMolar(species, T) - speciesEnthalpyMolar(species, REFERENCE),
+    run: ({ species, temperature: T }) =>
+      gasEnthalpy(SPECIES_POLYNOMIAL[species], T) - gasEnthalpy(SPECIES_POLYNOMIAL[species], REFERENCE),
   }),
   gasEnthalpy: defineCheck({
     about: 'enthalpy of a mixture, heat of formation included',
@@ -165,19 +174,25 @@ export const gasChecks: Record<string, Check> = {
   }),
   humidityRatio: defineCheck({
     about: 'water per dry air',
-    inputs: humidAir,
+    inputs: outdoors,
     result: 'number',
     run: (air) => humidityRatio(air),
   }),
   moistureFraction: defineCheck({
     about: 'water per moist air',
-    inputs: humidAir,
+    inputs: outdoors,
     result: 'share',
-    run: (air) => moistureFraction(air),
+    run: (air) => moistureFraction(humidityRatio(air)),
+  }),
+  humidAir: defineCheck({
+    about: 'mass fraction of a gas in air with its water vapour',
+    inputs: { ratio: quantity('number', 'kg of vapour per kg of dry air'), of: choice(CARRIED, 'gas asked for') },
+    result: 'share',
+    run: ({ ratio, of }) => humidAir(dryAir, ratio)[of],
   }),
   wetBulb: defineCheck({
     about: 'thermodynamic wet-bulb temperature',
-    inputs: humidAir,
+    inputs: outdoors,
     result: 'temperature',
     run: (air) => wetBulb(air),
   }),

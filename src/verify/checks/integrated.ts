@@ -1,9 +1,10 @@
 /** Bodies stepped through time by the pit's own integrator: furnace curves and worked examples of heating and cooling. */
-import { standardFurnace } from '../../physics/furnaceCurve.js';
-import { steelEnthalpy, steelSpecificHeat, STEEL_DENSITY } from '../../physics/steel.js';
-import { equilibriumTemperature, surfaceLoss } from '../../physics/surfaceBalance.js';
+import { surfaceLoss } from '../../physics/radiation.js';
+import { steelEnthalpy, steelSpecificHeat, steelDensity } from '../../physics/steel.js';
 import { defineCheck, quantity, type Check, type Values } from '../check.js';
 import { heatBody, type Body, type BodyMoment } from '../heatBody.js';
+import { standardFurnace } from '../relations/furnaceCurve.js';
+import { equilibriumTemperature } from '../relations/surfaceBalance.js';
 
 /** A day: worked examples that take longer are not of this kind. */
 const LONGEST = 86400;
@@ -28,7 +29,7 @@ function bodyOf(v: Values<typeof solid> & Values<typeof around>): Body {
   return {
     content: (T) => capacity * T,
     capacity: () => capacity,
-    uptake: (_, T) => -surfaceLoss(T, v),
+    uptake: (_, T) => -surfaceLoss(v.coefficient, T, v.air, v.emissivity, v.surroundings),
   };
 }
 
@@ -64,11 +65,11 @@ export const integratedChecks: Record<string, Check> = {
     },
     result: 'temperature',
     run: (v) => {
-      const mass = STEEL_DENSITY / v.sectionFactor;
+      const mass = steelDensity('carbon') / v.sectionFactor;
       const body: Body = {
         content: (T) => mass * steelEnthalpy(T),
         capacity: (T) => mass * steelSpecificHeat(T),
-        uptake: (t, T) => -surfaceLoss(T, { ...v, air: standardFurnace(t), surroundings: standardFurnace(t) }),
+        uptake: (t, T) => -surfaceLoss(v.coefficient, T, standardFurnace(t), v.emissivity, standardFurnace(t)),
       };
       return heatBody(body, { time: 0, temperature: v.start }, { time: v.time }).temperature;
     },

@@ -1,19 +1,15 @@
 /** Checks of surface and gas radiation. */
 import { airConductivity, airPrandtl, airViscosity } from '../../physics/air.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
-import { enclosureHeat } from '../../physics/enclosure.js';
-import { gasAbsorptivity, gasEmissivity, meanBeamLength, sootEmissivity } from '../../physics/gasRadiation.js';
-import { lecknerEmissivity } from '../../physics/leckner.js';
-import { nusseltDittusBoelter } from '../../physics/otherRelations.js';
-import { emissivePower, netGreyFlux, shieldedExchange, twoSurfaceExchange } from '../../physics/radiation.js';
-import {
-  coefficientForTemperature,
-  equilibriumTemperature,
-  surfaceLoss,
-  trueGasTemperature,
-} from '../../physics/surfaceBalance.js';
-import { cornerViewFactor } from '../../physics/viewFactor.js';
+import { gasEmissivity, meanBeamLength, sootEmissivity } from '../../physics/gasRadiation.js';
+import { blackPower, netGreyFlux, radiantCoefficient, surfaceLoss } from '../../physics/radiation.js';
 import { choice, defineCheck, list, optional, quantity, table, type Check, type Values } from '../check.js';
+import { nusseltDittusBoelter } from '../relations/convection.js';
+import { enclosureHeat } from '../relations/enclosure.js';
+import { lecknerEmissivity } from '../relations/leckner.js';
+import { gasAbsorptivity, shieldedExchange, twoSurfaceExchange } from '../relations/radiation.js';
+import { coefficientForTemperature, equilibriumTemperature, trueGasTemperature } from '../relations/surfaceBalance.js';
+import { cornerViewFactor } from '../relations/viewFactor.js';
 
 const emissivity = quantity('number', 'grey emissivity');
 const surface = quantity('temperature', 'surface temperature');
@@ -23,6 +19,8 @@ const setting = {
   coefficient: quantity('coefficient', 'convection coefficient'),
   emissivity,
 } as const;
+const lossOf = (v: Values<typeof setting> & { surface: number }) =>
+  surfaceLoss(v.coefficient, v.surface, v.air, v.emissivity, v.surroundings);
 const absorbed = optional('heatFlux', 'other radiation absorbed; 0 when left out');
 
 const twoSurfaces = {
@@ -107,7 +105,7 @@ export const radiationChecks: Record<string, Check> = {
     about: 'emissive power of a grey surface',
     inputs: { emissivity, temperature: surface },
     result: 'heatFlux',
-    run: (v) => emissivePower(v.emissivity, v.temperature),
+    run: (v) => v.emissivity * blackPower(v.temperature),
   }),
   netGreyFlux: defineCheck({
     about: 'net radiant flux from a grey surface to large surroundings',
@@ -121,17 +119,23 @@ export const radiationChecks: Record<string, Check> = {
     result: 'power',
     run: (v) => netGreyFlux(v.emissivity, v.surface, v.surroundings) * v.area,
   }),
+  radiantCoefficient: defineCheck({
+    about: 'radiation between two black temperatures per kelvin between them',
+    inputs: { surface, surroundings: setting.surroundings },
+    result: 'coefficient',
+    run: (v) => radiantCoefficient(v.surface, v.surroundings),
+  }),
   surfaceLoss: defineCheck({
     about: 'flux that a surface loses by convection and radiation',
     inputs: { surface, ...setting },
     result: 'heatFlux',
-    run: (v) => surfaceLoss(v.surface, v),
+    run: lossOf,
   }),
   pipeLossPerLength: defineCheck({
     about: 'heat per length that a bare pipe loses: surfaceLoss times circumference',
     inputs: { surface, ...setting, diameter: quantity('length', 'of the pipe') },
     result: 'heatPerLength',
-    run: (v) => surfaceLoss(v.surface, v) * Math.PI * v.diameter,
+    run: (v) => lossOf(v) * Math.PI * v.diameter,
   }),
   equilibriumTemperature: defineCheck({
     about: 'temperature at which a surface loses just what it absorbs',
@@ -231,7 +235,7 @@ export const radiationChecks: Record<string, Check> = {
     about: 'mean beam length, 3.6 V/A',
     inputs: { volume: quantity('volume', 'of the gas'), area: quantity('area', 'of its boundary') },
     result: 'length',
-    run: (v) => meanBeamLength(v),
+    run: (v) => meanBeamLength(v.volume, v.area),
   }),
   gasEmissivity: defineCheck({
     about: 'emissivity of combustion gas (weighted sum of grey gases)',
@@ -264,7 +268,7 @@ export const radiationChecks: Record<string, Check> = {
     run: (v) => {
       const eps = emissivityOf(v);
       const alpha = v.rule === 'grey' ? eps : absorptivityOf(v, v.walls);
-      return v.area * (emissivePower(eps, v.temperature) - emissivePower(alpha, v.walls));
+      return v.area * (eps * blackPower(v.temperature) - alpha * blackPower(v.walls));
     },
   }),
   sootEmissivity: defineCheck({

@@ -1,14 +1,14 @@
 /** Checks of sky, wind and contact burns. */
+import { burnThreshold, longestContact, TOUCH_LIMIT } from '../../physics/burn.js';
+import { choice, defineCheck, quantity, type Check } from '../check.js';
 import {
   mcAdamsWind,
   smoothSurfaceWind,
   sparrowWind,
   tarpNatural,
   testUnitWind,
-} from '../../physics/buildingCoefficients.js';
-import { burnThreshold, longestContact, TOUCH_LIMIT } from '../../physics/burn.js';
-import { cloudFactor, swinbankSky, windProfile } from '../../physics/sky.js';
-import { choice, defineCheck, quantity, type Check } from '../check.js';
+} from '../relations/buildingCoefficients.js';
+import { cloudFactor, swinbankSky, windProfile } from '../relations/sky.js';
 
 const wind = quantity('speed', 'wind');
 const deltaT = quantity('temperatureDifference', 'surface less air');

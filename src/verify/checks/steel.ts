@@ -1,21 +1,18 @@
 /** Checks of steel and of the standard furnace curve. */
-import { standardFurnace } from '../../physics/furnaceCurve.js';
 import {
   stainlessConductivity,
   stainlessEnthalpy,
   stainlessSpecificHeat,
-  stainlessTemperature,
   steelConductivity,
   steelEnthalpy,
   steelSpecificHeat,
-  STEEL_DENSITY,
-  steelTemperature,
+  steelDensity,
 } from '../../physics/steel.js';
 import { defineCheck, quantity, type Check } from '../check.js';
 import type { CaseKind } from '../quantities.js';
+import { standardFurnace } from '../relations/furnaceCurve.js';
 
 const temperature = quantity('temperature', 'steel temperature');
-const enthalpy = quantity('energyPerMass', 'enthalpy above 20 °C');
 
 const ofTemperature = (about: string, result: CaseKind, run: (T: number) => number): Check =>
   defineCheck({ about, inputs: { temperature }, result, run: (v) => run(v.temperature) });
@@ -25,26 +22,14 @@ export const steelChecks: Record<string, Check> = {
     about: 'density of steel, as used',
     inputs: {},
     result: 'density',
-    run: () => STEEL_DENSITY,
+    run: () => steelDensity('carbon'),
   }),
   steelSpecificHeat: ofTemperature('specific heat of carbon steel', 'specificHeat', steelSpecificHeat),
   steelEnthalpy: ofTemperature('enthalpy of carbon steel above 20 °C', 'energyPerMass', steelEnthalpy),
   steelConductivity: ofTemperature('thermal conductivity of carbon steel', 'conductivity', steelConductivity),
-  steelTemperature: defineCheck({
-    about: 'temperature of carbon steel of a given enthalpy',
-    inputs: { enthalpy },
-    result: 'temperature',
-    run: (v) => steelTemperature(v.enthalpy),
-  }),
   stainlessSpecificHeat: ofTemperature('specific heat of stainless steel', 'specificHeat', stainlessSpecificHeat),
   stainlessEnthalpy: ofTemperature('enthalpy of stainless steel above 20 °C', 'energyPerMass', stainlessEnthalpy),
   stainlessConductivity: ofTemperature('thermal conductivity of stainless', 'conductivity', stainlessConductivity),
-  stainlessTemperature: defineCheck({
-    about: 'temperature of stainless steel of a given enthalpy',
-    inputs: { enthalpy },
-    result: 'temperature',
-    run: (v) => stainlessTemperature(v.enthalpy),
-  }),
   standardFurnace: defineCheck({
     about: 'gas temperature of the standard fire test',
     inputs: { time: quantity('time', 'time from the start') },

@@ -1,6 +1,6 @@
 /** Checks of what a thermometer stem reads. */
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
-import { settledReading, stemCoefficient, stemHeating } from '../../physics/thermometer.js';
+import { settledReading, stemCapacity, stemCoefficient, stemHeating } from '../../physics/thermometer.js';
 import { defineCheck, optional, quantity, type Check } from '../check.js';
 
 const gas = quantity('temperature', 'gas past the stem');
@@ -23,6 +23,12 @@ export const thermometerChecks: Record<string, Check> = {
     inputs: { gas, walls, stem, speed, pressure, diameter, emissivity },
     result: 'heatFlux',
     run: (v) => stemHeating(v.gas, v.walls, v.stem, v.speed, v.pressure ?? STANDARD_PRESSURE, v.diameter, v.emissivity),
+  }),
+  stemCapacity: defineCheck({
+    about: 'heat capacity of a stem per surface in J/(m2 K)',
+    inputs: { diameter, fill: quantity('share', 'of the stem that is solid') },
+    result: 'number',
+    run: (v) => stemCapacity(v.diameter, v.fill),
   }),
   settledReading: defineCheck({
     about: 'settled reading of a thermometer',

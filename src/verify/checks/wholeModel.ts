@@ -1,16 +1,16 @@
 /** Whole-model checks: a plate in a furnace, a stack of given gas temperature, a body that cools. */
-import { standardFurnace } from '../../physics/furnaceCurve.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
+import { surfaceLoss } from '../../physics/radiation.js';
 import {
   stainlessEnthalpy,
   stainlessSpecificHeat,
   steelEnthalpy,
   steelSpecificHeat,
-  STEEL_DENSITY,
+  steelDensity,
 } from '../../physics/steel.js';
-import { surfaceLoss } from '../../physics/surfaceBalance.js';
 import { choice, defineCheck, optional, optionalList, quantity, type Check, type Values } from '../check.js';
 import { heatBody, type Body } from '../heatBody.js';
+import { standardFurnace } from '../relations/furnaceCurve.js';
 import { coolingOutdoors } from '../rooms/coolingBody.js';
 import { stackOfGivenGas } from '../rooms/stack.js';
 
@@ -47,7 +47,7 @@ function furnaceCurve({ times, gas }: Pick<Values<typeof furnace>, 'times' | 'ga
 }
 
 function plateInFurnace(v: Values<typeof furnace>): number {
-  const mass = STEEL_DENSITY * v.thickness;
+  const mass = steelDensity('carbon') * v.thickness;
   const [content, capacity] =
     v.steel === 'carbon' ? [steelEnthalpy, steelSpecificHeat] : [stainlessEnthalpy, stainlessSpecificHeat];
   const curve = furnaceCurve(v);
@@ -59,15 +59,10 @@ function plateInFurnace(v: Values<typeof furnace>): number {
     content: (T) => mass * content(T),
     capacity: (T) => mass * capacity(T),
     uptake: (time, T) => {
-      const around = {
-        coefficient: v.coefficient,
-        emissivity: v.emissivity,
-        air: curve(time),
-        surroundings: curve(time),
-      };
-      const back = { coefficient: v.behindCoefficient ?? 0, emissivity: v.behindEmissivity ?? 0 };
-      const lost = behind === undefined ? 0 : surfaceLoss(T, { ...back, air: behind, surroundings: behind });
-      return -heated * surfaceLoss(T, around) - lost;
+      const air = curve(time);
+      const [h, eps] = [v.behindCoefficient ?? 0, v.behindEmissivity ?? 0];
+      const lost = behind === undefined ? 0 : surfaceLoss(h, T, behind, eps, behind);
+      return -heated * surfaceLoss(v.coefficient, T, air, v.emissivity, air) - lost;
     },
   };
   return heatBody(body, { time: 0, temperature: v.start }, { time: v.time }).temperature;
@@ -138,11 +133,10 @@ export const wholeModelChecks: Record<string, Check> = {
     result: 'temperature',
     run: (v) => {
       const capacity = (v.mass * v.specificHeat) / v.area;
-      const around = { ...v, emissivity: v.emissivity ?? 0, surroundings: v.surroundings ?? v.air };
       const body: Body = {
         content: (T) => capacity * T,
         capacity: () => capacity,
-        uptake: (_, T) => -surfaceLoss(T, around),
+        uptake: (_, T) => -surfaceLoss(v.coefficient, T, v.air, v.emissivity ?? 0, v.surroundings ?? v.air),
       };
       return heatBody(body, { time: 0, temperature: v.start }, { time: v.time }).temperature;
     },

@@ -1,12 +1,10 @@
 /** Checks of wood as a fuel. */
-import { gasEnthalpy, mixturePolynomial, moleFractions } from '../../physics/gasMixture.js';
-import { airByRule } from '../../physics/otherRelations.js';
+import { splitFire } from '../../physics/splits.js';
+import { gasEnthalpy, mixturePolynomial } from '../../physics/gasMixture.js';
 import {
-  adiabaticFlameTemperature,
   combustionYields,
-  flueGas,
-  heatPerOxygen,
-  netFromGrossHeat,
+  fuelShareLimit,
+  HEAT_PER_OXYGEN,
   netHeatAsFired,
   stoichiometricAir,
   stoichiometricOxygen,
@@ -14,6 +12,13 @@ import {
   type WoodComposition,
 } from '../../physics/wood.js';
 import { choice, defineCheck, optional, quantity, type Check, type Values } from '../check.js';
+import {
+  adiabaticFlameTemperature,
+  airByRule,
+  flueGas,
+  moleFractions,
+  netFromGrossHeat,
+} from '../relations/combustion.js';
 
 const analysis = {
   carbon: quantity('share', 'mass fraction of dry wood'),
@@ -34,6 +39,16 @@ const grossHeat = quantity('energyPerMass', 'gross heat of dry wood');
 const excessAir = quantity('number', 'air over stoichiometric air');
 const burning = { ...analysis, moistureDryBasis: dryBasis, excessAir } as const;
 const SPECIES = ['CO2', 'H2O', 'O2', 'N2'] as const;
+
+const splits = {
+  every: quantity('time', 'from one split to the next'),
+  flame: quantity('time', 'mean time of the flaming share'),
+  glow: quantity('time', 'mean time of the charcoal'),
+  charcoal: quantity('share', 'of the heat that the charcoal holds'),
+  mean: quantity('power', 'averaged over a period'),
+} as const;
+/** Points of a mean over a period. */
+const POINTS = 2000;
 
 const wetOf = (dry: number) => dry / (1 + dry);
 const flueOf = (v: Values<typeof burning>) =>
@@ -96,7 +111,33 @@ export const woodChecks: Record<string, Check> = {
     about: 'heat per oxygen consumed, as used for the limit by air',
     inputs: {},
     result: 'energyPerMass',
-    run: () => heatPerOxygen,
+    run: () => HEAT_PER_OXYGEN,
+  }),
+  fuelShareLimit: defineCheck({
+    about: 'fuel share of a gas when the fire has burned all the oxygen that it can use',
+    inputs: {
+      heatValue: quantity('energyPerMass', 'net heat of the fuel as fired'),
+      oxygenUse: quantity('share', 'of the oxygen that can be used'),
+      oxygen: quantity('share', 'mass fraction of oxygen in the air'),
+    },
+    result: 'number',
+    run: (v) => fuelShareLimit({ ...v, heatPerOxygen: HEAT_PER_OXYGEN, gasPerFuel: 1 }, v.oxygen),
+  }),
+  splitFire: defineCheck({
+    about: 'heat of a fire of equal splits at a time after one was laid on',
+    inputs: { ...splits, time: quantity('time', 'since then') },
+    result: 'power',
+    run: (v) => splitFire(v, v.mean, v.time),
+  }),
+  splitFireMean: defineCheck({
+    about: 'heat of such a fire, averaged over a period by the midpoint rule',
+    inputs: splits,
+    result: 'power',
+    run: (v) => {
+      let sum = 0;
+      for (let n = 0; n < POINTS; n++) sum += splitFire(v, v.mean, ((n + 0.5) / POINTS) * v.every);
+      return sum / POINTS;
+    },
   }),
   netHeatPerOxygen: defineCheck({
     about: 'net heat of dry wood per kg of oxygen it takes',

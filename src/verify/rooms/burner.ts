@@ -1,6 +1,6 @@
 /** A gas burner as the network's fire: heat and products from the make-up of the gas. */
 import { OUTDOORS, type NetworkFire } from '../../network/types.js';
-import { dryAir, MOLAR_MASS, speciesEnthalpyMolar } from '../../physics/gasMixture.js';
+import { dryAir, gasEnthalpy, MOLAR_MASS, SPECIES_POLYNOMIAL } from '../../physics/gasMixture.js';
 
 interface FuelGas {
   /** atoms in a molecule */
@@ -40,7 +40,7 @@ export function burnerFire(name: FuelName, zone: number, radiantShare: number): 
   const { carbon, hydrogen, formation } = FUEL_GASES[name];
   const oxygen = carbon + hydrogen / 4;
   const mass = carbon * ATOM.carbon + hydrogen * ATOM.hydrogen;
-  const standard = (species: 'CO2' | 'H2O') => speciesEnthalpyMolar(species, STANDARD_TEMPERATURE);
+  const standard = (species: 'CO2' | 'H2O') => gasEnthalpy(SPECIES_POLYNOMIAL[species], STANDARD_TEMPERATURE);
   const heat = formation - carbon * standard('CO2') - (hydrogen / 2) * standard('H2O');
   const made = {
     O2: (-oxygen * MOLAR_MASS.O2) / mass,

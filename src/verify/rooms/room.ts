@@ -1,6 +1,8 @@
 /** A box of a room with openings to the outdoors and a fire in it, as a network of one zone. */
 import { joinPlates } from '../../network/patches.js';
 import { OUTDOORS, type FaceShape, type Network, type NetworkFire } from '../../network/types.js';
+import { hydraulicDiameter } from '../../physics/forcedConvection.js';
+import { meanBeamLength } from '../../physics/gasRadiation.js';
 import { bareNetwork, bareZone } from './bareNetwork.js';
 import { addWall, type Layer, type WallNodes } from './wall.js';
 
@@ -71,8 +73,8 @@ export function buildRoom(spec: RoomSpec): Room {
     ...bareZone('room', { floor: 0, roof: height, section: width * height }),
     volume,
     length,
-    hydraulicDiameter: (4 * volume) / inside,
-    beamLength: (3.6 * volume) / inside,
+    hydraulicDiameter: hydraulicDiameter(volume, inside),
+    beamLength: meanBeamLength(volume, inside),
     soot: spec.soot,
   });
   spec.vents.forEach((vent, n) => {

@@ -2,7 +2,7 @@
 import { Balances } from '../../network/balances.js';
 import { Model } from '../../network/model.js';
 import type { Network } from '../../network/types.js';
-import { GRAVITY } from '../../physics/constants.js';
+import { neutralHeight } from '../../physics/draft.js';
 import { Settler } from '../../study/settle.js';
 import { Transient } from '../../study/transient.js';
 
@@ -40,14 +40,13 @@ class SolvedRoom {
   describe(time: number, x: Float64Array, heat: number): RoomState {
     const { model, balances } = this;
     balances.evaluate(x, { mode: 'release', heat });
-    const lightness = (model.density[0] - model.outdoorDensity) * GRAVITY;
     return {
       time,
       x: x.slice(),
       gas: x[model.gas],
       outflow: model.flows.reduce((sum, flow) => sum + flow.forward, 0),
       inflow: model.flows.reduce((sum, flow) => sum + flow.backward, 0),
-      neutralHeight: x[model.pressure] / lightness,
+      neutralHeight: neutralHeight(x[model.pressure], model.density[0], model.outdoorDensity) ?? NaN,
       wallLoss: balances.totalLoss() - balances.leakLoss,
       gasLoss: balances.leakLoss,
     };

@@ -1,6 +1,6 @@
 /** Walls of several layers as nodes, faces and links of the network. */
 import { OUTDOORS, type FaceShape, type Network, type ThermalLink } from '../../network/types.js';
-import { STEEL_DENSITY } from '../../physics/steel.js';
+import { steelDensity } from '../../physics/steel.js';
 
 /** A layer cut into slices; its conductivity may follow temperature. */
 export interface SolidLayer {
@@ -67,7 +67,7 @@ export function addWall(network: Network, zone: number, wall: Wall): WallNodes {
   const found: WallNodes = { inside: -1, outside: -1 };
   wall.layers.forEach((layer, at) => {
     if (layer.type === 'plate') {
-      const plate = node(STEEL_DENSITY * wall.area * layer.thickness, layer.specificHeat, layer.thickness);
+      const plate = node(steelDensity('carbon') * wall.area * layer.thickness, layer.specificHeat, layer.thickness);
       const before = wall.layers[at - 1];
       if (before?.type === 'solid') link(found.outside, plate, before.thickness / before.slices, before.conductivity);
       if (found.inside < 0) found.inside = plate;

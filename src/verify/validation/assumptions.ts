@@ -25,11 +25,6 @@ export interface Assumptions {
   litAt?: number;
 }
 
-const catalogConductivity = (material: string): ThermalLink['conductivity'] => {
-  const points = INSULATIONS[material].conductivity;
-  return { temperatures: points.map(([T]) => T), values: points.map(([, k]) => k) };
-};
-
 /**
  * Nothing here is fitted: the opening coefficient is the usual one of the vent-flow literature, emissivities and conductivities
  * are those that the tool takes for a pit (its inside emissivity, oxidised steel, its ceramic fibre and mineral wool), the
@@ -42,8 +37,8 @@ export const BASE: Assumptions = {
   insideEmissivity: 0.95,
   outsideEmissivity: FINISHES.oxidised.emissivity,
   radiantShift: 0,
-  boardConductivity: catalogConductivity('ceramic fibre'),
-  woolConductivity: catalogConductivity('mineral wool'),
+  boardConductivity: INSULATIONS['ceramic fibre'].conductivity,
+  woolConductivity: INSULATIONS['mineral wool'].conductivity,
   doorRadiates: false,
 };
 

@@ -1,5 +1,5 @@
-import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { inject } from 'vitest';
@@ -18,6 +18,37 @@ export interface RunOptions {
   hangUp?: boolean;
   /** press Ctrl-C as soon as it has given a byte */
   interrupt?: boolean;
+}
+
+/** What makes the bundled command go by its name in a shell's PATH; options may be added to whatever it's called with. */
+export function onPath(folder: string, more = ''): Record<string, string> {
+  const script = `#!/bin/sh\nexec '${process.execPath}' '${inject('command')}' "$@" ${more}\n`;
+  writeFileSync(join(folder, 'pitwright'), script, { mode: 0o755 });
+  return { PATH: `${folder}:${process.env.PATH}` };
+}
+
+/** Runs a line of shell and waits for its end. */
+export function shell(line: string, { cwd, env }: Pick<RunOptions, 'cwd' | 'env'>): Run {
+  const options = { cwd, env: { ...process.env, ...env }, encoding: 'utf8', maxBuffer: 1e8 } as const;
+  const { status, stdout, stderr } = spawnSync('bash', ['-c', line], options);
+  return { code: status, stdout, stderr };
+}
+
+/** Starts the bundled command with the given standard streams, for a test that ends it. */
+export function start(args: string[], stdio: (number | 'ignore' | 'pipe')[], cwd?: string): ChildProcess {
+  return spawn(process.execPath, [inject('command'), ...args], { cwd, stdio });
+}
+
+/** What a process ends with: its number, or the signal that ended it. */
+export const endOf = (child: ChildProcess) =>
+  new Promise<number | string | null>((done) => child.once('close', (code, signal) => done(code ?? signal)));
+
+/** Resolves when something has become so, looked for again and again; fails when `child` has ended before. */
+export async function until(child: ChildProcess, so: () => boolean): Promise<void> {
+  while (!so()) {
+    if (child.exitCode !== null) throw new Error('the command ended before that');
+    await new Promise((next) => setTimeout(next, 2));
+  }
 }
 
 /** Runs the bundled command as a shell would and waits for its end. */

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { pdfPages, registerFont } from '../../../src/charts/canvasPages.js';
 import type { PaperName } from '../../../src/charts/theme.js';
+import { fontFiles } from '../../../src/cli/fonts.js';
 import { geometryOf } from '../../../src/design/geometryOf.js';
 import type { Design } from '../../../src/design/design.js';
 import type { ReportDocument } from '../../../src/report/sheets/blocks.js';
@@ -80,9 +80,7 @@ export function htmlOf(document: ReportDocument, paper: PaperName = 'letter'): s
 }
 
 export function pdfOf(document: ReportDocument, paper: PaperName = 'letter'): Buffer {
-  registerFont(WEIGHTS.map((weight) => fontFile(weight)));
-  const { name, shop, maker } = document;
-  return Buffer.from(reportPdf(document, paper, pdfPages({ title: name, author: shop, creator: maker })));
+  return Buffer.from(reportPdf(document, paper, fontFiles()));
 }
 
 /** Everything that a document says, block by block. */

@@ -43,6 +43,20 @@ describe('a fit of everything to made-up logs of pits in which everything was dr
     for (const { result } of found) expect(result.quality.heldBack_K!).toBeLessThan(1.3 * NOISE_K);
   });
 
+  it('believes every probe, and all that the log says of wood', () => {
+    const against = [
+      'probes-disagree',
+      'probes-swapped',
+      'fire-does-not-fit',
+      'more-wood-than-burns',
+      'predicts-worse',
+    ];
+    for (const { result } of found) {
+      expect(result.cooks[0].channels.some(({ leftOut }) => leftOut)).toBe(false);
+      for (const { code } of result.warnings) expect(against).not.toContain(code);
+    }
+  });
+
   it('holds nothing, and finds nothing that it would rather move', () => {
     for (const { result } of found) {
       expect(result.held).toEqual([]);

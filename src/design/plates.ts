@@ -1,0 +1,58 @@
+/** Which plate each part of a design is made of. */
+import { formatPlate } from '../units.js';
+import type { Design, PartName } from './design.js';
+import type { DesignWarning } from './faults.js';
+
+/** A sheet of steel by what it makes: `firebox`, `chamber door`, `chamber plate` (of a reverse flow), `stack`. */
+export interface PartPlate {
+  name: string;
+  /** of what it is a door, or itself */
+  part: PartName | 'stack';
+  /** [m] */
+  plate: number;
+}
+
+/** Thicknesses nearer than this are one [m]. */
+const SAME = 1e-6;
+const PARTS = ['firebox', 'chamber', 'upright'] as const satisfies readonly PartName[];
+
+/** Parts, each with its door where the design gives one, then the stacks. */
+export function platesOf(design: Design): PartPlate[] {
+  const several = design.stacks.length > 1;
+  return [
+    ...PARTS.flatMap((part): PartPlate[] => {
+      const own = design[part];
+      if (!own) return [];
+      const reverse = part === 'chamber' ? design.chamber?.reverse : undefined;
+      return [
+        { name: part, part, plate: own.plate },
+        ...(own.door ? [{ name: `${part} door`, part, plate: own.door.plate }] : []),
+        ...(reverse ? [{ name: 'reverse-flow plate', part, plate: reverse.plate }] : []),
+      ];
+    }),
+    ...design.stacks.map(({ wall }, i): PartPlate => ({
+      name: several ? `stack ${i + 1}` : 'stack',
+      part: 'stack',
+      plate: wall,
+    })),
+  ];
+}
+
+/** Parts that were drawn heavier than the lightest one and that one plate for all has made thinner. */
+export function thinnedParts(drawn: Design, made: Design): DesignWarning[] {
+  const lightest = Math.min(...PARTS.flatMap((part) => drawn[part]?.plate ?? []));
+  return PARTS.flatMap((part): DesignWarning[] => {
+    const [before, after] = [drawn[part]?.plate, made[part]?.plate];
+    if (before === undefined || after === undefined) return [];
+    if (before <= lightest + SAME || after >= before - SAME) return [];
+    return [
+      {
+        code: 'heavier-part-thinned',
+        message: `all.plate makes it ${formatPlate(after)}, drawn ${formatPlate(before)} and heavier than the rest: vary parts by name to leave it as it is ('chamber.plate, upright.plate = ...')`,
+        where: part,
+        value: after,
+        limits: { low: before, unit: 'm', source: 'the design as drawn' },
+      },
+    ];
+  });
+}
