@@ -2,9 +2,9 @@
 export type * from './design/design.js';
 export type * from './design/fitted.js';
 export type * from './design/geometry.js';
-export type * from './log/log.js';
-export type * from './study/fit/fitResult.js';
-export type * from './study/result.js';
+export type * from './fit/log/log.js';
+export type * from './fit/fitResult.js';
+export type * from './study/estimate/result.js';
 export { formatFault, formatFaults, type DesignFault, type DesignWarning } from './design/faults.js';
 export { geometryOf } from './design/geometryOf.js';
 export { designJsonSchema } from './design/jsonSchema.js';
@@ -20,21 +20,27 @@ export {
   type LogFault,
   type LogOptions,
   type LogResult,
-} from './log/readLog.js';
-export { fit, type FitInput, type FitOptions } from './study/fit/fit.js';
-export { runLog, type LogRun, type LogRunOptions } from './study/fit/logRun.js';
-export { seededRandom } from './study/random.js';
-export { fitUnknownsOf, unknownsOf, type Unknown } from './study/unknowns.js';
-export { coldSmoke, type ColdSmoke, type ColdSmokeOptions } from './study/coldSmoke.js';
-export { compare, type ComparedOption, type Comparison, type Difference, type Option } from './study/compare.js';
-export { followCook, type CookResult } from './study/cook.js';
-export { estimate, type EstimateCost, type EstimateOptions } from './study/estimate.js';
-export { optionsOf, type OptionRead } from './study/options.js';
-export { studyOption, USUAL_SETTINGS, type OptionStudy, type StudySettings } from './study/studyOption.js';
-export type { Shortfall, ShortfallCode } from './study/shortfall.js';
-export { verdictOf, type Finding } from './study/verdict.js';
-export { compareText } from './report/compareText.js';
+} from './fit/log/readLog.js';
+export { fit, type FitInput, type FitOptions } from './fit/fit.js';
+export { runLog, type LogRun, type LogRunOptions } from './fit/logRun.js';
+export { seededRandom } from './study/spread/random.js';
+export { fitUnknownsOf, unknownsOf, type Unknown } from './study/spread/unknowns.js';
+export { coldSmoke, type ColdSmoke, type ColdSmokeOptions } from './study/events/coldSmoke.js';
+export {
+  compare,
+  type ComparedOption,
+  type Comparison,
+  type Difference,
+  type Option,
+} from './study/compare/compare.js';
+export { followCook, type CookResult } from './study/events/cook.js';
+export { estimate, type EstimateCost, type EstimateOptions } from './study/estimate/estimate.js';
+export { optionsOf, type OptionRead } from './study/compare/options.js';
+export { studyOption, USUAL_SETTINGS, type OptionStudy, type StudySettings } from './study/compare/studyOption.js';
+export type { Shortfall, ShortfallCode } from './study/estimate/shortfall.js';
+export { verdictOf, type Finding } from './study/compare/verdict.js';
+export { compareText } from './report/text/compareText.js';
 export { curvesCsv } from './report/csv.js';
 export { toJson } from './report/json.js';
-export { estimateText } from './report/text.js';
+export { estimateText } from './report/text/estimateText.js';
 export { version } from './version.js';

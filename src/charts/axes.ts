@@ -1,19 +1,11 @@
 import type { ScaleOptionsByType } from 'chart.js';
-import { convert, unitOf, type Kind } from '../units.js';
-import { FAINT_INK, FONT_SIZE, GRID, INK } from './theme.js';
+import { convert, unitOf, type Kind } from '../units/index.js';
+import { roundTicks } from '../draw/ticks.js';
+import { FAINT_INK, FONT_SIZE, GRID, INK } from '../draw/theme.js';
 
 type Side = 'left' | 'right' | 'top' | 'bottom';
 type LinearAxis = DeepPartial<ScaleOptionsByType<'linear'>>;
 type DeepPartial<T> = T extends object ? { [K in keyof T]?: DeepPartial<T[K]> } : T;
-
-/** Round numbers from at or below `low` to at or above `high`, about `count` of them: steps of 1, 2 or 5 times a power of ten. */
-export function roundTicks(low: number, high: number, count: number): number[] {
-  const raw = (high - low) / Math.max(1, count) || 1;
-  const power = 10 ** Math.floor(Math.log10(raw));
-  const step = power * ([1, 2, 5, 10].find((factor) => factor * power >= raw * 0.999) ?? 10);
-  const [first, last] = [Math.floor(low / step + 1e-9), Math.ceil(high / step - 1e-9)];
-  return Array.from({ length: Math.max(2, last - first + 1) }, (_, i) => Number(((first + i) * step).toPrecision(12)));
-}
 
 /** Round numbers that lie within the two limits. */
 function ticksWithin(low: number, high: number, count: number): number[] {

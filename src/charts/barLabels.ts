@@ -1,5 +1,5 @@
 import type { Plugin } from 'chart.js';
-import { FONT_FAMILY, FONT_SIZE, INK } from './theme.js';
+import { FONT_FAMILY, FONT_SIZE, INK } from '../draw/theme.js';
 
 /**
  * Writes a text behind the end of each horizontal bar.

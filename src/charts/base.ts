@@ -1,5 +1,5 @@
 import type { ChartConfiguration, ChartOptions } from 'chart.js';
-import { FAINT_INK, FONT_FAMILY, FONT_SIZE, INK } from './theme.js';
+import { FAINT_INK, FONT_FAMILY, FONT_SIZE, INK } from '../draw/theme.js';
 
 /**
  * What all charts share: title and a second line under it, no legend (lines carry their names), no motion, fixed size.

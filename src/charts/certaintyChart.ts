@@ -1,11 +1,11 @@
 import type { ChartConfiguration } from 'chart.js';
-import type { Comparison } from '../study/compare.js';
-import { measuresOf } from '../study/measures.js';
+import type { Comparison } from '../study/compare/compare.js';
+import { measuresOf } from '../study/compare/measures.js';
 import { axis } from './axes.js';
 import { baseOptions, bottomLegend } from './base.js';
-import { stationLabel } from './labels.js';
-import { plainText } from './plainText.js';
-import { COLOURS, FONT_SIZE, INK } from './theme.js';
+import { stationLabel } from '../words/labels.js';
+import { plainText } from '../words/plainText.js';
+import { COLOURS, FONT_SIZE, INK } from '../draw/theme.js';
 
 const LONGEST_LABEL = 30;
 /** Groups whose measures are parts of others, or follow from the geometry alone. */

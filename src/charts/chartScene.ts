@@ -1,8 +1,8 @@
 import Chart from 'chart.js/auto';
 import { BasicPlatform, type ChartConfiguration } from 'chart.js';
-import type { Scene } from './scene.js';
-import { SceneContext } from './sceneContext.js';
-import { FONT_FAMILY, SIZE } from './theme.js';
+import type { Scene } from '../draw/scene.js';
+import { SceneContext } from '../draw/sceneContext.js';
+import { FONT_FAMILY, SIZE } from '../draw/theme.js';
 
 export interface ChartSceneOptions {
   width?: number;

@@ -1,13 +1,13 @@
 import type { ChartConfiguration } from 'chart.js';
-import type { ComparedOption, Comparison } from '../study/compare.js';
-import { baselineOf } from '../study/compare.js';
-import type { Curve } from '../study/timeline.js';
-import { tellingFor } from '../study/verdict.js';
-import { format } from '../units.js';
+import type { ComparedOption, Comparison } from '../study/compare/compare.js';
+import { baselineOf } from '../study/compare/compare.js';
+import type { Curve } from '../study/events/timeline.js';
+import { tellingFor } from '../study/compare/verdict.js';
+import { format } from '../units/index.js';
 import { certaintyChart } from './certaintyChart.js';
 import type { NamedChart } from './estimateCharts.js';
 import { optionCurves, optionStyle, type OptionCurve } from './optionCurves.js';
-import { plainText } from './plainText.js';
+import { plainText } from '../words/plainText.js';
 import { stackedLossChart } from './stackedLossChart.js';
 
 /** Longest name that fits a title beside what it shows, and longest label that fits at a line's end. */

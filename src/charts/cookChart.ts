@@ -1,10 +1,10 @@
 import type { ChartConfiguration } from 'chart.js';
 import type { Design } from '../design/design.js';
-import type { CookResult } from '../study/cook.js';
-import { format } from '../units.js';
+import type { CookResult } from '../study/events/cook.js';
+import { format } from '../units/index.js';
 import type { NamedChart } from './estimateCharts.js';
 import { optionCurves, optionStyle } from './optionCurves.js';
-import { plainText } from './plainText.js';
+import { plainText } from '../words/plainText.js';
 
 const LONGEST_NAME = 40;
 

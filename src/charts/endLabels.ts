@@ -1,5 +1,5 @@
 import type { Chart, Plugin } from 'chart.js';
-import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from './theme.js';
+import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from '../draw/theme.js';
 
 /** What one data set says at its end. */
 export interface EndLabel {

@@ -1,7 +1,7 @@
 import type { ChartConfiguration } from 'chart.js';
-import type { EstimateResult } from '../study/result.js';
+import type { EstimateResult } from '../study/estimate/result.js';
 import { heatLossChart } from './heatLossChart.js';
-import { plainText } from './plainText.js';
+import { plainText } from '../words/plainText.js';
 import { pressureChart } from './pressureChart.js';
 import { spreadCharts } from './spreadCharts.js';
 import { warmUpChart } from './warmUpChart.js';

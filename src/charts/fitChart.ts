@@ -1,14 +1,14 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
-import type { FitResult, FittedChannel, FittedCook } from '../study/fit/fitResult.js';
-import { convert, format } from '../units.js';
+import type { FitResult, FittedChannel, FittedCook } from '../fit/fitResult.js';
+import { convert, format } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { bandAreas } from './bands.js';
 import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import type { NamedChart } from './estimateCharts.js';
 import { markLines, type MarkLine } from './markLines.js';
-import { plainText } from './plainText.js';
-import { COLOURS, FAINT_INK } from './theme.js';
+import { plainText } from '../words/plainText.js';
+import { COLOURS, FAINT_INK } from '../draw/theme.js';
 
 /** Dots and points of a line at most: more can't be told apart. */
 const MOST_DOTS = 400;

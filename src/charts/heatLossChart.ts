@@ -1,11 +1,11 @@
 import type { ChartConfiguration } from 'chart.js';
-import type { EstimateResult, SteadyState } from '../study/result.js';
-import { convert, format } from '../units.js';
+import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
+import { convert, format } from '../units/index.js';
 import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
 import { barNames, baseOptions, bottomLegend } from './base.js';
-import { HEAT_LOSS_LABELS, percentOf } from './labels.js';
-import { STATE_STYLES } from './theme.js';
+import { HEAT_LOSS_LABELS, percentOf } from '../words/labels.js';
+import { STATE_STYLES } from '../draw/theme.js';
 
 type Place = keyof typeof HEAT_LOSS_LABELS;
 

@@ -1,5 +1,5 @@
 import type { Plugin } from 'chart.js';
-import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from './theme.js';
+import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from '../draw/theme.js';
 
 /** A straight line across the plot at one value of an axis, with a text on it. */
 export interface MarkLine {

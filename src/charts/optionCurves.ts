@@ -1,10 +1,10 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
-import { convert } from '../units.js';
+import { convert } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import { markLines, type MarkLine } from './markLines.js';
-import { COLOURS, type LineStyle } from './theme.js';
+import { COLOURS, type LineStyle } from '../draw/theme.js';
 
 /** One line of a picture of options. */
 export interface OptionCurve {

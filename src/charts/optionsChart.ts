@@ -1,15 +1,15 @@
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
-import type { EstimateResult } from '../study/result.js';
-import { shortfallOf } from '../study/shortfall.js';
-import { convert, format } from '../units.js';
+import type { EstimateResult } from '../study/estimate/result.js';
+import { shortfallOf } from '../study/estimate/shortfall.js';
+import { convert, format } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { bandAreas, type BandArea } from './bands.js';
 import { baseOptions, lineOptions } from './base.js';
-import { gaugeLabel } from './labels.js';
+import { gaugeLabel } from '../words/labels.js';
 import { markLines } from './markLines.js';
 import { optionStyle, pieces } from './optionCurves.js';
-import { fitText, textWidth } from './textWidth.js';
-import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from './theme.js';
+import { fitText, textWidth } from '../draw/textWidth.js';
+import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from '../draw/theme.js';
 
 /** A design among others. */
 export interface ChartedOption {

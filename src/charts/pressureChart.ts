@@ -1,12 +1,12 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
-import type { EstimateResult, SteadyState } from '../study/result.js';
-import { convert, format } from '../units.js';
+import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
+import { convert, format } from '../units/index.js';
 import { twinAxes } from './axes.js';
 import { baseOptions, bottomLegend } from './base.js';
-import { stationLabel } from './labels.js';
-import { wrapLines } from './plainText.js';
+import { stationLabel } from '../words/labels.js';
+import { wrapLines } from '../words/plainText.js';
 import { markLines, type MarkLine } from './markLines.js';
-import { FAINT_INK, FONT_SIZE, INK, STATE_STYLES, type LineStyle } from './theme.js';
+import { FAINT_INK, FONT_SIZE, INK, STATE_STYLES, type LineStyle } from '../draw/theme.js';
 
 /**
  * Pressure against outdoors at the same height, along the way of the gas from intake to stack top: below zero a gap draws

@@ -1,7 +1,8 @@
 import type { ChartConfiguration, ChartDataset, PointStyle } from 'chart.js';
-import { axis, roundTicks } from './axes.js';
+import { roundTicks } from '../draw/ticks.js';
+import { axis } from './axes.js';
 import { baseOptions } from './base.js';
-import { COLOURS, FAINT_INK, FONT_SIZE, INK } from './theme.js';
+import { COLOURS, FAINT_INK, FONT_SIZE, INK } from '../draw/theme.js';
 
 export interface ScatterGroup {
   name: string;

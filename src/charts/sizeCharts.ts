@@ -1,15 +1,16 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { StackCurve } from '../study/size/curves.js';
 import type { SizeChoice, SizeResult } from '../study/size/size.js';
-import { convert, format } from '../units.js';
-import { axis, roundTicks, twinAxes } from './axes.js';
+import { convert, format } from '../units/index.js';
+import { roundTicks } from '../draw/ticks.js';
+import { axis, twinAxes } from './axes.js';
 import { bandAreas } from './bands.js';
 import { baseOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import type { NamedChart } from './estimateCharts.js';
 import { markLines, type MarkLine } from './markLines.js';
-import { plainText } from './plainText.js';
-import { COLOURS, type LineStyle } from './theme.js';
+import { plainText } from '../words/plainText.js';
+import { COLOURS, type LineStyle } from '../draw/theme.js';
 
 const LONGEST_NAME = 40;
 

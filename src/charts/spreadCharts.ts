@@ -1,17 +1,17 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
-import type { EstimateResult } from '../study/result.js';
-import type { Cause, CurveName } from '../study/uncertainty.js';
-import { convert, format } from '../units.js';
+import type { EstimateResult } from '../study/estimate/result.js';
+import type { Cause, CurveName } from '../study/spread/uncertainty.js';
+import { convert, format } from '../units/index.js';
 import { axis, timeAxis, twinAxes } from './axes.js';
 import { bandAreas } from './bands.js';
 import { barLabels } from './barLabels.js';
 import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
-import { headlineLabel, headlineText, rangeOf } from './headlineLabels.js';
-import { gaugeLabel } from './labels.js';
+import { headlineLabel, headlineText, rangeOf } from '../words/headlineLabels.js';
+import { gaugeLabel } from '../words/labels.js';
 import { markLines } from './markLines.js';
-import { COLOURS, FONT_SIZE, INK, type LineStyle } from './theme.js';
-import { unknownLabel } from './unknownLabels.js';
+import { COLOURS, FONT_SIZE, INK, type LineStyle } from '../draw/theme.js';
+import { unknownLabel } from '../words/unknownLabels.js';
 
 const DRAWN: { curve: CurveName; text: string; style: LineStyle }[] = [
   { curve: 'gas_K', text: 'gas', style: { colour: COLOURS.vermilion, dash: [8, 4] } },

@@ -1,12 +1,12 @@
 import type { ChartConfiguration } from 'chart.js';
-import type { ComparedOption } from '../study/compare.js';
-import { convert, format } from '../units.js';
+import type { ComparedOption } from '../study/compare/compare.js';
+import { convert, format } from '../units/index.js';
 import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
 import { barNames, baseOptions, bottomLegend } from './base.js';
-import { HEAT_LOSS_LABELS } from './labels.js';
-import { plainText } from './plainText.js';
-import { COLOURS, PAPER } from './theme.js';
+import { HEAT_LOSS_LABELS } from '../words/labels.js';
+import { plainText } from '../words/plainText.js';
+import { COLOURS, PAPER } from '../draw/theme.js';
 
 type Place = keyof typeof HEAT_LOSS_LABELS;
 

@@ -1,11 +1,11 @@
 import type { ChartConfiguration } from 'chart.js';
-import type { EstimateResult, OpeningState, SteadyState } from '../study/result.js';
-import { convert, format } from '../units.js';
+import type { EstimateResult, OpeningState, SteadyState } from '../study/estimate/result.js';
+import { convert, format } from '../units/index.js';
 import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
 import { barNames, baseOptions, bottomLegend } from './base.js';
-import { openingLabel } from './labels.js';
-import { STATE_STYLES } from './theme.js';
+import { openingLabel } from '../words/labels.js';
+import { STATE_STYLES } from '../draw/theme.js';
 
 /** Room for labels beyond the longest bar, as a part of it. */
 const LABEL_ROOM = 1.25;

@@ -1,13 +1,13 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
-import type { EstimateResult, WarmUp } from '../study/result.js';
-import { convert, format } from '../units.js';
+import type { EstimateResult, WarmUp } from '../study/estimate/result.js';
+import { convert, format } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
-import { stationLabel } from './labels.js';
+import { stationLabel } from '../words/labels.js';
 import { pieces } from './optionCurves.js';
 import { markLines, type MarkLine } from './markLines.js';
-import { STATION_STYLES } from './theme.js';
+import { STATION_STYLES } from '../draw/theme.js';
 
 /** Which of a station's temperatures a chart shows. */
 export type Curve = 'thermometer' | 'gas' | 'steel';

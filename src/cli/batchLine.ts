@@ -6,7 +6,7 @@ import { thinnedParts } from '../design/plates.js';
 import { readDesignAnyUnit } from '../design/read.js';
 import { pathsIn, type Tree } from '../design/vary.js';
 import { toJsonLine } from '../report/json.js';
-import { estimate } from '../study/estimate.js';
+import { estimate } from '../study/estimate/estimate.js';
 import { version } from '../version.js';
 import type { Line } from './lines.js';
 import { filesBeside } from './namedFile.js';

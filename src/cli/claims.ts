@@ -1,7 +1,7 @@
 /** Which files a run reads and writes, so that no output overwrites an input or another output, by whatever name it goes. */
 import { fstatSync, realpathSync, statSync, type BigIntStats } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { visibleName } from '../charts/plainText.js';
+import { visibleName } from '../words/plainText.js';
 import { exit, Stop } from './exit.js';
 
 /** What a design rests on; the one input that `fit` may renew. */

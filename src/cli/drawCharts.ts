@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { NamedChart } from '../charts/estimateCharts.js';
-import { visibleName } from '../charts/plainText.js';
+import { visibleName } from '../words/plainText.js';
 import { exit, Stop } from './exit.js';
 import { embeddedFonts, fontFiles } from './fonts.js';
 import { signalsHeard } from './apart.js';
@@ -40,7 +40,7 @@ export async function drawInto(folder: string, charts: NamedChart[], format?: Pi
 
 async function svgDrawer(): Promise<(chart: NamedChart) => string> {
   const { chartScene } = await import('../charts/chartScene.js');
-  const { sceneSvg } = await import('../charts/sceneSvg.js');
+  const { sceneSvg } = await import('../draw/sceneSvg.js');
   const { chartWords } = await import('../charts/chartWords.js');
   const fonts = embeddedFonts();
   return ({ file, config }) =>
@@ -49,7 +49,7 @@ async function svgDrawer(): Promise<(chart: NamedChart) => string> {
 
 async function pngDrawer(): Promise<(chart: NamedChart) => Uint8Array> {
   const { registerFont, pngRenderer } = await canvasPart(
-    () => import('../charts/png.js'),
+    () => import('../draw/png.js'),
     'Everything else works without --charts, and pictures with --format svg.',
   );
   registerFont(fontFiles().map(({ file }) => file));

@@ -1,8 +1,8 @@
 import { createReadStream, readdirSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { basename, dirname, join } from 'node:path';
-import { visibleName } from '../charts/plainText.js';
-import { nearestName } from '../units.js';
+import { visibleName } from '../words/plainText.js';
+import { nearestName } from '../units/index.js';
 import { claimInput } from './claims.js';
 import { exit, Stop } from './exit.js';
 

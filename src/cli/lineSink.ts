@@ -1,5 +1,5 @@
 import { closeSync, constants, fstatSync, ftruncateSync, openSync, realpathSync } from 'node:fs';
-import { visibleName } from '../charts/plainText.js';
+import { visibleName } from '../words/plainText.js';
 import { isStandardOutput, refuseOwnInput } from './claims.js';
 import { exit, Stop } from './exit.js';
 import { dropHalfLine } from './halfLine.js';

@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 import { constants } from 'node:os';
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
-import { visible } from '../charts/plainText.js';
+import { visible } from '../words/plainText.js';
 import { version } from '../version.js';
 import { exit, Stop } from './exit.js';
 import { discardUnfinished, lastWordsOut, reasonUnwritable, STANDARD_OUTPUT, standardOutput } from './output.js';

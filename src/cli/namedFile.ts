@@ -1,6 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
 import { dirname, isAbsolute, join } from 'node:path';
-import { visibleName } from '../charts/plainText.js';
+import { visibleName } from '../words/plainText.js';
 import type { NamedFile } from '../design/readFitted.js';
 import { claimInput, FITTED_FILE } from './claims.js';
 import { nearestFile, pathNamed, STANDARD_INPUT } from './input.js';

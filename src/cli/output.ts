@@ -15,7 +15,7 @@ import {
 } from 'node:fs';
 import type { Stats } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import { visible, visibleName } from '../charts/plainText.js';
+import { visible, visibleName } from '../words/plainText.js';
 import { claimOutput, isStandardOutput, refuseClaimed, refuseOwnInput, sameFile } from './claims.js';
 import { exit, Stop } from './exit.js';
 import { goesStraight, hungUp, writeWhole } from './straight.js';

@@ -1,13 +1,13 @@
-import type { Comparison } from '../study/compare.js';
+import type { Comparison } from '../study/compare/compare.js';
 import {
   planComparison,
   summariseComparison,
   type ComparisonCase,
   type ComparisonSpread,
-} from '../study/compareSpread.js';
-import type { EstimateResult } from '../study/result.js';
-import { seededRandom } from '../study/random.js';
-import { planSpread, summariseSpread, type Spread, type SpreadCase } from '../study/uncertainty.js';
+} from '../study/compare/compareSpread.js';
+import type { EstimateResult } from '../study/estimate/result.js';
+import { seededRandom } from '../study/spread/random.js';
+import { planSpread, summariseSpread, type Spread, type SpreadCase } from '../study/spread/uncertainty.js';
 import { defaultWorkers, withPool } from './pool.js';
 import { progress } from './stderr.js';
 

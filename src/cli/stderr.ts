@@ -1,5 +1,5 @@
 import { performance } from 'node:perf_hooks';
-import { plainText, visible } from '../charts/plainText.js';
+import { plainText, visible } from '../words/plainText.js';
 import type { DesignWarning } from '../design/faults.js';
 
 /** Everything that isn't the requested output goes here. */

@@ -1,15 +1,15 @@
 /** What a thread of the pool runs: cases of a job, from and to. Bundled as a file of its own. */
 import type { Design } from '../design/design.js';
-import { runComparisonCases, type ComparisonPlan } from '../study/compareSpread.js';
-import type { StudySettings } from '../study/studyOption.js';
+import { runComparisonCases, type ComparisonPlan } from '../study/compare/compareSpread.js';
+import type { StudySettings } from '../study/compare/studyOption.js';
 import type { EvidenceFiles, NamedText } from '../verify/evidence.js';
-import type { ColdSmokeOptions } from '../study/coldSmoke.js';
-import type { FitInput, FitOptions } from '../study/fit/fit.js';
-import type { FitResult } from '../study/fit/fitResult.js';
+import type { ColdSmokeOptions } from '../study/events/coldSmoke.js';
+import type { FitInput, FitOptions } from '../fit/fit.js';
+import type { FitResult } from '../fit/fitResult.js';
 import { judgeFully } from '../study/size/judge.js';
 import type { SizeSettings } from '../study/size/limits.js';
 import { stackTries, surveyStack } from '../study/size/search.js';
-import { runSpreadCases, type SpreadPlan } from '../study/uncertainty.js';
+import { runSpreadCases, type SpreadPlan } from '../study/spread/uncertainty.js';
 import { answerBatch, type BatchTask } from './batchLine.js';
 import type { Line } from './lines.js';
 
@@ -41,17 +41,17 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
   switch (job.kind) {
     // what one command alone needs is loaded when asked for: the threads of a batch start without it
     case 'estimate':
-      return [(await import('../study/estimate.js')).estimate(job.design)];
+      return [(await import('../study/estimate/estimate.js')).estimate(job.design)];
     case 'studies': {
-      const { studyOption } = await import('../study/studyOption.js');
+      const { studyOption } = await import('../study/compare/studyOption.js');
       return job.designs.slice(from, to).map((design) => studyOption(design, job.settings));
     }
     case 'cook':
-      return [(await import('../study/cook.js')).followCook(job.design)];
+      return [(await import('../study/events/cook.js')).followCook(job.design)];
     case 'coldSmoke':
-      return [(await import('../study/coldSmoke.js')).coldSmoke(job.design, job.options)];
+      return [(await import('../study/events/coldSmoke.js')).coldSmoke(job.design, job.options)];
     case 'refine':
-      return [(await import('../study/refine.js')).refine(job.design)];
+      return [(await import('../study/estimate/refine.js')).refine(job.design)];
     case 'fit':
       return [await fitTelling(job)];
     case 'evidence':
@@ -74,7 +74,7 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
 }
 
 async function fitTelling({ design, inputs, options, runs }: Job & { kind: 'fit' }): Promise<FitResult | null> {
-  const { fit } = await import('../study/fit/fit.js');
+  const { fit } = await import('../fit/fit.js');
   const channel = new BroadcastChannel(runs);
   try {
     return fit(design, inputs, { ...options, onRun: (done) => channel.postMessage(done) });

@@ -1,5 +1,5 @@
 /** A design takes over what measured cooks have told. */
-import { format } from '../units.js';
+import { format } from '../units/index.js';
 import type { Design } from './design.js';
 import { estimateFieldsOf, type EstimateField } from './estimateFields.js';
 import type { DesignWarning } from './faults.js';

@@ -4,7 +4,7 @@
  * One table for the reader of logs, for the map of a design file (`log.columns`) and for help texts. Case, spaces and marks
  * between words don't count; a unit stands behind the name in square or round brackets.
  */
-import type { Kind } from '../units.js';
+import type { Kind } from '../units/index.js';
 import type { StationName } from './design.js';
 
 export type LogColumnKind =

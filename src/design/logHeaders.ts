@@ -8,7 +8,7 @@ import {
   unitsThatFit,
   type Kind,
   type OtherUnits,
-} from '../units.js';
+} from '../units/index.js';
 import type { StationName } from './design.js';
 import { columnRow, LOG_COLUMNS, STATION_WORDS, type LogColumnKind } from './logColumns.js';
 import { STATIONS } from './stations.js';

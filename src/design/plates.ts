@@ -1,5 +1,5 @@
 /** Which plate each part of a design is made of. */
-import { formatPlate } from '../units.js';
+import { formatPlate } from '../units/index.js';
 import type { Design, PartName } from './design.js';
 import type { DesignWarning } from './faults.js';
 

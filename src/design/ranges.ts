@@ -5,7 +5,7 @@
  * The ranges are wide but sane: they catch a slipped unit or digit, they do not judge a design. They are common practice of
  * the trade with room on both sides, no source. Bounds are inclusive and written as a builder would write them.
  */
-import { parseQuantity, type Kind } from '../units.js';
+import { parseQuantity, type Kind } from '../units/index.js';
 
 export interface Range {
   kind: Kind;

@@ -4,7 +4,7 @@
  * `readDesign` never throws and never guesses: it gives a design in SI with the list of defaults taken, or faults, each with
  * file, line, column, field, value as written, what is allowed and the nearest right name.
  */
-import { loadOtherUnits, type OtherUnits } from '../units.js';
+import { loadOtherUnits, type OtherUnits } from '../units/index.js';
 import { withFitted } from './applyFitted.js';
 import type { Design } from './design.js';
 import type { DesignFault, DesignWarning } from './faults.js';

@@ -1,6 +1,6 @@
 /** What measured cooks have told, from the design itself or from the file that it names. */
 import { isCollection, parse, parseDocument, visit } from 'yaml';
-import type { OtherUnits } from '../units.js';
+import type { OtherUnits } from '../units/index.js';
 import type { DesignFault } from './faults.js';
 import type { Fitted } from './fitted.js';
 import { Reading, type Fields } from './reading.js';

@@ -1,5 +1,5 @@
 /** Walks a raw tree field by field, collecting faults, defaults and warnings. Absent or faulty numbers read as NaN. */
-import { format, formatBoth, nearestName, parseQuantity, type GaugeTable, type OtherUnits } from '../units.js';
+import { format, formatBoth, nearestName, parseQuantity, type GaugeTable, type OtherUnits } from '../units/index.js';
 import { shortened, type DesignFault, type DesignWarning, type FaultCode } from './faults.js';
 import { RANGES, type RangeName } from './ranges.js';
 import { pathText, type Path, type Source } from './source.js';

@@ -1,7 +1,7 @@
 /** A file's tree to a design in SI: quantities, defaults, catalogs. Shape is the schema's matter, sense is `sense.ts`'s. */
 import { ENTRANCE_LOSS } from '../physics/friction.js';
 import { netHeatAsFired } from '../physics/wood.js';
-import { WOODS } from './catalog.js';
+import { WOODS } from './catalog/index.js';
 import type {
   Chamber,
   Design,

@@ -1,5 +1,5 @@
 /** What a pit is touched by and carried on: handles, trailer, loads. */
-import { FINISHES } from './catalog.js';
+import { FINISHES } from './catalog/index.js';
 import type { Handle, Load, PartName, Trailer } from './design.js';
 import type { Fields } from './reading.js';
 import { STATIONS } from './stations.js';

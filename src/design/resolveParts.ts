@@ -1,6 +1,6 @@
 /** Firebox, chamber, upright and what hangs on them: doors, insulation, finishes, vents, contents. */
-import { format } from '../units.js';
-import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS } from './catalog.js';
+import { format } from '../units/index.js';
+import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS } from './catalog/index.js';
 import type {
   Chamber,
   Content,

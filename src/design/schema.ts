@@ -5,7 +5,7 @@
  * reports every fault of a file. The JSON Schema that editors use is made from this.
  */
 import * as z from 'zod';
-import { FINISHES, INSULATION_ALIASES, INSULATIONS, WOODS } from './catalog.js';
+import { FINISHES, INSULATION_ALIASES, INSULATIONS, WOODS } from './catalog/index.js';
 import { handle, load, trailer } from './schemaCarry.js';
 import { cook, splits } from './schemaCook.js';
 import { plain, quantity } from './schemaFields.js';

@@ -3,7 +3,7 @@
  *
  * Numbers that failed to read are NaN here; every test is written so that a NaN passes it, and each fault is told once.
  */
-import { format } from '../units.js';
+import { format } from '../units/index.js';
 import type { Design, GaugeStation, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
 import { checkCarry } from './senseCarry.js';

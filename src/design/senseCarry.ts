@@ -1,5 +1,5 @@
 /** Can a hand reach it and a trailer carry it: handles on parts that are there, an axle off its hitch. */
-import { format } from '../units.js';
+import { format } from '../units/index.js';
 import type { Design, Handle, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
 import type { Path } from './source.js';

@@ -1,5 +1,5 @@
 /** Can a cook's day be followed: food where a station is, events one after the other while the fire is tended. */
-import { format } from '../units.js';
+import { format } from '../units/index.js';
 import type { Design, StationName } from './design.js';
 import type { Reading } from './reading.js';
 

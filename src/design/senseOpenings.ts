@@ -1,5 +1,5 @@
 /** Can gas pass where the file says: vents on the firebox face, throat and upright opening inside what they join. */
-import { format } from '../units.js';
+import { format } from '../units/index.js';
 import type { Design, HorizontalPart, Intake, Upright } from './design.js';
 import { horizontalSection, jointsOf, uprightSide, type Joint } from './joints.js';
 import { overlap, sectionArea, type Section } from './overlap.js';

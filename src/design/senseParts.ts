@@ -1,5 +1,5 @@
 /** Can each part be built: plate against size, doors, what stands inside, stacks on their parts. */
-import { format } from '../units.js';
+import { format } from '../units/index.js';
 import type { Design, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
 import type { Reading } from './reading.js';
 import type { Path } from './source.js';

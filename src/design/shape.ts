@@ -1,6 +1,6 @@
 /** Faults of shape: zod's issues in a builder's words, each at its line. */
 import type { z } from 'zod';
-import { nearestName } from '../units.js';
+import { nearestName } from '../units/index.js';
 import { shortened } from './faults.js';
 import type { Reading } from './reading.js';
 import { designSchema } from './schema.js';

@@ -1,6 +1,6 @@
 /** YAML or JSON text to a plain tree, with the place of every field kept. */
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node, type Pair } from 'yaml';
-import { readNumber, withDecimalPoint } from '../units.js';
+import { readNumber, withDecimalPoint } from '../units/index.js';
 import { shortened, type DesignFault, type FaultCode } from './faults.js';
 
 export type Path = readonly (string | number)[];

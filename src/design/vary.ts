@@ -5,7 +5,7 @@
  * Values are changed in the file's tree and the whole is read again, so that every way to write a quantity and every fault
  * report holds for them too.
  */
-import { convert, parseQuantity } from '../units.js';
+import { convert, parseQuantity } from '../units/index.js';
 import type { PartName } from './design.js';
 import { formatFault, shortened } from './faults.js';
 import { readSource } from './source.js';

@@ -1,5 +1,5 @@
 import type { Insulation } from '../design/design.js';
-import { INSULATIONS } from '../design/catalog.js';
+import { INSULATIONS } from '../design/catalog/index.js';
 import { steelDensity, type Steel } from '../physics/steel.js';
 import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type PlatePlace } from './types.js';
 

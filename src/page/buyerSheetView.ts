@@ -1,5 +1,5 @@
 import type { Block, Sheet } from '../report/sheets/blocks.js';
-import { plainText } from '../charts/plainText.js';
+import { plainText } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
 import { element } from './dom.js';
 import { sceneElement } from './sceneView.js';

@@ -1,7 +1,7 @@
 /** Charts made for a wide picture, fitted to the width that a screen has. */
 import type { ChartConfiguration } from 'chart.js';
-import { wrapLines } from '../charts/plainText.js';
-import type { EstimateResult } from '../study/result.js';
+import { wrapLines } from '../words/plainText.js';
+import type { EstimateResult } from '../study/estimate/result.js';
 import type { ChartId } from './protocol.js';
 
 /** Below this width the places along the way of the gas don't fit side by side [px]. */

@@ -1,8 +1,8 @@
 /** The numbers of a chart as a table, for those who can't see the picture. */
-import { stationLabel } from '../charts/labels.js';
-import { plainText } from '../charts/plainText.js';
-import type { EstimateResult } from '../study/result.js';
-import { format } from '../units.js';
+import { stationLabel } from '../words/labels.js';
+import { plainText } from '../words/plainText.js';
+import type { EstimateResult } from '../study/estimate/result.js';
+import { format } from '../units/index.js';
 import type { ChartId, PicturedOption } from './protocol.js';
 import { heatLossData } from '../report/resultData.js';
 

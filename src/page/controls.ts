@@ -1,7 +1,7 @@
 /** What can be changed on the page: one row a control, made for the parts that a design has. */
 import { DEFAULT_INSULATION_NAME, INSULATION_NAMES } from './insulationNames.js';
 import type { Design, HorizontalPart, Insulation, PartName } from '../design/design.js';
-import type { Kind } from '../units.js';
+import type { Kind } from '../units/index.js';
 import { changeShape, setPipeSize, setPlate } from './designEdits.js';
 import type { DesignText, FieldPath } from './designText.js';
 import * as slide from './sliders.js';

@@ -1,4 +1,4 @@
-import { format, parseQuantity } from '../units.js';
+import { format, parseQuantity } from '../units/index.js';
 import { controlsFor, type ChoiceControl, type Control, type QuantityControl, type WordsControl } from './controls.js';
 import { element, setText } from './dom.js';
 import type { Option } from './workbench.js';

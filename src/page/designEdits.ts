@@ -1,6 +1,6 @@
 /** Edits that touch more than one field of a design file. */
 import type { Design, PartName } from '../design/design.js';
-import { format, formatPlate, parseQuantity } from '../units.js';
+import { format, formatPlate, parseQuantity } from '../units/index.js';
 import type { DesignText, FieldPath } from './designText.js';
 
 /** A thickness as text that reads back as it is, in any steel: a fraction where it is one, else millimetres. */

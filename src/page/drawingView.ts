@@ -1,11 +1,11 @@
-import { drawingScene } from '../charts/drawingScene.js';
-import { stationLabel } from '../charts/labels.js';
-import { plainText } from '../charts/plainText.js';
-import { pitDrawing, type PitNotes } from '../charts/pitDrawing.js';
+import { drawingScene } from '../draw/drawingScene.js';
+import { stationLabel } from '../words/labels.js';
+import { plainText } from '../words/plainText.js';
+import { pitDrawing, type PitNotes } from '../draw/pit/pitDrawing.js';
 import type { Design } from '../design/design.js';
-import type { EstimateResult, SteadyState } from '../study/result.js';
-import { shortfallOf } from '../study/shortfall.js';
-import { format, formatPlate } from '../units.js';
+import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
+import { shortfallOf } from '../study/estimate/shortfall.js';
+import { format, formatPlate } from '../units/index.js';
 import { PAGE_PAINT } from './look.js';
 import { sceneElement } from './sceneView.js';
 

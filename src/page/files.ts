@@ -1,4 +1,4 @@
-import { plainText } from '../charts/plainText.js';
+import { plainText } from '../words/plainText.js';
 import { formatFault, type DesignFault } from '../design/faults.js';
 import { element } from './dom.js';
 import type { Option } from './workbench.js';

@@ -1,4 +1,4 @@
-import { INSULATIONS } from '../design/catalog.js';
+import { INSULATIONS } from '../design/catalog/index.js';
 
 export const INSULATION_NAMES = Object.keys(INSULATIONS);
 

@@ -1,6 +1,6 @@
 /** The two looks of the page: paper by day, blueprint by night. The charts' own colours become custom properties of the page. */
-import { COLOURS, FAINT_INK, GRID, INK, PAPER } from '../charts/theme.js';
-import type { Paint } from '../charts/drawing.js';
+import { COLOURS, FAINT_INK, GRID, INK, PAPER } from '../draw/theme.js';
+import type { Paint } from '../draw/drawing.js';
 
 const PROPERTIES: Record<string, string> = {
   [INK]: 'var(--ink)',

@@ -1,10 +1,10 @@
 /** The numbers of an option, row by row, printed as the command prints them, and what differs from another option. */
-import { HEAT_LOSS_LABELS, stationLabel } from '../charts/labels.js';
-import { sayIn } from '../report/quantity.js';
-import { NO_DIFFERENCE } from '../study/measures.js';
-import type { EstimateResult, SteadyState } from '../study/result.js';
-import { MISSING, sameTime, tellingOf } from '../study/told.js';
-import { format, type Kind } from '../units.js';
+import { HEAT_LOSS_LABELS, stationLabel } from '../words/labels.js';
+import { sayIn } from '../words/quantity.js';
+import { NO_DIFFERENCE } from '../study/compare/measures.js';
+import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
+import { MISSING, sameTime, tellingOf } from '../study/compare/told.js';
+import { format, type Kind } from '../units/index.js';
 
 type SayOptions = { digits?: number; shop?: string; si?: string };
 

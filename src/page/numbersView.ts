@@ -1,5 +1,5 @@
-import { plainText } from '../charts/plainText.js';
-import { MISSING } from '../study/told.js';
+import { plainText } from '../words/plainText.js';
+import { MISSING } from '../study/compare/told.js';
 import { element, setText } from './dom.js';
 import { numberRows, toldBeside, type NumberRow, type NumberUnits } from './numbers.js';
 import type { Option, Workbench } from './workbench.js';

@@ -1,4 +1,4 @@
-import { plainText } from '../charts/plainText.js';
+import { plainText } from '../words/plainText.js';
 import { showBuyerSheet } from './buyerSheetView.js';
 import { CHART_LABELS } from './chartLabels.js';
 import { ChartsView } from './chartsView.js';

@@ -1,8 +1,8 @@
 /** What the page and its workers say to each other: plain data both ways. */
-import type { Scene } from '../charts/scene.js';
+import type { Scene } from '../draw/scene.js';
 import type { Design } from '../design/design.js';
 import type { Sheet } from '../report/sheets/blocks.js';
-import type { EstimateResult } from '../study/result.js';
+import type { EstimateResult } from '../study/estimate/result.js';
 
 export interface SolveRequest {
   /** counts up; a reply names the request it answers */

@@ -1,5 +1,5 @@
-import type { Scene, SceneShape } from '../charts/scene.js';
-import { FONT_STACK } from '../charts/theme.js';
+import type { Scene, SceneShape } from '../draw/scene.js';
+import { FONT_STACK } from '../draw/theme.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
 

@@ -1,8 +1,8 @@
 /** The page before its script runs: what it holds, what it may do, and how it looks. Put together when the bundle is built. */
-import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../report/cautions.js';
-import { escapeMarkup } from '../charts/sceneSvg.js';
-import { heatColour } from '../charts/drawingScene.js';
-import { INK, PAPER } from '../charts/theme.js';
+import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../words/cautions.js';
+import { escapeMarkup } from '../draw/sceneSvg.js';
+import { heatColour } from '../draw/drawingScene.js';
+import { INK, PAPER } from '../draw/theme.js';
 import { HEAT_STEPS } from './look.js';
 
 export interface ShellParts {

@@ -1,5 +1,5 @@
 /** How a slider's place becomes a builder's text, and back. */
-import { convert, format, parseQuantity, type Kind } from '../units.js';
+import { convert, format, parseQuantity, type Kind } from '../units/index.js';
 
 export interface Slider {
   /** number of places, from 0 to this */

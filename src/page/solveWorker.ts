@@ -1,5 +1,5 @@
 /** Runs in a worker: the same estimate as the command's, so that the page stays free to answer the hand. */
-import { estimate } from '../study/estimate.js';
+import { estimate } from '../study/estimate/estimate.js';
 import type { SolveReply, SolveRequest } from './protocol.js';
 
 interface WorkerScope {

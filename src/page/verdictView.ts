@@ -1,10 +1,10 @@
-import { plainText } from '../charts/plainText.js';
+import { plainText } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
-import { headline } from '../report/headline.js';
-import { shortfallOf, shortfallWords } from '../study/shortfall.js';
-import { MISSING } from '../study/told.js';
-import { gatherWarnings } from '../study/warningRank.js';
-import { format } from '../units.js';
+import { headline } from '../words/headline.js';
+import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
+import { MISSING } from '../study/compare/told.js';
+import { gatherWarnings } from '../words/warningRank.js';
+import { format } from '../units/index.js';
 import { element, part, setText } from './dom.js';
 import type { Option } from './workbench.js';
 

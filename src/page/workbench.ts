@@ -2,7 +2,7 @@
 import type { Design } from '../design/design.js';
 import { formatFault, type DesignFault, type DesignWarning } from '../design/faults.js';
 import { readDesign } from '../design/read.js';
-import type { EstimateResult } from '../study/result.js';
+import type { EstimateResult } from '../study/estimate/result.js';
 import { idOf, type Control } from './controls.js';
 import { DesignText } from './designText.js';
 

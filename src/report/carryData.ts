@@ -1,12 +1,12 @@
 /** What hands find and what a trailer carries, as tables. */
-import { stationLabel } from '../charts/labels.js';
-import { plainText } from '../charts/plainText.js';
+import { stationLabel } from '../words/labels.js';
+import { plainText } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
-import type { HandsResult, Touched } from '../study/touch.js';
-import { TONGUE_BAND, type WeightResult } from '../study/weight.js';
-import { format, type UnitSystem } from '../units.js';
-import { sayIn } from './quantity.js';
-import type { TableData } from './table.js';
+import type { HandsResult, Touched } from '../study/carry/touch.js';
+import { TONGUE_BAND, type WeightResult } from '../study/carry/weight.js';
+import { format, type UnitSystem } from '../units/index.js';
+import { sayIn } from '../words/quantity.js';
+import type { TableData } from './text/table.js';
 
 export const TRAILER_NOTE =
   'Level and at rest, from the design alone. Frame, axles, brakes, coupler, tyres and tie-downs are for those who answer for ' +

@@ -1,5 +1,5 @@
-import type { Comparison } from '../study/compare.js';
-import type { UnitSystem } from '../units.js';
+import type { Comparison } from '../study/compare/compare.js';
+import type { UnitSystem } from '../units/index.js';
 import { compareRows, GROUP_WORDS, plainDifference, plainUnit, plainValue } from './compareRows.js';
 import { textCell } from './csv.js';
 

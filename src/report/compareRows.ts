@@ -1,8 +1,8 @@
-import { stationLabel } from '../charts/labels.js';
-import type { ComparedOption, Comparison, Difference } from '../study/compare.js';
-import { measuresOf, UNITS_OF_KEYS, type Measure, type MeasureGroup } from '../study/measures.js';
-import { MISSING, tellingOf, type Telling } from '../study/told.js';
-import { convert, unitOf, type UnitSystem } from '../units.js';
+import { stationLabel } from '../words/labels.js';
+import type { ComparedOption, Comparison, Difference } from '../study/compare/compare.js';
+import { measuresOf, UNITS_OF_KEYS, type Measure, type MeasureGroup } from '../study/compare/measures.js';
+import { MISSING, tellingOf, type Telling } from '../study/compare/told.js';
+import { convert, unitOf, type UnitSystem } from '../units/index.js';
 
 /** Heads of the table's groups. */
 export const GROUP_WORDS: Record<MeasureGroup, string> = {

@@ -1,6 +1,6 @@
-import { stationLabel } from '../charts/labels.js';
-import type { EstimateResult } from '../study/result.js';
-import { convert, type UnitSystem } from '../units.js';
+import { stationLabel } from '../words/labels.js';
+import type { EstimateResult } from '../study/estimate/result.js';
+import { convert, type UnitSystem } from '../units/index.js';
 
 /**
  * The warm-up curves as CSV (RFC 4180, plain ASCII so that every spreadsheet reads it): time, fire, then gas,

@@ -1,9 +1,9 @@
 import type { Design } from '../design/design.js';
 import { estimateFieldsOf } from '../design/estimateFields.js';
 import { valuesInUse } from '../design/fitted.js';
-import type { Kind } from '../units.js';
-import { plainText } from '../charts/plainText.js';
-import type { Say } from './quantity.js';
+import type { Kind } from '../units/index.js';
+import { plainText } from '../words/plainText.js';
+import type { Say } from '../words/quantity.js';
 
 export interface DesignRow {
   /** path in the design file, as `firebox.intakes[0].centre` */

@@ -1,13 +1,13 @@
 /** A fitted file: what measured cooks told, as YAML that a builder can read and any design can name. */
 import { stringify } from 'yaml';
-import { plainText } from '../charts/plainText.js';
-import { unknownLabel } from '../charts/unknownLabels.js';
+import { plainText } from '../words/plainText.js';
+import { unknownLabel } from '../words/unknownLabels.js';
 import { choleskyFactor } from '../design/correlation.js';
 import type { Design } from '../design/design.js';
 import { fittableField } from '../design/estimateFields.js';
 import type { Fitted, FittedLog, FittedValue } from '../design/fitted.js';
 import { RANGES, type RangeName } from '../design/ranges.js';
-import { convert, parseQuantity, type Kind } from '../units.js';
+import { convert, parseQuantity, type Kind } from '../units/index.js';
 
 /** Units that values are written in, those of the trade in plain letters; numbers and shares have none. */
 const UNIT: Partial<Record<Kind, string>> = {

@@ -1,4 +1,4 @@
-import { visible } from '../charts/plainText.js';
+import { visible } from '../words/plainText.js';
 
 /**
  * A result as JSON: objects indented, lists of plain values on one line, a newline at the end. Keys keep their order, so

@@ -1,12 +1,12 @@
-import { gaugeLabel, HEAT_LOSS_LABELS, openingLabel, percentOf, stationLabel } from '../charts/labels.js';
-import type { EstimateResult, OpeningState, SteadyState } from '../study/result.js';
-import { rangeOf } from '../charts/headlineLabels.js';
-import { unknownLabel } from '../charts/unknownLabels.js';
-import type { UnitSystem } from '../units.js';
-import { plainText } from '../charts/plainText.js';
-import { sayEstimate } from './estimateValue.js';
-import { sayIn } from './quantity.js';
-import type { TableData } from './table.js';
+import { gaugeLabel, HEAT_LOSS_LABELS, openingLabel, percentOf, stationLabel } from '../words/labels.js';
+import type { EstimateResult, OpeningState, SteadyState } from '../study/estimate/result.js';
+import { rangeOf } from '../words/headlineLabels.js';
+import { unknownLabel } from '../words/unknownLabels.js';
+import type { UnitSystem } from '../units/index.js';
+import { plainText } from '../words/plainText.js';
+import { sayEstimate } from '../words/estimateValue.js';
+import { sayIn } from '../words/quantity.js';
+import type { TableData } from './text/table.js';
 
 /** A lumped plate is allowed below this Biot number (Incropera & DeWitt, section 5.1). */
 const BIOT_LIMIT = 0.1;

@@ -2,7 +2,7 @@
  * Quantities of a check's inputs and results, and the units a case file may write them in. Shop kinds come from the one table
  * of units; kinds that only physics needs are added here.
  */
-import { findUnit, nearestName, readNumber, UNITS, type Kind, type UnitRow } from '../units.js';
+import { findUnit, nearestName, readNumber, UNITS, type Kind, type UnitRow } from '../units/index.js';
 
 export type PhysicsKind =
   | 'conductivity'

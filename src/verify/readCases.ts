@@ -1,6 +1,6 @@
 /** Reads a CSV of cases against the registry. Every fault of the file is gathered, with its line and what would be right. */
 import { parse } from 'csv-parse/sync';
-import { nearestName } from '../units.js';
+import { nearestName } from '../units/index.js';
 import { mayBeLeftOut, type Check, type Input, type Value } from './check.js';
 import { readExpected, readTolerance, TOLERANCE_FORMS, type Expected, type Tolerance } from './expectation.js';
 import { caseUnit, readValue, unitNames, type CaseUnit } from './quantities.js';

@@ -9,9 +9,9 @@ import { Model } from '../network/model.js';
 import { STEFAN_BOLTZMANN } from '../physics/constants.js';
 import { LuSolver } from '../solve/linear.js';
 import { StiffStepper, type StiffSystem } from '../solve/stiff.js';
-import { estimate } from '../study/estimate.js';
-import { Settler } from '../study/settle.js';
-import { NetworkSystem } from '../study/transient.js';
+import { estimate } from '../study/estimate/estimate.js';
+import { Settler } from '../network/settle.js';
+import { NetworkSystem } from '../network/transient.js';
 import { bodySystem, type Body } from './heatBody.js';
 import { areaMean, perSurface, type Room } from './rooms/room.js';
 

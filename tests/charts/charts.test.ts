@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import type { ChartConfiguration } from 'chart.js';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { roundTicks, twinAxes } from '../../src/charts/axes.js';
+import { twinAxes } from '../../src/charts/axes.js';
+import { roundTicks } from '../../src/draw/ticks.js';
 import { estimateCharts } from '../../src/charts/estimateCharts.js';
-import { pngRenderer, registerFont } from '../../src/charts/png.js';
-import { STATION_STYLES } from '../../src/charts/theme.js';
+import { pngRenderer, registerFont } from '../../src/draw/png.js';
+import { STATION_STYLES } from '../../src/draw/theme.js';
 import { sampleDesign, sampleResult } from '../support/sampleResult.js';
 
 const charts = estimateCharts(sampleResult);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sayWhatCannotBe } from '../../src/cli/commands/estimate.js';
 import { exit, Stop } from '../../src/cli/exit.js';
-import type { EstimateResult, Warning } from '../../src/study/result.js';
+import type { EstimateResult, Warning } from '../../src/study/estimate/result.js';
 import { sampleResult } from '../support/sampleResult.js';
 
 const warning = (code: string): Warning => ({ code, message: `about ${code}`, where: 'x', value: null, limits: null });

@@ -7,7 +7,7 @@ import {
   PIPES,
   STOCK_TUBES,
   WOODS,
-} from '../../src/design/catalog.js';
+} from '../../src/design/catalog/index.js';
 import { layerConductivity } from '../../src/physics/insulation.js';
 import { DRY_NET_HEAT, netHeatAsFired } from '../../src/physics/wood.js';
 

@@ -5,11 +5,11 @@
  * other are drawn inside what is left. What still can't be built is drawn again, from the same stream: a seed always gives
  * the same design.
  */
-import { FINISHES, INSULATIONS, WOODS } from '../../src/design/catalog.js';
+import { FINISHES, INSULATIONS, WOODS } from '../../src/design/catalog/index.js';
 import { overlap, sectionArea, widthAt, type Section } from '../../src/design/overlap.js';
 import { RANGES, type RangeName } from '../../src/design/ranges.js';
 import { readDesign } from '../../src/design/read.js';
-import { UNITS } from '../../src/units.js';
+import { UNITS } from '../../src/units/index.js';
 
 export type Tree = Record<string, unknown>;
 

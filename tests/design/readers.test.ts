@@ -5,7 +5,7 @@ import { parse } from 'yaml';
 import { formatFault } from '../../src/design/faults.js';
 import { geometryOf } from '../../src/design/geometryOf.js';
 import { pathText } from '../../src/design/source.js';
-import { parseQuantity, type Kind } from '../../src/units.js';
+import { parseQuantity, type Kind } from '../../src/units/index.js';
 import { changed, designOf, faultsOf, inChamber, PLAIN, read, UPRIGHT } from './designFiles.js';
 
 const INCH = 0.0254;

@@ -4,7 +4,7 @@
  */
 import { overlap, widthAt, type Section } from '../../src/design/overlap.js';
 import { readDesign } from '../../src/design/read.js';
-import { INSULATIONS, FINISHES, WOODS } from '../../src/design/catalog.js';
+import { INSULATIONS, FINISHES, WOODS } from '../../src/design/catalog/index.js';
 import { generator, type Tree } from './randomDesign.js';
 
 export const SHOP_LAYOUTS = [

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { geometryOf } from '../../src/design/geometryOf.js';
 import type { Design } from '../../src/design/design.js';
 import { buildNetwork } from '../../src/network/build.js';
-import { weightOf } from '../../src/study/weight.js';
+import { weightOf } from '../../src/study/carry/weight.js';
 import { designOf, OVER, PLAIN, read, UPRIGHT } from './designFiles.js';
 
 const INCH = 0.0254;

@@ -11,14 +11,17 @@ async function broken(filePath: string, code: string): Promise<(string | null)[]
 
 describe('the direction of imports', () => {
   it.each([
+    ['src/units/wrong.ts', '../design/design.js'],
     ['src/physics/wrong.ts', '../design/design.js'],
     ['src/solve/wrong.ts', '../physics/air.js'],
     ['src/solve/wrong.ts', '../design/design.js'],
-    ['src/units/wrong.ts', '../design/design.js'],
     ['src/design/wrong.ts', '../network/types.js'],
-    ['src/network/wrong.ts', '../study/result.js'],
-    ['src/study/wrong.ts', '../report/text.js'],
-    ['src/charts/wrong.ts', '../report/text.js'],
+    ['src/network/wrong.ts', '../study/estimate/result.js'],
+    ['src/study/wrong.ts', '../fit/fit.js'],
+    ['src/study/wrong.ts', '../words/labels.js'],
+    ['src/words/wrong.ts', '../draw/scene.js'],
+    ['src/draw/wrong.ts', '../charts/axes.js'],
+    ['src/charts/wrong.ts', '../report/csv.js'],
     ['src/report/wrong.ts', '../cli/exit.js'],
   ])('%s must not import %s', async (place, other) => {
     const code = `import type * as other from '${other}';\nexport type Other = typeof other;\n`;
@@ -26,11 +29,11 @@ describe('the direction of imports', () => {
   });
 
   it.each([
-    ['src/study/right.ts', '../physics/air.js'],
-    ['src/design/right.ts', '../units.js'],
+    ['src/study/right.ts', '../physics/wood.js'],
+    ['src/design/right.ts', '../units/index.js'],
     ['src/design/right.ts', '../physics/wood.js'],
-    ['src/report/right.ts', '../charts/labels.js'],
-    ['src/cli/right.ts', '../study/result.js'],
+    ['src/report/right.ts', '../words/labels.js'],
+    ['src/cli/right.ts', '../study/estimate/result.js'],
   ])('%s may import %s', async (place, other) => {
     const code = `import type * as other from '${other}';\nexport type Other = typeof other;\n`;
     expect(await broken(place, code)).toEqual([]);

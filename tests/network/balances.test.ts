@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { geometryOf } from '../../src/design/geometryOf.js';
 import type { Demand } from '../../src/network/balances.js';
-import { makePit, type Pit } from '../../src/study/pit.js';
-import { solveAssumed } from '../../src/study/steady.js';
+import { makePit, type Pit } from '../../src/network/pit.js';
+import { solveAssumed } from '../../src/study/estimate/steady.js';
 import { exampleDesign, exampleNames } from '../support/examples.js';
 
 function solved(name: string): { pit: Pit; x: Float64Array; heat: number } {

@@ -8,7 +8,7 @@ import { drawingTitle } from '../../src/page/drawingView.js';
 import { fileName } from '../../src/page/files.js';
 import { toldBeside, type NumberRow } from '../../src/page/numbers.js';
 import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
-import { parseQuantity } from '../../src/units.js';
+import { parseQuantity } from '../../src/units/index.js';
 import { example } from '../cli/support/run.js';
 import { sampleResult } from '../support/sampleResult.js';
 

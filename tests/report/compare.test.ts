@@ -4,12 +4,12 @@ import { compareCharts } from '../../src/charts/compareCharts.js';
 import { parseVariation, type Variation } from '../../src/design/vary.js';
 import { compareCsv } from '../../src/report/compareCsv.js';
 import { compareRows, rowHead, tellingOfRow } from '../../src/report/compareRows.js';
-import { compareText } from '../../src/report/compareText.js';
+import { compareText } from '../../src/report/text/compareText.js';
 import { toJson } from '../../src/report/json.js';
-import { compare, type Comparison } from '../../src/study/compare.js';
-import { optionsOf } from '../../src/study/options.js';
-import { distinctLabels } from '../../src/study/distinctLabels.js';
-import { USUAL_SETTINGS } from '../../src/study/studyOption.js';
+import { compare, type Comparison } from '../../src/study/compare/compare.js';
+import { optionsOf } from '../../src/study/compare/options.js';
+import { distinctLabels } from '../../src/study/compare/distinctLabels.js';
+import { USUAL_SETTINGS } from '../../src/study/compare/studyOption.js';
 import { exampleNames } from '../support/examples.js';
 
 async function comparisonOf(name: string, ...vary: string[]): Promise<Comparison> {

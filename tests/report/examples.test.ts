@@ -4,8 +4,8 @@ import { estimateCharts } from '../../src/charts/estimateCharts.js';
 import { readDesign } from '../../src/design/read.js';
 import { curvesCsv } from '../../src/report/csv.js';
 import { toJson } from '../../src/report/json.js';
-import { estimateText } from '../../src/report/text.js';
-import { estimate } from '../../src/study/estimate.js';
+import { estimateText } from '../../src/report/text/estimateText.js';
+import { estimate } from '../../src/study/estimate/estimate.js';
 
 const examples = readdirSync('examples').filter((name) => name.endsWith('.yaml'));
 

@@ -1,17 +1,17 @@
 /** Whatever an option is set to, at nothing or at its utmost, no text prints a number that is none. */
 import { describe, expect, it } from 'vitest';
-import { checkText } from '../../src/report/checkText.js';
-import { coldSmokeText } from '../../src/report/coldSmokeText.js';
-import { compareText } from '../../src/report/compareText.js';
-import { cookCsv, cookText } from '../../src/report/cookText.js';
+import { checkText } from '../../src/report/text/checkText.js';
+import { coldSmokeText } from '../../src/report/text/coldSmokeText.js';
+import { compareText } from '../../src/report/text/compareText.js';
+import { cookCsv, cookText } from '../../src/report/text/cookText.js';
 import { curvesCsv } from '../../src/report/csv.js';
-import { estimateText } from '../../src/report/text.js';
+import { estimateText } from '../../src/report/text/estimateText.js';
 import { readDesign } from '../../src/design/read.js';
 import { geometryOf } from '../../src/design/geometryOf.js';
-import { coldSmoke } from '../../src/study/coldSmoke.js';
-import { compare } from '../../src/study/compare.js';
-import { followCook } from '../../src/study/cook.js';
-import { USUAL_SETTINGS } from '../../src/study/studyOption.js';
+import { coldSmoke } from '../../src/study/events/coldSmoke.js';
+import { compare } from '../../src/study/compare/compare.js';
+import { followCook } from '../../src/study/events/cook.js';
+import { USUAL_SETTINGS } from '../../src/study/compare/studyOption.js';
 import { PLAIN } from '../design/designFiles.js';
 
 const COOK = 'cook: { load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2 }], tend: 1 h, dieDown: 30 min }\n';

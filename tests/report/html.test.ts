@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { escapeMarkup } from '../../src/charts/sceneSvg.js';
+import { escapeMarkup } from '../../src/draw/sceneSvg.js';
 import { readDesign } from '../../src/design/read.js';
 import { randomDesign } from '../design/randomDesign.js';
 import {

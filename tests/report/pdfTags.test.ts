@@ -1,7 +1,7 @@
 import { inflateSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import type { Block, ReportDocument } from '../../src/report/sheets/blocks.js';
-import type { TableData } from '../../src/report/table.js';
+import type { TableData } from '../../src/report/text/table.js';
 import { canReadPdf, readPdf, walk, type Tag } from './support/poppler.js';
 import { asDrawn, designOf, documentOf, pdfOf, plates } from './support/reports.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Block } from '../../src/report/sheets/blocks.js';
 import { MOST_OPTIONS } from '../../src/report/sheets/buyerSheet.js';
-import { format } from '../../src/units.js';
+import { format } from '../../src/units/index.js';
 import { exampleNames } from '../support/examples.js';
 import { asDrawn, compared, designOf, documentOf, plates, wordsOf } from './support/reports.js';
 

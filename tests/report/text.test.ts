@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { estimateText } from '../../src/report/text.js';
-import type { EstimateResult } from '../../src/study/result.js';
+import { estimateText } from '../../src/report/text/estimateText.js';
+import type { EstimateResult } from '../../src/study/estimate/result.js';
 import { sampleDesign, sampleResult } from '../support/sampleResult.js';
 
 const text = estimateText(sampleResult, 'shop');

@@ -3,7 +3,7 @@
  * the design alone, and tells a failure with its figures.
  */
 import type { Design } from '../../src/design/design.js';
-import type { EstimateResult, SteadyState } from '../../src/study/result.js';
+import type { EstimateResult, SteadyState } from '../../src/study/estimate/result.js';
 
 export interface Failure {
   kind: string;

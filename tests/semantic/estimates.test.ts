@@ -1,6 +1,6 @@
 import { describe, it } from 'vitest';
 import { readDesign } from '../../src/design/read.js';
-import { estimate } from '../../src/study/estimate.js';
+import { estimate } from '../../src/study/estimate/estimate.js';
 import { shopDesign } from '../design/shopDesign.js';
 import { failuresOf, LONG } from './checks.js';
 import { Findings, LONG_RUN } from './telling.js';

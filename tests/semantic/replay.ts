@@ -6,8 +6,8 @@ import { geometryOf } from '../../src/design/geometryOf.js';
 import type { Design } from '../../src/design/design.js';
 import { heatContent } from '../../src/network/materials.js';
 import type { Demand } from '../../src/network/balances.js';
-import { makePit, type Pit } from '../../src/study/pit.js';
-import type { WarmUp } from '../../src/study/result.js';
+import { makePit, type Pit } from '../../src/network/pit.js';
+import type { WarmUp } from '../../src/study/estimate/result.js';
 import type { Failure } from './checks.js';
 
 /** Longest step [s], also as a share of the time since the match or the first reading; how long the former counts after that [s]. */

@@ -3,8 +3,8 @@
  */
 import { readDesign } from '../../src/design/read.js';
 import { changeTree, PARTS, type Change } from '../../src/design/vary.js';
-import { estimate, type EstimateOptions } from '../../src/study/estimate.js';
-import type { EstimateResult, SteadyState } from '../../src/study/result.js';
+import { estimate, type EstimateOptions } from '../../src/study/estimate/estimate.js';
+import type { EstimateResult, SteadyState } from '../../src/study/estimate/result.js';
 import type { Tree } from '../design/randomDesign.js';
 import { LONG, type Failure } from './checks.js';
 import { compared, replay } from './replay.js';

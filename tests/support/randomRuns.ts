@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { readDesign } from '../../src/design/read.js';
-import { estimate } from '../../src/study/estimate.js';
+import { estimate } from '../../src/study/estimate/estimate.js';
 import { randomDesign } from '../design/randomDesign.js';
 
 const BATCH = 50;

@@ -1,5 +1,5 @@
 import type { Design } from '../../src/design/design.js';
-import type { EstimateResult, StationSeries, SteadyState } from '../../src/study/result.js';
+import type { EstimateResult, StationSeries, SteadyState } from '../../src/study/estimate/result.js';
 
 /**
  * A result made by hand, of the right order but solved by nobody: it feeds the tests of texts and charts, which ask only

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { convert, format, formatBoth, formatPlate, parseQuantity, unitOf, type Kind } from '../../src/units.js';
+import { convert, format, formatBoth, formatPlate, parseQuantity, unitOf, type Kind } from '../../src/units/index.js';
 
 describe('SI as text', () => {
   it.each([

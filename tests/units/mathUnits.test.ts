@@ -1,6 +1,6 @@
 import { unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { loadOtherUnits, parseQuantity, UNITS, type Kind } from '../../src/units.js';
+import { loadOtherUnits, parseQuantity, UNITS, type Kind } from '../../src/units/index.js';
 
 /** mathjs's name for each of ours that it knows, and the SI unit of the kind there. Source: mathjs's own unit table. */
 const NAMES: Partial<Record<Kind, { si: string; units: Record<string, string> }>> = {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parseQuantity, UNITS, type Kind } from '../../src/units.js';
+import { parseQuantity, UNITS, type Kind } from '../../src/units/index.js';
 
 function si(kind: Kind, written: string | number): number {
   const read = parseQuantity(kind, written);

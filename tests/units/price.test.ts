@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parsePrice } from '../../src/units.js';
+import { parsePrice } from '../../src/units/index.js';
 
 const POUND = 0.45359237;
 

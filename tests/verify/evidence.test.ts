@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { gatherEvidence, readAllCases, type Evidence } from '../../src/verify/evidence.js';
-import { evidenceJson, outcomesJson } from '../../src/report/evidenceJson.js';
-import { evidencePictures } from '../../src/report/evidencePictures.js';
-import { evidenceReport } from '../../src/report/evidenceReport.js';
-import { evidenceSummary, formatCaseFaults, outcomesText } from '../../src/report/evidenceText.js';
+import { evidenceJson, outcomesJson } from '../../src/report/evidence/evidenceJson.js';
+import { evidencePictures } from '../../src/report/evidence/evidencePictures.js';
+import { evidenceReport } from '../../src/report/evidence/evidenceReport.js';
+import { evidenceSummary, formatCaseFaults, outcomesText } from '../../src/report/evidence/evidenceText.js';
 import { readReference, reference } from './referenceFiles.js';
 
 const files = reference();

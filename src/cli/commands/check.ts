@@ -1,8 +1,8 @@
 import { geometryOf } from '../../design/geometryOf.js';
-import { checkText } from '../../report/checkText.js';
+import { checkText } from '../../report/text/checkText.js';
 import { toJson } from '../../report/json.js';
-import { weightOf, weightWarnings } from '../../study/weight.js';
-import type { UnitSystem } from '../../units.js';
+import { weightOf, weightWarnings } from '../../study/carry/weight.js';
+import type { UnitSystem } from '../../units/index.js';
 import { version } from '../../version.js';
 import { loadDesign } from '../loadDesign.js';
 import { openSink, refuseClashes } from '../output.js';

@@ -1,7 +1,7 @@
 import { RANGES, type RangeName } from '../../design/ranges.js';
 import { toJson } from '../../report/json.js';
-import type { ColdSmoke } from '../../study/coldSmoke.js';
-import { parseQuantity, type UnitSystem } from '../../units.js';
+import type { ColdSmoke } from '../../study/events/coldSmoke.js';
+import { parseQuantity, type UnitSystem } from '../../units/index.js';
 import { version } from '../../version.js';
 import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
@@ -35,7 +35,7 @@ export async function run(path: string, options: ColdSmokeOptions): Promise<void
     const { warnings } = loaded;
     await out.write(toJson({ schema: 1, tool: { name: 'pitwright', version }, design, warnings, coldSmoke: cold }));
   } else {
-    await out.write((await import('../../report/coldSmokeText.js')).coldSmokeText(design, cold, options.units));
+    await out.write((await import('../../report/text/coldSmokeText.js')).coldSmokeText(design, cold, options.units));
   }
 }
 

@@ -1,12 +1,12 @@
 import { RANGES } from '../../design/ranges.js';
 import { parseVariation, pathsIn, type Variation } from '../../design/vary.js';
 import { toJson } from '../../report/json.js';
-import { assemble, type Comparison } from '../../study/compare.js';
-import type { Equal } from '../../study/equalShape.js';
-import { isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/options.js';
-import { distinctLabels } from '../../study/distinctLabels.js';
-import { USUAL_SETTINGS, type OptionStudy, type StudySettings } from '../../study/studyOption.js';
-import { parsePrice, parseQuantity, type UnitSystem } from '../../units.js';
+import { assemble, type Comparison } from '../../study/compare/compare.js';
+import type { Equal } from '../../study/compare/equalShape.js';
+import { isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/compare/options.js';
+import { distinctLabels } from '../../study/compare/distinctLabels.js';
+import { USUAL_SETTINGS, type OptionStudy, type StudySettings } from '../../study/compare/studyOption.js';
+import { parsePrice, parseQuantity, type UnitSystem } from '../../units/index.js';
 import { eachApart } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
@@ -60,7 +60,7 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   if (options.json) {
     await out.write(toJson(comparison));
   } else if (csv !== standardOutput || out !== standardOutput) {
-    await out.write((await import('../../report/compareText.js')).compareText(comparison, options.units));
+    await out.write((await import('../../report/text/compareText.js')).compareText(comparison, options.units));
   }
   if (csv) await csv.write((await import('../../report/compareCsv.js')).compareCsv(comparison, options.units));
   if (options.charts !== undefined) {

@@ -1,6 +1,6 @@
 import { toJson } from '../../report/json.js';
-import type { CookResult } from '../../study/cook.js';
-import type { UnitSystem } from '../../units.js';
+import type { CookResult } from '../../study/events/cook.js';
+import type { UnitSystem } from '../../units/index.js';
 import { version } from '../../version.js';
 import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
@@ -45,9 +45,9 @@ export async function run(path: string, options: CookOptions): Promise<void> {
   if (options.json) {
     await out.write(toJson({ schema: 1, tool: { name: 'pitwright', version }, design, warnings, cook }));
   } else if (csv !== standardOutput || out !== standardOutput) {
-    await out.write((await import('../../report/cookText.js')).cookText(design, cook, options.units));
+    await out.write((await import('../../report/text/cookText.js')).cookText(design, cook, options.units));
   }
-  if (csv) await csv.write((await import('../../report/cookText.js')).cookCsv(cook, options.units));
+  if (csv) await csv.write((await import('../../report/text/cookText.js')).cookCsv(cook, options.units));
   if (options.charts !== undefined) {
     const { cookCharts } = await import('../../charts/cookChart.js');
     const { drawInto } = await import('../drawCharts.js');

@@ -1,6 +1,6 @@
-import type { EstimateResult, Warning } from '../../study/result.js';
+import type { EstimateResult, Warning } from '../../study/estimate/result.js';
 import { toJson } from '../../report/json.js';
-import type { UnitSystem } from '../../units.js';
+import type { UnitSystem } from '../../units/index.js';
 import { apart } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
@@ -39,7 +39,7 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
   if (options.json) {
     await out.write(toJson(result));
   } else if (csv !== standardOutput || out !== standardOutput) {
-    await out.write((await import('../../report/text.js')).estimateText(result, options.units));
+    await out.write((await import('../../report/text/estimateText.js')).estimateText(result, options.units));
   }
   if (csv) await csv.write((await import('../../report/csv.js')).curvesCsv(result, options.units));
   if (options.charts !== undefined) {

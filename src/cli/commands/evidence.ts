@@ -1,13 +1,13 @@
 import { join } from 'node:path';
-import { visibleName } from '../../charts/plainText.js';
+import { visibleName } from '../../words/plainText.js';
 import type { Evidence, gatherEvidence, runCaseFile } from '../../verify/evidence.js';
 import { isFailure } from '../../verify/runCases.js';
 import { listChecks } from '../../verify/registry.js';
 import type { CaseFault } from '../../verify/readCases.js';
-import { evidenceJson, outcomesJson } from '../../report/evidenceJson.js';
-import { evidencePictures } from '../../report/evidencePictures.js';
-import { evidenceReport } from '../../report/evidenceReport.js';
-import { evidenceSummary, formatCaseFaults, outcomesText } from '../../report/evidenceText.js';
+import { evidenceJson, outcomesJson } from '../../report/evidence/evidenceJson.js';
+import { evidencePictures } from '../../report/evidence/evidencePictures.js';
+import { evidenceReport } from '../../report/evidence/evidenceReport.js';
+import { evidenceSummary, formatCaseFaults, outcomesText } from '../../report/evidence/evidenceText.js';
 import { apart } from '../apart.js';
 import { drawCharts } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';

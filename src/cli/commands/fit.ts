@@ -3,17 +3,17 @@ import { basename } from 'node:path';
 import type { Design } from '../../design/design.js';
 import { sameLog } from '../../design/fitted.js';
 import { PROBE_ACCURACY } from '../../design/resolveLog.js';
-import type { CookLog } from '../../log/log.js';
-import { formatLogFaults } from '../../log/report.js';
-import { readLogAnyUnit } from '../../log/readLog.js';
+import type { CookLog } from '../../fit/log/log.js';
+import { formatLogFaults } from '../../fit/log/report.js';
+import { readLogAnyUnit } from '../../fit/log/readLog.js';
 import { toJson } from '../../report/json.js';
-import type { FitInput } from '../../study/fit/fit.js';
-import type { FitResult } from '../../study/fit/fitResult.js';
-import { fittedFrom, readingsToFit } from '../../study/fit/fitSpan.js';
-import { moreThanBurns, predictsWorse } from '../../study/fit/fitWarnings.js';
-import { fitablePaths } from '../../study/fit/parameters.js';
-import { checkWood } from '../../study/fit/woodCheck.js';
-import { format, nearestName, parseQuantity, type UnitSystem } from '../../units.js';
+import type { FitInput } from '../../fit/fit.js';
+import type { FitResult } from '../../fit/fitResult.js';
+import { fittedFrom, readingsToFit } from '../../fit/fitSpan.js';
+import { moreThanBurns, predictsWorse } from '../../fit/fitWarnings.js';
+import { fitablePaths } from '../../fit/parameters.js';
+import { checkWood } from '../../fit/woodCheck.js';
+import { format, nearestName, parseQuantity, type UnitSystem } from '../../units/index.js';
 import { apart } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { FITTED_FILE } from '../claims.js';
@@ -84,7 +84,7 @@ export async function run(path: string, given: string[], options: FitCommandOpti
   const result = { ...solved, warnings: [...warnings, ...solved.warnings] };
 
   await out.write(
-    options.json ? toJson(result) : (await import('../../report/fitText.js')).fitText(result, options.units),
+    options.json ? toJson(result) : (await import('../../report/text/fitText.js')).fitText(result, options.units),
   );
   const worse = saved !== undefined && predictsWorse(result.quality);
   if (saved && (!worse || options.force)) {

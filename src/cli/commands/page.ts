@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { visible } from '../../charts/plainText.js';
+import { visible } from '../../words/plainText.js';
 import { formatFaults } from '../../design/faults.js';
 import { readDesign } from '../../design/read.js';
 import { textWithFitted } from '../../design/readFitted.js';

@@ -1,7 +1,7 @@
-import { refineText } from '../../report/refineText.js';
+import { refineText } from '../../report/text/refineText.js';
 import { toJson } from '../../report/json.js';
-import type { Refinement } from '../../study/refine.js';
-import type { UnitSystem } from '../../units.js';
+import type { Refinement } from '../../study/estimate/refine.js';
+import type { UnitSystem } from '../../units/index.js';
 import { apart } from '../apart.js';
 import { loadDesign } from '../loadDesign.js';
 import { openSink, refuseClashes } from '../output.js';

@@ -6,7 +6,7 @@ import { toJson } from '../../report/json.js';
 import type { FullJudgement } from '../../study/size/judge.js';
 import { bestOf, stackTries, type StackSurvey } from '../../study/size/search.js';
 import { SHORTLIST, sizeResult, writeOut, type SizeResult } from '../../study/size/size.js';
-import type { UnitSystem } from '../../units.js';
+import type { UnitSystem } from '../../units/index.js';
 import { signalsHeard } from '../apart.js';
 import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
@@ -38,7 +38,7 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
   const result = await sizesOf({ text, fileName, design, warnings }, options);
 
   if (options.json) await out.write(toJson(result));
-  else await out.write((await import('../../report/sizeText.js')).sizeText(result, options.units));
+  else await out.write((await import('../../report/text/sizeText.js')).sizeText(result, options.units));
   if (options.charts !== undefined) {
     const { sizeCharts } = await import('../../charts/sizeCharts.js');
     const { drawInto } = await import('../drawCharts.js');
@@ -80,7 +80,7 @@ export async function sizesOf(
 
 async function sayWhatCannotBe(result: SizeResult): Promise<void> {
   if (result.chosen !== null) return;
-  const { whyNothingFits } = await import('../../report/sizeText.js');
+  const { whyNothingFits } = await import('../../report/text/sizeText.js');
   const lines = whyNothingFits(result).map((line) => `\n  - ${line}`);
   throw new Stop(exit.notPhysical, `no size from stock keeps within every limit${lines.join('')}`);
 }

@@ -1,5 +1,5 @@
 /** Round stock a stack may be cut from: tube by outside diameter and gauge (common practice, no source), and pipe. */
-import { gaugeThickness, PIPES } from '../../units.js';
+import { gaugeThickness, PIPES } from '../../units/index.js';
 
 export interface StockTube {
   /** how a shop orders it */

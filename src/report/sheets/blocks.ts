@@ -1,5 +1,5 @@
-import type { Scene } from '../../charts/scene.js';
-import type { TableData } from '../table.js';
+import type { Scene } from '../../draw/scene.js';
+import type { TableData } from '../text/table.js';
 
 export type Block =
   | { kind: 'heading'; text: string }

@@ -1,8 +1,8 @@
-import { gaugeLabel } from '../../charts/labels.js';
+import { gaugeLabel } from '../../words/labels.js';
 import { shortLabel } from './shortLabel.js';
-import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare.js';
-import { shortfallWords, type ShortfallCode } from '../../study/shortfall.js';
-import { format } from '../../units.js';
+import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare/compare.js';
+import { shortfallWords, type ShortfallCode } from '../../study/estimate/shortfall.js';
+import { format } from '../../units/index.js';
 import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 
 /** What decides, and how the two ends of it are said. */

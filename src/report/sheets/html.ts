@@ -1,6 +1,6 @@
-import { escapeMarkup, sceneSvg } from '../../charts/sceneSvg.js';
-import type { PaperName } from '../../charts/theme.js';
-import type { TableData } from '../table.js';
+import { escapeMarkup, sceneSvg } from '../../draw/sceneSvg.js';
+import type { PaperName } from '../../draw/theme.js';
+import type { TableData } from '../text/table.js';
 import type { Block, ReportDocument, Sheet } from './blocks.js';
 import { sheetStyle } from './htmlStyle.js';
 

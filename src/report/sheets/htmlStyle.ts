@@ -1,5 +1,5 @@
-import { fontFace } from '../../charts/sceneSvg.js';
-import { FAINT_INK, FONT_STACK, GRID, INK, PAPER, SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
+import { fontFace } from '../../draw/sceneSvg.js';
+import { FAINT_INK, FONT_STACK, GRID, INK, PAPER, SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 
 /** The report's style sheet: the sheets lie on a desk on a screen, and fill the pages on paper, with the same content. */
 export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: string }[]): string {

@@ -7,9 +7,9 @@ import {
   type Pdf,
   type PdfElement,
   type PdfFont,
-} from '../../charts/pdfSurface.js';
-import { fitText } from '../../charts/textWidth.js';
-import { FAINT_INK, SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
+} from '../../draw/pdfSurface.js';
+import { fitText } from '../../draw/textWidth.js';
+import { FAINT_INK, SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import type { ReportDocument, Sheet } from './blocks.js';
 import { pagesOf, type Page, type Part } from './pdfPages.js';
 import { added, type Pen } from './pdfPieces.js';

@@ -1,4 +1,4 @@
-import { SHEET, SHEETS, type PaperName } from '../../charts/theme.js';
+import { SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import type { Block, ReportDocument, Sheet } from './blocks.js';
 import { figure, heightOf, reportHead, sheetHead, stackOf, type Pen, type Piece, type Stack } from './pdfPieces.js';
 

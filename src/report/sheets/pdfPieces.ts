@@ -1,7 +1,7 @@
-import { artifact, drawScene, drawText, type Pdf, type PdfElement, type PdfFont } from '../../charts/pdfSurface.js';
-import { breakText, fitText, textWidth } from '../../charts/textWidth.js';
-import { FAINT_INK, GRID, INK, SHEET } from '../../charts/theme.js';
-import type { TableData } from '../table.js';
+import { artifact, drawScene, drawText, type Pdf, type PdfElement, type PdfFont } from '../../draw/pdfSurface.js';
+import { breakText, fitText, textWidth } from '../../draw/textWidth.js';
+import { FAINT_INK, GRID, INK, SHEET } from '../../draw/theme.js';
+import type { TableData } from '../text/table.js';
 import type { Block, ReportDocument } from './blocks.js';
 
 /** What a piece draws with: the PDF, the element that the piece belongs to, and how its pixels lie on the page in points. */

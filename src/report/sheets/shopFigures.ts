@@ -1,19 +1,19 @@
 import type { ChartConfiguration } from 'chart.js';
 import { chartScene } from '../../charts/chartScene.js';
 import { heatLossChart } from '../../charts/heatLossChart.js';
-import { gaugeLabel, stationLabel } from '../../charts/labels.js';
+import { gaugeLabel, stationLabel } from '../../words/labels.js';
 import { valueAt } from '../../charts/optionsChart.js';
-import { plainText } from '../../charts/plainText.js';
+import { plainText } from '../../words/plainText.js';
 import { pressureChart } from '../../charts/pressureChart.js';
-import { temperatureView } from '../../charts/temperatureView.js';
+import { temperatureView } from '../../draw/pit/temperatureView.js';
 import { ventChart } from '../../charts/ventChart.js';
 import { warmUpChart } from '../../charts/warmUpChart.js';
-import { roundTicks } from '../../charts/axes.js';
-import { baselineOf, type Comparison } from '../../study/compare.js';
-import type { EstimateResult, SteadyState } from '../../study/result.js';
-import { format } from '../../units.js';
+import { roundTicks } from '../../draw/ticks.js';
+import { baselineOf, type Comparison } from '../../study/compare/compare.js';
+import type { EstimateResult, SteadyState } from '../../study/estimate/result.js';
+import { format } from '../../units/index.js';
 import { heatLossData, openingsData } from '../resultData.js';
-import type { TableData } from '../table.js';
+import type { TableData } from '../text/table.js';
 import type { Block } from './blocks.js';
 import { MOST_OPTIONS, shownOptions, warmUpWords } from './buyerSheet.js';
 

@@ -1,5 +1,5 @@
-import { plainText } from '../../charts/plainText.js';
-import type { Comparison } from '../../study/compare.js';
+import { plainText } from '../../words/plainText.js';
+import type { Comparison } from '../../study/compare/compare.js';
 
 /** Longest label over a column, and where more than this many options stand side by side. */
 export const LONGEST = 26;

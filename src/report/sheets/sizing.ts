@@ -1,6 +1,6 @@
-import { format } from '../../units.js';
+import { format } from '../../units/index.js';
 import type { SizeResult } from '../../study/size/size.js';
-import { choicesData, choiceWords, whyNothingFits } from '../sizeText.js';
+import { choicesData, choiceWords, whyNothingFits } from '../text/sizeText.js';
 import type { ShopInput } from './shopSheets.js';
 
 /** Sizes from stock, as the report tells them: what is best, and the choices beside it. */

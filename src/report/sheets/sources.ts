@@ -1,5 +1,5 @@
 import type { Design } from '../../design/design.js';
-import { methodsOf } from '../../study/methods.js';
+import { methodsOf } from '../../words/methods.js';
 
 /** What the measured fires are, of which none was used to choose a number. */
 const MEASURED =

@@ -1,6 +1,6 @@
-import { plainText } from '../../charts/plainText.js';
-import type { Comparison } from '../../study/compare.js';
-import type { SharedWarning } from '../../study/warningRank.js';
+import { plainText } from '../../words/plainText.js';
+import type { Comparison } from '../../study/compare/compare.js';
+import type { SharedWarning } from '../../words/warningRank.js';
 import { shortLabel } from './shortLabel.js';
 
 /** Warnings as lines of a list, with the options they belong to where not all have them. */

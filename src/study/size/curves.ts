@@ -1,5 +1,5 @@
 import type { Design } from '../../design/design.js';
-import { solveAssumed } from '../steady.js';
+import { solveAssumed } from '../estimate/steady.js';
 import { withAir } from './candidate.js';
 import { withOpening } from './judge.js';
 import { CLEAN_FIRE } from './limits.js';

@@ -1,5 +1,5 @@
 import type { Design } from '../../design/design.js';
-import type { Solved } from '../steady.js';
+import type { Solved } from '../estimate/steady.js';
 import { JUST_LIT, LIMIT, marginOf, THROAT_USE, type Margin, type SizeSettings } from './limits.js';
 import { fullFire, holdFire, justLit, type AirState, type FullFire, type HoldFire } from './states.js';
 import { checkWeather, weathersOf, type WeatherCheck } from './weather.js';

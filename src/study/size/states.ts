@@ -1,9 +1,9 @@
 import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
-import { forks, fromCold } from '../fromCold.js';
-import { makePit, type Pit } from '../pit.js';
-import type { SteadyState } from '../result.js';
-import { describeState, solveAssumed, solveHeld, type Solved } from '../steady.js';
+import { forks, fromCold } from '../estimate/fromCold.js';
+import { makePit, type Pit } from '../../network/pit.js';
+import type { SteadyState } from '../estimate/result.js';
+import { describeState, solveAssumed, solveHeld, type Solved } from '../estimate/steady.js';
 
 /** What a state of a pit says about its air, in a few numbers. */
 export interface AirState {

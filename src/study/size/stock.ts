@@ -2,9 +2,9 @@
  * What a shop has on the shelf: vents, stacks and throats to choose from. Sizes are common practice, no source. Each carries
  * the text that a design file takes, and the number which that text reads as.
  */
-import { STOCK_TUBES } from '../../design/catalog.js';
+import { STOCK_TUBES } from '../../design/catalog/index.js';
 import type { Steel } from '../../design/design.js';
-import { parseQuantity, type Kind } from '../../units.js';
+import { parseQuantity, type Kind } from '../../units/index.js';
 
 export interface Sized {
   /** as a design file takes it */

@@ -1,9 +1,9 @@
 /** Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as used. */
-import { FINISHES, INSULATIONS, STEELS, strengthLeft, WOODS } from '../../design/catalog.js';
+import { FINISHES, INSULATIONS, STEELS, strengthLeft, WOODS } from '../../design/catalog/index.js';
 import { readDesign } from '../../design/read.js';
 import { layerConductivity } from '../../physics/insulation.js';
 import { DRY_NET_HEAT, waterFormed } from '../../physics/wood.js';
-import { gaugeNumbers, gaugeThickness, PIPES } from '../../units.js';
+import { gaugeNumbers, gaugeThickness, PIPES } from '../../units/index.js';
 import { choice, defineCheck, quantity, type Check } from '../check.js';
 import { LATENT_HEAT_25C } from '../relations/combustion.js';
 

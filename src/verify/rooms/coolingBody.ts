@@ -3,8 +3,8 @@ import { Balances } from '../../network/balances.js';
 import { Model } from '../../network/model.js';
 import { OUTDOORS, type FaceShape } from '../../network/types.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
-import { Settler } from '../../study/settle.js';
-import { Transient } from '../../study/transient.js';
+import { Settler } from '../../network/settle.js';
+import { Transient } from '../../network/transient.js';
 import { bareNetwork, bareZone } from './bareNetwork.js';
 
 export interface CoolingBody {

@@ -3,8 +3,8 @@ import { Balances } from '../../network/balances.js';
 import { Model } from '../../network/model.js';
 import type { Network } from '../../network/types.js';
 import { neutralHeight } from '../../physics/draft.js';
-import { Settler } from '../../study/settle.js';
-import { Transient } from '../../study/transient.js';
+import { Settler } from '../../network/settle.js';
+import { Transient } from '../../network/transient.js';
 
 /** A solved moment of a room. */
 export interface RoomState {

@@ -1,5 +1,5 @@
 /** What the measured rooms are computed with, and the one-at-a-time changes whose effect the report shows. */
-import { FINISHES, INSULATIONS } from '../../design/catalog.js';
+import { FINISHES, INSULATIONS } from '../../design/catalog/index.js';
 import type { ThermalLink } from '../../network/types.js';
 import { FUEL_GASES } from '../rooms/burner.js';
 import { constantConductivity } from '../rooms/wall.js';

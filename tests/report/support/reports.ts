@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import type { PaperName } from '../../../src/charts/theme.js';
+import type { PaperName } from '../../../src/draw/theme.js';
 import { fontFiles } from '../../../src/cli/fonts.js';
 import { geometryOf } from '../../../src/design/geometryOf.js';
 import type { Design } from '../../../src/design/design.js';
@@ -9,9 +9,9 @@ import { reportHtml } from '../../../src/report/sheets/html.js';
 import { reportPdf } from '../../../src/report/sheets/pdf.js';
 import type { ShopInput } from '../../../src/report/sheets/shopSheets.js';
 import { reportDocument } from '../../../src/report/sheets/reportDocument.js';
-import { assemble, type Comparison, type Option } from '../../../src/study/compare.js';
-import { estimate } from '../../../src/study/estimate.js';
-import { USUAL_SETTINGS } from '../../../src/study/studyOption.js';
+import { assemble, type Comparison, type Option } from '../../../src/study/compare/compare.js';
+import { estimate } from '../../../src/study/estimate/estimate.js';
+import { USUAL_SETTINGS } from '../../../src/study/compare/studyOption.js';
 import { exampleDesign } from '../../support/examples.js';
 
 export const WEIGHTS = [400, 500, 600] as const;

@@ -1,0 +1,144 @@
+import type { Design, StationName } from '../../design/design.js';
+import { format } from '../../units/index.js';
+import type { Drawing, Mark } from '../drawing.js';
+import { drawEndView, endHalfWidth } from './pitEndView.js';
+import { pitLayout, type PitLayout } from './pitLayout.js';
+import { drawSideView } from './pitSideView.js';
+import { Sheet } from '../sheet.js';
+
+/** What a result adds to the drawing. */
+export interface PitNotes {
+  /** a station's colour, as share 0..1 of the temperature scale, and what is written in it, most telling line first */
+  stations?: readonly { name: StationName; share: number; lines: readonly string[] }[];
+  /** texts at the arrows of the gas */
+  flows?: { intake?: string; stack?: string };
+}
+
+export interface PitDrawingOptions {
+  /** of the whole drawing [px] */
+  width: number;
+  /** side and end view beside each other, or the end view under the side view, or the side view alone; to one scale */
+  arrange: 'row' | 'column' | 'side';
+  /** size of lettering [px], default 12 */
+  lettering?: number;
+  /** at most so high [px]; a tall pit then comes out smaller */
+  maxHeight?: number;
+  notes?: PitNotes;
+}
+
+/**
+ * Scale drawing of a pit with its main dimensions, from the design's own numbers.
+ *
+ * @param design as read, SI
+ * @returns the drawing, and its scale [px per m]
+ * @example drawingSvg(pitDrawing(design, { width: 900, arrange: 'row' }), paint, 'Side and end view')
+ */
+export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing & { scale: number } {
+  const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity } = options;
+  const layout = pitLayout(design);
+  const half = endHalfWidth(design);
+  const { all } = layout;
+  const step = lettering * 1.7;
+  const margin = {
+    left: 10 + step * 1.3 + (notes.flows?.intake === undefined ? 0 : notes.flows.intake.length * lettering * 0.52 + 24),
+    right: 10 + step * 1.3,
+    top: 10 + step,
+    bottom: 14 + step * 2.2,
+    between: 16 + step * 2.4,
+  };
+  const long = all.right - all.left;
+  const across = arrange === 'row' ? long + 2 * half : Math.max(long, arrange === 'column' ? 2 * half : 0);
+  const room = width - margin.left - margin.right - (arrange === 'row' ? margin.between : 0);
+  const views = arrange === 'column' ? 2 : 1;
+  const tall = (maxHeight - views * (margin.top + margin.bottom)) / (views * all.high);
+  const scale = Math.max(1, Math.min(room / across, tall));
+  const viewHeight = margin.top + all.high * scale + margin.bottom;
+  // what a capped height leaves over in width is shared out at both sides
+  const slack = Math.max(0, room - across * scale) / 2;
+  const ground = margin.top + all.high * scale;
+
+  const side = new Sheet({ left: margin.left + slack - all.left * scale, ground, scale, lettering });
+  drawGround(side, all.left, all.right);
+  drawSideView(side, design, layout, notes);
+  sideDimensions(side, design, layout, { step, notes });
+  const marks: Mark[] = [...side.marks];
+  if (arrange !== 'side') {
+    const right = side.x(all.right) + margin.between + half * scale;
+    const end =
+      arrange === 'row'
+        ? new Sheet({ left: right, ground, scale, lettering })
+        : new Sheet({ left: width / 2, ground: ground + viewHeight, scale, lettering });
+    drawGround(end, -half, half);
+    drawEndView(end, design, layout);
+    endDimensions(end, design, half, step);
+    marks.push(...end.marks);
+  }
+  return { width, height: viewHeight * views, marks, scale };
+}
+
+function drawGround(sheet: Sheet, left: number, right: number): void {
+  const over = 12;
+  const [from, to] = [sheet.x(left) - over, sheet.x(right) + over];
+  const { ground } = sheet.place;
+  sheet.marks.push({
+    shape: 'line',
+    points: [
+      [from, ground],
+      [to, ground],
+    ],
+    pen: 'thin',
+  });
+}
+
+function sideDimensions(
+  sheet: Sheet,
+  design: Design,
+  layout: PitLayout,
+  { step, notes }: { step: number; notes: PitNotes },
+): void {
+  const { firebox, chamber, upright, all, stacks } = layout;
+  const size = (metres: number) => format('length', metres);
+  const chain = [firebox, chamber, design.throat.through === 'top' ? undefined : upright].filter(
+    (part) => part !== undefined,
+  );
+  for (const { left, right } of chain) sheet.dimensionAlong(left, right, step, size(right - left));
+  if (chain.length > 1) {
+    const last = chain[chain.length - 1];
+    sheet.dimensionAlong(firebox.left, last.right, step * 2.1, size(last.right - firebox.left));
+  }
+  const leftEdge = sheet.x(all.left);
+  sheet.dimensionUp(0, design.firebox.centre, leftEdge - step, sheet.x(firebox.left), size(design.firebox.centre));
+  const tube = stacks[0];
+  if (!notes.flows?.stack) {
+    stacks.forEach((each, i) => {
+      const text = `Ø ${size(design.stacks[i].diameter)}, ${size(design.stacks[i].height)} long`;
+      sheet.text(sheet.x((each.left + each.right) / 2), sheet.y(each.high) - step * 0.5, text);
+    });
+  }
+  if (tube) sheet.dimensionUp(0, tube.high, sheet.x(all.right) + step, sheet.x(tube.right), size(tube.high));
+}
+
+function endDimensions(sheet: Sheet, design: Design, half: number, step: number): void {
+  const { firebox, chamber, upright } = design;
+  const size = (metres: number) => format('length', metres);
+  const behind = chamber ?? upright;
+  sheet.dimensionAlong(-firebox.width / 2, firebox.width / 2, step, sizeOf(firebox, firebox.width));
+  if (behind && behind.width !== firebox.width) {
+    sheet.dimensionAlong(-behind.width / 2, behind.width / 2, step * 2.1, size(behind.width));
+  }
+  const right = sheet.x(half) + step;
+  if (behind) {
+    sheet.dimensionUp(
+      behind.centre - behind.height / 2,
+      behind.centre + behind.height / 2,
+      right,
+      sheet.x(0),
+      sizeOf(behind, behind.height),
+    );
+  }
+}
+
+/** A round part is told by its diameter. */
+function sizeOf(part: object, size: number): string {
+  return `${'shape' in part && part.shape === 'round' ? 'Ø ' : ''}${format('length', size)}`;
+}

@@ -1,0 +1,127 @@
+import type { Design, HorizontalPart, Intake, Upright } from '../../design/design.js';
+import { widthAt } from '../../design/overlap.js';
+import type { PitLayout } from './pitLayout.js';
+import type { Sheet } from '../sheet.js';
+
+/** The pit from its fire end: what stands behind is drawn first and covered by what stands before it. */
+export function drawEndView(sheet: Sheet, design: Design, layout: PitLayout): void {
+  drawStacks(sheet, design, layout);
+  if (design.upright) drawBox(sheet, design.upright);
+  if (design.chamber) drawSection(sheet, design.chamber);
+  drawSection(sheet, design.firebox);
+  drawDoor(sheet, design);
+  for (const intake of design.firebox.intakes) drawIntake(sheet, intake);
+}
+
+/** Widest half of the pit, insulation and side stacks included [m]. */
+export function endHalfWidth(design: Design): number {
+  const { firebox, chamber, upright } = design;
+  const parts = [firebox, ...(chamber ? [chamber] : []), ...(upright ? [upright] : [])];
+  const halves = parts.map((part) => part.width / 2 + (part.insulation?.thickness ?? 0));
+  const tubes = design.stacks.map((_, i) => Math.abs(stackMiddle(design, i)) + design.stacks[i].diameter / 2);
+  return Math.max(...halves, ...tubes);
+}
+
+function drawSection(sheet: Sheet, part: HorizontalPart): void {
+  const { shape, width, height, centre, plate } = part;
+  const lag = part.insulation?.thickness ?? 0;
+  const at = { x: 0, height: centre };
+  const box = (by: number) => ({
+    left: -width / 2 - by,
+    right: width / 2 + by,
+    low: centre - height / 2 - by,
+    high: centre + height / 2 + by,
+  });
+  if (shape === 'round') {
+    if (lag > 0) sheet.circle(at, width / 2 + lag, { pen: 'thin', fill: 'shade' });
+    sheet.circle(at, width / 2, { pen: 'outline', fill: 'paper' });
+    sheet.circle(at, width / 2 - plate, { pen: 'dimension' });
+  } else {
+    if (lag > 0) sheet.rect(box(lag), { pen: 'thin', fill: 'shade' });
+    sheet.rect(box(0), { pen: 'outline', fill: 'paper' });
+    sheet.rect(box(-plate), { pen: 'dimension' });
+  }
+}
+
+function drawBox(sheet: Sheet, { width, height, centre, insulation }: Upright): void {
+  const box = (by: number) => ({
+    left: -width / 2 - by,
+    right: width / 2 + by,
+    low: centre - height / 2 - by,
+    high: centre + height / 2 + by,
+  });
+  const lag = insulation?.thickness ?? 0;
+  if (lag > 0) sheet.rect(box(lag), { pen: 'thin', fill: 'shade' });
+  sheet.rect(box(0), { pen: 'outline', fill: 'paper' });
+}
+
+/** Middle of a stack across the pit: on the roof's middle, or beside the shell that it leaves by its back. */
+function stackMiddle(design: Design, index: number): number {
+  const stack = design.stacks[index];
+  const part = design[stack.part];
+  if (!part) return 0;
+  const roof = part.centre + part.height / 2;
+  if (stack.base >= part.centre + 0.4 * part.height) return 0;
+  const shape = 'shape' in part ? part.shape : 'square';
+  const section = { shape, width: part.width, height: part.height, centre: part.centre };
+  const highest = Math.min(roof, stack.base + stack.diameter);
+  const half = Math.max(widthAt(section, stack.base), widthAt(section, highest)) / 2;
+  return half + stack.diameter / 2;
+}
+
+function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
+  layout.stacks.forEach((tube, i) => {
+    const stack = design.stacks[i];
+    const middle = stackMiddle(design, i);
+    const half = stack.diameter / 2;
+    if (middle > 0) {
+      // the elbow that joins the tube to the shell
+      sheet.rect(
+        { left: 0, right: middle - half, low: tube.low, high: tube.low + 0.8 * stack.diameter },
+        { pen: 'thin', fill: 'paper' },
+      );
+    }
+    sheet.rect(
+      { left: middle - half, right: middle + half, low: tube.low, high: tube.high },
+      { pen: 'outline', fill: 'paper' },
+    );
+  });
+}
+
+function drawDoor(sheet: Sheet, { firebox }: Design): void {
+  if (!firebox.door) return;
+  const { width, height } = firebox.door;
+  sheet.rect(
+    { left: -width / 2, right: width / 2, low: firebox.centre - height / 2, high: firebox.centre + height / 2 },
+    { pen: 'hidden' },
+  );
+}
+
+/** Vents side by side, the open share of each filled: a spinner's sector, a slide's width. */
+function drawIntake(sheet: Sheet, { kind, count, area, open, centre }: Intake): void {
+  const round = kind !== 'slide';
+  const width = round ? Math.sqrt((4 * area) / Math.PI) : Math.sqrt(2.5 * area);
+  const height = round ? width : area / width;
+  for (let i = 0; i < count; i++) {
+    const x = (i - (count - 1) / 2) * 1.25 * width;
+    if (!round) {
+      const [left, low, high] = [x - width / 2, centre - height / 2, centre + height / 2];
+      sheet.rect({ left, right: left + width * open, low, high }, { fill: 'ink' });
+      sheet.rect({ left, right: left + width, low, high }, { pen: 'thin' });
+      continue;
+    }
+    const at = { x, height: centre };
+    if (open >= 1) sheet.circle(at, width / 2, { fill: 'ink' });
+    else if (open > 0) sheet.line(sector(x, centre, width / 2, open), { fill: 'ink', closed: true });
+    sheet.circle(at, width / 2, { pen: 'thin' });
+  }
+}
+
+function sector(x: number, z: number, radius: number, share: number): [number, number][] {
+  const steps = Math.max(2, Math.ceil(40 * share));
+  const rim = Array.from({ length: steps + 1 }, (_, i): [number, number] => {
+    const angle = (2 * Math.PI * share * i) / steps;
+    return [x + radius * Math.sin(angle), z + radius * Math.cos(angle)];
+  });
+  return [[x, z], ...rim];
+}

@@ -1,0 +1,200 @@
+import type { Design, StationName } from '../../design/design.js';
+import { format, formatPlate } from '../../units/index.js';
+import type { PitNotes } from './pitDrawing.js';
+import { grown, stationSpans, type PitLayout, type Span } from './pitLayout.js';
+import type { Sheet } from '../sheet.js';
+
+/** The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station. */
+export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): void {
+  drawStacks(sheet, design, layout);
+  drawParts(sheet, design, layout);
+  const rooms = stationSpans(design, layout);
+  if (notes.stations) drawStations(sheet, rooms, notes);
+  drawInside(sheet, design, layout);
+  if (!notes.stations) drawPlateLabels(sheet, design, layout);
+  drawGauge(sheet, design, rooms);
+  if (notes.flows) drawFlows(sheet, design, layout, notes.flows);
+}
+
+/** Under the part they stand on: a tube that leaves a shell's back is seen only above it. */
+function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
+  layout.stacks.forEach((tube, i) => {
+    const part = layout[design.stacks[i].part];
+    const foot = part ? Math.min(part.high, Math.max(tube.low, part.low)) : tube.low;
+    const lag = design.stacks[i].insulation?.thickness ?? 0;
+    if (lag > 0) {
+      const sleeve = { left: tube.left - lag, right: tube.right + lag, low: foot, high: tube.high };
+      sheet.rect(sleeve, { pen: 'thin', fill: 'shade' });
+    }
+    sheet.rect({ ...tube, low: foot }, { pen: 'outline', fill: 'paper' });
+    const { damper } = design.stacks[i];
+    if (damper < 1) {
+      const middle = (tube.left + tube.right) / 2;
+      const at = tube.high - 1.2 * (tube.right - tube.left);
+      const reach = (tube.right - tube.left) / 2;
+      const turn = Math.acos(Math.max(0, Math.min(1, damper)));
+      const [dx, dz] = [reach * Math.sin(turn), reach * Math.cos(turn)];
+      sheet.line(
+        [
+          [middle - dx, at - dz],
+          [middle + dx, at + dz],
+        ],
+        { pen: 'thin' },
+      );
+    }
+  });
+}
+
+function drawParts(sheet: Sheet, design: Design, layout: PitLayout): void {
+  for (const name of ['upright', 'chamber', 'firebox'] as const) {
+    const span = layout[name];
+    const part = design[name];
+    if (!span || !part) continue;
+    if (part.insulation && part.insulation.thickness > 0) {
+      sheet.rect(grown(span, part.insulation), { pen: 'thin', fill: 'shade' });
+    }
+  }
+  for (const name of ['upright', 'chamber', 'firebox'] as const) {
+    const span = layout[name];
+    if (span) sheet.rect(span, { pen: 'outline', fill: 'paper' });
+  }
+  // a tube that comes out of a shell's side, seen through it
+  layout.stacks.forEach((tube, i) => {
+    const part = layout[design.stacks[i].part];
+    if (!part || tube.low >= part.high) return;
+    const seen = Math.min(part.high, tube.high);
+    sheet.line(
+      [
+        [tube.left, seen],
+        [tube.left, tube.low],
+        [tube.right, tube.low],
+        [tube.right, seen],
+      ],
+      { pen: 'hidden' },
+    );
+  });
+}
+
+/** What stands in the parts: reverse plate, openings in the shared plates, doors. */
+function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
+  const { chamber, upright, throat } = design;
+  const gap = (x: number, centre: number, area: number) => {
+    const half = Math.sqrt(area) / 2;
+    sheet.rect(
+      { left: x - 0.012, right: x + 0.012, low: centre - half, high: centre + half },
+      { fill: 'paper', pen: 'thin' },
+    );
+  };
+  if (layout.chamber && chamber) {
+    gap(layout.chamber.left, throat.centre, throat.area);
+    if (chamber.reverse) {
+      const height = layout.chamber.low + chamber.plate + chamber.reverse.height;
+      const turn = Math.min(
+        chamber.length / 2,
+        chamber.reverse.turn / Math.max(0.05, chamber.width - 2 * chamber.plate),
+      );
+      sheet.line(
+        [
+          [layout.chamber.left, height],
+          [layout.chamber.right - turn, height],
+        ],
+        { pen: 'outline' },
+      );
+    }
+    if (chamber.door) door(sheet, layout.chamber, chamber.door);
+  } else if (layout.upright && throat.through === 'top') {
+    const half = Math.sqrt(throat.area) / 2;
+    const middle = (layout.upright.left + layout.upright.right) / 2;
+    const roof = layout.firebox.high;
+    sheet.rect(
+      { left: middle - half, right: middle + half, low: roof - 0.012, high: roof + 0.012 },
+      { fill: 'paper', pen: 'thin' },
+    );
+  } else if (layout.upright) {
+    gap(layout.upright.left, throat.centre, throat.area);
+  }
+  if (layout.upright && upright) {
+    if (upright.opening) gap(layout.upright.left, upright.opening.centre, upright.opening.area);
+    if (upright.door) door(sheet, layout.upright, upright.door);
+  }
+}
+
+function door(sheet: Sheet, part: Span, { width, height }: { width: number; height: number }): void {
+  const [middle, centre] = [(part.left + part.right) / 2, (part.low + part.high) / 2];
+  const half = Math.min(height, part.high - part.low) / 2;
+  sheet.rect(
+    { left: middle - width / 2, right: middle + width / 2, low: centre - half, high: centre + half },
+    { pen: 'hidden' },
+  );
+}
+
+function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, notes: PitNotes): void {
+  const { lettering } = sheet.place;
+  for (const { name, share, lines } of notes.stations ?? []) {
+    const room = rooms[name];
+    if (!room) continue;
+    const fill = { heat: share };
+    sheet.rect(room, { fill });
+    const [x, y] = [sheet.x((room.left + room.right) / 2), sheet.y((room.low + room.high) / 2)];
+    const fits = Math.max(1, Math.floor(((room.high - room.low) * sheet.place.scale) / (lettering * 1.25)));
+    const wide = (room.right - room.left) * sheet.place.scale - 2;
+    const shown = lines.filter((text) => sheet.widthOf(text) < wide).slice(0, fits);
+    shown.forEach((text, i) => {
+      const down = (i - (shown.length - 1) / 2) * lettering * 1.25;
+      sheet.text(x, y + down, text, { on: fill, bold: i === 0, rim: true });
+    });
+  }
+}
+
+function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void {
+  for (const name of ['firebox', 'chamber', 'upright'] as const) {
+    const span = layout[name];
+    const part = design[name];
+    if (!span || !part) continue;
+    const room = (span.right - span.left) * sheet.place.scale;
+    const words = [name, `${formatPlate(part.plate)} plate`];
+    if (part.insulation && part.insulation.thickness > 0) {
+      words.push(`${format('length', part.insulation.thickness)} insulation`);
+    }
+    const lines = words.filter((text) => sheet.widthOf(text) < room - 6);
+    const [x, y] = [sheet.x((span.left + span.right) / 2), sheet.y((span.low + span.high) / 2)];
+    lines.forEach((text, i) => {
+      const down = (i - (lines.length - 1) / 2) * sheet.place.lettering * 1.3;
+      sheet.text(x, y + down, text, { rim: true, bold: i === 0, faint: i > 0 });
+    });
+  }
+}
+
+/** Where the cook's thermometer sits. */
+function drawGauge(sheet: Sheet, design: Design, rooms: Partial<Record<StationName, Span>>): void {
+  const room = rooms[design.gauge];
+  if (!room) return;
+  const at = { x: (room.left + room.right) / 2, height: room.low + 0.86 * (room.high - room.low) };
+  const radius = 5.5 / sheet.place.scale;
+  sheet.circle(at, radius, { pen: 'thin', fill: 'paper' });
+  sheet.line(
+    [
+      [at.x, at.height],
+      [at.x + 0.6 * radius, at.height + 0.6 * radius],
+    ],
+    { pen: 'thin' },
+  );
+}
+
+/** Arrows of the gas: in at the vents, through the throat and up the stack, each with what the notes say of it. */
+function drawFlows(sheet: Sheet, design: Design, layout: PitLayout, flows: NonNullable<PitNotes['flows']>): void {
+  const { lettering } = sheet.place;
+  if (flows.intake !== undefined) {
+    const intake = design.firebox.intakes[0];
+    const [x, y] = [sheet.x(layout.firebox.left), sheet.y(intake.centre)];
+    sheet.arrow([x - 26, y], [x - 2, y]);
+    sheet.text(x - 30, y, flows.intake, { align: 'end', rim: true });
+  }
+  if (flows.stack !== undefined && layout.stacks[0]) {
+    const tube = layout.stacks[0];
+    const x = sheet.x((tube.left + tube.right) / 2);
+    const y = sheet.y(tube.high);
+    sheet.arrow([x, y + 22], [x, y - 4]);
+    sheet.text(x, y - 6 - lettering, flows.stack, { rim: true });
+  }
+}

@@ -1,0 +1,363 @@
+import { Matrix } from 'ml-matrix';
+import type { Design } from '../design/design.js';
+import type { CookLog } from './log/log.js';
+import type { LeastSquaresProblem } from '../solve/leastSquares.js';
+import { lagged, LONGEST_LAG, USUAL_LAG } from './lag.js';
+import { runLog, type LogRun } from './logRun.js';
+import type { Prior } from './parameters.js';
+import { designAt, valueAt, type FitParameter } from './parameters.js';
+import type { Others } from './posterior.js';
+import { suspicionOf, type ScreenedProbe, type Suspicion } from './suspects.js';
+import { weightsOf, type ChannelWeight } from './weights.js';
+
+/** The part of a log that is fitted: readings `from` to `to` (excluded) of each channel. */
+export interface FitPart {
+  log: CookLog;
+  until_s: number;
+  from: number[];
+  to: number[];
+}
+
+/** From about this many standard deviations on a reading pulls no harder. */
+const ROBUST = 3;
+/** Factor on the tolerances of the time steps: errors well below any probe's noise. */
+export const TOLERANCE = 0.1;
+/** The same for estimates that are not fitted, whose spreads are wide. */
+const SWAY = 0.5;
+/** Step of the coordinates for slopes: large against what the solver leaves over, small against their spread. */
+const SLOPE_STEP = 0.025;
+
+/**
+ * Measured against computed readings of all logs as residuals for least squares. Parameters are the estimates' coordinates,
+ * then how far each probe reads off all the time, in units of `accuracy`, then how far each logger lags, in units of the usual lag. After the readings come the priors: estimates stay
+ * within their spreads, probes near the truth, as far as the logs don't tell.
+ *
+ * All runs of a problem step on the same times, so that residuals are smooth in the parameters; the loss is that of
+ * least squares near zero and grows straight beyond some standard deviations.
+ */
+export class FitProblem implements LeastSquaresProblem {
+  readonly start: number[];
+  readonly low: number[];
+  readonly high: number[];
+  /** readings that are fitted, all together */
+  readonly readings: number;
+  /** index of the first logger's lag among the parameters */
+  readonly lags: number;
+  energyError = 0;
+  massError = 0;
+  private readonly grids: number[][] = [];
+  /** how much the readings of each log's channels count */
+  weights: ChannelWeight[][] = [];
+  private known = new Map<string, LogRun[] | null>();
+
+  constructor(
+    private readonly design: Design,
+    private readonly parameters: readonly FitParameter[],
+    readonly prior: Prior,
+    private readonly parts: readonly FitPart[],
+    private readonly accuracy: number,
+    private readonly onRun: () => void,
+  ) {
+    const probes = parts.flatMap(({ log }) => log.channels);
+    this.readings = parts.reduce((sum, { from, to }) => sum + from.reduce((s, f, c) => s + to[c] - f, 0), 0);
+    this.lags = parameters.length + probes.length;
+    const loggers = parts.map(() => LONGEST_LAG / USUAL_LAG);
+    this.start = [...parameters.map(() => 0), ...probes.map(() => 0), ...loggers.map(() => 0)];
+    this.low = [...parameters.map(({ low }) => low), ...probes.map(() => -PROBE_BOUND), ...loggers.map(() => 0)];
+    this.high = [...parameters.map(({ high }) => high), ...probes.map(() => PROBE_BOUND), ...loggers];
+  }
+
+  /** Whether the times of the steps are laid down. */
+  get laid(): boolean {
+    return this.grids.length > 0;
+  }
+
+  /** Lay down the times of the steps as they come out at p. @returns false: the pit can't be followed there */
+  layGrid(p: readonly number[]): boolean {
+    this.known.clear();
+    this.grids.length = 0;
+    const runs = this.runsAt(this.ofEstimates(p));
+    runs?.forEach(({ grid }) => this.grids.push(grid));
+    return runs !== null;
+  }
+
+  /**
+   * Weigh the channels by what is left over at p, where runs have been.
+   *
+   * @returns largest change of a deviation, as a share of it
+   */
+  weigh(p: readonly number[], how: 'independent' | 'together'): number {
+    const runs = this.runsAt(this.ofEstimates(p))!;
+    const before = this.weights;
+    let probe = this.parameters.length;
+    this.weights = this.parts.map((part, l) => {
+      const left = part.log.channels.map((_, c) => this.leftOver(part, runs[l], c, p[probe++], this.lagAt(p, l)));
+      const found = weightsOf(part.log.channels, part.from, left);
+      return how === 'together' ? found : found.map((each) => ({ ...each, together: 1 }));
+    });
+    const changes = before.flatMap((log, l) =>
+      log.map(({ deviation }, c) => Math.abs(this.weights[l][c].deviation / deviation - 1)),
+    );
+    return changes.length > 0 ? Math.max(...changes) : Infinity;
+  }
+
+  residuals(p: readonly number[]): Float64Array | null {
+    const runs = this.runsAt(this.ofEstimates(p));
+    if (!runs) return null;
+    const out: number[] = [];
+    let probe = this.parameters.length;
+    this.parts.forEach((part, l) => {
+      part.log.channels.forEach((_, c) => {
+        const { deviation, together } = this.weights[l][c];
+        const scale = 1 / Math.sqrt(together);
+        for (const each of this.leftOver(part, runs[l], c, p[probe], this.lagAt(p, l)))
+          out.push(scale * loss(each / deviation));
+        probe++;
+      });
+    });
+    out.push(...this.prior.residuals(this.ofEstimates(p)), ...p.slice(this.parameters.length));
+    return Float64Array.from(out);
+  }
+
+  slopes(p: readonly number[]): Float64Array[] {
+    const q = this.ofEstimates(p);
+    const pulls = this.pullsAt(p);
+    const prior = this.prior.slopes(this.prior.sidesAt(q));
+    return p.map((_, k) => {
+      const row = new Float64Array(this.readings + p.length);
+      if (k < q.length) {
+        const { runs, step } = this.runsBeside(q, k);
+        this.fillSlopes(row, p, runs, step, pulls);
+        row.set(prior[k], this.readings);
+      } else {
+        if (k < this.lags) this.fillOffset(row, k, pulls);
+        else this.fillLag(row, p, k - this.lags, pulls);
+        row[this.readings + k] = 1;
+      }
+      return row;
+    });
+  }
+
+  /** What estimates that are not fitted would do to the readings; those with which the pit can't be followed are left out. */
+  sway(p: readonly number[], others: readonly FitParameter[]): Others {
+    const q = this.ofEstimates(p);
+    const pulls = this.pullsAt(p);
+    const moved = designAt(this.design, this.parameters, q);
+    const out: Others = { paths: [], sway: [] };
+    for (const other of others) {
+      const step = other.high >= SWAY ? SWAY : -SWAY;
+      const runs = this.follow(designAt(moved, [other], [step]));
+      if (!runs) continue;
+      const row = new Float64Array(this.readings);
+      this.fillSlopes(row, p, runs, step, pulls);
+      out.paths.push(other.unknown.path);
+      out.sway.push(row);
+    }
+    return out;
+  }
+
+  /** Which of the probes is not to be believed, held against each other and the model at the start, where runs have been. */
+  suspicion(): Suspicion {
+    const q = this.ofEstimates(this.start);
+    const base = this.runsAt(q)!;
+    const beside = q.map((_, k) => this.runsBeside(q, k));
+    const probes = this.parts.flatMap(({ log, from, to }, l) =>
+      log.channels.map(({ header, time_s, value_K }, c): ScreenedProbe => {
+        const computed = base[l].computed[c];
+        const blocks = blocksOf(time_s, from[c], to[c]);
+        const mean = (of: (i: number) => number) => blocks.map(({ first, last }) => meanOf(of, first, last));
+        return {
+          header,
+          log: l,
+          block: blocks.map(({ place }) => place),
+          computed: mean((i) => computed[i]),
+          left: mean((i) => value_K[i] - computed[i]),
+          deviation: mean((i) => MODEL.least + MODEL.share * Math.abs(computed[i] - this.design.site.air)),
+          slopes: beside.map(({ runs, step }) =>
+            mean((i) => (runs ? (runs[l].computed[c][i] - computed[i]) / step : 0)),
+          ),
+        };
+      }),
+    );
+    const own = new Matrix(this.prior.slopes(this.prior.sidesAt(q)));
+    const known = own.mmul(own.transpose()).to2DArray();
+    const [low, high] = [this.ofEstimates(this.low), this.ofEstimates(this.high)];
+    const offset = { deviation: this.accuracy, most: PROBE_BOUND * this.accuracy };
+    return suspicionOf(probes, { known, low, high, fire: fireAmong(this.parameters) }, offset);
+  }
+
+  private ofEstimates(p: readonly number[]): number[] {
+    return p.slice(0, this.parameters.length);
+  }
+
+  private lagAt(p: readonly number[], log: number): number {
+    return p[this.lags + log] * USUAL_LAG;
+  }
+
+  /** Measured less computed [K], as the logger lags and with the probe's own offset taken off. */
+  private leftOver({ log, from, to }: FitPart, run: LogRun, c: number, offset: number, lag: number): Float64Array {
+    const { value_K, time_s } = log.channels[c];
+    const computed = lagged(time_s, run.computed[c], lag, to[c]);
+    const out = new Float64Array(to[c] - from[c]);
+    for (let i = 0; i < out.length; i++) {
+      out[i] = value_K[from[c] + i] - computed[from[c] + i] - offset * this.accuracy;
+    }
+    return out;
+  }
+
+  /** How much each residual changes with its reading, in the order of the residuals. */
+  private pullsAt(p: readonly number[]): Float64Array {
+    const runs = this.runsAt(this.ofEstimates(p))!;
+    const pulls = new Float64Array(this.readings);
+    let probe = this.parameters.length;
+    let at = 0;
+    this.parts.forEach((part, l) => {
+      part.log.channels.forEach((_, c) => {
+        const { deviation, together } = this.weights[l][c];
+        for (const each of this.leftOver(part, runs[l], c, p[probe], this.lagAt(p, l))) {
+          pulls[at++] = lossSlope(each / deviation) / (deviation * Math.sqrt(together));
+        }
+        probe++;
+      });
+    });
+    return pulls;
+  }
+
+  /** Slopes of the residuals from runs a step beside those at p; none where these broke off. */
+  private fillSlopes(
+    row: Float64Array,
+    p: readonly number[],
+    beside: LogRun[] | null,
+    step: number,
+    pulls: Float64Array,
+  ) {
+    if (!beside) return;
+    const base = this.runsAt(this.ofEstimates(p))!;
+    let at = 0;
+    this.parts.forEach(({ log, from, to }, l) => {
+      const lag = this.lagAt(p, l);
+      from.forEach((first, c) => {
+        const { time_s } = log.channels[c];
+        const now = lagged(time_s, base[l].computed[c], lag, to[c]);
+        const then = lagged(time_s, beside[l].computed[c], lag, to[c]);
+        for (let i = first; i < to[c]; i++, at++) row[at] = (-(then[i] - now[i]) / step) * pulls[at];
+      });
+    });
+  }
+
+  /** Slopes of the residuals with one logger's lag. */
+  private fillLag(row: Float64Array, p: readonly number[], logger: number, pulls: Float64Array): void {
+    const base = this.runsAt(this.ofEstimates(p))!;
+    let at = 0;
+    this.parts.forEach(({ log, from, to }, l) => {
+      const lag = this.lagAt(p, l);
+      from.forEach((first, c) => {
+        if (l === logger) {
+          const { time_s } = log.channels[c];
+          const now = lagged(time_s, base[l].computed[c], lag, to[c]);
+          const then = lagged(time_s, base[l].computed[c], lag + LAG_STEP * USUAL_LAG, to[c]);
+          for (let i = first; i < to[c]; i++)
+            row[at + i - first] = (-(then[i] - now[i]) / LAG_STEP) * pulls[at + i - first];
+        }
+        at += to[c] - first;
+      });
+    });
+  }
+
+  /** Slopes of the residuals with one probe's offset. */
+  private fillOffset(row: Float64Array, probe: number, pulls: Float64Array): void {
+    let k = this.parameters.length;
+    let at = 0;
+    for (const { from, to } of this.parts) {
+      from.forEach((first, c) => {
+        for (let i = first; i < to[c]; i++, at++) if (k === probe) row[at] = -this.accuracy * pulls[at];
+        k++;
+      });
+    }
+  }
+
+  /** Runs with one coordinate a step aside, towards the inside of its bounds and away from the kink of a spread at 0. */
+  private runsBeside(q: readonly number[], k: number): { runs: LogRun[] | null; step: number } {
+    const outwards = q[k] < 0 ? -1 : 1;
+    const inside = q[k] + outwards * SLOPE_STEP;
+    const step = SLOPE_STEP * (inside >= this.low[k] && inside <= this.high[k] ? outwards : -outwards);
+    const aside = q.map((v, j) => (j === k ? v + step : v));
+    return { runs: this.runsAt(aside), step };
+  }
+
+  private runsAt(q: readonly number[]): LogRun[] | null {
+    const key = q.join(' ');
+    let runs = this.known.get(key);
+    if (runs === undefined) {
+      runs = this.follow(designAt(this.design, this.parameters, q));
+      this.known.set(key, runs);
+    }
+    return runs;
+  }
+
+  /** All logs with a design, on the times that are laid down. */
+  private follow(design: Design): LogRun[] | null {
+    const runs: LogRun[] = [];
+    for (const [l, { log, until_s }] of this.parts.entries()) {
+      const run = runLog(design, log, { until: until_s, grid: this.grids[l], tolerance: TOLERANCE });
+      this.onRun();
+      if (!run) return null;
+      this.energyError = Math.max(this.energyError, run.energyError);
+      this.massError = Math.max(this.massError, run.massError);
+      runs.push(run);
+    }
+    return runs;
+  }
+}
+
+/** The heat of the wood among the estimates: with it all fires of a log go up and down. */
+function fireAmong(parameters: readonly FitParameter[]): { at: number; factor: number } | null {
+  const at = parameters.findIndex(({ unknown }) => unknown.path === 'wood.heat');
+  if (at < 0) return null;
+  const each = parameters[at];
+  return { at, factor: (valueAt(each, each.low) / valueAt(each, 0)) ** (1 / each.low) };
+}
+
+/** Length of a block of readings that counts as one, where probes are held against each other [s]. */
+const BLOCK = 900;
+/** How far a model that is right may be off over such a block: so many K, and a share of the rise above outdoors. */
+const MODEL = { least: 3, share: 0.04 };
+
+/** First and last (excluded) reading of each block; the very first reading, of a pit that is cold, is one by itself. */
+function blocksOf(
+  time_s: readonly number[],
+  from: number,
+  to: number,
+): { first: number; last: number; place: number }[] {
+  const blocks: { first: number; last: number; place: number }[] = [];
+  const place = (i: number) => (i === 0 ? -1 : Math.floor(time_s[i] / BLOCK));
+  for (let first = from, i = from + 1; i <= to; i++) {
+    if (i < to && place(i) === place(first)) continue;
+    blocks.push({ first, last: i, place: place(first) });
+    first = i;
+  }
+  return blocks;
+}
+
+function meanOf(of: (i: number) => number, first: number, last: number): number {
+  let sum = 0;
+  for (let i = first; i < last; i++) sum += of(i);
+  return sum / (last - first);
+}
+
+/** Step of a lag for slopes, in units of the usual one. */
+const LAG_STEP = 0.01;
+/** A probe that is off by more than so many times what it may be is broken. */
+const PROBE_BOUND = 5;
+
+/** Signed root of the pseudo-Huber loss 2 c^2 (sqrt(1 + (r/c)^2) - 1): r near zero, its square growing straight far out. */
+function loss(r: number): number {
+  const x = r / ROBUST;
+  // the difference of roots, without its cancellation
+  return r * Math.sqrt(2 / (Math.sqrt(1 + x * x) + 1));
+}
+
+function lossSlope(r: number): number {
+  const root = Math.sqrt(1 + (r / ROBUST) ** 2);
+  return Math.sqrt((root + 1) / 2) / root;
+}

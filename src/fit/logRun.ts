@@ -1,0 +1,272 @@
+import type { Design } from '../design/design.js';
+import { geometryOf } from '../design/geometryOf.js';
+import type { CookLog, LogChannel, LogCurve } from './log/log.js';
+import { openDoor } from '../study/events/door.js';
+import { makePit, stationGas, stationSteel, type Pit } from '../network/pit.js';
+import { Transient, type Moment } from '../network/transient.js';
+import { variantOf } from '../study/events/variant.js';
+import { curveAt, fireOfLog } from './logFire.js';
+import { hotStart } from './hotStart.js';
+
+/** The gas is first solved when the log has run this long [s]. */
+const FIRST_MOMENT = 1;
+/** First step after something changed [s]. */
+const FIRST_STEP = 5;
+/** A log with more steps than this is not followed: its draft flutters. */
+const MOST_STEPS = 20_000;
+
+export interface LogRunOptions {
+  /** follow the log up to here [s] (default: to its end) */
+  until?: number;
+  /** times at which steps end, from an earlier run: the same for all runs, so that a small change gives a small change */
+  grid?: readonly number[];
+  /** factor on the tolerances of the time steps (default 1) */
+  tolerance?: number;
+}
+
+/** What a pit would have read under a log's fire, weather and events. */
+export interface LogRun {
+  /** a row a channel of the log, a number for each of its readings up to `until` [K] */
+  computed: Float64Array[];
+  /** times at which steps ended [s] */
+  grid: number[];
+  /** heat of the fire at the end of each step [W], as far as air let it burn */
+  fire_W: number[];
+  /** worst imbalance of heat, as a share of what the fire gave or the pit lost, and of mass [kg/s] */
+  energyError: number;
+  massError: number;
+}
+
+/**
+ * Follow a pit through a log: the wood laid on or the heat logged, air and wind as measured, vents and door as they stood.
+ *
+ * The pit starts at outdoor temperature, or where the log begins hot, settled at what its thermometers then read.
+ *
+ * @returns null: its draft keeps tipping over, so that it can't be followed
+ */
+export function runLog(design: Design, log: CookLog, options: LogRunOptions = {}): LogRun | null {
+  const until = Math.min(options.until ?? log.length_s, log.length_s);
+  const pits = new Pits(design, log);
+  const start = hotStart(design, log);
+  const weather = weatherOf(design, log);
+  const fire = fireOfLog(design, log, start?.embers ?? 0);
+  const breaks = breaksOf(log, until);
+  const readers = log.channels.map((channel) => new ChannelReader(channel, until));
+  const run: LogRun = {
+    computed: readers.map(({ computed }) => computed),
+    grid: [],
+    fire_W: [],
+    energyError: 0,
+    massError: 0,
+  };
+  let pit = pits.at(FIRST_MOMENT);
+  pit.model.turnOutdoors(...weather(0));
+  let moment: Moment = {
+    time: FIRST_MOMENT,
+    x: start ? start.x.slice() : pit.settler.burningState(0, pit.settler.coldState()),
+    fireHeat: 0,
+    lost: 0,
+    stored: 0,
+    loss: 0,
+    massError: 0,
+  };
+  readers.forEach((reader) => reader.take([0], [reader.valueIn(pit, moment.x)], 0, FIRST_MOMENT));
+  let transient: Transient | null = null;
+  for (let i = 1; i < breaks.length; i++) {
+    const [from, to] = [Math.max(breaks[i - 1], FIRST_MOMENT), breaks[i]];
+    if (to <= from) continue;
+    const now = pits.at(0.5 * (from + to));
+    if (!transient || now !== pit) {
+      pit = now;
+      transient = new Transient(pit.settler, moment.x, moment.time);
+      transient.moment = { ...moment, x: moment.x.slice() };
+      const { absolute, relative } = transient.system.tolerance;
+      const scale = options.tolerance ?? 1;
+      transient.system.tolerance = { absolute: absolute * scale, relative: relative * scale };
+      const { model } = pit;
+      transient.system.weatherAt = (t) => model.turnOutdoors(...weather(t));
+    }
+    // what is the case at a break belongs to the stretch that begins there
+    if (!transient.change((t) => ({ mode: 'release', heat: fire(Math.min(t, to)) }), FIRST_STEP)) return null;
+    if (!follow(transient, to, readers, run, pit, options.grid)) return null;
+    moment = transient.moment;
+  }
+  return run;
+}
+
+/** Step to the end of a stretch, on the given grid where there is one. */
+function follow(
+  transient: Transient,
+  to: number,
+  readers: ChannelReader[],
+  run: LogRun,
+  pit: Pit,
+  grid: readonly number[] | undefined,
+): boolean {
+  let at = grid ? firstAfter(grid, transient.moment.time) : 0;
+  while (transient.moment.time < to - CLOSE) {
+    const before = transient.moment;
+    const aim = grid && at < grid.length ? Math.min(to, grid[at++]) : to;
+    if (aim - before.time < CLOSE) continue;
+    if (!(grid && transient.stepTo(aim)) && transient.step(aim) === 'failed') return false;
+    if (run.grid.length > MOST_STEPS) return false;
+    const { moment, stride } = transient;
+    for (const reader of readers) {
+      const values = stride
+        ? stride.states.map((x) => reader.valueIn(pit, x))
+        : [reader.valueIn(pit, before.x), reader.valueIn(pit, moment.x)];
+      reader.take(stride?.shares ?? [0, 1], values, before.time, moment.time);
+    }
+    run.grid.push(moment.time);
+    run.fire_W.push(moment.x[pit.model.fire]);
+    const turned = Math.max(moment.fireHeat, Math.abs(moment.lost));
+    if (turned > 0) {
+      run.energyError = Math.max(run.energyError, Math.abs(moment.fireHeat - moment.lost - moment.stored) / turned);
+    }
+    run.massError = Math.max(run.massError, moment.massError);
+  }
+  return true;
+}
+
+/** Times nearer than this are the same [s]. */
+const CLOSE = 1e-6;
+
+function firstAfter(grid: readonly number[], time: number): number {
+  let low = 0;
+  let high = grid.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (grid[middle] <= time + CLOSE) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Fills in what one channel would read at its times, step by step. */
+class ChannelReader {
+  readonly computed: Float64Array;
+  private next = 0;
+  private stem = -1;
+  private stemOf: Pit | null = null;
+
+  constructor(
+    private readonly channel: LogChannel,
+    until: number,
+  ) {
+    const { time_s } = channel;
+    let count = time_s.length;
+    while (count > 0 && time_s[count - 1] > until) count--;
+    this.computed = new Float64Array(count);
+  }
+
+  /** What the channel measures, at the unknowns x of a pit [K]. */
+  valueIn(pit: Pit, x: Float64Array): number {
+    const { station, measured } = this.channel;
+    if (measured === 'gas') return stationGas(pit, x, station);
+    if (measured === 'steel') return stationSteel(pit, x, station);
+    if (this.stemOf !== pit) {
+      this.stem = pit.model.nodeCount + pit.model.network.stems.findIndex((s) => s.station === station);
+      this.stemOf = pit;
+    }
+    return x[this.stem];
+  }
+
+  /** Readings between two times, on the polynomial through values at shares of the way (Newton's divided differences). */
+  take(shares: readonly number[], values: number[], from: number, to: number): void {
+    const { time_s } = this.channel;
+    const n = values.length;
+    for (let order = 1; order < n; order++) {
+      for (let i = n - 1; i >= order; i--) values[i] = (values[i] - values[i - 1]) / (shares[i] - shares[i - order]);
+    }
+    while (this.next < this.computed.length && time_s[this.next] <= to + CLOSE) {
+      const at = Math.min(1, (time_s[this.next] - from) / (to - from));
+      let sum = values[n - 1];
+      for (let i = n - 2; i >= 0; i--) sum = values[i] + (at - shares[i]) * sum;
+      this.computed[this.next++] = sum;
+    }
+  }
+}
+
+/** The pits that a log passes through: as built, with other vents, with the door open. Each is built once. */
+class Pits {
+  private readonly built = new Map<string, Pit>();
+
+  constructor(
+    private readonly design: Design,
+    private readonly log: CookLog,
+  ) {}
+
+  at(t: number): Pit {
+    const { log } = this;
+    const open = log.door.some(({ from_s, to_s }) => t >= from_s && t < to_s);
+    const intakes = stepAt(log.intakes, t);
+    const damper = stepAt(log.damper, t);
+    const key = `${open} ${intakes} ${damper}`;
+    let pit = this.built.get(key);
+    if (!pit) this.built.set(key, (pit = this.make(open, intakes, damper)));
+    return pit;
+  }
+
+  private make(open: boolean, intakes: number | null, damper: number | null): Pit {
+    const { design } = this;
+    const changed =
+      intakes === null && damper === null
+        ? design
+        : {
+            ...design,
+            firebox: {
+              ...design.firebox,
+              intakes: design.firebox.intakes.map((each) => ({ ...each, open: intakes ?? each.open })),
+            },
+            stacks: design.stacks.map((each) => ({ ...each, damper: damper ?? each.damper })),
+          };
+    const pit = makePit(changed, geometryOf(changed));
+    return open ? variantOf(pit, openDoor(changed)) : pit;
+  }
+}
+
+/** The last value given up to a time; before the first one, that. */
+function stepAt(curve: LogCurve | null, t: number): number | null {
+  if (!curve || curve.value.length === 0) return null;
+  let value = curve.value[0];
+  for (let i = 0; i < curve.time_s.length && curve.time_s[i] <= t; i++) value = curve.value[i];
+  return value;
+}
+
+/** Times at which something starts or ends, the ends of the log among them. */
+function breaksOf(log: CookLog, until: number): number[] {
+  const steps = (curve: LogCurve | null) =>
+    (curve?.time_s ?? []).filter((_, i) => i > 0 && curve!.value[i] !== curve!.value[i - 1]);
+  const times = [
+    ...(log.wood ?? []).map(({ time_s }) => time_s),
+    ...steps(log.intakes),
+    ...steps(log.damper),
+    ...log.door.flatMap(({ from_s, to_s }) => [from_s, to_s]),
+  ];
+  const inside = [...new Set(times)].filter((t) => t > 0 && t < until).sort((a, b) => a - b);
+  return [0, ...inside, until];
+}
+
+/** Length over which measured air and wind are averaged before the pit feels them [s]. */
+const WEATHER_STEP = 900;
+
+/** Air [K] and wind [m/s] against time: means over quarter hours, straight between their middles; else the design's. */
+function weatherOf({ site }: Design, log: CookLog): (t: number) => [number, number] {
+  const air = log.air && averaged(log.air, log.length_s);
+  const wind = log.wind && averaged(log.wind, log.length_s);
+  return (t) => [air ? curveAt(air, t) : site.air, wind ? curveAt(wind, t) : site.wind];
+}
+
+function averaged(curve: LogCurve, length: number): LogCurve {
+  const count = Math.max(1, Math.round(length / WEATHER_STEP));
+  const width = length / count;
+  const sums = new Float64Array(count);
+  const seen = new Float64Array(count);
+  curve.time_s.forEach((t, i) => {
+    const at = Math.min(count - 1, Math.floor(t / width));
+    sums[at] += curve.value[i];
+    seen[at]++;
+  });
+  const there = [...seen.keys()].filter((i) => seen[i] > 0);
+  return { time_s: there.map((i) => (i + 0.5) * width), value: there.map((i) => sums[i] / seen[i]) };
+}

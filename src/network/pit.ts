@@ -1,0 +1,51 @@
+import type { Design } from '../design/design.js';
+import type { Geometry } from '../design/geometry.js';
+import { Balances } from './balances.js';
+import { buildNetwork, DEFAULT_RESOLUTION, type Resolution } from './build.js';
+import type { BuiltPit } from './cells.js';
+import { Model } from './model.js';
+import { Settler } from './settle.js';
+
+/** A design made ready to be solved; shared by all studies of it. */
+export interface Pit {
+  design: Design;
+  geometry: Geometry;
+  built: BuiltPit;
+  model: Model;
+  balances: Balances;
+  settler: Settler;
+}
+
+/** Build network, balances and solvers of a design. */
+export function makePit(design: Design, geometry: Geometry, resolution: Resolution = DEFAULT_RESOLUTION): Pit {
+  const built = buildNetwork(design, geometry, resolution);
+  const model = new Model(built.network);
+  const balances = new Balances(model);
+  return { design, geometry, built, model, balances, settler: new Settler(balances) };
+}
+
+/** Area-mean temperature of a station's outside walls at x [K]. */
+export function stationSteel(pit: Pit, x: Float64Array, station: string): number {
+  let sum = 0;
+  let weight = 0;
+  const { nodes } = pit.built.network;
+  for (let i = 0; i < nodes.length; i++) {
+    if (nodes[i].station !== station) continue;
+    sum += nodes[i].weight * x[i];
+    weight += nodes[i].weight;
+  }
+  return sum / weight;
+}
+
+/** Volume-mean gas temperature of a station's cells at x [K]. */
+export function stationGas(pit: Pit, x: Float64Array, station: string): number {
+  let sum = 0;
+  let volume = 0;
+  const { zones } = pit.built.network;
+  for (let z = 0; z < zones.length; z++) {
+    if (zones[z].station !== station) continue;
+    sum += zones[z].volume * x[pit.model.gas + z];
+    volume += zones[z].volume;
+  }
+  return sum / volume;
+}

@@ -1,0 +1,431 @@
+import type { Balances, Demand } from './balances.js';
+import { bracketedRoot } from '../solve/root.js';
+import { LuSolver } from '../solve/linear.js';
+import { nextStep, StiffStepper, type StiffSystem } from '../solve/stiff.js';
+import type { Settler } from './settle.js';
+import { stepLimit, stepMeasure } from './settle.js';
+
+/** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
+const STEP_LEFT = { temperature: 2e-3, pressure: 2e-6, fuel: 1e-5, fireShare: 1e-5 };
+
+/** How closely in time the end of a step is laid on an event [s]. */
+const EVENT_TIME = 0.2;
+
+/** A draft that tips over more often than this is not followed any further. */
+const MOST_BRIDGES = 24;
+/** Nor is a run of more steps than this, accepted or not. */
+const MOST_STEPS = 4000;
+
+/** No step shorter than this is tried [s]. */
+const SHORTEST = 1e-3;
+
+/** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
+export const DEFAULT_TOLERANCE = { absolute: 0.05, relative: 1e-3 };
+
+/**
+ * A network under a fire as a stiff system. Integrated along: fire heat, all losses [J].
+ * The fire is a function of time, or holds the gauge; whoever steps it changes `demand` between steps.
+ */
+export class NetworkSystem implements StiffSystem {
+  readonly size: number;
+  readonly differential: number;
+  readonly quadratures = 2;
+  readonly followers: number;
+  demandAt: (t: number) => Demand;
+  /** turns outdoors to what it is at a time; default: it stays */
+  weatherAt: (t: number) => void = () => undefined;
+  tolerance = DEFAULT_TOLERANCE;
+
+  readonly balances: Balances;
+
+  constructor(private readonly settler: Settler) {
+    const { balances } = settler;
+    this.balances = balances;
+    this.size = balances.model.size;
+    this.differential = balances.model.differential;
+    this.followers = balances.model.stemCount;
+    this.demandAt = () => ({ mode: 'release', heat: 0 });
+  }
+
+  /** Turn the weather to a time. @returns what the fire is asked to do then */
+  at(t: number): Demand {
+    this.weatherAt(t);
+    return this.demandAt(t);
+  }
+
+  contents(x: Float64Array, out: Float64Array): void {
+    this.balances.contents(x, out);
+  }
+
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner = false): void {
+    this.lastFire = x[this.balances.model.fire];
+    this.balances.evaluate(x, this.at(t), false, !inner);
+    rate.set(this.balances.rate);
+    algebraic.set(this.balances.algebraic);
+  }
+
+  jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void {
+    this.balances.jacobian(x, this.at(t), matrix, 1, gamma, false);
+  }
+
+  limit(x: Float64Array, step: Float64Array): number {
+    return stepLimit(this.balances.model, x, step);
+  }
+
+  measure(x: Float64Array, step: Float64Array): number {
+    return stepMeasure(this.balances.model, x, step, STEP_LEFT);
+  }
+
+  /** Pressures follow temperatures so steeply that a guess a little off sends gas where none goes. */
+  balance(x: Float64Array): void {
+    this.settler.balanceFlows(x);
+  }
+
+  settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
+    this.settler.balanceFlows(x);
+    this.balances.settleStems(x, fixed, gamma);
+  }
+
+  private lastFire = 0;
+
+  quadrature(out: Float64Array): void {
+    out[0] = this.lastFire;
+    out[1] = this.balances.totalLoss();
+  }
+
+  errorWeights(x: Float64Array, out: Float64Array): void {
+    const outdoors = this.balances.model.network.outdoors.temperature;
+    for (let i = 0; i < this.differential; i++) {
+      out[i] = 1 / (this.tolerance.absolute + this.tolerance.relative * Math.abs(x[i] - outdoors));
+    }
+  }
+}
+
+/** What is known after a step. */
+export interface Moment {
+  time: number;
+  x: Float64Array;
+  /** integrals since the start [J] */
+  fireHeat: number;
+  lost: number;
+  stored: number;
+  /** what leaves the network now [W] */
+  loss: number;
+  massError: number;
+}
+
+/** Something to stop at: what is left until it happens, above zero before; the step that goes past zero is shortened. */
+export interface StopAt {
+  left: (moment: Moment) => number;
+  /** how far past zero the step may end, besides the closeness in time; what jumps is only landed on in time */
+  within: number;
+}
+
+/** A step that was taken, with the unknowns at shares of it, its ends included. */
+export interface Stride {
+  before: Moment;
+  after: Moment;
+  shares: number[];
+  states: Float64Array[];
+}
+
+/**
+ * A moment inside a step: on the cubic through its start, stages and end, never outside of what lies on either side of it, for
+ * at a kink a cubic swings out. Sums follow their rates at both ends, so that they balance as these do.
+ */
+export function inside({ before, after, shares, states }: Stride, share: number): Moment {
+  const weights = cubicWeights(shares, share);
+  let next = 1;
+  while (next < shares.length - 1 && shares[next] < share) next++;
+  const [low, high] = [states[next - 1], states[next]];
+  const x = after.x.map((_, k) => {
+    let value = 0;
+    for (let i = 0; i < states.length; i++) value += weights[i] * states[i][k];
+    return Math.min(Math.max(value, Math.min(low[k], high[k])), Math.max(low[k], high[k]));
+  });
+  const h = after.time - before.time;
+  const fire = x.length - 1;
+  const along = (a: number, b: number, rateA: number, rateB: number) => {
+    const rest = 1 - share;
+    return a + (b - a) * share * share * (3 - 2 * share) + h * share * rest * (rateA * rest - rateB * share);
+  };
+  const rates = [before, after].map((moment) => [moment.x[fire], moment.loss]);
+  const [[fireA, lossA], [fireB, lossB]] = rates;
+  return {
+    time: before.time + share * h,
+    x,
+    fireHeat: along(before.fireHeat, after.fireHeat, fireA, fireB),
+    lost: along(before.lost, after.lost, lossA, lossB),
+    stored: along(before.stored, after.stored, fireA - lossA, fireB - lossB),
+    loss: before.loss + share * (after.loss - before.loss),
+    massError: after.massError,
+  };
+}
+
+/** Steps a network through time. Knows fires and events, not what they are for. */
+export class Transient {
+  readonly system: NetworkSystem;
+  private readonly stepper: StiffStepper;
+  moment: Moment;
+  steps = 0;
+  rejected = 0;
+  private h = 1;
+  private bridges = 0;
+  /** the last step; none after a jump */
+  stride: Stride | null = null;
+  /** moments on the way of the bridge that the last step was, if it was one */
+  trail: Moment[] = [];
+  /** the gas is on its way from one branch of flows to another: a bridge has stopped half way */
+  private adrift = false;
+
+  constructor(
+    readonly settler: Settler,
+    x: Float64Array,
+    time = 0,
+  ) {
+    const { balances } = settler;
+    this.system = new NetworkSystem(settler);
+    this.stepper = new StiffStepper(this.system, new LuSolver(balances.model.size, balances.model.differential));
+    this.moment = { time, x: x.slice(), fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 };
+  }
+
+  get evaluations(): number {
+    return this.stepper.evaluations;
+  }
+
+  /**
+   * Start from here under another fire: gas, flows and fire settle to it at once, plates stay.
+   *
+   * @param fits whether what comes of it will do
+   * @returns false: they do not settle or it does not do, and all goes on as before
+   */
+  change(demandAt: (t: number) => Demand, firstStep: number, fits: (moment: Moment) => boolean = () => true): boolean {
+    const { moment: before, system } = this;
+    const asBefore = system.demandAt;
+    system.demandAt = demandAt;
+    const x = before.x.slice();
+    const settled = this.settler.settle(x, system.at(before.time), 'nodes');
+    const loss = this.settler.balances.totalLoss();
+    const moment = { ...before, x, loss, massError: settled.massError };
+    if (!settled.converged || !fits(moment)) {
+      system.demandAt = asBefore;
+      return false;
+    }
+    this.moment = moment;
+    this.trail = [];
+    this.begin();
+    this.h = firstStep;
+    return true;
+  }
+
+  /** Step from the moment as it stands. */
+  private begin(): void {
+    this.stride = null;
+    this.adrift = false;
+    this.stepper.begin(this.moment.time, this.moment.x);
+  }
+
+  /**
+   * One accepted step, ending at `end` at the latest, or where a stop is due.
+   *
+   * A step that goes past the stop is tried again up to where the stop seems to be. If that falls short it counts, and the next
+   * one begins there: nearer by, where the guess is better and Newton surer. So nothing ever has to be taken that is off.
+   *
+   * @returns 'step', 'event', or 'failed' when neither a step of any length nor a bridge converges
+   */
+  step(end: number, stop?: StopAt): 'step' | 'event' | 'failed' {
+    if (this.adrift) return this.bridge(stop);
+    const left = stop ? stop.left(this.moment) : 1;
+    let h = Math.min(this.h, end - this.moment.time);
+    let tooFar = Infinity;
+    for (;;) {
+      if (this.steps + this.rejected > MOST_STEPS) return 'failed';
+      const error = this.stepper.attempt(this.moment.time, h);
+      if (error > 1 || Number.isNaN(error)) {
+        this.rejected++;
+        h =
+          error === Infinity || Number.isNaN(error)
+            ? 0.25 * h
+            : Math.max(0.2 * h, Math.min(0.9 * h, nextStep(h, error)));
+        if (h < SHORTEST) return ++this.bridges > MOST_BRIDGES ? 'failed' : this.bridge(stop);
+        continue;
+      }
+      const candidate = this.candidate(h);
+      const passed = stop && left > 0 ? this.passed(h, stop, left, candidate) : null;
+      if (!passed) {
+        this.take(candidate);
+        this.h = Math.min(nextStep(h, error), Math.max(tooFar - h, SHORTEST));
+        return 'step';
+      }
+      if (passed.there) {
+        this.take(candidate);
+        return 'event';
+      }
+      // it jumps there: gas goes another way from now on
+      if (h <= SHORTEST) return ++this.bridges > MOST_BRIDGES ? 'failed' : this.bridge(stop);
+      tooFar = h;
+      h = Math.max(passed.guess, SHORTEST);
+    }
+  }
+
+  /**
+   * Does the step just tried go past a stop?
+   *
+   * @returns null: no; else whether it ends there closely enough, and a guess of the length that does
+   */
+  private passed(
+    h: number,
+    { left, within }: StopAt,
+    before: number,
+    candidate: Moment,
+  ): { there: boolean; guess: number } | null {
+    const shares = [0, ...this.stepper.stageShares, 1];
+    const values = [before, ...this.stepper.stageStates.map((x) => left({ ...candidate, x })), left(candidate)];
+    const first = values.findIndex((value) => !(value > 0));
+    if (first < 0) return null;
+    const end = values[values.length - 1];
+    const near = Math.min(within, (EVENT_TIME * Math.abs(end - before)) / h);
+    // aimed a little past zero, so that what is landed on has happened
+    const cubic = (at: number) => {
+      const weights = cubicWeights(shares, at);
+      return values.reduce((sum, value, i) => sum + value * weights[i], 0.5 * near);
+    };
+    const [low, high] = [0, shares[first]];
+    const [fLow, fHigh] = [before + 0.5 * near, cubic(high)];
+    const share = fHigh < 0 ? bracketedRoot(cubic, { low, high, tolerance: 1e-7, fLow, fHigh }).root : high;
+    return { there: end <= 0 && end >= -near, guess: Math.min(share, 0.98) * h };
+  }
+
+  /** One step that ends at `end` whatever its local error. @returns false: a stage of it does not converge, nothing changed */
+  stepTo(end: number): boolean {
+    const h = end - this.moment.time;
+    if (!(this.stepper.attempt(this.moment.time, h) < Infinity)) return false;
+    this.take(this.candidate(h));
+    return true;
+  }
+
+  /**
+   * Where no step converges the gas has come to the end of the branch of flows it was on (a plume that tips over, a draft
+   * that turns). Carry it over by implicit Euler steps in which gas has its own small heat capacity, until quasi-steady gas
+   * settles again. What the gas takes up on the way is booked as stored. A stop on the way is landed on as by any step.
+   */
+  private bridge(stop?: StopAt): 'step' | 'event' | 'failed' {
+    const { settler } = this;
+    const { balances, model } = settler;
+    const start = this.moment;
+    const x = start.x.slice();
+    const from = start.x.slice();
+    const storage = new Float64Array(model.size);
+    const fixed = new Float64Array(model.differential);
+    let at = start;
+    let left = stop ? stop.left(at) : 1;
+    const watched = left > 0;
+    this.trail = [];
+    let h = 0.05;
+    for (let attempt = 0; attempt < 120 && h > 1e-6; attempt++) {
+      from.set(at.x);
+      x.set(at.x);
+      const demand = this.releaseAt(at.time + h, x[model.fire]);
+      settler.balanceFlows(x);
+      const outcome = settler.implicitStep(x, from, demand, 'nothing', h);
+      if (!outcome.converged) {
+        h *= 0.3;
+        continue;
+      }
+      settler.balanceFlows(x);
+      balances.evaluate(x, demand);
+      balances.contents(from, fixed);
+      balances.settleStems(x, fixed, h);
+      storage.fill(0);
+      balances.addGasStorage(x, from, h, storage);
+      let { stored } = at;
+      for (let z = 0; z < model.zoneCount; z++) stored -= h * storage[model.gas + z];
+      for (let i = 0; i < model.nodeCount; i++) stored += h * balances.rate[i];
+      const loss = balances.totalLoss();
+      const next: Moment = {
+        time: at.time + h,
+        x: x.slice(),
+        fireHeat: at.fireHeat + h * x[model.fire],
+        lost: at.lost + h * loss,
+        stored,
+        loss,
+        massError: balances.massError(),
+      };
+      if (stop && watched) {
+        const now = stop.left(next);
+        if (now < -Math.min(stop.within, (EVENT_TIME * (left - now)) / h) && h > SHORTEST) {
+          h *= Math.min(0.9, Math.max(0.1, (left + 0.5 * stop.within) / (left - now)));
+          continue;
+        }
+        left = now;
+      }
+      at = next;
+      this.trail.push(at);
+      if (left <= 0 && watched) {
+        this.stopAdrift(at);
+        return 'event';
+      }
+      h *= outcome.iterations <= 6 ? 2 : 1.2;
+      if (at.time < start.time + 1) continue;
+      const trial = at.x.slice();
+      const settled = settler.polish(trial, this.system.at(at.time), 'nodes');
+      if (!settled.converged) continue;
+      const arrived = { ...at, x: trial, loss: balances.totalLoss(), massError: settled.massError };
+      if (stop && watched && stop.left(arrived) <= 0) {
+        // the jump itself goes past the stop: whoever waits for it takes the pit over as it is on the way
+        this.stopAdrift(at);
+        return 'event';
+      }
+      this.moment = arrived;
+      this.begin();
+      this.h = 1;
+      return 'step';
+    }
+    return 'failed';
+  }
+
+  private stopAdrift(at: Moment): void {
+    this.moment = at;
+    this.stride = null;
+    this.adrift = true;
+  }
+
+  /** The fire as a release: what is asked for, or where the gauge is held, what burns now. */
+  private releaseAt(time: number, now: number): Demand & { mode: 'release' } {
+    const demand = this.system.at(time);
+    return demand.mode === 'release' ? demand : { mode: 'release', heat: Math.max(0, now) };
+  }
+
+  private candidate(h: number): Moment {
+    const { gained, stored, next } = this.stepper;
+    let sum = 0;
+    for (let i = 0; i < this.settler.model.nodeCount; i++) sum += stored[i];
+    return {
+      time: this.moment.time + h,
+      x: next.slice(),
+      fireHeat: this.moment.fireHeat + gained[0],
+      lost: this.moment.lost + gained[1],
+      stored: this.moment.stored + sum,
+      loss: this.settler.balances.totalLoss(),
+      massError: this.settler.balances.massError(),
+    };
+  }
+
+  private take(candidate: Moment): void {
+    this.stepper.accept(candidate.time - this.moment.time);
+    this.stride = {
+      before: this.moment,
+      after: candidate,
+      shares: [0, ...this.stepper.stageShares, 1],
+      states: [this.moment.x, ...this.stepper.stageStates.map((x) => x.slice()), candidate.x],
+    };
+    this.trail = [];
+    this.moment = candidate;
+    this.steps++;
+  }
+}
+
+/** Weights of the values at some points for the polynomial through them at another place (Lagrange). */
+export function cubicWeights(points: readonly number[], at: number): number[] {
+  return points.map((p, i) => points.reduce((w, q, j) => (j === i ? w : (w * (at - q)) / (p - q)), 1));
+}

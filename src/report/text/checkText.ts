@@ -1,0 +1,150 @@
+import type { Design } from '../../design/design.js';
+import type { DesignWarning } from '../../design/faults.js';
+import type { Geometry } from '../../design/geometry.js';
+import type { UnitSystem } from '../../units/index.js';
+import { designRows } from '../designRows.js';
+import { plainText, wrap } from '../../words/plainText.js';
+import { sayIn, type Say } from '../../words/quantity.js';
+import { restsOn } from '../../words/restsOn.js';
+import type { WeightResult } from '../../study/carry/weight.js';
+import { table } from './table.js';
+import { weightText } from './weightText.js';
+
+const WIDTH = 98;
+const INDENT = '  ';
+
+export interface CheckedDesign {
+  design: Design;
+  /** paths of the fields that took their default */
+  defaults: string[];
+  warnings: DesignWarning[];
+  geometry: Geometry;
+  /** where the design names a trailer or loads */
+  weight?: WeightResult;
+}
+
+/** Every input as read, and what the parts come to in areas, weights and heights; nothing is solved. */
+export function checkText({ design, defaults, warnings, geometry, weight }: CheckedDesign, system: UnitSystem): string {
+  const say = sayIn(system);
+  const rows = designRows(design, defaults, say);
+  const measured = restsOn(design, system);
+  const sections = [
+    `${plainText(design.name)}: the design can be read and built`,
+    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
+    ...(warnings.length > 0 ? [`WARNINGS\n${warningLines(warnings)}`] : []),
+    `INPUTS AS READ\n${table(
+      ['', '', ''],
+      rows.map(({ path, value, isDefault, isFitted }) => [
+        path,
+        value,
+        isFitted ? 'fitted' : isDefault ? 'default' : '',
+      ]),
+      { indent: INDENT, align: ['left', 'right', 'left'] },
+    )}`,
+    `PARTS, heights above the ground\n${partsTable(geometry, say)}`,
+    `OUTSIDE FACES\n${facesTable(geometry, say)}`,
+    ...(geometry.shared.length > 0 ? [`PLATES BETWEEN PARTS\n${sharedTable(geometry, say)}`] : []),
+    `OPENINGS\n${openingsTable(design, geometry, say)}`,
+    `STACKS\n${stacksTable(design, geometry, say)}`,
+    `All steel, with stacks, skins and steel contents: ${say('mass', geometry.totalSteelMass)}`,
+    ...(weight ? [weightText(weight, design, system)] : []),
+  ];
+  return `${sections.join('\n\n')}\n`;
+}
+
+function warningLines(warnings: DesignWarning[]): string {
+  return warnings
+    .map(({ where, message }) => `  - ${wrap(`${plainText(where)}: ${plainText(message, 600)}`, WIDTH - 4, '    ')}`)
+    .join('\n');
+}
+
+function partsTable({ parts }: Geometry, say: Say): string {
+  return table(
+    ['', 'steel area', 'steel weight', 'gas volume', 'floor inside at', 'roof inside at'],
+    parts.map((part) => [
+      part.name,
+      say('area', part.steelArea),
+      say('mass', part.steelMass),
+      say('volume', part.gasVolume),
+      say('length', part.floor, { shop: 'in' }),
+      say('length', part.roof, { shop: 'in' }),
+    ]),
+    { indent: INDENT },
+  );
+}
+
+function facesTable({ parts }: Geometry, say: Say): string {
+  return table(
+    ['', '', 'outside area', 'weight', 'middle at'],
+    parts.flatMap((part) =>
+      part.faces.map((face, i) => [
+        i === 0 ? part.name : '',
+        wordsOf(face.name),
+        say('area', face.outsideArea),
+        say('mass', face.mass),
+        say('length', face.centre, { shop: 'in' }),
+      ]),
+    ),
+    { indent: INDENT, align: ['left', 'left'] },
+  );
+}
+
+function sharedTable({ shared }: Geometry, say: Say): string {
+  return table(
+    ['', 'area', 'weight', 'middle at'],
+    shared.map(({ parts, area, mass, centre }) => [
+      parts.join(' and '),
+      say('area', area),
+      say('mass', mass),
+      say('length', centre, { shop: 'in' }),
+    ]),
+    { indent: INDENT },
+  );
+}
+
+function openingsTable(design: Design, geometry: Geometry, say: Say): string {
+  const section = (name: string) => geometry.parts.find((part) => part.name === name)?.section ?? NaN;
+  const share = (area: number, of: number, what: string) => `${Math.round((100 * area) / of)} % of ${what}`;
+  const stackArea = geometry.stacks.reduce((total, stack) => total + stack.flowArea, 0);
+  const intakes = design.firebox.intakes.map(({ count, area, open }) => count * area * open);
+  const open = intakes.reduce((total, area) => total + area, 0);
+  const { throat, upright } = design;
+  return table(
+    ['', 'area', ''],
+    [
+      ['all intakes, as set', say('area', open), share(open, stackArea, 'the stacks')],
+      ['throat', say('area', throat.area), share(throat.area, section('firebox'), "the firebox's section")],
+      ...(upright?.opening
+        ? [
+            [
+              'chamber to upright',
+              say('area', upright.opening.area),
+              share(upright.opening.area, section('chamber'), "the chamber's section"),
+            ],
+          ]
+        : []),
+      ['all stacks', say('area', stackArea), ''],
+    ],
+    { indent: INDENT, align: ['left', 'right', 'left'] },
+  );
+}
+
+function stacksTable(design: Design, { stacks }: Geometry, say: Say): string {
+  return table(
+    ['', 'bore', 'flow area', 'weight', 'base at', 'top at'],
+    stacks.map((stack, i) => [
+      `on the ${design.stacks[i].part}`,
+      say('length', stack.bore),
+      say('area', stack.flowArea),
+      say('mass', stack.mass),
+      say('length', stack.base),
+      say('length', stack.top),
+    ]),
+    { indent: INDENT },
+  );
+}
+
+/** `fireEnd` to `fire end`. */
+function wordsOf(name: string): string {
+  return name.replace(/([a-z])([A-Z])/g, (_, before: string, after: string) => `${before} ${after.toLowerCase()}`);
+}

@@ -1,0 +1,63 @@
+import { stationLabel } from '../../words/labels.js';
+import { plainText, wrap } from '../../words/plainText.js';
+import type { Design } from '../../design/design.js';
+import type { ColdSmoke } from '../../study/events/coldSmoke.js';
+import type { UnitSystem } from '../../units/index.js';
+import { version } from '../../version.js';
+import { CAUTIONS, NOT_A_GUARANTEE } from '../../words/cautions.js';
+import { sayIn, type Say } from '../../words/quantity.js';
+import { restsOn } from '../../words/restsOn.js';
+import { table } from './table.js';
+
+const WIDTH = 98;
+
+/** Whether a pit can smoke cold, and with what fire. */
+export function coldSmokeText(design: Design, cold: ColdSmoke, system: UnitSystem): string {
+  const say = sayIn(system);
+  const { fire } = cold;
+  const rows = fire
+    ? [
+        ['fire', `${say('power', fire.fire_W)}, ${say('massFlow', fire.wood_kg_per_s)} of wood`],
+        ['air, times what the wood needs', say('number', fire.excessAirRatio, { digits: 2 })],
+        ['draft at the stack base', say('pressure', fire.draft.stackBase_Pa, { digits: 2 })],
+        ['speed in the stack', say('speed', fire.draft.stackVelocity_m_per_s, { digits: 2, shop: 'ft/s' })],
+        ...cold.stations.map(({ name, thermometer_K, under }) => [
+          `${stationLabel(name)} thermometer`,
+          `${say('temperature', thermometer_K)}${under ? '' : ', OVER'}`,
+        ]),
+      ]
+    : [];
+  const measured = restsOn(design, system);
+  const sections = [
+    `${plainText(design.name)}: cold smoke\n${wrap(`pitwright ${version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
+    wrap(answer(cold, design, say), WIDTH),
+    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
+    ...(fire ? [`THE SMALLEST STEADY FIRE\n${table(['', ''], rows, { indent: '  ' })}`] : []),
+    [
+      `The ceiling of ${say('temperature', cold.ceiling_K)} is common practice, no source, unless you gave your own. Food safety sets its own rules for meat and fish held warm and unsalted: follow those.`,
+      `A fire below ${say('power', cold.least_W)} is taken not to stay alight by itself (an estimate; --least changes it). A smoke generator or a smouldering tray gives less.`,
+    ]
+      .map((text) => `  - ${wrap(text, WIDTH - 4, '    ')}`)
+      .join('\n'),
+    wrap(CAUTIONS, WIDTH),
+  ];
+  return `${sections.join('\n\n')}\n`;
+}
+
+function answer({ possible, why, ceiling_K, air_K, largestFire_W, fire }: ColdSmoke, design: Design, say: Say): string {
+  const place = design.upright ? 'the upright' : 'the stack end (there is no upright)';
+  const ceiling = say('temperature', ceiling_K);
+  const day = `on a day of ${say('temperature', air_K)}`;
+  if (possible) {
+    const room =
+      largestFire_W === null
+        ? 'Even the full fire keeps it there.'
+        : `Up to ${say('power', largestFire_W)}, ${say('massFlow', largestFire_W / design.wood.heat)} of wood, keep it there.`;
+    return `Yes: ${place} stays under ${ceiling} ${day} with a fire of ${say('power', fire!.fire_W)}. ${room}`;
+  }
+  if (why === 'air-too-warm') return `No: ${day} the air alone is at the ceiling of ${ceiling} or above it.`;
+  if (why === 'no-draft') {
+    return `No: none of the fires tried, up to the full one, draws the right way and gets its air ${day}. Open the intakes and the damper, or raise the stack.`;
+  }
+  return `No: ${day} the smallest steady fire already warms ${place} over ${ceiling}. It takes a colder day, a smaller source of smoke, or a way for the smoke to cool before it gets there.`;
+}

@@ -1,0 +1,152 @@
+import { plainText, wrap } from '../../words/plainText.js';
+import { gaugeLabel } from '../../words/labels.js';
+import { baselineOf, type Comparison } from '../../study/compare/compare.js';
+import { NO_DIFFERENCE } from '../../study/compare/measures.js';
+import { gatherWarnings } from '../../words/warningRank.js';
+import { BACK_WITHIN } from '../../study/events/disturb.js';
+import { money } from '../../study/compare/told.js';
+import { verdictOf } from '../../study/compare/verdict.js';
+import { convert, format, type UnitSystem } from '../../units/index.js';
+import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
+import { compareRows, GROUP_WORDS, rowHead, tellingOfRow, type CompareRow } from '../compareRows.js';
+import { compareSpreadText } from './compareSpreadText.js';
+import { sayIn } from '../../words/quantity.js';
+import { restsOnEach } from '../../words/restsOn.js';
+import { table } from './table.js';
+
+const WIDTH = 98;
+/** Longest label that stands whole over a column. */
+const LONGEST_LABEL = 22;
+
+/** A comparison as plain text: what each option buys and costs, one table, what was done to every option. */
+export function compareText(comparison: Comparison, system: UnitSystem): string {
+  const { tool } = comparison;
+  const sections = [
+    `${title(comparison)}\n${wrap(`${tool.name} ${tool.version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
+    verdictOf(comparison, system)
+      .split('\n')
+      .map((line) => wrap(plainText(line, 2000), WIDTH))
+      .join('\n'),
+    ...measuredCooks(comparison, system),
+    ...warnings(comparison),
+    ...optionList(comparison),
+    ...tables(comparison, system),
+    ...compareSpreadText(comparison, system),
+    `WHAT WAS DONE TO EVERY OPTION\n${events(comparison, system)}`,
+    wrap(CAUTIONS, WIDTH),
+  ];
+  return `${sections.join('\n\n')}\n`;
+}
+
+function title({ options }: Comparison): string {
+  const names = [...new Set(options.map(({ result }) => plainText(result.design.name)))].filter((name) => name !== '');
+  return `${names.slice(0, 3).join(', ')}${names.length > 3 ? ' ...' : ''}: ${options.length} ${options.length === 1 ? 'option' : 'options'}`;
+}
+
+/** What measured cooks the options rest on; nothing where none does. */
+function measuredCooks({ options }: Comparison, system: UnitSystem): string[] {
+  const told = restsOnEach(
+    options.map(({ label, result }) => ({ label, design: result.design })),
+    system,
+  );
+  return told.length > 0 ? [told.map((text) => wrap(text, WIDTH)).join('\n')] : [];
+}
+
+/** Warnings of one kind and place once, in the words and numbers of the first option that has it. */
+function warnings({ options }: Comparison): string[] {
+  const told = gatherWarnings(options);
+  if (told.length === 0) return [];
+  const lines = told.map(({ where, message, labels: [first, ...also] }) => {
+    const others =
+      also.length > 0
+        ? ` (likewise, with numbers of their own: ${also.map((each) => plainText(each)).join('; ')})`
+        : '';
+    const whose = options.length > 1 ? `${plainText(first)}: ` : '';
+    return `  - ${wrap(`${whose}${plainText(where)}: ${plainText(message, 600)}${others}`, WIDTH - 4, '    ')}`;
+  });
+  return [`WARNINGS\n${lines.join('\n')}`];
+}
+
+/** What each option changes. */
+function optionList({ options, baseline }: Comparison): string[] {
+  const lines = options.map(({ label, changes, result }) => {
+    const what =
+      changes.length > 0
+        ? changes.map(({ path, value }) => plainText(`${path}=${value}`, 200)).join('; ')
+        : `${plainText(result.design.name)}, as drawn`;
+    return `  - ${wrap(`${plainText(label)}${label === baseline ? ' (baseline)' : ''}: ${what}`, WIDTH - 4, '    ')}`;
+  });
+  return [`OPTIONS\n${lines.join('\n')}`];
+}
+
+/** As many options a table as fit its width, the baseline first in each. */
+function tables(comparison: Comparison, system: UnitSystem): string[] {
+  const rows = compareRows(comparison);
+  const base = comparison.options.findIndex(({ label }) => label === comparison.baseline);
+  const others = comparison.options.map((_, i) => i).filter((i) => i !== base);
+  for (let each = Math.max(1, others.length); each >= 1; each--) {
+    const blocks: string[] = [];
+    for (let at = 0; at === 0 || at < others.length; at += each) {
+      blocks.push(block(comparison, rows, base, others.slice(at, at + each), system));
+    }
+    const widest = Math.max(...blocks.flatMap((text) => text.split('\n').map((line) => [...line].length)));
+    if (widest <= WIDTH || each === 1) return blocks;
+  }
+  return [];
+}
+
+function block(
+  { options, settings }: Comparison,
+  rows: CompareRow[],
+  base: number,
+  others: number[],
+  system: UnitSystem,
+): string {
+  const currency = settings.currency ?? '';
+  const head = (i: number) => plainText(options[i].label, LONGEST_LABEL);
+  const lines: string[][] = [];
+  let group = '';
+  for (const row of rows) {
+    const { measure, cells } = row;
+    if (measure.group !== group) lines.push([GROUP_WORDS[measure.group]]);
+    group = measure.group;
+    const telling = tellingOfRow(row, system, currency);
+    lines.push([
+      `  ${rowHead(row, telling)}`,
+      telling.number(cells[base].value),
+      ...others.flatMap((i) => [
+        telling.number(cells[i].value),
+        telling.difference(cells[i]),
+        telling.percent(cells[i]),
+      ]),
+    ]);
+  }
+  return table(['', head(base), ...others.flatMap((i) => [head(i), '', ''])], lines);
+}
+
+function events(comparison: Comparison, system: UnitSystem): string {
+  const { settings } = comparison;
+  const say = sayIn(system);
+  const base = baselineOf(comparison);
+  const { design } = base.result;
+  const { splits, target } = design.fire;
+  const door = base.studies?.doorway;
+  const { steelPrice, currency = '' } = settings;
+  const [weight, of] = system === 'shop' ? ['pound', convert('mass', 1, 'shop')] : ['kilogram', 1];
+  const lines = [
+    ...(steelPrice === undefined
+      ? []
+      : [`Steel costs ${money(steelPrice / of, currency)} a ${weight}; cut-offs are not counted.`]),
+    `Splits: one every ${say('time', splits.every)}, together the fire that holds ${say('temperature', target)}, with nobody at the vents. Swings are from lowest to highest of the ${gaugeLabel(design.gauge)}, and of the steel there.`,
+    ...(door
+      ? [
+          `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}, open ${say('time', settings.door_s)} with the fire as it was. Back: the thermometer, its lag and all, is within ${say('temperatureDifference', BACK_WITHIN)} of the target again, counted from shutting.`,
+        ]
+      : []),
+    SOAKED_MEANS,
+    `Gust: ${say('speed', settings.gust.wind)} of wind for ${say('time', settings.gust.lasts)}. Shower: ${format('share', settings.shower.rain)} of all that faces up kept wet for ${say('time', settings.shower.lasts)}. The fire stays as it was meanwhile.`,
+    `Fire out: drawn at once, vents as they stand; half down is halfway to outdoors, and the touch limit is ${say('temperature', 333.15)} (ASTM C1055).`,
+    `'Same' is a difference of up to ${format('share', NO_DIFFERENCE.share)} in fires, losses and air, ${format('share', NO_DIFFERENCE.timeShare)} (and ${format('time', NO_DIFFERENCE.time)}) in times, ${say('temperatureDifference', NO_DIFFERENCE.temperature)} in temperatures, ${format('share', NO_DIFFERENCE.weight)} in weights: less than can be told from none; so are times that read the same. A difference is that of the two numbers beside it, whose last digit is the same for all of a row.`,
+  ];
+  return lines.map((line) => `  - ${wrap(line, WIDTH - 4, '    ')}`).join('\n');
+}

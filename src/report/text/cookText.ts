@@ -1,0 +1,77 @@
+import { gaugeLabel } from '../../words/labels.js';
+import { plainText, wrap } from '../../words/plainText.js';
+import type { Design } from '../../design/design.js';
+import type { CookResult } from '../../study/events/cook.js';
+import { doorwayOf } from '../../study/events/door.js';
+import type { UnitSystem } from '../../units/index.js';
+import { convert, unitOf } from '../../units/index.js';
+import { version } from '../../version.js';
+import { CAUTIONS, NOT_A_GUARANTEE } from '../../words/cautions.js';
+import { sayIn } from '../../words/quantity.js';
+import { restsOn } from '../../words/restsOn.js';
+import { table } from './table.js';
+
+const WIDTH = 98;
+
+/** A cook's day in words and tables. */
+export function cookText(design: Design, cook: CookResult, system: UnitSystem): string {
+  const say = sayIn(system);
+  const { band, soak, loading } = design.cook!;
+  const target = say('temperature', design.fire.target);
+  const gauge = gaugeLabel(design.gauge);
+  const headline =
+    `The day takes ${say('mass', cook.wood_kg)} of wood: ${say('mass', cook.woodToReach_kg)} until the ${gauge} first reads ` +
+    `${target}, the rest to tend it, ${say('mass', cook.left_kg)} of which still glows at the end. From loading to the last wood it reads within ${say('temperatureDifference', band)} of ` +
+    `that for ${say('time', cook.inBand_s)}, ${say('share', cook.inBand_share)} of the time; its lowest is ` +
+    `${say('temperature', cook.lowest_K)}, its highest ${say('temperature', cook.highest_K)}.`;
+  const marks = table(
+    ['', 'after lighting'],
+    cook.marks.map(({ time_s, what }) => [plainText(what), say('time', time_s)]),
+    { indent: '  ' },
+  );
+  const door = doorwayOf(design);
+  const opens = loading > 0 || design.cook!.events.some((event) => event.door);
+  const notes = [
+    `Loading comes ${say('time', soak)} after the target is first read. The tender burns just what keeps the thermometer's settled reading on the target, never more than the full fire, and leaves the fire alone while a door is open. After the last wood the fire burns down as its splits do (fire.splits, an estimate).`,
+    ...(opens
+      ? [
+          `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}.`,
+        ]
+      : []),
+    ...(cook.food.length > 0
+      ? [
+          `Food (${cook.food.map(({ name, start_K }) => `${plainText(name)} going in at ${say('temperature', start_K)}`).join(', ')}) takes heat to warm and to dry, and stays wet to the end here; it loses no weight. When it is done is not computed.`,
+        ]
+      : []),
+    `The heat adds up within ${(cook.energyError * 100).toPrecision(1)} % over the day, the air within ${cook.massError_kg_per_s.toExponential(0)} kg/s.`,
+  ];
+  const measured = restsOn(design, system);
+  const sections = [
+    `${plainText(design.name)}: the day\n${wrap(`pitwright ${version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
+    wrap(headline, WIDTH),
+    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
+    `WHEN\n${marks}`,
+    notes.map((text) => `  - ${wrap(text, WIDTH - 4, '    ')}`).join('\n'),
+    wrap(CAUTIONS, WIDTH),
+  ];
+  return `${sections.join('\n\n')}\n`;
+}
+
+/** The day's curves as CSV (RFC 4180, plain ASCII). */
+export function cookCsv({ curve }: CookResult, system: UnitSystem): string {
+  const shop = system === 'shop';
+  const degrees = shop ? 'degF' : 'degC';
+  const head = [
+    `time [${shop ? 'min' : 's'}]`,
+    `fire [${shop ? unitOf('power', 'shop') : 'W'}]`,
+    ...['thermometer', 'gas', 'steel'].map((what) => `${what} [${degrees}]`),
+  ];
+  const rows = curve.time_s.map((seconds, i) => [
+    (shop ? seconds / 60 : seconds).toFixed(3),
+    (shop ? convert('power', curve.fire_W[i], 'shop') : curve.fire_W[i]).toFixed(1),
+    ...[curve.thermometer_K, curve.gas_K, curve.steel_K].map((values) =>
+      convert('temperature', values[i], system).toFixed(2),
+    ),
+  ]);
+  return [head, ...rows].map((row) => `${row.join(',')}\r\n`).join('');
+}

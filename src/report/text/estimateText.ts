@@ -1,0 +1,151 @@
+import type { EstimateResult } from '../../study/estimate/result.js';
+import type { UnitSystem } from '../../units/index.js';
+import { handlesData, HANDS_NOTE, surfacesData } from '../carryData.js';
+import { CAUTIONS, NOT_A_GUARANTEE, PLATE_AND_LOSS, SOAKED_MEANS } from '../../words/cautions.js';
+import { headline } from '../../words/headline.js';
+import { plainText, wrap } from '../../words/plainText.js';
+import { sayIn } from '../../words/quantity.js';
+import { causesText, missingText, sharesText, spreadTable } from './spreadText.js';
+import {
+  airData,
+  estimatesData,
+  fittedNote,
+  heatLossData,
+  openingsData,
+  temperatureData,
+  warmUpData,
+  weightsData,
+} from '../resultData.js';
+import { textTable } from './table.js';
+import { weightText } from './weightText.js';
+
+const WIDTH = 98;
+
+/**
+ * The whole result as plain text for a builder, at most 98 columns wide but for names.
+ *
+ * @param system shop units with SI beside them, or SI alone
+ */
+export function estimateText(result: EstimateResult, system: UnitSystem): string {
+  const { design, steady, assumed, warmUp } = result;
+  const say = sayIn(system);
+  const target = say('temperature', design.fire.target);
+  const fitted = fittedNote(result);
+  const sections = [
+    title(result),
+    headline(result, system)
+      .map((sentence) => wrap(sentence, WIDTH))
+      .join('\n'),
+  ];
+
+  if (result.spread) {
+    const { cases, seed } = result.spread;
+    const missing = missingText(result);
+    sections.push(
+      section(
+        `HOW SURE: ${cases} cases, every estimate at the end drawn from its spread (seed ${seed})`,
+        spreadTable(result, system),
+        note(
+          'A tenth of the cases lie below the range, a tenth above it. What the model itself leaves out is not in it.',
+        ),
+        ...(missing ? [note(missing)] : []),
+      ),
+      section(
+        'WHAT MATTERS MOST, as the share of the spread that an unknown makes',
+        causesText(result, system),
+        note(
+          `Shares by rank regression (squared coefficients), ${sharesText(result)}. Behind them: the mean over the fifth of the ` +
+            'cases where the unknown is lowest -> where it is highest.',
+        ),
+      ),
+    );
+  }
+  if (result.warnings.length > 0) sections.push(section('WARNINGS', warningLines(result)));
+  if (warmUp) {
+    sections.push(
+      section(
+        'WARM-UP with the full fire up to the target, then with just what holds it',
+        textTable(warmUpData(result, system)),
+        note(
+          'The first time is a lower bound: lighting the fire, cold racks and food, and a slow thermometer add to it.',
+        ),
+        note(SOAKED_MEANS),
+      ),
+    );
+  }
+  if (steady) {
+    const fire = `${say('power', steady.fire_W)}, ${say('massFlow', steady.wood_kg_per_s)} of wood`;
+    sections.push(
+      section(`TEMPERATURES holding ${target}: ${fire}`, textTable(temperatureData(steady, design.gauge, system))),
+    );
+  }
+  if (assumed) {
+    const fire = `${say('power', assumed.fire_W)}, ${say('massFlow', assumed.wood_kg_per_s)} of wood`;
+    sections.push(
+      section(
+        `TEMPERATURES under the full fire, settled: ${fire}`,
+        textTable(temperatureData(assumed, design.gauge, system)),
+        note(
+          'Gas is what flows past, thermometer is what a stem there (or the food) takes up between gas and walls, steel is ' +
+            "the mean of the station's outside walls, hottest outside is what a hand would touch.",
+        ),
+      ),
+    );
+  }
+  if (steady || assumed) {
+    sections.push(section('WHERE THE HEAT GOES', textTable(heatLossData(result, system)), note(PLATE_AND_LOSS)));
+    sections.push(section('AIR AND DRAFT', textTable(airData(result, system))));
+  }
+  if (steady) sections.push(section('OPENINGS while holding', textTable(openingsData(steady, system))));
+  if (assumed) sections.push(section('OPENINGS under the full fire', textTable(openingsData(assumed, system))));
+  sections.push(section('WEIGHTS', textTable(weightsData(result, system))));
+  if (result.hands) {
+    sections.push(
+      section(
+        'HANDS on handles and on the outside',
+        textTable(handlesData(result.hands, system)),
+        textTable(surfacesData(result.hands, system)),
+        note(HANDS_NOTE),
+        note(`Thresholds: ${result.hands.standard}.`),
+      ),
+    );
+  }
+  if (result.weight) sections.push(weightText(result.weight, design, system));
+  sections.push(
+    section(
+      'ESTIMATES USED, which no correlation settles; each can be set in the design',
+      textTable(estimatesData(result, system)),
+      ...(fitted === null ? [] : [note(fitted)]),
+      note(`Balance: ${balanceLine(result)}`),
+    ),
+  );
+  sections.push(wrap(CAUTIONS, WIDTH));
+  return `${sections.join('\n\n')}\n`;
+}
+
+function title({ design, tool }: EstimateResult): string {
+  const words = [design.name, design.shop, design.job].map((text) => plainText(text)).filter((text) => text !== '');
+  return `${words.join(' - ')}\n${wrap(`${tool.name} ${tool.version}: ${NOT_A_GUARANTEE}`, WIDTH)}`;
+}
+
+function section(heading: string, ...blocks: string[]): string {
+  return [heading, ...blocks].join('\n');
+}
+
+function note(text: string): string {
+  return `  ${wrap(text, WIDTH - 2, '  ')}`;
+}
+
+function warningLines({ warnings }: EstimateResult): string {
+  return warnings
+    .map(({ where, message }) => `  - ${wrap(`${plainText(where)}: ${plainText(message, 600)}`, WIDTH - 4, '    ')}`)
+    .join('\n');
+}
+
+function balanceLine({ balance }: EstimateResult): string {
+  const percent = (balance.energyError * 100).toPrecision(1);
+  return (
+    `over the whole run the heat adds up within ${percent} % of the fire, ` +
+    `and the air within ${balance.massError_kg_per_s.toExponential(0)} kg/s.`
+  );
+}

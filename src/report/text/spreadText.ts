@@ -1,0 +1,65 @@
+import { headlineLabel, headlineText, rangeText } from '../../words/headlineLabels.js';
+import { unknownLabel } from '../../words/unknownLabels.js';
+import { fittedTogether } from '../../study/spread/correlate.js';
+import type { EstimateResult } from '../../study/estimate/result.js';
+import type { UnitSystem } from '../../units/index.js';
+import { table } from './table.js';
+
+const INDENT = { indent: '  ' };
+/** Numbers whose causes are told, and how many of each. */
+const TOLD = ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s', 'hold.endToEnd_K', 'hold.stackBase_Pa'];
+const CAUSES = 3;
+/** A cause below this share is not worth a line. */
+const LEAST = 0.05;
+
+/** Each headline number beside the range that eight cases of ten lie in. */
+export function spreadTable({ design, spread }: EstimateResult, system: UnitSystem): string {
+  return table(
+    ['', 'estimate', 'middle case', '8 of 10 cases'],
+    spread!.numbers.map((each) => {
+      const label = headlineLabel(each.key, design.gauge);
+      return [
+        label.text,
+        headlineText(label, each.estimate, system),
+        headlineText(label, each.p50, system),
+        rangeText(each, design.gauge, system),
+      ];
+    }),
+    INDENT,
+  );
+}
+
+/** How many cases lack a number; null when all have all. */
+export function missingText({ design, spread }: EstimateResult): string | null {
+  const some = spread!.numbers.filter(({ missing }) => missing > 0);
+  if (some.length === 0) return null;
+  const told = some.filter(({ key }) => TOLD.includes(key) || key === 'full.thermometer_K');
+  const count = (missing: number) => `${missing} of ${spread!.cases} cases`;
+  return told
+    .map(({ key, missing }) => `No '${headlineLabel(key, design.gauge).text}' in ${count(missing)}.`)
+    .join(' ');
+}
+
+/** What the shares of the causes add up to. */
+export function sharesText({ design }: EstimateResult): string {
+  return fittedTogether([design])
+    ? 'each as if it moved alone: what was fitted to a log moves together, so that they need not come to 100 %'
+    : 'about 100 % together';
+}
+
+/** The unknowns that move the main numbers most, with what each does. */
+export function causesText({ design, spread }: EstimateResult, system: UnitSystem): string {
+  const groups = TOLD.flatMap((key) => {
+    const number = spread!.numbers.find((each) => each.key === key);
+    const label = headlineLabel(key, design.gauge);
+    const causes = (number?.causes ?? []).filter(({ share }) => share >= LEAST).slice(0, CAUSES);
+    if (causes.length === 0) return [];
+    const rows = causes.map(({ path, share, atLow, atHigh }) => [
+      `${Math.round(100 * share)} %`,
+      unknownLabel(path),
+      `${headlineText(label, atLow, system)} -> ${headlineText(label, atHigh, system)}`,
+    ]);
+    return [`  ${label.text}\n${table(['', '', ''], rows, { indent: '    ', align: ['right', 'left', 'left'] })}`];
+  });
+  return groups.length > 0 ? groups.join('\n') : '  Too few cases to tell: ask for more of them.';
+}

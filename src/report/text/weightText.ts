@@ -1,0 +1,19 @@
+import { wrap } from '../../words/plainText.js';
+import type { Design } from '../../design/design.js';
+import type { WeightResult } from '../../study/carry/weight.js';
+import type { UnitSystem } from '../../units/index.js';
+import { trailerData, TRAILER_NOTE, weightItemsData } from '../carryData.js';
+import { textTable } from './table.js';
+
+const WIDTH = 98;
+
+/** Weights, centre of gravity and what a trailer carries, as a section of a text. */
+export function weightText(weight: WeightResult, design: Design, system: UnitSystem): string {
+  const mark = design.trailer ? "the trailer's mark" : "the firebox's outer end";
+  return [
+    `WEIGHT AND ${design.trailer ? 'TRAILER' : 'BALANCE'}, positions from ${mark}`,
+    textTable(weightItemsData(weight, system)),
+    ...(weight.trailer ? [textTable(trailerData(weight, design, system))] : []),
+    `  ${wrap(TRAILER_NOTE, WIDTH - 2, '  ')}`,
+  ].join('\n');
+}

@@ -1,0 +1,279 @@
+import { INSULATIONS } from '../../design/catalog/index.js';
+import type { Content, Design, HorizontalPart, PartName, Upright } from '../../design/design.js';
+import type { Face, Geometry, PartGeometry } from '../../design/geometry.js';
+import { reversePlateArea, skinMass, stackSkinMass } from '../../design/geometryOf.js';
+import { steelDensity } from '../../physics/steel.js';
+import type { Warning } from '../estimate/result.js';
+import { formatBoth } from '../../units/index.js';
+
+/** A weight and where it acts. */
+export interface WeightItem {
+  name: string;
+  mass_kg: number;
+  /** along the trailer from its mark; without a trailer along the pit from the firebox's outer end [m] */
+  position_m: number;
+  /** above the ground, as the pit stands; null where the file gives none */
+  height_m: number | null;
+}
+
+export interface TrailerLoads {
+  axleLoad_kg: number;
+  /** on coupler and hitch; below 0 the trailer tips backwards */
+  tongueLoad_kg: number;
+  /** tongue load over the weight of all */
+  tongueShare: number;
+  /** rating less load [kg]; below 0 it is exceeded */
+  axleMargin_kg: number;
+  hitchMargin_kg: number;
+}
+
+export interface WeightResult {
+  items: WeightItem[];
+  /** the pit alone: steel, insulation and what stands inside */
+  pit: { mass_kg: number; position_m: number; height_m: number };
+  /** pit, loads and trailer */
+  total: { mass_kg: number; position_m: number };
+  trailer: TrailerLoads | null;
+}
+
+/** Tongue load that tows steadily, as a share of the whole weight: common practice, no source. */
+export const TONGUE_BAND = { low: 0.1, high: 0.15 } as const;
+
+interface Item {
+  name: string;
+  mass: number;
+  /** along the pit from the firebox's outer end [m] */
+  along: number;
+  height: number | null;
+}
+
+/** Where each part begins and ends along the pit, from the firebox's outer end [m]. */
+type Extents = Partial<Record<PartName, { from: number; to: number }>>;
+
+/**
+ * Weights with where they act, the centre of gravity, and what axle and tongue carry.
+ *
+ * Parts stand in line: firebox, chamber, upright; an upright over its firebox stands on the middle of it. Shells act at their
+ * middle, ends at the ends, plates between parts at the joint. A stack stands one of its diameters from the end of the chamber
+ * it draws from, and in the middle of an upright.
+ *
+ * Statics of a beam on two supports: with x from the mark, tongue = sum m (x_axle - x) / (x_axle - x_hitch), axle = total less
+ * tongue. All level and at rest.
+ */
+export function weightOf(design: Design, geometry: Geometry): WeightResult {
+  const { trailer, loads } = design;
+  const extents = extentsOf(design);
+  const own = pitItems(design, geometry, extents);
+  const sign = !trailer || (trailer.runs === 'to hitch') === trailer.hitch > trailer.axle ? 1 : -1;
+  const place = (along: number) => (trailer?.offset ?? 0) + sign * along;
+  const items: WeightItem[] = [
+    ...own.map(({ name, mass, along, height }) => ({
+      name,
+      mass_kg: mass,
+      position_m: place(along),
+      height_m: height,
+    })),
+    ...(loads ?? []).map(({ name, mass, position }) => ({ name, mass_kg: mass, position_m: position, height_m: null })),
+    ...(trailer
+      ? [{ name: 'trailer, empty', mass_kg: trailer.mass, position_m: trailer.balance, height_m: null }]
+      : []),
+  ];
+  const pitMass = sum(own.map(({ mass }) => mass));
+  const total = sum(items.map(({ mass_kg }) => mass_kg));
+  const position = sum(items.map((each) => each.mass_kg * each.position_m)) / total;
+  return {
+    items,
+    pit: {
+      mass_kg: pitMass,
+      position_m: place(sum(own.map(({ mass, along }) => mass * along)) / pitMass),
+      height_m: sum(own.map(({ mass, height }) => mass * height!)) / pitMass,
+    },
+    total: { mass_kg: total, position_m: position },
+    trailer: trailer ? trailerLoads(trailer, total, position) : null,
+  };
+}
+
+function sum(values: number[]): number {
+  return values.reduce((a, b) => a + b, 0);
+}
+
+/** What axle and tongue carry of a weight that acts at a position. */
+export function trailerLoads(
+  {
+    axle,
+    hitch,
+    axleRating,
+    hitchRating,
+  }: Pick<NonNullable<Design['trailer']>, 'axle' | 'hitch' | 'axleRating' | 'hitchRating'>,
+  total: number,
+  position: number,
+): TrailerLoads {
+  const tongueShare = (axle - position) / (axle - hitch);
+  const tongue = total * tongueShare;
+  return {
+    axleLoad_kg: total - tongue,
+    tongueLoad_kg: tongue,
+    tongueShare,
+    axleMargin_kg: axleRating - (total - tongue),
+    hitchMargin_kg: hitchRating - Math.abs(tongue),
+  };
+}
+
+function extentsOf({ firebox, chamber, upright, throat }: Design): Extents {
+  const out: Extents = { firebox: { from: 0, to: firebox.length } };
+  let end = firebox.length;
+  if (chamber) {
+    out.chamber = { from: end, to: end + chamber.length };
+    end += chamber.length;
+  }
+  if (upright) {
+    const from = !chamber && throat.through === 'top' ? 0.5 * (firebox.length - upright.depth) : end;
+    out.upright = { from, to: from + upright.depth };
+  }
+  return out;
+}
+
+function pitItems(design: Design, geometry: Geometry, extents: Extents): Item[] {
+  const parts = geometry.parts.flatMap((part) => partItems(design, part, extents[part.name]!));
+  const shared = geometry.shared.map(({ parts: [a, b], mass, centre }): Item => {
+    const [first, second] = [extents[a]!, extents[b]!];
+    const over = second.from < first.to;
+    const along = over ? 0.5 * (Math.max(first.from, second.from) + Math.min(first.to, second.to)) : first.to;
+    return { name: `plate between ${a} and ${b}`, mass, along, height: centre };
+  });
+  const stacks = design.stacks.map((stack, i): Item => {
+    const { base, top, mass } = geometry.stacks[i];
+    const { from, to } = extents[stack.part]!;
+    const atChamber = design.chamber?.reverse ? from + stack.diameter : to - stack.diameter;
+    const along = stack.part === 'upright' ? 0.5 * (from + to) : Math.min(to, Math.max(from, atChamber));
+    const name = design.stacks.length > 1 ? `stack ${i + 1}` : 'stack';
+    const cover = stackSkinMass(stack) + stackInsulationMass(stack);
+    return { name, mass: mass + cover, along, height: 0.5 * (base + top) };
+  });
+  return [...parts, ...shared, ...stacks];
+}
+
+function partItems(design: Design, part: PartGeometry, { from, to }: { from: number; to: number }): Item[] {
+  const own = design[part.name] as HorizontalPart | Upright;
+  const upright = part.axis === 'vertical';
+  const middle = 0.5 * (from + to);
+  const along = (face: Face) =>
+    upright || face.place === 'along'
+      ? middle
+      : face.place === 'fireEnd'
+        ? from
+        : face.place === 'farEnd'
+          ? to
+          : middle;
+  const steel = sum(part.faces.map(({ mass }) => mass));
+  const at = (weight: (face: Face) => number, of: (face: Face) => number) => {
+    const mass = sum(part.faces.map(weight));
+    return mass > 0 ? sum(part.faces.map((face) => weight(face) * of(face))) / mass : middle;
+  };
+  const height = (face: Face) => face.centre;
+  const plates: Item = {
+    name: part.name,
+    mass: steel,
+    along: at(({ mass }) => mass, along),
+    height: at(({ mass }) => mass, height),
+  };
+  const cover = skinMass(part.faces, own) + insulationMass(part.faces, own);
+  const area = ({ outsideArea }: Face) => outsideArea;
+  return [
+    plates,
+    ...(cover > 0
+      ? [{ name: `${part.name}, insulation`, mass: cover, along: at(area, along), height: at(area, height) }]
+      : []),
+    ...reversePlate(design, part, middle),
+    ...own.contents.map((content) => contentItem(part, content, { from, to })),
+  ];
+}
+
+/** The reverse-flow plate is in the chamber's steel but in none of its faces. */
+function reversePlate(design: Design, part: PartGeometry, along: number): Item[] {
+  const { chamber } = design;
+  if (part.name !== 'chamber' || !chamber?.reverse) return [];
+  const { plate, height } = chamber.reverse;
+  const mass = reversePlateArea(chamber) * plate * steelDensity(chamber.steel);
+  return [{ name: 'reverse-flow plate', mass, along, height: part.floor + height }];
+}
+
+/** Share along the part at which each station's middle lies. */
+const STATION_PLACES: Record<string, number> = {
+  fireEnd: 1 / 6,
+  plenumFireEnd: 1 / 6,
+  stackEnd: 5 / 6,
+  plenumStackEnd: 5 / 6,
+};
+
+function contentItem(part: PartGeometry, content: Content, { from, to }: { from: number; to: number }): Item {
+  const share = part.axis === 'vertical' ? 0.5 : (STATION_PLACES[content.station ?? ''] ?? 0.5);
+  const [low, high] = [part.floor, part.roof];
+  const quarter = content.station === 'uprightLower' ? 0.25 : content.station === 'uprightUpper' ? 0.75 : 0.5;
+  return {
+    name: `${part.name}, ${content.name}`,
+    mass: content.mass,
+    along: from + share * (to - from),
+    height: low + quarter * (high - low),
+  };
+}
+
+/** Insulation over the outside faces; over a round shell it is a ring, so longer round than the shell. */
+function insulationMass(faces: Face[], { insulation }: HorizontalPart | Upright): number {
+  if (!insulation) return 0;
+  const { thickness } = insulation;
+  const { density } = INSULATIONS[insulation.material];
+  return sum(
+    faces.map(({ outsideArea, orientation, length }) => {
+      const ring = orientation === 'horizontalCylinder' ? 1 + thickness / length : 1;
+      return outsideArea * ring * thickness * density;
+    }),
+  );
+}
+
+function stackInsulationMass({ insulation, diameter, height }: Design['stacks'][number]): number {
+  if (!insulation) return 0;
+  const { thickness } = insulation;
+  return Math.PI * (diameter + thickness) * thickness * height * INSULATIONS[insulation.material].density;
+}
+
+/** What a trailer carries beyond its ratings, or holds on its tongue outside the usual band. */
+export function weightWarnings({ trailer }: WeightResult, design: Design): Warning[] {
+  if (!trailer || !design.trailer) return [];
+  const { axleRating, hitchRating } = design.trailer;
+  const kg = (mass: number) => formatBoth('mass', mass);
+  const out: Warning[] = [];
+  if (trailer.axleMargin_kg < 0) {
+    out.push({
+      code: 'axle-overloaded',
+      message: `the axles carry ${kg(trailer.axleLoad_kg)}, more than their rating of ${kg(axleRating)}: stronger axles, or less weight`,
+      where: 'trailer',
+      value: trailer.axleLoad_kg,
+      limits: { high: axleRating, unit: 'kg' },
+    });
+  }
+  if (trailer.hitchMargin_kg < 0) {
+    out.push({
+      code: 'hitch-overloaded',
+      message: `the tongue bears ${kg(trailer.tongueLoad_kg)} on a hitch rated for ${kg(hitchRating)}: move weight towards the axle, or a stronger hitch`,
+      where: 'trailer',
+      value: trailer.tongueLoad_kg,
+      limits: { high: hitchRating, unit: 'kg' },
+    });
+  }
+  const { tongueShare } = trailer;
+  if (tongueShare < TONGUE_BAND.low || tongueShare > TONGUE_BAND.high) {
+    const lifts = tongueShare < 0 ? 'it lifts the hitch, and ' : '';
+    const light = tongueShare < TONGUE_BAND.low;
+    out.push({
+      code: 'tongue-load-out-of-band',
+      message:
+        `${lifts}the tongue load is ${(100 * tongueShare).toFixed(1)} % of the whole weight, outside ${100 * TONGUE_BAND.low} to ${100 * TONGUE_BAND.high} % ` +
+        `(common practice, no source): move weight ${light ? 'towards the hitch' : 'away from the hitch'}, or the axle ${light ? 'away from it' : 'towards it'}`,
+      where: 'trailer',
+      value: tongueShare,
+      limits: { ...TONGUE_BAND, unit: '-', source: 'common practice, no source' },
+    });
+  }
+  return out;
+}

@@ -1,0 +1,234 @@
+import type { UnitSystem } from '../../units/index.js';
+import { baselineOf, type ComparedOption, type Comparison, type Difference } from './compare.js';
+import { UNITS_OF_KEYS } from './measures.js';
+import { shortfallWords } from '../estimate/shortfall.js';
+import { tellingOf, type Row, type Telling } from './told.js';
+
+/** Differences below this share, of temperatures below this many kelvins, are told as hardly any. */
+const HARDLY = 0.05;
+const HARDLY_KELVIN = 10;
+
+/** A number that a buyer weighs up: less of it is what he wants. */
+interface Weighed {
+  key: string;
+  kind: Row['kind'];
+  less: string;
+  more: string;
+  /** when it stays as it is */
+  same: string;
+}
+
+const WEIGHED: readonly Weighed[] = [
+  {
+    key: 'swing.thermometer_K',
+    kind: 'temperatureDifference',
+    less: 'a smaller swing under splits',
+    more: 'a larger swing under splits',
+    same: 'swing under splits',
+  },
+  {
+    key: 'door.dip_K',
+    kind: 'temperatureDifference',
+    less: 'a smaller dip when the door opens',
+    more: 'a larger dip when the door opens',
+    same: 'dip when the door opens',
+  },
+  {
+    key: 'door.recovery_s',
+    kind: 'time',
+    less: 'a quicker recovery after the door',
+    more: 'a slower recovery after the door',
+    same: 'recovery after the door',
+  },
+  {
+    key: 'gust.dip_K',
+    kind: 'temperatureDifference',
+    less: 'a smaller dip in a gust',
+    more: 'a larger dip in a gust',
+    same: 'dip in a gust',
+  },
+  {
+    key: 'hold.wood_kg_per_s',
+    kind: 'massFlow',
+    less: 'less wood to hold',
+    more: 'more wood to hold',
+    same: 'wood to hold',
+  },
+  {
+    key: 'hold.endToEnd_K',
+    kind: 'temperatureDifference',
+    less: 'more even temperatures end to end',
+    more: 'less even temperatures end to end',
+    same: 'evenness end to end',
+  },
+  {
+    key: 'hold.hottestOutside_K',
+    kind: 'temperature',
+    less: 'a cooler hottest outside',
+    more: 'a hotter hottest outside',
+    same: 'hottest outside',
+  },
+  { key: 'soaked_s', kind: 'time', less: 'a shorter soak', more: 'a longer soak', same: 'time to soak' },
+  {
+    key: 'woodToSoaked_kg',
+    kind: 'mass',
+    less: 'less wood to soak',
+    more: 'more wood to soak',
+    same: 'wood to soak',
+  },
+  { key: 'steel_kg', kind: 'mass', less: 'less steel', more: 'more steel', same: 'weight of steel' },
+];
+
+/** What an option does against the baseline, as keys of its differences, those that matter most first. */
+export interface Finding {
+  label: string;
+  /** has less of it, which is what a buyer wants; or more of it */
+  buys: string[];
+  costs: string[];
+  /** differs by too little to decide by, or by nothing that could be told */
+  hardly: string[];
+  same: string[];
+  /** one of the two has no such number: this option, or the baseline */
+  lacks: string[];
+  gains: string[];
+  /** neither has one, though others of the comparison do */
+  neither: string[];
+}
+
+/** A finding for each option but the baseline. */
+export function findingsOf({ options, baseline }: Comparison): Finding[] {
+  return options.filter(({ label }) => label !== baseline).map(findingOf);
+}
+
+function findingOf({ label, differences }: ComparedOption): Finding {
+  const finding: Finding = { label, buys: [], costs: [], hardly: [], same: [], lacks: [], gains: [], neither: [] };
+  const weighed = WEIGHED.flatMap((row) => {
+    const difference = differences.find(({ key }) => key === row.key);
+    return difference ? [{ row, difference }] : [];
+  });
+  for (const { row, difference } of [...weighed].sort((a, b) => sizeOf(b) - sizeOf(a))) {
+    finding[whereOf(row, difference)].push(row.key);
+  }
+  return finding;
+}
+
+function whereOf(row: Weighed, difference: Difference): Exclude<keyof Finding, 'label'> {
+  const { baseline, value, none } = difference;
+  if (baseline === null) return value === null ? 'neither' : 'gains';
+  if (value === null) return 'lacks';
+  if (none) return 'same';
+  if (!worthTelling(row, difference)) return 'hardly';
+  return value < baseline ? 'buys' : 'costs';
+}
+
+function worthTelling({ kind }: Weighed, { share, difference }: Difference): boolean {
+  if (kind === 'temperature') return Math.abs(difference!) >= HARDLY_KELVIN;
+  return share === null || Math.abs(share) >= HARDLY;
+}
+
+/** For the order in which differences are told. A temperature counts against a hundred kelvins. */
+function sizeOf({ row, difference: { share, difference } }: { row: Weighed; difference: Difference }): number {
+  if (difference === null) return 0;
+  if (row.kind === 'temperature') return Math.abs(difference) / 100;
+  return share === null ? Number.MAX_VALUE : Math.abs(share);
+}
+
+/**
+ * What a builder needs to hear first: a line for every option that never reaches the target or never soaks, the baseline among
+ * them; then what each option buys and costs against the baseline, a line each, from the numbers alone.
+ *
+ * @param system units of the numbers in it
+ */
+export function verdictOf(comparison: Comparison, system: UnitSystem = 'shop'): string {
+  const { options } = comparison;
+  const short = shortfallLines(comparison, system);
+  if (options.length < 2) return [...short, 'Nothing to compare: there is one option.'].join('\n');
+  return [...short, ...findingsOf(comparison).flatMap((finding) => sentence(finding, comparison, system))].join('\n');
+}
+
+/** A line for every option that falls short of the target, worst first. */
+export function shortfallLines({ options }: Comparison, system: UnitSystem): string[] {
+  const short = options.flatMap(({ label, shortfall, result }) => (shortfall ? [{ label, shortfall, result }] : []));
+  return short
+    .sort((a, b) => SEVERITY.indexOf(a.shortfall.code) - SEVERITY.indexOf(b.shortfall.code))
+    .map(({ label, shortfall, result }) => `${label} ${shortfallWords(shortfall, result, system)}.`);
+}
+
+const SEVERITY = ['no-fire', 'not-held', 'not-reached', 'not-followed', 'not-soaked'];
+
+/** How the numbers of a measure are told in a comparison: to the digits of its table. */
+export function tellingFor(
+  { options, settings }: Comparison,
+  { key, kind }: { key: string; kind: Row['kind'] },
+  system: UnitSystem,
+  missing?: string,
+): Telling {
+  const pairs = options.flatMap(({ differences }) => differences.find((each) => each.key === key) ?? []);
+  const row: Row = { kind, ...(UNITS_OF_KEYS[key] ? { unit: UNITS_OF_KEYS[key] } : {}) };
+  return tellingOf(missing === undefined ? row : { ...row, missing }, pairs, system, settings.currency);
+}
+
+/** Nothing where the option can't hold the target: that is said already, and leaves nothing to weigh up. */
+function sentence(finding: Finding, comparison: Comparison, system: UnitSystem): string[] {
+  const option = comparison.options.find(({ label }) => label === finding.label)!;
+  const base = baselineOf(comparison);
+  if (!option.result.steady) return [];
+  const about = (key: string) => {
+    const row = WEIGHED.find((each) => each.key === key)!;
+    const pair = option.differences.find((each) => each.key === key)!;
+    return { row, pair, telling: tellingFor(comparison, row, system, 'never') };
+  };
+  const against = (words: 'less' | 'more') => (key: string) => {
+    const { row, pair, telling } = about(key);
+    const cost = key === 'steel_kg' ? costOf(option, comparison, system) : '';
+    return `${row[words]} (${telling.quantity(pair.value)} against ${telling.quantity(pair.baseline)}${cost})`;
+  };
+  const hardly = (key: string) => {
+    const { row, pair, telling } = about(key);
+    const by = telling.percent(pair) || withUnit(telling, telling.difference(pair));
+    return by === 'same' ? row.same : `${row.same} (${by})`;
+  };
+  const there = (which: 'value' | 'baseline') => (key: string) => {
+    const { row, pair, telling } = about(key);
+    return `${row.same} (${telling.quantity(pair[which])})`;
+  };
+  const names = (keys: string[]) => list(keys.map((key) => about(key).row.same));
+  const { buys, costs, same, lacks, gains, neither } = finding;
+  const told = buys.length + costs.length > 0;
+  const clauses = [
+    ...(lacks.length > 0 ? [`loses what only ${base.label} has: ${list(lacks.map(there('baseline')))}`] : []),
+    ...(gains.length > 0 ? [`has what ${base.label} lacks: ${list(gains.map(there('value')))}`] : []),
+    ...(told
+      ? [
+          buys.length > 0 ? `buys ${list(buys.map(against('less')))}` : 'buys nothing that these numbers show',
+          costs.length > 0 ? `costs ${list(costs.map(against('more')))}` : 'costs nothing that they show',
+        ]
+      : []),
+    ...(finding.hardly.length > 0 ? [`makes hardly any difference to ${list(finding.hardly.map(hardly))}`] : []),
+    ...(neither.length > 0 ? [`neither of them has ${names(neither)}`] : []),
+  ];
+  const head = `${finding.label} instead of ${base.label}`;
+  if (clauses.length === 0) return [`${head}: no difference in anything a builder weighs up.`];
+  if (same.length > 0) clauses.push(`makes no difference to ${names(same)}`);
+  return [`${head} ${clauses.join('; ')}.`];
+}
+
+function withUnit({ unit }: Telling, text: string): string {
+  // a difference of temperatures is told in kelvins
+  return text === 'same' || unit === '' ? text : `${text} ${unit === '°C' ? 'K' : unit}`;
+}
+
+function costOf({ differences }: ComparedOption, comparison: Comparison, system: UnitSystem): string {
+  const cost = differences.find(({ key }) => key === 'steelCost');
+  if (cost?.difference == null) return '';
+  const text = tellingFor(comparison, { key: 'steelCost', kind: 'money' }, system).difference(cost);
+  if (text === 'same') return '';
+  const { currency = '' } = comparison.settings;
+  const size = text.slice(1);
+  const amount = /^[A-Za-z]/.test(currency) ? `${size} ${currency}` : `${currency}${size}`;
+  return `, ${amount} ${cost.difference < 0 ? 'less' : 'more'}`;
+}
+
+function list(items: string[]): string {
+  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;
+}

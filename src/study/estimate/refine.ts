@@ -1,0 +1,65 @@
+import type { Design } from '../../design/design.js';
+import { DEFAULT_RESOLUTION, type Resolution } from '../../network/build.js';
+import { estimate } from './estimate.js';
+import type { EstimateResult } from './result.js';
+
+/** One run of a refinement study: what was refined, and what came out. */
+export interface RefinedRun {
+  label: string;
+  resolution: Resolution;
+  /** factor on the tolerances of the time steps */
+  tolerance: number;
+  fire_W: number | null;
+  /** settled reading of the gauge, and the spread between the hottest and the coldest cooking station, under hold [K] */
+  gauge_K: number | null;
+  spread_K: number | null;
+  gauge_s: number | null;
+  soaked_s: number | null;
+  steps: number;
+  energyError: number;
+}
+
+export interface Refinement {
+  cells: RefinedRun[];
+  steps: RefinedRun[];
+}
+
+const BASE: Resolution = DEFAULT_RESOLUTION;
+
+/**
+ * How much of a result hangs on how finely it is computed: the same design with more cells, and with tighter time steps.
+ *
+ * Cells are refined three- and fivefold, so that the cells that are read stay in the middle of their stations. Time-step
+ * tolerances are halved again and again.
+ */
+export function refine(design: Design): Refinement {
+  const cells = [1, 3, 5].map((n) => runOf(design, n === 1 ? 'as computed' : `${n} times the cells`, scaled(n), 1));
+  const steps = [2, 1, 0.5, 0.25, 0.125].map((factor) =>
+    runOf(design, factor === 1 ? 'as computed' : `tolerance x ${factor}`, BASE, factor),
+  );
+  return { cells, steps };
+}
+
+function scaled(n: number): Resolution {
+  return { ...BASE, chamber: BASE.chamber * n, upright: BASE.upright * n, stack: BASE.stack * n };
+}
+
+function runOf(design: Design, label: string, resolution: Resolution, tolerance: number): RefinedRun {
+  const result: EstimateResult = estimate(design, { resolution, tolerance });
+  const own = result.steady?.stations.find((s) => s.name === design.gauge) ?? null;
+  const readings = (result.steady?.stations ?? [])
+    .filter((s) => s.name !== 'firebox' && !s.name.startsWith('plenum'))
+    .map((s) => s.thermometer_K);
+  return {
+    label,
+    resolution,
+    tolerance,
+    fire_W: result.steady?.fire_W ?? null,
+    gauge_K: own?.thermometer_K ?? null,
+    spread_K: readings.length > 0 ? Math.max(...readings) - Math.min(...readings) : null,
+    gauge_s: result.warmUp?.gauge_s ?? null,
+    soaked_s: result.warmUp?.soaked_s ?? null,
+    steps: result.warmUp?.steps ?? 0,
+    energyError: result.balance.energyError,
+  };
+}

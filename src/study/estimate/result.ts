@@ -1,0 +1,166 @@
+/**
+ * The result tree, SI only. Key names are part of the file format: additions are welcome, renames need a new schema number.
+ * A quantity that does not exist (a target never reached) is null and a warning says why.
+ */
+import type { Design, StationName } from '../../design/design.js';
+import type { HandsResult } from '../carry/touch.js';
+import type { Spread } from '../spread/uncertainty.js';
+import type { WeightResult } from '../carry/weight.js';
+
+export interface Warning {
+  /** kebab-case, stable: fire-limited-by-air, biot-above-limit, paint-above-limit, door-gap-smoke, target-not-reached ... */
+  code: string;
+  /** one sentence: cause, then remedy; shop units allowed inside the sentence */
+  message: string;
+  /** part, station, opening or correlation */
+  where: string;
+  /** SI */
+  value: number | null;
+  limits: { low?: number; high?: number; unit: string; source?: string } | null;
+}
+
+export interface StationState {
+  name: StationName;
+  gas_K: number;
+  /** settled reading of a stem there */
+  thermometer_K: number;
+  /** area mean of the station's outside walls */
+  steel_K: number;
+  /** outermost surface, hottest patch: skin where there is one (for hands) */
+  outside_K: number;
+}
+
+export interface HeatLoss {
+  firebox: number;
+  chamber: number;
+  upright: number;
+  stackWall: number;
+  stackGas: number;
+  leaks: number;
+  total: number;
+}
+
+export interface OpeningState {
+  name: string;
+  /** intake | throat | passage | stackEntry | stackExit | gap */
+  role: string;
+  area_m2: number;
+  /** net flow in its own direction (intake: inwards; throat: from the fire; stack: upwards; gap: outwards) */
+  flow_kg_per_s: number;
+  /** what runs against that direction at the same time [kg/s], contained in the net */
+  back_kg_per_s: number;
+  dp_Pa: number;
+}
+
+export interface SteadyState {
+  fire_W: number;
+  /** heat asked for, where air limited the release below it; else equal to fire_W */
+  fireAsked_W: number;
+  wood_kg_per_s: number;
+  air_kg_per_s: number;
+  excessAirRatio: number;
+  converged: boolean;
+  iterations: number;
+  residual: number;
+  stations: StationState[];
+  heatLoss_W: HeatLoss;
+  draft: {
+    stackBase_Pa: number;
+    firebox_Pa: number;
+    throat_Pa: number;
+    theoretical_Pa: number;
+    stackVelocity_m_per_s: number;
+    intakeVelocity_m_per_s: number;
+    neutralPlane_m: number | null;
+    airChanges_per_s: number;
+    residence_s: number;
+  };
+  /** gauge pressure against outdoors at the same height, along the gas path */
+  pressurePath: { where: string; height_m: number; gauge_Pa: number }[];
+  openings: OpeningState[];
+  limitedByAir: boolean;
+  /** this state's own imbalances */
+  energyError: number;
+  massError_kg_per_s: number;
+}
+
+export interface StationSeries {
+  name: StationName;
+  thermometer_K: number[];
+  gas_K: number[];
+  steel_K: number[];
+}
+
+export interface WarmUp {
+  /** first time the lagged thermometer reads the target; null: never */
+  gauge_s: number | null;
+  /**
+   * when it has read it and the steel of chamber and upright holds 90 % of the heat above outdoors that it holds once settled
+   * there, and never less after; null: never
+   */
+  soaked_s: number | null;
+  woodToGauge_kg: number | null;
+  woodToSoaked_kg: number | null;
+  /** the gauge station's curves; `stations` has all */
+  series: {
+    time_s: number[];
+    fire_W: number[];
+    thermometer_K: number[];
+    gas_K: number[];
+    steel_K: number[];
+    stations: StationSeries[];
+    /** cumulated energies at each time: fire heat, lost, stored [J] */
+    fire_J: number[];
+    lost_J: number[];
+    stored_J: number[];
+  };
+  steps: number;
+}
+
+export interface PartResult {
+  name: string;
+  /** thickness of its plate, or a stack's wall, and of its door's where the design gives it one */
+  plate_m: number;
+  doorPlate_m?: number;
+  steelArea_m2: number;
+  steelMass_kg: number;
+  gasVolume_m3: number;
+  biot: number;
+}
+
+/** An input that no correlation settles, as used, with its spread; printed with every result. */
+export interface EstimateUsed {
+  /** path in the design file */
+  path: string;
+  value: number;
+  low: number;
+  high: number;
+  unit: string;
+  /** shape of the spread, with `value` the likeliest */
+  distribution: 'triangular' | 'log-triangular';
+  /** where the spread comes from */
+  source: string;
+  /** where a measured cook has settled it: the 90 % interval that is left; `low` and `high` are the ends of the spread */
+  fitted?: { low: number; high: number };
+}
+
+export interface EstimateResult {
+  schema: 1;
+  tool: { name: 'pitwright'; version: string };
+  design: Design;
+  warnings: Warning[];
+  geometry: { parts: PartResult[]; totalSteelMass_kg: number };
+  estimates: EstimateUsed[];
+  /** the fire that holds fire.target; null with a warning when no fire can */
+  steady: SteadyState | null;
+  /** the steady state under fire.heat */
+  assumed: SteadyState | null;
+  warmUp: WarmUp | null;
+  balance: { energyError: number; massError_kg_per_s: number };
+  /** what hands find, where the design names handles */
+  hands?: HandsResult;
+  /** weights and where they act, where the design names a trailer or loads */
+  weight?: WeightResult;
+  /** how far the numbers spread with the estimates, where that was asked for */
+  spread?: Spread;
+}

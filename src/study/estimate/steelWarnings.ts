@@ -1,0 +1,92 @@
+/** Steel too hot to last: which plates scale or creep under a fire. */
+import { STEELS, strengthLeft } from '../../design/catalog/index.js';
+import type { Steel } from '../../design/design.js';
+import { formatBoth } from '../../units/index.js';
+import type { Pit } from '../../network/pit.js';
+import type { Warning } from './result.js';
+
+/** Plates that a warning names beside the hottest. */
+const MOST_NAMED = 4;
+
+interface HotPlate {
+  name: string;
+  steel: Steel;
+  temperature: number;
+}
+
+/** A settled state, and the fire that it belongs to, in words. */
+export interface Fired {
+  fire: string;
+  x: Float64Array;
+}
+
+/**
+ * A warning for each steel under each fire that is hotter than it stands, plates ranked: first what scales, then what creeps,
+ * the hottest first. A plate that scales counts there alone.
+ */
+export function steelWarnings(pit: Pit, states: readonly Fired[]): Warning[] {
+  const found = states.flatMap(({ fire, x }) => {
+    const plates = platesOf(pit, x);
+    return (['carbon', 'stainless'] as const).flatMap((steel) => {
+      const { scaling, creep } = STEELS[steel];
+      const own = plates.filter((plate) => plate.steel === steel);
+      const scales = own.filter(({ temperature }) => temperature > scaling.limit);
+      const creeps = own.filter(({ temperature: T }) => T > creep.limit && T <= scaling.limit);
+      return [...told('scaling', steel, scales, fire), ...told('creep', steel, creeps, fire)];
+    });
+  });
+  const isCreep = ({ code }: Warning) => Number(code === 'steel-above-creep-limit');
+  return found.sort((a, b) => isCreep(a) - isCreep(b) || b.value! - a.value!);
+}
+
+function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire: string): Warning[] {
+  if (plates.length === 0) return [];
+  const { limit, source } = STEELS[steel][what];
+  const [hottest, ...others] = [...plates].sort((a, b) => b.temperature - a.temperature);
+  const degrees = (kelvin: number) => formatBoth('temperature', kelvin);
+  const named = others.slice(0, MOST_NAMED).map(({ name, temperature }) => `${name} ${degrees(temperature)}`);
+  if (others.length > MOST_NAMED) named.push(`${others.length - MOST_NAMED} more`);
+  const kept =
+    steel === 'carbon'
+      ? `; at this heat it keeps ${Math.round(100 * strengthLeft(hottest.temperature))} % of its strength`
+      : '';
+  const happens =
+    what === 'scaling'
+      ? `above ${degrees(limit)} ${steel} steel scales away in air`
+      : `above ${degrees(limit)} ${steel} steel creeps: it sags and warps for good`;
+  const remedy =
+    what === 'scaling' && steel === 'carbon'
+      ? 'line it with brick, take insulation off it, make it of stainless, or burn less'
+      : 'line it with brick, take insulation off it, stiffen it, or burn less';
+  return [
+    {
+      code: `steel-above-${what}-limit`,
+      message:
+        `the ${hottest.name} runs at ${degrees(hottest.temperature)}; ${happens}${kept}: ${remedy}` +
+        (named.length > 0 ? ` (also too hot: ${named.join(', ')})` : ''),
+      where: `${hottest.name}, ${fire}`,
+      value: hottest.temperature,
+      limits: { high: limit, unit: 'K', source },
+    },
+  ];
+}
+
+/** Every face, skin, shared plate, stack and rack of steel with its hottest cell. */
+function platesOf({ model, design }: Pit, x: Float64Array): HotPlate[] {
+  const plates = new Map<string, HotPlate>();
+  model.network.nodes.forEach(({ name: own, part, material }, i) => {
+    if (material === 'constant') return;
+    const inside = part === 'stack' ? undefined : design[part as 'firebox']?.contents.find((each) => each.name === own);
+    const name = inside ? `${own} in the ${part}` : nameOf(own);
+    const known = plates.get(name);
+    if (!known || x[i] > known.temperature) plates.set(name, { name, steel: material, temperature: x[i] });
+  });
+  return [...plates.values()];
+}
+
+/** `firebox fireEnd` to `firebox fire end`, `chamber shell 2 skin` to `chamber shell skin`. */
+function nameOf(node: string): string {
+  return node
+    .replace(/([a-z])([A-Z])/g, (_, before: string, after: string) => `${before} ${after.toLowerCase()}`)
+    .replace(/(?<!^stack) \d+(?= |$)/, '');
+}

@@ -1,0 +1,253 @@
+import { heatContent } from '../../network/materials.js';
+import { bracketedRoot } from '../../solve/root.js';
+import { stationGas, stationSteel, type Pit } from '../../network/pit.js';
+import type { StationSeries, WarmUp } from './result.js';
+import { readingOf, solveNear, type Solved } from './steady.js';
+import { tend } from '../events/tender.js';
+import { readsTarget, Timeline } from '../events/timeline.js';
+import { inside, type Moment, type Stride } from '../../network/transient.js';
+
+/** Soaked: the steel holds this share of the heat above outdoors that it holds once settled. */
+const SOAKED_SHARE = 0.9;
+/** The clock starts with the match; the gas is first solved when the fire has burned this long [s]. */
+const FIRST_MOMENT = 1;
+/** Longest warm-up that is followed [s]. */
+const LONGEST = 24 * 3600;
+/** Curves go on this far past the soaked time, or past the settling of a fire that cannot reach the target. */
+const AFTERWARDS = 1.25;
+/** Stretches of a step that are looked through for a crossing. */
+const CHECKS = 4;
+/** Shares of each step at which the curves are filled in. */
+const BETWEEN = [0.25, 0.5, 0.75];
+/**
+ * A pit seems to have settled when in a step of this share of the time since the match its steel and its fire have moved less than
+ * that share; it has when a steady state is that near.
+ */
+const STILL = { step: 0.1, moved: 0.01, near: 0.03 };
+
+export interface WarmUpOptions {
+  /** factor on the tolerances of the time steps (default 1), for step studies */
+  tolerance?: number;
+  /** follow a pit that soaks at least this far [s], so that curves of several runs can be laid over each other */
+  until?: number;
+}
+
+export interface WarmUpRun {
+  warmUp: WarmUp;
+  /** where it settles: under the fire that holds the target once it has read it, else under the full fire; null: not in a day */
+  settled: Solved | null;
+  /** the moment at which it reads the target first, under the full fire */
+  first: Moment | null;
+  /** worst imbalances over the run */
+  energyError: number;
+  massError: number;
+  evaluations: number;
+  /** false: the run broke off because no step length converged */
+  finished: boolean;
+}
+
+/**
+ * Warm-up from cold: the assumed fire, rising as 1 - exp(-t/rise), until the lagged thermometer reads the target; from then on a
+ * tender's, who keeps it there. Gauge time, soaked time, wood to each, and the curves of every station.
+ *
+ * Soaked is told from behind: the pit is followed until it has settled, so that it is known what its steel holds then, and that
+ * it never holds less than nine tenths of that again.
+ */
+export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
+  const { design, settler } = pit;
+  const { fire } = design;
+  const parts: (Moment | Stride)[] = [];
+  const line = new Timeline(pit, settler.burningState(0, settler.coldState()), {
+    time: FIRST_MOMENT,
+    tolerance: options.tolerance,
+    follow: (part) => parts.push(part),
+  });
+  const steel = new SteelHeat(pit);
+  const wood = (moment: Moment) => moment.fireHeat / design.wood.heat;
+  let first: Moment | null = null;
+  let settled: Solved | null = null;
+  let soaked: Moment | null = null;
+  const finish = (finished: boolean): WarmUpRun => {
+    const end = soaked ? Math.max(AFTERWARDS * soaked.time, options.until ?? 0) : Infinity;
+    return {
+      warmUp: {
+        gauge_s: first && first.time,
+        soaked_s: soaked && soaked.time,
+        woodToGauge_kg: first && wood(first),
+        woodToSoaked_kg: soaked && wood(soaked),
+        series: seriesOf(pit, parts, soaked, end),
+        steps: line.steps,
+      },
+      settled,
+      first,
+      energyError: line.energyError,
+      massError: line.massError,
+      evaluations: line.evaluations,
+      finished,
+    };
+  };
+  /** Has it settled? Looked at after each step. */
+  const still = (demand: 'hold' | 'full') => (): boolean => {
+    const last = parts[parts.length - 1];
+    if (!('after' in last)) return false;
+    const { before, after } = last;
+    const moved = (a: number, b: number) => Math.abs(b - a) > STILL.moved * Math.abs(b);
+    if (after.time - before.time < STILL.step * after.time) return false;
+    if (moved(before.x[pit.model.fire], after.x[pit.model.fire])) return false;
+    if (moved(steel.above(before), steel.above(after))) return false;
+    settled = stateNear(pit, steel, after, demand);
+    return settled !== null;
+  };
+
+  // 1: full fire up to the target
+  if (!line.burn((t) => ({ mode: 'release', heat: fire.heat * (1 - Math.exp(-t / fire.rise)) }))) return finish(false);
+  const reads = readsTarget(line);
+  const quiet = still('full');
+  for (;;) {
+    const took = line.step(LONGEST, reads);
+    if (took === 'failed') return finish(false);
+    if (took === 'event') break;
+    if (quiet()) return finish(true);
+    if (line.moment.time >= LONGEST - 1) {
+      settled = stateNear(pit, steel, line.moment, 'full');
+      return finish(true);
+    }
+  }
+  first = line.moment;
+  const from = parts.length;
+
+  // 2: a tender's fire, until all has settled
+  const tender = { target: fire.target, full: fire.heat };
+  if (!tend(line, tender, LONGEST, still('hold'))) return finish(false);
+  settled ??= stateNear(pit, steel, line.moment, 'hold');
+  if (settled) soaked = lastRise(steel, first, parts.slice(from), SOAKED_SHARE * steel.aboveAt((settled as Solved).x));
+  const end = soaked ? Math.max(AFTERWARDS * soaked.time, options.until ?? 0) : 0;
+  return finish(tend(line, tender, end) || soaked !== null);
+}
+
+/** The steady state that a moment is nearly in; null: none is that near. */
+function stateNear(pit: Pit, steel: SteelHeat, { x }: Moment, demand: 'hold' | 'full'): Solved | null {
+  const { fire } = pit.design;
+  const { model } = pit;
+  const state = solveNear(
+    pit,
+    x,
+    demand === 'hold' ? { mode: 'hold', target: fire.target } : { mode: 'release', heat: fire.heat },
+  );
+  // a full fire that gets to the target in the end is not done before it has
+  if (!state || (demand === 'full' && readingOf(pit, state) >= fire.target)) return null;
+  const near = (a: number, b: number) => Math.abs(b - a) <= STILL.near * Math.abs(a);
+  return near(state.x[model.fire], x[model.fire]) && near(steel.aboveAt(state.x), steel.aboveAt(x)) ? state : null;
+}
+
+/**
+ * Heat above outdoors that the steel of chamber and upright holds: their shells with doors, a reverse-flow plate, the plate between
+ * them. Not counted are the plate they share with the firebox, which follows the fire, skins over insulation, racks and pans.
+ */
+class SteelHeat {
+  private readonly nodes: number[];
+  private readonly cold: number;
+
+  constructor(private readonly pit: Pit) {
+    const { nodes, faces, fire, outdoors } = pit.model.network;
+    const byFire = new Set(faces.filter(({ zone }) => zone === fire.zone).map(({ node }) => node));
+    this.nodes = nodes.flatMap(({ part, thickness }, i) =>
+      (part === 'chamber' || part === 'upright') && thickness > 0 && !byFire.has(i) ? [i] : [],
+    );
+    this.cold = this.nodes.reduce((sum, i) => sum + heatContent(nodes[i], outdoors.temperature), 0);
+  }
+
+  /** [J] */
+  above({ x }: Moment): number {
+    return this.aboveAt(x);
+  }
+
+  aboveAt(x: Float64Array): number {
+    const { nodes } = this.pit.model.network;
+    return this.nodes.reduce((sum, i) => sum + heatContent(nodes[i], x[i]), 0) - this.cold;
+  }
+
+  /** The same along a step, at a share of it: the cubic through what it holds and takes up at both ends. */
+  along({ before, after }: Stride): (share: number) => number {
+    const h = after.time - before.time;
+    const [a, b] = [this.above(before), this.above(after)];
+    const [up, on] = [h * this.taken(before), h * this.taken(after)];
+    return (share) => {
+      const rest = 1 - share;
+      return a + (b - a) * share * share * (3 - 2 * share) + share * rest * (up * rest - on * share);
+    };
+  }
+
+  /** [W] */
+  private taken({ x }: Moment): number {
+    const { balances, model } = this.pit;
+    balances.evaluate(x, { mode: 'release', heat: x[model.fire] }, false, false);
+    return this.nodes.reduce((sum, i) => sum + balances.rate[i], 0);
+  }
+}
+
+/** Where the heat last rises to a level, never to fall below it again: `first` where it is never below; null: it ends below. */
+function lastRise(steel: SteelHeat, first: Moment, parts: readonly (Moment | Stride)[], level: number): Moment | null {
+  let later: Moment | null = null;
+  for (let i = parts.length - 1; i >= 0; i--) {
+    const part = parts[i];
+    if (!('after' in part)) {
+      if (steel.above(part) < level) return later;
+      later = part;
+      continue;
+    }
+    if (steel.above(part.after) < level) return later;
+    const curve = steel.along(part);
+    for (let k = CHECKS - 1; k >= 0; k--) {
+      const [low, high] = [k / CHECKS, (k + 1) / CHECKS];
+      if (curve(low) >= level) continue;
+      const { root } = bracketedRoot((share) => curve(share) - level, { low, high, tolerance: 1e-6 });
+      return inside(part, root);
+    }
+    later = part.before;
+  }
+  return first;
+}
+
+/** Curves of every station: the pit before the match, then each moment up to `end`, and the soaked one. */
+function seriesOf(pit: Pit, parts: readonly (Moment | Stride)[], soaked: Moment | null, end: number): WarmUp['series'] {
+  const { model } = pit;
+  const { stems, gauge } = model.network;
+  const cold = pit.settler.coldState();
+  const moments: Moment[] = [{ time: 0, x: cold, fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 }];
+  for (const part of parts) {
+    if (!('after' in part)) {
+      if (part.time <= end) moments.push(part);
+      continue;
+    }
+    const { before, after } = part;
+    if (before.time >= end) continue;
+    const length = after.time - before.time;
+    const shares = BETWEEN.filter((share) => before.time + share * length < end);
+    moments.push(...shares.map((share) => inside(part, share)));
+    moments.push(after.time <= end ? after : inside(part, (end - before.time) / length));
+  }
+  if (soaked) {
+    const at = moments.findIndex(({ time }) => time >= soaked.time);
+    if (moments[at].time > soaked.time) moments.splice(at, 0, soaked);
+  }
+  const all = (of: (moment: Moment) => number) => moments.map(of);
+  const stations: StationSeries[] = stems.map(({ station }, i) => ({
+    name: station as StationSeries['name'],
+    thermometer_K: all(({ x }) => x[model.nodeCount + i]),
+    gas_K: all(({ x }) => stationGas(pit, x, station)),
+    steel_K: all(({ x }) => stationSteel(pit, x, station)),
+  }));
+  const { thermometer_K, gas_K, steel_K } = stations[gauge];
+  return {
+    time_s: all(({ time }) => time),
+    fire_W: all(({ x }) => x[model.fire]),
+    thermometer_K,
+    gas_K,
+    steel_K,
+    stations,
+    fire_J: all(({ fireHeat }) => fireHeat),
+    lost_J: all(({ lost }) => lost),
+    stored_J: all(({ stored }) => stored),
+  };
+}

@@ -1,0 +1,270 @@
+import { FINISHES, INSULATIONS } from '../../design/catalog/index.js';
+import type { Design, Insulation } from '../../design/design.js';
+import { OUTDOORS } from '../../network/types.js';
+import { format, formatBoth } from '../../units/index.js';
+import { BIOT_LIMIT } from './biot.js';
+import type { Pit } from '../../network/pit.js';
+import { listed } from '../../units/listed.js';
+import type { SteadyState, Warning } from './result.js';
+import type { WarmUpRun } from './warmUp.js';
+
+/** A door gap counts as leaking smoke when it lets out more than this share of the stack's gas: common practice, no source. */
+const SMOKE_SHARE = 1e-3;
+/** Wood burns dirtily with less air than this over what it needs: common practice, no source. */
+const LEAST_EXCESS_AIR = 1.5;
+
+/** A fire is only just large enough where holding the target takes more than this share of it. */
+const JUST_ENOUGH = 0.9;
+
+const fahrenheit = (kelvin: number) => formatBoth('temperature', kelvin);
+
+/** The fire gets less air than it asks for: what holds it down and what to change. */
+export function airWarnings(state: SteadyState, where: string): Warning[] {
+  const out: Warning[] = [];
+  if (state.fire_W < 0.02 * state.fireAsked_W) {
+    out.push({
+      code: 'no-air-path',
+      message:
+        "next to no air gets to the fire, so it can't burn: open the intake, and see that throat and stack give the gas a way out",
+      where,
+      value: state.fire_W,
+      limits: { low: state.fireAsked_W, unit: 'W' },
+    });
+    return out;
+  }
+  if (state.limitedByAir) {
+    out.push({
+      code: 'fire-limited-by-air',
+      message: `air lets only ${formatBoth('power', state.fire_W)} of the ${formatBoth('power', state.fireAsked_W)} asked for burn: give it more intake, throat or stack, or a smaller fire`,
+      where,
+      value: state.fire_W,
+      limits: { low: state.fireAsked_W, unit: 'W' },
+    });
+  } else if (state.excessAirRatio > 0 && state.excessAirRatio < LEAST_EXCESS_AIR) {
+    out.push({
+      code: 'little-air',
+      message: `the fire gets ${state.excessAirRatio.toFixed(1)} times the air it needs; below ${LEAST_EXCESS_AIR} wood burns dirty and smoky: more intake or a taller stack (common practice, no source)`,
+      where,
+      value: state.excessAirRatio,
+      limits: { low: LEAST_EXCESS_AIR, unit: '-', source: 'common practice, no source' },
+    });
+  }
+  return out;
+}
+
+/** An intake that blows out, or a throat whose gas runs back into the firebox: the pit draws the wrong way. */
+export function backDraftWarnings(state: SteadyState, where: string): Warning[] {
+  return state.openings
+    .filter((o) => (o.role === 'intake' || o.role === 'throat' || o.role === 'stackExit') && o.flow_kg_per_s < -1e-6)
+    .map((o) => ({
+      code: 'back-draft',
+      message: `the ${o.name} flows the wrong way: the pit back-drafts. Raise or widen the stack, or look at wind and at how the intake is placed`,
+      where: `${o.name}, ${where}`,
+      value: o.flow_kg_per_s,
+      limits: { low: 0, unit: 'kg/s' },
+    }));
+}
+
+/** Door gaps that blow smoke out under this fire, summed by part. */
+export function smokeWarnings(state: SteadyState, where: string): Warning[] {
+  const stack = state.openings.reduce((sum, o) => sum + (o.role === 'stackExit' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
+  const byPart = new Map<string, number>();
+  for (const o of state.openings) {
+    if (o.role !== 'gap' || o.flow_kg_per_s <= 0) continue;
+    const part = o.name.split(' door gap')[0];
+    byPart.set(part, (byPart.get(part) ?? 0) + o.flow_kg_per_s);
+  }
+  return [...byPart].flatMap(([part, flow]) => {
+    if (flow <= SMOKE_SHARE * stack) return [];
+    const share = flow < stack ? `${((100 * flow) / stack).toFixed(1)} % of the stack's` : 'more than by the stack';
+    return [
+      {
+        code: 'door-gap-smoke',
+        message: `${format('massFlow', flow, 'shop')} of smoke (${share}) leaves by the upper gaps of the ${part} door: close the gap there, or give more stack`,
+        where: `${part} door, ${where}`,
+        value: flow,
+        limits: { high: SMOKE_SHARE * stack, unit: 'kg/s', source: 'common practice, no source' },
+      },
+    ];
+  });
+}
+
+/** Plates too thick for one temperature, paint and insulation above what they stand; at the hottest state x. */
+export function materialWarnings(pit: Pit, x: Float64Array, biot: Float64Array): Warning[] {
+  const { network } = pit.model;
+  const out: Warning[] = [];
+  biot.forEach((value, i) => {
+    if (value <= BIOT_LIMIT) return;
+    out.push({
+      code: 'biot-above-limit',
+      message: `Biot number ${value.toFixed(2)}: the plate is too thick to count as one temperature through it; its face runs hotter than the value given`,
+      where: network.nodes[i].name,
+      value,
+      limits: { high: BIOT_LIMIT, unit: '-', source: 'lumped-capacitance rule, Incropera & DeWitt ch. 5' },
+    });
+  });
+  for (const { part, finish, insulation } of coatedParts(pit.design)) {
+    const limit = FINISHES[finish]?.maxTemperature;
+    const hottest = hottestOutside(pit, x, part);
+    if (limit !== undefined && hottest > limit) {
+      out.push({
+        code: 'paint-above-limit',
+        message: `the outside of the ${part} reaches ${fahrenheit(hottest)}, more than ${finish} stands (${fahrenheit(limit)}): leave it bare or use a coating made for it`,
+        where: part,
+        value: hottest,
+        limits: { high: limit, unit: 'K', source: 'common practice, no source' },
+      });
+    }
+    out.push(...insulationWarnings(pit, x, part, insulation));
+  }
+  return out;
+}
+
+function insulationWarnings(pit: Pit, x: Float64Array, part: string, insulation?: Insulation): Warning[] {
+  if (!insulation || insulation.thickness <= 0) return [];
+  const row = INSULATIONS[insulation.material];
+  let hottest = 0;
+  pit.model.network.nodes.forEach((n, i) => {
+    if (n.part === part && n.thickness > 0 && n.material !== 'constant') hottest = Math.max(hottest, x[i]);
+  });
+  if (hottest > row.maxTemperature) {
+    return [
+      {
+        code: 'insulation-above-limit',
+        message: `the plate under the ${insulation.material} of the ${part} reaches ${fahrenheit(hottest)}, more than it stands (${fahrenheit(row.maxTemperature)})`,
+        where: part,
+        value: hottest,
+        limits: { high: row.maxTemperature, unit: 'K', source: row.source },
+      },
+    ];
+  }
+  return [];
+}
+
+function coatedParts(design: Design): { part: string; finish: string; insulation?: Insulation }[] {
+  const { firebox, chamber, upright, stacks } = design;
+  return [
+    { part: 'firebox', ...firebox },
+    ...(chamber ? [{ part: 'chamber', ...chamber }] : []),
+    ...(upright ? [{ part: 'upright', ...upright }] : []),
+    ...(stacks.length > 0 ? [{ ...stacks[0], part: 'stack' }] : []),
+  ];
+}
+
+function hottestOutside(pit: Pit, x: Float64Array, part: string): number {
+  const { faces, nodes } = pit.model.network;
+  let hottest = 0;
+  for (const face of faces) {
+    if (face.zone === OUTDOORS && nodes[face.node].part === part) hottest = Math.max(hottest, x[face.node]);
+  }
+  return hottest;
+}
+
+/** Flows below this share of the largest one say nothing about which way the gas goes. */
+const FLOW_SHARE = 0.02;
+
+/**
+ * The pit has another steady state than the one that it comes to when lit cold: which, and what tells the two apart.
+ *
+ * @param state that a pit lit cold comes to; null: none
+ */
+export function otherState(state: SteadyState | null, other: SteadyState, where: string): Warning {
+  const kind = where === 'hold fire' ? 'held at the target' : 'under this fire';
+  const does = state
+    ? `Lit cold, the pit comes to the state given here; ${kind} it has another one, with a fire of ${formatBoth('power', other.fire_W)}`
+    : `Lit cold, the pit comes to no state ${kind}, though there is one, with a fire of ${formatBoth('power', other.fire_W)}`;
+  return {
+    code: 'another-state',
+    message: `${does}${state ? `: ${flips(state, other)}` : ''}. A gust, an open door or another way of lighting it may tip it over; give the gas one clear way`,
+    where,
+    value: other.fire_W,
+    limits: null,
+  };
+}
+
+/** What sets two states of a pit apart: openings through which gas goes the other way, else where its temperature differs most. */
+function flips(state: SteadyState, other: SteadyState): string {
+  const flow = ({ openings }: SteadyState, i: number) => openings[i].flow_kg_per_s;
+  const largest = Math.max(...state.openings.map(({ flow_kg_per_s: each }) => Math.abs(each)));
+  const counts = (each: SteadyState, i: number) => Math.abs(flow(each, i)) > FLOW_SHARE * largest;
+  const turned = state.openings.filter(
+    ({ role }, i) =>
+      role !== 'gap' &&
+      role !== 'stackEntry' &&
+      counts(state, i) &&
+      counts(other, i) &&
+      flow(state, i) * flow(other, i) < 0,
+  );
+  const names = listed(
+    turned.map(({ name }) => `the ${name}`),
+    3,
+  );
+  if (turned.length > 0) return `there gas goes the other way through ${names}`;
+  const gas = state.stations.map(({ name, gas_K }, i) => ({ name, here: gas_K, there: other.stations[i].gas_K }));
+  const most = gas.reduce((a, b) => (Math.abs(b.there - b.here) > Math.abs(a.there - a.here) ? b : a));
+  const air = Math.abs(other.air_kg_per_s / state.air_kg_per_s - 1);
+  const more =
+    air > 0.1 ? `${other.air_kg_per_s > state.air_kg_per_s ? 'more' : 'less'} air comes to the fire and ` : '';
+  return `there ${more}the gas at ${stationWords(most.name)} is ${most.there > most.here ? 'hotter' : 'cooler'} by ${format('temperatureDifference', Math.abs(most.there - most.here))}`;
+}
+
+function stationWords(name: string): string {
+  return `the ${name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`;
+}
+
+/** Why the target is not reached, or the pit not soaked, in words: fire, air or loss. */
+export function targetWarning(
+  design: Design,
+  assumed: SteadyState,
+  steady: SteadyState | null,
+  reached: number,
+  run: WarmUpRun | null,
+): Warning[] {
+  const target = fahrenheit(design.fire.target);
+  const low = { low: design.fire.target, unit: 'K' };
+  const own = assumed.stations.find((s) => s.name === design.gauge)!.thermometer_K;
+  const first = run && run.first;
+  if (!steady && !first) {
+    const why = assumed.limitedByAir
+      ? 'air limits the fire: give it more intake, throat or stack'
+      : 'no fire that the air allows is large enough against what the pit loses: more air, or insulation';
+    return [
+      {
+        code: 'target-not-reached',
+        message: `${target} on the thermometer is out of reach; the most it gets to is ${fahrenheit(reached)}; ${why}`,
+        where: design.gauge,
+        value: reached,
+        limits: low,
+      },
+    ];
+  }
+  if (run && (!run.finished || run.warmUp.soaked_s !== null)) return [];
+  if (!first && own <= design.fire.target) {
+    return [
+      {
+        code: 'target-not-reached',
+        message: `the fire of ${formatBoth('power', assumed.fire_W)} brings the thermometer only to ${fahrenheit(own)}, not to ${target}: ${assumed.limitedByAir ? 'air limits it; open up' : 'it takes a larger fire'}`,
+        where: design.gauge,
+        value: own,
+        limits: low,
+      },
+    ];
+  }
+  if (!run) return [];
+  return [
+    {
+      code: 'not-soaked-in-a-day',
+      message: `the pit has not soaked within 24 hours of this fire: ${slow(assumed, steady, first !== null, target)}`,
+      where: design.gauge,
+      value: null,
+      limits: { high: 86400, unit: 's' },
+    },
+  ];
+}
+
+function slow(assumed: SteadyState, steady: SteadyState | null, read: boolean, target: string): string {
+  if (steady && steady.fire_W > JUST_ENOUGH * assumed.fireAsked_W) return `it is only just large enough for ${target}`;
+  return read
+    ? `once it has read ${target} it never settles, for the draft keeps turning with the fire or something in it takes up heat for longer`
+    : 'what is in it takes up heat for longer than that, or the draft keeps turning';
+}

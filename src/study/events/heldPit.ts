@@ -1,0 +1,31 @@
+import type { Design } from '../../design/design.js';
+import { geometryOf } from '../../design/geometryOf.js';
+import { makePit, type Pit } from '../../network/pit.js';
+import { fromCold } from '../estimate/fromCold.js';
+import { solveAssumed } from '../estimate/steady.js';
+
+/** A pit that has soaked and holds its target: where the studies of events begin. */
+export interface HeldPit {
+  pit: Pit;
+  /** unknowns there, every thermometer at its settled reading */
+  x: Float64Array;
+  /** the fire that holds it [W] */
+  fire: number;
+  /** the largest fire that is made in it: the assumed one, as far as air lets it burn [W] */
+  full: number;
+}
+
+/** Solve for the pit that holds its target, having been lit cold. @returns null: no fire does, or the draft never settles */
+export function holdPit(design: Design): HeldPit | null {
+  const pit = makePit(design, geometryOf(design));
+  const found = solveAssumed(pit, design.fire.heat);
+  if (!found.settled.converged) return null;
+  const { full, held } = fromCold(pit, found, 'always');
+  const solved = held.state;
+  if (!solved) return null;
+  const { balances, model } = pit;
+  const x = solved.x.slice();
+  balances.evaluate(x, { mode: 'release', heat: solved.asked });
+  for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);
+  return { pit, x, fire: x[model.fire], full: Math.max(full.state.x[model.fire], x[model.fire]) };
+}

@@ -1,0 +1,107 @@
+import { bracketedRoot } from '../../solve/root.js';
+import type { Moment, StopAt } from '../../network/transient.js';
+import type { Timeline } from './timeline.js';
+
+/** Somebody who minds a fire: what the gauge should settle at [K], and the largest fire that is made [W]. */
+export interface Tender {
+  target: number;
+  full: number;
+}
+
+type Way = 'hold' | 'full' | 'out' | 'keep';
+
+/** The settled reading may leave the target by a hair before a fire that went out, or is full, is minded again [K]. */
+const HAIR = 0.1;
+/** How near to nothing, to the full fire and to the last of the air the holding fire may come, as a share. */
+const EDGE = 1e-4;
+/** Shares by which a fire is made larger and smaller where the one that holds is looked for near it. */
+const NEARBY = [0.05, 0.3];
+/** How long a fire is left alone that comes as near to holding as any [s]. */
+const KEPT = 120;
+/** More changes of mind than this in one stretch: the fire and the draft play each other up. */
+const MOST_CHANGES = 300;
+
+/**
+ * Mind the fire up to a time: just the fire that keeps the gauge's settled reading on its target; the full fire while that
+ * is not enough, none while it is too much. It is never less than none nor more than full.
+ *
+ * @param enough looked at after each step: end here?
+ * @returns false: the steps broke off
+ */
+export function tend(line: Timeline, tender: Tender, end: number, enough?: () => boolean): boolean {
+  for (let changes = 0; line.moment.time < end - 1e-6; changes++) {
+    const way = changes < MOST_CHANGES ? takeUp(line, tender) : null;
+    if (way === null) return false;
+    const stop = way === 'keep' ? undefined : stopOf(line, tender, way);
+    const until = way === 'keep' ? Math.min(end, line.moment.time + KEPT) : end;
+    for (let took = 'step'; took !== 'event' && line.moment.time < until - 1e-6;) {
+      took = line.step(until, stop);
+      if (took === 'failed') return false;
+      if (enough?.()) return true;
+    }
+  }
+  return true;
+}
+
+/** Until when a way to burn will do. */
+function stopOf(line: Timeline, { target, full }: Tender, way: Way): StopAt {
+  const { model } = line.pit;
+  const fuel = model.fuel + model.network.fire.zone;
+  if (way === 'hold') {
+    const left = ({ x }: Moment) =>
+      Math.min(x[model.fire] / full, 1 - x[model.fire] / full, 1 - x[fuel] / model.fuelLimit) - EDGE;
+    return { left, within: EDGE };
+  }
+  const side = way === 'out' ? 1 : -1;
+  return { left: (moment) => side * (line.settledReading(moment) - target) + HAIR, within: 0.1 * HAIR };
+}
+
+/**
+ * Set the fire that is called for now.
+ *
+ * The fire that holds the reading may not be found at once. Then it is looked for near the fire that burns, by trying; then none
+ * and the full one are tried, and last any between.
+ *
+ * @returns null: none settles
+ */
+function takeUp(line: Timeline, tender: Tender): Way | null {
+  const { target, full } = tender;
+  const burns = (heat: number, fits?: (moment: Moment) => boolean) =>
+    line.burn(() => ({ mode: 'release', heat }), fits);
+  const fits = (way: Way) => (moment: Moment) => stopOf(line, tender, way).left(moment) > 0;
+  const holds = () => line.burn(() => ({ mode: 'hold', target }), fits('hold'));
+  const off = (heat: number): number => {
+    let reading = NaN;
+    burns(heat, (moment) => {
+      reading = line.settledReading(moment);
+      return false;
+    });
+    return reading - target;
+  };
+  /** Burn what holds it between two fires; where the reading jumps past the target, the fire at which it does stays a while. */
+  const between = (low: number, high: number): Way | null => {
+    const [fLow, fHigh] = [off(low), off(high)];
+    if (!(fLow < 0 && fHigh > 0)) return null;
+    const heat = rootOf(off, { low, high, fLow, fHigh, tolerance: EDGE * full });
+    if (heat === null || !burns(heat)) return null;
+    return holds() ? 'hold' : 'keep';
+  };
+  if (holds()) return 'hold';
+  for (const share of line.fire > 0 ? NEARBY : []) {
+    const way = between((1 - share) * line.fire, Math.min(full, (1 + share) * line.fire));
+    if (way) return way;
+  }
+  if (burns(0, fits('out'))) return 'out';
+  if (burns(full, fits('full'))) return 'full';
+  return between(0, full);
+}
+
+/** @returns null: a fire on the way does not settle */
+function rootOf(f: (heat: number) => number, bracket: Parameters<typeof bracketedRoot>[1]): number | null {
+  try {
+    return bracketedRoot(f, bracket).root;
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}

@@ -1,0 +1,162 @@
+import type { Demand } from '../../network/balances.js';
+import { stationGas, stationSteel, type Pit } from '../../network/pit.js';
+import { Transient, type Moment, type StopAt, type Stride } from '../../network/transient.js';
+
+/** Curves of the gauge's station against time, as every study of events gives them. */
+export interface Curve {
+  time_s: number[];
+  fire_W: number[];
+  /** what the lagging thermometer shows */
+  thermometer_K: number[];
+  gas_K: number[];
+  steel_K: number[];
+}
+
+export interface TimelineOptions {
+  /** time that the first moment counts as [s] (default 0) */
+  time?: number;
+  /** factor on the tolerances of the time steps (default 1) */
+  tolerance?: number;
+  /** longest step [s] (default: as the error allows) */
+  longestStep?: number;
+  /** told of every moment from which it goes on under a new fire, and of every step */
+  follow?: (part: Moment | Stride) => void;
+}
+
+/**
+ * A pit followed through events: fires that change, doors that open, weather that turns. Carries plate temperatures, heat
+ * accounts and curves from one stretch to the next.
+ */
+export class Timeline {
+  readonly curve: Curve = { time_s: [], fire_W: [], thermometer_K: [], gas_K: [], steel_K: [] };
+  /** worst imbalance of heat so far, as a share of what the fire gave or the pit lost, whichever is more */
+  energyError = 0;
+  /** worst net mass flow into a zone so far [kg/s] */
+  massError = 0;
+  private transient: Transient;
+  private taken = 0;
+
+  /**
+   * @param pit in which it starts
+   * @param x unknowns at the start; nodes and stems count, the rest is settled when the first fire is set
+   */
+  constructor(
+    public pit: Pit,
+    x: Float64Array,
+    private readonly options: TimelineOptions = {},
+  ) {
+    this.transient = this.transientOf(pit, x, options.time ?? 0);
+  }
+
+  get moment(): Moment {
+    return this.transient.moment;
+  }
+
+  /** Steps taken, and evaluations of the balances, in the pit as it is now. */
+  get steps(): number {
+    return this.transient.steps;
+  }
+
+  get evaluations(): number {
+    return this.transient.evaluations;
+  }
+
+  get fire(): number {
+    return this.moment.x[this.pit.model.fire];
+  }
+
+  /** The lagging reading of the design's gauge now [K]. */
+  get reading(): number {
+    return this.moment.x[this.pit.model.nodeCount + this.pit.model.network.gauge];
+  }
+
+  /** What that gauge would settle at if all else stood still [K]. */
+  settledReading(moment: Moment = this.moment): number {
+    const { balances, model } = this.pit;
+    balances.evaluate(moment.x, { mode: 'release', heat: Math.max(0, moment.x[model.fire]) });
+    return balances.settled(moment.x, model.network.gauge);
+  }
+
+  /** Go on in a variant of the pit; the next fire settles its gas. `adjust` may set temperatures of nodes. */
+  enter(pit: Pit, adjust?: (x: Float64Array) => void): void {
+    const { moment } = this;
+    this.pit = pit;
+    this.transient = this.transientOf(pit, moment.x, moment.time);
+    this.transient.moment = { ...moment, x: moment.x.slice() };
+    adjust?.(this.transient.moment.x);
+  }
+
+  /**
+   * Set the fire: gas, flows and fire settle to it at once.
+   *
+   * @param fits whether what comes of it will do (default: anything)
+   * @returns false: it does not settle or does not do, and nothing has changed
+   */
+  burn(demandAt: (t: number) => Demand, fits?: (moment: Moment) => boolean): boolean {
+    if (!this.transient.change(demandAt, FIRST_STEP, fits)) return false;
+    this.record();
+    return true;
+  }
+
+  /**
+   * One step, recorded.
+   *
+   * @returns 'step', 'event' where it ended on `stop`, or 'failed'
+   */
+  step(end: number, stop?: StopAt): 'step' | 'event' | 'failed' {
+    if (++this.taken > MOST_STEPS) return 'failed';
+    const { longestStep } = this.options;
+    const limit = longestStep === undefined ? end : Math.min(end, this.moment.time + longestStep);
+    const took = this.transient.step(limit, stop);
+    if (took !== 'failed') this.record();
+    return took;
+  }
+
+  /** Burn on to `end` [s]. @returns false: the steps broke off */
+  runTo(end: number): boolean {
+    while (this.moment.time < end - CLOSE) if (this.step(end) === 'failed') return false;
+    return true;
+  }
+
+  private transientOf(pit: Pit, x: Float64Array, time: number): Transient {
+    const transient = new Transient(pit.settler, x, time);
+    const { absolute, relative } = transient.system.tolerance;
+    const scale = this.options.tolerance ?? 1;
+    transient.system.tolerance = { absolute: absolute * scale, relative: relative * scale };
+    return transient;
+  }
+
+  private record(): void {
+    const { pit, curve, moment } = this;
+    const { network } = pit.model;
+    const { station } = network.stems[network.gauge];
+    for (const each of this.transient.trail) if (each !== moment) this.options.follow?.(each);
+    this.options.follow?.(this.transient.stride ?? moment);
+    curve.time_s.push(moment.time);
+    curve.fire_W.push(this.fire);
+    curve.thermometer_K.push(this.reading);
+    curve.gas_K.push(stationGas(pit, moment.x, station));
+    curve.steel_K.push(stationSteel(pit, moment.x, station));
+    const turned = Math.max(moment.fireHeat, Math.abs(moment.lost));
+    if (turned > 0) {
+      this.energyError = Math.max(this.energyError, Math.abs(moment.fireHeat - moment.lost - moment.stored) / turned);
+    }
+    this.massError = Math.max(this.massError, moment.massError);
+  }
+}
+
+/** Where the lagging thermometer first reads the design's target. */
+export function readsTarget({ pit }: Timeline): StopAt {
+  const { nodeCount, network } = pit.model;
+  const gauge = nodeCount + network.gauge;
+  return { left: ({ x }) => pit.design.fire.target - x[gauge], within: READ_WITHIN };
+}
+
+/** How far past the target a first reading may lie [K]. */
+const READ_WITHIN = 0.02;
+/** First step after a change [s]. */
+const FIRST_STEP = 2;
+/** A draft that flutters takes steps without end. */
+const MOST_STEPS = 10_000;
+/** Times nearer than this are the same [s]. */
+const CLOSE = 1e-6;

@@ -1,0 +1,24 @@
+import { format, formatBoth, type FormatOptions, type Kind, type UnitSystem } from '../units/index.js';
+
+/** Prints a quantity for the reader of this report. */
+export type Say = (kind: Kind, si: number | null, options?: { digits?: number; shop?: string; si?: string }) => string;
+
+/**
+ * Shop units with SI in brackets, or SI alone.
+ *
+ * @example sayIn('shop')('temperature', 394.26) gives '250 °F (121 °C)'
+ */
+export function sayIn(system: UnitSystem): Say {
+  return (kind, value, { digits, shop, si } = {}) => {
+    const inUnit = (each: UnitSystem, unit?: string) => {
+      const options: FormatOptions = {};
+      if (digits !== undefined) options.digits = digits;
+      if (unit !== undefined) options.unit = unit;
+      return format(kind, value, each, options);
+    };
+    if (system === 'si') return inUnit('si', si);
+    if (shop === undefined && si === undefined) return formatBoth(kind, value, digits === undefined ? {} : { digits });
+    const [first, second] = [inUnit('shop', shop), inUnit('si', si)];
+    return first === second ? first : `${first} (${second})`;
+  };
+}

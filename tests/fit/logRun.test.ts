@@ -1,0 +1,128 @@
+import { describe, expect, it } from 'vitest';
+import type { CookLog } from '../../src/fit/log/log.js';
+import { estimate } from '../../src/study/estimate/estimate.js';
+import { curveAt, fireOfLog } from '../../src/fit/logFire.js';
+import { runLog } from '../../src/fit/logRun.js';
+import { holdPit } from '../../src/study/events/heldPit.js';
+import { exampleDesign, exampleNames } from '../support/examples.js';
+import { blankLog } from './syntheticLog.js';
+
+const plain = () => exampleDesign('plain-24.yaml');
+/** Weather as the design has it, no events. */
+const still = (log: CookLog): CookLog => ({ ...log, air: null, wind: null, door: [], wood: null });
+const last = (values: Float64Array) => values[values.length - 1];
+
+describe('a pit under the fire of a log', () => {
+  it('stays at outdoor temperature without a fire, and goes with it', () => {
+    const log = { ...still(blankLog({ hours: 2 })), wood: [] };
+    for (const row of runLog(plain(), log)!.computed) {
+      expect(Math.max(...row)).toBeCloseTo(plain().site.air, 4);
+      expect(Math.min(...row)).toBeCloseTo(plain().site.air, 4);
+    }
+    const air = { time_s: [0, 7200], value: [280, 280] };
+    for (const row of runLog(plain(), { ...log, air })!.computed) expect(last(row)).toBeCloseTo(280, 4);
+  });
+
+  it('reads what the warm-up of an estimate reads, up to the target, under the same fire', () => {
+    const design = plain();
+    const log = still(blankLog({ hours: 1 }));
+    const run = runLog(design, log, { tolerance: 0.1 })!;
+    const { warmUp } = estimate(design, { tolerance: 0.1 });
+    const { time_s, stations } = warmUp!.series;
+    for (const [c, name] of (['fireEnd', 'middle', 'stackEnd'] as const).entries()) {
+      const series = stations.find((each) => each.name === name)!;
+      const curve = { time_s, value: series.thermometer_K };
+      for (let t = 60; t < warmUp!.gauge_s!; t += 60) {
+        expect(Math.abs(run.computed[c][t / 10] - curveAt(curve, t))).toBeLessThan(1);
+      }
+    }
+  });
+
+  it('comes to the steady reading under a heat that holds it', () => {
+    const held = holdPit(plain())!;
+    const fire = { time_s: [0, 1], value: [held.fire, held.fire] };
+    const run = runLog(plain(), { ...still(blankLog({ hours: 12, every_s: 60, stations: ['middle'] })), fire })!;
+    expect(last(run.computed[0])).toBeCloseTo(plain().fire.target, 1);
+  });
+
+  it('gives all the heat that the wood holds, in the end', () => {
+    const design = plain();
+    const log = blankLog({
+      wood: [
+        { time_s: 0, mass_kg: 2 },
+        { time_s: 900, mass_kg: 1 },
+      ],
+    });
+    const heat = fireOfLog(design, log);
+    let sum = 0;
+    for (let t = 0; t < 48 * 3600; t += 10) sum += 10 * heat(t);
+    // derived: the law of a split integrates to 1
+    expect(sum / (3 * design.wood.heat)).toBeCloseTo(1, 4);
+  });
+
+  it('follows every example through wood, doors and weather, with heat and mass that add up', () => {
+    for (const name of exampleNames) {
+      const design = exampleDesign(name);
+      const stations = design.chamber ? (['middle'] as const) : (['uprightLower'] as const);
+      const run = runLog(design, blankLog({ hours: 4, every_s: 60, stations: [...stations] }));
+      expect(run, name).not.toBeNull();
+      expect(run!.energyError, name).toBeLessThan(1e-6);
+      expect(run!.massError, name).toBeLessThan(1e-9);
+      for (const value of run!.computed[0]) expect(Number.isFinite(value)).toBe(true);
+    }
+  });
+
+  it('reads lower with its door open, its vents shut down or the wind up, and higher in warm air', () => {
+    const read = (change: Partial<CookLog>) => {
+      const log = { ...still(blankLog({ hours: 3, every_s: 60, stations: ['middle'] })), ...change };
+      return last(runLog(plain(), log)!.computed[0]);
+    };
+    const usual = read({});
+    const held = (value: number) => ({ time_s: [0, 10_000], value: [value, value] });
+    expect(read({ door: [{ from_s: 10_500, to_s: 10_800 }] })).toBeLessThan(usual - 5);
+    expect(read({ wind: held(12) })).toBeLessThan(usual - 5);
+    expect(read({ air: held(plain().site.air + 15) })).toBeGreaterThan(usual + 5);
+    expect(read({ intakes: { time_s: [0, 3600], value: [1, 0.03] } })).toBeLessThan(usual - 5);
+    expect(read({ damper: { time_s: [0, 3600], value: [1, 0.1] } })).not.toBeCloseTo(usual, 0);
+  });
+
+  it('weather that the log tells as the design has it changes nothing', () => {
+    const log = still(blankLog({ hours: 2, every_s: 60 }));
+    const { air, wind } = plain().site;
+    const told = {
+      ...log,
+      air: { time_s: [0, 7200], value: [air, air] },
+      wind: { time_s: [0, 7200], value: [wind, wind] },
+    };
+    const [a, b] = [runLog(plain(), log)!, runLog(plain(), told)!];
+    a.computed.forEach((row, c) => row.forEach((value, i) => expect(b.computed[c][i]).toBeCloseTo(value, 9)));
+  });
+
+  it('repeats itself on the times of an earlier run, and finer steps hardly move it', () => {
+    const log = blankLog({});
+    const [usual, fine] = [0.1, 0.01].map((tolerance) => runLog(plain(), log, { tolerance })!);
+    const again = runLog(plain(), log, { tolerance: 0.1, grid: usual.grid })!;
+    usual.computed.forEach((row, c) => {
+      let sum = 0;
+      row.forEach((value, i) => (sum += (value - fine.computed[c][i]) ** 2));
+      expect(Math.max(...row.map((value, i) => Math.abs(again.computed[c][i] - value)))).toBeLessThan(1e-8);
+      // the least noise that a logger in whole degrees has is 1 °F / sqrt(12) = 0.16 K
+      expect(Math.sqrt(sum / row.length)).toBeLessThan(0.1);
+    });
+  });
+
+  it('begins settled where the log begins hot', () => {
+    const log = still(blankLog({ hours: 2, every_s: 60, stations: ['middle'] }));
+    const hot = { ...log, wood: [], channels: log.channels.map((c) => ({ ...c, value_K: c.value_K.map(() => 400) })) };
+    const { computed } = runLog(plain(), hot)!;
+    expect(computed[0][0]).toBeCloseTo(400, 1);
+    expect(last(computed[0])).toBeLessThan(380);
+    expect(last(computed[0])).toBeGreaterThan(plain().site.air + 5);
+  });
+
+  it('stops where it is told to', () => {
+    const run = runLog(plain(), blankLog({ hours: 2, every_s: 60 }), { until: 3600 })!;
+    expect(run.computed[0]).toHaveLength(61);
+    expect(run.grid[run.grid.length - 1]).toBeCloseTo(3600, 6);
+  });
+});

@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { money, sameTime, tellingOf, timesStep, type Row } from '../../../src/study/compare/told.js';
+import { formatTime, timeStep } from '../../../src/units/index.js';
+import { generator } from '../../design/randomDesign.js';
+import { readPrinted } from '../../support/printed.js';
+
+const KINDS: Row['kind'][] = [
+  'time',
+  'mass',
+  'massFlow',
+  'power',
+  'temperature',
+  'temperatureDifference',
+  'pressure',
+  'number',
+  'share',
+  'money',
+];
+
+describe('numbers beside each other', () => {
+  it.each(KINDS)('%s: a printed difference is that of the printed numbers, and of the full ones to a digit', (kind) => {
+    const next = generator(7);
+    for (let i = 0; i < 3000; i++) {
+      const size = 10 ** (6 * next() - 2);
+      const values = Array.from({ length: 3 }, () => {
+        if (next() < 0.05) return 0;
+        // close ones and far ones
+        const value = next() < 0.5 ? size * (1 + 0.06 * next()) : size * 10 ** (2 * next() - 1);
+        return kind === 'temperature' ? 250 + 300 * next() : next() < 0.1 ? -value : value;
+      });
+      const pairs = values.map((value) => ({
+        baseline: values[0],
+        value,
+        none: Math.abs(value - values[0]) <= 0.01 * Math.abs(values[0]),
+      }));
+      for (const system of ['shop', 'si'] as const) {
+        const telling = tellingOf({ kind }, pairs, system);
+        const [from, to] = [values[0], values[1]].map((value) => readPrinted(telling.number(value)));
+        expect([from, to].every(Number.isFinite), `${kind} ${values.join()}`).toBe(true);
+        const [difference, percent] = [telling.difference(pairs[1]), telling.percent(pairs[1])];
+        const told = `${kind} ${telling.number(values[0])} ${telling.number(values[1])} ${difference} ${percent}`;
+        expect(told).not.toMatch(/(^|\s)[+-]0(\.0+)?($|\s)/);
+        if (difference === 'same') {
+          expect(pairs[1].none || from === to, told).toBe(true);
+          expect(percent, told).toBe('');
+          continue;
+        }
+        expect(readPrinted(difference), told).toBeCloseTo(to - from, 6);
+        expect(Math.sign(readPrinted(difference)), told).toBe(Math.sign(values[1] - values[0]));
+        const alone = readPrinted(telling.signed(values[1] - values[0]));
+        const digit =
+          Math.max(Math.abs(from), Math.abs(to)) * 1e-9 + lastDigit(kind, telling.number(values[1]), values);
+        expect(Math.abs(alone - (to - from)), told).toBeLessThanOrEqual(digit);
+        if (percent === '') continue;
+        expect(from, told).not.toBe(0);
+        expect(
+          Math.abs(readPrinted(percent.replace(' %', '')) - (100 * (to - from)) / Math.abs(from)),
+          told,
+        ).toBeLessThanOrEqual(0.5 + 1e-9);
+      }
+    }
+  });
+
+  it('have so fine a last digit that rounding makes less than a fifth of a difference worth telling', () => {
+    const next = generator(11);
+    for (let i = 0; i < 3000; i++) {
+      const base = 10 ** (7 * next() - 3);
+      const value = base * (1 + (next() < 0.5 ? -1 : 1) * (0.011 + 0.5 * next()));
+      const pairs = [base, value].map((each) => ({ baseline: base, value: each, none: false }));
+      const telling = tellingOf({ kind: 'power' }, pairs, 'si');
+      const printed = readPrinted(telling.difference(pairs[1]));
+      expect(Math.abs(printed / ((value - base) / 1000) - 1), `${base} ${value}`).toBeLessThan(0.2);
+    }
+  });
+
+  it('without a number are never the same', () => {
+    const pairs = [
+      { baseline: null, value: null, none: false },
+      { baseline: null, value: 60, none: false },
+      { baseline: 60, value: null, none: false },
+    ];
+    const telling = tellingOf({ kind: 'time', missing: 'never' }, pairs, 'shop');
+    expect(pairs.map((pair) => telling.difference(pair))).toEqual(['', '–', '–']);
+    expect(pairs.map((pair) => telling.percent(pair))).toEqual(['', '', '']);
+    expect(pairs.map(({ value }) => telling.number(value))).toEqual(['never', '60 s', 'never']);
+  });
+
+  it('have no percentage of nothing', () => {
+    const pairs = [0, 1000].map((value) => ({ baseline: 0, value, none: value === 0 }));
+    const telling = tellingOf({ kind: 'power' }, pairs, 'si');
+    expect([telling.number(0), telling.difference(pairs[1]), telling.percent(pairs[1])]).toEqual(['0.00', '+1.00', '']);
+  });
+});
+
+describe('times', () => {
+  it('read back to the digit they are told to, in one style from a second to days', () => {
+    const next = generator(3);
+    for (let i = 0; i < 5000; i++) {
+      const time = 10 ** (6.2 * next());
+      const text = formatTime(time);
+      expect(Math.abs(readPrinted(text) - time), text).toBeLessThanOrEqual(0.5 * timeStep(time) + 1e-6);
+      expect(text).toMatch(/^(\d+ s|\d+ min( \d+ s)?|\d+ h( \d+ min)?|[\d.]+ h)$/);
+    }
+    expect([0.2, 59.7, 119.6, 460, 599.8, 5399, 93_600, 188_280].map((time) => formatTime(time))).toEqual([
+      '0 s',
+      '60 s',
+      '2 min',
+      '7 min 40 s',
+      '10 min',
+      '1 h 30 min',
+      '26 h',
+      '52.3 h',
+    ]);
+    expect([-0.2, -90, -5400].map((time) => formatTime(time))).toEqual(['0 s', '-90 s', '-1 h 30 min']);
+  });
+
+  it('that stand side by side share their last digit, which is fine enough for the shortest', () => {
+    expect(
+      [
+        [45, 3000],
+        [200, 3000],
+        [400, 800],
+        [400, 3000],
+        [200, 9000],
+        [700, 9000],
+        [200_000, 300_000],
+        [0, 0],
+      ].map(timesStep),
+    ).toEqual([1, 1, 1, 60, 60, 60, 360, 1]);
+    expect(sameTime(44 * 60 + 40, 45 * 60 + 20, [2680, 2720])).toBe(true);
+    expect(sameTime(44 * 60 + 40, 45 * 60 + 20, [2680, 2720, 100])).toBe(false);
+  });
+});
+
+it('money is told plainly', () => {
+  expect([0.5, 99.4, 1234.5, -12, -0.001].map((amount) => money(amount, '$'))).toEqual([
+    '$0.50',
+    '$99.40',
+    '$1,235',
+    '-$12.00',
+    '$0.00',
+  ]);
+  expect(money(12, 'EUR')).toBe('12.00 EUR');
+});
+
+/** The last digit that a number is told to, in its printed unit. */
+function lastDigit(kind: Row['kind'], text: string, values: number[]): number {
+  if (kind === 'time') return timesStep(values);
+  const decimals = text.split('.')[1]?.length ?? 0;
+  // whole numbers may end in zeros that say nothing
+  const zeros = decimals === 0 ? (/0*$/.exec(text.replace(/,/g, ''))?.[0].length ?? 0) : 0;
+  return 10 ** (zeros - decimals);
+}

@@ -1,0 +1,213 @@
+import { describe, expect, it } from 'vitest';
+import type { Design } from '../../../src/design/design.js';
+import { coldSmoke, USUAL_CEILING } from '../../../src/study/events/coldSmoke.js';
+import { followCook, timeWithin } from '../../../src/study/events/cook.js';
+import { burnDown, splitFire } from '../../../src/physics/splits.js';
+import { solveAssumed } from '../../../src/study/estimate/steady.js';
+import { makePit } from '../../../src/network/pit.js';
+import { geometryOf } from '../../../src/design/geometryOf.js';
+import { estimate } from '../../../src/study/estimate/estimate.js';
+import { exampleDesign } from '../../support/examples.js';
+
+const COOK = `
+cook:
+  load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]
+  tend: 4 h
+  dieDown: 1 h
+`;
+const withCook = (cook: string): Design => exampleDesign('plain-24.yaml', (text) => text + cook);
+
+describe('a cook', () => {
+  const day = followCook(withCook(COOK))!;
+
+  it('runs through the day in order', () => {
+    expect(day.marks.map(({ what }) => what)).toEqual(['reads the target', 'loaded', 'last wood']);
+    expect(day.reached_s).toBeLessThan(day.loaded_s);
+    expect(day.lastWood_s - day.loaded_s).toBeCloseTo(4 * 3600, 3);
+    expect(day.end_s - day.lastWood_s).toBeCloseTo(3600, 3);
+  });
+
+  it('lays on the wood that its curve of the fire adds up to, and what is left', () => {
+    const wood = heatOf(day) / withCook(COOK).wood.heat;
+    expect(Math.abs((wood + day.left_kg) / day.wood_kg - 1)).toBeLessThan(0.004);
+    expect(day.woodToReach_kg + day.woodTending_kg).toBeCloseTo(day.wood_kg, 10);
+  });
+
+  it.each([
+    ['as usual', ''],
+    ['with much charcoal that glows long', 'splits: { charcoal: 90 %, flame: 2 min, glow: 3 h }'],
+    ['with none', 'splits: { charcoal: 0 %, flame: 20 min }'],
+  ])('burns down after the last wood by the law of its splits, and no heat is lost: %s', (_, splits) => {
+    const design = withCook(COOK.replace('tend: 4 h', 'tend: 1 h').replace('dieDown: 1 h', 'dieDown: 3 h'));
+    if (splits)
+      Object.assign(
+        design.fire.splits,
+        exampleDesign('plain-24.yaml', (text) => text.replace('rise:', `${splits}\n  rise:`)).fire.splits,
+      );
+    const { curve, lastWood_s: last, ...end } = followCook(design)!;
+    const from = curve.time_s.lastIndexOf(last);
+    const tended = curve.fire_W[from];
+    expect(tended).toBeGreaterThan(0);
+    for (let i = from; i < curve.time_s.length; i++) {
+      const share = curve.fire_W[i] / tended;
+      expect(share).toBeCloseTo(burnDown(design.fire.splits, curve.time_s[i] - last).share, 6);
+      if (i > from) expect(curve.fire_W[i]).toBeLessThanOrEqual(curve.fire_W[i - 1] * (1 + 1e-9));
+    }
+    const left = tended * burnDown(design.fire.splits, end.end_s - last).left;
+    expect((left / design.wood.heat - end.left_kg) / end.wood_kg).toBeCloseTo(0, 3);
+    expect(end.energyError).toBeLessThan(1e-3);
+  });
+
+  it('reaches the target about when the estimate says', () => {
+    // racks and food are not in yet, so that the pits are the same
+    const { warmUp } = estimate(withCook(COOK));
+    expect(Math.abs(day.reached_s / warmUp!.gauge_s! - 1)).toBeLessThan(0.01);
+    expect(Math.abs(day.woodToReach_kg / warmUp!.woodToGauge_kg! - 1)).toBeLessThan(0.02);
+  });
+
+  it('takes more wood the more cold food it is given', () => {
+    const more = followCook(withCook(COOK.replace('14 lb, area: 2.5 ft^2', '60 lb, area: 12 ft^2')))!;
+    const none = followCook(withCook(COOK.replace(/ {2}load.*\n/, '')))!;
+    expect(more.wood_kg).toBeGreaterThan(day.wood_kg);
+    expect(day.wood_kg).toBeGreaterThan(none.wood_kg);
+    expect(none.food).toEqual([]);
+    expect(none.lowest_K).toBeGreaterThan(more.lowest_K);
+  });
+
+  it('keeps what stays wet far below the gas and below boiling', () => {
+    const [brisket] = day.food;
+    expect(brisket.wet_K).toBeGreaterThan(brisket.start_K + 20);
+    expect(brisket.wet_K).toBeLessThan(373);
+    expect(brisket.wet_K).toBeLessThan(withCook(COOK).fire.target - 30);
+  });
+
+  it('dips once a door more, and is tended through weather', () => {
+    const eventful = followCook(
+      withCook(`${COOK}  events: [{ at: 1 h, lasts: 30 s, door: true }, { at: 2 h, lasts: 20 min, wind: 20 mph }]\n`),
+    )!;
+    const { time_s: time, thermometer_K: reading } = eventful.curve;
+    const lowestIn = (from: number, to: number) =>
+      Math.min(...reading.filter((_, i) => time[i] >= from && time[i] <= to));
+    const { loaded_s, loaded_s: loaded } = eventful;
+    const { target } = withCook(COOK).fire;
+    expect(lowestIn(loaded + 3600, loaded + 3700)).toBeLessThan(target - 5);
+    expect(lowestIn(loaded_s + 7200, loaded_s + 10_000)).toBeGreaterThan(target - 1);
+    expect(eventful.inBand_s).toBeLessThan(day.inBand_s);
+    expect(eventful.wood_kg).toBeGreaterThan(day.wood_kg);
+  });
+
+  it('closes its heat and air', () => {
+    expect(day.energyError).toBeLessThan(1e-3);
+    expect(day.massError_kg_per_s).toBeLessThan(1e-9);
+    const example = followCook(exampleDesign('reverse-flow.yaml'))!;
+    expect(example.energyError).toBeLessThan(1e-3);
+    expect(example.inBand_share).toBeGreaterThan(0.8);
+  });
+
+  it('is none without a schedule, or with a target that is not reached', () => {
+    expect(followCook(exampleDesign('plain-24.yaml'))).toBeNull();
+    const weak = withCook(COOK);
+    weak.fire.heat = 800;
+    expect(followCook(weak)).toBeNull();
+  });
+});
+
+/** Heat under a day's curve of the fire [J]. */
+function heatOf({ curve: { time_s: time, fire_W: fire } }: NonNullable<ReturnType<typeof followCook>>): number {
+  let heat = 0;
+  for (let i = 1; i < time.length; i++) heat += 0.5 * (fire[i] + fire[i - 1]) * (time[i] - time[i - 1]);
+  return heat;
+}
+
+describe('a fire after its last wood', () => {
+  const splits = { every: 60, flame: 900, charcoal: 0.3, glow: 2700 };
+
+  it('begins as it was, ends, and gives in all what its wood still holds: its mean time of burning', () => {
+    expect(burnDown(splits, 0)).toEqual({ share: 1, left: 0.7 * 900 + 0.3 * 2700 });
+    expect(burnDown(splits, 86_400).left).toBeLessThan(1e-9);
+    const step = 5;
+    let given = 0;
+    for (let t = 0; t < 20_000; t += step) {
+      given += step * burnDown(splits, t + step / 2).share;
+      expect(given + burnDown(splits, t + step).left).toBeCloseTo(burnDown(splits, 0).left, 1);
+    }
+  });
+
+  it('is what is left of splits laid on closely: the sum of them all less those still to come', () => {
+    // fed every minute, the fire of the last N minutes is what the law gives with and without them
+    const { every } = splits;
+    const rows = 60;
+    let later = 0;
+    for (let i = 0; i < rows; i++) {
+      const t = (rows - i) * every;
+      const one = (a: number) => (t / (a * a)) * Math.exp(-t / a);
+      later += every * ((1 - splits.charcoal) * one(splits.flame / 2) + splits.charcoal * one(splits.glow / 2));
+    }
+    expect(splitFire(splits, 1, 0) - later).toBeCloseTo(burnDown(splits, rows * every).share, 2);
+  });
+});
+
+describe('time within a band', () => {
+  const curve = (thermometer_K: number[]) => ({
+    time_s: thermometer_K.map((_, i) => 10 * i),
+    thermometer_K,
+    fire_W: [],
+    gas_K: [],
+    steel_K: [],
+  });
+
+  it.each([
+    ['inside all along', [400, 402], 10],
+    ['outside all along', [420, 430], 0],
+    ['level and outside', [420, 420], 0],
+    // derived: a straight line from 390 to 410 is within 5 of 400 for half of its way
+    ['straight through', [390, 410], 5],
+    ['down into it', [410, 400], 5],
+    ['from a later point on', [0, 400, 400], 10],
+  ])('%s', (_, readings, seconds) => {
+    const from = readings.length > 2 ? 1 : 0;
+    expect(timeWithin(curve(readings as number[]), from, 400, 5)).toBeCloseTo(seconds as number, 9);
+  });
+});
+
+describe('cold smoke', () => {
+  const upright = (change?: (d: Design) => void): Design => {
+    const design = exampleDesign('offset-with-upright.yaml');
+    change?.(design);
+    return design;
+  };
+  const onADayOf = (air: number) => coldSmoke(upright((d) => void (d.site.air = d.site.surroundings = air)));
+
+  it('is possible on a cool day, with the largest fire that keeps the warmer thermometer at the ceiling', () => {
+    const design = upright((d) => void (d.site.air = d.site.surroundings = 283.15));
+    const cold = coldSmoke(design);
+    expect(cold).toMatchObject({ possible: true, why: null });
+    expect(cold.stations.map(({ name }) => name)).toEqual(['uprightLower', 'uprightUpper']);
+    const pit = makePit(design, geometryOf(design));
+    const { x } = solveAssumed(pit, cold.largestFire_W!);
+    pit.balances.evaluate(x, { mode: 'release', heat: cold.largestFire_W! });
+    const readings = pit.model.network.stems.flatMap(({ station }, i) =>
+      station.startsWith('upright') ? [pit.balances.settled(x, i)] : [],
+    );
+    expect(Math.max(...readings)).toBeCloseTo(USUAL_CEILING, 1);
+  });
+
+  it('warms with the day, and is impossible where the air is', () => {
+    const readings = [270, 283, 296].map((air) => onADayOf(air).stations[0].thermometer_K);
+    expect(readings).toEqual([...readings].sort((a, b) => a - b));
+    expect(onADayOf(308)).toMatchObject({ possible: false, why: 'air-too-warm' });
+    expect(onADayOf(303)).toMatchObject({ possible: false, why: 'fire-too-warm' });
+  });
+
+  it('takes the stack end where there is no upright', () => {
+    expect(coldSmoke(exampleDesign('plain-24.yaml')).stations.map(({ name }) => name)).toEqual(['stackEnd']);
+  });
+
+  it('says that nothing draws where nothing can', () => {
+    const shut = upright((d) => {
+      for (const intake of d.firebox.intakes) intake.open = 0;
+      d.firebox.doorGap = 0;
+    });
+    expect(coldSmoke(shut)).toMatchObject({ possible: false, fire: null, why: 'no-draft' });
+  });
+});
