@@ -41,8 +41,8 @@ export class Settler {
   constructor(readonly balances: Balances) {
     const { model } = balances;
     this.model = model;
-    this.lu = new LuSolver(model.size, model.differential);
-    this.flowLu = new LuSolver(model.zoneCount, 0);
+    this.lu = new LuSolver(model.size);
+    this.flowLu = new LuSolver(model.zoneCount);
     this.rhs = new Float64Array(model.size);
     this.before = new Float64Array(model.size);
     this.trial = new Float64Array(model.size);

@@ -8,10 +8,8 @@ import { SINKING_COLDNESS, wallDownflow } from '../physics/wallFlow.js';
 import type { Model } from './model.js';
 import { OUTDOORS, type Column } from './types.js';
 
-/** A stream that is hotter than the gas above it by this much rises on whole [K]; less, and part of it stays. */
-const RISES = 5;
-/** Sinking gas reaches the layer below whole where it is colder than that by this much [K]; half of it where they are equal. */
-const SINKS = 10;
+/** Layers less apart than this count as so much apart, where a stream's gas is shared out between them [K]. */
+const LEAST_APART = 5;
 /** Mean specific heat in the excess of a stream [J/(kg K)]. */
 const HEAT = 1006;
 
@@ -146,8 +144,10 @@ export class ColumnStreams {
       }
     }
     for (let k = 1; k < n; k++) {
-      const cooled = enthalpy[k] - SINKING_COLDNESS * HEAT * (temperature[k] - wall[k]);
-      if (sunk[k] !== 0) shift(out, 3 * k, 3 * k - 3, sunk[k], sunk[k] * cooled, sunk[k] * fuel[k]);
+      if (sunk[k] === 0) continue;
+      const colder = 0.5 * (temperature[k] - wall[k] + temperature[k - 1] - wall[k - 1]);
+      const heat = 0.5 * (enthalpy[k] + enthalpy[k - 1]) - SINKING_COLDNESS * HEAT * colder;
+      shift(out, 3 * k, 3 * k - 3, sunk[k], sunk[k] * heat, sunk[k] * 0.5 * (fuel[k] + fuel[k - 1]));
     }
   }
 
@@ -168,7 +168,7 @@ export class ColumnStreams {
     let mass = flow;
     let share = 1;
     for (let k = jet.level; k < n; k++) {
-      const on = k < n - 1 ? ramp((T - temperature[k + 1]) / RISES) : 0;
+      const on = k < n - 1 ? within((T - temperature[k]) / apart(temperature[k + 1] - temperature[k])) : 0;
       for (let i = 0; i < plume.length; i++) {
         moved[i * n + k] += sign * (1 - on) * plume[i];
         plume[i] *= on;
@@ -187,15 +187,17 @@ export class ColumnStreams {
     }
   }
 
-  /** Gas cooled by the walls sinks along them into the layer below, as long as it is colder than what stands there. */
+  /**
+   * Gas cooled by the walls sinks along them. At the edge of two layers gas and wall are half the one's, half the other's: what
+   * the layer above is in its middle would carry its heat down, the more the thicker the layers.
+   */
   private sink(): void {
     const { model, column, temperature, wall, sunk } = this;
     const { pressure } = model.network.outdoors;
     for (let k = this.zones.length - 1; k > 0; k--) {
-      const along = wallDownflow(this.roof - this.floors[k], { gas: temperature[k], wall: wall[k] }, pressure);
-      const T = temperature[k] - SINKING_COLDNESS * (temperature[k] - wall[k]);
-      const on = ramp(0.5 + (0.5 * (temperature[k - 1] - T)) / SINKS);
-      sunk[k] = model.network.downflow * along * column.edges[k - 1] * on;
+      const edge = { gas: 0.5 * (temperature[k] + temperature[k - 1]), wall: 0.5 * (wall[k] + wall[k - 1]) };
+      const along = wallDownflow(this.roof - this.floors[k], edge, pressure);
+      sunk[k] = model.network.downflow * along * column.edges[k - 1];
     }
   }
 }
@@ -210,9 +212,20 @@ function shift(out: Float64Array, from: number, to: number, mass: number, heat: 
   out[to + 2] += fuel;
 }
 
-/** 0 below 0, 1 above 1, a cubic with level ends between. */
-function ramp(x: number): number {
-  if (x <= 0) return 0;
-  return x >= 1 ? 1 : x * x * (3 - 2 * x);
+/** Rounding of the ends of a share. */
+const ROUND = 0.1;
+
+/** A share between 0 and 1, its ends rounded. */
+function within(x: number): number {
+  if (x <= -ROUND) return 0;
+  if (x >= 1 + ROUND) return 1;
+  if (x < ROUND) return ((x + ROUND) * (x + ROUND)) / (4 * ROUND);
+  if (x > 1 - ROUND) return 1 - ((1 + ROUND - x) * (1 + ROUND - x)) / (4 * ROUND);
+  return x;
+}
+
+/** A difference of temperatures in a divisor: never below some kelvins, without a corner. */
+function apart(difference: number): number {
+  return 0.5 * (difference + Math.sqrt(difference * difference + 4 * LEAST_APART * LEAST_APART));
 }
 

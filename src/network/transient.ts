@@ -185,7 +185,7 @@ export class Transient {
   ) {
     const { balances } = settler;
     this.system = new NetworkSystem(settler);
-    this.stepper = new StiffStepper(this.system, new LuSolver(balances.model.size, balances.model.differential));
+    this.stepper = new StiffStepper(this.system, new LuSolver(balances.model.size));
     this.moment = { time, x: x.slice(), fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 };
   }
 

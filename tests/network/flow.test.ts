@@ -76,7 +76,7 @@ function rooms(temperatures: number[], openings: Partial<NetworkOpening>[]): { m
   x.fill(293.15, 0, model.gas);
   temperatures.forEach((T, i) => (x[model.gas + i] = T));
   model.gasState(x);
-  const { residual } = solveFlows(model, x, new LuSolver(model.zoneCount, 0), 1e-12);
+  const { residual } = solveFlows(model, x, new LuSolver(model.zoneCount), 1e-12);
   expect(residual).toBeLessThan(1e-11);
   return { model, x };
 }
