@@ -87,17 +87,16 @@ export class Balances {
   /**
    * Fill `rate` and `algebraic` at the unknowns x.
    *
-   * @param frozen keep the flows of the evaluation before
    * @param stems thermometer stems too; they follow the rest without touching it
    */
-  evaluate(x: Float64Array, demand: Demand, frozen = false, stems = true): void {
+  evaluate(x: Float64Array, demand: Demand, stems = true): void {
     const { model, rate, algebraic, star4, gas4 } = this;
     const { network, zoneCount: nz } = model;
     const { outdoors, fire } = network;
     const release = x[model.fire];
     model.gasState(x);
-    if (!frozen) flowState(model, x);
-    streamState(model, x, frozen);
+    flowState(model, x);
+    streamState(model, x);
     rate.fill(0);
     algebraic.fill(0);
     this.lossOfPart.fill(0);
@@ -317,8 +316,8 @@ export class Balances {
   }
 
   /** Matrix of the Newton step at x; see `fillSlopes`. Needs an evaluation at x first. */
-  jacobian(x: Float64Array, demand: Demand, m: Float64Array, capacity: number, gamma: number, frozen: boolean): void {
-    fillSlopes(this, x, demand, m, capacity, gamma, frozen);
+  jacobian(x: Float64Array, demand: Demand, m: Float64Array, capacity: number, gamma: number): void {
+    fillSlopes(this, x, demand, m, capacity, gamma);
   }
 }
 

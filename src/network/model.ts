@@ -33,7 +33,9 @@ export const FUEL_ROW = 1e3;
  * A network made ready for the solver: structure in typed arrays, the order of the unknowns, and work space.
  *
  * Unknowns, in this order: node temperatures [K], stem temperatures [K], then a zone each: star-point temperature [K], gas
- * temperature [K], fuel share of the gas [kg/kg], pressure against outdoors at the ground [Pa]; last the fire [W].
+ * temperature [K], fuel share of the gas [kg/kg], pressure against outdoors at the ground [Pa]; last the fire [W]. Where zones
+ * stand on each other the weight of their gas sets the pressure of all but the lowest; in place of theirs stands what rises
+ * into them from the zone below [kg/s].
  */
 export class Model {
   readonly nodeCount: number;
@@ -87,6 +89,15 @@ export class Model {
   readonly flows: OpeningFlow[];
   readonly exchange: Float64Array;
   readonly columns: ColumnStreams[];
+  /** per opening: the column in which its gas rises as a jet, with how the column's streams change with the opening's flow */
+  readonly jetOf: ({ zones: readonly number[]; byFlow: Float64Array } | undefined)[];
+  /** per zone: the zone that it stands on (-1: none), the lowest of its column, and which mass balance of all columns is its own */
+  readonly under: Int32Array;
+  readonly lowest: Int32Array;
+  readonly columnOf: Int32Array;
+  readonly columnCount: number;
+  /** per zone, refreshed by `flowState`: pressure against outdoors at the ground, as if its gas reached down there [Pa] */
+  readonly grounded: Float64Array;
   /** work space of stack flows */
   readonly duct: DuctFlow = { velocity: 0, slope: 0 };
 
@@ -136,7 +147,27 @@ export class Model {
     this.speed = zone();
     this.flows = openings.map(() => emptyOpeningFlow());
     this.exchange = new Float64Array(openings.length);
+    this.grounded = zone();
+    this.under = new Int32Array(zones.length).fill(-1);
+    this.lowest = Int32Array.from(zones, (_, z) => z);
+    this.columnOf = new Int32Array(zones.length);
+    for (const { zones: stacked } of network.columns) {
+      for (let k = 1; k < stacked.length; k++) {
+        this.under[stacked[k]] = stacked[k - 1];
+        this.lowest[stacked[k]] = stacked[0];
+      }
+    }
+    const bottoms = [...new Set(this.lowest)];
+    this.lowest.forEach((lowest, z) => (this.columnOf[z] = bottoms.indexOf(lowest)));
+    this.columnCount = bottoms.length;
     this.columns = network.columns.map((column) => new ColumnStreams(this, column));
+    this.jetOf = openings.map((_, i) => {
+      for (const { zones: stacked, jets } of this.columns) {
+        const jet = jets.find(({ opening }) => opening === i);
+        if (jet) return { zones: stacked, byFlow: jet.byFlow };
+      }
+      return undefined;
+    });
   }
 
   /**

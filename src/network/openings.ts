@@ -2,7 +2,7 @@ import type { Design, Stack } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
 import { damperLoss, dischargeFromLosses, EXIT_LOSS } from '../physics/friction.js';
 import { cellAtHeight, chamberEnd, cutsBetween, type BuiltPit, type Cells } from './cells.js';
-import { OUTDOORS, type Column, type Network, type NetworkOpening } from './types.js';
+import { OUTDOORS, type Network, type NetworkOpening } from './types.js';
 
 /** Discharge coefficient of gaps, and of full cross-sections between cells (estimate, spread 0.55-0.70). */
 const DISCHARGE = 0.62;
@@ -46,7 +46,6 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
     jet: Math.sqrt(throat.area),
   });
   for (const cells of [built.plenum, built.chamber]) if (cells) addAlong(built, cells, add);
-  for (const column of network.columns) addLevels(network, column, add);
   if (built.plenum) {
     const [from, to] = chamberEnd(built, 'far');
     const { turn } = design.chamber!.reverse!;
@@ -116,25 +115,6 @@ function addAlong(built: BuiltPit, cells: Cells, add: Add): void {
         discharge: DISCHARGE * Math.sqrt(passages),
         inner: true,
       });
-    });
-  }
-}
-
-/** Level sections between the zones of a column: no loss to speak of, and gas trades places where the upper is the denser. */
-function addLevels(network: Network, { zones, areas }: Column, add: Add): void {
-  for (let k = 1; k < zones.length; k++) {
-    const [from, to] = [zones[k - 1], zones[k]];
-    const { part, roof } = network.zones[from];
-    add({
-      name: `${part} level ${k}`,
-      role: 'passage',
-      from,
-      to,
-      area: areas[k - 1],
-      centre: roof,
-      discharge: 1,
-      level: true,
-      inner: true,
     });
   }
 }

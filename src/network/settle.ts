@@ -8,8 +8,6 @@ import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.
 /** What may be left over when an iteration counts as converged. */
 const LEFT = { temperature: 1e-6, pressure: 1e-8, fuel: 1e-9, fireShare: 1e-8 };
 const WALK = { first: 2, most: 80, growth: 3 };
-/** The same while flows and temperatures are still solved in turn. */
-const ROUGH = { temperature: 0.3, pressure: Infinity, fuel: 1e-3, fireShare: 1e-3 };
 /** The same in a step of the march, which only has to stay on its way. */
 const MARCH = { temperature: 1e-2, pressure: 1e-5, fuel: 1e-5, fireShare: 1e-4 };
 /** Most that a temperature may move in one Newton step [K]. */
@@ -42,7 +40,7 @@ export class Settler {
     const { model } = balances;
     this.model = model;
     this.lu = new LuSolver(model.size);
-    this.flowLu = new LuSolver(model.zoneCount);
+    this.flowLu = new LuSolver(model.columnCount);
     this.rhs = new Float64Array(model.size);
     this.before = new Float64Array(model.size);
     this.trial = new Float64Array(model.size);
@@ -108,11 +106,11 @@ export class Settler {
     for (let k = 1; k <= WALK.most; k++) {
       before.set(x);
       this.balanceFlows(x);
-      balances.evaluate(x, demand, false, false);
+      balances.evaluate(x, demand, false);
       for (let i = 0; i < model.nodeCount; i++) step[i] = gamma * balances.rate[i];
       for (let i = model.nodeCount; i < d; i++) step[i] = 0;
       for (let i = d; i < model.size; i++) step[i] = balances.algebraic[i - d];
-      balances.jacobian(x, demand, this.lu.matrix, capacity, gamma, false);
+      balances.jacobian(x, demand, this.lu.matrix, capacity, gamma);
       balances.addGasCapacity(h, this.lu.matrix);
       if (!this.lu.factor()) return { done: false, iterations: k };
       this.lu.solve(step);
@@ -124,7 +122,7 @@ export class Settler {
       if ((globalThis as any).DEBUG) console.log('walk', k, 'h', h.toPrecision(3), 'move', move.toPrecision(3), Array.from(x.subarray(model.gas, model.fuel)).map((t) => (t - 273).toFixed(0)).join(' '));
       if (move < 3 && h > 10) {
         this.trial.set(x);
-        const full = this.iterate(this.trial, demand, hold, false, 8);
+        const full = this.iterate(this.trial, demand, hold, 8);
         if (full.converged && this.sound(this.trial)) { x.set(this.trial); return { done: true, iterations: k + full.iterations }; }
       }
       const growth = last === Infinity ? 1 : Math.min(WALK.growth, Math.max(0.3, (last / Math.max(move, 1e-9))));
@@ -180,7 +178,7 @@ export class Settler {
     const gamma = hold === 'nodes' ? 0 : h;
     const problem: NewtonProblem = {
       residual: (at, rhs) => {
-        balances.evaluate(at, demand, false, false);
+        balances.evaluate(at, demand, false);
         balances.contents(at, now);
         for (let i = 0; i < model.nodeCount; i++) rhs[i] = gamma * balances.rate[i] - (now[i] - start[i]);
         for (let i = model.nodeCount; i < d; i++) rhs[i] = 0;
@@ -188,7 +186,7 @@ export class Settler {
         balances.addGasStorage(at, from, h, rhs);
       },
       matrix: (at, matrix) => {
-        balances.jacobian(at, demand, matrix, 1, gamma, false);
+        balances.jacobian(at, demand, matrix, 1, gamma);
         balances.addGasCapacity(h, matrix);
       },
       limit: (at, step) => stepLimit(model, at, step),
@@ -205,10 +203,10 @@ export class Settler {
   polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', before = 0, patient = false): Settled {
     const { trial } = this;
     trial.set(x);
-    let full = this.iterate(trial, demand, hold, false, 25);
+    let full = this.iterate(trial, demand, hold, 25);
     if (!full.converged && patient) {
       trial.set(x);
-      full = this.iterate(trial, demand, hold, false, 60, true);
+      full = this.iterate(trial, demand, hold, 60, true);
     }
     if (full.converged && this.sound(trial)) x.set(trial);
     return this.verdict(x, demand, hold, before + full.iterations);
@@ -218,7 +216,6 @@ export class Settler {
     x: Float64Array,
     demand: Demand,
     hold: 'nothing' | 'nodes',
-    frozen: boolean,
     maxIterations: number,
     patient = false,
   ): NewtonOutcome {
@@ -228,17 +225,16 @@ export class Settler {
     const d = model.differential;
     const problem: NewtonProblem = {
       residual: (at, rhs) => {
-        balances.evaluate(at, demand, frozen, false);
+        balances.evaluate(at, demand, false);
         for (let i = 0; i < model.nodeCount; i++) rhs[i] = gamma * balances.rate[i];
         for (let i = model.nodeCount; i < d; i++) rhs[i] = 0;
         for (let i = d; i < model.size; i++) rhs[i] = balances.algebraic[i - d];
-        if (frozen) for (let z = 0; z < model.zoneCount; z++) rhs[model.pressure + z] = 0;
       },
-      matrix: (at, matrix) => balances.jacobian(at, demand, matrix, capacity, gamma, frozen),
+      matrix: (at, matrix) => balances.jacobian(at, demand, matrix, capacity, gamma),
       limit: (at, step) => stepLimit(model, at, step),
-      measure: (at, step) => stepMeasure(model, at, step, frozen ? ROUGH : LEFT),
+      measure: (at, step) => stepMeasure(model, at, step, LEFT),
     };
-    return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: frozen ? 0.25 : 0.05, patient });
+    return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: 0.05, patient });
   }
 
   /** A solution that physics can mean: finite, no gas colder than its coldest neighbour could make it, fire not negative. */
@@ -277,7 +273,7 @@ export class Settler {
 
   /** Net mass flow into each zone at x, for tests and reports [kg/s]. */
   imbalance(x: Float64Array): Float64Array {
-    massBalance(this.model, x, this.masses, 0);
+    massBalance(this.model, x, this.masses);
     return this.masses;
   }
 }

@@ -1,6 +1,6 @@
-import { columnPressure } from '../physics/draft.js';
+import { GRAVITY } from '../physics/constants.js';
 import { evaporation, rainCooling } from '../physics/evaporation.js';
-import { exchangedMass } from './flow.js';
+import { levelExchange } from '../physics/levelExchange.js';
 import { blackPower, blackPowerSlope } from '../physics/radiation.js';
 import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
 import type { Balances, Demand } from './balances.js';
@@ -18,8 +18,6 @@ const FUEL_STEP = 1e-6;
  * derivatives of `algebraic`; so that solving against (gamma rate - capacity dH, algebraic) gives the step.
  * Needs an evaluation at x first. The slope of the through-flow speed in
  * the convection is left out: it costs the Newton iteration a step, not its answer.
- *
- * @param frozen flows held: pressures stay where they are
  */
 export function fillSlopes(
   balances: Balances,
@@ -28,16 +26,15 @@ export function fillSlopes(
   m: Float64Array,
   capacity: number,
   gamma: number,
-  frozen: boolean,
 ): void {
   m.fill(0);
   balances.model.emissivitySlopes(x);
   capacityRows(balances, x, m, capacity, gamma);
   faceRows(balances, x, m, gamma);
-  flowRows(balances, x, m, frozen);
-  streamRows(balances, x, m, frozen);
+  for (const column of balances.model.columns) column.addSlopes(x, m);
+  flowRows(balances, x, m);
   windowRows(balances, x, m);
-  fireRows(balances, x, demand, m, gamma, frozen);
+  fireRows(balances, x, demand, m, gamma);
 }
 
 function capacityRows(balances: Balances, x: Float64Array, m: Float64Array, capacity: number, gamma: number): void {
@@ -135,127 +132,151 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
   }
 }
 
-function flowRows(balances: Balances, x: Float64Array, m: Float64Array, frozen: boolean): void {
-  const { model } = balances;
-  const { network, size: n, flows, exchange, enthalpy, heatCapacity: cp, density } = model;
-  const { gas, fuel, pressure } = model;
-  const jets = frozen
-    ? []
-    : model.columns.flatMap((column) =>
-        column.jets.map(({ opening }, j) => {
-          column.jetSlope(x, j, column.byJet[j]);
-          return { opening, zones: column.zones, slope: column.byJet[j] };
-        }),
-      );
+function flowRows({ model }: Balances, x: Float64Array, m: Float64Array): void {
+  const { network, flows, exchange, density } = model;
   for (let i = 0; i < flows.length; i++) {
     const o = network.openings[i];
     const f = flows[i];
     const a = o.from;
     const b = o.to;
     const out = b === OUTDOORS;
-    const Ta = x[gas + a];
-    const fa = x[fuel + a];
-    const fb = out ? 0 : x[fuel + b];
-    const ha = enthalpy[a];
-    const hb = out ? 0 : enthalpy[b];
-    // transport with the flows as they are
-    add(m, n, gas + a, gas + a, f.forward * cp[a]);
-    add(m, n, fuel + a, fuel + a, f.forward * FUEL_ROW);
-    const fuelSlopeA = model.enthalpyOfFuel(Ta);
-    add(m, n, gas + a, fuel + a, f.forward * fuelSlopeA);
-    if (!out) {
-      const fuelSlopeB = model.enthalpyOfFuel(x[gas + b]);
-      add(m, n, gas + a, gas + b, -f.backward * cp[b]);
-      add(m, n, gas + a, fuel + b, -f.backward * fuelSlopeB);
-      add(m, n, fuel + a, fuel + b, -f.backward * FUEL_ROW);
-      add(m, n, gas + b, gas + a, -f.forward * cp[a]);
-      add(m, n, gas + b, fuel + a, -f.forward * fuelSlopeA);
-      add(m, n, fuel + b, fuel + a, -f.forward * FUEL_ROW);
-      add(m, n, gas + b, gas + b, f.backward * cp[b]);
-      add(m, n, gas + b, fuel + b, f.backward * fuelSlopeB);
-      add(m, n, fuel + b, fuel + b, f.backward * FUEL_ROW);
-    }
-    if (frozen) continue;
+    transport(model, x, m, a, b, f.forward, f.backward);
     // how the flows follow pressures and, through density, temperatures
     const low = o.centre - 0.5 * o.extent;
     const high = o.centre + 0.5 * o.extent;
     const through = f.forward - exchange[i];
     const back = f.backward - exchange[i];
-    const forwardP = f.forwardLow + f.forwardHigh;
-    const backwardP = f.backwardLow + f.backwardHigh;
-    const forwardZ = f.forwardLow * columnPressure(1, low) + f.forwardHigh * columnPressure(1, high);
-    const backwardZ = f.backwardLow * columnPressure(1, low) + f.backwardHigh * columnPressure(1, high);
     let [byNet, byDensityA, byDensityB] = [0, 0, 0];
     if (o.level && !out) {
       const net = through - back;
       const step = 1e-6 * (1e-3 + Math.abs(net));
       const small = 1e-6;
-      const at = (n0: number, d0: number, d1: number) => exchangedMass(o, d0, d1, n0);
-      byNet = (at(net + step, density[a], density[b]) - exchange[i]) / step;
-      byDensityA = (at(net, density[a] + small, density[b]) - exchange[i]) / small;
-      byDensityB = (at(net, density[a], density[b] + small) - exchange[i]) / small;
+      byNet = (levelExchange(o.area, density[a], density[b], net + step) - exchange[i]) / step;
+      byDensityA = (levelExchange(o.area, density[a] + small, density[b], net) - exchange[i]) / small;
+      byDensityB = (levelExchange(o.area, density[a], density[b] + small, net) - exchange[i]) / small;
     }
-    const entered = jets.find(({ opening }) => opening === i);
-    const column = (unknown: number, forward: number, backward: number, both: number) => {
-      const traded = byNet * (forward - backward) + both;
-      flowColumn(model, m, i, unknown, forward + traded, backward + traded, ha, hb, fa, fb);
-      if (entered) addStreams(model, m, entered.zones, unknown, entered.slope, forward + traded, frozen);
-    };
-    const byDensity = (zone: number, forward: number, backward: number, both: number) => {
-      const byHeat = -density[zone] / x[gas + zone];
-      const byFuel = -density[zone] * model.fuelLightness(x[fuel + zone]);
-      column(gas + zone, forward * byHeat, backward * byHeat, both * byHeat);
-      column(fuel + zone, forward * byFuel, backward * byFuel, both * byFuel);
-    };
-    column(pressure + a, forwardP, backwardP, 0);
-    // an opening's flow goes by the root of the density it comes from; in a level section by neither, else by the mean
-    const [ownA, ownB] = !o.inner
-      ? [through / (2 * density[a]), back / (2 * density[b])]
-      : [0, 0];
-    const mean = o.inner && !o.level ? (through - back) / (2 * (density[a] + density[b])) : 0;
-    byDensity(a, ownA + Math.max(0, mean) - forwardZ, Math.max(0, -mean) - backwardZ, byDensityA);
-    if (!out) {
-      column(pressure + b, -forwardP, -backwardP, 0);
-      byDensity(b, Math.max(0, mean) + forwardZ, ownB + Math.max(0, -mean) + backwardZ, byDensityB);
-    }
+    // an opening's flow goes by the root of the density it comes from, a full section's by that of the mean
+    const mean = o.inner ? (through - back) / (2 * (density[a] + density[b])) : 0;
+    const ownA = o.inner ? Math.max(0, mean) : through / (2 * density[a]);
+    const backA = o.inner ? Math.max(0, -mean) : 0;
+    columnSlopes(model, x, m, i, a, 1, low, high, byNet, ownA, backA, byDensityA);
+    if (out) continue;
+    const ownB = o.inner ? Math.max(0, -mean) : back / (2 * density[b]);
+    const forwardB = o.inner ? Math.max(0, mean) : 0;
+    columnSlopes(model, x, m, i, b, -1, low, high, byNet, forwardB, ownB, byDensityB);
   }
-  if (frozen) for (let z = 0; z < model.zoneCount; z++) m[(pressure + z) * n + pressure + z] = 1;
 }
 
-/** Enter the change of a column's streams with unknown `column`: what they bring per unit of it, times a factor. */
-function addStreams(
+/** What gas carries through an opening with its flows as they are. */
+function transport(
   model: Model,
+  x: Float64Array,
   m: Float64Array,
-  zones: readonly number[],
-  column: number,
-  change: Float64Array,
-  factor: number,
-  frozen: boolean,
+  a: number,
+  b: number,
+  forward: number,
+  backward: number,
 ): void {
-  const { size: n, gas, fuel, pressure } = model;
-  for (let k = 0; k < zones.length; k++) {
-    add(m, n, gas + zones[k], column, -factor * change[3 * k + 1]);
-    add(m, n, fuel + zones[k], column, -factor * change[3 * k + 2] * FUEL_ROW);
-    if (!frozen) add(m, n, pressure + zones[k], column, -factor * change[3 * k] * MASS_ROW);
+  const { size: n, gas, fuel, heatCapacity: cp } = model;
+  const out = b === OUTDOORS;
+  const fuelSlopeA = model.enthalpyOfFuel(x[gas + a]);
+  m[(gas + a) * n + gas + a] += forward * cp[a];
+  m[(gas + a) * n + fuel + a] += forward * fuelSlopeA;
+  m[(fuel + a) * n + fuel + a] += forward * FUEL_ROW;
+  if (out) return;
+  const fuelSlopeB = model.enthalpyOfFuel(x[gas + b]);
+  m[(gas + a) * n + gas + b] -= backward * cp[b];
+  m[(gas + a) * n + fuel + b] -= backward * fuelSlopeB;
+  m[(fuel + a) * n + fuel + b] -= backward * FUEL_ROW;
+  m[(gas + b) * n + gas + a] -= forward * cp[a];
+  m[(gas + b) * n + fuel + a] -= forward * fuelSlopeA;
+  m[(fuel + b) * n + fuel + a] -= forward * FUEL_ROW;
+  m[(gas + b) * n + gas + b] += backward * cp[b];
+  m[(gas + b) * n + fuel + b] += backward * fuelSlopeB;
+  m[(fuel + b) * n + fuel + b] += backward * FUEL_ROW;
+}
+
+/**
+ * How an opening's flows follow the pressure of one of its sides, and the densities that set it: of the side's own gas and, where
+ * it stands on others, of theirs.
+ *
+ * @param sign 1: pressure there drives forwards; -1: backwards
+ * @param byNet change of what trades places with the net flow
+ * @param forward, backward change of the flows with the side's own density, pressures held
+ * @param traded the same of what trades places, the net flow held
+ */
+function columnSlopes(
+  model: Model,
+  x: Float64Array,
+  m: Float64Array,
+  i: number,
+  side: number,
+  sign: number,
+  low: number,
+  high: number,
+  byNet: number,
+  forward: number,
+  backward: number,
+  traded: number,
+): void {
+  const { gas, fuel, density, under, network, flows } = model;
+  const f = flows[i];
+  const forwardP = sign * (f.forwardLow + f.forwardHigh);
+  const backwardP = sign * (f.backwardLow + f.backwardHigh);
+  const lowest = model.lowest[side];
+  spread(model, x, m, i, model.pressure + lowest, forwardP, backwardP, byNet * (forwardP - backwardP));
+  for (let z = side; z >= 0; z = under[z]) {
+    const bottom = z === lowest ? 0 : network.zones[z].floor;
+    const top = network.zones[z].roof;
+    const lowWeight = -GRAVITY * sign * (z === side ? low - bottom : top - bottom);
+    const highWeight = -GRAVITY * sign * (z === side ? high - bottom : top - bottom);
+    let ahead = f.forwardLow * lowWeight + f.forwardHigh * highWeight;
+    let back = f.backwardLow * lowWeight + f.backwardHigh * highWeight;
+    let both = byNet * (ahead - back);
+    if (z === side) {
+      both += byNet * (forward - backward) + traded;
+      ahead += forward;
+      back += backward;
+    }
+    const byHeat = -density[z] / x[gas + z];
+    const byFuel = -density[z] * model.fuelLightness(x[fuel + z]);
+    spread(model, x, m, i, gas + z, ahead * byHeat, back * byHeat, both * byHeat);
+    spread(model, x, m, i, fuel + z, ahead * byFuel, back * byFuel, both * byFuel);
   }
 }
 
-/** Streams of the columns by difference: they follow the gas of their column and sources, and the walls. */
-function streamRows({ model }: Balances, x: Float64Array, m: Float64Array, frozen: boolean): void {
-  for (const column of model.columns) {
-    const { zones, net, follows } = column;
-    const changed = column.work;
-    for (let i = 0; i < follows.length; i++) {
-      const unknown = follows[i];
-      const step = unknown >= model.fuel ? FUEL_STEP : T_STEP;
-      const kept = x[unknown];
-      x[unknown] = kept + step;
-      column.evaluate(x, frozen, changed);
-      x[unknown] = kept;
-      for (let k = 0; k < changed.length; k++) changed[k] -= net[k];
-      addStreams(model, m, zones, unknown, changed, 1 / step, frozen);
-    }
-    if (!frozen) column.evaluate(x);
+/** Enter the change of opening i's flows with an unknown into the rows of its two zones, and of the column whose jet it feeds. */
+function spread(
+  model: Model,
+  x: Float64Array,
+  m: Float64Array,
+  i: number,
+  unknown: number,
+  forward: number,
+  backward: number,
+  both: number,
+): void {
+  const { size: n, gas, fuel, pressure, enthalpy, network } = model;
+  const { from, to } = network.openings[i];
+  const out = to === OUTDOORS;
+  const [ahead, back] = [forward + both, backward + both];
+  const heat = ahead * enthalpy[from] - (out ? 0 : back * enthalpy[to]);
+  const share = (ahead * x[fuel + from] - (out ? 0 : back * x[fuel + to])) * FUEL_ROW;
+  const mass = (ahead - back) * MASS_ROW;
+  m[(gas + from) * n + unknown] += heat;
+  m[(fuel + from) * n + unknown] += share;
+  m[(pressure + from) * n + unknown] += mass;
+  if (out) return;
+  m[(gas + to) * n + unknown] -= heat;
+  m[(fuel + to) * n + unknown] -= share;
+  m[(pressure + to) * n + unknown] -= mass;
+  const jet = model.jetOf[i];
+  if (jet === undefined) return;
+  const { zones, byFlow } = jet;
+  for (let k = 0; k < zones.length; k++) {
+    m[(gas + zones[k]) * n + unknown] -= ahead * byFlow[3 * k + 1];
+    m[(fuel + zones[k]) * n + unknown] -= ahead * byFlow[3 * k + 2] * FUEL_ROW;
+    m[(pressure + zones[k]) * n + unknown] -= ahead * byFlow[3 * k] * MASS_ROW;
   }
 }
 
@@ -281,41 +302,12 @@ function windowRows({ model }: Balances, x: Float64Array, m: Float64Array): void
   }
 }
 
-/** Enter the change of opening i's flows with unknown `column` into the heat, fuel and mass rows of its two zones. */
-function flowColumn(
-  model: Model,
-  m: Float64Array,
-  i: number,
-  column: number,
-  forward: number,
-  backward: number,
-  ha: number,
-  hb: number,
-  fa: number,
-  fb: number,
-): void {
-  const { size: n, gas, fuel, pressure } = model;
-  const o = model.network.openings[i];
-  const heat = forward * ha - backward * hb;
-  const share = (forward * fa - backward * fb) * FUEL_ROW;
-  const mass = (forward - backward) * MASS_ROW;
-  add(m, n, gas + o.from, column, heat);
-  add(m, n, fuel + o.from, column, share);
-  add(m, n, pressure + o.from, column, mass);
-  if (o.to !== OUTDOORS) {
-    add(m, n, gas + o.to, column, -heat);
-    add(m, n, fuel + o.to, column, -share);
-    add(m, n, pressure + o.to, column, -mass);
-  }
-}
-
 function fireRows(
   balances: Balances,
   x: Float64Array,
   demand: Demand,
   m: Float64Array,
   gamma: number,
-  frozen: boolean,
 ): void {
   const { model } = balances;
   const { network, size: n, faceNode, faceFireShare } = model;
@@ -327,7 +319,7 @@ function fireRows(
   const fuelGas = fire.gasPerFuel / fire.heatValue;
   add(m, n, model.gas + fire.zone, column, -(1 - fire.radiantShare));
   add(m, n, model.fuel + fire.zone, column, -fuelGas * FUEL_ROW);
-  if (!frozen) add(m, n, model.pressure + fire.zone, column, -fuelGas * MASS_ROW);
+  add(m, n, model.pressure + fire.zone, column, -fuelGas * MASS_ROW);
   if (demand.mode === 'hold') {
     const { zone, other } = network.stems[network.gauge];
     const base = balances.stemRate(x, network.gauge, demand.target);

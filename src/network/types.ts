@@ -49,7 +49,7 @@ export interface NetworkOpening {
   extent: number;
   /** horizontal opening (in a floor): exchanges by itself when the gas above is the denser */
   level?: boolean;
-  /** full section inside a part, between zones that stand on each other */
+  /** full section between two cells along a part */
   inner?: boolean;
   /** width of the stream [m], where it enters a part that is cut by height: hot gas rises in it as a plume and mixes */
   jet?: number;

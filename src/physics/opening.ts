@@ -158,20 +158,8 @@ export function innerFlow(out: OpeningFlow, area: number, discharge: number, den
   out.backwardLow = out.backwardHigh = flow > 0 ? 0 : -slope;
 }
 
-/** Pressure that a level section of a part takes per mass flow and area [Pa s m2/kg]: next to none. */
-const LEVEL_RESISTANCE = 0.01;
 /** Gas that stands under denser gas trades places with it as over a temperature difference of at least so much [1]. */
 const OVERTURN_ROUNDING = 5e-3;
-
-/** Flow through a level section between two layers of one part: in proportion to the pressure, next to no loss. */
-export function levelFlow(out: OpeningFlow, area: number, dp: number): void {
-  const slope = (area * area) / LEVEL_RESISTANCE;
-  const flow = slope * dp;
-  out.forward = flow > 0 ? flow : 0;
-  out.backward = flow > 0 ? 0 : -flow;
-  out.forwardLow = out.forwardHigh = flow > 0 ? 0.5 * slope : 0;
-  out.backwardLow = out.backwardHigh = flow > 0 ? 0 : -0.5 * slope;
-}
 
 /**
  * Gas that two layers of one part trade when the upper is the denser [kg/s each way]: 0.1 rho sqrt(g (drho/rho) A^(5/2)), made

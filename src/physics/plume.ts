@@ -65,21 +65,26 @@ const LEAST_HEAT = 100;
  * m' = C (TL/T)^(2/3) (g rhoL^2 / (c TL))^(1/3) [c (T - TL) m_in]^(1/3) w^(2/3).
  *
  * @param excess heat that the stream carries above the gas that it rises through [W]; none or less gives nothing
- * @param stream its temperature [K], and the width of the opening [m]
+ * @param stream its temperature [K]
+ * @param width of the opening [m]
+ * @param density of the gas that it rises through [kg/m3]
+ * @param temperature of that gas [K]
+ * @returns [kg/(s m)]
  * Validity: plumes that spill from a wide opening into a large space; for a square throat a stretch, so that the factor on it
  * is an estimate of a design.
  * Source: Poreh, Morgan, Marshall & Harrison (1998), Fire Safety Journal 30, 1, as quoted in NIST TN 1889v1.
- * @example jetEntrainment(3772, { temperature: 450, width: 0.24 }, { density: 1.177, temperature: 300 }) // 0.0717 kg/(s m)
+ * @example jetEntrainment(3772, 450, 0.24, 1.177, 300) // 0.0717 kg/(s m)
  */
 export function jetEntrainment(
   excess: number,
-  stream: { temperature: number; width: number },
-  ambient: Ambient,
+  stream: number,
+  width: number,
+  density: number,
+  temperature: number,
 ): number {
   if (excess <= 0) return 0;
-  const { density, temperature } = ambient;
   const rooted = excess / Math.cbrt(excess * excess + LEAST_HEAT * LEAST_HEAT);
-  const ratio = Math.cbrt((temperature / stream.temperature) ** 2);
+  const ratio = Math.cbrt((temperature / stream) ** 2);
   const drive = Math.cbrt((GRAVITY * density * density) / (AIR_HEAT * temperature));
-  return SPILL * ratio * drive * rooted * Math.cbrt(stream.width * stream.width);
+  return SPILL * ratio * drive * rooted * Math.cbrt(width * width);
 }

@@ -3,6 +3,8 @@ import { GRAVITY } from './constants.js';
 
 /** Grashof number about which the boundary layer turns turbulent. */
 const TURBULENT = 1e9;
+/** Differences below this fade out [K]: the fourth root of the law has no finite slope at nothing. At 20 K it takes 1 %. */
+const LEAST_DIFFERENCE = 2;
 
 /**
  * Gas that sinks along a colder upright wall, per width of the wall [kg/(s m)], at a distance below where it began.
@@ -13,16 +15,20 @@ const TURBULENT = 1e9;
  * delta = 0.565 x Gr^(-1/10) Pr^(-8/15) (1 + 0.494 Pr^(2/3))^(1/10), m = 0.1463 rho u1 delta. The larger of the two, joined
  * smoothly, from a Grashof number of 10^9 on.
  *
- * @param distance [m]; gas and wall temperature [K]; pressure [Pa]. No flow where the wall is not the colder
+ * @param distance [m]
+ * @param gas temperature away from the wall [K]
+ * @param wall its temperature [K]; no flow where it is not the colder
+ * @param pressure absolute [Pa]
+ * @returns [kg/(s m)]
  * Validity: plane walls in gas of one temperature; in layered gas an estimate of a design.
  * Source: Squire & Eckert, as in Eckert & Drake, Analysis of Heat and Mass Transfer; Eckert & Jackson (1950), NACA report 1015
  * (both from memory).
- * @example wallDownflow(0.3, { gas: 420, wall: 345 }, 101325) // 0.0037 kg/(s m)
+ * @example wallDownflow(0.3, 420, 345, 101325) // 0.0037 kg/(s m)
  */
-export function wallDownflow(distance: number, at: { gas: number; wall: number }, pressure: number): number {
-  const difference = at.gas - at.wall;
+export function wallDownflow(distance: number, gas: number, wall: number, pressure: number): number {
+  const difference = gas - wall;
   if (difference <= 0 || distance <= 0) return 0;
-  const film = 0.5 * (at.gas + at.wall);
+  const film = 0.5 * (gas + wall);
   const density = pressure / (AIR_GAS_CONSTANT * film);
   const nu = airViscosity(film) / density;
   const pr = airPrandtl(film);
@@ -34,7 +40,8 @@ export function wallDownflow(distance: number, at: { gas: number; wall: number }
   const prandtl = 1 + 0.494 * Math.cbrt(pr * pr);
   const turbulent = 0.1463 * 1.185 * 0.565 * nu * grashof ** 0.4 * pr ** (-8 / 15) * prandtl ** -0.4;
   const share = grashof / (grashof + TURBULENT);
-  return density * (laminar + share * share * Math.max(0, turbulent - laminar));
+  const fade = (difference * difference) / (difference * difference + LEAST_DIFFERENCE * LEAST_DIFFERENCE);
+  return fade * density * (laminar + share * share * Math.max(0, turbulent - laminar));
 }
 
 /** Part of the wall's coldness that the sinking gas has, weighted by its flow (parabolic profiles): 2/5. */

@@ -19,7 +19,7 @@ describe('slopes of the balances against finite differences (derived)', () => {
     const demand: Demand = { mode: 'release', heat };
     const m = new Float64Array(n * n);
     balances.evaluate(x, demand);
-    balances.jacobian(x, demand, m, 0, 1, false);
+    balances.jacobian(x, demand, m, 0, 1);
     const at = (y: Float64Array): number[] => {
       balances.evaluate(y, demand);
       return [...balances.rate, ...balances.algebraic];

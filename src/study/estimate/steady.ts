@@ -151,7 +151,7 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
   balances.evaluate(x, { mode: 'release', heat: solved.asked });
   const release = x[model.fire];
   const wood = release / network.fire.heatValue;
-  const openings = openingStates(pit, x);
+  const openings = openingStates(pit);
   const air = airIntoFirebox(pit);
   const total = balances.totalLoss();
   return {
@@ -173,8 +173,8 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
       leaks: balances.leakLoss,
       total,
     },
-    draft: draftOf(pit, x),
-    pressurePath: pressurePath(pit, x),
+    draft: draftOf(pit),
+    pressurePath: pressurePath(pit),
     openings,
     limitedByAir: release < LIMITED * solved.asked,
     energyError: release > 0 ? Math.abs(release - total) / release : 0,
@@ -205,7 +205,7 @@ function airIntoFirebox({ model }: Pit): number {
   return air;
 }
 
-function openingStates({ model }: Pit, x: Float64Array): OpeningState[] {
+function openingStates({ model }: Pit): OpeningState[] {
   return model.network.openings.map((o, i) => {
     const inwards = o.role === 'intake' ? -1 : 1;
     return {
@@ -214,14 +214,14 @@ function openingStates({ model }: Pit, x: Float64Array): OpeningState[] {
       area_m2: o.area,
       flow_kg_per_s: inwards * (model.flows[i].forward - model.flows[i].backward) + 0,
       back_kg_per_s: o.role === 'intake' ? model.flows[i].forward : model.flows[i].backward,
-      dp_Pa: inwards * pressureDifference(model, x, o, o.centre) + 0,
+      dp_Pa: inwards * pressureDifference(model, o, o.centre) + 0,
     };
   });
 }
 
 /** Outdoor pressure less that of a zone at the same height [Pa]; positive where the pit draws in. */
-function draftAt({ model }: Pit, x: Float64Array, zone: number, z: number): number {
-  return -columnPressure(model.outdoorDensity, z) - zonePressure(model, x, zone, z);
+function draftAt({ model }: Pit, zone: number, z: number): number {
+  return -columnPressure(model.outdoorDensity, z) - zonePressure(model, zone, z);
 }
 
 /** The stack that carries most: index and its last zone's flow [kg/s]. */
@@ -235,7 +235,7 @@ function mainStack({ model }: Pit): number {
   return best;
 }
 
-function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
+function draftOf(pit: Pit): SteadyState['draft'] {
   const { model, built } = pit;
   const { network } = model;
   const { openings, zones } = network;
@@ -266,25 +266,25 @@ function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
   });
   const gaugeZone = network.stems[network.gauge].zone;
   return {
-    stackBase_Pa: draftAt(pit, x, entry.from, entry.centre),
-    firebox_Pa: draftAt(pit, x, fire, zones[fire].centre),
-    throat_Pa: draftAt(pit, x, fire, throat.centre),
+    stackBase_Pa: draftAt(pit, entry.from, entry.centre),
+    firebox_Pa: draftAt(pit, fire, zones[fire].centre),
+    throat_Pa: draftAt(pit, fire, throat.centre),
     theoretical_Pa: theoretical,
     stackVelocity_m_per_s: stackFlow / (model.density[last] * zones[last].section),
     intakeVelocity_m_per_s: intakeArea > 0 ? intakeFlow / (model.outdoorDensity * intakeArea) : 0,
-    neutralPlane_m: neutralHeight(x[model.pressure + gaugeZone], model.density[gaugeZone], model.outdoorDensity),
+    neutralPlane_m: neutralHeight(model.grounded[gaugeZone], model.density[gaugeZone], model.outdoorDensity),
     airChanges_per_s: through / inside,
     residence_s: through > 0 ? inside / through : 0,
   };
 }
 
 /** Gauge pressure along the gas's way: at the intake, through firebox and throat, each station, stack base and stack top. */
-function pressurePath(pit: Pit, x: Float64Array): SteadyState['pressurePath'] {
+function pressurePath(pit: Pit): SteadyState['pressurePath'] {
   const { model } = pit;
   const { openings, zones, fire } = model.network;
   const path: SteadyState['pressurePath'] = [];
   const at = (where: string, zone: number, z: number) =>
-    path.push({ where, height_m: z, gauge_Pa: -draftAt(pit, x, zone, z) + 0 });
+    path.push({ where, height_m: z, gauge_Pa: -draftAt(pit, zone, z) + 0 });
   const intake = openings.find((o) => o.role === 'intake');
   if (intake) {
     const outside =

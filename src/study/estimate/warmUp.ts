@@ -181,7 +181,7 @@ class SteelHeat {
   /** [W] */
   private taken({ x }: Moment): number {
     const { balances, model } = this.pit;
-    balances.evaluate(x, { mode: 'release', heat: x[model.fire] }, false, false);
+    balances.evaluate(x, { mode: 'release', heat: x[model.fire] }, false);
     return this.nodes.reduce((sum, i) => sum + balances.rate[i], 0);
   }
 }

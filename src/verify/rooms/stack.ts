@@ -80,6 +80,6 @@ export function stackOfGivenGas(s: GivenStack): StackState {
   return {
     flow,
     speed: flow / (model.density[1] * area),
-    baseDraft: -pressureDifference(model, x, outside, base),
+    baseDraft: -pressureDifference(model, outside, base),
   };
 }
