@@ -29,7 +29,8 @@ export interface Settled {
 /** Work space to settle one model's balances, kept for repeated use. */
 export class Settler {
   readonly model: Model;
-  private readonly lu: LuSolver;
+  /** may be shared by whoever steps in time: each factors anew where it begins */
+  readonly lu: LuSolver;
   private readonly flowLu: LuSolver;
   private readonly rhs: Float64Array;
   private readonly before: Float64Array;

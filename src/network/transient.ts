@@ -1,6 +1,5 @@
 import type { Balances, Demand } from './balances.js';
 import { bracketedRoot } from '../solve/root.js';
-import { LuSolver } from '../solve/linear.js';
 import { nextStep, StiffStepper, type StiffSystem } from '../solve/stiff.js';
 import type { Settler } from './settle.js';
 import { stepLimit, stepMeasure } from './settle.js';
@@ -183,9 +182,8 @@ export class Transient {
     x: Float64Array,
     time = 0,
   ) {
-    const { balances } = settler;
     this.system = new NetworkSystem(settler);
-    this.stepper = new StiffStepper(this.system, new LuSolver(balances.model.size));
+    this.stepper = new StiffStepper(this.system, settler.lu);
     this.moment = { time, x: x.slice(), fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 };
   }
 

@@ -47,32 +47,39 @@ export class LuSolver {
 
   /** Factor `matrix`, which is kept. @returns false when it is singular to working precision */
   factor(): boolean {
-    if (this.entries.length > 0 && !this.strays() && this.eliminate()) return true;
-    return this.order() && this.eliminate();
+    const strays = this.look();
+    if (this.entries.length > 0) {
+      if (strays) this.compile();
+      if (this.eliminate()) return true;
+    }
+    if (!this.order()) return false;
+    this.compile();
+    return this.eliminate();
   }
 
-  /** Are there entries where none have been before? */
-  private strays(): boolean {
+  /** Note where the matrix has entries. @returns are there any where none have been before? */
+  private look(): boolean {
     const { matrix, seen } = this;
-    for (let i = 0; i < matrix.length; i++) if (matrix[i] !== 0 && seen[i] === 0) return true;
-    return false;
+    let strays = false;
+    for (let i = 0; i < matrix.length; i++) {
+      if (matrix[i] === 0 || seen[i] === 1) continue;
+      seen[i] = 1;
+      strays = true;
+    }
+    return strays;
   }
 
-  /** Find the order of elimination for the matrix as it stands, and the places of its factors. */
+  /** Find the order of elimination for the matrix as it stands. */
   private order(): boolean {
     const { matrix, size: n, seen, rows, columns } = this;
     const a = matrix.slice();
+    const place = seen.slice();
     for (let i = 0; i < n; i++) {
       let most = 0;
       for (let j = 0; j < n; j++) most = Math.max(most, Math.abs(a[i * n + j]));
       if (!(most > 0 && most < Infinity)) return false;
       this.scales[i] = 1 / most;
       for (let j = 0; j < n; j++) a[i * n + j] /= most;
-    }
-    const place = new Uint8Array(n * n);
-    for (let i = 0; i < a.length; i++) {
-      if (matrix[i] !== 0) seen[i] = 1;
-      place[i] = seen[i];
     }
     const rowCount = new Int32Array(n);
     const columnCount = new Int32Array(n);
@@ -134,13 +141,13 @@ export class LuSolver {
         }
       }
     }
-    this.compile(place);
     return true;
   }
 
   /** Lists of the places of the factors, in the order of elimination. */
-  private compile(place: Uint8Array): void {
+  private compile(): void {
     const { size: n, seen, rows, columns } = this;
+    const place = this.places();
     const entries: number[] = [];
     const targets: number[] = [];
     const filled: number[] = [];
@@ -154,11 +161,11 @@ export class LuSolver {
         if (seen[at] === 1) {
           entries.push(at);
           targets.push(k * n + q);
-        } else if (place[at] === 1) {
+        } else if (place[k * n + q] === 1) {
           filled.push(k * n + q);
         }
-        if (q > k && place[at] === 1) right.push(q);
-        if (q > k && place[rows[q] * n + columns[k]] === 1) below.push(q * n);
+        if (q > k && place[k * n + q] === 1) right.push(q);
+        if (q > k && place[q * n + k] === 1) below.push(q * n);
       }
     }
     this.belowStarts[n] = below.length;
@@ -169,6 +176,22 @@ export class LuSolver {
     this.filled = Int32Array.from(filled);
     this.below = Int32Array.from(below);
     this.right = Int32Array.from(right);
+  }
+
+  /** Where the factors are not zero: what is seen, and what elimination fills in. Rows and columns in its order. */
+  private places(): Uint8Array {
+    const { size: n, seen, rows, columns } = this;
+    const place = new Uint8Array(n * n);
+    for (let k = 0; k < n; k++) for (let q = 0; q < n; q++) place[k * n + q] = seen[rows[k] * n + columns[q]];
+    const right = new Int32Array(n);
+    for (let k = 0; k < n; k++) {
+      let count = 0;
+      for (let q = k + 1; q < n; q++) if (place[k * n + q] === 1) right[count++] = q;
+      for (let i = k + 1; i < n; i++) {
+        if (place[i * n + k] === 1) for (let c = 0; c < count; c++) place[i * n + right[c]] = 1;
+      }
+    }
+    return place;
   }
 
   /** @returns false: a pivot is too small in this order */
