@@ -1,6 +1,7 @@
 import { evaporation, rainCooling } from '../physics/evaporation.js';
-import { blackPower, surfaceLoss } from '../physics/radiation.js';
+import { blackPower, blackPowerSlope, surfaceLoss } from '../physics/radiation.js';
 import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
+import { outflowDeficit } from '../physics/plugFlow.js';
 import { settledReading, stemCapacity, stemHeating } from '../physics/thermometer.js';
 import { flowState, streamState } from './flow.js';
 import { insideCoefficient, outsideCoefficient } from './heat.js';
@@ -39,6 +40,11 @@ export class Balances {
   readonly star4: Float64Array;
   readonly gas4: Float64Array;
   readonly stemCapacity: number;
+  /** heat from gas to walls of each zone [W], and its conductance [W/K] */
+  private readonly toWalls: Float64Array;
+  private readonly wallConductance: Float64Array;
+  /** share of a zone's wall heat that is missing in what leaves it through an opening forwards and backwards, two an opening */
+  readonly missing: Float64Array;
   /** convection coefficient of each face at the last evaluation [W/(m2 K)] */
   readonly coefficient: Float64Array;
 
@@ -52,6 +58,9 @@ export class Balances {
     this.star4 = new Float64Array(model.zoneCount);
     this.gas4 = new Float64Array(model.zoneCount);
     this.coefficient = new Float64Array(network.faces.length);
+    this.toWalls = new Float64Array(model.zoneCount);
+    this.wallConductance = new Float64Array(model.zoneCount);
+    this.missing = new Float64Array(2 * network.openings.length);
     this.stemCapacity = stemCapacity(network.stem.diameter, network.stem.fill);
   }
 
@@ -100,6 +109,8 @@ export class Balances {
     rate.fill(0);
     algebraic.fill(0);
     this.lossOfPart.fill(0);
+    this.toWalls.fill(0);
+    this.wallConductance.fill(0);
     this.evaporated = 0;
     for (let z = 0; z < nz; z++) {
       star4[z] = blackPower(x[model.star + z]);
@@ -136,6 +147,8 @@ export class Balances {
       rate[node] += fromGas + fromStar + radiant * faceFireShare[i];
       algebraic[nz + z] -= fromGas;
       algebraic[z] -= fromStar;
+      this.toWalls[z] += fromGas;
+      this.wallConductance[z] += area * (h + gasWallFactor(eg, eps) * blackPowerSlope(Tg));
       const wet = network.faces[i].wet;
       if (wet > 0) {
         const off = wet * area * evaporation(h, Ts, model.vapour[z], outdoors.pressure);
@@ -152,6 +165,7 @@ export class Balances {
     }
     if (stems) this.evaluateStems(x);
     this.evaluateFlows(x);
+    this.evaluatePlugs();
     this.evaluateStreams();
     algebraic[nz + fire.zone] += (1 - fire.radiantShare) * release;
     const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
@@ -223,6 +237,24 @@ export class Balances {
         algebraic[nz + o.to] += heat;
         algebraic[2 * nz + o.to] += fuel;
         algebraic[3 * nz + o.to] += mass;
+      }
+    }
+  }
+
+  /** Gas that cools on its way through a zone leaves it colder than the mean, by part of what the walls take. */
+  private evaluatePlugs(): void {
+    const { model, algebraic, missing, toWalls, wallConductance } = this;
+    const { zoneCount: nz, heatCapacity, network, flows } = model;
+    for (const i of model.plugs) {
+      const { from, to } = network.openings[i];
+      for (let side = 0; side < 2; side++) {
+        const [own, other] = side === 0 ? [from, to] : [to, from];
+        if (own === OUTDOORS || !network.zones[own].plug) continue;
+        const flow = side === 0 ? flows[i].forward : flows[i].backward;
+        const share = outflowDeficit(wallConductance[own], flow * heatCapacity[own]);
+        missing[2 * i + side] = share;
+        algebraic[nz + own] += share * toWalls[own];
+        if (other !== OUTDOORS) algebraic[nz + other] -= share * toWalls[own];
       }
     }
   }

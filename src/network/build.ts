@@ -4,6 +4,7 @@ import { humidityRatio, standardPressure } from '../physics/atmosphere.js';
 import { hydraulicDiameter } from '../physics/forcedConvection.js';
 import { dryAir } from '../physics/gasMixture.js';
 import { meanBeamLength } from '../physics/gasRadiation.js';
+import { coaxialDisks } from '../physics/viewFactor.js';
 import { STEM } from '../physics/thermometer.js';
 import { combustionYields, HEAT_PER_OXYGEN, stoichiometricAir } from '../physics/wood.js';
 import type { BuiltPit } from './cells.js';
@@ -11,7 +12,7 @@ import { addContents } from './contents.js';
 import { addOpenings } from './openings.js';
 import { addChamber, addPart, addStack } from './parts.js';
 import { addSharedPlates } from './sharedPlates.js';
-import { OUTDOORS, type Network, type NetworkFire } from './types.js';
+import type { Network, NetworkFire } from './types.js';
 
 /** How finely a part is cut up. Stations that are read stay the same; more cells only refine between them. */
 export interface Resolution {
@@ -25,7 +26,7 @@ export interface Resolution {
   stack: number;
 }
 
-export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, levels: 4, upright: 4, stack: 1 };
+export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, levels: 5, upright: 4, stack: 1 };
 
 /**
  * Zones, openings, plates and fire of a design.
@@ -81,9 +82,8 @@ export function buildNetwork(
   addContents(built, design);
   finishZones(network);
   addOpenings(built, design, geometry);
-  const throatZone = network.openings.find((o) => o.role === 'throat')!.to;
-  network.fire.throatZone = throatZone;
   network.fire.throatArea = design.throat.area;
+  network.fire.seen = throughThroat(built, design);
   addWindows(network);
   addStems(built, design);
   return built;
@@ -96,8 +96,8 @@ function fireOf(design: Design): NetworkFire {
   return {
     zone: 0,
     radiantShare: fire.radiant,
-    throatZone: OUTDOORS,
     throatArea: 0,
+    seen: [],
     heatValue: wood.heat,
     gasPerFuel: gas,
     gasComposition: { CO2: made.CO2 / gas, H2O: made.H2O / gas, N2: made.N2 / gas, O2: made.O2 / gas },
@@ -105,6 +105,21 @@ function fireOf(design: Design): NetworkFire {
     oxygenUse: estimates.oxygenUse,
     airPerFuel: stoichiometricAir(wood.composition) * (1 - wood.moisture),
   };
+}
+
+/**
+ * Which walls see the fire through the throat: of a chamber those of each cell, as strips of a tube see a disk at its end; of an
+ * upright all.
+ */
+function throughThroat({ network, plenum, chamber, upright }: BuiltPit, { throat }: Design): NetworkFire['seen'] {
+  const along = throat.through === 'top' ? undefined : (plenum ?? chamber);
+  if (!along) return [{ zones: upright!.zones, share: 1 }];
+  const section = along.columns[0].reduce((sum, zone) => sum + network.zones[zone].section, 0);
+  const tube = Math.sqrt(section / Math.PI);
+  const disk = Math.min(tube, Math.sqrt(throat.area / Math.PI));
+  const count = along.columns.length;
+  const beyond = (i: number) => (i === 0 ? 1 : coaxialDisks(disk, tube, (i * along.geometry.length) / count));
+  return along.columns.map((zones, i) => ({ zones, share: beyond(i) - (i === count - 1 ? 0 : beyond(i + 1)) }));
 }
 
 function outdoorsOf({ site }: Design): Network['outdoors'] {

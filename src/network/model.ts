@@ -98,6 +98,8 @@ export class Model {
   readonly columnCount: number;
   /** per zone, refreshed by `flowState`: pressure against outdoors at the ground, as if its gas reached down there [Pa] */
   readonly grounded: Float64Array;
+  /** openings along zones that gas flows through as through a pipe */
+  readonly plugs: Int32Array;
   /** work space of stack flows */
   readonly duct: DuctFlow = { velocity: 0, slope: 0 };
 
@@ -147,6 +149,8 @@ export class Model {
     this.speed = zone();
     this.flows = openings.map(() => emptyOpeningFlow());
     this.exchange = new Float64Array(openings.length);
+    const plug = (z: number) => z !== OUTDOORS && zones[z].plug === true;
+    this.plugs = Int32Array.from(openings.flatMap((o, i) => (plug(o.from) || plug(o.to) ? [i] : [])));
     this.grounded = zone();
     this.under = new Int32Array(zones.length).fill(-1);
     this.lowest = Int32Array.from(zones, (_, z) => z);
@@ -244,18 +248,19 @@ export class Model {
 
 /**
  * Share of the fire's radiation that each face takes: by area in the fire's zone, the throat counted as a face whose share
- * goes on to the walls of the next zone, by area there.
+ * goes on to the groups of zones that it is seen from, by area in each.
  */
 function fireShares(network: Network): Float64Array {
   const { faces, fire } = network;
-  const areaOf = (zone: number) => faces.reduce((sum, f) => sum + (f.zone === zone ? f.area : 0), 0);
-  const own = areaOf(fire.zone);
-  const next = fire.throatZone === OUTDOORS ? 0 : areaOf(fire.throatZone);
-  const throat = next > 0 ? fire.throatArea : 0;
-  return Float64Array.from(faces, (f) => {
-    let share = 0;
-    if (f.zone === fire.zone) share += f.area / (own + throat);
-    if (next > 0 && f.zone === fire.throatZone) share += ((f.area / next) * throat) / (own + throat);
-    return share;
-  });
+  const areaOf = (zones: number[]) => faces.reduce((sum, f) => sum + (zones.includes(f.zone) ? f.area : 0), 0);
+  const own = areaOf([fire.zone]);
+  const throat = fire.seen.length > 0 ? fire.throatArea : 0;
+  const shares = Float64Array.from(faces, (f) => (f.zone === fire.zone ? f.area / (own + throat) : 0));
+  for (const { zones, share } of fire.seen) {
+    const area = areaOf(zones);
+    faces.forEach((f, i) => {
+      if (zones.includes(f.zone)) shares[i] += (share * (f.area / area) * throat) / (own + throat);
+    });
+  }
+  return shares;
 }

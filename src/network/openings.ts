@@ -79,7 +79,11 @@ function addSliced(
   add: Add,
   opening: Omit<Parameters<Add>[0], 'from' | 'to'> & { from: number[]; to: number[]; extent: number },
 ): void {
-  const { from, to, extent, area, centre, jet, ...rest } = opening;
+  const { from, area, centre, jet, ...rest } = opening;
+  const to = sameSide(network, opening.to, centre);
+  const [floor, roof] = [network.zones[to[0]].floor, network.zones[to[to.length - 1]].roof];
+  const room = to.length < opening.to.length ? 2 * Math.max(0, Math.min(centre - floor, roof - centre)) : Infinity;
+  const extent = Math.min(opening.extent, room);
   const cuts = cutsBetween(network, [from, to], centre - 0.5 * extent, centre + 0.5 * extent);
   for (let i = 1; i < cuts.length; i++) {
     const middle = 0.5 * (cuts[i - 1] + cuts[i]);
@@ -94,6 +98,13 @@ function addSliced(
       ...(jet === undefined ? {} : { jet: jet * share }),
     });
   }
+}
+
+/** Of zones under and over a reverse-flow plate those on the side of a height: no opening is cut by the plate. */
+function sameSide(network: Network, zones: number[], z: number): number[] {
+  const at = cellAtHeight(network, zones, z);
+  const { plug } = network.zones[at];
+  return zones.filter((each) => network.zones[each].plug === plug);
 }
 
 /** Full cross-sections between the cells of a horizontal part: all of them together take what one opening would. */

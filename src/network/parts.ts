@@ -15,6 +15,8 @@ export interface Cut {
   plates: number;
   /** does its gas stand in those slices too, or is it mixed over its height? */
   layered: boolean;
+  /** does gas flow along it as through a pipe? */
+  plug?: boolean;
   /** of the part's inside height [m above its floor]; default: all */
   range?: { low: number; high: number };
 }
@@ -47,6 +49,7 @@ export function addPart(
       hydraulicDiameter: 0,
       beamLength: 0,
       soot,
+      ...(cut.plug ? { plug: true } : {}),
     });
     return network.zones.length - 1;
   };
@@ -284,7 +287,7 @@ export function addChamber(
   const { height: level, plate: thickness } = chamber.reverse;
   const under = { low: 0, high: level };
   const above = { low: level, high: height };
-  built.plenum = addPart(network, design, geometry, chamber, UNDER, 0, { count, plates: 1, layered: false, range: under });
+  built.plenum = addPart(network, design, geometry, chamber, UNDER, 0, { count, plates: 1, layered: false, plug: true, range: under });
   built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, {
     count,
     plates: levels,

@@ -12,6 +12,7 @@ import { OUTDOORS } from './types.js';
 /** Steps of the differences by which slopes without a formula are taken [K], [kg/kg]. */
 const T_STEP = 0.01;
 const FUEL_STEP = 1e-6;
+const NONE = new Int32Array(0);
 
 /**
  * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the negative
@@ -115,6 +116,21 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     m[gasIndex * n + node] += gasBySurface;
     m[gasIndex * n + gasIndex] += gasByGas;
     m[gasIndex * n + fuelIndex] += fuelSlope * gasByEmissivity;
+    for (const i of network.zones[z].plug ? model.plugs : NONE) {
+      const { from, to } = network.openings[i];
+      if (from !== z && to !== z) continue;
+      const share = balances.missing[from === z ? 2 * i : 2 * i + 1];
+      const other = from === z ? to : from;
+      for (const [row, part] of [
+        [gasIndex, -share],
+        [model.gas + other, share],
+      ]) {
+        if (row < model.gas) continue;
+        m[row * n + node] += part * gasBySurface;
+        m[row * n + gasIndex] += part * gasByGas;
+        m[row * n + fuelIndex] += part * fuelSlope * gasByEmissivity;
+      }
+    }
     m[starIndex * n + node] -= starOwn;
     m[starIndex * n + starIndex] += starSlope;
     m[starIndex * n + gasIndex] += slope * starByEmissivity;

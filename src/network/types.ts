@@ -31,6 +31,8 @@ export interface Zone {
   beamLength: number;
   /** soot absorption coefficient [1/m] */
   soot: number;
+  /** gas flows through it as through a pipe, cooling on its way: its temperature is the mean, and it leaves colder */
+  plug?: boolean;
 }
 
 export type OpeningRole = 'intake' | 'throat' | 'passage' | 'stackEntry' | 'stackExit' | 'gap' | 'doorway';
@@ -134,9 +136,9 @@ export interface NetworkFire {
   zone: number;
   /** share of the heat that leaves the bed as radiation */
   radiantShare: number;
-  /** zone that receives the part of that radiation that goes through the throat; OUTDOORS: none */
-  throatZone: number;
+  /** area through which radiation leaves the fire's zone [m2], and groups of zones whose walls it strikes, with their shares */
   throatArea: number;
+  seen: { zones: number[]; share: number }[];
   /** net heat [J per kg of fuel as fired] */
   heatValue: number;
   /** gas made per kg of fuel (ash stays) and its composition by mass, oxygen negative: consumed. Adds up to 1 */

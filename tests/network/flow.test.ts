@@ -43,8 +43,8 @@ function rooms(temperatures: number[], openings: Partial<NetworkOpening>[]): { m
     fire: {
       zone: 0,
       radiantShare: 0,
-      throatZone: OUTDOORS,
       throatArea: 0,
+      seen: [],
       heatValue: 15e6,
       gasPerFuel: 1,
       gasComposition: dryAir,
