@@ -11,6 +11,7 @@ import type { BuiltPit } from './cells.js';
 import { addContents } from './contents.js';
 import { addOpenings } from './openings.js';
 import { addChamber, addPart, addStack } from './parts.js';
+import { addStems } from './places.js';
 import { addSharedPlates } from './sharedPlates.js';
 import type { Network, NetworkFire } from './types.js';
 
@@ -65,7 +66,10 @@ export function buildNetwork(
   });
   const built: BuiltPit = { network, firebox, stacks: [] };
   if (design.chamber) {
-    addChamber(built, design, design.chamber, part('chamber')!, { count: resolution.chamber, levels: resolution.levels });
+    addChamber(built, design, design.chamber, part('chamber')!, {
+      count: resolution.chamber,
+      levels: resolution.levels,
+    });
   }
   if (design.upright) {
     const names: StationName[] = ['uprightLower', 'uprightUpper'];
@@ -164,38 +168,4 @@ function addWindows(network: Network): void {
   for (const { zones, areas } of network.columns) {
     areas.forEach((area, k) => network.windows.push({ a: zones[k], b: zones[k + 1], area }));
   }
-}
-
-/** Share of the height at which a station's thermometer has its stem: common practice, no source. */
-const DIAL_HEIGHT = 0.75;
-
-/** A thermometer stem at every station: in the middle cell of those that share it, at three quarters of the height. */
-function addStems(built: BuiltPit, design: Design): void {
-  const { network } = built;
-  const stations = [...new Set(network.zones.map((z) => z.station).filter((s): s is string => s !== undefined))];
-  for (const station of stations) network.stems.push({ station, ...dialPlace(built, station) });
-  network.gauge = network.stems.findIndex((s) => s.station === design.gauge);
-  if (network.gauge < 0) throw new RangeError(`the design has no station '${design.gauge}' for its gauge`);
-}
-
-function dialPlace(built: BuiltPit, station: string): { zone: number; other: number; share: number } {
-  const { zones } = built.network;
-  const parts = [built.firebox, built.plenum, built.chamber, built.upright].flatMap((cells) => cells ?? []);
-  const columns = parts
-    .flatMap((cells) => cells.columns)
-    .map((column) => column.filter((zone) => zones[zone].station === station))
-    .filter((column) => column.length > 0);
-  const column = columns[(columns.length - 1) >> 1];
-  const [floor, roof] = [zones[column[0]].floor, zones[column[column.length - 1]].roof];
-  return placeIn(built.network, column, floor + DIAL_HEIGHT * (roof - floor));
-}
-
-/** Gas at a height of a column: on the straight line between the middles of two zones, beyond the outer ones theirs. */
-export function placeIn(network: Network, column: number[], z: number): { zone: number; other: number; share: number } {
-  const middle = (i: number) => network.zones[column[i]].centre;
-  let i = 0;
-  while (i < column.length - 2 && z > middle(i + 1)) i++;
-  if (column.length === 1) return { zone: column[0], other: column[0], share: 0 };
-  const share = Math.min(1, Math.max(0, (z - middle(i)) / (middle(i + 1) - middle(i))));
-  return { zone: column[i], other: column[i + 1], share };
 }

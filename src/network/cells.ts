@@ -56,7 +56,8 @@ export function cutsBetween(network: Network, sides: number[][], low: number, hi
 
 /** Zones of the chamber's cell at its fire end or far end: the one under a reverse plate first. */
 export function chamberEnd(built: BuiltPit, end: 'fire' | 'far'): number[] {
-  const at = (cells?: Cells) => (cells ? (end === 'fire' ? cells.columns[0] : cells.columns[cells.columns.length - 1]) : []);
+  const at = (cells?: Cells) =>
+    cells ? (end === 'fire' ? cells.columns[0] : cells.columns[cells.columns.length - 1]) : [];
   return [...at(built.plenum), ...at(built.chamber)];
 }
 

@@ -50,9 +50,7 @@ function groundPressures(model: Model, x: Float64Array): void {
   for (let z = 0; z < model.zoneCount; z++) {
     const below = under[z];
     grounded[z] =
-      below < 0
-        ? x[pressure + z]
-        : grounded[below] + (density[z] - density[below]) * GRAVITY * network.zones[z].floor;
+      below < 0 ? x[pressure + z] : grounded[below] + (density[z] - density[below]) * GRAVITY * network.zones[z].floor;
   }
 }
 

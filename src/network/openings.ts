@@ -49,7 +49,16 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
   if (built.plenum) {
     const [from, to] = chamberEnd(built, 'far');
     const { turn } = design.chamber!.reverse!;
-    add({ name: 'turn', role: 'passage', from, to, area: turn, centre: zones[from].roof, level: true, jet: Math.sqrt(turn) });
+    add({
+      name: 'turn',
+      role: 'passage',
+      from,
+      to,
+      area: turn,
+      centre: zones[from].roof,
+      level: true,
+      jet: Math.sqrt(turn),
+    });
   }
   if (built.chamber && built.upright && design.upright!.opening) {
     const { area, centre, discharge } = design.upright!.opening;

@@ -287,7 +287,13 @@ export function addChamber(
   const { height: level, plate: thickness } = chamber.reverse;
   const under = { low: 0, high: level };
   const above = { low: level, high: height };
-  built.plenum = addPart(network, design, geometry, chamber, UNDER, 0, { count, plates: 1, layered: false, plug: true, range: under });
+  built.plenum = addPart(network, design, geometry, chamber, UNDER, 0, {
+    count,
+    plates: 1,
+    layered: false,
+    plug: true,
+    range: under,
+  });
   built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, {
     count,
     plates: levels,

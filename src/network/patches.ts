@@ -73,6 +73,7 @@ export function addPatch(network: Network, patch: Patch): number {
     sunShare: openToSky(patch.shape),
     wet: 0,
     station: patch.station,
+    place: patch.place,
   });
   return steel;
 }

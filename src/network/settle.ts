@@ -119,14 +119,31 @@ export class Settler {
       let move = 0;
       for (let i = 0; i < model.fuel; i++) move = Math.max(move, Math.abs(step[i]));
       for (let i = 0; i < x.length; i++) x[i] += share * step[i];
-      if (!allFinite(x)) { x.set(before); return { done: false, iterations: k }; }
-      if ((globalThis as any).DEBUG) console.log('walk', k, 'h', h.toPrecision(3), 'move', move.toPrecision(3), Array.from(x.subarray(model.gas, model.fuel)).map((t) => (t - 273).toFixed(0)).join(' '));
+      if (!allFinite(x)) {
+        x.set(before);
+        return { done: false, iterations: k };
+      }
+      if ((globalThis as any).DEBUG)
+        console.log(
+          'walk',
+          k,
+          'h',
+          h.toPrecision(3),
+          'move',
+          move.toPrecision(3),
+          Array.from(x.subarray(model.gas, model.fuel))
+            .map((t) => (t - 273).toFixed(0))
+            .join(' '),
+        );
       if (move < 3 && h > 10) {
         this.trial.set(x);
         const full = this.iterate(this.trial, demand, hold, 8);
-        if (full.converged && this.sound(this.trial)) { x.set(this.trial); return { done: true, iterations: k + full.iterations }; }
+        if (full.converged && this.sound(this.trial)) {
+          x.set(this.trial);
+          return { done: true, iterations: k + full.iterations };
+        }
       }
-      const growth = last === Infinity ? 1 : Math.min(WALK.growth, Math.max(0.3, (last / Math.max(move, 1e-9))));
+      const growth = last === Infinity ? 1 : Math.min(WALK.growth, Math.max(0.3, last / Math.max(move, 1e-9)));
       h = Math.min(1e8, h * Math.max(growth, move < 10 ? 1.5 : 0.3));
       last = move;
     }

@@ -29,12 +29,7 @@ function zonesBeside(built: BuiltPit, name: PartName, { parts, orientation }: Sh
   return chamberEnd(built, parts.includes('upright') ? 'far' : 'fire');
 }
 
-function addPiece(
-  built: BuiltPit,
-  design: Design,
-  plate: SharedPlate,
-  piece: { share: number; centre: number },
-): void {
+function addPiece(built: BuiltPit, design: Design, plate: SharedPlate, piece: { share: number; centre: number }): void {
   const { network } = built;
   const sides = plate.parts.map((name) => {
     const zone = cellAtHeight(network, zonesBeside(built, name, plate), piece.centre);
@@ -57,7 +52,8 @@ function addPiece(
   });
   const size = Math.sqrt((4 * plate.area) / Math.PI);
   for (const { zone, cells } of sides) {
-    const cell = cells.geometry.axis === 'vertical' ? cells.zones.indexOf(zone) : cells.columns.findIndex((c) => c.includes(zone));
+    const cell =
+      cells.geometry.axis === 'vertical' ? cells.zones.indexOf(zone) : cells.columns.findIndex((c) => c.includes(zone));
     const spread = cells.geometry.axis === 'vertical' ? cells.zones.length : cells.columns.length;
     const whole = cells.strips.reduce((sum, { nodes }) => sum + girth(network, cells, nodes), 0);
     for (const { nodes } of cells.strips) {

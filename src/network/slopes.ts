@@ -318,13 +318,7 @@ function windowRows({ model }: Balances, x: Float64Array, m: Float64Array): void
   }
 }
 
-function fireRows(
-  balances: Balances,
-  x: Float64Array,
-  demand: Demand,
-  m: Float64Array,
-  gamma: number,
-): void {
+function fireRows(balances: Balances, x: Float64Array, demand: Demand, m: Float64Array, gamma: number): void {
   const { model } = balances;
   const { network, size: n, faceNode, faceFireShare } = model;
   const { fire } = network;

@@ -79,7 +79,9 @@ export class ColumnStreams {
           ]
         : [],
     );
-    const faces = zones.map((zone) => network.faces.filter((f) => f.zone === zone && f.shape !== 'down' && f.wet === 0));
+    const faces = zones.map((zone) =>
+      network.faces.filter((f) => f.zone === zone && f.shape !== 'down' && f.wet === 0),
+    );
     this.wallNodes = faces.map((own) => Int32Array.from(own, ({ node }) => node));
     this.wallShares = faces.map((own) => {
       const whole = own.reduce((sum, { area }) => sum + area, 0);

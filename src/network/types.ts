@@ -102,8 +102,9 @@ export interface NetworkFace {
   sunShare: number;
   /** wet surface of food or water that evaporates (inside only), share of the area */
   wet: number;
-  /** the station whose outside it is (outdoors only), where the patch belongs to one */
+  /** the station whose outside it is (outdoors only), where the patch belongs to one, and where on its part */
   station?: string;
+  place?: PlatePlace;
 }
 
 /** Conduction between two nodes: conductance [W/K] = factor * k(T). */
@@ -163,6 +164,16 @@ export interface Outdoors {
   humidityRatio: number;
 }
 
+/** A thermometer stem, or what one would read: gas and walls of `zone` less its `share`, which is of `other`. */
+export interface NetworkStem {
+  zone: number;
+  other: number;
+  share: number;
+  station: string;
+  /** a grate or rack, not the station's own dial: where on its part [share of its length, m above the ground] */
+  place?: { name: string; part: string; along: number; height: number };
+}
+
 export interface Network {
   zones: Zone[];
   openings: NetworkOpening[];
@@ -177,8 +188,8 @@ export interface Network {
   /** factors on what a hot stream takes in as it rises, and on what sinks along cold walls */
   entrainment: number;
   downflow: number;
-  /** thermometer stems: gas of `zone` less its `share`, which is of `other`; `gauge` is the one the cook holds */
-  stems: { zone: number; other: number; share: number; station: string }[];
+  stems: NetworkStem[];
+  /** the stem that the cook holds */
   gauge: number;
   stem: { diameter: number; emissivity: number; fill: number };
 }

@@ -1,10 +1,10 @@
-import { stationLabel } from '../words/labels.js';
+import { placeLabel, stationLabel } from '../words/labels.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { convert, type UnitSystem } from '../units/index.js';
 
 /**
  * The warm-up curves as CSV (RFC 4180, plain ASCII so that every spreadsheet reads it): time, fire, then gas,
- * thermometer and steel of each station, the unit in each heading. Empty of rows when there are no curves.
+ * thermometer and steel of each station, gas and thermometer of grates and racks, the unit in each heading. Empty of rows when there are no curves.
  *
  * @param system min, BTU/h and degF, or s, W and degC
  */
@@ -14,6 +14,7 @@ export function curvesCsv(result: EstimateResult, system: UnitSystem): string {
   const temperature = (kelvin: number) => convert('temperature', kelvin, system).toFixed(2);
   const series = result.warmUp?.series;
   const stations = series?.stations ?? [];
+  const places = series?.places ?? [];
 
   const head = [
     `time [${shop ? 'min' : 's'}]`,
@@ -21,6 +22,7 @@ export function curvesCsv(result: EstimateResult, system: UnitSystem): string {
     ...stations.flatMap(({ name }) =>
       ['gas', 'thermometer', 'steel'].map((what) => `${stationLabel(name)} ${what} [${degrees}]`),
     ),
+    ...places.flatMap((place) => ['gas', 'thermometer'].map((what) => `${placeLabel(place)} ${what} [${degrees}]`)),
   ];
   const rows = (series?.time_s ?? []).map((seconds, i) => [
     (shop ? seconds / 60 : seconds).toFixed(3),
@@ -28,6 +30,7 @@ export function curvesCsv(result: EstimateResult, system: UnitSystem): string {
     ...stations.flatMap(({ gas_K, thermometer_K, steel_K }) =>
       [gas_K[i], thermometer_K[i], steel_K[i]].map(temperature),
     ),
+    ...places.flatMap(({ gas_K, thermometer_K }) => [gas_K[i], thermometer_K[i]].map(temperature)),
   ]);
   return [head.map(textCell), ...rows].map((row) => `${row.join(',')}\r\n`).join('');
 }

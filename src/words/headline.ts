@@ -1,4 +1,4 @@
-import { gaugeLabel } from './labels.js';
+import { gaugeLabel, placeLabel } from './labels.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { sayIn } from './quantity.js';
@@ -62,6 +62,12 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
         ? `Draft at the stack base is then ${pressure}${sure('hold.stackBase_Pa')}.`
         : `Under the stack base the gas then pushes outwards with ${pressure}: gaps up there leak smoke.`;
     sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses. ${draft}`);
+    const grates = steady.places.filter(({ part }) => part === 'chamber');
+    const cooking = grates.length > 0 ? grates : steady.places;
+    const reads = cooking.map((place) => `${say('temperature', place.thermometer_K)} at the ${placeLabel(place)}`);
+    if (reads.length > 0) {
+      sentences.push(`Meanwhile a probe where the food lies reads ${reads.join(', ')}.`);
+    }
   } else {
     sentences.push(`No fire holds ${target} at ${gauge}; the warnings say why.`);
   }

@@ -18,6 +18,20 @@ export function stationLabel(name: string): string {
   return STATIONS[name as StationName] ?? name;
 }
 
+/** Places of a part's outside, from the top down. */
+export const PLACES = { roof: 'roof', upperSide: 'upper side', lowerSide: 'lower side', floor: 'floor' } as const;
+
+/** A grate or rack as a builder says it: `grate, fire end`, `rack 2`. */
+export function placeLabel({ name, part, station }: { name: string; part: string; station: string }): string {
+  return part === 'chamber' ? `${name}, ${stationLabel(station)}` : name;
+}
+
+/** The hottest of the outside: `firebox roof`, `chamber upper side at the fire end`. */
+export function outsideLabel(at: { part: string; station: string | null; place: keyof typeof PLACES | null }): string {
+  const part = at.place === null ? plainText(at.part) : `${plainText(at.part)} ${PLACES[at.place]}`;
+  return at.station === null || at.station === at.part ? part : `${part}, ${stationLabel(at.station)}`;
+}
+
 /** An opening as a builder says it: `upright door gap low at uprightUpper` is `upright door gap low at upper`. */
 export function openingLabel(name: string): string {
   return plainText(name)

@@ -2,7 +2,8 @@
  * The result tree, SI only. Key names are part of the file format: additions are welcome, renames need a new schema number.
  * A quantity that does not exist (a target never reached) is null and a warning says why.
  */
-import type { Design, StationName } from '../../design/design.js';
+import type { PlatePlace } from '../../network/types.js';
+import type { Design, PartName, StationName } from '../../design/design.js';
 import type { HandsResult } from '../carry/touch.js';
 import type { Spread } from '../spread/uncertainty.js';
 import type { WeightResult } from '../carry/weight.js';
@@ -28,6 +29,33 @@ export interface StationState {
   steel_K: number;
   /** outermost surface, hottest patch: skin where there is one (for hands) */
   outside_K: number;
+  /** gas by height above the ground, lowest first; one where it counts as mixed */
+  layers: { from_m: number; to_m: number; gas_K: number }[];
+  /** the outside walls by where they stand; null: none there */
+  steelBy: { roof_K: number | null; upper_K: number | null; lower_K: number | null; floor_K: number | null };
+}
+
+/** A place that a cook reads: a grate, at several places along it, or a rack. */
+export interface PlaceState {
+  name: string;
+  part: PartName;
+  /** station that it belongs to */
+  station: StationName;
+  /** share of the part's length from its fire end */
+  along: number;
+  /** above the ground */
+  height_m: number;
+  gas_K: number;
+  /** settled reading of a stem there */
+  thermometer_K: number;
+}
+
+/** The hottest patch of the outside. */
+export interface HottestOutside {
+  part: string;
+  station: StationName | null;
+  place: PlatePlace | null;
+  steel_K: number;
 }
 
 export interface HeatLoss {
@@ -63,6 +91,9 @@ export interface SteadyState {
   iterations: number;
   residual: number;
   stations: StationState[];
+  /** grates and racks */
+  places: PlaceState[];
+  hottestOutside: HottestOutside;
   heatLoss_W: HeatLoss;
   draft: {
     stackBase_Pa: number;
@@ -91,6 +122,11 @@ export interface StationSeries {
   steel_K: number[];
 }
 
+export interface PlaceSeries extends Pick<PlaceState, 'name' | 'part' | 'station' | 'along' | 'height_m'> {
+  thermometer_K: number[];
+  gas_K: number[];
+}
+
 export interface WarmUp {
   /** first time the lagged thermometer reads the target; null: never */
   gauge_s: number | null;
@@ -109,6 +145,7 @@ export interface WarmUp {
     gas_K: number[];
     steel_K: number[];
     stations: StationSeries[];
+    places: PlaceSeries[];
     /** cumulated energies at each time: fire heat, lost, stored [J] */
     fire_J: number[];
     lost_J: number[];

@@ -1,11 +1,11 @@
-import type { StationName } from '../../design/design.js';
+import type { PartName, StationName } from '../../design/design.js';
 import type { Demand } from '../../network/balances.js';
 import { outdoorPressure, pressureDifference, zonePressure } from '../../network/flow.js';
-import { OUTDOORS } from '../../network/types.js';
+import { OUTDOORS, type NetworkOpening, type NetworkStem } from '../../network/types.js';
 import { columnPressure, neutralHeight, theoreticalDraft } from '../../physics/draft.js';
 import { bracketedRoot } from '../../solve/root.js';
-import { stationGas, stationSteel, type Pit } from '../../network/pit.js';
-import type { OpeningState, StationState, SteadyState } from './result.js';
+import { gasAtStem, stationGas, stationLayers, stationSteel, steelAt, type Pit } from '../../network/pit.js';
+import type { HottestOutside, OpeningState, PlaceState, StationState, SteadyState } from './result.js';
 import type { Settled } from '../../network/settle.js';
 
 /** Below this share of the heat asked for, the release counts as held down by air. */
@@ -163,7 +163,9 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
     converged: solved.settled.converged,
     iterations: solved.settled.iterations,
     residual: solved.settled.massError,
-    stations: network.stems.map((stem, i) => stationState(pit, x, stem.station, i)),
+    stations: network.stems.flatMap(({ place, station }, i) => (place ? [] : [stationState(pit, x, station, i)])),
+    places: network.stems.flatMap((stem, i) => (stem.place ? [placeState(pit, x, stem, i)] : [])),
+    hottestOutside: hottestOutside(pit, x),
     heatLoss_W: {
       firebox: balances.lossOf('firebox'),
       chamber: balances.lossOf('chamber'),
@@ -193,6 +195,39 @@ function stationState(pit: Pit, x: Float64Array, station: string, stem: number):
     thermometer_K: pit.balances.settled(x, stem),
     steel_K: stationSteel(pit, x, station),
     outside_K: outside,
+    layers: stationLayers(pit, x, station),
+    steelBy: {
+      roof_K: steelAt(pit, x, station, 'roof'),
+      upper_K: steelAt(pit, x, station, 'upperSide'),
+      lower_K: steelAt(pit, x, station, 'lowerSide'),
+      floor_K: steelAt(pit, x, station, 'floor'),
+    },
+  };
+}
+
+function placeState(pit: Pit, x: Float64Array, { place, station }: NetworkStem, stem: number): PlaceState {
+  const { name, part, along, height } = place!;
+  return {
+    name,
+    part: part as PartName,
+    station: station as StationName,
+    along,
+    height_m: height,
+    gas_K: gasAtStem(pit, x, stem),
+    thermometer_K: pit.balances.settled(x, stem),
+  };
+}
+
+function hottestOutside(pit: Pit, x: Float64Array): HottestOutside {
+  const { faces, nodes } = pit.built.network;
+  const hottest = faces
+    .filter(({ zone }) => zone === OUTDOORS)
+    .reduce((most, face) => (x[face.node] > x[most.node] ? face : most));
+  return {
+    part: nodes[hottest.node].part,
+    station: (hottest.station as StationName | undefined) ?? null,
+    place: hottest.place ?? null,
+    steel_K: x[hottest.node],
   };
 }
 
@@ -205,18 +240,33 @@ function airIntoFirebox({ model }: Pit): number {
   return air;
 }
 
+/** Openings as the design has them: one that is cut by height counts as a whole. */
 function openingStates({ model }: Pit): OpeningState[] {
-  return model.network.openings.map((o, i) => {
-    const inwards = o.role === 'intake' ? -1 : 1;
+  const { openings } = model.network;
+  return [...new Set(openings.map(({ name }) => name))].map((name) => {
+    const slices = openings.flatMap((o, i) => (o.name === name ? [i] : []));
+    const { role } = openings[slices[0]];
+    const inwards = role === 'intake' ? -1 : 1;
+    const sum = (of: (i: number) => number) => slices.reduce((total, i) => total + of(i), 0);
+    const area = sum((i) => openings[i].area);
+    const dp = (i: number) => pressureDifference(model, openings[i], openings[i].centre);
     return {
-      name: o.name,
-      role: o.role,
-      area_m2: o.area,
-      flow_kg_per_s: inwards * (model.flows[i].forward - model.flows[i].backward) + 0,
-      back_kg_per_s: o.role === 'intake' ? model.flows[i].forward : model.flows[i].backward,
-      dp_Pa: inwards * pressureDifference(model, o, o.centre) + 0,
+      name,
+      role,
+      area_m2: area,
+      flow_kg_per_s: inwards * sum((i) => model.flows[i].forward - model.flows[i].backward) + 0,
+      back_kg_per_s: sum((i) => (role === 'intake' ? model.flows[i].forward : model.flows[i].backward)),
+      dp_Pa: inwards * (sum((i) => openings[i].area * dp(i)) / area) + 0,
     };
   });
+}
+
+/** Of the slices of an opening the one in its middle. */
+function middleSlice(slices: NetworkOpening[]): NetworkOpening {
+  const area = slices.reduce((sum, o) => sum + o.area, 0);
+  const centre = slices.reduce((sum, o) => sum + o.area * o.centre, 0) / area;
+  const off = (o: NetworkOpening) => Math.abs(o.centre - centre);
+  return slices.reduce((best, o) => (off(o) < off(best) ? o : best));
 }
 
 /** Outdoor pressure less that of a zone at the same height [Pa]; positive where the pit draws in. */
@@ -240,11 +290,11 @@ function draftOf(pit: Pit): SteadyState['draft'] {
   const { network } = model;
   const { openings, zones } = network;
   const fire = network.fire.zone;
-  const throat = openings.find((o) => o.role === 'throat')!;
+  const throat = middleSlice(openings.filter((o) => o.role === 'throat'));
   const exit = mainStack(pit);
   const index = exit < 0 ? 0 : built.stacks.findIndex((cells) => cells.includes(openings[exit].from));
   const cells = built.stacks[index];
-  const entry = openings.find((o) => o.role === 'stackEntry' && o.to === cells[0])!;
+  const entry = middleSlice(openings.filter((o) => o.role === 'stackEntry' && o.to === cells[0]));
   let theoretical = 0;
   for (const z of cells) {
     theoretical += theoreticalDraft(model.outdoorDensity, model.density[z], zones[z].roof - zones[z].floor);
@@ -293,17 +343,17 @@ function pressurePath(pit: Pit): SteadyState['pressurePath'] {
     path.push({ where: 'outdoors at the intake', height_m: intake.centre, gauge_Pa: outside });
     at('behind the intake', fire.zone, intake.centre);
   }
-  const throat = openings.find((o) => o.role === 'throat')!;
+  const throat = middleSlice(openings.filter((o) => o.role === 'throat'));
   at('firebox at the throat', fire.zone, throat.centre);
   at('past the throat', throat.to, throat.centre);
   const order = gasOrder(pit);
   for (const z of order) at(zones[z].name, z, zones[z].centre);
   const exit = mainStack(pit);
-  const entry = openings.find(
-    (o) =>
-      o.role === 'stackEntry' &&
-      (exit < 0 || zones[o.to].name.split(' cell')[0] === zones[openings[exit].from].name.split(' cell')[0]),
-  )!;
+  const stackOf = (zone: number) => zones[zone].name.split(' cell')[0];
+  const entries = openings.filter((o) => o.role === 'stackEntry');
+  const entry = middleSlice(
+    entries.filter(({ to }) => stackOf(to) === stackOf(exit < 0 ? entries[0].to : openings[exit].from)),
+  );
   at('stack base', entry.from, entry.centre);
   at('inside the stack at its base', entry.to, entry.centre);
   if (exit >= 0) {
@@ -315,9 +365,13 @@ function pressurePath(pit: Pit): SteadyState['pressurePath'] {
   return path;
 }
 
-/** Zones of chamber, plenum and upright in the order in which gas passes them. */
+/** Of each station of chamber, plenum and upright the zone at its middle, in the order in which gas passes them. */
 function gasOrder({ built }: Pit): number[] {
   const { plenum, chamber, upright } = built;
-  if (plenum && chamber) return [...plenum.zones, ...[...chamber.zones].reverse()];
-  return [...(chamber?.zones ?? []), ...(upright?.zones ?? [])];
+  const { zones } = built.network;
+  const middles = (columns: number[][] = []) => columns.map((column) => column[column.length >> 1]);
+  const chambers = middles(chamber?.columns);
+  const path = plenum ? [...middles(plenum.columns), ...chambers.reverse()] : chambers;
+  const up = (upright?.zones ?? []).filter((z, i, all) => i === 0 || zones[z].station !== zones[all[i - 1]].station);
+  return [...path, ...up];
 }

@@ -1,7 +1,7 @@
 import { heatContent } from '../../network/materials.js';
 import { bracketedRoot } from '../../solve/root.js';
-import { stationGas, stationSteel, type Pit } from '../../network/pit.js';
-import type { StationSeries, WarmUp } from './result.js';
+import { gasAtStem, stationGas, stationSteel, type Pit } from '../../network/pit.js';
+import type { PlaceSeries, StationSeries, WarmUp } from './result.js';
 import { readingOf, solveNear, type Solved } from './steady.js';
 import { tend } from '../events/tender.js';
 import { readsTarget, Timeline } from '../events/timeline.js';
@@ -232,12 +232,21 @@ function seriesOf(pit: Pit, parts: readonly (Moment | Stride)[], soaked: Moment 
     if (moments[at].time > soaked.time) moments.splice(at, 0, soaked);
   }
   const all = (of: (moment: Moment) => number) => moments.map(of);
-  const stations: StationSeries[] = stems.map(({ station }, i) => ({
-    name: station as StationSeries['name'],
+  const dials = stems.flatMap(({ place }, i) => (place ? [] : [i]));
+  const stations: StationSeries[] = dials.map((i) => ({
+    name: stems[i].station as StationSeries['name'],
     thermometer_K: all(({ x }) => x[model.nodeCount + i]),
-    gas_K: all(({ x }) => stationGas(pit, x, station)),
-    steel_K: all(({ x }) => stationSteel(pit, x, station)),
+    gas_K: all(({ x }) => stationGas(pit, x, stems[i].station)),
+    steel_K: all(({ x }) => stationSteel(pit, x, stems[i].station)),
   }));
+  const places: PlaceSeries[] = stems.flatMap(({ place, station }, i) => {
+    if (!place) return [];
+    const at = { ...place, part: place.part as PlaceSeries['part'], station: station as PlaceSeries['station'] };
+    const { name, part, along, height: height_m } = at;
+    const thermometer = all(({ x }) => x[model.nodeCount + i]);
+    const gas_K = all(({ x }) => gasAtStem(pit, x, i));
+    return [{ name, part, station: at.station, along, height_m, thermometer_K: thermometer, gas_K }];
+  });
   const { thermometer_K, gas_K, steel_K } = stations[gauge];
   return {
     time_s: all(({ time }) => time),
@@ -246,6 +255,7 @@ function seriesOf(pit: Pit, parts: readonly (Moment | Stride)[], soaked: Moment 
     gas_K,
     steel_K,
     stations,
+    places,
     fire_J: all(({ fireHeat }) => fireHeat),
     lost_J: all(({ lost }) => lost),
     stored_J: all(({ stored }) => stored),
