@@ -133,7 +133,8 @@ function addAlong(built: BuiltPit, cells: Cells, add: Add): void {
         centre,
         extent: roof - floor,
         discharge: DISCHARGE * Math.sqrt(passages),
-        inner: true,
+        // where gas is mixed over the height, hot gas runs along the top and cold gas back under it
+        inner: cells.columns[0].length > 1,
       });
     });
   }
