@@ -228,6 +228,10 @@ export interface Estimates {
   stemFill: number;
   /** emissivity of the sooted inside (default 0.95) */
   insideEmissivity: number;
+  /** factor on what hot gas takes in as it rises behind throat, turn and upright opening (default 1, spread 0.3-3) */
+  entrainment: number;
+  /** factor on what sinks along cold walls (default 0.7, spread 0.3-1.3) */
+  downflow: number;
 }
 
 /** Food laid in cold: a wet body that warms and dries in the gas. */

@@ -107,6 +107,8 @@ export const RANGES = {
   innerConvection: range('number', '0.2', '5'),
   oxygenUse: range('share', '0.1', '1'),
   stemFill: range('share', '0.05', '1'),
+  entrainment: range('number', '0.05', '10'),
+  downflow: range('number', '0', '3'),
   /** of a fitted block: a factor on what a design gives, length of a log, error */
   factor: range('number', '0.02', '50'),
   logTime: range('time', '1 min', '1000 h'),

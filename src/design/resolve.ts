@@ -186,5 +186,7 @@ function resolveEstimates(estimates: Fields): Estimates {
     oxygenUse: estimates.optional('oxygenUse', 'oxygenUse', 0.9),
     stemFill: estimates.optional('stemFill', 'stemFill', 0.4),
     insideEmissivity: estimates.optional('insideEmissivity', 'insideEmissivity', 0.95),
+    entrainment: estimates.optional('entrainment', 'entrainment', 1),
+    downflow: estimates.optional('downflow', 'downflow', 0.7),
   };
 }

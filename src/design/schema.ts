@@ -242,6 +242,14 @@ export const designSchema = z
           'insideEmissivity',
           'Emissivity of the sooted inside (estimate, default 0.95).',
         ).optional(),
+        entrainment: plain(
+          'entrainment',
+          'Factor on what hot gas takes in as it rises behind throat, turn and upright opening (estimate, default 1, spread 0.3-3).',
+        ).optional(),
+        downflow: plain(
+          'downflow',
+          'Factor on the gas that sinks along cold walls (estimate, default 0.7, spread 0.3-1.3).',
+        ).optional(),
       })
       .meta({ description: 'What no correlation settles.' })
       .optional(),

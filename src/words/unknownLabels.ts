@@ -14,6 +14,8 @@ const WORDS: Record<string, string> = {
   'estimates.oxygenUse': 'oxygen a wood fire can use',
   'estimates.stemFill': 'lag of the thermometer stem',
   'estimates.insideEmissivity': 'emissivity inside, sooted',
+  'estimates.entrainment': 'gas that rising gas takes in',
+  'estimates.downflow': 'gas that sinks along the walls',
   'firebox.intakes.discharge': 'discharge of the intakes',
   'throat.discharge': 'discharge of the throat',
   'upright.opening.discharge': 'discharge into the upright',

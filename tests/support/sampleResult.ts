@@ -85,7 +85,7 @@ export const sampleDesign: Design = {
   ],
   innerConvection: 1,
   gauge: 'middle',
-  estimates: { oxygenUse: 0.9, stemFill: 0.4, insideEmissivity: 0.95 },
+  estimates: { oxygenUse: 0.9, stemFill: 0.4, insideEmissivity: 0.95, entrainment: 1, downflow: 0.7 },
 };
 
 /** Two layers and four plates round a station's means. */
