@@ -148,6 +148,15 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
     await settled(page);
     expect(await page.locator('.fault:visible').count()).toBe(0);
     await expectCommandsNumbers(page);
+    for (const [field, height] of [
+      ['stacks[0].base', '42 in'],
+      ['throat.centre', '34 in'],
+      ['chamber.centre', '40 in'],
+    ]) {
+      await type(page, field, height);
+    }
+    await settled(page);
+    expect(await numbers(page)).toEqual(before);
   });
 
   it('ends a fast drag at the numbers of where it ended', async () => {
