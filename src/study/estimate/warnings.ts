@@ -182,6 +182,9 @@ export function otherState(state: SteadyState | null, other: SteadyState, where:
   };
 }
 
+/** Two states share their gas out otherwise between stacks when one carries this share more or less of it. */
+const STACK_SHARE = 0.1;
+
 /** What sets two states of a pit apart: openings through which gas goes the other way, else where its temperature differs most. */
 function flips(state: SteadyState, other: SteadyState): string {
   const flow = ({ openings }: SteadyState, i: number) => openings[i].flow_kg_per_s;
@@ -200,6 +203,13 @@ function flips(state: SteadyState, other: SteadyState): string {
     3,
   );
   if (turned.length > 0) return `there gas goes the other way through ${names}`;
+  const stack = state.openings.findIndex(
+    ({ role }, i) => role === 'stackExit' && Math.abs(flow(other, i) - flow(state, i)) > STACK_SHARE * largest,
+  );
+  if (stack >= 0) {
+    const drawn = (each: SteadyState) => format('massFlow', flow(each, stack), 'shop', { digits: 2 });
+    return `there the ${state.openings[stack].name} carries ${drawn(other)} instead of ${drawn(state)}`;
+  }
   const gas = state.stations.map(({ name, gas_K }, i) => ({ name, here: gas_K, there: other.stations[i].gas_K }));
   const most = gas.reduce((a, b) => (Math.abs(b.there - b.here) > Math.abs(a.there - a.here) ? b : a));
   const air = Math.abs(other.air_kg_per_s / state.air_kg_per_s - 1);
