@@ -1,7 +1,7 @@
 import type { Comparison } from '../study/compare/compare.js';
 import type { UnitSystem } from '../units/index.js';
 import { compareRows, GROUP_WORDS, plainDifference, plainUnit, plainValue } from './compareRows.js';
-import { textCell } from './csv.js';
+import { csvOf, inertCell } from './csv.js';
 
 /** The table of a comparison as CSV (RFC 4180): a row a quantity; value, difference and percent of every option. */
 export function compareCsv(comparison: Comparison, system: UnitSystem): string {
@@ -28,9 +28,7 @@ export function compareCsv(comparison: Comparison, system: UnitSystem): string {
         cell.none ? 'yes' : '',
       ]),
   ]);
-  return [head.map(textCell), ...rows.map((row) => row.map((cell, i) => (i < 3 ? textCell(cell) : cell)))]
-    .map((row) => `${row.join(',')}\r\n`)
-    .join('');
+  return csvOf([head.map(inertCell), ...rows.map((row) => row.map((cell, i) => (i < 3 ? inertCell(cell) : cell)))]);
 }
 
 /** Units in letters that every spreadsheet reads. */

@@ -1,6 +1,6 @@
 import type { GaugeStation } from '../design/design.js';
 import type { SpreadNumber } from '../study/spread/uncertainty.js';
-import { convert, format, unitOf, type FormatOptions, type Kind, type UnitSystem } from '../units/index.js';
+import { format, type FormatOptions, type Kind, type UnitSystem } from '../units/index.js';
 import { gaugeLabel, HEAT_LOSS_LABELS, stationLabel } from './labels.js';
 
 /** How a headline number is called and printed. */
@@ -60,12 +60,6 @@ export function rangeOf(low: string, high: string): string {
   // of '1 h 30 min' and '2 h 30 min', or '1/4 in' and '3/4 in', the end is no unit
   const alike = shared !== undefined && shared === unit(high) && !/[ /]\d/.test(shared);
   return `${alike ? low.slice(0, -shared.length) : low} to ${high}`;
-}
-
-/** The unit a headline number is drawn in, and its value there. */
-export function headlineScale({ kind, unit }: HeadlineLabel): { unit: string; of: (value: number) => number } {
-  const options: FormatOptions = unit?.shop ? { unit: unit.shop } : {};
-  return { unit: unitOf(kind, 'shop', options), of: (value) => convert(kind, value, 'shop', options) };
 }
 
 /** `22 to 33 min`, from a tenth of the cases to nine tenths. */

@@ -1,4 +1,4 @@
-import { plainText, wrap } from '../../words/plainText.js';
+import { lengthOf, plainText, wrap } from '../../words/plainText.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { baselineOf, type Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/compare/measures.js';
@@ -89,7 +89,7 @@ function tables(comparison: Comparison, system: UnitSystem): string[] {
     for (let at = 0; at === 0 || at < others.length; at += each) {
       blocks.push(block(comparison, rows, base, others.slice(at, at + each), system));
     }
-    const widest = Math.max(...blocks.flatMap((text) => text.split('\n').map((line) => [...line].length)));
+    const widest = Math.max(...blocks.flatMap((text) => text.split('\n').map(lengthOf)));
     if (widest <= WIDTH || each === 1) return blocks;
   }
   return [];

@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
 import { baselineOf, type ComparedOption, type Comparison, type Difference } from './compare.js';
 import { UNITS_OF_KEYS } from './measures.js';
 import { shortfallWords } from '../estimate/shortfall.js';
@@ -192,19 +193,19 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     const { row, pair, telling } = about(key);
     return `${row.same} (${telling.quantity(pair[which])})`;
   };
-  const names = (keys: string[]) => list(keys.map((key) => about(key).row.same));
+  const names = (keys: string[]) => listed(keys.map((key) => about(key).row.same));
   const { buys, costs, same, lacks, gains, neither } = finding;
   const told = buys.length + costs.length > 0;
   const clauses = [
-    ...(lacks.length > 0 ? [`loses what only ${base.label} has: ${list(lacks.map(there('baseline')))}`] : []),
-    ...(gains.length > 0 ? [`has what ${base.label} lacks: ${list(gains.map(there('value')))}`] : []),
+    ...(lacks.length > 0 ? [`loses what only ${base.label} has: ${listed(lacks.map(there('baseline')))}`] : []),
+    ...(gains.length > 0 ? [`has what ${base.label} lacks: ${listed(gains.map(there('value')))}`] : []),
     ...(told
       ? [
-          buys.length > 0 ? `buys ${list(buys.map(against('less')))}` : 'buys nothing that these numbers show',
-          costs.length > 0 ? `costs ${list(costs.map(against('more')))}` : 'costs nothing that they show',
+          buys.length > 0 ? `buys ${listed(buys.map(against('less')))}` : 'buys nothing that these numbers show',
+          costs.length > 0 ? `costs ${listed(costs.map(against('more')))}` : 'costs nothing that they show',
         ]
       : []),
-    ...(finding.hardly.length > 0 ? [`makes hardly any difference to ${list(finding.hardly.map(hardly))}`] : []),
+    ...(finding.hardly.length > 0 ? [`makes hardly any difference to ${listed(finding.hardly.map(hardly))}`] : []),
     ...(neither.length > 0 ? [`neither of them has ${names(neither)}`] : []),
   ];
   const head = `${finding.label} instead of ${base.label}`;
@@ -227,8 +228,4 @@ function costOf({ differences }: ComparedOption, comparison: Comparison, system:
   const size = text.slice(1);
   const amount = /^[A-Za-z]/.test(currency) ? `${size} ${currency}` : `${currency}${size}`;
   return `, ${amount} ${cost.difference < 0 ? 'less' : 'more'}`;
-}
-
-function list(items: string[]): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;
 }

@@ -4,6 +4,7 @@ import { estimate } from '../estimate/estimate.js';
 import { headlinesOf, type Headline } from './headlines.js';
 import type { EstimateResult } from '../estimate/result.js';
 import { rankRegression } from './rankRegression.js';
+import { interpolate } from '../../solve/interpolate.js';
 import { latinHypercube, quantile, type Random } from './sampling.js';
 import { movedDesign, pathsOf } from './unknowns.js';
 
@@ -114,16 +115,7 @@ export function runSpreadCases(plan: SpreadPlan, from: number, to: number): Spre
 function curvesAt(result: EstimateResult, times: number[]): SpreadCase['curves'] {
   const series = result.warmUp?.series;
   if (!series || series.time_s.length < 2 || times.length === 0) return null;
-  const read = (values: number[]) => {
-    let i = 0;
-    const last = series.time_s.length - 1;
-    return times.map((t) => {
-      while (i < last - 1 && series.time_s[i + 1] < t) i++;
-      const [a, b] = [series.time_s[i], series.time_s[i + 1]];
-      const share = b > a ? Math.min(1, Math.max(0, (t - a) / (b - a))) : 1;
-      return values[i] + share * (values[i + 1] - values[i]);
-    });
-  };
+  const read = (values: number[]) => times.map((t) => interpolate(series.time_s, values, t));
   return {
     thermometer_K: read(series.thermometer_K),
     gas_K: read(series.gas_K),
