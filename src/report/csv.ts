@@ -22,7 +22,7 @@ export function curvesCsv(result: EstimateResult, system: UnitSystem): string {
 
 /** Rows of cells as CSV (RFC 4180). */
 export function csvOf(rows: readonly (readonly string[])[]): string {
-  return stringify([...rows], { record_delimiter: 'windows' });
+  return stringify([...rows], { record_delimiter: 'windows', quote_record_delimiter: true });
 }
 
 /**

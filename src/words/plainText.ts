@@ -28,6 +28,11 @@ export function visibleName(name: string): string {
   return visible(name.replaceAll('\n', '\\n').replaceAll('\t', '\\t'));
 }
 
+/** The same text with a capital at its head. */
+export function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
 /** Length of a text in characters, as columns count it. */
 export function lengthOf(text: string): number {
   return [...text].length;

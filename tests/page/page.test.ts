@@ -36,11 +36,11 @@ async function expectCommandsNumbers(page: Page): Promise<void> {
   for (const [row, value] of Object.entries(told)) if (value !== '–') expect(command, row).toContain(value);
   // a time that is never has no wood beside it
   const beside = (time: string, wood: string) => (time === 'never' ? time : `${time} ${wood}`);
-  const target = told['thermometer middle'];
-  expect(command).toContain(` first reads ${target} ${beside(told.gauge, told['wood-gauge'])}`);
-  expect(command).toContain(`soaked ${beside(told.soaked, told['wood-soaked'])}`);
-  expect(command).toContain(`draft at the stack base ${told['draft-stack']}`);
-  expect(command).toContain(`all steel ${told.weight}`);
+  const target = told['hold.thermometer_K.middle'];
+  expect(command).toContain(` first reads ${target} ${beside(told.gauge_s, told.woodToGauge_kg)}`);
+  expect(command).toContain(`soaked ${beside(told.soaked_s, told.woodToSoaked_kg)}`);
+  expect(command).toContain(`draft at the stack base ${told['hold.stackBase_Pa']}`);
+  expect(command).toContain(`all steel ${told.steel_kg}`);
   for (const sentence of await page.locator('#sentences p').allTextContents()) {
     expect(command).toContain(flat(sentence));
   }
@@ -80,7 +80,8 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
     const after = await numbers(page);
     expect(await page.locator('[data-field="chamber.plate"]').inputValue()).toBe('3/8 in');
     expect(await page.locator('[data-field="firebox.insulation.thickness"]').inputValue()).toBe('2 in');
-    for (const row of ['gauge', 'soaked', 'wood', 'loss firebox', 'weight']) expect(after[row]).not.toBe(before[row]);
+    for (const row of ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s', 'hold.heatLoss_W.firebox', 'steel_kg'])
+      expect(after[row]).not.toBe(before[row]);
     await expectCommandsNumbers(page);
   });
 
@@ -238,11 +239,11 @@ describe.skipIf(!browser)('options side by side', () => {
     await settled(page);
     await page.locator('.option-name').nth(2).fill('Wrapped');
     const row = (id: string) => page.locator(`tr[data-row="${id}"] td`);
-    expect(await row('soaked').count()).toBe(3);
-    expect(await row('weight').nth(1).locator('.difference').textContent()).toMatch(/^\+\d+ lb$/);
-    expect(await row('thermometer middle').nth(1).locator('.difference').textContent()).toBe('same');
-    expect(await row('wood').nth(2).locator('.difference').textContent()).toMatch(/^−[\d.]+ lb\/h$/);
-    expect(await row('wood').nth(0).locator('.difference').isVisible()).toBe(false);
+    expect(await row('soaked_s').count()).toBe(3);
+    expect(await row('steel_kg').nth(1).locator('.difference').textContent()).toMatch(/^\+\d+ lb$/);
+    expect(await row('hold.thermometer_K.middle').nth(1).locator('.difference').textContent()).toBe('same');
+    expect(await row('hold.wood_kg_per_s').nth(2).locator('.difference').textContent()).toMatch(/^−[\d.]+ lb\/h$/);
+    expect(await row('hold.wood_kg_per_s').nth(0).locator('.difference').isVisible()).toBe(false);
 
     await page.locator('input[name="option"]').first().check();
     expect(await page.locator('[data-field="chamber.plate"]').inputValue()).toBe('1/4 in');
@@ -259,7 +260,7 @@ describe.skipIf(!browser)('options side by side', () => {
     await page.emulateMedia({ media: 'screen' });
 
     await page.getByRole('button', { name: 'Remove Option 2' }).click();
-    expect(await row('soaked').count()).toBe(2);
+    expect(await row('soaked_s').count()).toBe(2);
     expect(wrongs).toEqual([]);
     await close();
   });

@@ -1,7 +1,8 @@
 import type { Design } from '../../design/design.js';
 import { fittedTogether, TOGETHER, withFittedCorrelation } from './correlate.js';
 import { estimate } from '../estimate/estimate.js';
-import { headlinesOf, type Headline } from './headlines.js';
+import type { Quantity } from '../quantities.js';
+import { headlinesOf } from './headlines.js';
 import type { EstimateResult } from '../estimate/result.js';
 import { rankRegression } from './rankRegression.js';
 import { interpolate } from '../../solve/interpolate.js';
@@ -107,7 +108,7 @@ export function runSpreadCases(plan: SpreadPlan, from: number, to: number): Spre
   const until = time_s[time_s.length - 1];
   return plan.samples.slice(from, to).map((sample) => {
     const result = estimate(movedDesign(design, paths, sample), { until });
-    return { numbers: headlines.map(({ of }) => of(result)), curves: curvesAt(result, time_s) };
+    return { numbers: headlines.map(({ of }) => of({ result })), curves: curvesAt(result, time_s) };
   });
 }
 
@@ -134,7 +135,7 @@ export function summariseSpread(base: EstimateResult, plan: SpreadPlan, cases: S
     numbers: headlines.map((headline, i) =>
       spreadNumber(
         headline,
-        headline.of(base),
+        headline.of({ result: base }),
         cases.map(({ numbers }) => numbers[i]),
         plan,
       ),
@@ -144,7 +145,7 @@ export function summariseSpread(base: EstimateResult, plan: SpreadPlan, cases: S
 }
 
 function spreadNumber(
-  { key, missing }: Headline,
+  { key, missing }: Quantity,
   own: number | null,
   values: (number | null)[],
   plan: SpreadPlan,
@@ -152,7 +153,7 @@ function spreadNumber(
   const there = values.filter((value) => value !== null);
   const gone = values.length - there.length;
   const sorted = [...there].sort((a, b) => a - b);
-  if (missing === 'beyond') for (let i = 0; i < gone; i++) sorted.push(Infinity);
+  if (missing !== 'unknown') for (let i = 0; i < gone; i++) sorted.push(Infinity);
   return {
     key,
     estimate: own,
