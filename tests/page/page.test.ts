@@ -131,7 +131,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
     await settled(page);
     expect(await fault.isVisible()).toBe(false);
     expect(await field.getAttribute('aria-invalid')).toBeNull();
-    expect((await numbers(page)).weight).not.toBe(before.weight);
+    expect((await numbers(page)).steel_kg).not.toBe(before.steel_kg);
   });
 
   it('takes sizes that only fit together, once the last of them fits', async () => {
