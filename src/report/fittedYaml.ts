@@ -1,6 +1,6 @@
 /** A fitted file: what measured cooks told, as YAML that a builder can read and any design can name. */
 import { stringify } from 'yaml';
-import { plainText } from '../words/plainText.js';
+import { lengthOf, plainText } from '../words/plainText.js';
 import { unknownLabel } from '../words/unknownLabels.js';
 import { choleskyFactor } from '../design/correlation.js';
 import type { Design } from '../design/design.js';
@@ -29,7 +29,7 @@ export function fittedYaml({ logs, values, correlation }: Fitted, design: Design
   const name = plainText(design.name, 80);
   const count = logs.length === 1 ? 'a measured cook' : `${logs.length} measured cooks`;
   const lines = values.map((value) => ({ text: flow(valueFields(value)), label: unknownLabel(value.path) }));
-  const widest = Math.max(...lines.map(({ text }) => [...text].length));
+  const widest = Math.max(...lines.map(({ text }) => lengthOf(text)));
   return [
     `# What ${count} told, last on '${name}': estimates that no handbook settles, fitted to the log.`,
     '# A design takes it over with one line, this file beside it:',

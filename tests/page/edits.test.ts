@@ -6,6 +6,7 @@ import { starterDesign } from '../../src/design/starter.js';
 import { controlsFor, type Control } from '../../src/page/controls.js';
 import { drawingTitle } from '../../src/page/drawingView.js';
 import { fileName } from '../../src/page/files.js';
+import { leastDifference, ofResult, type Quantity } from '../../src/study/quantities.js';
 import { toldBeside, type NumberRow } from '../../src/page/numbers.js';
 import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
 import { parseQuantity } from '../../src/units/index.js';
@@ -174,16 +175,18 @@ describe('options', () => {
   });
 
   it('tell differences with their sign, and none where there is none to tell', () => {
-    const row = (kind: NumberRow['kind'], si: number | null): NumberRow => ({
-      id: 'x',
+    const row = (kind: Quantity['kind'], si: number | null): NumberRow => ({
+      quantity: {
+        ...ofResult(kind === 'time' ? 'soaked_s' : 'steel_kg'),
+        kind,
+        none: (value) => leastDifference(kind, value),
+      },
       label: 'x',
       group: 'x',
       text: String(si),
       si,
-      kind,
-      warmUp: kind === 'time',
     });
-    const told = (kind: NumberRow['kind'], base: number | null, own: number | null) => {
+    const told = (kind: Quantity['kind'], base: number | null, own: number | null) => {
       const [first, second] = toldBeside([row(kind, base), row(kind, own)]);
       return [first!.text, second!.text, second!.difference];
     };

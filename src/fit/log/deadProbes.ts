@@ -7,7 +7,8 @@
 import type { Design } from '../../design/design.js';
 import { format } from '../../units/index.js';
 import { firstAtOrAfter } from './outliers.js';
-import { median, resolutionOf, without, type Readings } from './readings.js';
+import { median } from 'simple-statistics';
+import { resolutionOf, without, type Readings } from './readings.js';
 import { counted, type Report } from './report.js';
 
 const FAHRENHEIT = 5 / 9;

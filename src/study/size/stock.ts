@@ -90,8 +90,6 @@ export function stockStacks(steel: Steel): StockStack[] {
   });
 }
 
-export const STOCK_STACKS: readonly StockStack[] = stockStacks('carbon');
-
 /** Stack lengths, in steps of 6 in. */
 export const STOCK_HEIGHTS: readonly Sized[] = inches(Array.from({ length: 11 }, (_, i) => String(12 + 6 * i)));
 
