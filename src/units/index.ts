@@ -7,7 +7,7 @@
 import type { OtherUnits } from './parse.js';
 
 export { gaugeNumbers, gaugeThickness, type GaugeTable } from './gauges.js';
-export { findUnit, KIND_NAMES, UNITS, unitsThatFit, type Kind, type UnitRow } from './kinds.js';
+export { findUnit, KIND_NAMES, PLAIN_KINDS, UNITS, unitsThatFit, type Kind, type UnitRow } from './kinds.js';
 export { editDistance, nearestName } from './nearest.js';
 export { readNumber, tidyText, withDecimalPoint } from './numbers.js';
 export { parseQuantity, type OtherUnits, type ParseOptions, type Quantity } from './parse.js';
