@@ -7,6 +7,7 @@ import type { Design } from './design.js';
 import { NUMBER_PATHS, rangeOf, rowAt } from './fields.js';
 import { UNKNOWN_SCALES, type EstimateKind } from './fields/field.js';
 import type { Range } from './ranges.js';
+import { PARTS } from './stations.js';
 
 export type { EstimateKind };
 
@@ -106,7 +107,7 @@ function outsideEmissivities(design: Design): EstimateField[] {
     group.targets.push(target(place));
     groups.set(key, group);
   };
-  for (const part of ['firebox', 'chamber', 'upright'] as const) add(`${part}.emissivity`, design[part]);
+  for (const part of PARTS) add(`${part}.emissivity`, design[part]);
   design.stacks.forEach((stack, i) => {
     const place = `stacks[${i}].emissivity`;
     add(design.stacks.length > 1 ? place : 'stacks.emissivity', stack, place);

@@ -84,7 +84,12 @@ export const DESIGN = {
 export const IN_FILE: Rows = Object.fromEntries(
   Object.entries<Field>(DESIGN).flatMap(([key, field]) => {
     if (key === 'throat') return [];
-    return key === 'upright' ? [['throat', throat], [key, field]] : [[key, field]];
+    return key === 'upright'
+      ? [
+          ['throat', throat],
+          [key, field],
+        ]
+      : [[key, field]];
   }),
 );
 

@@ -72,13 +72,12 @@ export function checkJoints(design: Design, reading: Reading): void {
 /** Two ends that butt: they must meet, and the opening must fit into where they do. */
 function checkEnd(joint: Joint, first: HorizontalPart, second: HorizontalPart | Upright, reading: Reading): void {
   if (!isHollow(first) || !isHollow(second)) return;
-  const path: Path = joint.path.split('.');
   const [a, b] = joint.parts;
   const sections = [
     inner(horizontalSection(first), first.plate),
     inner('depth' in second ? uprightSide(second) : horizontalSection(second), second.plate),
   ];
-  const { opening } = joint;
+  const { opening, path } = joint;
   const shared = overlap(sections[0], sections[1]);
   if (shared.low >= shared.high) {
     reading.fault(path, {

@@ -22,3 +22,8 @@ export type StationName = (typeof STATIONS)[number];
 export const GAUGES = ['fireEnd', 'middle', 'stackEnd', 'uprightLower', 'uprightUpper'] as const;
 
 export type GaugeStation = (typeof GAUGES)[number];
+
+/** The part that a thermometer is in. */
+export function partOfGauge(gauge: GaugeStation): 'chamber' | 'upright' {
+  return gauge === 'uprightLower' || gauge === 'uprightUpper' ? 'upright' : 'chamber';
+}

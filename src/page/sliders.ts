@@ -1,6 +1,6 @@
 /** How a slider's place becomes a builder's text, and back. */
 import { siOf } from '../design/ranges.js';
-import { convert, format, unitOf, type Kind } from '../units/index.js';
+import { convert, inchText, siIn, unitOf, type Kind } from '../units/index.js';
 
 export interface Slider {
   /** number of places, from 0 to this */
@@ -39,13 +39,9 @@ function even(kind: Kind, [from, to, step]: Steps): Slider {
 /** Inches, written with the shop's fractions. */
 function inches(steps: Steps): Slider {
   const [from, , step] = steps;
-  const inch = siOf('length', '1 in');
   return {
     ...even('length', steps),
-    write: (place) => {
-      const value = from + place * step;
-      return value === 0 ? '0 in' : format('length', value * inch, 'shop', {}).replace(/^(\d+) (\d+\/)/, '$1-$2');
-    },
+    write: (place) => inchText(siIn('length', from + place * step, 'in')),
   };
 }
 
