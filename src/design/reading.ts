@@ -11,6 +11,8 @@ export interface FaultDetail {
   message: string;
   allowed?: string;
   nearest?: string;
+  /** one of the right form */
+  example?: string;
   /** point at the field's name instead of its value */
   atKey?: boolean;
   /** value to print instead of the one written */
@@ -51,6 +53,7 @@ export class Reading {
       message: detail.message,
       allowed: detail.allowed ?? null,
       nearest: detail.nearest ?? null,
+      ...(detail.example === undefined ? {} : { example: detail.example }),
     });
   }
 

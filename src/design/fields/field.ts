@@ -158,14 +158,19 @@ export function count(what: string, range: Range, words: string, options: Number
   };
 }
 
-/** One of several names; one that must be given counts as the first of them where it is not known. */
+/**
+ * One of several names; one that must be given counts as the first of them where it is not known.
+ *
+ * @param options.also other words for one of the names
+ */
 export function choice<const T extends string>(
   names: readonly T[],
   words: string,
-  options: Default<T> & Pick<Field, 'offer'> = {},
+  options: Default<T> & Pick<Field, 'offer'> & { also?: Readonly<Record<string, T>> } = {},
 ): Field<T> {
-  const { default: otherwise, offer } = options;
-  const zod = z.enum(names as readonly [T, ...T[]]).meta({ description: told(words, options) });
+  const { default: otherwise, offer, also = {} } = options;
+  const written = z.enum([...names, ...Object.keys(also)] as [string, ...string[]]);
+  const zod = written.meta({ description: told(words, options) });
   return {
     zod: otherwise === undefined ? zod : zod.optional(),
     offer,
@@ -173,7 +178,8 @@ export function choice<const T extends string>(
       const usual =
         typeof otherwise === 'function' ? otherwise(own, around) : ((otherwise as T | undefined) ?? names[0]);
       if (!fields.has(key) && otherwise !== undefined) fields.defaulted(key);
-      return names.find((each) => each === fields.raw(key)) ?? usual;
+      const raw = fields.text(key, '');
+      return names.find((each) => each === raw) ?? (Object.hasOwn(also, raw) ? also[raw] : usual);
     },
   };
 }

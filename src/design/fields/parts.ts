@@ -31,7 +31,8 @@ const VENT_SIDE = range('length', '1/4 in', '4 ft');
 const across = (label: string): Slider => ({ label, steps: [12, 48, 0.5] });
 
 const INSULATION = {
-  material: choice([...Object.keys(INSULATIONS), ...Object.keys(INSULATION_ALIASES)], 'Insulation material.', {
+  material: choice(Object.keys(INSULATIONS), 'Insulation material.', {
+    also: INSULATION_ALIASES,
     offer: { label: 'Insulation of', names: Object.keys(INSULATIONS) },
   }),
   thickness: quantity(range('length', '0 in', '12 in'), 'Thickness; 0 in equals no insulation.', {
@@ -46,11 +47,10 @@ const INSULATION = {
 
 export const insulation = optional(
   block('Insulation on the outside, with an outer steel skin if any.', INSULATION, (fields, around) => {
-    const written = fields.text('material', '');
-    const material = INSULATION_ALIASES[written] ?? written;
-    const own = readRows(INSULATION, fields, around, { material });
-    const row = Object.hasOwn(INSULATIONS, material) ? INSULATIONS[material] : undefined;
-    if (row && row.knownTo < 400) {
+    const own = readRows(INSULATION, fields, around);
+    const { material } = own;
+    const row = INSULATIONS[material];
+    if (row.knownTo < 400) {
       fields.reading.warnings.push({
         code: 'insulation-hot-values-estimated',
         message: `The heat flow through hot ${material} is an estimate: no hot values were found in print. Ceramic fibre has them.`,
@@ -220,7 +220,7 @@ function sectionOf(part: Fields, rows: ReturnType<typeof horizontalRows>) {
 }
 
 const INTAKE = {
-  kind: choice(['disc', 'slide', 'pipe'], 'Kind of vent.', { default: 'disc' }),
+  kind: choice(['disc', 'slide', 'pipe'], 'Kind of vent.', { default: 'disc', also: { dial: 'disc' } }),
   count: count('vents', range('number', '1', '24'), 'How many of them.', {
     default: '1',
     print: { bare: true },
