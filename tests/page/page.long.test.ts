@@ -102,7 +102,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
 });
 
 describe.skipIf(!browser)('designs from files', () => {
-  it.each(['insulated-upright.yaml', 'square-20.yaml', 'wind-cold.yaml'])(
+  it.each(['insulated-upright.yaml', 'boxed-22.yaml', 'wind-cold.yaml'])(
     'opens %s, keeps what it has no control for, and saves what the command reads alike',
     async (name) => {
       const { page, wrongs, close } = await openPage(browser!, folder.path);
