@@ -48,6 +48,17 @@ export function stationsOf(design: Design, part: PartName): StationName[] {
   return design.chamber?.reverse ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] : above;
 }
 
+/** The part that a station is in; a plenum is the chamber's. */
+export function partOfStation(station: StationName): PartName {
+  if (station === 'firebox') return 'firebox';
+  return station === 'uprightLower' || station === 'uprightUpper' ? 'upright' : 'chamber';
+}
+
+/** Does food lie there? Neither in the firebox nor under a reverse-flow plate. */
+export function isForCooking(station: StationName): boolean {
+  return !['firebox', 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'].includes(station);
+}
+
 function checkLayout(design: Design, reading: Reading): void {
   const { chamber, upright, throat } = design;
   if (!chamber && !upright) {

@@ -93,7 +93,7 @@ export function openingsData({ openings }: SteadyState, system: UnitSystem): Tab
   return {
     head: ['', 'flow', '', 'pressure across'],
     rows: openings.map((opening) => [
-      openingLabel(opening.name),
+      openingLabel(opening),
       say('massFlow', Math.abs(opening.flow_kg_per_s), { digits: 2, shop: 'lb/h', si: 'g/s' }),
       wayOf(opening),
       say('pressure', Math.abs(opening.dp_Pa), { digits: Math.abs(opening.dp_Pa) < FAINT ? 1 : 2 }),

@@ -4,7 +4,7 @@
  * numbers are called stands in words/quantityWords.ts.
  */
 import type { GaugeStation } from '../design/design.js';
-import { isForCooking } from '../design/stations.js';
+import { isForCooking } from '../design/sense.js';
 import { platesOf, type PartPlate } from '../design/plates.js';
 import type { Kind, UnitSystem } from '../units/index.js';
 import type { EventStudies } from './compare/studyOption.js';

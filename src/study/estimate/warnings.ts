@@ -70,9 +70,8 @@ export function smokeWarnings(state: SteadyState, where: string): Warning[] {
   const stack = state.openings.reduce((sum, o) => sum + (o.role === 'stackExit' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
   const byPart = new Map<string, number>();
   for (const o of state.openings) {
-    if (o.role !== 'gap' || o.flow_kg_per_s <= 0) continue;
-    const part = o.name.split(' door gap')[0];
-    byPart.set(part, (byPart.get(part) ?? 0) + o.flow_kg_per_s);
+    if (!o.part || o.flow_kg_per_s <= 0) continue;
+    byPart.set(o.part, (byPart.get(o.part) ?? 0) + o.flow_kg_per_s);
   }
   return [...byPart].flatMap(([part, flow]) => {
     if (flow <= SMOKE_SHARE * stack) return [];
