@@ -72,6 +72,9 @@ export interface OpeningState {
   name: string;
   /** intake | throat | passage | stackEntry | stackExit | gap */
   role: string;
+  /** of a door gap: whose door, and the station behind it */
+  part?: PartName;
+  station?: StationName;
   area_m2: number;
   /** net flow in its own direction (intake: inwards; throat: from the fire; stack: upwards; gap: outwards) */
   flow_kg_per_s: number;

@@ -242,10 +242,10 @@ function airIntoFirebox({ model }: Pit): number {
 
 /** Openings as the design has them: one that is cut by height counts as a whole. */
 function openingStates({ model }: Pit): OpeningState[] {
-  const { openings } = model.network;
+  const { openings, zones } = model.network;
   return [...new Set(openings.map(({ name }) => name))].map((name) => {
     const slices = openings.flatMap((o, i) => (o.name === name ? [i] : []));
-    const { role } = openings[slices[0]];
+    const { role, from } = openings[slices[0]];
     const inwards = role === 'intake' ? -1 : 1;
     const sum = (of: (i: number) => number) => slices.reduce((total, i) => total + of(i), 0);
     const area = sum((i) => openings[i].area);
@@ -253,6 +253,7 @@ function openingStates({ model }: Pit): OpeningState[] {
     return {
       name,
       role,
+      ...(role === 'gap' ? { part: zones[from].part as PartName, station: zones[from].station as StationName } : {}),
       area_m2: area,
       flow_kg_per_s: inwards * sum((i) => model.flows[i].forward - model.flows[i].backward) + 0,
       back_kg_per_s: sum((i) => (role === 'intake' ? model.flows[i].forward : model.flows[i].backward)),
@@ -285,16 +286,22 @@ function mainStack({ model }: Pit): number {
   return best;
 }
 
+/** Zones of the stack that an exit ends, of the first one where none flows, and the opening at its base. */
+function stackBelow({ model, built }: Pit, exit: number): { cells: number[]; entry: NetworkOpening } {
+  const { openings } = model.network;
+  const cells =
+    (exit < 0 ? undefined : built.stacks.find((each) => each.includes(openings[exit].from))) ?? built.stacks[0];
+  return { cells, entry: middleSlice(openings.filter((o) => o.role === 'stackEntry' && o.to === cells[0])) };
+}
+
 function draftOf(pit: Pit): SteadyState['draft'] {
-  const { model, built } = pit;
+  const { model } = pit;
   const { network } = model;
   const { openings, zones } = network;
   const fire = network.fire.zone;
   const throat = middleSlice(openings.filter((o) => o.role === 'throat'));
   const exit = mainStack(pit);
-  const index = exit < 0 ? 0 : built.stacks.findIndex((cells) => cells.includes(openings[exit].from));
-  const cells = built.stacks[index];
-  const entry = middleSlice(openings.filter((o) => o.role === 'stackEntry' && o.to === cells[0]));
+  const { cells, entry } = stackBelow(pit, exit);
   let theoretical = 0;
   for (const z of cells) {
     theoretical += theoreticalDraft(model.outdoorDensity, model.density[z], zones[z].roof - zones[z].floor);
@@ -349,11 +356,7 @@ function pressurePath(pit: Pit): SteadyState['pressurePath'] {
   const order = gasOrder(pit);
   for (const z of order) at(zones[z].name, z, zones[z].centre);
   const exit = mainStack(pit);
-  const stackOf = (zone: number) => zones[zone].name.split(' cell')[0];
-  const entries = openings.filter((o) => o.role === 'stackEntry');
-  const entry = middleSlice(
-    entries.filter(({ to }) => stackOf(to) === stackOf(exit < 0 ? entries[0].to : openings[exit].from)),
-  );
+  const { entry } = stackBelow(pit, exit);
   at('stack base', entry.from, entry.centre);
   at('inside the stack at its base', entry.to, entry.centre);
   if (exit >= 0) {

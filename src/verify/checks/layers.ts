@@ -9,9 +9,9 @@ import { defineCheck, quantity } from '../check.js';
 const HEAT = 1006;
 
 export const layerChecks = {
-  jetMass: defineCheck({
-    about: 'gas that a hot stream takes in on its rise through a colder layer',
-    inputs: {
+  jetMass: defineCheck(
+    'gas that a hot stream takes in on its rise through a colder layer',
+    {
       flow: quantity('massFlow', 'of the stream'),
       temperature: quantity('temperature', 'of the stream'),
       layer: quantity('temperature', 'of the gas that it rises through'),
@@ -19,41 +19,41 @@ export const layerChecks = {
       width: quantity('length', 'of the opening'),
       rise: quantity('length', 'through the layer'),
     },
-    result: 'massFlow',
-    run: (v) =>
+    'massFlow',
+    (v) =>
       v.rise * jetEntrainment(v.flow * HEAT * (v.temperature - v.layer), v.temperature, v.width, v.density, v.layer),
-  }),
-  wallDownflow: defineCheck({
-    about: 'gas that sinks along a metre of a colder wall',
-    inputs: {
+  ),
+  wallDownflow: defineCheck(
+    'gas that sinks along a metre of a colder wall',
+    {
       distance: quantity('length', 'below where it began'),
       gas: quantity('temperature', 'away from the wall'),
       wall: quantity('temperature', 'of the wall'),
       pressure: quantity('pressure', 'absolute'),
     },
-    result: 'massFlow',
-    run: (v) => wallDownflow(v.distance, v.gas, v.wall, v.pressure),
-  }),
-  sinkingColdness: defineCheck({
-    about: "part of the wall's coldness that sinking gas has",
-    inputs: {},
-    result: 'number',
-    run: () => SINKING_COLDNESS,
-  }),
-  pipeOutflow: defineCheck({
-    about: 'what leaves a pipe with cold walls, above them, over its mean above them',
-    inputs: { transferUnits: quantity('number', 'conductance over capacity flow') },
-    result: 'number',
-    run: (v) => 1 - v.transferUnits * outflowDeficit(v.transferUnits, 1),
-  }),
-  coaxialDisks: defineCheck({
-    about: 'view factor from a disk to another on its axis',
-    inputs: {
+    'massFlow',
+    (v) => wallDownflow(v.distance, v.gas, v.wall, v.pressure),
+  ),
+  sinkingColdness: defineCheck(
+    "part of the wall's coldness that sinking gas has",
+    {},
+    'number',
+    () => SINKING_COLDNESS,
+  ),
+  pipeOutflow: defineCheck(
+    'what leaves a pipe with cold walls, above them, over its mean above them',
+    { transferUnits: quantity('number', 'conductance over capacity flow') },
+    'number',
+    (v) => 1 - v.transferUnits * outflowDeficit(v.transferUnits, 1),
+  ),
+  coaxialDisks: defineCheck(
+    'view factor from a disk to another on its axis',
+    {
       from: quantity('length', 'radius of the first'),
       to: quantity('length', 'radius of the second'),
       distance: quantity('length', 'between them'),
     },
-    result: 'number',
-    run: (v) => coaxialDisks(v.from, v.to, v.distance),
-  }),
+    'number',
+    (v) => coaxialDisks(v.from, v.to, v.distance),
+  ),
 };
