@@ -296,9 +296,9 @@ function spread(
   }
 }
 
-/** Radiation through open areas. How the emissivities of the gas change is left out: it costs a step, not the answer. */
-function windowRows({ model }: Balances, x: Float64Array, m: Float64Array): void {
-  const { size: n, gas, star, emissivity } = model;
+/** Radiation through open areas. */
+function windowRows({ model, gas4, star4 }: Balances, x: Float64Array, m: Float64Array): void {
+  const { size: n, gas, star, fuel, emissivity, emissivitySlope, emissivityFuelSlope } = model;
   const slope = blackPowerSlope;
   for (const { a, b, area } of model.network.windows) {
     for (const [own, other] of [
@@ -314,6 +314,18 @@ function windowRows({ model }: Balances, x: Float64Array, m: Float64Array): void
       add(m, n, star + own, star + own, area * (1 - e) * s);
       add(m, n, star + own, gas + other, -area * (1 - e) * go);
       add(m, n, star + own, star + other, -area * (1 - e) * so);
+      // how the own gas's emissivity changes what both sides take
+      const coming = eo * gas4[other] + (1 - eo) * star4[other];
+      const going = gas4[own] - star4[own];
+      for (const [unknown, byUnknown] of [
+        [gas + own, emissivitySlope[own]],
+        [fuel + own, emissivityFuelSlope[own]],
+      ]) {
+        add(m, n, gas + own, unknown, -area * byUnknown * (coming - gas4[own]));
+        add(m, n, star + own, unknown, area * byUnknown * (coming - star4[own]));
+        add(m, n, gas + other, unknown, -area * byUnknown * eo * going);
+        add(m, n, star + other, unknown, -area * byUnknown * (1 - eo) * going);
+      }
     }
   }
 }

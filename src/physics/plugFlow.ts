@@ -6,9 +6,8 @@
  * @param conductance from gas to walls [W/K]
  * @param capacityFlow mass flow times specific heat [W/K]; 0 or more
  * @returns [-]; half where little is lost on the way, falling to none where the gas has long become as cold as the walls
- * @example outflowDeficit(50, 100) // 0.4586
- * Validity: constant coefficients along the pipe.
- * Reference: exact solution of dT/dx = -(U / (m cp L)) (T - T*).
+ * @example outflowDeficit(50, 100) // 0.4585 -
+ * Reference: exact solution of dT/dx = -(U / (m cp L)) (T - T*), coefficients constant along the pipe.
  */
 export function outflowDeficit(conductance: number, capacityFlow: number): number {
   if (!(capacityFlow > 0)) return 0;

@@ -9,19 +9,17 @@ const SPILL = 0.44;
 const LEAST_HEAT = 100;
 
 /**
- * Gas that a hot stream takes in per metre of its rise, once it has come through an opening and turned upwards [kg/(s m)]:
+ * Gas that a hot stream takes in per metre of its rise, once it has come through an opening and turned upwards:
  * m' = C (TL/T)^(2/3) (g rhoL^2 / (c TL))^(1/3) [c (T - TL) m_in]^(1/3) w^(2/3).
- *
  * @param excess heat that the stream carries above the gas that it rises through [W]; none or less gives nothing
  * @param stream its temperature [K]
  * @param width of the opening [m]
  * @param density of the gas that it rises through [kg/m3]
  * @param temperature of that gas [K]
  * @returns [kg/(s m)]
- * Validity: plumes that spill from a wide opening into a large space; for a square throat a stretch, so that the factor on it
- * is an estimate of a design.
- * Source: Poreh, Morgan, Marshall & Harrison (1998), Fire Safety Journal 30, 1, as quoted in NIST TN 1889v1.
- * @example jetEntrainment(3772, 450, 0.24, 1.177, 300) // 0.0717 kg/(s m)
+ * @example jetEntrainment(3772.5, 450, 0.24, 1.177, 300) // 0.0718 kg/(s m)
+ * Reference: Poreh, Morgan, Marshall & Harrison (1998), Fire Safety Journal 30, 1, as quoted in NIST TN 1889v1, for plumes that
+ * spill from a wide opening into a large space. For a square throat it is a stretch: the factor on it is an estimate of a design.
  */
 export function jetEntrainment(
   excess: number,

@@ -6,9 +6,8 @@
  * @param to radius of the other [m]
  * @param distance between them [m]; above 0
  * @returns [-]
- * @example coaxialDisks(1, 1, 1) // 0.382
- * Validity: diffuse disks, nothing between them.
- * Reference: Incropera et al. (2007), 6th ed., Table 13.2, coaxial parallel disks.
+ * @example coaxialDisks(1, 1, 1) // 0.382 -
+ * Reference: Incropera et al. (2007), 6th ed., Table 13.2, coaxial parallel disks; diffuse, nothing between them.
  */
 export function coaxialDisks(from: number, to: number, distance: number): number {
   const s = 1 + (distance * distance + to * to) / (from * from);

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Balances } from '../../src/network/balances.js';
-import { flowState, solveFlows } from '../../src/network/flow.js';
+import { solveFlows } from '../../src/network/flow.js';
 import { Model } from '../../src/network/model.js';
 import { OUTDOORS, type Network, type NetworkOpening } from '../../src/network/types.js';
 import { dryAir } from '../../src/physics/gasMixture.js';
@@ -227,19 +226,5 @@ describe('a duct', () => {
     ductFlow(out, 0, 0.8, 420, duct);
     expect(out.velocity).toBe(0);
     expect(out.slope).toBeGreaterThan(0);
-  });
-});
-
-describe('evaluating balances', () => {
-  it('leaves the flows of the evaluation before alone when they are frozen', () => {
-    const { model, x } = rooms([400], [{ centre: 0 }, { centre: 3 }]);
-    const balances = new Balances(model);
-    balances.evaluate(x, { mode: 'release', heat: 0 });
-    const before = net(model, 1);
-    x[model.pressure] -= 0.3;
-    balances.evaluate(x, { mode: 'release', heat: 0 }, true);
-    expect(net(model, 1)).toBe(before);
-    flowState(model, x);
-    expect(net(model, 1)).not.toBe(before);
   });
 });
