@@ -262,12 +262,12 @@ function openingStates({ model }: Pit): OpeningState[] {
   });
 }
 
-/** Of the slices of an opening the one in its middle. */
+/** Of the slices of an opening the one in its middle, at that height. */
 function middleSlice(slices: NetworkOpening[]): NetworkOpening {
   const area = slices.reduce((sum, o) => sum + o.area, 0);
   const centre = slices.reduce((sum, o) => sum + o.area * o.centre, 0) / area;
   const off = (o: NetworkOpening) => Math.abs(o.centre - centre);
-  return slices.reduce((best, o) => (off(o) < off(best) ? o : best));
+  return { ...slices.reduce((best, o) => (off(o) < off(best) ? o : best)), centre };
 }
 
 /** Outdoor pressure less that of a zone at the same height [Pa]; positive where the pit draws in. */
