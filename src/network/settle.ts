@@ -7,7 +7,10 @@ import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.
 
 /** What may be left over when an iteration counts as converged. */
 const LEFT = { temperature: 1e-6, pressure: 1e-8, fuel: 1e-9, fireShare: 1e-8 };
+/** Length of the first step of a walk [s], most steps, most that one is longer than the last. */
 const WALK = { first: 2, most: 80, growth: 3 };
+/** A walk whose steps are this long [s] and move no temperature by more than this [K] has come near enough for Newton alone. */
+const NEAR = { after: 10, move: 3 };
 /** The same in a step of the march, which only has to stay on its way. */
 const MARCH = { temperature: 1e-2, pressure: 1e-5, fuel: 1e-5, fireShare: 1e-4 };
 /** Most that a temperature may move in one Newton step [K]. */
@@ -73,19 +76,14 @@ export class Settler {
   /**
    * Solve all balances for a demand from the first guess x, which is improved in place.
    *
-   * Flows by damped Newton with temperatures held, then all heat balances by Newton with flows held (flows that run only
-   * forwards make this an M-matrix, which cannot overshoot its neighbours), in turn; as soon as that has come near, full
-   * Newton on everything at once to polish.
+   * Newton steps in which gas has a heat capacity over a time that lengthens; where they come to no end, the march.
    *
    * @param hold 'nothing': steady state; 'nodes': plates keep their temperatures, only gas, flows and fire settle
    */
   settle(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing'): Settled {
-    const { model, trial } = this;
-    const held = x.slice(0, model.differential);
+    const held = x.slice(0, this.model.differential);
     const walked = this.walk(x, demand, hold);
-    if (walked.done) return this.verdict(x, demand, hold, walked.iterations);
-    if (demand.mode === 'hold') return this.verdict(x, demand, hold, walked.iterations);
-    void trial;
+    if (walked.done || demand.mode === 'hold') return this.verdict(x, demand, hold, walked.iterations);
     const start = this.burningState(demand.heat, hold === 'nodes' ? held : undefined);
     const marched = this.march(start, demand, hold);
     x.set(start);
@@ -123,19 +121,7 @@ export class Settler {
         x.set(before);
         return { done: false, iterations: k };
       }
-      if ((globalThis as any).DEBUG)
-        console.log(
-          'walk',
-          k,
-          'h',
-          h.toPrecision(3),
-          'move',
-          move.toPrecision(3),
-          Array.from(x.subarray(model.gas, model.fuel))
-            .map((t) => (t - 273).toFixed(0))
-            .join(' '),
-        );
-      if (move < 3 && h > 10) {
+      if (move < NEAR.move && h > NEAR.after) {
         this.trial.set(x);
         const full = this.iterate(this.trial, demand, hold, 8);
         if (full.converged && this.sound(this.trial)) {
