@@ -48,6 +48,7 @@ export class LuSolver {
   /** Factor `matrix`, which is kept. @returns false when it is singular to working precision */
   factor(): boolean {
     const strays = this.look();
+    if (strays === null) return false;
     if (this.entries.length > 0) {
       if (strays) this.compile();
       if (this.eliminate()) return true;
@@ -57,9 +58,12 @@ export class LuSolver {
     return this.eliminate();
   }
 
-  /** Note where the matrix has entries. @returns are there any where none have been before? */
-  private look(): boolean {
+  /** Note where the matrix has entries. @returns are there any where none have been before? null: not all are numbers */
+  private look(): boolean | null {
     const { matrix, seen } = this;
+    let sum = 0;
+    for (let i = 0; i < matrix.length; i++) sum += Math.abs(matrix[i]);
+    if (!(sum < Infinity)) return null;
     let strays = false;
     for (let i = 0; i < matrix.length; i++) {
       if (matrix[i] === 0 || seen[i] === 1) continue;
@@ -71,14 +75,18 @@ export class LuSolver {
 
   /** Find the order of elimination for the matrix as it stands. */
   private order(): boolean {
-    const { matrix, size: n, seen, rows, columns } = this;
+    const { matrix, size: n, seen } = this;
     const a = matrix.slice();
     const place = seen.slice();
+    // taken over only once they are whole: the factors that are there stay good
+    const scales = new Float64Array(n);
+    const rows = new Int32Array(n);
+    const columns = new Int32Array(n);
     for (let i = 0; i < n; i++) {
       let most = 0;
       for (let j = 0; j < n; j++) most = Math.max(most, Math.abs(a[i * n + j]));
-      if (!(most > 0 && most < Infinity)) return false;
-      this.scales[i] = 1 / most;
+      if (most === 0) return false;
+      scales[i] = 1 / most;
       for (let j = 0; j < n; j++) a[i * n + j] /= most;
     }
     const rowCount = new Int32Array(n);
@@ -141,6 +149,9 @@ export class LuSolver {
         }
       }
     }
+    this.scales.set(scales);
+    this.rows.set(rows);
+    this.columns.set(columns);
     return true;
   }
 

@@ -72,6 +72,25 @@ describe('LU of mostly empty matrices', () => {
     );
   });
 
+  it('is itself again after a matrix that it could not factor (derived: residual of the system)', () => {
+    const lu = new LuSolver(3);
+    const good = [1e6, 2e6, 0, 1, 3, 1e-3, 0, 5e-6, 2e-6];
+    lu.matrix.set(good);
+    expect(lu.factor()).toBe(true);
+    for (const spoilt of [
+      [1, Number.NaN, 0, 0, 1, 0, 0, 0, 1],
+      [1, 2, 0, 0, 0, 0, 0, 0, 1],
+    ]) {
+      lu.matrix.set(spoilt);
+      expect(lu.factor()).toBe(false);
+      lu.matrix.set(good);
+      expect(lu.factor()).toBe(true);
+      const x = Float64Array.of(3e6, 4.001, 7e-6);
+      lu.solve(x);
+      for (const value of x) expect(value).toBeCloseTo(1, 9);
+    }
+  });
+
   it('says when a matrix is singular', () => {
     const lu = new LuSolver(2);
     lu.matrix.set([1, 2, 0, 0]);
