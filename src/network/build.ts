@@ -28,6 +28,8 @@ export interface Resolution {
 }
 
 export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, levels: 5, upright: 4, stack: 1 };
+/** Gas mixed over the height of every part: what the layers are held against. */
+export const MIXED: Resolution = { chamber: 3, levels: 1, upright: 2, stack: 1 };
 
 /**
  * Zones, openings, plates and fire of a design.

@@ -120,6 +120,7 @@ function sameSide(network: Network, zones: number[], z: number): number[] {
 function addAlong(built: BuiltPit, cells: Cells, add: Add): void {
   const { zones } = built.network;
   const passages = cells.columns.length - 1;
+  const layered = cells.columns[0].length > 1;
   for (let i = 1; i <= passages; i++) {
     cells.columns[i].forEach((to, j) => {
       const from = cells.columns[i - 1][j];
@@ -132,9 +133,9 @@ function addAlong(built: BuiltPit, cells: Cells, add: Add): void {
         area: section,
         centre,
         extent: roof - floor,
-        discharge: DISCHARGE * Math.sqrt(passages),
+        discharge: layered ? DISCHARGE * Math.sqrt(passages) : DISCHARGE,
         // where gas is mixed over the height, hot gas runs along the top and cold gas back under it
-        inner: cells.columns[0].length > 1,
+        inner: layered,
       });
     });
   }
