@@ -52,7 +52,7 @@ export function openDoor(design: Design): (built: BuiltPit) => void {
     const { part, width, height, centre } = doorwayOf(design);
     const cells: Cells = (part === 'upright' ? built.upright : built.chamber)!;
     const { zones, openings } = built.network;
-    const across = cells.geometry.axis === 'horizontal' ? width / cells.zones.length : width;
+    const across = cells.geometry.axis === 'horizontal' ? width / cells.columns.length : width;
     for (const from of cells.zones) {
       const low = Math.max(centre - height / 2, zones[from].floor);
       const high = Math.min(centre + height / 2, zones[from].roof);
