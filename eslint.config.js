@@ -17,8 +17,8 @@ const mayImport = {
   verify: ['study', 'network', 'design', 'physics', 'solve', 'units'],
   words: ['study', 'fit', 'verify', 'design', 'physics', 'units'],
   draw: ['words', 'study', 'design', 'units'],
-  charts: ['draw', 'words', 'study', 'fit', 'verify', 'design', 'units'],
-  report: ['charts', 'draw', 'words', 'study', 'fit', 'verify', 'design', 'units'],
+  charts: ['draw', 'words', 'study', 'fit', 'verify', 'design', 'solve', 'units'],
+  report: ['charts', 'draw', 'words', 'study', 'fit', 'verify', 'design', 'solve', 'units'],
   page: ['report', 'charts', 'draw', 'words', 'study', 'design', 'units'],
   'index.ts': ['report', 'words', 'study', 'fit', 'network', 'design', 'physics', 'solve', 'units'],
   cli: [

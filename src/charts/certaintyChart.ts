@@ -3,7 +3,7 @@ import type { Comparison } from '../study/compare/compare.js';
 import { measuresOf } from '../study/compare/measures.js';
 import { axis } from './axes.js';
 import { baseOptions, bottomLegend } from './base.js';
-import { stationLabel } from '../words/labels.js';
+import { wordsOf } from '../words/quantityWords.js';
 import { plainText } from '../words/plainText.js';
 import { COLOURS, FONT_SIZE, INK } from '../draw/theme.js';
 
@@ -39,9 +39,7 @@ export function certaintyChart(comparison: Comparison, option: number, name: str
   return {
     type: 'bar',
     data: {
-      labels: rows.map(({ measure }) =>
-        measure.key.startsWith('hold.thermometer') ? `thermometer, ${stationLabel(measure.words)}` : measure.words,
-      ),
+      labels: rows.map(({ measure }) => wordsOf(measure, 'named')),
       datasets: bars.map(({ label: text, key, colour }) => ({
         label: text,
         data: rows.map(({ found }) => share(found[key])),

@@ -2,6 +2,7 @@ import type { ChartConfiguration } from 'chart.js';
 import type { ComparedOption, Comparison } from '../study/compare/compare.js';
 import { baselineOf } from '../study/compare/compare.js';
 import type { Curve } from '../study/events/timeline.js';
+import { ofResult, type ResultName } from '../study/quantities.js';
 import { tellingFor } from '../study/compare/verdict.js';
 import { format } from '../units/index.js';
 import { certaintyChart } from './certaintyChart.js';
@@ -96,8 +97,8 @@ function splits(comparison: Comparison, name: string, key: 'thermometer_K' | 'st
 }
 
 /** What an event does to the thermometers of the options, to the digits of the table. */
-function kelvins(comparison: Comparison, key: string): string {
-  const telling = tellingFor(comparison, { key, kind: 'temperatureDifference' }, 'shop', 'not followed');
+function kelvins(comparison: Comparison, key: ResultName): string {
+  const telling = tellingFor(comparison, ofResult(key), 'shop', 'not followed');
   return comparison.options
     .slice(0, MOST_LINES)
     .map(({ label, differences }) => {

@@ -1,3 +1,4 @@
+import { LOSSES } from '../study/quantities.js';
 import type { ChartConfiguration } from 'chart.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { convert, format } from '../units/index.js';
@@ -6,8 +7,6 @@ import { barLabels } from './barLabels.js';
 import { barNames, baseOptions, bottomLegend } from './base.js';
 import { HEAT_LOSS_LABELS, percentOf } from '../words/labels.js';
 import { STATE_STYLES } from '../draw/theme.js';
-
-type Place = keyof typeof HEAT_LOSS_LABELS;
 
 /** Part of the longest bar that its label may reach beyond it. */
 const LABEL_ROOM = 1.3;
@@ -19,9 +18,7 @@ const LABEL_ROOM = 1.3;
 export function heatLossChart(result: EstimateResult, name: string): ChartConfiguration<'bar'> | null {
   const states = heatLossStates(result);
   if (states.length === 0) return null;
-  const places = (Object.keys(HEAT_LOSS_LABELS) as Place[]).filter((place) =>
-    states.some(({ state }) => state.heatLoss_W[place] !== 0),
-  );
+  const places = LOSSES.filter((place) => states.some(({ state }) => state.heatLoss_W[place] !== 0));
   const most = Math.max(...states.flatMap(({ state }) => places.map((place) => state.heatLoss_W[place])));
   const power = twinAxes('Heat loss', 'power', { low: 0, high: most * LABEL_ROOM }, ['bottom', 'top']);
   const base = baseOptions(

@@ -1,3 +1,4 @@
+import { interpolate } from '../solve/interpolate.js';
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { shortfallOf } from '../study/estimate/shortfall.js';
@@ -47,7 +48,7 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
     const time = soaked_s ?? series.time_s.at(-1)!;
     return {
       x: minutes(time),
-      y: degrees(valueAt(series.time_s, series.thermometer_K, time)),
+      y: degrees(interpolate(series.time_s, series.thermometer_K, time)),
       text: `${fitText(label, 170, FONT)}: ${outcome(result)}`,
       colour: optionStyle(i).colour,
       dot: soaked_s !== null,
@@ -168,13 +169,4 @@ function namedPoints(points: readonly NamedPoint[]): Plugin {
       ctx.restore();
     },
   };
-}
-
-/** A curve read at a time, straight between its points; beyond its ends it stands still. */
-export function valueAt(times: readonly number[], values: readonly number[], time: number): number {
-  const after = times.findIndex((each) => each >= time);
-  if (after < 0) return values[values.length - 1];
-  if (after === 0 || times[after] === times[after - 1]) return values[after];
-  const share = (time - times[after - 1]) / (times[after] - times[after - 1]);
-  return values[after - 1] + share * (values[after] - values[after - 1]);
 }

@@ -1,3 +1,5 @@
+import { held as heldNumber } from '../study/quantities.js';
+import { wordsOf } from '../words/quantityWords.js';
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { convert, format } from '../units/index.js';
@@ -31,7 +33,7 @@ export function pressureChart(result: EstimateResult, name: string): ChartConfig
     states
       .map(
         ({ label, state }) =>
-          `${label}: draft at the stack base ${format('pressure', state.draft.stackBase_Pa, 'shop', { digits: 2 })}`,
+          `${label}: ${wordsOf(heldNumber('stackBase_Pa'), 'row')} ${format('pressure', state.draft.stackBase_Pa, 'shop', { digits: 2 })}`,
       )
       .join('; '),
   );

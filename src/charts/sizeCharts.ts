@@ -1,3 +1,5 @@
+import { held } from '../study/quantities.js';
+import { wordsOf } from '../words/quantityWords.js';
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { StackCurve } from '../study/size/curves.js';
 import type { SizeChoice, SizeResult } from '../study/size/size.js';
@@ -38,8 +40,8 @@ export function sizeCharts(result: SizeResult): NamedChart[] {
     [
       'stack-draft',
       stackChart(curves.stacks, choice, {
-        title: `${name}: draft at the stack base under the full fire`,
-        quantity: 'Draft at the stack base',
+        title: `${name}: ${wordsOf(held('stackBase_Pa'), 'row')} under the full fire`,
+        quantity: wordsOf(held('stackBase_Pa'), 'page'),
         kind: 'pressure',
         values: ({ draft_Pa }) => draft_Pa,
         marks: [{ value: 0, text: 'below zero the pit pushes smoke out under the stack' }],
@@ -48,8 +50,8 @@ export function sizeCharts(result: SizeResult): NamedChart[] {
     [
       'stack-air',
       stackChart(curves.stacks, choice, {
-        title: `${name}: air under the full fire`,
-        quantity: 'Air',
+        title: `${name}: ${wordsOf(held('air_kg_per_s'), 'row')} under the full fire`,
+        quantity: wordsOf(held('air_kg_per_s'), 'page'),
         kind: 'massFlow',
         values: ({ air_kg_per_s }) => air_kg_per_s,
         marks: leastAir(result, curves.stacks),

@@ -7,7 +7,7 @@ import { bandAreas } from './bands.js';
 import { barLabels } from './barLabels.js';
 import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
-import { headlineLabel, headlineText, rangeOf } from '../words/headlineLabels.js';
+import { headlineOf, headlineText, rangeOf, wordsOf } from '../words/quantityWords.js';
 import { gaugeLabel } from '../words/labels.js';
 import { markLines } from './markLines.js';
 import { COLOURS, FONT_SIZE, INK, type LineStyle } from '../draw/theme.js';
@@ -89,13 +89,13 @@ export function causesChart(
 ): ChartConfiguration<'bar'> | null {
   const number = spread?.numbers.find((each) => each.key === key);
   if (!spread || !number || number.causes.length === 0) return null;
-  const label = headlineLabel(key, design.gauge);
+  const quantity = headlineOf(key, design);
   const between = (low: number | null, high: number | null) =>
-    rangeOf(headlineText(label, low, 'shop'), headlineText(label, high, 'shop'));
+    rangeOf(headlineText(quantity, low, 'shop'), headlineText(quantity, high, 'shop'));
   return rankedBars(
     number.causes,
     {
-      title: `${name}: what makes it uncertain: ${label.text}`,
+      title: `${name}: what makes it uncertain: ${wordsOf(quantity, 'alone')}`,
       subtitle: `8 of 10 of ${spread.cases} cases: ${between(number.p10, number.p90)}; behind each bar: from the lowest to the highest fifth of that unknown`,
     },
     ({ atLow, atHigh }) => between(atLow, atHigh),

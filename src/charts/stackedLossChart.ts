@@ -1,3 +1,4 @@
+import { LOSSES } from '../study/quantities.js';
 import type { ChartConfiguration } from 'chart.js';
 import type { ComparedOption } from '../study/compare/compare.js';
 import { convert, format } from '../units/index.js';
@@ -8,9 +9,7 @@ import { HEAT_LOSS_LABELS } from '../words/labels.js';
 import { plainText } from '../words/plainText.js';
 import { COLOURS, PAPER } from '../draw/theme.js';
 
-type Place = keyof typeof HEAT_LOSS_LABELS;
-
-const HUES: Record<Place, string> = {
+const HUES: Record<(typeof LOSSES)[number], string> = {
   firebox: COLOURS.vermilion,
   chamber: COLOURS.blue,
   upright: COLOURS.sky,
@@ -32,7 +31,7 @@ export function stackedLossChart(options: ComparedOption[], title: string): Char
     result.steady ? [{ label, loss: result.steady.heatLoss_W }] : [],
   );
   if (held.length === 0) return null;
-  const places = (Object.keys(HEAT_LOSS_LABELS) as Place[]).filter((place) => held.some(({ loss }) => loss[place] > 0));
+  const places = LOSSES.filter((place) => held.some(({ loss }) => loss[place] > 0));
   const most = Math.max(...held.map(({ loss }) => loss.total));
   const power = twinAxes('Heat loss', 'power', { low: 0, high: most * LABEL_ROOM }, ['bottom', 'top']);
   const base = baseOptions(title, 'each bar is the fire that holds the target, by what becomes of its heat');

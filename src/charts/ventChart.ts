@@ -24,8 +24,8 @@ export function ventChart(result: EstimateResult, name: string): ChartConfigurat
   ];
   if (states.length === 0) return null;
   const shown = mostTelling(states.flatMap(({ state }) => state.openings));
-  const flow = (state: SteadyState, opening: string) =>
-    state.openings.find((each) => each.name === opening)?.flow_kg_per_s ?? 0;
+  const flow = (state: SteadyState, { name }: OpeningState) =>
+    state.openings.find((each) => each.name === name)?.flow_kg_per_s ?? 0;
   const flows = states.flatMap(({ state }) => shown.map((opening) => flow(state, opening)));
   const [low, high] = [Math.min(0, ...flows) * 1.4, Math.max(0, ...flows) * LABEL_ROOM];
   const mass = twinAxes('Flow', 'massFlow', { low, high }, ['bottom', 'top']);
@@ -65,12 +65,17 @@ export function ventChart(result: EstimateResult, name: string): ChartConfigurat
   };
 }
 
-/** Names of the openings that a bar is drawn for, in the order of the gas; of many gaps those that pass most. */
-function mostTelling(openings: OpeningState[]): string[] {
-  const largest = new Map<string, number>();
-  for (const { name, flow_kg_per_s } of openings) {
-    largest.set(name, Math.max(largest.get(name) ?? 0, Math.abs(flow_kg_per_s)));
+/** The openings that a bar is drawn for, in the order of the gas; of many gaps those that pass most. */
+function mostTelling(openings: OpeningState[]): OpeningState[] {
+  const largest = new Map<string, OpeningState>();
+  for (const opening of openings) {
+    const known = largest.get(opening.name);
+    if (!known || size(opening) > size(known)) largest.set(opening.name, opening);
   }
-  const kept = [...largest].sort((a, b) => b[1] - a[1]).slice(0, MOST_BARS);
-  return [...largest.keys()].filter((name) => kept.some(([each]) => each === name));
+  const kept = [...largest.values()].sort((a, b) => size(b) - size(a)).slice(0, MOST_BARS);
+  return [...largest.values()].filter((opening) => kept.includes(opening));
+}
+
+function size({ flow_kg_per_s }: OpeningState): number {
+  return Math.abs(flow_kg_per_s);
 }

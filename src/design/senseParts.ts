@@ -25,18 +25,23 @@ function plan(part: HorizontalPart | Upright): [number, number] {
   return isUpright(part) ? [part.width, part.depth] : [part.width, part.length];
 }
 
+function leastSize(part: HorizontalPart | Upright): number {
+  return Math.min(...plan(part), part.height);
+}
+
+/** Does a part's plate leave an inside? Where it doesn't, inside sizes mean nothing, and what hangs on them is not told. */
+export function isHollow(part: HorizontalPart | Upright): boolean {
+  return !(2 * part.plate >= leastSize(part));
+}
+
 export function checkPart(design: Design, name: PartName, reading: Reading): void {
   const part = design[name];
   if (!part) return;
-  const [across, along] = plan(part);
-  const least = Math.min(across, along, part.height);
-  if (2 * part.plate >= least) {
+  if (!isHollow(part)) {
     reading.replace([name, 'plate'], {
       message: 'is thicker than half the part',
-      allowed: `less than half of ${length(least)}`,
+      allowed: `less than half of ${length(leastSize(part))}`,
     });
-    // Inside sizes mean nothing now: NaN keeps the later checks from telling the same fault again.
-    part.plate = NaN;
   }
   if (part.centre - part.height / 2 < -1e-9) {
     reading.fault([name, 'centre'], {
@@ -81,7 +86,7 @@ function doorRoom(name: PartName, part: HorizontalPart | Upright): { wide: numbe
 export function checkReverse(design: Design, reading: Reading): void {
   const { chamber, throat, stacks } = design;
   const reverse = chamber?.reverse;
-  if (!reverse) return;
+  if (!reverse || !isHollow(chamber)) return;
   const path: Path = ['chamber', 'reverse'];
   const { shape, plate, centre } = chamber;
   const inside = { shape, width: chamber.width - 2 * plate, height: chamber.height - 2 * plate, centre };

@@ -1,6 +1,18 @@
-/** The commented file that `new` writes: a plain 24 in offset, every common field explained, rarer ones ready to uncomment. */
-export function starterDesign(): string {
-  return STARTER;
+import { SPECIMENS } from './specimens.js';
+
+/**
+ * The commented file that `new` writes: a plain 24 in offset, every common field explained, rarer ones ready to uncomment.
+ *
+ * @param things paths of the blocks of which an example is put behind
+ */
+export function starterDesign(things: readonly string[] = []): string {
+  if (things.length === 0) return STARTER;
+  const lines = things.map((path) => {
+    const steps = path.split('.');
+    const where = steps.length > 1 ? `under ${steps[0]}` : 'in place of what stands above, if anything does';
+    return `# ${steps[steps.length - 1]}: ${SPECIMENS[path]}   # ${where}`;
+  });
+  return `${STARTER}\n${lines.join('\n')}\n`;
 }
 
 const STARTER = `# A pit for pitwright. Change what differs on yours; lines that start with # do nothing.

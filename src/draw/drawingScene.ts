@@ -10,7 +10,7 @@ import {
 } from './drawing.js';
 import { circle, polyline, rectangle, type Scene, type SceneShape } from './scene.js';
 import { textWidth } from './textWidth.js';
-import { FAINT_INK, FONT_STACK, HEAT, INK, PAPER, SHADE } from './theme.js';
+import { FAINT_INK, HEAT, INK, PAPER, SHADE } from './theme.js';
 
 /** What a drawing's roles look like on paper. */
 export const PAPER_PAINT: Paint = {
@@ -18,7 +18,6 @@ export const PAPER_PAINT: Paint = {
   faint: FAINT_INK,
   paper: PAPER,
   shade: SHADE,
-  font: FONT_STACK,
   heat: heatColour,
   onHeat: (share) => (share > 0.55 ? PAPER : INK),
 };

@@ -78,37 +78,3 @@ export function circle(x: number, y: number, r: number, style: Stroke): ScenePat
   ];
   return { kind: 'path', steps, ...style };
 }
-
-/** A slim solid head of an arrow whose tip is at x, y and that points along `angle` [rad]. */
-export function arrowHead(x: number, y: number, angle: number, colour: string, length = 7): ScenePath {
-  const wing = (turn: number): [number, number] => [
-    x - length * Math.cos(angle + turn),
-    y - length * Math.sin(angle + turn),
-  ];
-  return polyline([[x, y], wing(0.26), wing(-0.26)], { fill: colour }, true);
-}
-
-/** A scene's shapes moved and scaled into another's; texts and strokes keep their sizes times `scale`. */
-export function placed(
-  shapes: SceneShape[],
-  { x, y, scale = 1 }: { x: number; y: number; scale?: number },
-): SceneShape[] {
-  const px = (value: number) => x + value * scale;
-  const py = (value: number) => y + value * scale;
-  return shapes.map((shape) =>
-    shape.kind === 'text'
-      ? { ...shape, x: px(shape.x), y: py(shape.y), size: shape.size * scale }
-      : {
-          ...shape,
-          ...(shape.width === undefined ? {} : { width: shape.width * scale }),
-          ...(shape.dash === undefined ? {} : { dash: shape.dash.map((each) => each * scale) }),
-          steps: shape.steps.map((step): PathStep => {
-            if (step[0] === 'Z') return step;
-            if (step[0] === 'C') {
-              return ['C', px(step[1]), py(step[2]), px(step[3]), py(step[4]), px(step[5]), py(step[6])];
-            }
-            return [step[0], px(step[1]), py(step[2])];
-          }),
-        },
-  );
-}

@@ -1,3 +1,4 @@
+import { breakLines } from '../words/plainText.js';
 import { ADVANCE_RUNS } from './advanceWidths.js';
 
 export type FontWeight = 400 | 500 | 600;
@@ -40,29 +41,16 @@ export function fitText(text: string, width: number, font: { size: number; weigh
 
 /** Breaks a text into lines no wider than `width`; a word that is wider alone is broken where it must be. */
 export function breakText(text: string, width: number, font: { size: number; weight: FontWeight }): string[] {
-  const lines: string[] = [];
-  let line = '';
-  // a number stays with its unit
-  for (const word of text.split(/(?<!\d) | (?![°%A-Za-z])/)) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (textWidth(longer, font) <= width) {
-      line = longer;
-      continue;
+  const fits = (line: string) => textWidth(line, font) <= width;
+  return breakLines(text, fits, (word) => {
+    const pieces: string[] = [];
+    let rest = [...word];
+    while (rest.length > 1 && !fits(rest.join(''))) {
+      let count = rest.length - 1;
+      while (count > 1 && !fits(rest.slice(0, count).join(''))) count--;
+      pieces.push(rest.slice(0, count).join(''));
+      rest = rest.slice(count);
     }
-    if (line !== '') lines.push(line);
-    line = word;
-    while (textWidth(line, font) > width && line.length > 1) {
-      const [head, tail] = splitAt(line, width, font);
-      lines.push(head);
-      line = tail;
-    }
-  }
-  return [...lines, line];
-}
-
-function splitAt(word: string, width: number, font: { size: number; weight: FontWeight }): [string, string] {
-  const characters = [...word];
-  let count = characters.length - 1;
-  while (count > 1 && textWidth(characters.slice(0, count).join(''), font) > width) count--;
-  return [characters.slice(0, count).join(''), characters.slice(count).join('')];
+    return [...pieces, rest.join('')];
+  });
 }

@@ -8,7 +8,8 @@ import { lagged, USUAL_LAG } from './lag.js';
 import { runLog, type LogRun } from './logRun.js';
 import { designAt, type FitParameter } from './parameters.js';
 import { NINE_OF_TEN, type Posterior } from './posterior.js';
-import { median, ownNoise, robustSpread, rootMeanSquare } from './residuals.js';
+import { median } from 'simple-statistics';
+import { ownNoise, robustSpread, rootMeanSquare } from './residuals.js';
 import type { ChannelWeight } from './weights.js';
 
 interface Found {

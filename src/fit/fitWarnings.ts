@@ -5,7 +5,8 @@ import { convert, format } from '../units/index.js';
 import type { Design } from '../design/design.js';
 import type { FittedChannel, FittedCook, FitResult } from './fitResult.js';
 import type { Posterior } from './posterior.js';
-import { median, robustSpread } from './residuals.js';
+import { median } from 'simple-statistics';
+import { robustSpread } from './residuals.js';
 import type { Suspicion } from './suspects.js';
 import { checkWood, type WoodCheck } from './woodCheck.js';
 

@@ -1,19 +1,6 @@
 import type { Design, Splits } from '../design/design.js';
-import type { CookLog, LogCurve, WoodAdded } from './log/log.js';
-
-/** Value of a log's curve at a time: straight between its points, held before the first and after the last. */
-export function curveAt({ time_s: time, value }: LogCurve, t: number): number {
-  let low = 0;
-  let high = time.length - 1;
-  if (t <= time[low]) return value[low];
-  if (t >= time[high]) return value[high];
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (time[middle] <= t) low = middle;
-    else high = middle;
-  }
-  return value[low] + ((t - time[low]) / (time[high] - time[low])) * (value[high] - value[low]);
-}
+import { interpolate } from '../solve/interpolate.js';
+import type { CookLog, WoodAdded } from './log/log.js';
 
 /**
  * Heat of a fire that is fed as a log says, against time [W].
@@ -29,8 +16,8 @@ export function fireOfLog(design: Design, log: CookLog, embers = 0): (t: number)
   const { glow } = fire.splits;
   const left = embers > 0 ? (t: number) => embers * (1 + (2 * t) / glow) * Math.exp((-2 * t) / glow) : () => 0;
   if (log.fire) {
-    const curve = log.fire;
-    return (t) => Math.max(0, curveAt(curve, t));
+    const { time_s, value } = log.fire;
+    return (t) => Math.max(0, interpolate(time_s, value, t));
   }
   if (log.wood) {
     const laid = log.wood;

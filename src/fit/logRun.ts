@@ -5,7 +5,8 @@ import { openDoor } from '../study/events/door.js';
 import { makePit, stationGas, stationSteel, type Pit } from '../network/pit.js';
 import { Transient, type Moment } from '../network/transient.js';
 import { variantOf } from '../study/events/variant.js';
-import { curveAt, fireOfLog } from './logFire.js';
+import { interpolate } from '../solve/interpolate.js';
+import { fireOfLog } from './logFire.js';
 import { hotStart } from './hotStart.js';
 
 /** The gas is first solved when the log has run this long [s]. */
@@ -254,7 +255,10 @@ const WEATHER_STEP = 900;
 function weatherOf({ site }: Design, log: CookLog): (t: number) => [number, number] {
   const air = log.air && averaged(log.air, log.length_s);
   const wind = log.wind && averaged(log.wind, log.length_s);
-  return (t) => [air ? curveAt(air, t) : site.air, wind ? curveAt(wind, t) : site.wind];
+  return (t) => [
+    air ? interpolate(air.time_s, air.value, t) : site.air,
+    wind ? interpolate(wind.time_s, wind.value, t) : site.wind,
+  ];
 }
 
 function averaged(curve: LogCurve, length: number): LogCurve {

@@ -1,5 +1,7 @@
 /** What residuals and readings say of noise, of each other, and of what a model lacks. */
 
+import { median } from 'simple-statistics';
+
 /** Median of the absolute values times this is the standard deviation of a normal sample (1 / 0.6745). */
 const NORMAL = 1.4826;
 
@@ -9,15 +11,9 @@ export function rootMeanSquare(values: ArrayLike<number>): number {
   return values.length > 0 ? Math.sqrt(sum / values.length) : 0;
 }
 
-export function median(values: readonly number[]): number {
-  const sorted = Float64Array.from(values).sort();
-  const n = sorted.length;
-  return n === 0 ? 0 : 0.5 * (sorted[(n - 1) >> 1] + sorted[n >> 1]);
-}
-
 /** Spread about zero, of which outliers know nothing: 1.4826 times the median of the absolute values. */
 export function robustSpread(residuals: ArrayLike<number>): number {
-  return NORMAL * median(Array.from(residuals, Math.abs));
+  return residuals.length === 0 ? 0 : NORMAL * median(Array.from(residuals, Math.abs));
 }
 
 /**

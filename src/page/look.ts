@@ -21,7 +21,6 @@ export const PAGE_PAINT: Paint = {
   faint: 'var(--faint)',
   paper: 'var(--sheet)',
   shade: 'var(--shade)',
-  font: 'inherit',
   heat: (share) => `var(--heat-${heatStep(share)})`,
   onHeat: (share) => `var(--on-heat-${heatStep(share)})`,
 };

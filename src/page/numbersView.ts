@@ -23,20 +23,21 @@ export class NumbersView {
   update(bench: Workbench): void {
     const columns = bench.options.map((option) => {
       const rows = optionRows(option, bench.options.length === 1 ? 'both' : 'shop');
-      return { option, rows: rows && new Map(rows.map((row) => [row.id, row])) };
+      return { option, rows: rows && new Map(rows.map((row) => [row.quantity.key, row])) };
     });
     const rows = mergedRows(columns.map((column) => column.rows));
     const signature = JSON.stringify([
       bench.current.id,
       columns.map(({ option }) => option.id),
-      rows.map(({ id, label }) => [id, label]),
+      rows.map(({ quantity, label }) => [quantity.key, label]),
     ]);
     if (signature !== this.signature) this.build(bench, rows, signature);
-    for (const { id } of rows) {
+    for (const { quantity } of rows) {
+      const id = quantity.key;
       // what is still being computed is no number yet
       const own = columns.map(({ option, rows: all }) => {
         const row = all?.get(id);
-        return row && !(option.full === null && row.warmUp) ? row : undefined;
+        return row && !(option.full === null && quantity.missing === 'never') ? row : undefined;
       });
       const told = columns.length === 1 ? [own[0] ? { text: own[0].text, difference: '' } : null] : toldBeside(own);
       columns.forEach(({ option }, i) => {
@@ -73,11 +74,11 @@ export class NumbersView {
           ),
         );
       }
-      const line = element('tr', { 'data-row': row.id }, element('th', { scope: 'row' }, row.label));
+      const line = element('tr', { 'data-row': row.quantity.key }, element('th', { scope: 'row' }, row.label));
       for (const option of options) {
         const value = element('span', { class: 'value' });
         const difference = element('span', { class: 'difference', hidden: true });
-        this.cells.set(`${option.id} ${row.id}`, { value, difference });
+        this.cells.set(`${option.id} ${row.quantity.key}`, { value, difference });
         line.append(element('td', { class: option === bench.current ? 'chosen' : '' }, value, difference));
       }
       body.append(line);
@@ -128,7 +129,7 @@ function mergedRows(columns: (Map<string, NumberRow> | null)[]): NumberRow[] {
   for (const column of columns) {
     let at = 0;
     for (const row of column?.values() ?? []) {
-      const found = merged.findIndex(({ id }) => id === row.id);
+      const found = merged.findIndex(({ quantity }) => quantity.key === row.quantity.key);
       if (found >= 0) at = found + 1;
       else merged.splice(at++, 0, row);
     }

@@ -1,7 +1,8 @@
 import type { Comparison } from '../study/compare/compare.js';
 import type { UnitSystem } from '../units/index.js';
-import { compareRows, GROUP_WORDS, plainDifference, plainUnit, plainValue } from './compareRows.js';
-import { textCell } from './csv.js';
+import { GROUP_WORDS, wordsOf } from '../words/quantityWords.js';
+import { compareRows, plainDifference, plainUnit, plainValue } from './compareRows.js';
+import { csvOf, inertCell } from './csv.js';
 
 /** The table of a comparison as CSV (RFC 4180): a row a quantity; value, difference and percent of every option. */
 export function compareCsv(comparison: Comparison, system: UnitSystem): string {
@@ -15,9 +16,9 @@ export function compareCsv(comparison: Comparison, system: UnitSystem): string {
       .filter(({ label }) => label !== baseline)
       .flatMap(({ label }) => [`${label}: difference`, `${label}: percent`, `${label}: told as none`]),
   ];
-  const rows = compareRows(comparison).map(({ measure, words, cells }) => [
+  const rows = compareRows(comparison).map(({ measure, cells }) => [
     GROUP_WORDS[measure.group],
-    words,
+    wordsOf(measure, 'compared'),
     ascii(plainUnit(measure, system, settings.currency)),
     ...cells.map(({ value }) => plainValue(measure, value, system)),
     ...cells
@@ -28,9 +29,7 @@ export function compareCsv(comparison: Comparison, system: UnitSystem): string {
         cell.none ? 'yes' : '',
       ]),
   ]);
-  return [head.map(textCell), ...rows.map((row) => row.map((cell, i) => (i < 3 ? textCell(cell) : cell)))]
-    .map((row) => `${row.join(',')}\r\n`)
-    .join('');
+  return csvOf([head.map(inertCell), ...rows.map((row) => row.map((cell, i) => (i < 3 ? inertCell(cell) : cell)))]);
 }
 
 /** Units in letters that every spreadsheet reads. */

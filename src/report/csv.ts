@@ -1,3 +1,4 @@
+import { stringify } from 'csv-stringify/sync';
 import { stationLabel } from '../words/labels.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { convert, type UnitSystem } from '../units/index.js';
@@ -9,35 +10,47 @@ import { convert, type UnitSystem } from '../units/index.js';
  * @param system min, BTU/h and degF, or s, W and degC
  */
 export function curvesCsv(result: EstimateResult, system: UnitSystem): string {
-  const shop = system === 'shop';
-  const degrees = shop ? 'degF' : 'degC';
-  const temperature = (kelvin: number) => convert('temperature', kelvin, system).toFixed(2);
-  const series = result.warmUp?.series;
-  const stations = series?.stations ?? [];
+  const series = result.warmUp?.series ?? { time_s: [], fire_W: [], stations: [] };
+  const temperatures = series.stations.flatMap(({ name, gas_K, thermometer_K, steel_K }) =>
+    Object.entries({ gas: gas_K, thermometer: thermometer_K, steel: steel_K }).map(([what, kelvin]) => ({
+      head: `${stationLabel(name)} ${what}`,
+      kelvin,
+    })),
+  );
+  return csvOf(curveCells(series, temperatures, system));
+}
 
-  const head = [
-    `time [${shop ? 'min' : 's'}]`,
-    `fire [${shop ? 'BTU/h' : 'W'}]`,
-    ...stations.flatMap(({ name }) =>
-      ['gas', 'thermometer', 'steel'].map((what) => `${stationLabel(name)} ${what} [${degrees}]`),
-    ),
-  ];
-  const rows = (series?.time_s ?? []).map((seconds, i) => [
-    (shop ? seconds / 60 : seconds).toFixed(3),
-    (shop ? convert('power', series!.fire_W[i], 'shop') : series!.fire_W[i]).toFixed(1),
-    ...stations.flatMap(({ gas_K, thermometer_K, steel_K }) =>
-      [gas_K[i], thermometer_K[i], steel_K[i]].map(temperature),
-    ),
-  ]);
-  return [head.map(textCell), ...rows].map((row) => `${row.join(',')}\r\n`).join('');
+/** Rows of cells as CSV (RFC 4180). */
+export function csvOf(rows: readonly (readonly string[])[]): string {
+  return stringify([...rows], { record_delimiter: 'windows', quote_record_delimiter: true });
 }
 
 /**
- * A text as a CSV cell: quoted where it must be, and never one that a spreadsheet takes for a formula.
+ * A text that a spreadsheet doesn't take for a formula. Numbers are left as they are, minus signs with them.
  *
- * @example textCell('=1+1') gives "'=1+1"
+ * @example inertCell('=1+1') gives "'=1+1"
  */
-export function textCell(text: string): string {
-  const inert = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(inert) ? `"${inert.replaceAll('"', '""')}"` : inert;
+export function inertCell(text: string): string {
+  return /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+}
+
+/** Time, fire and temperatures of curves, the unit in each heading: min, BTU/h and degF, or s, W and degC. */
+export function curveCells(
+  { time_s, fire_W }: { time_s: readonly number[]; fire_W: readonly number[] },
+  temperatures: readonly { head: string; kelvin: readonly number[] }[],
+  system: UnitSystem,
+): string[][] {
+  const shop = system === 'shop';
+  const degrees = shop ? 'degF' : 'degC';
+  const head = [
+    `time [${shop ? 'min' : 's'}]`,
+    `fire [${shop ? 'BTU/h' : 'W'}]`,
+    ...temperatures.map((each) => inertCell(`${each.head} [${degrees}]`)),
+  ];
+  const rows = time_s.map((seconds, i) => [
+    (shop ? seconds / 60 : seconds).toFixed(3),
+    (shop ? convert('power', fire_W[i], 'shop') : fire_W[i]).toFixed(1),
+    ...temperatures.map(({ kelvin }) => convert('temperature', kelvin[i], system).toFixed(2)),
+  ]);
+  return [head, ...rows];
 }

@@ -1,11 +1,12 @@
 import { gaugeLabel, HEAT_LOSS_LABELS, openingLabel, percentOf, stationLabel } from '../words/labels.js';
 import type { EstimateResult, OpeningState, SteadyState } from '../study/estimate/result.js';
-import { rangeOf } from '../words/headlineLabels.js';
+import { rangeOf, wordsOf } from '../words/quantityWords.js';
 import { unknownLabel } from '../words/unknownLabels.js';
 import type { UnitSystem } from '../units/index.js';
 import { plainText } from '../words/plainText.js';
 import { sayEstimate } from '../words/estimateValue.js';
-import { sayIn } from '../words/quantity.js';
+import { inAnyState, LOSSES, type StateName } from '../study/quantities.js';
+import { sayIn, sayQuantity } from '../words/quantity.js';
 import type { TableData } from './text/table.js';
 
 export function warmUpData({ design, warmUp }: EstimateResult, system: UnitSystem): TableData {
@@ -47,9 +48,7 @@ function columns({ steady, assumed }: EstimateResult): { head: string; state: St
 export function heatLossData(result: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   const states = columns(result);
-  const places = (Object.keys(HEAT_LOSS_LABELS) as (keyof typeof HEAT_LOSS_LABELS)[]).filter((place) =>
-    states.some(({ state }) => state.heatLoss_W[place] !== 0),
-  );
+  const places = LOSSES.filter((place) => states.some(({ state }) => state.heatLoss_W[place] !== 0));
   const cells = (watts: number, total: number) => [say('power', watts), percentOf(watts, total)];
   return {
     head: ['', ...states.flatMap(({ head }) => [head, ''])],
@@ -60,30 +59,29 @@ export function heatLossData(result: EstimateResult, system: UnitSystem): TableD
   };
 }
 
+const AIR = [
+  'stackBase_Pa',
+  'throat_Pa',
+  'firebox_Pa',
+  'theoretical_Pa',
+  'air_kg_per_s',
+  'excessAirRatio',
+  'intakeVelocity_m_per_s',
+  'stackVelocity_m_per_s',
+  'airChanges_per_min',
+  'residence_s',
+  'neutralPlane_m',
+] as const satisfies StateName[];
+
 export function airData(result: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   const states = columns(result);
-  const pressure = (pascals: number) => say('pressure', pascals, { digits: 2 });
-  const speed = (metresPerSecond: number) => say('speed', metresPerSecond, { digits: 2, shop: 'ft/s' });
-  const line = (what: string, cell: (state: SteadyState) => string) => [
-    what,
-    ...states.map(({ state }) => cell(state)),
-  ];
   return {
     head: ['', ...states.map(({ head }) => head)],
-    rows: [
-      line('draft at the stack base', ({ draft }) => pressure(draft.stackBase_Pa)),
-      line('draft at the throat', ({ draft }) => pressure(draft.throat_Pa)),
-      line('draft in the firebox', ({ draft }) => pressure(draft.firebox_Pa)),
-      line('draft the stack could give with no flow', ({ draft }) => pressure(draft.theoretical_Pa)),
-      line('air', ({ air_kg_per_s }) => say('massFlow', air_kg_per_s, { shop: 'lb/h', si: 'g/s' })),
-      line('air, times what the wood needs', ({ excessAirRatio }) => say('number', excessAirRatio, { digits: 2 })),
-      line('speed in the intakes', ({ draft }) => speed(draft.intakeVelocity_m_per_s)),
-      line('speed in the stack', ({ draft }) => speed(draft.stackVelocity_m_per_s)),
-      line('gas changed, times a minute', ({ draft }) => say('number', draft.airChanges_per_s * 60, { digits: 2 })),
-      line('gas stays in the pit', ({ draft }) => say('time', draft.residence_s)),
-      line('neutral plane above the ground', ({ draft }) => say('length', draft.neutralPlane_m, { shop: 'in' })),
-    ],
+    rows: AIR.map(inAnyState).map((quantity) => [
+      wordsOf(quantity, 'row'),
+      ...states.map(({ state }) => sayQuantity(say, quantity, quantity.of(state))),
+    ]),
   };
 }
 
@@ -95,7 +93,7 @@ export function openingsData({ openings }: SteadyState, system: UnitSystem): Tab
   return {
     head: ['', 'flow', '', 'pressure across'],
     rows: openings.map((opening) => [
-      openingLabel(opening.name),
+      openingLabel(opening),
       say('massFlow', Math.abs(opening.flow_kg_per_s), { digits: 2, shop: 'lb/h', si: 'g/s' }),
       wayOf(opening),
       say('pressure', Math.abs(opening.dp_Pa), { digits: Math.abs(opening.dp_Pa) < FAINT ? 1 : 2 }),

@@ -92,7 +92,10 @@ export function table(kind: CaseKind, about: string): TableInput {
 
 /** A check whose `run` is typed by its own inputs; values are validated against them before it is called. */
 export function defineCheck<I extends Inputs>(
-  check: Omit<Check, 'inputs' | 'run'> & { inputs: I; run(values: Values<I>): number },
+  about: string,
+  inputs: I,
+  result: CaseKind,
+  run: (values: Values<I>) => number,
 ): Check {
-  return { ...check, run: (values) => check.run(values as Values<I>) };
+  return { about, inputs, result, run: (values) => run(values as Values<I>) };
 }

@@ -3,7 +3,9 @@ import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { sayIn } from './quantity.js';
 import { restsOn } from './restsOn.js';
-import { rangeText } from './headlineLabels.js';
+import { capital } from './plainText.js';
+import { rangeText, wordsOf } from './quantityWords.js';
+import { held } from '../study/quantities.js';
 
 /** The settled reading of the design's thermometer [K], or null when the design has no such station. */
 export function gaugeReading(state: SteadyState, gauge: string): number | null {
@@ -23,7 +25,7 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   /** how sure a number is, where that was studied */
   const sure = (key: string) => {
     const number = result.spread?.numbers.find((each) => each.key === key);
-    return number ? ` (8 of 10 cases: ${rangeText(number, design.gauge, system)})` : '';
+    return number ? ` (8 of 10 cases: ${rangeText(number, design, system)})` : '';
   };
 
   if (assumed) {
@@ -59,7 +61,7 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
     const pressure = say('pressure', Math.abs(base), { digits: 2 });
     const draft =
       base >= 0
-        ? `Draft at the stack base is then ${pressure}${sure('hold.stackBase_Pa')}.`
+        ? `${capital(wordsOf(held('stackBase_Pa'), 'row'))} is then ${pressure}${sure('hold.stackBase_Pa')}.`
         : `Under the stack base the gas then pushes outwards with ${pressure}: gaps up there leak smoke.`;
     sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses. ${draft}`);
   } else {

@@ -1,4 +1,5 @@
 import type { GaugeStation, PartName, StationName } from '../design/design.js';
+import type { OpeningState } from '../study/estimate/result.js';
 import { plainText } from './plainText.js';
 
 const STATIONS: Record<StationName, string> = {
@@ -18,13 +19,13 @@ export function stationLabel(name: string): string {
   return STATIONS[name as StationName] ?? name;
 }
 
-/** An opening as a builder says it: `upright door gap low at uprightUpper` is `upright door gap low at upper`. */
-export function openingLabel(name: string): string {
-  return plainText(name)
-    .split(' ')
-    .map((word) => stationLabel(word).replace(/^upright, /, ''))
-    .join(' ');
+/** An opening as a builder says it: a gap at `uprightUpper` is one at `upper`. */
+export function openingLabel({ name, station }: Pick<OpeningState, 'name' | 'station'>): string {
+  const place = station === undefined ? undefined : (IN_UPRIGHT[station] ?? STATIONS[station]);
+  return plainText(place === undefined ? name : name.replace(` at ${station}`, ` at ${place}`));
 }
+
+const IN_UPRIGHT: Partial<Record<StationName, string>> = { uprightLower: 'lower', uprightUpper: 'upper' };
 
 const GAUGES: Record<GaugeStation, string> = {
   fireEnd: 'fire-end thermometer',

@@ -28,16 +28,38 @@ export function visibleName(name: string): string {
   return visible(name.replaceAll('\n', '\\n').replaceAll('\t', '\\t'));
 }
 
-/** Breaks a text between words into lines of at most `width` characters, never between a number and its unit. */
-export function wrapLines(text: string, width: number): string[] {
+/** The same text with a capital at its head. */
+export function capital(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
+/** Length of a text in characters, as columns count it. */
+export function lengthOf(text: string): number {
+  return [...text].length;
+}
+
+/**
+ * Breaks a text between words into lines that fit, never between a number and its unit.
+ *
+ * @param cut a word into pieces, where it may not stand whole
+ */
+export function breakLines(
+  text: string,
+  fits: (line: string) => boolean,
+  cut = (word: string): string[] => [word],
+): string[] {
   const lines: string[] = [];
-  const words = text.split(/(?<!\d) | (?![°%A-Za-z])/);
-  for (const word of words) {
-    const last = lines[lines.length - 1];
-    if (last !== undefined && last.length + 1 + word.length <= width) lines[lines.length - 1] = `${last} ${word}`;
+  for (const word of text.split(/(?<!\d) | (?![°%A-Za-z])/).flatMap(cut)) {
+    const longer = `${lines[lines.length - 1]} ${word}`;
+    if (lines.length > 0 && fits(longer)) lines[lines.length - 1] = longer;
     else lines.push(word);
   }
   return lines;
+}
+
+/** The same into lines of at most `width` characters. */
+export function wrapLines(text: string, width: number): string[] {
+  return breakLines(text, (line) => line.length <= width);
 }
 
 /** The same as one text, each line after the first set in by `indent`. */

@@ -1,7 +1,13 @@
+import type { Quantity } from '../study/quantities.js';
 import { format, formatBoth, type FormatOptions, type Kind, type UnitSystem } from '../units/index.js';
 
 /** Prints a quantity for the reader of this report. */
 export type Say = (kind: Kind, si: number | null, options?: { digits?: number; shop?: string; si?: string }) => string;
+
+/** A number of the table of quantities, in its units and to its figures. */
+export function sayQuantity(say: Say, { kind, unit, digits }: Omit<Quantity, 'of'>, value: number | null): string {
+  return say(kind as Kind, value, { ...unit, ...(digits === undefined ? {} : { digits }) });
+}
 
 /**
  * Shop units with SI in brackets, or SI alone.

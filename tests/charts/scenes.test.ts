@@ -5,7 +5,8 @@ import { chartScene } from '../../src/charts/chartScene.js';
 import { chartWords } from '../../src/charts/chartWords.js';
 import { drawingScene, heatColour } from '../../src/draw/drawingScene.js';
 import { estimateCharts } from '../../src/charts/estimateCharts.js';
-import { optionsChart, valueAt } from '../../src/charts/optionsChart.js';
+import { interpolate } from '../../src/solve/interpolate.js';
+import { optionsChart } from '../../src/charts/optionsChart.js';
 import { pitDrawing } from '../../src/draw/pit/pitDrawing.js';
 import type { PathStep, Scene } from '../../src/draw/scene.js';
 import { SceneContext } from '../../src/draw/sceneContext.js';
@@ -177,7 +178,7 @@ describe('a curve read between its points', () => {
     [10, 20],
     [15, 30],
     [99, 40],
-  ])('at %d', (time, value) => expect(valueAt([0, 10, 20], [10, 20, 40], time)).toBe(value));
+  ])('at %d', (time, value) => expect(interpolate([0, 10, 20], [10, 20, 40], time)).toBe(value));
 });
 
 describe('drawings as scenes', () => {

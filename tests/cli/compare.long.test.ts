@@ -33,10 +33,10 @@ describe('compare', () => {
   });
 
   it('compares designs, and every value with every other', async () => {
-    const two = await pitwright(['compare', plain, example('square-20.yaml'), '--json']);
+    const two = await pitwright(['compare', plain, example('boxed-22.yaml'), '--json']);
     expect(JSON.parse(two.stdout).options.map(({ label }: { label: string }) => label)).toEqual([
       'Backyard 24',
-      'Porch 20, half-inch firebox',
+      'Porch 22, boxed firebox',
     ]);
     const product = await pitwright([...plates, '--vary', 'site.wind=0 mph | 10 mph', '--baseline', '3', '--json']);
     const { baseline, options } = JSON.parse(product.stdout);

@@ -1,13 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  FINISHES,
-  gaugeThickness,
-  INSULATION_ALIASES,
-  INSULATIONS,
-  PIPES,
-  STOCK_TUBES,
-  WOODS,
-} from '../../src/design/catalog/index.js';
+import { FINISHES, INSULATION_ALIASES, INSULATIONS, STOCK_TUBES, WOODS } from '../../src/design/catalog/index.js';
+import { gaugeThickness, PIPES } from '../../src/units/index.js';
 import { layerConductivity } from '../../src/physics/insulation.js';
 import { DRY_NET_HEAT, netHeatAsFired } from '../../src/physics/wood.js';
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { CookLog } from '../../src/fit/log/log.js';
 import { estimate } from '../../src/study/estimate/estimate.js';
-import { curveAt, fireOfLog } from '../../src/fit/logFire.js';
+import { fireOfLog } from '../../src/fit/logFire.js';
+import { interpolate } from '../../src/solve/interpolate.js';
 import { runLog } from '../../src/fit/logRun.js';
 import { holdPit } from '../../src/study/events/heldPit.js';
 import { exampleDesign } from '../support/examples.js';
@@ -33,7 +34,7 @@ describe('a pit under the fire of a log', () => {
       const series = stations.find((each) => each.name === name)!;
       const curve = { time_s, value: series.thermometer_K };
       for (let t = 60; t < warmUp!.gauge_s!; t += 60) {
-        expect(Math.abs(run.computed[c][t / 10] - curveAt(curve, t))).toBeLessThan(1);
+        expect(Math.abs(run.computed[c][t / 10] - interpolate(curve.time_s, curve.value, t))).toBeLessThan(1);
       }
     }
   });

@@ -51,7 +51,7 @@ describe.skipIf(!browser)('for everybody', () => {
     expect(await page.locator('[data-field="firebox.length"]').inputValue()).toBe('28 in');
     const slider = page.locator('[data-slider="firebox.length"]');
     expect(await slider.getAttribute('aria-valuetext')).toBe('28 in');
-    expect((await numbers(page)).wood).not.toBe(before.wood);
+    expect((await numbers(page))['hold.wood_kg_per_s']).not.toBe(before['hold.wood_kg_per_s']);
     await close();
   });
 

@@ -1,6 +1,6 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { curvesCsv, textCell } from '../../src/report/csv.js';
+import { csvOf, curvesCsv, inertCell } from '../../src/report/csv.js';
 import { sampleResult } from '../support/sampleResult.js';
 
 const series = sampleResult.warmUp!.series;
@@ -47,5 +47,5 @@ describe('a text cell', () => {
     ['say "hot"', '"say ""hot"""'],
     ['two\nlines', '"two\nlines"'],
     ['plain', 'plain'],
-  ])('%j becomes %j', (text, cell) => expect(textCell(text)).toBe(cell));
+  ])('%j becomes %j', (text, cell) => expect(csvOf([[inertCell(text)]])).toBe(`${cell}\r\n`));
 });

@@ -2,7 +2,8 @@
  * One field of a design in steps, all else as it is: which way the numbers must go, whatever the design.
  */
 import { readDesign } from '../../src/design/read.js';
-import { changeTree, PARTS, type Change } from '../../src/design/vary.js';
+import { PARTS } from '../../src/design/stations.js';
+import { changeTree, type Change } from '../../src/design/vary.js';
 import { estimate, type EstimateOptions } from '../../src/study/estimate/estimate.js';
 import type { EstimateResult, SteadyState } from '../../src/study/estimate/result.js';
 import type { Tree } from '../design/randomDesign.js';

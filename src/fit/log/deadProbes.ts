@@ -4,10 +4,12 @@
  * Both need another probe as witness. A pit that holds reads the same for long on a logger of whole degrees, a far probe stays
  * cold for a while after lighting, the skin of an insulated part hardly warms: none of these counts as dead.
  */
-import type { Design } from '../../design/design.js';
+import type { Design, StationName } from '../../design/design.js';
+import { partOfStation } from '../../design/sense.js';
 import { format } from '../../units/index.js';
 import { firstAtOrAfter } from './outliers.js';
-import { median, resolutionOf, without, type Readings } from './readings.js';
+import { median } from 'simple-statistics';
+import { resolutionOf, without, type Readings } from './readings.js';
 import { counted, type Report } from './report.js';
 
 const FAHRENHEIT = 5 / 9;
@@ -176,7 +178,7 @@ function liesOutside(channel: Readings, channels: readonly Readings[], design: D
 }
 
 /** The outside of an insulated part may stay near outdoor temperature. */
-function isInsulated({ firebox, chamber, upright }: Design, station: string | undefined): boolean {
-  const part = station === 'firebox' ? firebox : station?.startsWith('upright') ? upright : chamber;
+function isInsulated(design: Design, station: StationName | undefined): boolean {
+  const part = design[station === undefined ? 'chamber' : partOfStation(station)];
   return part?.insulation !== undefined && part.insulation.thickness > 0;
 }

@@ -1,6 +1,7 @@
 /** Readings that stand out from those around them and come back at once: spikes of a logger, not of a pit. */
 import type { Stretch } from './log.js';
-import { median, without, type Readings } from './readings.js';
+import { median } from 'simple-statistics';
+import { without, type Readings } from './readings.js';
 import { counted, type Report } from './report.js';
 import { format } from '../../units/index.js';
 
@@ -81,9 +82,8 @@ interface Spike {
 
 function spikesOf({ column, time_s, value }: Readings): Spike[] {
   const spikes: Spike[] = [];
-  const steps = new Float64Array(Math.max(1, time_s.length - 1));
-  for (let i = 1; i < time_s.length; i++) steps[i - 1] = time_s[i] - time_s[i - 1];
-  const step = median(steps);
+  if (time_s.length < 2) return [];
+  const step = median(time_s.slice(1).map((time, i) => time - time_s[i]));
   const least = LEAST_SPIKE * (1 + step / DOUBLING_STEP) * (column.measured === 'gas' ? BARE : 1);
   const usual = noiseOf(value, 1, value.length);
   for (let from = 1; from < value.length - 1; from++) {
@@ -126,8 +126,7 @@ function noiseAround(value: readonly number[], { from, to }: Spike): number {
 /** Standard deviation of the noise, from the steps that lead to the readings of a stretch [K]. */
 function noiseOf(value: readonly number[], from: number, to: number): number {
   if (to <= from) return 0;
-  const steps = new Float64Array(to - from);
-  for (let i = from; i < to; i++) steps[i - from] = Math.abs(value[i] - value[i - 1]);
+  const steps = value.slice(from, to).map((each, i) => Math.abs(each - value[from + i - 1]));
   return (MAD_TO_SIGMA * median(steps)) / Math.SQRT2;
 }
 

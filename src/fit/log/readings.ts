@@ -110,9 +110,3 @@ export function resolutionOf(values: readonly number[]): number {
   }
   return Number.isFinite(least) ? least : 0;
 }
-
-export function median(values: ArrayLike<number>): number {
-  const sorted = Float64Array.from(values).sort();
-  const middle = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
-}

@@ -1,4 +1,4 @@
-import { median } from './readings.js';
+import { median } from 'simple-statistics';
 
 /** The first load may be so many later pieces at most, and what is added later comes to so many of the first. */
 const FIRST = 8;

@@ -1,11 +1,10 @@
 import { chartScene } from '../../charts/chartScene.js';
 import { drawingScene } from '../../draw/drawingScene.js';
-import { headlineLabel } from '../../words/headlineLabels.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { optionsChart } from '../../charts/optionsChart.js';
 import { pitDrawing } from '../../draw/pit/pitDrawing.js';
-import { plainText } from '../../words/plainText.js';
 import { breakText } from '../../draw/textWidth.js';
+import { capital, plainText } from '../../words/plainText.js';
 import { SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare/compare.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
@@ -16,7 +15,7 @@ import { format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
 import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../../words/restsOn.js';
-import { rangeText } from '../../words/headlineLabels.js';
+import { headlineOf, rangeText, wordsOf } from '../../words/quantityWords.js';
 import { buyerVerdict } from './buyerVerdict.js';
 import { LONGEST, MANY, shortLabel } from './shortLabel.js';
 import type { TableData } from '../text/table.js';
@@ -187,10 +186,10 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
 function plateRows(rows: readonly CompareRow[]): CompareRow[] {
   const byPlates = new Map<string, CompareRow>();
   for (const row of rows) {
-    if (row.measure.group !== 'plate' || row.words.startsWith('stack')) continue;
+    if (row.measure.group !== 'plate' || row.measure.part === 'stack') continue;
     const plates = row.cells.map(({ value }) => value).join();
-    const known = byPlates.get(plates);
-    byPlates.set(plates, known ? { ...known, words: `${known.words}, ${row.words}` } : row);
+    const known = byPlates.get(plates)?.measure;
+    byPlates.set(plates, known ? { ...row, measure: { ...known, at: `${known.at}, ${row.measure.at}` } } : row);
   }
   return [...byPlates.values()];
 }
@@ -200,14 +199,8 @@ export function measureText(row: CompareRow, index: number, system: UnitSystem):
   return tellingOfRow(row, system).quantity(row.cells[index].value);
 }
 
-function words({ measure, words: own }: CompareRow, gauge: EstimateResult['design']['gauge']): string {
-  if (measure.key === 'gauge_s') return `${gaugeLabel(gauge)} first reads it, at least`;
-  if (measure.key === 'soaked_s') return 'steel is soaked';
-  if (measure.key === 'hold.fire_W') return 'heat lost while holding';
-  if (measure.key === 'hold.wood_kg_per_s') return 'wood while holding';
-  if (measure.key === 'hold.hottestOutside_K') return 'hottest steel outside';
-  if (measure.group === 'plate') return `plate of ${own}`;
-  return measure.key === 'woodToSoaked_kg' ? 'wood until soaked' : own;
+function words({ measure }: CompareRow, gauge: EstimateResult['design']['gauge']): string {
+  return measure.name === 'gauge_s' ? `${gaugeLabel(gauge)} first reads it, at least` : wordsOf(measure, 'buyer');
 }
 
 function chartBlock(comparison: Comparison, alone: boolean): Block[] {
@@ -269,10 +262,6 @@ function assumedText(result: EstimateResult, defaults: string[], alone: boolean)
     .join(' ');
 }
 
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
-}
-
 const SURE = ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s'];
 
 function sureText({ design, spread, estimates }: EstimateResult, alone: boolean): string {
@@ -290,7 +279,7 @@ function sureText({ design, spread, estimates }: EstimateResult, alone: boolean)
   const told = SURE.flatMap((key) => {
     const number = spread.numbers.find((each) => each.key === key);
     return number && number.p10 !== null
-      ? [`${headlineLabel(key, design.gauge).text} ${rangeText(number, design.gauge, 'shop')}`]
+      ? [`${wordsOf(headlineOf(key, design), 'alone')} ${rangeText(number, design, 'shop')}`]
       : [];
   });
   return `8 of 10 cases, with ${estimates.length} estimates drawn from their spreads: ${told.join('; ')}. ${known}`;

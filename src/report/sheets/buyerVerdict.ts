@@ -3,6 +3,7 @@ import { shortLabel } from './shortLabel.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare/compare.js';
 import { shortfallWords, type ShortfallCode } from '../../study/estimate/shortfall.js';
 import { format } from '../../units/index.js';
+import { capital } from '../../words/plainText.js';
 import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 
 /** What decides, and how the two ends of it are said. */
@@ -54,10 +55,6 @@ const SHORTLY: { codes: ShortfallCode[]; says: (target: string) => string }[] = 
   { codes: ['not-followed'], says: (target) => `its way to ${target} could not be followed` },
   { codes: ['not-soaked'], says: () => 'never soaked within the time computed' },
 ];
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
-}
 
 /** Nothing where fewer than two options have the number. */
 function clause(

@@ -2,7 +2,7 @@ import type { ChartConfiguration } from 'chart.js';
 import { chartScene } from '../../charts/chartScene.js';
 import { heatLossChart } from '../../charts/heatLossChart.js';
 import { gaugeLabel, stationLabel } from '../../words/labels.js';
-import { valueAt } from '../../charts/optionsChart.js';
+import { interpolate } from '../../solve/interpolate.js';
 import { plainText } from '../../words/plainText.js';
 import { pressureChart } from '../../charts/pressureChart.js';
 import { temperatureView } from '../../draw/pit/temperatureView.js';
@@ -102,7 +102,9 @@ function curveData(comparison: Comparison): TableData | null {
       `${minute} min`,
       ...shown.map(({ result }) => {
         const { time_s, thermometer_K } = result.warmUp!.series;
-        return minute * 60 > time_s.at(-1)! ? '–' : format('temperature', valueAt(time_s, thermometer_K, minute * 60));
+        return minute * 60 > time_s.at(-1)!
+          ? '–'
+          : format('temperature', interpolate(time_s, thermometer_K, minute * 60));
       }),
     ]),
   };

@@ -1,3 +1,4 @@
+import { GROUP_WORDS } from '../../words/quantityWords.js';
 import { plainText } from '../../words/plainText.js';
 import { SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import type { Geometry } from '../../design/geometry.js';
@@ -8,7 +9,7 @@ import { verdictOf } from '../../study/compare/verdict.js';
 import { gatherWarnings } from '../../words/warningRank.js';
 import { format } from '../../units/index.js';
 import { PLATE_AND_LOSS, SOAKED_MEANS } from '../../words/cautions.js';
-import { compareRows, GROUP_WORDS, rowHead, tellingOfRow } from '../compareRows.js';
+import { compareRows, rowHead, tellingOfRow } from '../compareRows.js';
 import { designRows } from '../designRows.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOnEach } from '../../words/restsOn.js';

@@ -5,7 +5,9 @@ import type { ColdSmoke } from '../../study/events/coldSmoke.js';
 import type { UnitSystem } from '../../units/index.js';
 import { version } from '../../version.js';
 import { CAUTIONS, NOT_A_GUARANTEE } from '../../words/cautions.js';
-import { sayIn, type Say } from '../../words/quantity.js';
+import { inAnyState } from '../../study/quantities.js';
+import { sayIn, sayQuantity, type Say } from '../../words/quantity.js';
+import { wordsOf } from '../../words/quantityWords.js';
 import { restsOn } from '../../words/restsOn.js';
 import { table } from './table.js';
 
@@ -18,9 +20,9 @@ export function coldSmokeText(design: Design, cold: ColdSmoke, system: UnitSyste
   const rows = fire
     ? [
         ['fire', `${say('power', fire.fire_W)}, ${say('massFlow', fire.wood_kg_per_s)} of wood`],
-        ['air, times what the wood needs', say('number', fire.excessAirRatio, { digits: 2 })],
-        ['draft at the stack base', say('pressure', fire.draft.stackBase_Pa, { digits: 2 })],
-        ['speed in the stack', say('speed', fire.draft.stackVelocity_m_per_s, { digits: 2, shop: 'ft/s' })],
+        ...(['excessAirRatio', 'stackBase_Pa', 'stackVelocity_m_per_s'] as const)
+          .map(inAnyState)
+          .map((quantity) => [wordsOf(quantity, 'row'), sayQuantity(say, quantity, quantity.of(fire))]),
         ...cold.stations.map(({ name, thermometer_K, under }) => [
           `${stationLabel(name)} thermometer`,
           `${say('temperature', thermometer_K)}${under ? '' : ', OVER'}`,

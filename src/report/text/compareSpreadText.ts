@@ -4,6 +4,7 @@ import type { SureDifference } from '../../study/compare/compareSpread.js';
 import { MISSING, type Telling } from '../../study/compare/told.js';
 import type { UnitSystem } from '../../units/index.js';
 import { compareRows, rowHead, tellingOfRow, type CompareRow } from '../compareRows.js';
+import { wordsOf } from '../../words/quantityWords.js';
 import { table } from './table.js';
 
 const WIDTH = 98;
@@ -62,7 +63,7 @@ function sentence(
 ): string {
   const words = told.filter(({ row }) => !PARTS.has(row.measure.group));
   const names = (which: (sure: SureDifference) => boolean) =>
-    words.filter(({ sure }) => which(sure)).map(({ row }) => nameOf(row));
+    words.filter(({ sure }) => which(sure)).map(({ row }) => wordsOf(row.measure, 'named'));
   const more = names((sure) => sure.more === cases);
   const less = names((sure) => sure.less === cases);
   const same = names((sure) => sure.same === cases);
@@ -73,15 +74,11 @@ function sentence(
     ...(more.length > 0 ? [`more, longer or hotter in every case: ${more.join(', ')}`] : []),
     ...(less.length > 0 ? [`less, shorter or cooler in every case: ${less.join(', ')}`] : []),
     ...(same.length > 0 ? [`the same in every case: ${same.join(', ')}`] : []),
-    ...(open.length > 0 ? [`open: ${open.map(({ row, sure }) => `${nameOf(row)} (${counts(sure)})`).join(', ')}`] : []),
+    ...(open.length > 0
+      ? [`open: ${open.map(({ row, sure }) => `${wordsOf(row.measure, 'named')} (${counts(sure)})`).join(', ')}`]
+      : []),
   ];
   return `${plainText(label, LONGEST_LABEL)} against ${plainText(baseline, LONGEST_LABEL)}, ${cases} cases; ${clauses.join('; ')}.`;
-}
-
-function nameOf({ measure, words }: CompareRow): string {
-  return measure.group === 'temperatures' && measure.key.startsWith('hold.thermometer')
-    ? `thermometer, ${words}`
-    : words;
 }
 
 function counts({ more, less, same, missing }: SureDifference): string {

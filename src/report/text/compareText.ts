@@ -1,14 +1,15 @@
-import { plainText, wrap } from '../../words/plainText.js';
+import { lengthOf, plainText, wrap } from '../../words/plainText.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { baselineOf, type Comparison } from '../../study/compare/compare.js';
-import { NO_DIFFERENCE } from '../../study/compare/measures.js';
+import { NO_DIFFERENCE } from '../../study/quantities.js';
 import { gatherWarnings } from '../../words/warningRank.js';
 import { BACK_WITHIN } from '../../study/events/disturb.js';
 import { money } from '../../study/compare/told.js';
 import { verdictOf } from '../../study/compare/verdict.js';
 import { convert, format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
-import { compareRows, GROUP_WORDS, rowHead, tellingOfRow, type CompareRow } from '../compareRows.js';
+import { compareRows, rowHead, tellingOfRow, type CompareRow } from '../compareRows.js';
+import { GROUP_WORDS } from '../../words/quantityWords.js';
 import { compareSpreadText } from './compareSpreadText.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOnEach } from '../../words/restsOn.js';
@@ -89,7 +90,7 @@ function tables(comparison: Comparison, system: UnitSystem): string[] {
     for (let at = 0; at === 0 || at < others.length; at += each) {
       blocks.push(block(comparison, rows, base, others.slice(at, at + each), system));
     }
-    const widest = Math.max(...blocks.flatMap((text) => text.split('\n').map((line) => [...line].length)));
+    const widest = Math.max(...blocks.flatMap((text) => text.split('\n').map(lengthOf)));
     if (widest <= WIDTH || each === 1) return blocks;
   }
   return [];

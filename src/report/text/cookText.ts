@@ -4,7 +4,7 @@ import type { Design } from '../../design/design.js';
 import type { CookResult } from '../../study/events/cook.js';
 import { doorwayOf } from '../../study/events/door.js';
 import type { UnitSystem } from '../../units/index.js';
-import { convert, unitOf } from '../../units/index.js';
+import { csvOf, curveCells } from '../csv.js';
 import { version } from '../../version.js';
 import { CAUTIONS, NOT_A_GUARANTEE } from '../../words/cautions.js';
 import { sayIn } from '../../words/quantity.js';
@@ -59,19 +59,13 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
 
 /** The day's curves as CSV (RFC 4180, plain ASCII). */
 export function cookCsv({ curve }: CookResult, system: UnitSystem): string {
-  const shop = system === 'shop';
-  const degrees = shop ? 'degF' : 'degC';
-  const head = [
-    `time [${shop ? 'min' : 's'}]`,
-    `fire [${shop ? unitOf('power', 'shop') : 'W'}]`,
-    ...['thermometer', 'gas', 'steel'].map((what) => `${what} [${degrees}]`),
-  ];
-  const rows = curve.time_s.map((seconds, i) => [
-    (shop ? seconds / 60 : seconds).toFixed(3),
-    (shop ? convert('power', curve.fire_W[i], 'shop') : curve.fire_W[i]).toFixed(1),
-    ...[curve.thermometer_K, curve.gas_K, curve.steel_K].map((values) =>
-      convert('temperature', values[i], system).toFixed(2),
+  const { thermometer_K, gas_K, steel_K } = curve;
+  const temperatures = Object.entries({ thermometer: thermometer_K, gas: gas_K, steel: steel_K });
+  return csvOf(
+    curveCells(
+      curve,
+      temperatures.map(([head, kelvin]) => ({ head, kelvin })),
+      system,
     ),
-  ]);
-  return [head, ...rows].map((row) => `${row.join(',')}\r\n`).join('');
+  );
 }

@@ -1,5 +1,5 @@
 import { plainText, wrap } from '../../words/plainText.js';
-import { rangeOf } from '../../words/headlineLabels.js';
+import { rangeOf } from '../../words/quantityWords.js';
 import { unknownLabel } from '../../words/unknownLabels.js';
 import type { FitResult, FittedChannel, FittedParameter } from '../../fit/fitResult.js';
 import { convert, format, unitOf, type UnitSystem } from '../../units/index.js';

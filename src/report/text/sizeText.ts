@@ -1,5 +1,5 @@
 import { stringify } from 'yaml';
-import { rangeOf } from '../../words/headlineLabels.js';
+import { rangeOf } from '../../words/quantityWords.js';
 import { plainText, wrap } from '../../words/plainText.js';
 import { COMFORT, LIMIT, type LimitKey, type Margin } from '../../study/size/limits.js';
 import type { AsDrawn, SizeChoice, SizeResult } from '../../study/size/size.js';

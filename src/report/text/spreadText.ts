@@ -1,4 +1,4 @@
-import { headlineLabel, headlineText, rangeText } from '../../words/headlineLabels.js';
+import { headlineOf, headlineText, rangeText, wordsOf } from '../../words/quantityWords.js';
 import { unknownLabel } from '../../words/unknownLabels.js';
 import { fittedTogether } from '../../study/spread/correlate.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
@@ -17,12 +17,12 @@ export function spreadTable({ design, spread }: EstimateResult, system: UnitSyst
   return table(
     ['', 'estimate', 'middle case', '8 of 10 cases'],
     spread!.numbers.map((each) => {
-      const label = headlineLabel(each.key, design.gauge);
+      const quantity = headlineOf(each.key, design);
       return [
-        label.text,
-        headlineText(label, each.estimate, system),
-        headlineText(label, each.p50, system),
-        rangeText(each, design.gauge, system),
+        wordsOf(quantity, 'alone'),
+        headlineText(quantity, each.estimate, system),
+        headlineText(quantity, each.p50, system),
+        rangeText(each, design, system),
       ];
     }),
     INDENT,
@@ -36,7 +36,7 @@ export function missingText({ design, spread }: EstimateResult): string | null {
   const told = some.filter(({ key }) => TOLD.includes(key) || key === 'full.thermometer_K');
   const count = (missing: number) => `${missing} of ${spread!.cases} cases`;
   return told
-    .map(({ key, missing }) => `No '${headlineLabel(key, design.gauge).text}' in ${count(missing)}.`)
+    .map(({ key, missing }) => `No '${wordsOf(headlineOf(key, design), 'alone')}' in ${count(missing)}.`)
     .join(' ');
 }
 
@@ -51,15 +51,17 @@ export function sharesText({ design }: EstimateResult): string {
 export function causesText({ design, spread }: EstimateResult, system: UnitSystem): string {
   const groups = TOLD.flatMap((key) => {
     const number = spread!.numbers.find((each) => each.key === key);
-    const label = headlineLabel(key, design.gauge);
     const causes = (number?.causes ?? []).filter(({ share }) => share >= LEAST).slice(0, CAUSES);
     if (causes.length === 0) return [];
+    const quantity = headlineOf(key, design);
     const rows = causes.map(({ path, share, atLow, atHigh }) => [
       `${Math.round(100 * share)} %`,
       unknownLabel(path),
-      `${headlineText(label, atLow, system)} -> ${headlineText(label, atHigh, system)}`,
+      `${headlineText(quantity, atLow, system)} -> ${headlineText(quantity, atHigh, system)}`,
     ]);
-    return [`  ${label.text}\n${table(['', '', ''], rows, { indent: '    ', align: ['right', 'left', 'left'] })}`];
+    return [
+      `  ${wordsOf(quantity, 'alone')}\n${table(['', '', ''], rows, { indent: '    ', align: ['right', 'left', 'left'] })}`,
+    ];
   });
   return groups.length > 0 ? groups.join('\n') : '  Too few cases to tell: ask for more of them.';
 }

@@ -1,3 +1,5 @@
+import { lengthOf } from '../../words/plainText.js';
+
 export type Align = 'left' | 'right';
 
 /** A table as data: what readers of text, HTML, paper and a screen reader get alike. */
@@ -20,12 +22,12 @@ export interface TableData {
 export function table(head: string[], rows: string[][], options: { align?: Align[]; indent?: string } = {}): string {
   const { align = [], indent = '' } = options;
   const all = head.some((cell) => cell !== '') ? [head, ...rows] : rows;
-  const widths = head.map((_, column) => Math.max(...all.map((row) => widthOf(row[column] ?? ''))));
+  const widths = head.map((_, column) => Math.max(...all.map((row) => lengthOf(row[column] ?? ''))));
   return all
     .map((row) => {
       const cells = widths.map((width, column) => {
         const cell = row[column] ?? '';
-        const fill = ' '.repeat(width - widthOf(cell));
+        const fill = ' '.repeat(width - lengthOf(cell));
         return (align[column] ?? (column === 0 ? 'left' : 'right')) === 'left' ? cell + fill : fill + cell;
       });
       return (indent + cells.join('  ')).trimEnd();
@@ -36,8 +38,4 @@ export function table(head: string[], rows: string[][], options: { align?: Align
 /** A table's data as text, set in by two. */
 export function textTable({ head, rows, align }: TableData): string {
   return table(head, rows, { indent: '  ', ...(align ? { align } : {}) });
-}
-
-function widthOf(cell: string): number {
-  return [...cell].length;
 }

@@ -5,6 +5,7 @@
  * finds it right. The last digit is chosen so fine that the two ways differ by less than a fifth of any difference worth telling.
  */
 import { convert, formatPlate, formatTime, timeStep, unitOf, type Kind, type UnitSystem } from '../../units/index.js';
+import type { Quantity } from '../quantities.js';
 import type { Difference } from './compare.js';
 
 /** What of a row decides how it is told. */
@@ -12,8 +13,7 @@ export interface Row {
   kind: Kind | 'money';
   /** in place of the usual unit of the kind, by system */
   unit?: Partial<Record<UnitSystem, string>>;
-  /** what stands where there is no number (default: a dash) */
-  missing?: string;
+  missing?: Quantity['missing'];
 }
 
 type Pair = Pick<Difference, 'baseline' | 'value' | 'none'>;
@@ -47,9 +47,19 @@ const FINEST_DEGREE = 0.1;
 /** Kinds that can't be a percentage of themselves. */
 const NO_SHARE: ReadonlySet<string> = new Set(['temperature', 'share', 'plate']);
 
-/** @param pairs every option's value beside the baseline's, the baseline's own among them */
-export function tellingOf(row: Row, pairs: readonly Pair[], system: UnitSystem, currency = ''): Telling {
-  const { kind, missing = MISSING } = row;
+/**
+ * @param pairs every option's value beside the baseline's, the baseline's own among them
+ * @param words in place of a number that isn't there
+ */
+export function tellingOf(
+  row: Row,
+  pairs: readonly Pair[],
+  system: UnitSystem,
+  currency = '',
+  words?: string,
+): Telling {
+  const { kind } = row;
+  const missing = words ?? (row.missing === 'never' ? 'never' : MISSING);
   if (kind === 'plate') return plates(missing, system);
   const unit = unitFor(row, system);
   const step = stepOf(row, pairs, system);

@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
 import { baselineOf, type ComparedOption, type Comparison, type Difference } from './compare.js';
-import { UNITS_OF_KEYS } from './measures.js';
+import { held, ofResult, type Quantity } from '../quantities.js';
 import { shortfallWords } from '../estimate/shortfall.js';
 import { tellingOf, type Row, type Telling } from './told.js';
 
@@ -10,8 +11,7 @@ const HARDLY_KELVIN = 10;
 
 /** A number that a buyer weighs up: less of it is what he wants. */
 interface Weighed {
-  key: string;
-  kind: Row['kind'];
+  quantity: Quantity;
   less: string;
   more: string;
   /** when it stays as it is */
@@ -20,63 +20,55 @@ interface Weighed {
 
 const WEIGHED: readonly Weighed[] = [
   {
-    key: 'swing.thermometer_K',
-    kind: 'temperatureDifference',
+    quantity: ofResult('swing.thermometer_K'),
     less: 'a smaller swing under splits',
     more: 'a larger swing under splits',
     same: 'swing under splits',
   },
   {
-    key: 'door.dip_K',
-    kind: 'temperatureDifference',
+    quantity: ofResult('door.dip_K'),
     less: 'a smaller dip when the door opens',
     more: 'a larger dip when the door opens',
     same: 'dip when the door opens',
   },
   {
-    key: 'door.recovery_s',
-    kind: 'time',
+    quantity: ofResult('door.recovery_s'),
     less: 'a quicker recovery after the door',
     more: 'a slower recovery after the door',
     same: 'recovery after the door',
   },
   {
-    key: 'gust.dip_K',
-    kind: 'temperatureDifference',
+    quantity: ofResult('gust.dip_K'),
     less: 'a smaller dip in a gust',
     more: 'a larger dip in a gust',
     same: 'dip in a gust',
   },
   {
-    key: 'hold.wood_kg_per_s',
-    kind: 'massFlow',
+    quantity: held('wood_kg_per_s'),
     less: 'less wood to hold',
     more: 'more wood to hold',
     same: 'wood to hold',
   },
   {
-    key: 'hold.endToEnd_K',
-    kind: 'temperatureDifference',
+    quantity: held('endToEnd_K'),
     less: 'more even temperatures end to end',
     more: 'less even temperatures end to end',
     same: 'evenness end to end',
   },
   {
-    key: 'hold.hottestOutside_K',
-    kind: 'temperature',
+    quantity: held('hottestOutside_K'),
     less: 'a cooler hottest outside',
     more: 'a hotter hottest outside',
     same: 'hottest outside',
   },
-  { key: 'soaked_s', kind: 'time', less: 'a shorter soak', more: 'a longer soak', same: 'time to soak' },
+  { quantity: ofResult('soaked_s'), less: 'a shorter soak', more: 'a longer soak', same: 'time to soak' },
   {
-    key: 'woodToSoaked_kg',
-    kind: 'mass',
+    quantity: ofResult('woodToSoaked_kg'),
     less: 'less wood to soak',
     more: 'more wood to soak',
     same: 'wood to soak',
   },
-  { key: 'steel_kg', kind: 'mass', less: 'less steel', more: 'more steel', same: 'weight of steel' },
+  { quantity: ofResult('steel_kg'), less: 'less steel', more: 'more steel', same: 'weight of steel' },
 ];
 
 /** What an option does against the baseline, as keys of its differences, those that matter most first. */
@@ -103,11 +95,11 @@ export function findingsOf({ options, baseline }: Comparison): Finding[] {
 function findingOf({ label, differences }: ComparedOption): Finding {
   const finding: Finding = { label, buys: [], costs: [], hardly: [], same: [], lacks: [], gains: [], neither: [] };
   const weighed = WEIGHED.flatMap((row) => {
-    const difference = differences.find(({ key }) => key === row.key);
+    const difference = differences.find(({ key }) => key === row.quantity.key);
     return difference ? [{ row, difference }] : [];
   });
   for (const { row, difference } of [...weighed].sort((a, b) => sizeOf(b) - sizeOf(a))) {
-    finding[whereOf(row, difference)].push(row.key);
+    finding[whereOf(row, difference)].push(row.quantity.key);
   }
   return finding;
 }
@@ -121,7 +113,7 @@ function whereOf(row: Weighed, difference: Difference): Exclude<keyof Finding, '
   return value < baseline ? 'buys' : 'costs';
 }
 
-function worthTelling({ kind }: Weighed, { share, difference }: Difference): boolean {
+function worthTelling({ quantity: { kind } }: Weighed, { share, difference }: Difference): boolean {
   if (kind === 'temperature') return Math.abs(difference!) >= HARDLY_KELVIN;
   return share === null || Math.abs(share) >= HARDLY;
 }
@@ -129,7 +121,7 @@ function worthTelling({ kind }: Weighed, { share, difference }: Difference): boo
 /** For the order in which differences are told. A temperature counts against a hundred kelvins. */
 function sizeOf({ row, difference: { share, difference } }: { row: Weighed; difference: Difference }): number {
   if (difference === null) return 0;
-  if (row.kind === 'temperature') return Math.abs(difference) / 100;
+  if (row.quantity.kind === 'temperature') return Math.abs(difference) / 100;
   return share === null ? Number.MAX_VALUE : Math.abs(share);
 }
 
@@ -159,13 +151,12 @@ const SEVERITY = ['no-fire', 'not-held', 'not-reached', 'not-followed', 'not-soa
 /** How the numbers of a measure are told in a comparison: to the digits of its table. */
 export function tellingFor(
   { options, settings }: Comparison,
-  { key, kind }: { key: string; kind: Row['kind'] },
+  quantity: Row & { key: string },
   system: UnitSystem,
   missing?: string,
 ): Telling {
-  const pairs = options.flatMap(({ differences }) => differences.find((each) => each.key === key) ?? []);
-  const row: Row = { kind, ...(UNITS_OF_KEYS[key] ? { unit: UNITS_OF_KEYS[key] } : {}) };
-  return tellingOf(missing === undefined ? row : { ...row, missing }, pairs, system, settings.currency);
+  const pairs = options.flatMap(({ differences }) => differences.find((each) => each.key === quantity.key) ?? []);
+  return tellingOf(quantity, pairs, system, settings.currency, missing);
 }
 
 /** Nothing where the option can't hold the target: that is said already, and leaves nothing to weigh up. */
@@ -174,9 +165,9 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
   const base = baselineOf(comparison);
   if (!option.result.steady) return [];
   const about = (key: string) => {
-    const row = WEIGHED.find((each) => each.key === key)!;
+    const row = WEIGHED.find((each) => each.quantity.key === key)!;
     const pair = option.differences.find((each) => each.key === key)!;
-    return { row, pair, telling: tellingFor(comparison, row, system, 'never') };
+    return { row, pair, telling: tellingFor(comparison, row.quantity, system, 'never') };
   };
   const against = (words: 'less' | 'more') => (key: string) => {
     const { row, pair, telling } = about(key);
@@ -192,19 +183,19 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     const { row, pair, telling } = about(key);
     return `${row.same} (${telling.quantity(pair[which])})`;
   };
-  const names = (keys: string[]) => list(keys.map((key) => about(key).row.same));
+  const names = (keys: string[]) => listed(keys.map((key) => about(key).row.same));
   const { buys, costs, same, lacks, gains, neither } = finding;
   const told = buys.length + costs.length > 0;
   const clauses = [
-    ...(lacks.length > 0 ? [`loses what only ${base.label} has: ${list(lacks.map(there('baseline')))}`] : []),
-    ...(gains.length > 0 ? [`has what ${base.label} lacks: ${list(gains.map(there('value')))}`] : []),
+    ...(lacks.length > 0 ? [`loses what only ${base.label} has: ${listed(lacks.map(there('baseline')))}`] : []),
+    ...(gains.length > 0 ? [`has what ${base.label} lacks: ${listed(gains.map(there('value')))}`] : []),
     ...(told
       ? [
-          buys.length > 0 ? `buys ${list(buys.map(against('less')))}` : 'buys nothing that these numbers show',
-          costs.length > 0 ? `costs ${list(costs.map(against('more')))}` : 'costs nothing that they show',
+          buys.length > 0 ? `buys ${listed(buys.map(against('less')))}` : 'buys nothing that these numbers show',
+          costs.length > 0 ? `costs ${listed(costs.map(against('more')))}` : 'costs nothing that they show',
         ]
       : []),
-    ...(finding.hardly.length > 0 ? [`makes hardly any difference to ${list(finding.hardly.map(hardly))}`] : []),
+    ...(finding.hardly.length > 0 ? [`makes hardly any difference to ${listed(finding.hardly.map(hardly))}`] : []),
     ...(neither.length > 0 ? [`neither of them has ${names(neither)}`] : []),
   ];
   const head = `${finding.label} instead of ${base.label}`;
@@ -227,8 +218,4 @@ function costOf({ differences }: ComparedOption, comparison: Comparison, system:
   const size = text.slice(1);
   const amount = /^[A-Za-z]/.test(currency) ? `${size} ${currency}` : `${currency}${size}`;
   return `, ${amount} ${cost.difference < 0 ? 'less' : 'more'}`;
-}
-
-function list(items: string[]): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;
 }

@@ -1,5 +1,6 @@
 import type { Design } from '../../design/design.js';
 import type { Resolution } from '../../network/build.js';
+import { held } from '../quantities.js';
 import { estimate } from './estimate.js';
 import type { EstimateResult } from './result.js';
 
@@ -47,16 +48,13 @@ function scaled(n: number): Resolution {
 function runOf(design: Design, label: string, resolution: Resolution, tolerance: number): RefinedRun {
   const result: EstimateResult = estimate(design, { resolution, tolerance });
   const own = result.steady?.stations.find((s) => s.name === design.gauge) ?? null;
-  const readings = (result.steady?.stations ?? [])
-    .filter((s) => s.name !== 'firebox' && !s.name.startsWith('plenum'))
-    .map((s) => s.thermometer_K);
   return {
     label,
     resolution,
     tolerance,
     fire_W: result.steady?.fire_W ?? null,
     gauge_K: own?.thermometer_K ?? null,
-    spread_K: readings.length > 0 ? Math.max(...readings) - Math.min(...readings) : null,
+    spread_K: held('endToEnd_K').of({ result }),
     gauge_s: result.warmUp?.gauge_s ?? null,
     soaked_s: result.warmUp?.soaked_s ?? null,
     steps: result.warmUp?.steps ?? 0,

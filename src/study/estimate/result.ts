@@ -2,7 +2,7 @@
  * The result tree, SI only. Key names are part of the file format: additions are welcome, renames need a new schema number.
  * A quantity that does not exist (a target never reached) is null and a warning says why.
  */
-import type { Design, StationName } from '../../design/design.js';
+import type { Design, PartName, StationName } from '../../design/design.js';
 import type { HandsResult } from '../carry/touch.js';
 import type { Spread } from '../spread/uncertainty.js';
 import type { WeightResult } from '../carry/weight.js';
@@ -44,6 +44,9 @@ export interface OpeningState {
   name: string;
   /** intake | throat | passage | stackEntry | stackExit | gap */
   role: string;
+  /** of a door gap: whose door, and the station behind it */
+  part?: PartName;
+  station?: StationName;
   area_m2: number;
   /** net flow in its own direction (intake: inwards; throat: from the fire; stack: upwards; gap: outwards) */
   flow_kg_per_s: number;

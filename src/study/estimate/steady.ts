@@ -1,7 +1,7 @@
-import type { StationName } from '../../design/design.js';
+import type { PartName, StationName } from '../../design/design.js';
 import type { Demand } from '../../network/balances.js';
 import { outdoorPressure, pressureDifference, zonePressure } from '../../network/flow.js';
-import { OUTDOORS } from '../../network/types.js';
+import { OUTDOORS, type NetworkOpening } from '../../network/types.js';
 import { columnPressure, neutralHeight, theoreticalDraft } from '../../physics/draft.js';
 import { bracketedRoot } from '../../solve/root.js';
 import { stationGas, stationSteel, type Pit } from '../../network/pit.js';
@@ -206,11 +206,15 @@ function airIntoFirebox({ model }: Pit): number {
 }
 
 function openingStates({ model }: Pit, x: Float64Array): OpeningState[] {
+  const { zones } = model.network;
   return model.network.openings.map((o, i) => {
     const inwards = o.role === 'intake' ? -1 : 1;
     return {
       name: o.name,
       role: o.role,
+      ...(o.role === 'gap'
+        ? { part: zones[o.from].part as PartName, station: zones[o.from].station as StationName }
+        : {}),
       area_m2: o.area,
       flow_kg_per_s: inwards * (model.flows[i].forward - model.flows[i].backward) + 0,
       back_kg_per_s: o.role === 'intake' ? model.flows[i].forward : model.flows[i].backward,
@@ -235,16 +239,22 @@ function mainStack({ model }: Pit): number {
   return best;
 }
 
+/** Zones of the stack that an exit ends, of the first one where none flows, and the opening at its base. */
+function stackBelow({ model, built }: Pit, exit: number): { cells: number[]; entry: NetworkOpening } {
+  const { openings } = model.network;
+  const cells =
+    (exit < 0 ? undefined : built.stacks.find((each) => each.includes(openings[exit].from))) ?? built.stacks[0];
+  return { cells, entry: openings.find((o) => o.role === 'stackEntry' && o.to === cells[0])! };
+}
+
 function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
-  const { model, built } = pit;
+  const { model } = pit;
   const { network } = model;
   const { openings, zones } = network;
   const fire = network.fire.zone;
   const throat = openings.find((o) => o.role === 'throat')!;
   const exit = mainStack(pit);
-  const index = exit < 0 ? 0 : built.stacks.findIndex((cells) => cells.includes(openings[exit].from));
-  const cells = built.stacks[index];
-  const entry = openings.find((o) => o.role === 'stackEntry' && o.to === cells[0])!;
+  const { cells, entry } = stackBelow(pit, exit);
   let theoretical = 0;
   for (const z of cells) {
     theoretical += theoreticalDraft(model.outdoorDensity, model.density[z], zones[z].roof - zones[z].floor);
@@ -299,11 +309,7 @@ function pressurePath(pit: Pit, x: Float64Array): SteadyState['pressurePath'] {
   const order = gasOrder(pit);
   for (const z of order) at(zones[z].name, z, zones[z].centre);
   const exit = mainStack(pit);
-  const entry = openings.find(
-    (o) =>
-      o.role === 'stackEntry' &&
-      (exit < 0 || zones[o.to].name.split(' cell')[0] === zones[openings[exit].from].name.split(' cell')[0]),
-  )!;
+  const { entry } = stackBelow(pit, exit);
   at('stack base', entry.from, entry.centre);
   at('inside the stack at its base', entry.to, entry.centre);
   if (exit >= 0) {

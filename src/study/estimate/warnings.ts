@@ -70,9 +70,8 @@ export function smokeWarnings(state: SteadyState, where: string): Warning[] {
   const stack = state.openings.reduce((sum, o) => sum + (o.role === 'stackExit' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
   const byPart = new Map<string, number>();
   for (const o of state.openings) {
-    if (o.role !== 'gap' || o.flow_kg_per_s <= 0) continue;
-    const part = o.name.split(' door gap')[0];
-    byPart.set(part, (byPart.get(part) ?? 0) + o.flow_kg_per_s);
+    if (!o.part || o.flow_kg_per_s <= 0) continue;
+    byPart.set(o.part, (byPart.get(o.part) ?? 0) + o.flow_kg_per_s);
   }
   return [...byPart].flatMap(([part, flow]) => {
     if (flow <= SMOKE_SHARE * stack) return [];
@@ -182,6 +181,9 @@ export function otherState(state: SteadyState | null, other: SteadyState, where:
   };
 }
 
+/** Two states share their gas out otherwise between stacks when one carries this share more or less of it. */
+const STACK_SHARE = 0.1;
+
 /** What sets two states of a pit apart: openings through which gas goes the other way, else where its temperature differs most. */
 function flips(state: SteadyState, other: SteadyState): string {
   const flow = ({ openings }: SteadyState, i: number) => openings[i].flow_kg_per_s;
@@ -200,6 +202,13 @@ function flips(state: SteadyState, other: SteadyState): string {
     3,
   );
   if (turned.length > 0) return `there gas goes the other way through ${names}`;
+  const stack = state.openings.findIndex(
+    ({ role }, i) => role === 'stackExit' && Math.abs(flow(other, i) - flow(state, i)) > STACK_SHARE * largest,
+  );
+  if (stack >= 0) {
+    const drawn = (each: SteadyState) => format('massFlow', flow(each, stack), 'shop', { digits: 2 });
+    return `there the ${state.openings[stack].name} carries ${drawn(other)} instead of ${drawn(state)}`;
+  }
   const gas = state.stations.map(({ name, gas_K }, i) => ({ name, here: gas_K, there: other.stations[i].gas_K }));
   const most = gas.reduce((a, b) => (Math.abs(b.there - b.here) > Math.abs(a.there - a.here) ? b : a));
   const air = Math.abs(other.air_kg_per_s / state.air_kg_per_s - 1);

@@ -1,4 +1,5 @@
 import type { Design, PartName } from '../../design/design.js';
+import { partOfStation } from '../../design/sense.js';
 import type { BuiltPit, Cells } from '../../network/cells.js';
 import { OUTDOORS } from '../../network/types.js';
 
@@ -24,7 +25,7 @@ export interface Doorway {
  * the shell; h of it round the radius r stand 2 r sin(h / 2 r) high. It counts as centred on the part (estimate).
  */
 export function doorwayOf(design: Design): Doorway {
-  const name = design.gauge.startsWith('upright') ? 'upright' : 'chamber';
+  const name = partOfStation(design.gauge);
   if (name === 'upright') {
     const part = design.upright!;
     const { wide, high } = USUAL.upright;

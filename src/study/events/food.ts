@@ -1,4 +1,5 @@
 import type { Content, Design, Food } from '../../design/design.js';
+import { partOfStation } from '../../design/sense.js';
 import { finishZones } from '../../network/build.js';
 import type { BuiltPit } from '../../network/cells.js';
 import { doorwayOf } from './door.js';
@@ -14,7 +15,9 @@ export function withFood(design: Design): Design {
   const load = design.cook?.load ?? [];
   const usual = doorwayOf(design).part;
   const inPart = (part: 'firebox' | 'chamber' | 'upright') =>
-    load.flatMap((food, i): Content[] => ((partOf(food) ?? usual) === part ? [bodyOf(food, i)] : []));
+    load.flatMap((food, i): Content[] =>
+      (food.station ? partOfStation(food.station) : usual) === part ? [bodyOf(food, i)] : [],
+    );
   const { firebox, chamber, upright } = design;
   return {
     ...design,
@@ -22,12 +25,6 @@ export function withFood(design: Design): Design {
     ...(chamber ? { chamber: { ...chamber, contents: [...chamber.contents, ...inPart('chamber')] } } : {}),
     ...(upright ? { upright: { ...upright, contents: [...upright.contents, ...inPart('upright')] } } : {}),
   };
-}
-
-function partOf({ station }: Food): 'firebox' | 'chamber' | 'upright' | undefined {
-  if (station === undefined) return undefined;
-  if (station === 'firebox') return 'firebox';
-  return station.startsWith('upright') ? 'upright' : 'chamber';
 }
 
 function bodyOf({ mass, area, station }: Food, i: number): Content {

@@ -1,4 +1,6 @@
 /** Drawing inputs from their spreads, and reading spreads off results. */
+import { quantileSorted } from 'simple-statistics';
+import { bracketedRoot } from '../../solve/root.js';
 
 /** A generator of numbers from 0 (included) to 1 (excluded). Studies are given one: they make no randomness themselves. */
 export type Random = () => number;
@@ -69,8 +71,8 @@ const TAIL = 0.05;
  * study draws from triangles.
  *
  * With u and v its sides below and above the mode, w = u + v and r = u/w, the tails (u - below)²/(w u) and (v - above)²/(w v)
- * are TAIL where w (r - √(TAIL r)) = below and w (1 - r - √(TAIL (1 - r))) = above; r follows by bisection, since the first
- * bracket rises and the second falls with it.
+ * are TAIL where w (r - √(TAIL r)) = below and w (1 - r - √(TAIL (1 - r))) = above; r is the root of the one over the other:
+ * the first bracket rises and the second falls with it.
  *
  * @param interval low <= mode <= high; equal ones give no room
  * @returns in the logarithm for 'log-triangular', which wants low > 0
@@ -86,13 +88,10 @@ export function triangleOfInterval(
   const [below, above] = [mode - low, high - mode];
   if (below + above <= 0) return { low: mode, mode, high: mode };
   const side = (r: number) => r - Math.sqrt(TAIL * r);
-  let [from, to] = [TAIL, 1 - TAIL];
-  for (let i = 0; i < 60; i++) {
-    const r = 0.5 * (from + to);
-    if (below * side(1 - r) > above * side(r)) from = r;
-    else to = r;
-  }
-  const r = 0.5 * (from + to);
+  const lean = (r: number) => below * side(1 - r) - above * side(r);
+  const most = side(1 - TAIL);
+  const ends = { low: TAIL, high: 1 - TAIL, fLow: below * most, fHigh: -above * most };
+  const { root: r } = bracketedRoot(lean, { ...ends, tolerance: 1e-16 });
   const width = (below + above) / (side(r) + side(1 - r));
   return { low: mode - r * width, mode, high: mode + (1 - r) * width };
 }
@@ -106,9 +105,6 @@ export function triangleOfInterval(
  */
 export function quantile(sorted: readonly number[], probability: number): number | null {
   if (sorted.length === 0) return null;
-  const at = probability * (sorted.length - 1);
-  const below = Math.floor(at);
-  const above = Math.ceil(at);
-  if (sorted[above] === Infinity) return null;
-  return sorted[below] + (at - below) * (sorted[above] - sorted[below]);
+  const value = quantileSorted([...sorted], probability);
+  return Number.isFinite(value) ? value : null;
 }

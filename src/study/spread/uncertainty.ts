@@ -1,9 +1,11 @@
 import type { Design } from '../../design/design.js';
 import { fittedTogether, TOGETHER, withFittedCorrelation } from './correlate.js';
 import { estimate } from '../estimate/estimate.js';
-import { headlinesOf, type Headline } from './headlines.js';
+import type { Quantity } from '../quantities.js';
+import { headlinesOf } from './headlines.js';
 import type { EstimateResult } from '../estimate/result.js';
 import { rankRegression } from './rankRegression.js';
+import { interpolate } from '../../solve/interpolate.js';
 import { latinHypercube, quantile, type Random } from './sampling.js';
 import { movedDesign, pathsOf } from './unknowns.js';
 
@@ -106,7 +108,7 @@ export function runSpreadCases(plan: SpreadPlan, from: number, to: number): Spre
   const until = time_s[time_s.length - 1];
   return plan.samples.slice(from, to).map((sample) => {
     const result = estimate(movedDesign(design, paths, sample), { until });
-    return { numbers: headlines.map(({ of }) => of(result)), curves: curvesAt(result, time_s) };
+    return { numbers: headlines.map(({ of }) => of({ result })), curves: curvesAt(result, time_s) };
   });
 }
 
@@ -114,16 +116,7 @@ export function runSpreadCases(plan: SpreadPlan, from: number, to: number): Spre
 function curvesAt(result: EstimateResult, times: number[]): SpreadCase['curves'] {
   const series = result.warmUp?.series;
   if (!series || series.time_s.length < 2 || times.length === 0) return null;
-  const read = (values: number[]) => {
-    let i = 0;
-    const last = series.time_s.length - 1;
-    return times.map((t) => {
-      while (i < last - 1 && series.time_s[i + 1] < t) i++;
-      const [a, b] = [series.time_s[i], series.time_s[i + 1]];
-      const share = b > a ? Math.min(1, Math.max(0, (t - a) / (b - a))) : 1;
-      return values[i] + share * (values[i + 1] - values[i]);
-    });
-  };
+  const read = (values: number[]) => times.map((t) => interpolate(series.time_s, values, t));
   return {
     thermometer_K: read(series.thermometer_K),
     gas_K: read(series.gas_K),
@@ -142,7 +135,7 @@ export function summariseSpread(base: EstimateResult, plan: SpreadPlan, cases: S
     numbers: headlines.map((headline, i) =>
       spreadNumber(
         headline,
-        headline.of(base),
+        headline.of({ result: base }),
         cases.map(({ numbers }) => numbers[i]),
         plan,
       ),
@@ -152,7 +145,7 @@ export function summariseSpread(base: EstimateResult, plan: SpreadPlan, cases: S
 }
 
 function spreadNumber(
-  { key, missing }: Headline,
+  { key, missing }: Quantity,
   own: number | null,
   values: (number | null)[],
   plan: SpreadPlan,
@@ -160,7 +153,7 @@ function spreadNumber(
   const there = values.filter((value) => value !== null);
   const gone = values.length - there.length;
   const sorted = [...there].sort((a, b) => a - b);
-  if (missing === 'beyond') for (let i = 0; i < gone; i++) sorted.push(Infinity);
+  if (missing !== 'unknown') for (let i = 0; i < gone; i++) sorted.push(Infinity);
   return {
     key,
     estimate: own,

@@ -38,50 +38,50 @@ function along(v: Values<typeof rod>) {
 }
 
 export const carryChecks: Record<string, Check> = {
-  pipeWeight: defineCheck({
-    about: 'weight of a pipe per length, as a stack of it is weighed',
-    inputs: {
+  pipeWeight: defineCheck(
+    'weight of a pipe per length, as a stack of it is weighed',
+    {
       nominal: quantity('number', 'nominal pipe size'),
       schedule: choice(['10', '20', '30', '40', 'std', 'xs'], 'schedule'),
     },
-    result: 'massPerLength',
-    run: (v) => {
+    'massPerLength',
+    (v) => {
       const { diameter, walls } = pipeOf(v.nominal);
       const wall = walls[v.schedule];
       if (wall === undefined) throw new RangeError(`pipe ${v.nominal} has no schedule ${v.schedule}`);
       return stackGeometry({ ...BARE_STACK, diameter, wall, height: 1 }).mass;
     },
-  }),
-  plateWeight: defineCheck({
-    about: 'weight of plate per area',
-    inputs: { thickness: quantity('length', 'of the plate'), steel: choice(['carbon', 'stainless'], 'steel') },
-    result: 'massPerArea',
-    run: (v) => steelDensity(v.steel) * v.thickness,
-  }),
-  tongueLoad: defineCheck({
-    about: 'what the front one of two supports bears of a weight: the tongue of a trailer',
-    inputs: lever,
-    result: 'mass',
-    run: (v) => loads(v).tongueLoad_kg,
-  }),
-  axleLoad: defineCheck({
-    about: 'what the rear one of two supports bears of a weight: the axle of a trailer',
-    inputs: lever,
-    result: 'mass',
-    run: (v) => loads(v).axleLoad_kg,
-  }),
-  rodHeat: defineCheck({
-    about: 'heat into a rod, by the solution along it that handles run through',
-    inputs: rod,
-    result: 'power',
-    run: (v) => along(v).heat,
-  }),
-  rodTemperature: defineCheck({
-    about: 'temperature at a place of a rod, by the solution along it that handles run through',
-    inputs: { ...rod, at: quantity('length', 'from the base') },
-    result: 'temperature',
-    run: (v) => rodTemperature(along(v), v.at),
-  }),
+  ),
+  plateWeight: defineCheck(
+    'weight of plate per area',
+    { thickness: quantity('length', 'of the plate'), steel: choice(['carbon', 'stainless'], 'steel') },
+    'massPerArea',
+    (v) => steelDensity(v.steel) * v.thickness,
+  ),
+  tongueLoad: defineCheck(
+    'what the front one of two supports bears of a weight: the tongue of a trailer',
+    lever,
+    'mass',
+    (v) => loads(v).tongueLoad_kg,
+  ),
+  axleLoad: defineCheck(
+    'what the rear one of two supports bears of a weight: the axle of a trailer',
+    lever,
+    'mass',
+    (v) => loads(v).axleLoad_kg,
+  ),
+  rodHeat: defineCheck(
+    'heat into a rod, by the solution along it that handles run through',
+    rod,
+    'power',
+    (v) => along(v).heat,
+  ),
+  rodTemperature: defineCheck(
+    'temperature at a place of a rod, by the solution along it that handles run through',
+    { ...rod, at: quantity('length', 'from the base') },
+    'temperature',
+    (v) => rodTemperature(along(v), v.at),
+  ),
 };
 
 const BARE_STACK = {

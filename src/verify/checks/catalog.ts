@@ -52,89 +52,85 @@ function defaultDesign() {
 }
 
 export const catalogChecks: Record<string, Check> = {
-  ventDischarge: defineCheck({
-    about: 'discharge coefficient that a vent takes when the design gives none',
-    inputs: {},
-    result: 'number',
-    run: () => defaultDesign().firebox.intakes[0].discharge,
-  }),
-  grossHeatAsUsed: defineCheck({
-    about: 'gross heat of dry wood that the net heat of the catalog comes to, for its generic wood',
-    inputs: {},
-    result: 'energyPerMass',
-    run: () => DRY_NET_HEAT + LATENT_HEAT_25C * waterFormed(WOODS.generic.composition.hydrogen),
-  }),
-  woodElement: defineCheck({
-    about: 'mass share of an element in a dry wood of the catalog',
-    inputs: { wood, of: choice(['carbon', 'hydrogen', 'oxygen', 'nitrogen', 'ash'], 'element') },
-    result: 'share',
-    run: (v) => WOODS[v.wood].composition[v.of],
-  }),
-  woodPrintedHeat: defineCheck({
-    about: 'heat printed with the analysis of a wood (kept, not used)',
-    inputs: { wood },
-    result: 'energyPerMass',
-    run: (v) => present(WOODS[v.wood].printedHeat, `printed heat of ${v.wood}`),
-  }),
-  woodDensity: defineCheck({
-    about: 'air-dry density of a wood of the catalog',
-    inputs: { wood },
-    result: 'density',
-    run: (v) => present(WOODS[v.wood].density, `density of ${v.wood}`),
-  }),
-  finishEmissivity: defineCheck({
-    about: 'emissivity of a finish of the catalog',
-    inputs: { finish: choice(names(FINISHES), 'finish of the catalog') },
-    result: 'number',
-    run: (v) => FINISHES[v.finish].emissivity,
-  }),
-  insulationConductivity: defineCheck({
-    about: 'conductivity of an insulation of the catalog',
-    inputs: { material, temperature: quantity('temperature', 'of the layer') },
-    result: 'conductivity',
-    run: (v) => layerConductivity(INSULATIONS[v.material].conductivity, v.temperature),
-  }),
-  insulationDensity: defineCheck({
-    about: 'density of an insulation of the catalog',
-    inputs: { material },
-    result: 'density',
-    run: (v) => INSULATIONS[v.material].density,
-  }),
-  insulationSpecificHeat: defineCheck({
-    about: 'specific heat of an insulation of the catalog',
-    inputs: { material },
-    result: 'specificHeat',
-    run: (v) => INSULATIONS[v.material].specificHeat,
-  }),
-  steelLimit: defineCheck({
-    about: 'temperature from which a steel scales away in air, or creeps',
-    inputs: { steel: choice(['carbon', 'stainless'], 'steel'), of: choice(['scaling', 'creep'], 'which') },
-    result: 'temperature',
-    run: (v) => STEELS[v.steel][v.of].limit,
-  }),
-  strengthLeft: defineCheck({
-    about: 'yield strength of carbon steel over that when cold',
-    inputs: { temperature: quantity('temperature', 'steel temperature') },
-    result: 'number',
-    run: (v) => strengthLeft(v.temperature),
-  }),
-  gaugeThickness: defineCheck({
-    about: 'thickness of a sheet gauge',
-    inputs: { gauge, steel: choice(['carbon', 'stainless'], 'table') },
-    result: 'length',
-    run: (v) =>
-      present(gaugeThickness(v.gauge, v.steel), `gauge ${v.gauge} (it has ${gaugeNumbers(v.steel).join(', ')})`),
-  }),
-  pipeDiameter: defineCheck({
-    about: 'outside diameter of a pipe size',
-    inputs: { nominal },
-    result: 'length',
-    run: (v) => pipeOf(v.nominal).diameter,
-  }),
-  pipeWall: defineCheck({
-    about: 'wall of a pipe size and schedule',
-    inputs: { nominal, schedule: choice(['10', '20', '30', '40', 'std', 'xs'], 'schedule') },
-    result: 'length',
-    run: (v) => present(pipeOf(v.nominal).walls[v.schedule], `schedule ${v.schedule} of pipe ${v.nominal}`),
-  }),
+  ventDischarge: defineCheck(
+    'discharge coefficient that a vent takes when the design gives none',
+    {},
+    'number',
+    () => defaultDesign().firebox.intakes[0].discharge,
+  ),
+  grossHeatAsUsed: defineCheck(
+    'gross heat of dry wood that the net heat of the catalog comes to, for its generic wood',
+    {},
+    'energyPerMass',
+    () => DRY_NET_HEAT + LATENT_HEAT_25C * waterFormed(WOODS.generic.composition.hydrogen),
+  ),
+  woodElement: defineCheck(
+    'mass share of an element in a dry wood of the catalog',
+    { wood, of: choice(['carbon', 'hydrogen', 'oxygen', 'nitrogen', 'ash'], 'element') },
+    'share',
+    (v) => WOODS[v.wood].composition[v.of],
+  ),
+  woodPrintedHeat: defineCheck(
+    'heat printed with the analysis of a wood (kept, not used)',
+    { wood },
+    'energyPerMass',
+    (v) => present(WOODS[v.wood].printedHeat, `printed heat of ${v.wood}`),
+  ),
+  woodDensity: defineCheck('air-dry density of a wood of the catalog', { wood }, 'density', (v) =>
+    present(WOODS[v.wood].density, `density of ${v.wood}`),
+  ),
+  finishEmissivity: defineCheck(
+    'emissivity of a finish of the catalog',
+    { finish: choice(names(FINISHES), 'finish of the catalog') },
+    'number',
+    (v) => FINISHES[v.finish].emissivity,
+  ),
+  insulationConductivity: defineCheck(
+    'conductivity of an insulation of the catalog',
+    { material, temperature: quantity('temperature', 'of the layer') },
+    'conductivity',
+    (v) => layerConductivity(INSULATIONS[v.material].conductivity, v.temperature),
+  ),
+  insulationDensity: defineCheck(
+    'density of an insulation of the catalog',
+    { material },
+    'density',
+    (v) => INSULATIONS[v.material].density,
+  ),
+  insulationSpecificHeat: defineCheck(
+    'specific heat of an insulation of the catalog',
+    { material },
+    'specificHeat',
+    (v) => INSULATIONS[v.material].specificHeat,
+  ),
+  steelLimit: defineCheck(
+    'temperature from which a steel scales away in air, or creeps',
+    { steel: choice(['carbon', 'stainless'], 'steel'), of: choice(['scaling', 'creep'], 'which') },
+    'temperature',
+    (v) => STEELS[v.steel][v.of].limit,
+  ),
+  strengthLeft: defineCheck(
+    'yield strength of carbon steel over that when cold',
+    { temperature: quantity('temperature', 'steel temperature') },
+    'number',
+    (v) => strengthLeft(v.temperature),
+  ),
+  gaugeThickness: defineCheck(
+    'thickness of a sheet gauge',
+    { gauge, steel: choice(['carbon', 'stainless'], 'table') },
+    'length',
+    (v) => present(gaugeThickness(v.gauge, v.steel), `gauge ${v.gauge} (it has ${gaugeNumbers(v.steel).join(', ')})`),
+  ),
+  pipeDiameter: defineCheck(
+    'outside diameter of a pipe size',
+    { nominal },
+    'length',
+    (v) => pipeOf(v.nominal).diameter,
+  ),
+  pipeWall: defineCheck(
+    'wall of a pipe size and schedule',
+    { nominal, schedule: choice(['10', '20', '30', '40', 'std', 'xs'], 'schedule') },
+    'length',
+    (v) => present(pipeOf(v.nominal).walls[v.schedule], `schedule ${v.schedule} of pipe ${v.nominal}`),
+  ),
 };

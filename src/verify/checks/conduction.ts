@@ -66,95 +66,76 @@ const gap = {
 } as const;
 
 export const conductionChecks: Record<string, Check> = {
-  finParameter: defineCheck({
-    about: 'fin parameter m of a pin',
-    inputs: pin,
-    result: 'perLength',
-    run: (v) => finParameter(pinSection(v)),
-  }),
-  infiniteFinHeat: defineCheck({
-    about: 'heat into an infinitely long pin',
-    inputs: { ...pin, excess },
-    result: 'power',
-    run: (v) => infiniteFinHeat(pinSection(v), v.excess),
-  }),
-  infiniteFinLength: defineCheck({
-    about: 'length from which a pin counts as infinite',
-    inputs: pin,
-    result: 'length',
-    run: (v) => infiniteFinLength(pinSection(v)),
-  }),
-  finHeat: defineCheck({
-    about: 'heat per depth into a straight fin with corrected length',
-    inputs: { ...straight, excess },
-    result: 'heatPerLength',
-    run: (v) => finHeat(straightSection(v), v.length + v.thickness / 2, v.excess),
-  }),
-  finEfficiency: defineCheck({
-    about: 'efficiency of a straight fin with corrected length',
-    inputs: straight,
-    result: 'number',
-    run: (v) => finEfficiency(finParameter(straightSection(v)), v.length + v.thickness / 2),
-  }),
-  finnedCylinderHeat: defineCheck({
-    about: 'heat from a cylinder with annular fins, or bare with a count of 0',
-    inputs: {
+  finParameter: defineCheck('fin parameter m of a pin', pin, 'perLength', (v) => finParameter(pinSection(v))),
+  infiniteFinHeat: defineCheck('heat into an infinitely long pin', { ...pin, excess }, 'power', (v) =>
+    infiniteFinHeat(pinSection(v), v.excess),
+  ),
+  infiniteFinLength: defineCheck('length from which a pin counts as infinite', pin, 'length', (v) =>
+    infiniteFinLength(pinSection(v)),
+  ),
+  finHeat: defineCheck(
+    'heat per depth into a straight fin with corrected length',
+    { ...straight, excess },
+    'heatPerLength',
+    (v) => finHeat(straightSection(v), v.length + v.thickness / 2, v.excess),
+  ),
+  finEfficiency: defineCheck('efficiency of a straight fin with corrected length', straight, 'number', (v) =>
+    finEfficiency(finParameter(straightSection(v)), v.length + v.thickness / 2),
+  ),
+  finnedCylinderHeat: defineCheck(
+    'heat from a cylinder with annular fins, or bare with a count of 0',
+    {
       ...annular,
       height: quantity('length', 'of the cylinder'),
       count: quantity('number', 'of fins'),
       efficiency: quantity('number', 'of one fin'),
       excess,
     },
-    result: 'power',
-    run: (v) => finnedCylinderHeat(v, v),
-  }),
-  biot: defineCheck({
-    about: 'Biot number',
-    inputs: { coefficient, length: quantity('length', 'volume over area'), conductivity },
-    result: 'number',
-    run: (v) => biot(v.coefficient, v.length, v.conductivity),
-  }),
-  lumpedTimeConstant: defineCheck({
-    about: 'time constant of a lumped body',
-    inputs: body,
-    result: 'time',
-    run: (v) => lumpedTimeConstant(v),
-  }),
-  lumpedSphereDiameter: defineCheck({
-    about: 'diameter of the sphere that has a given time constant: lumpedTimeConstant is linear in V/A = D/6',
-    inputs: {
+    'power',
+    (v) => finnedCylinderHeat(v, v),
+  ),
+  biot: defineCheck(
+    'Biot number',
+    { coefficient, length: quantity('length', 'volume over area'), conductivity },
+    'number',
+    (v) => biot(v.coefficient, v.length, v.conductivity),
+  ),
+  lumpedTimeConstant: defineCheck('time constant of a lumped body', body, 'time', (v) => lumpedTimeConstant(v)),
+  lumpedSphereDiameter: defineCheck(
+    'diameter of the sphere that has a given time constant: lumpedTimeConstant is linear in V/A = D/6',
+    {
       density: body.density,
       specificHeat: body.specificHeat,
       coefficient,
       timeConstant: quantity('time', 'wanted'),
     },
-    result: 'length',
-    run: (v) => (6 * v.timeConstant) / lumpedTimeConstant({ ...v, volumePerArea: 1 }),
-  }),
-  lumpedTime: defineCheck({
-    about: 'time for a lumped body to reach a temperature',
-    inputs: { ...change, temperature: quantity('temperature', 'to be reached') },
-    result: 'time',
-    run: (v) => lumpedTime(v.temperature, v),
-  }),
-  roundLayerHeat: defineCheck({
-    about: 'heat per length through a round layer',
-    inputs: { ...gap, conductivity: quantity('conductivity', 'of the layer') },
-    result: 'heatPerLength',
-    run: (v) => roundLayerHeat(v, v.inner - v.outer),
-  }),
-  annulusConductivity: defineCheck({
-    about: 'effective conductivity of air between horizontal cylinders',
-    inputs: { ...gap, temperature: optional('temperature', 'of the properties; mean of both when left out') },
-    result: 'conductivity',
-    run: (v) => airGap(v),
-  }),
-  annulusHeat: defineCheck({
-    about: 'heat per length through air between horizontal cylinders',
-    inputs: { ...gap, temperature: optional('temperature', 'of the properties; mean of both when left out') },
-    result: 'heatPerLength',
-    run: (v) => roundLayerHeat({ ...v, conductivity: airGap(v) }, v.inner - v.outer),
-  }),
+    'length',
+    (v) => (6 * v.timeConstant) / lumpedTimeConstant({ ...v, volumePerArea: 1 }),
+  ),
+  lumpedTime: defineCheck(
+    'time for a lumped body to reach a temperature',
+    { ...change, temperature: quantity('temperature', 'to be reached') },
+    'time',
+    (v) => lumpedTime(v.temperature, v),
+  ),
+  roundLayerHeat: defineCheck(
+    'heat per length through a round layer',
+    { ...gap, conductivity: quantity('conductivity', 'of the layer') },
+    'heatPerLength',
+    (v) => roundLayerHeat(v, v.inner - v.outer),
+  ),
+  annulusConductivity: defineCheck(
+    'effective conductivity of air between horizontal cylinders',
+    { ...gap, temperature: optional('temperature', 'of the properties; mean of both when left out') },
+    'conductivity',
+    (v) => airGap(v),
+  ),
+  annulusHeat: defineCheck(
+    'heat per length through air between horizontal cylinders',
+    { ...gap, temperature: optional('temperature', 'of the properties; mean of both when left out') },
+    'heatPerLength',
+    (v) => roundLayerHeat({ ...v, conductivity: airGap(v) }, v.inner - v.outer),
+  ),
 };
 
 function airGap(v: Values<typeof gap> & { temperature?: number }): number {

@@ -98,9 +98,9 @@ const PIPE = {
 } as const;
 
 export const convectionExampleChecks: Record<string, Check> = {
-  reynolds: defineCheck({
-    about: 'Reynolds number of air flow, V L/nu',
-    inputs: {
+  reynolds: defineCheck(
+    'Reynolds number of air flow, V L/nu',
+    {
       speed: quantity('speed', 'of the air'),
       length: quantity('length', 'along the flow, or diameter'),
       temperature: optional('temperature', 'of the film, where no viscosity is given'),
@@ -108,63 +108,47 @@ export const convectionExampleChecks: Record<string, Check> = {
       pressure: film.pressure,
       kinematicViscosity: film.kinematicViscosity,
     },
-    result: 'number',
-    run: ({ speed, length, temperature: T, viscosity, pressure = STANDARD_PRESSURE, kinematicViscosity }) => {
+    'number',
+    ({ speed, length, temperature: T, viscosity, pressure = STANDARD_PRESSURE, kinematicViscosity }) => {
       if (kinematicViscosity !== undefined)
         return (speed * length * pressure) / (kinematicViscosity * STANDARD_PRESSURE);
       if (T === undefined) throw new RangeError('reynolds: give kinematicViscosity or temperature');
       return (airDensity(T, pressure) * speed * length) / (viscosity ?? airViscosity(T));
     },
-  }),
-  freeRayleigh: defineCheck({
-    about: 'Rayleigh number of a surface in air',
-    inputs: freeInputs,
-    result: 'number',
-    run: (v) => free(v).Ra,
-  }),
-  freeNusselt: defineCheck({
-    about: 'Nusselt number of free convection at a surface',
-    inputs: freeInputs,
-    result: 'number',
-    run: (v) => free(v).Nu,
-  }),
-  freeCoefficient: defineCheck({
-    about: 'free-convection coefficient of a surface',
-    inputs: freeInputs,
-    result: 'coefficient',
-    run: (v) => free(v).h,
-  }),
-  freeHeat: defineCheck({
-    about: 'heat that a surface loses by free convection',
-    inputs: { ...freeInputs, area: quantity('area', 'of the surface') },
-    result: 'power',
-    run: (v) => free(v).h * v.area * (v.surface - v.air),
-  }),
-  freeHeatPerLength: defineCheck({
-    about: 'heat per length that a cylinder loses by free convection; length is its diameter',
-    inputs: freeInputs,
-    result: 'heatPerLength',
-    run: (v) => free(v).h * Math.PI * v.length * (v.surface - v.air),
-  }),
-  plateHeatPerWidth: defineCheck({
-    about: 'heat per width between a plate and air flowing along it, by its size',
-    inputs: {
+  ),
+  freeRayleigh: defineCheck('Rayleigh number of a surface in air', freeInputs, 'number', (v) => free(v).Ra),
+  freeNusselt: defineCheck('Nusselt number of free convection at a surface', freeInputs, 'number', (v) => free(v).Nu),
+  freeCoefficient: defineCheck('free-convection coefficient of a surface', freeInputs, 'coefficient', (v) => free(v).h),
+  freeHeat: defineCheck(
+    'heat that a surface loses by free convection',
+    { ...freeInputs, area: quantity('area', 'of the surface') },
+    'power',
+    (v) => free(v).h * v.area * (v.surface - v.air),
+  ),
+  freeHeatPerLength: defineCheck(
+    'heat per length that a cylinder loses by free convection; length is its diameter',
+    freeInputs,
+    'heatPerLength',
+    (v) => free(v).h * Math.PI * v.length * (v.surface - v.air),
+  ),
+  plateHeatPerWidth: defineCheck(
+    'heat per width between a plate and air flowing along it, by its size',
+    {
       speed: quantity('speed', 'of the air'),
       length: quantity('length', 'of the plate along the flow'),
       surface: quantity('temperature', 'plate temperature'),
       air: quantity('temperature', 'air temperature'),
       ...film,
     },
-    result: 'heatPerLength',
-    run: (v) => {
+    'heatPerLength',
+    (v) => {
       const { nu, k, Pr } = properties(v, (v.surface + v.air) / 2);
       return nusseltFlatPlate((v.speed * v.length) / nu, Pr) * k * Math.abs(v.surface - v.air);
     },
-  }),
-  plateStripHeat: defineCheck({
-    about:
-      'heat from one strip of an isothermal plate: what the plate to its end gives less what the plate to its start gives',
-    inputs: {
+  ),
+  plateStripHeat: defineCheck(
+    'heat from one strip of an isothermal plate: what the plate to its end gives less what the plate to its start gives',
+    {
       speed: quantity('speed', 'of the air'),
       start: quantity('length', 'distance of the strip from the leading edge'),
       end: quantity('length', 'distance of its far edge'),
@@ -173,34 +157,34 @@ export const convectionExampleChecks: Record<string, Check> = {
       air: quantity('temperature', 'air temperature'),
       ...film,
     },
-    result: 'power',
-    run: (v) => {
+    'power',
+    (v) => {
       const { nu, k, Pr } = properties(v, (v.surface + v.air) / 2);
       const upTo = (length: number) => nusseltFlatPlate((v.speed * length) / nu, Pr);
       return (upTo(v.end) - upTo(v.start)) * k * v.width * (v.surface - v.air);
     },
-  }),
-  crossCylinderNusselt: defineCheck({
-    about: 'Nusselt number of a cylinder in cross flow',
-    inputs: crossInputs,
-    result: 'number',
-    run: (v) => crossCylinder(v).Nu,
-  }),
-  crossCylinderCoefficient: defineCheck({
-    about: 'coefficient of a cylinder in cross flow',
-    inputs: crossInputs,
-    result: 'coefficient',
-    run: (v) => crossCylinder(v).h,
-  }),
-  crossCylinderHeatPerLength: defineCheck({
-    about: 'heat per length from a cylinder in cross flow',
-    inputs: crossInputs,
-    result: 'heatPerLength',
-    run: (v) => crossCylinder(v).h * Math.PI * v.diameter * (v.surface - v.air),
-  }),
-  pipeHeatPerLength: defineCheck({
-    about: 'heat per length from a pipe to the air flowing in it',
-    inputs: {
+  ),
+  crossCylinderNusselt: defineCheck(
+    'Nusselt number of a cylinder in cross flow',
+    crossInputs,
+    'number',
+    (v) => crossCylinder(v).Nu,
+  ),
+  crossCylinderCoefficient: defineCheck(
+    'coefficient of a cylinder in cross flow',
+    crossInputs,
+    'coefficient',
+    (v) => crossCylinder(v).h,
+  ),
+  crossCylinderHeatPerLength: defineCheck(
+    'heat per length from a cylinder in cross flow',
+    crossInputs,
+    'heatPerLength',
+    (v) => crossCylinder(v).h * Math.PI * v.diameter * (v.surface - v.air),
+  ),
+  pipeHeatPerLength: defineCheck(
+    'heat per length from a pipe to the air flowing in it',
+    {
       relation: choice(Object.keys(PIPE) as (keyof typeof PIPE)[], 'relation'),
       speed: quantity('speed', 'of the air'),
       diameter: quantity('length', 'of the pipe'),
@@ -211,11 +195,11 @@ export const convectionExampleChecks: Record<string, Check> = {
       conductivity: quantity('conductivity', 'of the air'),
       prandtl: quantity('number', 'Prandtl number'),
     },
-    result: 'heatPerLength',
-    run: (v) => {
+    'heatPerLength',
+    (v) => {
       const density = airDensity(v.temperature, v.pressure ?? STANDARD_PRESSURE);
       const Re = (density * v.speed * v.diameter) / v.viscosity;
       return PIPE[v.relation](Re, v.prandtl) * v.conductivity * Math.PI * v.wallExcess;
     },
-  }),
+  ),
 };

@@ -116,58 +116,53 @@ const after = (v: Values<typeof later>) => {
 };
 
 export const enclosureChecks: Record<string, Check> = {
-  enclosureGas: defineCheck({
-    about: through('gas temperature'),
-    inputs: enclosure,
-    result: 'temperature',
-    run: (v) => steady(v).state.gas,
-  }),
-  enclosureOutflow: defineCheck({
-    about: through('mass flow out through all openings'),
-    inputs: enclosure,
-    result: 'massFlow',
-    run: (v) => steady(v).state.outflow,
-  }),
-  enclosureInflow: defineCheck({
-    about: through('mass flow in through all openings'),
-    inputs: enclosure,
-    result: 'massFlow',
-    run: (v) => steady(v).state.inflow,
-  }),
-  enclosureNeutralHeight: defineCheck({
-    about: through('height of the neutral plane above the floor'),
-    inputs: enclosure,
-    result: 'length',
-    run: (v) => steady(v).state.neutralHeight,
-  }),
-  enclosureWall: defineCheck({
-    about: through('mean temperature of the walls'),
-    inputs: { ...enclosure, side: choice(['inside', 'outside', 'plate'], 'of the walls') },
-    result: 'temperature',
-    run: (v) => {
+  enclosureGas: defineCheck(through('gas temperature'), enclosure, 'temperature', (v) => steady(v).state.gas),
+  enclosureOutflow: defineCheck(
+    through('mass flow out through all openings'),
+    enclosure,
+    'massFlow',
+    (v) => steady(v).state.outflow,
+  ),
+  enclosureInflow: defineCheck(
+    through('mass flow in through all openings'),
+    enclosure,
+    'massFlow',
+    (v) => steady(v).state.inflow,
+  ),
+  enclosureNeutralHeight: defineCheck(
+    through('height of the neutral plane above the floor'),
+    enclosure,
+    'length',
+    (v) => steady(v).state.neutralHeight,
+  ),
+  enclosureWall: defineCheck(
+    through('mean temperature of the walls'),
+    { ...enclosure, side: choice(['inside', 'outside', 'plate'], 'of the walls') },
+    'temperature',
+    (v) => {
       const { room, state } = steady(v);
       return wallMean(room, state, v.side);
     },
-  }),
-  enclosureWallLoss: defineCheck({
-    about: through('heat through the walls'),
-    inputs: enclosure,
-    result: 'power',
-    run: (v) => steady(v).state.wallLoss,
-  }),
-  enclosureGasAfter: defineCheck({
-    about: 'gas temperature of an enclosure after a time under a constant fire',
-    inputs: later,
-    result: 'temperature',
-    run: (v) => after(v).state.gas,
-  }),
-  enclosureWallAfter: defineCheck({
-    about: 'mean temperature of the walls of an enclosure after a time under a constant fire',
-    inputs: { ...later, side: choice(['inside', 'outside', 'plate'], 'of the walls') },
-    result: 'temperature',
-    run: (v) => {
+  ),
+  enclosureWallLoss: defineCheck(
+    through('heat through the walls'),
+    enclosure,
+    'power',
+    (v) => steady(v).state.wallLoss,
+  ),
+  enclosureGasAfter: defineCheck(
+    'gas temperature of an enclosure after a time under a constant fire',
+    later,
+    'temperature',
+    (v) => after(v).state.gas,
+  ),
+  enclosureWallAfter: defineCheck(
+    'mean temperature of the walls of an enclosure after a time under a constant fire',
+    { ...later, side: choice(['inside', 'outside', 'plate'], 'of the walls') },
+    'temperature',
+    (v) => {
       const { room, state } = after(v);
       return wallMean(room, state, v.side);
     },
-  }),
+  ),
 };

@@ -53,147 +53,108 @@ const altitude = quantity('length', 'altitude above sea level, geometric');
 const REFERENCE = 298.15;
 
 export const gasChecks: Record<string, Check> = {
-  airDensity: defineCheck({
-    about: 'density of dry air',
-    inputs: { temperature, pressure },
-    result: 'density',
-    run: ({ temperature: T, pressure: p }) => airDensity(T, p ?? STANDARD_PRESSURE),
-  }),
-  airSpecificHeat: defineCheck({
-    about: 'specific heat of dry air',
-    inputs: { temperature },
-    result: 'specificHeat',
-    run: ({ temperature: T }) => airSpecificHeat(T),
-  }),
-  airViscosity: defineCheck({
-    about: 'dynamic viscosity of air',
-    inputs: { temperature },
-    result: 'viscosity',
-    run: ({ temperature: T }) => airViscosity(T),
-  }),
-  airKinematicViscosity: defineCheck({
-    about: 'kinematic viscosity of air',
-    inputs: { temperature, pressure },
-    result: 'diffusivity',
-    run: ({ temperature: T, pressure: p }) => airKinematicViscosity(T, p ?? STANDARD_PRESSURE),
-  }),
-  airConductivity: defineCheck({
-    about: 'thermal conductivity of air',
-    inputs: { temperature },
-    result: 'conductivity',
-    run: ({ temperature: T }) => airConductivity(T),
-  }),
-  airPrandtl: defineCheck({
-    about: 'Prandtl number of air',
-    inputs: { temperature },
-    result: 'number',
-    run: ({ temperature: T }) => airPrandtl(T),
-  }),
-  speciesEnthalpyMolar: defineCheck({
-    about: 'molar enthalpy of a gas, heat of formation included',
-    inputs: { species: choice(SPECIES, 'gas'), temperature },
-    result: 'molarEnergy',
-    run: ({ species, temperature: T }) => gasEnthalpy(SPECIES_POLYNOMIAL[species], T),
-  }),
-  speciesEnthalpyRise: defineCheck({
-    about: 'molar enthalpy of a gas above 298.15 K: difference of two speciesEnthalpyMolar',
-    inputs: { species: choice(SPECIES, 'gas'), temperature },
-    result: 'molarEnergy',
-    run: ({ species, temperature: T }) =>
+  airDensity: defineCheck(
+    'density of dry air',
+    { temperature, pressure },
+    'density',
+    ({ temperature: T, pressure: p }) => airDensity(T, p ?? STANDARD_PRESSURE),
+  ),
+  airSpecificHeat: defineCheck('specific heat of dry air', { temperature }, 'specificHeat', ({ temperature: T }) =>
+    airSpecificHeat(T),
+  ),
+  airViscosity: defineCheck('dynamic viscosity of air', { temperature }, 'viscosity', ({ temperature: T }) =>
+    airViscosity(T),
+  ),
+  airKinematicViscosity: defineCheck(
+    'kinematic viscosity of air',
+    { temperature, pressure },
+    'diffusivity',
+    ({ temperature: T, pressure: p }) => airKinematicViscosity(T, p ?? STANDARD_PRESSURE),
+  ),
+  airConductivity: defineCheck('thermal conductivity of air', { temperature }, 'conductivity', ({ temperature: T }) =>
+    airConductivity(T),
+  ),
+  airPrandtl: defineCheck('Prandtl number of air', { temperature }, 'number', ({ temperature: T }) => airPrandtl(T)),
+  speciesEnthalpyMolar: defineCheck(
+    'molar enthalpy of a gas, heat of formation included',
+    { species: choice(SPECIES, 'gas'), temperature },
+    'molarEnergy',
+    ({ species, temperature: T }) => gasEnthalpy(SPECIES_POLYNOMIAL[species], T),
+  ),
+  speciesEnthalpyRise: defineCheck(
+    'molar enthalpy of a gas above 298.15 K: difference of two speciesEnthalpyMolar',
+    { species: choice(SPECIES, 'gas'), temperature },
+    'molarEnergy',
+    ({ species, temperature: T }) =>
       gasEnthalpy(SPECIES_POLYNOMIAL[species], T) - gasEnthalpy(SPECIES_POLYNOMIAL[species], REFERENCE),
-  }),
-  gasEnthalpy: defineCheck({
-    about: 'enthalpy of a mixture, heat of formation included',
-    inputs: { ...composition, temperature },
-    result: 'energyPerMass',
-    run: ({ temperature: T, ...c }) => gasEnthalpy(mixturePolynomial(c), T),
-  }),
-  gasSpecificHeat: defineCheck({
-    about: 'specific heat of a mixture',
-    inputs: { ...composition, temperature },
-    result: 'specificHeat',
-    run: ({ temperature: T, ...c }) => gasSpecificHeat(mixturePolynomial(c), T),
-  }),
-  gasConstantOf: defineCheck({
-    about: 'specific gas constant of a mixture',
-    inputs: composition,
-    result: 'specificHeat',
-    run: (c) => gasConstantOf(c),
-  }),
-  molarMass: defineCheck({
-    about: 'molar mass of a mixture in kg/mol: one over molesPerKilogram',
-    inputs: composition,
-    result: 'number',
-    run: (c) => 1 / molesPerKilogram(c),
-  }),
-  moleFractions: defineCheck({
-    about: 'mole (volume) fraction of one gas in a mixture',
-    inputs: {
+  ),
+  gasEnthalpy: defineCheck(
+    'enthalpy of a mixture, heat of formation included',
+    { ...composition, temperature },
+    'energyPerMass',
+    ({ temperature: T, ...c }) => gasEnthalpy(mixturePolynomial(c), T),
+  ),
+  gasSpecificHeat: defineCheck(
+    'specific heat of a mixture',
+    { ...composition, temperature },
+    'specificHeat',
+    ({ temperature: T, ...c }) => gasSpecificHeat(mixturePolynomial(c), T),
+  ),
+  gasConstantOf: defineCheck('specific gas constant of a mixture', composition, 'specificHeat', (c) =>
+    gasConstantOf(c),
+  ),
+  molarMass: defineCheck(
+    'molar mass of a mixture in kg/mol: one over molesPerKilogram',
+    composition,
+    'number',
+    (c) => 1 / molesPerKilogram(c),
+  ),
+  moleFractions: defineCheck(
+    'mole (volume) fraction of one gas in a mixture',
+    {
       ...composition,
       of: choice(CARRIED, 'gas asked for'),
       basis: choice(['wet', 'dry'], 'with or without vapour'),
     },
-    result: 'share',
-    run: ({ of, basis, ...c }) => moleFractions(c, basis === 'wet')[of],
-  }),
-  geopotentialAltitude: defineCheck({
-    about: 'geopotential altitude of a geometric one',
-    inputs: { altitude },
-    result: 'length',
-    run: (v) => geopotentialAltitude(v.altitude),
-  }),
-  standardTemperature: defineCheck({
-    about: 'temperature of the standard atmosphere',
-    inputs: { altitude },
-    result: 'temperature',
-    run: (v) => standardTemperature(v.altitude),
-  }),
-  standardPressure: defineCheck({
-    about: 'pressure of the standard atmosphere',
-    inputs: { altitude },
-    result: 'pressure',
-    run: (v) => standardPressure(v.altitude),
-  }),
-  standardDensity: defineCheck({
-    about: 'density of the standard atmosphere: airDensity at standardTemperature and standardPressure',
-    inputs: { altitude },
-    result: 'density',
-    run: (v) => airDensity(standardTemperature(v.altitude), standardPressure(v.altitude)),
-  }),
-  pressureAtGeopotential: defineCheck({
-    about: 'standard pressure at a geopotential altitude',
-    inputs: { altitude: quantity('length', 'altitude above sea level, geopotential') },
-    result: 'pressure',
-    run: (v) => pressureAtGeopotential(v.altitude),
-  }),
-  saturationPressure: defineCheck({
-    about: 'saturation pressure of water vapour',
-    inputs: { temperature },
-    result: 'pressure',
-    run: ({ temperature: T }) => saturationPressure(T),
-  }),
-  humidityRatio: defineCheck({
-    about: 'water per dry air',
-    inputs: outdoors,
-    result: 'number',
-    run: (air) => humidityRatio(air),
-  }),
-  moistureFraction: defineCheck({
-    about: 'water per moist air',
-    inputs: outdoors,
-    result: 'share',
-    run: (air) => moistureFraction(humidityRatio(air)),
-  }),
-  humidAir: defineCheck({
-    about: 'mass fraction of a gas in air with its water vapour',
-    inputs: { ratio: quantity('number', 'kg of vapour per kg of dry air'), of: choice(CARRIED, 'gas asked for') },
-    result: 'share',
-    run: ({ ratio, of }) => humidAir(dryAir, ratio)[of],
-  }),
-  wetBulb: defineCheck({
-    about: 'thermodynamic wet-bulb temperature',
-    inputs: outdoors,
-    result: 'temperature',
-    run: (air) => wetBulb(air),
-  }),
+    'share',
+    ({ of, basis, ...c }) => moleFractions(c, basis === 'wet')[of],
+  ),
+  geopotentialAltitude: defineCheck('geopotential altitude of a geometric one', { altitude }, 'length', (v) =>
+    geopotentialAltitude(v.altitude),
+  ),
+  standardTemperature: defineCheck('temperature of the standard atmosphere', { altitude }, 'temperature', (v) =>
+    standardTemperature(v.altitude),
+  ),
+  standardPressure: defineCheck('pressure of the standard atmosphere', { altitude }, 'pressure', (v) =>
+    standardPressure(v.altitude),
+  ),
+  standardDensity: defineCheck(
+    'density of the standard atmosphere: airDensity at standardTemperature and standardPressure',
+    { altitude },
+    'density',
+    (v) => airDensity(standardTemperature(v.altitude), standardPressure(v.altitude)),
+  ),
+  pressureAtGeopotential: defineCheck(
+    'standard pressure at a geopotential altitude',
+    { altitude: quantity('length', 'altitude above sea level, geopotential') },
+    'pressure',
+    (v) => pressureAtGeopotential(v.altitude),
+  ),
+  saturationPressure: defineCheck(
+    'saturation pressure of water vapour',
+    { temperature },
+    'pressure',
+    ({ temperature: T }) => saturationPressure(T),
+  ),
+  humidityRatio: defineCheck('water per dry air', outdoors, 'number', (air) => humidityRatio(air)),
+  moistureFraction: defineCheck('water per moist air', outdoors, 'share', (air) =>
+    moistureFraction(humidityRatio(air)),
+  ),
+  humidAir: defineCheck(
+    'mass fraction of a gas in air with its water vapour',
+    { ratio: quantity('number', 'kg of vapour per kg of dry air'), of: choice(CARRIED, 'gas asked for') },
+    'share',
+    ({ ratio, of }) => humidAir(dryAir, ratio)[of],
+  ),
+  wetBulb: defineCheck('thermodynamic wet-bulb temperature', outdoors, 'temperature', (air) => wetBulb(air)),
 };

@@ -54,17 +54,17 @@ function heatAndCool(v: Values<typeof cycle>): { peak: BodyMoment; end: BodyMome
 }
 
 export const integratedChecks: Record<string, Check> = {
-  steelInFurnace: defineCheck({
-    about: 'bare carbon steel in the standard furnace, stepped by the integrator of the pit',
-    inputs: {
+  steelInFurnace: defineCheck(
+    'bare carbon steel in the standard furnace, stepped by the integrator of the pit',
+    {
       sectionFactor: quantity('perLength', 'exposed area over volume'),
       emissivity: quantity('number', 'of steel (the fire counts as black)'),
       coefficient: around.coefficient,
       start,
       time: quantity('time', 'in the furnace'),
     },
-    result: 'temperature',
-    run: (v) => {
+    'temperature',
+    (v) => {
       const mass = steelDensity('carbon') / v.sectionFactor;
       const body: Body = {
         content: (T) => mass * steelEnthalpy(T),
@@ -73,40 +73,39 @@ export const integratedChecks: Record<string, Check> = {
       };
       return heatBody(body, { time: 0, temperature: v.start }, { time: v.time }).temperature;
     },
-  }),
-  bodyTemperatureAfter: defineCheck({
-    about: 'temperature of a lumped body after a time, stepped by the integrator of the pit',
-    inputs: { ...solid, ...around, start, time: quantity('time', 'passed') },
-    result: 'temperature',
-    run: (v) => heatBody(bodyOf(v), { time: 0, temperature: v.start }, { time: v.time }).temperature,
-  }),
-  bodyTimeTo: defineCheck({
-    about: 'time for a lumped body to pass a temperature, stepped by the integrator of the pit',
-    inputs: { ...solid, ...around, start, temperature: quantity('temperature', 'to be passed') },
-    result: 'time',
-    run: (v) =>
-      heatBody(bodyOf(v), { time: 0, temperature: v.start }, { time: LONGEST, temperature: v.temperature }).time,
-  }),
-  bodyTimeToSteady: defineCheck({
-    about: 'time for a lumped body to come within an amount of its steady temperature, by the integrator of the pit',
-    inputs: { ...solid, ...around, start, within: quantity('temperatureDifference', 'of the steady temperature') },
-    result: 'time',
-    run: (v) => {
+  ),
+  bodyTemperatureAfter: defineCheck(
+    'temperature of a lumped body after a time, stepped by the integrator of the pit',
+    { ...solid, ...around, start, time: quantity('time', 'passed') },
+    'temperature',
+    (v) => heatBody(bodyOf(v), { time: 0, temperature: v.start }, { time: v.time }).temperature,
+  ),
+  bodyTimeTo: defineCheck(
+    'time for a lumped body to pass a temperature, stepped by the integrator of the pit',
+    { ...solid, ...around, start, temperature: quantity('temperature', 'to be passed') },
+    'time',
+    (v) => heatBody(bodyOf(v), { time: 0, temperature: v.start }, { time: LONGEST, temperature: v.temperature }).time,
+  ),
+  bodyTimeToSteady: defineCheck(
+    'time for a lumped body to come within an amount of its steady temperature, by the integrator of the pit',
+    { ...solid, ...around, start, within: quantity('temperatureDifference', 'of the steady temperature') },
+    'time',
+    (v) => {
       const steady = equilibriumTemperature(v);
       const temperature = steady + Math.sign(v.start - steady) * v.within;
       return heatBody(bodyOf(v), { time: 0, temperature: v.start }, { time: LONGEST, temperature }).time;
     },
-  }),
-  heatAndCoolPeak: defineCheck({
-    about: 'temperature when heating ends, of a body heated past a temperature, held, then cooled',
-    inputs: cycle,
-    result: 'temperature',
-    run: (v) => heatAndCool(v).peak.temperature,
-  }),
-  heatAndCoolTime: defineCheck({
-    about: 'whole time of a body heated past a temperature, held, then cooled to another',
-    inputs: cycle,
-    result: 'time',
-    run: (v) => heatAndCool(v).end.time,
-  }),
+  ),
+  heatAndCoolPeak: defineCheck(
+    'temperature when heating ends, of a body heated past a temperature, held, then cooled',
+    cycle,
+    'temperature',
+    (v) => heatAndCool(v).peak.temperature,
+  ),
+  heatAndCoolTime: defineCheck(
+    'whole time of a body heated past a temperature, held, then cooled to another',
+    cycle,
+    'time',
+    (v) => heatAndCool(v).end.time,
+  ),
 };

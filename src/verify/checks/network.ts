@@ -9,9 +9,9 @@ const discharge = quantity('number', 'discharge coefficient');
 const pressure = optional('pressure', 'outdoors; one standard atmosphere when left out');
 
 export const networkChecks: Record<string, Check> = {
-  stackEffectFlow: defineCheck({
-    about: 'flow through a room with a low and a high opening, by the flow network of the pit',
-    inputs: {
+  stackEffectFlow: defineCheck(
+    'flow through a room with a low and a high opening, by the flow network of the pit',
+    {
       inside,
       outside,
       pressure,
@@ -19,8 +19,8 @@ export const networkChecks: Record<string, Check> = {
       area: quantity('area', 'of each opening'),
       rise: quantity('length', 'from the low to the high one'),
     },
-    result: 'massFlow',
-    run: (v) => {
+    'massFlow',
+    (v) => {
       const opening = { area: v.area, discharge: v.discharge, extent: 0 };
       const flows = stillRoomFlows({
         inside: v.inside,
@@ -34,10 +34,10 @@ export const networkChecks: Record<string, Check> = {
       const high = flows.get('high')!;
       return Math.abs(high.out - high.in);
     },
-  }),
-  doorwayFlow: defineCheck({
-    about: 'flow one way through a doorway that carries both, by the flow network of the pit',
-    inputs: {
+  ),
+  doorwayFlow: defineCheck(
+    'flow one way through a doorway that carries both, by the flow network of the pit',
+    {
       inside,
       outside,
       pressure,
@@ -46,8 +46,8 @@ export const networkChecks: Record<string, Check> = {
       height: quantity('length', 'of the doorway'),
       direction: choice(['out', 'in'], 'out of the room, or into it'),
     },
-    result: 'massFlow',
-    run: (v) => {
+    'massFlow',
+    (v) => {
       const door = { area: v.width * v.height, discharge: v.discharge, centre: v.height / 2, extent: v.height };
       const flows = stillRoomFlows({
         inside: v.inside,
@@ -57,5 +57,5 @@ export const networkChecks: Record<string, Check> = {
       });
       return flows.get('door')![v.direction];
     },
-  }),
+  ),
 };

@@ -101,184 +101,178 @@ function insulatedDuct(v: Values<typeof duct>): { insulated: number; heat: numbe
 }
 
 export const radiationChecks: Record<string, Check> = {
-  emissivePower: defineCheck({
-    about: 'emissive power of a grey surface',
-    inputs: { emissivity, temperature: surface },
-    result: 'heatFlux',
-    run: (v) => v.emissivity * blackPower(v.temperature),
-  }),
-  netGreyFlux: defineCheck({
-    about: 'net radiant flux from a grey surface to large surroundings',
-    inputs: { emissivity, surface, surroundings: setting.surroundings },
-    result: 'heatFlux',
-    run: (v) => netGreyFlux(v.emissivity, v.surface, v.surroundings),
-  }),
-  radiantHeat: defineCheck({
-    about: 'net radiation from a grey surface to large surroundings: netGreyFlux times area',
-    inputs: { emissivity, surface, surroundings: setting.surroundings, area: quantity('area', 'of the surface') },
-    result: 'power',
-    run: (v) => netGreyFlux(v.emissivity, v.surface, v.surroundings) * v.area,
-  }),
-  radiantCoefficient: defineCheck({
-    about: 'radiation between two black temperatures per kelvin between them',
-    inputs: { surface, surroundings: setting.surroundings },
-    result: 'coefficient',
-    run: (v) => radiantCoefficient(v.surface, v.surroundings),
-  }),
-  surfaceLoss: defineCheck({
-    about: 'flux that a surface loses by convection and radiation',
-    inputs: { surface, ...setting },
-    result: 'heatFlux',
-    run: lossOf,
-  }),
-  pipeLossPerLength: defineCheck({
-    about: 'heat per length that a bare pipe loses: surfaceLoss times circumference',
-    inputs: { surface, ...setting, diameter: quantity('length', 'of the pipe') },
-    result: 'heatPerLength',
-    run: (v) => lossOf(v) * Math.PI * v.diameter,
-  }),
-  equilibriumTemperature: defineCheck({
-    about: 'temperature at which a surface loses just what it absorbs',
-    inputs: { ...setting, absorbed },
-    result: 'temperature',
-    run: (v) => equilibriumTemperature(v, v.absorbed ?? 0),
-  }),
-  coefficientForTemperature: defineCheck({
-    about: 'coefficient that holds a surface at a temperature',
-    inputs: {
+  emissivePower: defineCheck(
+    'emissive power of a grey surface',
+    { emissivity, temperature: surface },
+    'heatFlux',
+    (v) => v.emissivity * blackPower(v.temperature),
+  ),
+  netGreyFlux: defineCheck(
+    'net radiant flux from a grey surface to large surroundings',
+    { emissivity, surface, surroundings: setting.surroundings },
+    'heatFlux',
+    (v) => netGreyFlux(v.emissivity, v.surface, v.surroundings),
+  ),
+  radiantHeat: defineCheck(
+    'net radiation from a grey surface to large surroundings: netGreyFlux times area',
+    { emissivity, surface, surroundings: setting.surroundings, area: quantity('area', 'of the surface') },
+    'power',
+    (v) => netGreyFlux(v.emissivity, v.surface, v.surroundings) * v.area,
+  ),
+  radiantCoefficient: defineCheck(
+    'radiation between two black temperatures per kelvin between them',
+    { surface, surroundings: setting.surroundings },
+    'coefficient',
+    (v) => radiantCoefficient(v.surface, v.surroundings),
+  ),
+  surfaceLoss: defineCheck(
+    'flux that a surface loses by convection and radiation',
+    { surface, ...setting },
+    'heatFlux',
+    lossOf,
+  ),
+  pipeLossPerLength: defineCheck(
+    'heat per length that a bare pipe loses: surfaceLoss times circumference',
+    { surface, ...setting, diameter: quantity('length', 'of the pipe') },
+    'heatPerLength',
+    (v) => lossOf(v) * Math.PI * v.diameter,
+  ),
+  equilibriumTemperature: defineCheck(
+    'temperature at which a surface loses just what it absorbs',
+    { ...setting, absorbed },
+    'temperature',
+    (v) => equilibriumTemperature(v, v.absorbed ?? 0),
+  ),
+  coefficientForTemperature: defineCheck(
+    'coefficient that holds a surface at a temperature',
+    {
       surface,
       air: setting.air,
       surroundings: setting.surroundings,
       emissivity,
       absorbed: quantity('heatFlux', 'radiation absorbed'),
     },
-    result: 'coefficient',
-    run: (v) => coefficientForTemperature(v.surface, v, v.absorbed),
-  }),
-  trueGasTemperature: defineCheck({
-    about: 'true gas temperature from what a thermometer reads',
-    inputs: {
+    'coefficient',
+    (v) => coefficientForTemperature(v.surface, v, v.absorbed),
+  ),
+  trueGasTemperature: defineCheck(
+    'true gas temperature from what a thermometer reads',
+    {
       reading: quantity('temperature', 'of the thermometer'),
       surroundings: setting.surroundings,
       coefficient: setting.coefficient,
       emissivity,
     },
-    result: 'temperature',
-    run: (v) => trueGasTemperature(v.reading, v),
-  }),
-  twoSurfaceExchange: defineCheck({
-    about: 'radiation between two grey surfaces',
-    inputs: { ...twoSurfaces, viewFactor: quantity('number', 'from the first to the second') },
-    result: 'power',
-    run: (v) => twoSurfaceExchange(...ends(v), v.viewFactor),
-  }),
-  shieldedExchangePerLength: defineCheck({
-    about: 'radiation per length between two long surfaces with shields between (areas per length)',
-    inputs: shieldInputs,
-    result: 'heatPerLength',
-    run: (v) => shieldedExchange(...ends(v), shields(v)),
-  }),
-  shieldEffect: defineCheck({
-    about: 'change of the exchange that shields bring, as a share of the one without',
-    inputs: shieldInputs,
-    result: 'share',
-    run: (v) => shieldedExchange(...ends(v), shields(v)) / shieldedExchange(...ends(v), []) - 1,
-  }),
-  shieldReduction: defineCheck({
-    about: 'reduction of the exchange by shields, as a share',
-    inputs: shieldInputs,
-    result: 'share',
-    run: (v) => 1 - shieldedExchange(...ends(v), shields(v)) / shieldedExchange(...ends(v), []),
-  }),
-  enclosureHeat: defineCheck({
-    about: 'net heat that surfaces of a grey enclosure give off',
-    inputs: {
+    'temperature',
+    (v) => trueGasTemperature(v.reading, v),
+  ),
+  twoSurfaceExchange: defineCheck(
+    'radiation between two grey surfaces',
+    { ...twoSurfaces, viewFactor: quantity('number', 'from the first to the second') },
+    'power',
+    (v) => twoSurfaceExchange(...ends(v), v.viewFactor),
+  ),
+  shieldedExchangePerLength: defineCheck(
+    'radiation per length between two long surfaces with shields between (areas per length)',
+    shieldInputs,
+    'heatPerLength',
+    (v) => shieldedExchange(...ends(v), shields(v)),
+  ),
+  shieldEffect: defineCheck(
+    'change of the exchange that shields bring, as a share of the one without',
+    shieldInputs,
+    'share',
+    (v) => shieldedExchange(...ends(v), shields(v)) / shieldedExchange(...ends(v), []) - 1,
+  ),
+  shieldReduction: defineCheck(
+    'reduction of the exchange by shields, as a share',
+    shieldInputs,
+    'share',
+    (v) => 1 - shieldedExchange(...ends(v), shields(v)) / shieldedExchange(...ends(v), []),
+  ),
+  enclosureHeat: defineCheck(
+    'net heat that surfaces of a grey enclosure give off',
+    {
       areas: list('area', 'of each surface'),
       emissivities: list('number', 'of each surface; 1 for an opening'),
       temperatures: list('temperature', 'of each surface'),
       viewFactors: table('number', 'row i: shares of what leaves surface i that reach each surface'),
       surfaces: list('number', 'numbers of the surfaces whose heat is added, from 1'),
     },
-    result: 'power',
-    run: (v) => {
+    'power',
+    (v) => {
       const heat = enclosureHeat(v);
       return v.surfaces.reduce((sum, number) => {
         if (heat[number - 1] === undefined) throw new RangeError(`enclosureHeat: there is no surface ${number}`);
         return sum + heat[number - 1];
       }, 0);
     },
-  }),
-  cornerViewFactor: defineCheck({
-    about: 'view factor from a point opposite a corner to a parallel rectangle; times rectangles that meet there',
-    inputs: {
+  ),
+  cornerViewFactor: defineCheck(
+    'view factor from a point opposite a corner to a parallel rectangle; times rectangles that meet there',
+    {
       width: quantity('length', 'of one rectangle'),
       height: quantity('length', 'of one rectangle'),
       distance: quantity('length', 'of the point'),
       rectangles: optional('number', 'equal rectangles that meet opposite the point; 1 when left out'),
     },
-    result: 'number',
-    run: (v) => (v.rectangles ?? 1) * cornerViewFactor(v),
-  }),
-  insulatedDuctTemperature: defineCheck({
-    about: 'temperature of the insulated round wall of a half-round duct with air in it',
-    inputs: duct,
-    result: 'temperature',
-    run: (v) => insulatedDuct(v).insulated,
-  }),
-  insulatedDuctHeat: defineCheck({
-    about: 'heat per length that the flat wall of that duct gives off',
-    inputs: duct,
-    result: 'heatPerLength',
-    run: (v) => insulatedDuct(v).heat,
-  }),
-  meanBeamLength: defineCheck({
-    about: 'mean beam length, 3.6 V/A',
-    inputs: { volume: quantity('volume', 'of the gas'), area: quantity('area', 'of its boundary') },
-    result: 'length',
-    run: (v) => meanBeamLength(v.volume, v.area),
-  }),
-  gasEmissivity: defineCheck({
-    about: 'emissivity of combustion gas (weighted sum of grey gases)',
-    inputs: gas,
-    result: 'number',
-    run: emissivityOf,
-  }),
-  lecknerEmissivity: defineCheck({
-    about: 'emissivity of combustion gas (Leckner; not used by the tool)',
-    inputs: { ...gas, pressure: quantity('pressure', 'total, absolute') },
-    result: 'number',
-    run: (v) => lecknerEmissivity(v),
-  }),
-  gasAbsorptivity: defineCheck({
-    about:
-      'absorptivity of combustion gas for radiation from a surface (rule of Hottel; the tool itself takes emissivity)',
-    inputs: { ...gas, source: quantity('temperature', 'of the surface that radiates') },
-    result: 'number',
-    run: (v) => absorptivityOf(v, v.source),
-  }),
-  gasNetRadiation: defineCheck({
-    about: 'net radiation from gas to black walls, sigma A (eps Tg^4 - alpha Tw^4)',
-    inputs: {
+    'number',
+    (v) => (v.rectangles ?? 1) * cornerViewFactor(v),
+  ),
+  insulatedDuctTemperature: defineCheck(
+    'temperature of the insulated round wall of a half-round duct with air in it',
+    duct,
+    'temperature',
+    (v) => insulatedDuct(v).insulated,
+  ),
+  insulatedDuctHeat: defineCheck(
+    'heat per length that the flat wall of that duct gives off',
+    duct,
+    'heatPerLength',
+    (v) => insulatedDuct(v).heat,
+  ),
+  meanBeamLength: defineCheck(
+    'mean beam length, 3.6 V/A',
+    { volume: quantity('volume', 'of the gas'), area: quantity('area', 'of its boundary') },
+    'length',
+    (v) => meanBeamLength(v.volume, v.area),
+  ),
+  gasEmissivity: defineCheck('emissivity of combustion gas (weighted sum of grey gases)', gas, 'number', emissivityOf),
+  lecknerEmissivity: defineCheck(
+    'emissivity of combustion gas (Leckner; not used by the tool)',
+    { ...gas, pressure: quantity('pressure', 'total, absolute') },
+    'number',
+    (v) => lecknerEmissivity(v),
+  ),
+  gasAbsorptivity: defineCheck(
+    'absorptivity of combustion gas for radiation from a surface (rule of Hottel; the tool itself takes emissivity)',
+    { ...gas, source: quantity('temperature', 'of the surface that radiates') },
+    'number',
+    (v) => absorptivityOf(v, v.source),
+  ),
+  gasNetRadiation: defineCheck(
+    'net radiation from gas to black walls, sigma A (eps Tg^4 - alpha Tw^4)',
+    {
       ...gas,
       walls: quantity('temperature', 'of the walls'),
       area: quantity('area', 'of the walls'),
       rule: choice(['hottel', 'grey'], 'absorptivity: scaled rule, or equal to emissivity as in the tool'),
     },
-    result: 'power',
-    run: (v) => {
+    'power',
+    (v) => {
       const eps = emissivityOf(v);
       const alpha = v.rule === 'grey' ? eps : absorptivityOf(v, v.walls);
       return v.area * (eps * blackPower(v.temperature) - alpha * blackPower(v.walls));
     },
-  }),
-  sootEmissivity: defineCheck({
-    about: 'emissivity of gas with soot',
-    inputs: {
+  ),
+  sootEmissivity: defineCheck(
+    'emissivity of gas with soot',
+    {
       gasEmissivity: quantity('number', 'of the clear gas'),
       soot: quantity('perLength', 'absorption coefficient'),
       beam: gas.beam,
     },
-    result: 'number',
-    run: (v) => sootEmissivity(v.gasEmissivity, v.soot, v.beam),
-  }),
+    'number',
+    (v) => sootEmissivity(v.gasEmissivity, v.soot, v.beam),
+  ),
 };

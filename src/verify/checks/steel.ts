@@ -15,25 +15,20 @@ import { standardFurnace } from '../relations/furnaceCurve.js';
 const temperature = quantity('temperature', 'steel temperature');
 
 const ofTemperature = (about: string, result: CaseKind, run: (T: number) => number): Check =>
-  defineCheck({ about, inputs: { temperature }, result, run: (v) => run(v.temperature) });
+  defineCheck(about, { temperature }, result, (v) => run(v.temperature));
 
 export const steelChecks: Record<string, Check> = {
-  steelDensity: defineCheck({
-    about: 'density of steel, as used',
-    inputs: {},
-    result: 'density',
-    run: () => steelDensity('carbon'),
-  }),
+  steelDensity: defineCheck('density of steel, as used', {}, 'density', () => steelDensity('carbon')),
   steelSpecificHeat: ofTemperature('specific heat of carbon steel', 'specificHeat', steelSpecificHeat),
   steelEnthalpy: ofTemperature('enthalpy of carbon steel above 20 °C', 'energyPerMass', steelEnthalpy),
   steelConductivity: ofTemperature('thermal conductivity of carbon steel', 'conductivity', steelConductivity),
   stainlessSpecificHeat: ofTemperature('specific heat of stainless steel', 'specificHeat', stainlessSpecificHeat),
   stainlessEnthalpy: ofTemperature('enthalpy of stainless steel above 20 °C', 'energyPerMass', stainlessEnthalpy),
   stainlessConductivity: ofTemperature('thermal conductivity of stainless', 'conductivity', stainlessConductivity),
-  standardFurnace: defineCheck({
-    about: 'gas temperature of the standard fire test',
-    inputs: { time: quantity('time', 'time from the start') },
-    result: 'temperature',
-    run: (v) => standardFurnace(v.time),
-  }),
+  standardFurnace: defineCheck(
+    'gas temperature of the standard fire test',
+    { time: quantity('time', 'time from the start') },
+    'temperature',
+    (v) => standardFurnace(v.time),
+  ),
 };

@@ -12,28 +12,28 @@ const emissivity = quantity('number', 'of the stem');
 const pressure = optional('pressure', 'absolute; one standard atmosphere when left out');
 
 export const thermometerChecks: Record<string, Check> = {
-  stemCoefficient: defineCheck({
-    about: 'convection coefficient of a thermometer stem',
-    inputs: { gas, stem, speed, diameter, pressure },
-    result: 'coefficient',
-    run: (v) => stemCoefficient(v.gas, v.stem, v.speed, v.pressure ?? STANDARD_PRESSURE, v.diameter),
-  }),
-  stemHeating: defineCheck({
-    about: 'heat that a stem takes up per surface',
-    inputs: { gas, walls, stem, speed, pressure, diameter, emissivity },
-    result: 'heatFlux',
-    run: (v) => stemHeating(v.gas, v.walls, v.stem, v.speed, v.pressure ?? STANDARD_PRESSURE, v.diameter, v.emissivity),
-  }),
-  stemCapacity: defineCheck({
-    about: 'heat capacity of a stem per surface in J/(m2 K)',
-    inputs: { diameter, fill: quantity('share', 'of the stem that is solid') },
-    result: 'number',
-    run: (v) => stemCapacity(v.diameter, v.fill),
-  }),
-  settledReading: defineCheck({
-    about: 'settled reading of a thermometer',
-    inputs: { gas, walls, speed, pressure, diameter, emissivity },
-    result: 'temperature',
-    run: (v) => settledReading(v.gas, v.walls, v.speed, v.pressure ?? STANDARD_PRESSURE, v.diameter, v.emissivity),
-  }),
+  stemCoefficient: defineCheck(
+    'convection coefficient of a thermometer stem',
+    { gas, stem, speed, diameter, pressure },
+    'coefficient',
+    (v) => stemCoefficient(v.gas, v.stem, v.speed, v.pressure ?? STANDARD_PRESSURE, v.diameter),
+  ),
+  stemHeating: defineCheck(
+    'heat that a stem takes up per surface',
+    { gas, walls, stem, speed, pressure, diameter, emissivity },
+    'heatFlux',
+    (v) => stemHeating(v.gas, v.walls, v.stem, v.speed, v.pressure ?? STANDARD_PRESSURE, v.diameter, v.emissivity),
+  ),
+  stemCapacity: defineCheck(
+    'heat capacity of a stem per surface in J/(m2 K)',
+    { diameter, fill: quantity('share', 'of the stem that is solid') },
+    'number',
+    (v) => stemCapacity(v.diameter, v.fill),
+  ),
+  settledReading: defineCheck(
+    'settled reading of a thermometer',
+    { gas, walls, speed, pressure, diameter, emissivity },
+    'temperature',
+    (v) => settledReading(v.gas, v.walls, v.speed, v.pressure ?? STANDARD_PRESSURE, v.diameter, v.emissivity),
+  ),
 };

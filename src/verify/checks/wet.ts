@@ -15,31 +15,25 @@ const wet = {
 const DEEPEST = 80;
 
 export const wetChecks: Record<string, Check> = {
-  evaporation: defineCheck({
-    about: 'heat that water leaving a wet surface takes along',
-    inputs: wet,
-    result: 'heatFlux',
-    run: (v) => evaporation(v.coefficient, v.surface, v.vapourShare, v.pressure),
-  }),
-  rainCooling: defineCheck({
-    about: 'heat that rain takes off a surface by drying',
-    inputs: wet,
-    result: 'heatFlux',
-    run: (v) => rainCooling(v.coefficient, v.surface, v.vapourShare, v.pressure),
-  }),
-  wetSurfaceTemperature: defineCheck({
-    about: 'temperature at which a wet surface in a stream of air gives off by evaporation what it takes by convection',
-    inputs: {
+  evaporation: defineCheck('heat that water leaving a wet surface takes along', wet, 'heatFlux', (v) =>
+    evaporation(v.coefficient, v.surface, v.vapourShare, v.pressure),
+  ),
+  rainCooling: defineCheck('heat that rain takes off a surface by drying', wet, 'heatFlux', (v) =>
+    rainCooling(v.coefficient, v.surface, v.vapourShare, v.pressure),
+  ),
+  wetSurfaceTemperature: defineCheck(
+    'temperature at which a wet surface in a stream of air gives off by evaporation what it takes by convection',
+    {
       temperature: quantity('temperature', 'of the air'),
       relativeHumidity: quantity('share', 'of the air'),
       pressure: quantity('pressure', 'absolute'),
     },
-    result: 'temperature',
-    run: (air) => {
+    'temperature',
+    (air) => {
       const vapour = moistureFraction(humidityRatio(air));
       const excess = (T: number) => evaporation(1, T, vapour, air.pressure) - (air.temperature - T);
       const [low, high] = [air.temperature - DEEPEST, air.temperature];
       return bracketedRoot(excess, { low, high, tolerance: 1e-6 }).root;
     },
-  }),
+  ),
 };

@@ -93,33 +93,33 @@ const asStack = (v: Values<typeof stack>) =>
   });
 
 export const wholeModelChecks: Record<string, Check> = {
-  plateInFurnace: defineCheck({
-    about: 'temperature of a steel plate heated in a furnace curve',
-    inputs: furnace,
-    result: 'temperature',
-    run: plateInFurnace,
-  }),
-  stackFlow: defineCheck({
-    about: 'mass flow up a stack of given gas temperature over a box with one inlet',
-    inputs: stack,
-    result: 'massFlow',
-    run: (v) => asStack(v).flow,
-  }),
-  stackSpeed: defineCheck({
-    about: 'gas speed in a stack of given gas temperature over a box with one inlet',
-    inputs: stack,
-    result: 'speed',
-    run: (v) => asStack(v).speed,
-  }),
-  stackBaseDraft: defineCheck({
-    about: 'draft at the base of a stack of given gas temperature over a box with one inlet',
-    inputs: stack,
-    result: 'pressure',
-    run: (v) => asStack(v).baseDraft,
-  }),
-  lumpedBodyCooling: defineCheck({
-    about: 'temperature of a body that cools (or warms) by a given coefficient and by radiation',
-    inputs: {
+  plateInFurnace: defineCheck(
+    'temperature of a steel plate heated in a furnace curve',
+    furnace,
+    'temperature',
+    plateInFurnace,
+  ),
+  stackFlow: defineCheck(
+    'mass flow up a stack of given gas temperature over a box with one inlet',
+    stack,
+    'massFlow',
+    (v) => asStack(v).flow,
+  ),
+  stackSpeed: defineCheck(
+    'gas speed in a stack of given gas temperature over a box with one inlet',
+    stack,
+    'speed',
+    (v) => asStack(v).speed,
+  ),
+  stackBaseDraft: defineCheck(
+    'draft at the base of a stack of given gas temperature over a box with one inlet',
+    stack,
+    'pressure',
+    (v) => asStack(v).baseDraft,
+  ),
+  lumpedBodyCooling: defineCheck(
+    'temperature of a body that cools (or warms) by a given coefficient and by radiation',
+    {
       mass: quantity('mass', 'of the body'),
       specificHeat: quantity('specificHeat', 'of the body'),
       area: quantity('area', 'of its surface'),
@@ -130,8 +130,8 @@ export const wholeModelChecks: Record<string, Check> = {
       start: quantity('temperature', 'of the body at first'),
       time: quantity('time', 'passed'),
     },
-    result: 'temperature',
-    run: (v) => {
+    'temperature',
+    (v) => {
       const capacity = (v.mass * v.specificHeat) / v.area;
       const body: Body = {
         content: (T) => capacity * T,
@@ -140,10 +140,10 @@ export const wholeModelChecks: Record<string, Check> = {
       };
       return heatBody(body, { time: 0, temperature: v.start }, { time: v.time }).temperature;
     },
-  }),
-  steelCoolingOutdoors: defineCheck({
-    about: 'temperature of carbon steel that cools outdoors by the relations of a pit, natural and wind',
-    inputs: {
+  ),
+  steelCoolingOutdoors: defineCheck(
+    'temperature of carbon steel that cools outdoors by the relations of a pit, natural and wind',
+    {
       mass: quantity('mass', 'of the steel'),
       area: quantity('area', 'of its outside, the rest gives off nothing'),
       shape: choice(['horizontalCylinder', 'verticalCylinder', 'vertical', 'up', 'down'], 'how the surface stands'),
@@ -158,7 +158,7 @@ export const wholeModelChecks: Record<string, Check> = {
       start: quantity('temperature', 'of the steel at first'),
       time: quantity('time', 'passed'),
     },
-    result: 'temperature',
-    run: (v) => coolingOutdoors({ ...v, windLength: v.windLength ?? v.length, wind: v.wind ?? 0 }),
-  }),
+    'temperature',
+    (v) => coolingOutdoors({ ...v, windLength: v.windLength ?? v.length, wind: v.wind ?? 0 }),
+  ),
 };

@@ -1,5 +1,5 @@
 /** Checks of wood as a fuel. */
-import { splitFire } from '../../physics/splits.js';
+import { burnDown, splitFire } from '../../physics/splits.js';
 import { gasEnthalpy, mixturePolynomial } from '../../physics/gasMixture.js';
 import {
   combustionYields,
@@ -40,11 +40,14 @@ const excessAir = quantity('number', 'air over stoichiometric air');
 const burning = { ...analysis, moistureDryBasis: dryBasis, excessAir } as const;
 const SPECIES = ['CO2', 'H2O', 'O2', 'N2'] as const;
 
-const splits = {
-  every: quantity('time', 'from one split to the next'),
+const lastWood = {
   flame: quantity('time', 'mean time of the flaming share'),
   glow: quantity('time', 'mean time of the charcoal'),
   charcoal: quantity('share', 'of the heat that the charcoal holds'),
+} as const;
+const splits = {
+  ...lastWood,
+  every: quantity('time', 'from one split to the next'),
   mean: quantity('power', 'averaged over a period'),
 } as const;
 /** Points of a mean over a period. */
@@ -56,122 +59,128 @@ const flueOf = (v: Values<typeof burning>) =>
 const REFERENCE = 298.15;
 
 export const woodChecks: Record<string, Check> = {
-  netHeatAsFired: defineCheck({
-    about: 'net heat of wood as fired',
-    inputs: {
+  netHeatAsFired: defineCheck(
+    'net heat of wood as fired',
+    {
       moisture: wetBasis,
       dryNetHeat: optional('energyPerMass', 'net heat of dry wood; 19.0 MJ/kg when left out'),
     },
-    result: 'energyPerMass',
-    run: (v) => netHeatAsFired(v.moisture, v.dryNetHeat),
-  }),
-  netFromGrossHeat: defineCheck({
-    about: 'net heat of dry wood from its gross heat',
-    inputs: { grossHeat, hydrogen: analysis.hydrogen },
-    result: 'energyPerMass',
-    run: (v) => netFromGrossHeat(v.grossHeat, v.hydrogen),
-  }),
-  netHeatFromGross: defineCheck({
-    about: 'net heat as fired from gross heat, hydrogen and moisture: netFromGrossHeat, then netHeatAsFired',
-    inputs: { grossHeat, hydrogen: analysis.hydrogen, moisture: wetBasis },
-    result: 'energyPerMass',
-    run: (v) => netHeatAsFired(v.moisture, netFromGrossHeat(v.grossHeat, v.hydrogen)),
-  }),
-  stoichiometricOxygen: defineCheck({
-    about: 'oxygen to burn dry wood, kg per kg',
-    inputs: analysis,
-    result: 'number',
-    run: (v) => stoichiometricOxygen(woodOf(v)),
-  }),
-  stoichiometricAir: defineCheck({
-    about: 'air to burn dry wood, kg per kg',
-    inputs: analysis,
-    result: 'number',
-    run: (v) => stoichiometricAir(woodOf(v)),
-  }),
-  airByRule: defineCheck({
-    about: 'air to burn dry wood by the boiler makers rule, kg per kg (not used by the tool)',
-    inputs: analysis,
-    result: 'number',
-    run: (v) => airByRule(woodOf(v)),
-  }),
-  waterFormed: defineCheck({
-    about: 'water formed by the hydrogen of dry wood, kg per kg',
-    inputs: { hydrogen: analysis.hydrogen },
-    result: 'number',
-    run: (v) => waterFormed(v.hydrogen),
-  }),
-  combustionYields: defineCheck({
-    about: 'gas or ash made by burning 1 kg of wood as fired (oxygen negative)',
-    inputs: { ...analysis, moisture: wetBasis, of: choice([...SPECIES, 'ash'], 'product') },
-    result: 'number',
-    run: ({ moisture, of, ...v }) => combustionYields(woodOf(v), moisture)[of],
-  }),
-  heatPerOxygen: defineCheck({
-    about: 'heat per oxygen consumed, as used for the limit by air',
-    inputs: {},
-    result: 'energyPerMass',
-    run: () => HEAT_PER_OXYGEN,
-  }),
-  fuelShareLimit: defineCheck({
-    about: 'fuel share of a gas when the fire has burned all the oxygen that it can use',
-    inputs: {
+    'energyPerMass',
+    (v) => netHeatAsFired(v.moisture, v.dryNetHeat),
+  ),
+  netFromGrossHeat: defineCheck(
+    'net heat of dry wood from its gross heat',
+    { grossHeat, hydrogen: analysis.hydrogen },
+    'energyPerMass',
+    (v) => netFromGrossHeat(v.grossHeat, v.hydrogen),
+  ),
+  netHeatFromGross: defineCheck(
+    'net heat as fired from gross heat, hydrogen and moisture: netFromGrossHeat, then netHeatAsFired',
+    { grossHeat, hydrogen: analysis.hydrogen, moisture: wetBasis },
+    'energyPerMass',
+    (v) => netHeatAsFired(v.moisture, netFromGrossHeat(v.grossHeat, v.hydrogen)),
+  ),
+  stoichiometricOxygen: defineCheck('oxygen to burn dry wood, kg per kg', analysis, 'number', (v) =>
+    stoichiometricOxygen(woodOf(v)),
+  ),
+  stoichiometricAir: defineCheck('air to burn dry wood, kg per kg', analysis, 'number', (v) =>
+    stoichiometricAir(woodOf(v)),
+  ),
+  airByRule: defineCheck(
+    'air to burn dry wood by the boiler makers rule, kg per kg (not used by the tool)',
+    analysis,
+    'number',
+    (v) => airByRule(woodOf(v)),
+  ),
+  waterFormed: defineCheck(
+    'water formed by the hydrogen of dry wood, kg per kg',
+    { hydrogen: analysis.hydrogen },
+    'number',
+    (v) => waterFormed(v.hydrogen),
+  ),
+  combustionYields: defineCheck(
+    'gas or ash made by burning 1 kg of wood as fired (oxygen negative)',
+    { ...analysis, moisture: wetBasis, of: choice([...SPECIES, 'ash'], 'product') },
+    'number',
+    ({ moisture, of, ...v }) => combustionYields(woodOf(v), moisture)[of],
+  ),
+  heatPerOxygen: defineCheck(
+    'heat per oxygen consumed, as used for the limit by air',
+    {},
+    'energyPerMass',
+    () => HEAT_PER_OXYGEN,
+  ),
+  fuelShareLimit: defineCheck(
+    'fuel share of a gas when the fire has burned all the oxygen that it can use',
+    {
       heatValue: quantity('energyPerMass', 'net heat of the fuel as fired'),
       oxygenUse: quantity('share', 'of the oxygen that can be used'),
       oxygen: quantity('share', 'mass fraction of oxygen in the air'),
     },
-    result: 'number',
-    run: (v) => fuelShareLimit({ ...v, heatPerOxygen: HEAT_PER_OXYGEN, gasPerFuel: 1 }, v.oxygen),
-  }),
-  splitFire: defineCheck({
-    about: 'heat of a fire of equal splits at a time after one was laid on',
-    inputs: { ...splits, time: quantity('time', 'since then') },
-    result: 'power',
-    run: (v) => splitFire(v, v.mean, v.time),
-  }),
-  splitFireMean: defineCheck({
-    about: 'heat of such a fire, averaged over a period by the midpoint rule',
-    inputs: splits,
-    result: 'power',
-    run: (v) => {
+    'number',
+    (v) => fuelShareLimit({ ...v, heatPerOxygen: HEAT_PER_OXYGEN, gasPerFuel: 1 }, v.oxygen),
+  ),
+  splitFire: defineCheck(
+    'heat of a fire of equal splits at a time after one was laid on',
+    { ...splits, time: quantity('time', 'since then') },
+    'power',
+    (v) => splitFire(v, v.mean, v.time),
+  ),
+  splitFireMean: defineCheck(
+    'heat of such a fire, averaged over a period by the midpoint rule',
+    splits,
+    'power',
+    (v) => {
       let sum = 0;
       for (let n = 0; n < POINTS; n++) sum += splitFire(v, v.mean, ((n + 0.5) / POINTS) * v.every);
       return sum / POINTS;
     },
-  }),
-  netHeatPerOxygen: defineCheck({
-    about: 'net heat of dry wood per kg of oxygen it takes',
-    inputs: { ...analysis, grossHeat },
-    result: 'energyPerMass',
-    run: (v) => netFromGrossHeat(v.grossHeat, v.hydrogen) / stoichiometricOxygen(woodOf(v)),
-  }),
-  flueFraction: defineCheck({
-    about: 'volume share of one gas in the flue gas',
-    inputs: { ...burning, of: choice(SPECIES, 'gas'), basis: choice(['wet', 'dry'], 'with or without vapour') },
-    result: 'share',
-    run: ({ of, basis, ...v }) => moleFractions(flueOf(v), basis === 'wet')[of],
-  }),
-  flueMass: defineCheck({
-    about: 'flue gas per kg of dry wood',
-    inputs: burning,
-    result: 'number',
-    run: (v) => flueOf(v).total * (1 + v.moistureDryBasis),
-  }),
-  flueMeanSpecificHeat: defineCheck({
-    about: 'mean specific heat of the flue gas from 298.15 K',
-    inputs: { ...burning, temperature: quantity('temperature', 'upper end') },
-    result: 'specificHeat',
-    run: ({ temperature: T, ...v }) => {
+  ),
+  burnDownShare: defineCheck(
+    'heat of a steady fire some time after its last wood, as a share of what it gave',
+    { ...lastWood, time: quantity('time', 'since then') },
+    'share',
+    (v) => burnDown(v, v.time).share,
+  ),
+  burnDownLeft: defineCheck(
+    'heat that such a fire has yet to give, as a time of what it gave',
+    { ...lastWood, time: quantity('time', 'since then') },
+    'time',
+    (v) => burnDown(v, v.time).left,
+  ),
+  netHeatPerOxygen: defineCheck(
+    'net heat of dry wood per kg of oxygen it takes',
+    { ...analysis, grossHeat },
+    'energyPerMass',
+    (v) => netFromGrossHeat(v.grossHeat, v.hydrogen) / stoichiometricOxygen(woodOf(v)),
+  ),
+  flueFraction: defineCheck(
+    'volume share of one gas in the flue gas',
+    { ...burning, of: choice(SPECIES, 'gas'), basis: choice(['wet', 'dry'], 'with or without vapour') },
+    'share',
+    ({ of, basis, ...v }) => moleFractions(flueOf(v), basis === 'wet')[of],
+  ),
+  flueMass: defineCheck(
+    'flue gas per kg of dry wood',
+    burning,
+    'number',
+    (v) => flueOf(v).total * (1 + v.moistureDryBasis),
+  ),
+  flueMeanSpecificHeat: defineCheck(
+    'mean specific heat of the flue gas from 298.15 K',
+    { ...burning, temperature: quantity('temperature', 'upper end') },
+    'specificHeat',
+    ({ temperature: T, ...v }) => {
       const gas = flueOf(v);
       const poly = mixturePolynomial(gas);
       return (gasEnthalpy(poly, T) - gasEnthalpy(poly, REFERENCE)) / gas.total / (T - REFERENCE);
     },
-  }),
-  adiabaticFlameTemperature: defineCheck({
-    about: 'flame temperature with no loss and no dissociation',
-    inputs: { ...burning, grossHeat, inlet: optional('temperature', 'of air and wood; 25 °C when left out') },
-    result: 'temperature',
-    run: ({ grossHeat: gross, inlet, ...v }) => {
+  ),
+  adiabaticFlameTemperature: defineCheck(
+    'flame temperature with no loss and no dissociation',
+    { ...burning, grossHeat, inlet: optional('temperature', 'of air and wood; 25 °C when left out') },
+    'temperature',
+    ({ grossHeat: gross, inlet, ...v }) => {
       const moisture = wetOf(v.moistureDryBasis);
       return adiabaticFlameTemperature({
         composition: woodOf(v),
@@ -181,5 +190,5 @@ export const woodChecks: Record<string, Check> = {
         inletTemperature: inlet,
       });
     },
-  }),
+  ),
 };

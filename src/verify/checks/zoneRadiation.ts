@@ -7,17 +7,17 @@ import { defineCheck, list, quantity, type Check } from '../check.js';
 const share = (gas: string) => quantity('share', `mass fraction of ${gas}`);
 
 export const zoneRadiationChecks: Record<string, Check> = {
-  starHeat: defineCheck({
-    about: 'net heat that a surface gives off through the star point of its zone',
-    inputs: {
+  starHeat: defineCheck(
+    'net heat that a surface gives off through the star point of its zone',
+    {
       areas: list('area', 'of each surface'),
       emissivities: list('number', 'of each surface'),
       temperatures: list('temperature', 'of each surface'),
       gasEmissivity: quantity('number', 'of the gas between; 0 for clear'),
       surface: quantity('number', 'number of the surface, from 1'),
     },
-    result: 'power',
-    run: ({ areas, emissivities, temperatures, gasEmissivity, surface }) => {
+    'power',
+    ({ areas, emissivities, temperatures, gasEmissivity, surface }) => {
       const links = areas.map((area, i) => starConductance(area, emissivities[i], gasEmissivity));
       const powers = temperatures.map(blackPower);
       if (!links[surface - 1]) throw new RangeError(`starHeat: there is no surface ${surface}`);
@@ -25,16 +25,16 @@ export const zoneRadiationChecks: Record<string, Check> = {
         links.reduce((sum, link, i) => sum + link * powers[i], 0) / links.reduce((sum, link) => sum + link, 0);
       return links[surface - 1] * (powers[surface - 1] - star);
     },
-  }),
-  gasWallFactor: defineCheck({
-    about: 'share of the black difference that gas and a grey wall exchange',
-    inputs: { gasEmissivity: quantity('number', 'of the gas'), emissivity: quantity('number', 'of the wall') },
-    result: 'number',
-    run: (v) => gasWallFactor(v.gasEmissivity, v.emissivity),
-  }),
-  zoneEmissivity: defineCheck({
-    about: 'emissivity of a gas from its mass fractions, soot included',
-    inputs: {
+  ),
+  gasWallFactor: defineCheck(
+    'share of the black difference that gas and a grey wall exchange',
+    { gasEmissivity: quantity('number', 'of the gas'), emissivity: quantity('number', 'of the wall') },
+    'number',
+    (v) => gasWallFactor(v.gasEmissivity, v.emissivity),
+  ),
+  zoneEmissivity: defineCheck(
+    'emissivity of a gas from its mass fractions, soot included',
+    {
       temperature: quantity('temperature', 'gas temperature'),
       nitrogen: share('nitrogen'),
       oxygen: share('oxygen'),
@@ -44,7 +44,7 @@ export const zoneRadiationChecks: Record<string, Check> = {
       beam: quantity('length', 'mean beam length'),
       soot: quantity('perLength', 'absorption coefficient of soot'),
     },
-    result: 'number',
-    run: (v) => zoneEmissivity(v.temperature, v.nitrogen, v.oxygen, v.dioxide, v.water, v.pressure, v.beam, v.soot),
-  }),
+    'number',
+    (v) => zoneEmissivity(v.temperature, v.nitrogen, v.oxygen, v.dioxide, v.water, v.pressure, v.beam, v.soot),
+  ),
 };

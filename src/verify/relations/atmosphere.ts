@@ -1,4 +1,5 @@
 /** Standard air above the ground, and the wet bulb of outdoor air. */
+import { bracketedRoot } from '../../solve/root.js';
 import {
   geopotentialAltitude,
   humidityRatio,
@@ -27,7 +28,7 @@ function ratioFromWetBulb(t: number, wet: number, pressure: number): number {
 }
 
 /**
- * Thermodynamic wet-bulb temperature: the root of ASHRAE's eq. 33 (water) or 35 (ice), by bisection.
+ * Thermodynamic wet-bulb temperature: the root of ASHRAE's eq. 33 (water) or 35 (ice).
  * @param air temperature -60 to 90 °C
  * @returns [K]
  * @example wetBulb({ temperature: 280.15, relativeHumidity: 0.61, pressure: 1e5 }) // 277.08
@@ -36,12 +37,8 @@ function ratioFromWetBulb(t: number, wet: number, pressure: number): number {
 export function wetBulb(air: HumidAir): number {
   const t = air.temperature - ZERO_CELSIUS;
   const ratio = humidityRatio(air);
-  let low = t - 60;
-  let high = t;
-  for (let n = 0; n < 60; n++) {
-    const middle = (low + high) / 2;
-    if (ratioFromWetBulb(t, middle, air.pressure) > ratio) high = middle;
-    else low = middle;
-  }
-  return (low + high) / 2 + ZERO_CELSIUS;
+  // saturated air is as wet as its wet bulb: a hair more keeps rounding inside
+  const [low, high] = [t - 60, t + 1e-9];
+  const over = (wet: number) => ratioFromWetBulb(t, wet, air.pressure) - ratio;
+  return bracketedRoot(over, { low, high, tolerance: 1e-13 }).root + ZERO_CELSIUS;
 }

@@ -1,4 +1,5 @@
 /** Flue gas and flames of wood, as handbooks work them: to recheck print through the balances and enthalpies of a pit. */
+import { bracketedRoot } from '../../solve/root.js';
 import {
   AIR_NITROGEN_MOLAR_MASS,
   dryAir,
@@ -77,14 +78,8 @@ export function adiabaticFlameTemperature({
     gasEnthalpy(poly, REFERENCE_TEMPERATURE) +
     netHeat +
     air * (gasEnthalpy(airPoly, inletTemperature) - gasEnthalpy(airPoly, REFERENCE_TEMPERATURE));
-  let low = 200;
-  let high = 6000;
-  for (let n = 0; n < 60; n++) {
-    const middle = (low + high) / 2;
-    if (gasEnthalpy(poly, middle) > wanted) high = middle;
-    else low = middle;
-  }
-  return (low + high) / 2;
+  const over = (temperature: number) => gasEnthalpy(poly, temperature) - wanted;
+  return bracketedRoot(over, { low: 200, high: 6000, tolerance: 1e-12 }).root;
 }
 
 /**

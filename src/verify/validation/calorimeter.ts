@@ -1,4 +1,5 @@
 /** What a fire released, from a hood calorimeter that shows it late and averaged. */
+import { interpolate } from '../../solve/interpolate.js';
 import type { HeatRelease } from '../rooms/solveRoom.js';
 
 /** Readings are means over this time about their moment [s]. */
@@ -18,10 +19,11 @@ export interface Reading {
 
 /** The hood's readings as they stand: straight lines between them from nothing at time 0, never below zero. */
 export function hoodAsIs(readings: readonly Reading[]): HeatRelease {
-  const points = [{ time: 0, heat: 0 }, ...readings.map(({ time, heat }) => ({ time, heat: Math.max(0, heat) }))];
+  const times = [0, ...readings.map(({ time }) => time)];
+  const heats = [0, ...readings.map(({ heat }) => Math.max(0, heat))];
   return {
-    at: (time) => between(points, time),
-    breaks: points.slice(1, -1).map((point) => point.time),
+    at: (time) => interpolate(times, heats, time),
+    breaks: times.slice(1, -1),
   };
 }
 
@@ -55,22 +57,14 @@ export function burnerBehind(readings: readonly Reading[], litAt?: number): Corr
     ? falling.time - half + (AVERAGED_OVER * Math.max(0, falling.heat)) / last.heat - HOOD_LAG
     : Infinity;
   const ignition = litAt ?? shown;
+  const [times, heats] = [full.map(({ time }) => time), full.map(({ heat }) => heat)];
   return {
     ignition,
     shut,
     at: (time) => {
       if (time <= ignition || time > shut) return 0;
-      return Math.min(1, (time - ignition) / OPENING) * between(full, time + HOOD_LAG);
+      return Math.min(1, (time - ignition) / OPENING) * interpolate(times, heats, time + HOOD_LAG);
     },
     breaks: [ignition, ignition + OPENING, shut].filter(Number.isFinite),
   };
-}
-
-/** Straight lines between the points; the first and last value outside them. */
-function between(points: readonly Reading[], time: number): number {
-  const next = points.findIndex((point) => point.time >= time);
-  if (next < 0) return points[points.length - 1].heat;
-  if (next === 0) return points[0].heat;
-  const [a, b] = [points[next - 1], points[next]];
-  return a.heat + ((b.heat - a.heat) * (time - a.time)) / (b.time - a.time);
 }

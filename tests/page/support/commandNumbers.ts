@@ -27,11 +27,11 @@ export async function expectCommandsNumbers(page: Page): Promise<void> {
   for (const [row, value] of Object.entries(told)) if (value !== '–') expect(command, row).toContain(value);
   // a time that is never has no wood beside it
   const beside = (time: string, wood: string) => (time === 'never' ? time : `${time} ${wood}`);
-  const target = told['thermometer middle'];
-  expect(command).toContain(` first reads ${target} ${beside(told.gauge, told['wood-gauge'])}`);
-  expect(command).toContain(`soaked ${beside(told.soaked, told['wood-soaked'])}`);
-  expect(command).toContain(`draft at the stack base ${told['draft-stack']}`);
-  expect(command).toContain(`all steel ${told.weight}`);
+  const target = told['hold.thermometer_K.middle'];
+  expect(command).toContain(` first reads ${target} ${beside(told.gauge_s, told.woodToGauge_kg)}`);
+  expect(command).toContain(`soaked ${beside(told.soaked_s, told.woodToSoaked_kg)}`);
+  expect(command).toContain(`draft at the stack base ${told['hold.stackBase_Pa']}`);
+  expect(command).toContain(`all steel ${told.steel_kg}`);
   for (const sentence of await page.locator('#sentences p').allTextContents()) {
     expect(command).toContain(flat(sentence));
   }

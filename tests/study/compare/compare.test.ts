@@ -160,7 +160,7 @@ describe('square against round', () => {
     );
     const [round, square] = await options(['firebox.shape=round | square'], 'volume', pipe);
     expect(square.design.firebox.plate).toBeCloseTo(round.design.firebox.plate, 8);
-    const boxed = readFileSync('examples/square-20.yaml', 'utf8');
+    const boxed = readFileSync('examples/boxed-22.yaml', 'utf8');
     const [first, second] = await options(['firebox.shape=square | round'], 'volume', boxed);
     expect(first.design.firebox.shape).toBe('square');
     expect(firebox(second).gasVolume / firebox(first).gasVolume).toBeCloseTo(1, 4);

@@ -30,7 +30,7 @@ describe('a comparison', () => {
     });
     const comparison = compared([first, ...rest], quick);
     const rows = compareRows(comparison).filter(({ measure }) => measure.group === 'plate');
-    expect(rows.map(({ words }) => words)).toEqual(platesOf(first).map(({ name }) => name));
+    expect(rows.map(({ measure }) => measure.at)).toEqual(platesOf(first).map(({ name }) => name));
     expect(rows.map(({ cells }) => cells.map(({ value }) => value))).toEqual(
       platesOf(first).map((_, i) => comparison.options.map(({ result }) => platesOf(result.design)[i].plate)),
     );

@@ -90,7 +90,8 @@ describe('the fire after the first reading', () => {
 });
 
 describe('a pit with two steady states', () => {
-  // held at the target by a fire 1.3 times as large as that of the state which a solver finds first
+  // the second is held at the target by a fire 1.3 times as large as that of the state which a solver finds first; the first shares
+  // its gas out otherwise between its stacks, on nearly the same fire
   it.each<PitName>(['twoStacks', 'reverseTwoStacks'])(
     '%s: gives the one that it comes to, and tells the other',
     (name) => {
@@ -100,8 +101,8 @@ describe('a pit with two steady states', () => {
       expect(Math.abs(fire_W[fire_W.length - 1] / long.steady!.fire_W - 1)).toBeLessThan(5e-3);
       const told = long.warnings.filter(({ code }) => code === 'another-state');
       const held = told.find(({ where }) => where === 'hold fire')!;
-      expect(Math.abs((held.value as number) / long.steady!.fire_W - 1)).toBeGreaterThan(0.05);
-      expect(held.message).toMatch(/gas goes the other way through the|the gas at the/);
+      expect(Math.abs((held.value as number) / long.steady!.fire_W - 1)).toBeGreaterThan(1e-3);
+      expect(held.message).toMatch(/gas goes the other way through the|the gas at the|carries .* instead of/);
       expect(long.warnings.map(({ message }) => message).join()).not.toContain('only just large enough');
     },
   );

@@ -1,8 +1,68 @@
-/** What measured cooks have told: the block of a fitted file or a design to SI, with every fault of it. */
-import { choleskyFactor } from './correlation.js';
-import { FITTABLE, fittableField } from './estimateFields.js';
-import type { Fitted, FittedLog, FittedValue } from './fitted.js';
-import type { Fields } from './reading.js';
+/** What measured cooks have told: the block of a fitted file or a design, with every fault of it. */
+import * as z from 'zod';
+import { nearestName } from '../../units/index.js';
+import { choleskyFactor } from '../correlation.js';
+import { FITTABLE, fittableField } from '../estimateFields.js';
+import type { Fitted, FittedLog, FittedValue } from '../fitted.js';
+import { range } from '../ranges.js';
+import type { Fields } from '../reading.js';
+import { quantity } from './field.js';
+
+export const FACTOR = range('number', '0.02', '50');
+export const LOG_TIME = range('time', '1 min', '1000 h');
+export const LOG_ERROR = range('temperatureDifference', '0 °F', '1000 °F');
+
+const log = z
+  .strictObject({
+    name: z.string().min(1).max(200).meta({ description: 'File name of the log.' }),
+    hash: z
+      .string()
+      .regex(/^[0-9a-f]{16}$/)
+      .meta({ description: 'First 16 hex digits of the SHA-256 of its bytes, in quotes: it must not count twice.' }),
+    design: z.string().max(200).meta({ description: 'Name of the design that it was measured on.' }),
+    fitted: quantity(LOG_TIME, 'How much of it was fitted.').zod,
+    readings: z.number().meta({ description: 'Temperature readings in that.' }),
+    error: quantity(
+      LOG_ERROR,
+      'Root mean square error on the part that was not fitted; left out where nothing was held back.',
+    ).zod.optional(),
+  })
+  .meta({ description: 'A log that the values rest on.' });
+
+/** A value in the unit of its field, whichever that is. */
+const value = (description: string) => z.union([z.number(), z.string()]).meta({ description });
+
+const fittedValue = z
+  .strictObject({
+    field: z.string().meta({ description: 'The field of a design file that it is of.', examples: [...FITTABLE] }),
+    is: value('The value itself, for a field that is off by an amount.').optional(),
+    times: quantity(FACTOR, 'A factor on what a design gives, for a field that is off by a factor.').zod.optional(),
+    low: value('Low end of its 90 % interval.'),
+    high: value('High end of its 90 % interval.'),
+    was: value('What the design had that the log was measured on.'),
+  })
+  .meta({ description: 'One fitted value.' });
+
+const fittedBlock = z
+  .strictObject({
+    logs: z.array(log).min(1).max(100).meta({ description: 'The logs.' }),
+    values: z.array(fittedValue).min(1).max(30).meta({ description: 'What they told.' }),
+    correlation: z
+      .array(z.array(z.number()).max(30))
+      .max(30)
+      .meta({ description: 'Correlation of the values with each other, a row a value, in their order.' }),
+  })
+  .meta({ description: 'What measured cooks have told.' });
+
+const either = z.union([z.string(), fittedBlock]).meta({
+  description: 'What measured cooks have told: the name of a fitted file, or the block itself.',
+});
+
+/** In a design; it is read by itself, since it may stand in a file of its own. */
+export const fitted = { zod: either.optional() };
+
+/** A fitted file. */
+export const fittedFileSchema = z.strictObject({ fitted: fittedBlock });
 
 /** With faults recorded in the block's reading, numbers may be NaN. */
 export function resolveFitted(block: Fields): Fitted {
@@ -34,7 +94,8 @@ function resolveLog(log: Fields): FittedLog {
       allowed: '16 hex digits, 0-9 and a-f, in quotes',
     });
   }
-  const readings = log.has('readings') ? log.number('readings', NaN) : NaN;
+  const raw = log.raw('readings');
+  const readings = typeof raw === 'number' ? raw : NaN;
   if (readings < 0 || !(Number.isInteger(readings) || Number.isNaN(readings))) {
     log.fault('readings', { code: 'out-of-range', message: 'is no number of readings', allowed: '0, 1, 2 ...' });
   }
@@ -42,9 +103,9 @@ function resolveLog(log: Fields): FittedLog {
     name: log.text('name', ''),
     hash,
     design: log.text('design', ''),
-    fitted_s: log.required('fitted', 'logTime'),
+    fitted_s: log.required('fitted', LOG_TIME),
     readings,
-    error_K: log.has('error') ? log.required('error', 'logError') : null,
+    error_K: log.has('error') ? log.required('error', LOG_ERROR) : null,
   };
 }
 
@@ -58,7 +119,7 @@ function resolveValue(fields: Fields): FittedValue {
         code: 'unknown-name',
         message: 'is no field that a fit settles',
         allowed: FITTABLE.join(', '),
-        nearest: fields.nearest(path, FITTABLE),
+        nearest: nearestName(path, FITTABLE),
       });
     }
     return none;
@@ -84,7 +145,7 @@ function resolveValue(fields: Fields): FittedValue {
       value: null,
     });
   }
-  const read = (key: string) => fields.required(key, scale === 'is' ? range : 'factor');
+  const read = (key: string) => fields.required(key, scale === 'is' ? range : FACTOR);
   const [value, low, high] = [read(scale), read('low'), read('high')];
   if (low > value || value > high) {
     fields.fault(low > value ? 'low' : 'high', {
