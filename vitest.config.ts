@@ -37,6 +37,7 @@ export default defineConfig({
       provider: 'v8',
       include: ['src/{physics,solve,network,study}/**/*.ts'],
       reporter: ['text-summary', 'text'],
+      reportOnFailure: true,
       thresholds: { lines: 90 },
     },
   },
