@@ -221,8 +221,9 @@ export class Transient {
     const settled = this.settler.settle(x, system.at(before.time), 'nodes');
     const loss = this.settler.balances.totalLoss();
     // what heat the gas had of its own leaves with it
-    const lost = before.lost + (system.ownHeat ? this.gasHeat(before.x) - this.gasHeat(x) : 0);
-    const moment = { ...before, x, loss, lost, massError: settled.massError };
+    const left = system.ownHeat ? this.gasHeat(before.x) - this.gasHeat(x) : 0;
+    const { lost, stored } = before;
+    const moment = { ...before, x, loss, lost: lost + left, stored: stored - left, massError: settled.massError };
     if (!settled.converged || !fits(moment)) {
       system.demandAt = asBefore;
       return false;
@@ -431,10 +432,13 @@ export class Transient {
   }
 
   private candidate(h: number): Moment {
-    const { gained, stored, next } = this.stepper;
+    const { gained, stored, moved, next } = this.stepper;
+    const { gas, zoneCount, differential } = this.settler.model;
+    const { ownHeat, gasInertia } = this.system;
     let sum = 0;
     for (let i = 0; i < this.settler.model.nodeCount; i++) sum += stored[i];
-    if (this.system.ownHeat) sum += this.gasHeat(next) - this.gasHeat(this.moment.x);
+    if (ownHeat)
+      for (let k = gas - differential; k < gas - differential + zoneCount; k++) sum += gasInertia[k] * moved[k];
     return {
       time: this.moment.time + h,
       x: next.slice(),

@@ -77,6 +77,8 @@ export class StiffStepper {
   /** rates of the rest, at the same places, where it has inertia */
   private readonly drifts: Float64Array[];
   private inertia: Float64Array | null = null;
+  /** the rest at the start of the step, as its rates have brought it there */
+  private readonly restStart: Float64Array;
   private readonly sums: Float64Array[];
   private readonly start: Float64Array;
   private readonly before: Float64Array;
@@ -93,8 +95,9 @@ export class StiffStepper {
   readonly next: Float64Array;
   /** integrals of the quadratures over the last step */
   readonly gained: Float64Array;
-  /** change of H over the last step */
+  /** change of H over the last step, and of the rest where it has inertia */
   readonly stored: Float64Array;
+  readonly moved: Float64Array;
   newtonIterations = 0;
   evaluations = 0;
 
@@ -115,6 +118,8 @@ export class StiffStepper {
     this.contentsNow = new Float64Array(d);
     this.fixed = new Float64Array(d);
     this.base = new Float64Array(n - d);
+    this.restStart = new Float64Array(n - d);
+    this.moved = new Float64Array(n - d);
     this.algebraic = new Float64Array(n - d);
     this.rhs = new Float64Array(n);
     this.weights = new Float64Array(n);
@@ -131,6 +136,7 @@ export class StiffStepper {
     this.system.quadrature(this.sums[0]);
     this.system.contents(x, this.contentsStart);
     this.inertia = this.system.inertia?.() ?? null;
+    this.restStart.set(x.subarray(this.system.differential));
     this.drift(0);
   }
 
@@ -160,11 +166,11 @@ export class StiffStepper {
         fixed[i] = contentsStart[i] + h * sum;
       }
       if (this.inertia) {
-        const { base, drifts, start } = this;
+        const { base, drifts, restStart } = this;
         for (let i = 0; i < base.length; i++) {
           let sum = 0;
           for (let j = 0; j < stage; j++) sum += a[j] * drifts[j][i];
-          base[i] = start[d + i] + h * sum;
+          base[i] = restStart[i] + h * sum;
         }
       }
       const problem = this.stageProblem(time, hg, stage);
@@ -276,6 +282,13 @@ export class StiffStepper {
       for (let j = 0; j < STAGES; j++) sum += ESDIRK.b[j] * rates[j][i];
       this.stored[i] = h * sum;
     }
+    if (inertia) {
+      for (let i = 0; i < this.moved.length; i++) {
+        let sum = 0;
+        for (let j = 0; j < STAGES; j++) sum += ESDIRK.b[j] * this.drifts[j][i];
+        this.moved[i] = h * sum;
+      }
+    }
     return worst;
   }
 
@@ -290,6 +303,7 @@ export class StiffStepper {
     sums[0].set(sums[STAGES - 1]);
     // what is carried on is H itself, so that what Newton left over in x is made good by the next step and never adds up
     for (let i = 0; i < system.differential; i++) this.contentsStart[i] += this.stored[i];
+    if (this.inertia) for (let i = 0; i < this.moved.length; i++) this.restStart[i] += this.moved[i];
   }
 
   /** Shares of the last attempted step at which its inner stages lie, in rising order, and the unknowns there. */
