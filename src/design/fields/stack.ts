@@ -91,7 +91,7 @@ export const stack = block('A stack.', STACK, (stack, around) => {
     });
   }
   const shape = stack.raw('shape') === 'square' ? 'square' : 'round';
-  const known = !stack.has('shape') || stack.raw('shape') === shape;
+  const known = stack.present && (!stack.has('shape') || stack.raw('shape') === shape);
   const main = mainSize(stack, SIZE, { shape, known, what: 'stack', second: 'depth' });
   const size = main?.si ?? NaN;
   return readRows(STACK, stack, around, {
