@@ -269,7 +269,7 @@ const INTAKE = {
     slider: { label: ['Vents open', 'Vents # open'], steps: [0, 100, 1] },
   }),
   centre: height('Height of its middle above the ground.', ['Middle of the vents', 'Middle of vents #']),
-  discharge: discharge('the intakes'),
+  discharge: discharge('of the intakes'),
 };
 
 function discharge(of: string) {
