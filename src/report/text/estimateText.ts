@@ -8,7 +8,7 @@ import { sayIn } from '../../words/quantity.js';
 import { causesText, missingText, sharesText, spreadTable } from './spreadText.js';
 import {
   airData,
-  estimatesData,
+  unknownsData,
   fittedNote,
   heatLossData,
   openingsData,
@@ -114,7 +114,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
   sections.push(
     section(
       'ESTIMATES USED, which no correlation settles; each can be set in the design',
-      textTable(estimatesData(result, system)),
+      textTable(unknownsData(result, system)),
       ...(fitted === null ? [] : [note(fitted)]),
       note(`Balance: ${balanceLine(result)}`),
     ),

@@ -4,7 +4,7 @@ import { unknownLabel } from '../../words/unknownLabels.js';
 import type { FitResult, FittedChannel, FittedParameter } from '../../fit/fitResult.js';
 import { convert, format, unitOf, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS } from '../../words/cautions.js';
-import { sayEstimate } from '../../words/estimateValue.js';
+import { sayUnknown } from '../../words/unknownValue.js';
 import { sayIn } from '../../words/quantity.js';
 import { table } from './table.js';
 
@@ -137,7 +137,7 @@ function qualitySentence({ quality, cooks }: FitResult, system: UnitSystem): str
 }
 
 function parameterTable({ parameters }: FitResult, system: UnitSystem): string {
-  const say = (each: FittedParameter, value: number) => sayEstimate(value, each.unit, system);
+  const say = (each: FittedParameter, value: number) => sayUnknown(value, each.unit, system);
   return table(
     ['', 'field', 'was', 'is', '90 % interval', 'spread left'],
     parameters.map((each, k) => [

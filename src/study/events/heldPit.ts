@@ -2,7 +2,7 @@ import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { fromCold } from '../estimate/fromCold.js';
-import { solveAssumed } from '../estimate/steady.js';
+import { solveUnderFire } from '../estimate/steady.js';
 
 /** A pit that has soaked and holds its target: where the studies of events begin. */
 export interface HeldPit {
@@ -18,7 +18,7 @@ export interface HeldPit {
 /** Solve for the pit that holds its target, having been lit cold. @returns null: no fire does, or the draft never settles */
 export function holdPit(design: Design): HeldPit | null {
   const pit = makePit(design, geometryOf(design));
-  const found = solveAssumed(pit, design.fire.heat);
+  const found = solveUnderFire(pit, design.fire.heat);
   if (!found.settled.converged) return null;
   const { full, held } = fromCold(pit, found, 'always');
   const solved = held.state;
