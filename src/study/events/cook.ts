@@ -12,8 +12,6 @@ import { readsTarget, Timeline, type Curve } from './timeline.js';
 import { variantOf } from './variant.js';
 import { turnWeather } from './weather.js';
 
-/** The gas is first solved when the fire has burned this long [s]. */
-const FIRST_MOMENT = 1;
 /** A target that takes longer than this is never reached [s]. */
 const LONGEST_TO_REACH = 24 * 3600;
 /** Longest step, so that curves bend where they should [s]. */
@@ -61,9 +59,7 @@ export function followCook(design: Design, tolerance = 1): CookResult | null {
   if (!cook || !held) return null;
   const full = makePit(withFood(design), geometryOf(design));
   const pits = new Pits(full, design, cook);
-  const { settler } = pits.empty;
-  const line = new Timeline(pits.empty, settler.burningState(0, settler.coldState()), {
-    time: FIRST_MOMENT,
+  const line = new Timeline(pits.empty, pits.empty.settler.coldState(), {
     longestStep: LONGEST_STEP,
     tolerance,
   });
@@ -115,7 +111,7 @@ export function followCook(design: Design, tolerance = 1): CookResult | null {
 
 /** The full fire, coming up, until the gauge reads the target. @returns when; null: it never does */
 function light(line: Timeline, { fire }: Design): number | null {
-  if (!line.burn((t) => ({ mode: 'release', heat: fire.heat * (1 - Math.exp(-t / fire.rise)) }))) return null;
+  line.light((t) => ({ mode: 'release', heat: fire.heat * (1 - Math.exp(-t / fire.rise)) }));
   while (line.moment.time < LONGEST_TO_REACH) {
     const took = line.step(LONGEST_TO_REACH, readsTarget(line));
     if (took === 'failed') return null;
