@@ -1,7 +1,23 @@
 import { defineConfig } from 'vitest/config';
 
-/** Tests that spawn the built command: they get a bundle of their own, made once for the run. */
-const commandTests = ['tests/cli/**/*.test.ts', 'tests/package/**/*.test.ts', 'tests/page/**/*.test.ts'];
+/**
+ * Tests of two kinds: of the models, in this process, and of the bundled command, which gets a bundle of its own, made once for
+ * the run. Of each there are those of every day and, in `*.long.test.ts`, those that take their time.
+ */
+const LONG = 'tests/**/*.long.test.ts';
+const modules = '**/node_modules/**';
+const command = ['cli', 'package', 'page'];
+const commandTests = command.map((folder) => `tests/${folder}/**/*.test.ts`);
+const longCommandTests = command.map((folder) => `tests/${folder}/**/*.long.test.ts`);
+
+/** Models hold no state, so that all files of a worker may share what they import. */
+const models = { isolate: false, testTimeout: 120_000, hookTimeout: 600_000 };
+const spawned = {
+  isolate: false,
+  globalSetup: ['tests/cli/support/bundle.ts'],
+  testTimeout: 240_000,
+  hookTimeout: 300_000,
+};
 
 /** Where the run's counts are written as JSON, for whoever has to add them up. */
 const report = process.env.PITWRIGHT_TEST_REPORT;
@@ -10,23 +26,18 @@ export default defineConfig({
   test: {
     reporters: report ? ['default', ['json', { outputFile: report }]] : ['default'],
     projects: [
+      { test: { name: 'command', ...spawned, include: commandTests, exclude: [LONG, modules] } },
       {
-        test: {
-          name: 'models',
-          include: ['tests/**/*.test.ts'],
-          exclude: [...commandTests, '**/node_modules/**'],
-          testTimeout: 30_000,
-        },
+        test: { name: 'models', ...models, include: ['tests/**/*.test.ts'], exclude: [LONG, ...commandTests, modules] },
       },
-      {
-        test: {
-          name: 'command',
-          include: commandTests,
-          globalSetup: ['tests/cli/support/bundle.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 120_000,
-        },
-      },
+      { test: { name: 'command-long', ...spawned, include: longCommandTests, exclude: [modules] } },
+      { test: { name: 'models-long', ...models, include: [LONG], exclude: [...commandTests, modules] } },
     ],
+    coverage: {
+      provider: 'v8',
+      include: ['src/{physics,solve,network,study}/**/*.ts'],
+      reporter: ['text-summary', 'text'],
+      thresholds: { lines: 90 },
+    },
   },
 });

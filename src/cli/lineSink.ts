@@ -46,6 +46,8 @@ class StraightLines implements LineSink {
   lines = 0;
   /** where the file must end, unless others may write to it as well */
   private size: number | undefined;
+  /** the file has a name; GNU parallel gives each job a file that has lost its own already */
+  private readonly named: boolean;
 
   /**
    * @param options.append each line goes to the end of the file, wherever that is by then
@@ -57,6 +59,7 @@ class StraightLines implements LineSink {
     private readonly options: { append: boolean; anew?: boolean },
   ) {
     const found = fstatSync(descriptor);
+    this.named = found.nlink > 0;
     if (found.isFile() && !options.append) this.size = options.anew ? 0 : found.size;
   }
 
@@ -100,8 +103,9 @@ class StraightLines implements LineSink {
   private refuseOthers(): void {
     if (this.size === undefined) return;
     const { size, nlink } = fstatSync(this.descriptor);
-    if (size === this.size && nlink > 0) return;
-    const what = nlink > 0 ? 'something else writes to it as well' : 'it was taken away meanwhile';
+    const gone = this.named && nlink === 0;
+    if (size === this.size && !gone) return;
+    const what = gone ? 'it was taken away meanwhile' : 'something else writes to it as well';
     throw new Stop(
       exit.wrongUsage,
       `${visibleName(this.name)}: ${what}, so this run ends. Give each run a file of its own.`,

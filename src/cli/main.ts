@@ -248,6 +248,7 @@ function commandLine(): Command {
   program
     .command('new')
     .description('write a commented design to start from')
+    .option('--with <things>', 'also a commented example of each of these: handles, chamber.door, stacks ...')
     .option('-o, --output <file>', outFile)
     .action(async (options) => (await import('./commands/new.js')).run(options));
 

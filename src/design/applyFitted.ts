@@ -2,9 +2,9 @@
 import { format } from '../units/index.js';
 import type { Design } from './design.js';
 import { estimateFieldsOf, type EstimateField } from './estimateFields.js';
+import { rangeOf } from './fields.js';
 import type { DesignWarning } from './faults.js';
 import type { Fitted, FittedValue, FittedValueUse } from './fitted.js';
-import { RANGES } from './ranges.js';
 
 export interface Applied {
   design: Design;
@@ -43,7 +43,7 @@ export function withFitted(drawn: Design, fitted: Fitted, byWood: boolean): Appl
       continue;
     }
     const wanted = value.scale === 'is' ? value.value : value.value * own;
-    const { min, max } = RANGES[field.range];
+    const { min, max } = field.range;
     const taken = Math.min(max, Math.max(min, wanted));
     if (taken !== wanted) warnings.push(beyond(field, wanted, taken));
     for (const { path, set } of field.targets) {
@@ -52,7 +52,8 @@ export function withFitted(drawn: Design, fitted: Fitted, byWood: boolean): Appl
     }
     if (field.path === 'wood.heat' && byWood) {
       const fire = design.fire.heat * (taken / own);
-      design.fire.heat = Math.min(RANGES.fireHeat.max, Math.max(RANGES.fireHeat.min, fire));
+      const heat = rangeOf('fire.heat');
+      design.fire.heat = Math.min(heat.max, Math.max(heat.min, fire));
     }
   }
   for (const value of fitted.values) {
@@ -71,7 +72,7 @@ function same(own: number, was: number): boolean {
 }
 
 function notUsed({ path, range, targets }: EstimateField, { was }: FittedValue, design: Design): DesignWarning {
-  const { kind } = RANGES[range];
+  const { kind } = range;
   const other = targets.find(({ get }) => !same(get(design), was))!;
   const own = other.get(design);
   const place = other.path === path ? '' : ` at ${other.path}`;
@@ -87,7 +88,7 @@ function notUsed({ path, range, targets }: EstimateField, { was }: FittedValue, 
 }
 
 function beyond({ path, range }: EstimateField, wanted: number, taken: number): DesignWarning {
-  const { kind, low, high, min, max } = RANGES[range];
+  const { kind, low, high, min, max } = range;
   return {
     code: 'fitted-out-of-range',
     message: `fitted, it comes to ${format(kind, wanted)}, beyond what a design may have (${low} to ${high}): ${format(kind, taken)} is used`,

@@ -2,7 +2,8 @@
 import { shortened, type PlacelessFault } from './faults.js';
 import { unknownStep } from './shape.js';
 import { pathText, type Path } from './source.js';
-import { changeTree, eachField, isPath, PARTS, pathsIn, stepsOf, type Tree } from './vary.js';
+import { PARTS } from './stations.js';
+import { changeTree, eachField, isPath, pathsIn, stepsOf, type Tree } from './vary.js';
 
 /** The column that is taken as text, whatever it looks like. */
 const NAME = 'name';

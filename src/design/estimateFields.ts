@@ -4,74 +4,37 @@
  */
 import { netHeatAsFired } from '../physics/wood.js';
 import type { Design } from './design.js';
-import { RANGES, type RangeName } from './ranges.js';
+import { NUMBER_PATHS, rangeOf, rowAt } from './fields.js';
+import { UNKNOWN_SCALES, type EstimateKind } from './fields/field.js';
+import type { Range } from './ranges.js';
+import { PARTS } from './stations.js';
 import { valueAt } from './source.js';
 import { stepsOf } from './vary.js';
 
-/**
- * How an estimate is off, and so how it is fitted and carried over to another design: 'times' by a factor, 'is' by an amount.
- */
-export type Scale = 'is' | 'times';
+export type { EstimateKind };
 
-const KINDS = {
-  heat: { range: 'fireHeat', scale: 'times' },
-  radiant: { range: 'radiant', scale: 'is' },
-  soot: { range: 'soot', scale: 'is' },
-  rise: { range: 'rise', scale: 'times' },
-  flame: { range: 'splitTime', scale: 'times' },
-  charcoal: { range: 'charcoal', scale: 'is' },
-  glow: { range: 'splitTime', scale: 'times' },
-  moisture: { range: 'moisture', scale: 'is' },
-  woodHeat: { range: 'woodHeat', scale: 'times' },
-  wind: { range: 'wind', scale: 'times' },
-  innerConvection: { range: 'innerConvection', scale: 'is' },
-  oxygenUse: { range: 'oxygenUse', scale: 'is' },
-  stemFill: { range: 'stemFill', scale: 'is' },
-  inside: { range: 'insideEmissivity', scale: 'is' },
-  outside: { range: 'emissivity', scale: 'is' },
-  discharge: { range: 'discharge', scale: 'is' },
-  doorGap: { range: 'doorGap', scale: 'times' },
-} as const satisfies Record<string, { range: RangeName; scale: Scale }>;
+type Scale = (typeof UNKNOWN_SCALES)[EstimateKind];
 
-export type EstimateKind = keyof typeof KINDS;
+const KINDS = Object.keys(UNKNOWN_SCALES);
 
-/** Kind of estimate by its path. With several stacks of unlike finish theirs is `stacks[0].emissivity` and so on. */
-const PATHS = {
-  'fire.heat': 'heat',
-  'fire.radiant': 'radiant',
-  'fire.soot': 'soot',
-  'fire.rise': 'rise',
-  'wood.moisture': 'moisture',
-  'site.wind': 'wind',
-  innerConvection: 'innerConvection',
-  'estimates.oxygenUse': 'oxygenUse',
-  'estimates.stemFill': 'stemFill',
-  'estimates.insideEmissivity': 'inside',
-  'firebox.emissivity': 'outside',
-  'chamber.emissivity': 'outside',
-  'upright.emissivity': 'outside',
-  'stacks.emissivity': 'outside',
-  'firebox.intakes.discharge': 'discharge',
-  'throat.discharge': 'discharge',
-  'upright.opening.discharge': 'discharge',
-  'firebox.doorGap': 'doorGap',
-  'chamber.doorGap': 'doorGap',
-  'upright.doorGap': 'doorGap',
-  'wood.heat': 'woodHeat',
-  'fire.splits.flame': 'flame',
-  'fire.splits.charcoal': 'charcoal',
-  'fire.splits.glow': 'glow',
-} as const satisfies Record<string, EstimateKind>;
+/** Paths of all unknowns in the order of their kinds. With several stacks of unlike finish theirs is `stacks[0].emissivity` and so on. */
+const PATHS = NUMBER_PATHS.filter((path) => rowAt(path)?.unknown).sort((a, b) => place(a) - place(b));
 
-type KnownPath = keyof typeof PATHS;
+function place(path: string): number {
+  return KINDS.indexOf(kindOf(path));
+}
+
+function kindOf(path: string): EstimateKind {
+  return rowAt(path)!.unknown!.kind;
+}
 
 /** Estimates that a fit may settle, by path: all but the weather of a day. */
-export const FITTABLE: readonly string[] = Object.keys(PATHS).filter((path) => path !== 'site.wind');
+export const FITTABLE: readonly string[] = PATHS.filter((path) => path !== 'site.wind');
 
 /** Range and scale of an estimate that a fit may settle; undefined for another path. */
 export function fittableField(path: string): Pick<EstimateField, 'range' | 'scale'> | undefined {
   const known = path.replace(/^stacks\[[0-7]\]\./, 'stacks.');
-  return FITTABLE.includes(known) ? KINDS[PATHS[known as KnownPath]] : undefined;
+  return FITTABLE.includes(known) ? { range: rangeOf(known), scale: UNKNOWN_SCALES[kindOf(known)] } : undefined;
 }
 
 /** One number of a design. */
@@ -86,7 +49,8 @@ export interface EstimateTarget {
 export interface EstimateField {
   path: string;
   kind: EstimateKind;
-  range: RangeName;
+  range: Range;
+  /** how it is off, and so how it is fitted and carried over: 'times' by a factor, 'is' by an amount */
   scale: Scale;
   /** at least one; the first has the estimate's own value */
   targets: EstimateTarget[];
@@ -94,23 +58,22 @@ export interface EstimateField {
 
 /** Every estimate of a design, in a fixed order. */
 export function estimateFieldsOf(design: Design): EstimateField[] {
-  const paths = Object.keys(PATHS) as KnownPath[];
-  const outside = paths.filter((path) => PATHS[path] === 'outside');
-  return paths.flatMap((path) => {
+  const outside = PATHS.filter((path) => kindOf(path) === 'outside');
+  return PATHS.flatMap((path) => {
     if (path === outside[0]) return outsideEmissivities(design);
     if (outside.includes(path)) return [];
     const places =
       path === 'firebox.intakes.discharge'
         ? design.firebox.intakes.map((_, i) => `firebox.intakes[${i}].discharge`)
         : [path];
-    const targets = places.filter((place) => valueAt(design, stepsOf(place)) !== undefined).map(target);
+    const targets = places.filter((each) => valueAt(design, stepsOf(each)) !== undefined).map(target);
     return targets.length > 0 ? [field(path, targets)] : [];
   });
 }
 
 function field(path: string, targets: EstimateTarget[]): EstimateField {
-  const kind = PATHS[path.replace(/^stacks\[\d+\]/, 'stacks') as KnownPath];
-  return { path, kind, ...KINDS[kind], targets };
+  const kind = kindOf(path);
+  return { path, kind, range: rangeOf(path), scale: UNKNOWN_SCALES[kind], targets };
 }
 
 function target(path: string): EstimateTarget {
@@ -136,7 +99,7 @@ function outsideEmissivities(design: Design): EstimateField[] {
     group.targets.push(target(place));
     groups.set(key, group);
   };
-  for (const part of ['firebox', 'chamber', 'upright'] as const) add(`${part}.emissivity`, design[part]);
+  for (const part of PARTS) add(`${part}.emissivity`, design[part]);
   design.stacks.forEach((stack, i) => {
     const place = `stacks[${i}].emissivity`;
     add(design.stacks.length > 1 ? place : 'stacks.emissivity', stack, place);
@@ -148,6 +111,7 @@ function outsideEmissivities(design: Design): EstimateField[] {
 function setMoisture(design: Design, moisture: number): void {
   const { wood } = design;
   const heat = wood.heat * (netHeatAsFired(moisture) / netHeatAsFired(wood.moisture));
-  wood.heat = Math.min(RANGES.woodHeat.max, Math.max(RANGES.woodHeat.min, heat));
+  const { min, max } = rangeOf('wood.heat');
+  wood.heat = Math.min(max, Math.max(min, heat));
   wood.moisture = moisture;
 }

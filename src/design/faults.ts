@@ -30,10 +30,15 @@ export interface DesignFault {
   message: string;
   allowed: string | null;
   nearest: string | null;
+  /** one of the right form, where it has a wrong one */
+  example?: string;
 }
 
 /** What is wrong, where no file was read. */
-export type PlacelessFault = Pick<DesignFault, 'code' | 'path' | 'value' | 'message' | 'allowed' | 'nearest'>;
+export type PlacelessFault = Pick<
+  DesignFault,
+  'code' | 'path' | 'value' | 'message' | 'allowed' | 'nearest' | 'example'
+>;
 
 /** Something that is allowed and that the builder should know. Same shape as a result's warnings. */
 export interface DesignWarning {
@@ -64,11 +69,12 @@ export function formatFault(fault: DesignFault): string {
 }
 
 /** One fault as one line, without its place in a file. */
-export function formatPlaceless({ path, value, message, allowed, nearest }: PlacelessFault): string {
+export function formatPlaceless({ path, value, message, allowed, nearest, example }: PlacelessFault): string {
   const what = [path && `${path}:`, value !== null && `'${value}'`, message].filter(Boolean).join(' ');
   const only = allowed === null ? '' : `; allowed: ${allowed}`;
   const meant = nearest === null ? '' : `; did you mean '${nearest}'?`;
-  return `${what}${only}${meant}`;
+  const such = example === undefined ? '' : `; for example ${example}`;
+  return `${what}${only}${meant}${such}`;
 }
 
 /** All faults of a file as one report, one line each, in the order of the file. */

@@ -1,5 +1,6 @@
 /** Where two parts meet, and through which opening: the one place that knows which face of which part touches which. */
 import type { Design, HorizontalPart, Opening, PartName, Steel, Upright } from './design.js';
+import type { Path } from './source.js';
 import { overlap, type Section } from './overlap.js';
 
 export interface Joint {
@@ -8,7 +9,7 @@ export interface Joint {
   faces: [string, string];
   opening: Opening;
   /** path of the opening in a design file */
-  path: 'throat' | 'upright.opening';
+  path: Path;
   orientation: 'vertical' | 'up';
   /** area each face gives [m2]; they differ where a flat floor sits on a round roof */
   given: [number, number];
@@ -50,7 +51,7 @@ export function jointsOf(design: Design): Joint[] {
   if (chamber && upright?.opening) {
     joints.push({
       ...endJoint(['chamber', 'upright'], ['farEnd', 'sides'], chamber, uprightSide(upright), upright, upright.opening),
-      path: 'upright.opening',
+      path: ['upright', 'opening'],
     });
   }
   return joints;
@@ -81,7 +82,7 @@ function endJoint(
     parts,
     faces,
     opening,
-    path: 'throat',
+    path: ['throat'],
     orientation: 'vertical',
     given: [area, area],
     area,
@@ -107,7 +108,7 @@ function roofJoint(design: Design, upright: Upright): Joint {
     parts: ['firebox', 'upright'],
     faces: [firebox.shape === 'round' ? 'shell' : 'roof', 'floor'],
     opening: throat,
-    path: 'throat',
+    path: ['throat'],
     orientation: 'up',
     given: [area, plan],
     area,

@@ -2,6 +2,7 @@
 import { formatPlate } from '../units/index.js';
 import type { Design, PartName } from './design.js';
 import type { DesignWarning } from './faults.js';
+import { PARTS } from './stations.js';
 
 /** A sheet of steel by what it makes: `firebox`, `chamber door`, `chamber plate` (of a reverse flow), `stack`. */
 export interface PartPlate {
@@ -14,7 +15,6 @@ export interface PartPlate {
 
 /** Thicknesses nearer than this are one [m]. */
 const SAME = 1e-6;
-const PARTS = ['firebox', 'chamber', 'upright'] as const satisfies readonly PartName[];
 
 /** Parts, each with its door where the design gives one, then the stacks. */
 export function platesOf(design: Design): PartPlate[] {

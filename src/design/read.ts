@@ -7,10 +7,11 @@
 import { loadOtherUnits, type OtherUnits } from '../units/index.js';
 import { withFitted } from './applyFitted.js';
 import type { Design } from './design.js';
+import { DESIGN, rangeOf } from './fields.js';
+import { readRows } from './fields/field.js';
 import type { DesignFault, DesignWarning } from './faults.js';
 import { readFitted, type NamedFile } from './readFitted.js';
 import { Reading } from './reading.js';
-import { resolveDesign } from './resolve.js';
 import { checkSense } from './sense.js';
 import { checkShape } from './shape.js';
 import { readSource } from './source.js';
@@ -44,14 +45,14 @@ export function readDesign(text: string, options: ReadOptions): ReadResult {
   if (!('tree' in source)) return { faults: source.faults };
   const reading = new Reading(source, options.fileName, options.otherUnits);
   const root = reading.root();
-  const design = resolveDesign(root);
+  const design: Design = readRows(DESIGN, root, {}, {}, ['wood', 'chamber', 'upright']);
   const { fitted, faults } = readFitted(root, options);
   checkShape(source.tree, reading);
   checkSense(design, reading);
   if (reading.faults.length + faults.length > 0) return { faults: [...inOrder(reading.faults), ...inOrder(faults)] };
   const { defaults, warnings } = reading;
   if (!fitted) return { design, defaults, warnings };
-  const byWood = root.child('fire').read('heat', 'fireHeat')?.wood ?? false;
+  const byWood = root.child('fire').read('heat', rangeOf('fire.heat'))?.wood ?? false;
   const applied = withFitted(design, fitted, byWood);
   return {
     design: applied.design,

@@ -2,10 +2,9 @@
 import { isCollection, parse, parseDocument, visit } from 'yaml';
 import type { OtherUnits } from '../units/index.js';
 import type { DesignFault } from './faults.js';
+import { fittedFileSchema, resolveFitted } from './fields/fitted.js';
 import type { Fitted } from './fitted.js';
 import { Reading, type Fields } from './reading.js';
-import { resolveFitted } from './resolveFitted.js';
-import { fittedFileSchema } from './schemaFitted.js';
 import { checkShape } from './shape.js';
 import { readSource } from './source.js';
 

@@ -1,7 +1,7 @@
 /** Walks a raw tree field by field, collecting faults, defaults and warnings. Absent or faulty numbers read as NaN. */
-import { format, formatBoth, nearestName, parseQuantity, type GaugeTable, type OtherUnits } from '../units/index.js';
+import { format, formatBoth, parseQuantity, type GaugeTable, type OtherUnits } from '../units/index.js';
 import { shortened, type DesignFault, type DesignWarning, type FaultCode } from './faults.js';
-import { RANGES, type RangeName } from './ranges.js';
+import { PLATE, type Range } from './ranges.js';
 import { pathText, type Path, type Source } from './source.js';
 
 type Tree = Readonly<Record<string, unknown>>;
@@ -11,6 +11,8 @@ export interface FaultDetail {
   message: string;
   allowed?: string;
   nearest?: string;
+  /** one of the right form */
+  example?: string;
   /** point at the field's name instead of its value */
   atKey?: boolean;
   /** value to print instead of the one written */
@@ -51,6 +53,7 @@ export class Reading {
       message: detail.message,
       allowed: detail.allowed ?? null,
       nearest: detail.nearest ?? null,
+      ...(detail.example === undefined ? {} : { example: detail.example }),
     });
   }
 
@@ -97,14 +100,6 @@ export interface QuantityRead {
   wood?: true;
 }
 
-/** What a field takes besides plain quantities. */
-export interface Takes {
-  /** steel of the sheet whose gauge is named (default carbon) */
-  gauges?: GaugeTable;
-  /** a pipe by its nominal size; only the diameter of something round can be one */
-  pipe?: boolean;
-}
-
 /** Largest share of a pipe's diameter that its two walls may take. */
 const MOST_WALL = 0.9;
 
@@ -112,14 +107,19 @@ const MOST_WALL = 0.9;
 export class Fields {
   private readonly tree: Tree;
   readonly present: boolean;
+  /** which table a gauge is read from: that of the steel named in the block, or in the one around it */
+  private readonly gauges: GaugeTable;
 
   constructor(
     readonly reading: Reading,
     readonly path: Path,
     raw: unknown,
+    gauges: GaugeTable = 'carbon',
   ) {
     this.present = typeof raw === 'object' && raw !== null && !Array.isArray(raw);
     this.tree = this.present ? (raw as Tree) : {};
+    const own = this.tree.skinSteel ?? this.tree.steel;
+    this.gauges = own === 'carbon' || own === 'stainless' ? own : gauges;
   }
 
   has(key: string): boolean {
@@ -127,11 +127,11 @@ export class Fields {
   }
 
   child(key: string): Fields {
-    return new Fields(this.reading, [...this.path, key], this.has(key) ? this.tree[key] : undefined);
+    return new Fields(this.reading, [...this.path, key], this.raw(key), this.gauges);
   }
 
   list(key: string): Fields[] {
-    const items = this.has(key) ? this.tree[key] : undefined;
+    const items = this.raw(key);
     return Array.isArray(items)
       ? items.map((item: unknown, i) => new Fields(this.reading, [...this.path, key, i], item))
       : [];
@@ -141,7 +141,7 @@ export class Fields {
     this.reading.fault([...this.path, key], detail);
   }
 
-  /** The field as it stands in the file, unread. */
+  /** The field as it stands in the file, unread; undefined where it is absent or empty. */
   raw(key: string): unknown {
     return this.has(key) ? this.tree[key] : undefined;
   }
@@ -152,7 +152,7 @@ export class Fields {
   }
 
   text(key: string, otherwise: string): string {
-    const raw = this.has(key) ? this.tree[key] : undefined;
+    const raw = this.raw(key);
     return typeof raw === 'string' ? raw : otherwise;
   }
 
@@ -166,32 +166,16 @@ export class Fields {
 
   /** Yes or no, written as true or false. */
   flag(key: string, otherwise: boolean): boolean {
-    const raw = this.has(key) ? this.tree[key] : undefined;
+    const raw = this.raw(key);
     return typeof raw === 'boolean' ? raw : otherwise;
   }
 
-  /** A bare number that the shape has already checked. */
-  number(key: string, otherwise: number): number {
-    const raw = this.has(key) ? this.tree[key] : undefined;
-    if (raw === undefined) this.defaulted(key);
-    return typeof raw === 'number' ? raw : otherwise;
-  }
-
-  choice<T extends string>(key: string, allowed: readonly T[], otherwise: T): T {
-    if (!this.has(key)) {
-      this.defaulted(key);
-      return otherwise;
-    }
-    return allowed.find((each) => each === this.tree[key]) ?? otherwise;
-  }
-
   /** The quantity as read, undefined when absent or faulty; its fault is recorded. */
-  read(key: string, name: RangeName, { gauges, pipe }: Takes = {}): QuantityRead | undefined {
-    const raw = this.has(key) ? this.tree[key] : undefined;
+  read(key: string, range: Range, { pipe = false }: { pipe?: boolean } = {}): QuantityRead | undefined {
+    const raw = this.raw(key);
     if (typeof raw !== 'string' && typeof raw !== 'number') return undefined;
     const { otherUnits } = this.reading;
-    const range = RANGES[name];
-    const quantity = parseQuantity(range.kind, raw, { gauges, pipes: pipe ?? false, otherUnits });
+    const quantity = parseQuantity(range.kind, raw, { gauges: this.gauges, pipes: pipe, otherUnits });
     if (!quantity.ok) {
       // a bare length gets the unit that its field is usually given in: inches for a pit, not for a mountain
       const bare = quantity.code === 'no-unit' && range.kind === 'length';
@@ -208,12 +192,12 @@ export class Fields {
     if (quantity.gauge === 'stainless') this.reading.stainlessGauge([...this.path, key], String(raw), quantity);
     if (quantity.pipe && !this.pipeCanBe(key, quantity.si, quantity.pipe.wall)) return undefined;
     // A plate out of range is kept: whether it is thicker than half its part says more than the range does.
-    return this.within(key, name, quantity.si, raw) || name === 'plate' ? quantity : undefined;
+    return this.within(key, range, quantity.si, raw) || range.kind === 'plate' ? quantity : undefined;
   }
 
   /** A pipe's own wall obeys the limits of plate, and leaves a bore. */
   private pipeCanBe(key: string, diameter: number, wall: number | undefined): boolean {
-    const { min, max, low, high } = RANGES.plate;
+    const { min, max, low, high } = PLATE;
     if (wall === undefined || (wall >= min && wall <= max && 2 * wall < MOST_WALL * diameter)) return true;
     this.fault(key, {
       code: 'out-of-range',
@@ -224,8 +208,8 @@ export class Fields {
   }
 
   /** Refuses what lies outside the accepted range. */
-  within(key: string, name: RangeName, si: number, raw?: unknown): boolean {
-    const { min, max, low, high, kind } = RANGES[name];
+  within(key: string, range: Range, si: number, raw?: unknown): boolean {
+    const { min, max, low, high, kind } = range;
     const slack = 1e-9 * Math.max(Math.abs(min), Math.abs(max));
     if (si >= min - slack && si <= max + slack) return true;
     const percent = kind === 'share' && typeof raw === 'number' && raw > 1 && raw / 100 <= max;
@@ -239,21 +223,8 @@ export class Fields {
   }
 
   /** SI value; NaN when absent or faulty. */
-  required(key: string, name: RangeName, takes?: Takes): number {
-    return this.read(key, name, takes)?.si ?? NaN;
-  }
-
-  /** SI value, or the default written as in a file, which is then named among the defaults. */
-  optional(key: string, name: RangeName, otherwise: string | number, takes?: Takes): number {
-    if (this.has(key)) return this.required(key, name, takes);
-    this.defaulted(key);
-    if (typeof otherwise === 'number') return otherwise;
-    const quantity = parseQuantity(RANGES[name].kind, otherwise);
-    return quantity.ok ? quantity.si : NaN;
-  }
-
-  nearest(written: string, names: readonly string[]): string | undefined {
-    return nearestName(written, names);
+  required(key: string, range: Range, takes?: { pipe?: boolean }): number {
+    return this.read(key, range, takes)?.si ?? NaN;
   }
 }
 

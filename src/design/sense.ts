@@ -4,13 +4,14 @@
  * Numbers that failed to read are NaN here; every test is written so that a NaN passes it, and each fault is told once.
  */
 import { format } from '../units/index.js';
-import type { Design, GaugeStation, PartName, StationName } from './design.js';
+import type { Design, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
 import { checkCarry } from './senseCarry.js';
 import { checkCook } from './senseCook.js';
 import { checkLog } from './senseLog.js';
 import { checkContents, checkPart, checkReverse, checkStacks } from './senseParts.js';
 import { checkIntakes, checkJoints } from './senseOpenings.js';
+import { GAUGES, partOfGauge, PARTS } from './stations.js';
 
 /** Least lead of the target over outdoor air [K]; below it there is no fire to speak of. */
 const LEAST_LEAD = 5;
@@ -31,7 +32,7 @@ export function checkSense(design: Design, reading: Reading): void {
 }
 
 function presentParts(design: Design): PartName[] {
-  return (['firebox', 'chamber', 'upright'] as const).filter((name) => design[name] !== undefined);
+  return PARTS.filter((name) => design[name] !== undefined);
 }
 
 /** Stations that a pit has, in the order of its parts. */
@@ -77,14 +78,11 @@ function checkLayout(design: Design, reading: Reading): void {
       allowed: 'end, or no chamber',
     });
   }
-  const gauges: GaugeStation[] = [
-    ...(chamber ? (['fireEnd', 'middle', 'stackEnd'] as const) : []),
-    ...(upright ? (['uprightLower', 'uprightUpper'] as const) : []),
-  ];
+  const gauges = GAUGES.filter((each) => design[partOfGauge(each)]);
   if (!gauges.includes(design.gauge)) {
     reading.fault(['gauge'], {
       code: 'unknown-name',
-      message: `is a station of ${design.gauge.startsWith('upright') ? 'an upright' : 'a chamber'}, and this pit has none`,
+      message: `is a station of ${partOfGauge(design.gauge) === 'upright' ? 'an upright' : 'a chamber'}, and this pit has none`,
       allowed: gauges.join(', '),
     });
   }

@@ -4,6 +4,7 @@ import type { Design, HorizontalPart, Intake, Upright } from './design.js';
 import { horizontalSection, jointsOf, uprightSide, type Joint } from './joints.js';
 import { overlap, sectionArea, type Section } from './overlap.js';
 import type { Reading } from './reading.js';
+import { isHollow } from './senseParts.js';
 import type { Path } from './source.js';
 
 /** How far an upright's floor may stand off its firebox's roof [m] (3 in, common practice, no source). */
@@ -24,7 +25,7 @@ function ventHeight(intake: Intake): number {
 
 export function checkIntakes(design: Design, reading: Reading): void {
   const { firebox } = design;
-  const face = sectionArea(inner(horizontalSection(firebox), firebox.plate));
+  const face = isHollow(firebox) ? sectionArea(inner(horizontalSection(firebox), firebox.plate)) : Infinity;
   const [low, high] = [firebox.centre - firebox.height / 2, firebox.centre + firebox.height / 2];
   let alone = false;
   firebox.intakes.forEach((intake, i) => {
@@ -70,13 +71,13 @@ export function checkJoints(design: Design, reading: Reading): void {
 
 /** Two ends that butt: they must meet, and the opening must fit into where they do. */
 function checkEnd(joint: Joint, first: HorizontalPart, second: HorizontalPart | Upright, reading: Reading): void {
-  const path: Path = joint.path.split('.');
+  if (!isHollow(first) || !isHollow(second)) return;
   const [a, b] = joint.parts;
   const sections = [
     inner(horizontalSection(first), first.plate),
     inner('depth' in second ? uprightSide(second) : horizontalSection(second), second.plate),
   ];
-  const { opening } = joint;
+  const { opening, path } = joint;
   const shared = overlap(sections[0], sections[1]);
   if (shared.low >= shared.high) {
     reading.fault(path, {
@@ -130,6 +131,7 @@ function checkSeat(firebox: HorizontalPart, upright: Upright, throat: Design['th
       allowed: `${length(least)} to ${length(roof + SEAT)}`,
     });
   }
+  if (!isHollow(firebox) || !isHollow(upright)) return;
   const wide = Math.min(firebox.width - 2 * firebox.plate, upright.width - 2 * upright.plate);
   const deep = Math.min(firebox.length - 2 * firebox.plate, upright.depth - 2 * upright.plate);
   if (throat.area > wide * deep) {

@@ -1,5 +1,6 @@
 /** Can each part be built: plate against size, doors, what stands inside, stacks on their parts. */
 import { format } from '../units/index.js';
+import { stackSection } from './geometryOf.js';
 import type { Design, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
 import type { Reading } from './reading.js';
 import type { Path } from './source.js';
@@ -25,18 +26,23 @@ function plan(part: HorizontalPart | Upright): [number, number] {
   return isUpright(part) ? [part.width, part.depth] : [part.width, part.length];
 }
 
+function leastSize(part: HorizontalPart | Upright): number {
+  return Math.min(...plan(part), part.height);
+}
+
+/** Does a part's plate leave an inside? Where it doesn't, inside sizes mean nothing, and what hangs on them is not told. */
+export function isHollow(part: HorizontalPart | Upright): boolean {
+  return !(2 * part.plate >= leastSize(part));
+}
+
 export function checkPart(design: Design, name: PartName, reading: Reading): void {
   const part = design[name];
   if (!part) return;
-  const [across, along] = plan(part);
-  const least = Math.min(across, along, part.height);
-  if (2 * part.plate >= least) {
+  if (!isHollow(part)) {
     reading.replace([name, 'plate'], {
       message: 'is thicker than half the part',
-      allowed: `less than half of ${length(least)}`,
+      allowed: `less than half of ${length(leastSize(part))}`,
     });
-    // Inside sizes mean nothing now: NaN keeps the later checks from telling the same fault again.
-    part.plate = NaN;
   }
   if (part.centre - part.height / 2 < -1e-9) {
     reading.fault([name, 'centre'], {
@@ -81,7 +87,7 @@ function doorRoom(name: PartName, part: HorizontalPart | Upright): { wide: numbe
 export function checkReverse(design: Design, reading: Reading): void {
   const { chamber, throat, stacks } = design;
   const reverse = chamber?.reverse;
-  if (!reverse) return;
+  if (!reverse || !isHollow(chamber)) return;
   const path: Path = ['chamber', 'reverse'];
   const { shape, plate, centre } = chamber;
   const inside = { shape, width: chamber.width - 2 * plate, height: chamber.height - 2 * plate, centre };
@@ -122,10 +128,12 @@ export function checkStacks(design: Design, reading: Reading): void {
 }
 
 function checkStack(design: Design, stack: Stack, path: Path, reading: Reading): void {
-  if (2 * stack.wall >= MOST_WALL * stack.diameter) {
+  const size = stackSection(stack);
+  const narrow = Math.min(size.across, size.along);
+  if (2 * stack.wall >= MOST_WALL * narrow) {
     reading.replace([...path, 'wall'], {
       message: 'is thicker than half the stack, or leaves hardly a bore',
-      allowed: `less than ${length((MOST_WALL / 2) * stack.diameter)}`,
+      allowed: `less than ${length((MOST_WALL / 2) * narrow)}`,
     });
   }
   const part = design[stack.part];
@@ -151,10 +159,13 @@ function checkStack(design: Design, stack: Stack, path: Path, reading: Reading):
     });
   }
   const least = Math.min(across, along);
-  if (stack.diameter > least) {
-    reading.fault([...path, 'diameter'], {
+  const wide = { diameter: stack.diameter, width: stack.width, depth: stack.depth };
+  for (const [key, side] of Object.entries(wide)) {
+    if (side === undefined || !(side > least)) continue;
+    reading.fault([...path, key], {
       message: `is wider than the ${stack.part} it stands on`,
       allowed: `up to ${length(least)}`,
+      value: reading.at(path).has(key) ? undefined : null,
     });
   }
 }
@@ -166,9 +177,10 @@ function checkCut(design: Design, name: 'chamber' | 'upright', reading: Reading)
   const [across, along] = plan(part);
   const room = Math.min(across * along, isUpright(part) ? (across + 2 * along) * part.height : 2 * part.height * along);
   const door = part.door ? part.door.width * part.door.height : 0;
+  const sizes = ['diameter', 'width', 'depth'];
   const feet = design.stacks
-    .filter((stack, i) => stack.part === name && !reading.hasFault(['stacks', i, 'diameter']))
-    .map((stack) => (Math.PI / 4) * stack.diameter ** 2)
+    .filter((stack, i) => stack.part === name && !sizes.some((key) => reading.hasFault(['stacks', i, key])))
+    .map((stack) => stackSection(stack).area)
     .reduce((a, b) => a + b, 0);
   if (feet > 0 && feet > MOST_CUT * room) {
     reading.fault(['stacks'], {

@@ -2,9 +2,12 @@
 import type { z } from 'zod';
 import { nearestName } from '../units/index.js';
 import { shortened } from './faults.js';
-import type { Reading } from './reading.js';
+import { fieldFor } from './otherNames.js';
+import type { FaultDetail, Reading } from './reading.js';
 import { designSchema } from './schema.js';
-import { valueAt, type Path } from './source.js';
+import { pathText, valueAt, type Path } from './source.js';
+import { specimenAt } from './specimens.js';
+import { PARTS } from './stations.js';
 
 type Issue = z.core.$ZodIssue;
 
@@ -45,15 +48,7 @@ function report(issue: Issue, tree: unknown, reading: Reading, schema: z.ZodType
   if (issue.code === 'unrecognized_keys') {
     for (const key of issue.keys) {
       if (reading.hasFault([...path, key])) continue;
-      const known = fieldsAt(path, schema);
-      reading.fault([...path, key], {
-        code: 'unknown-key',
-        message: 'is no field here',
-        allowed: known.join(', '),
-        nearest: nearestName(key, known),
-        atKey: true,
-        value: null,
-      });
+      reading.fault([...path, key], unknownKey(key, path, fieldsAt(path, schema)));
     }
     return;
   }
@@ -94,8 +89,32 @@ function report(issue: Issue, tree: unknown, reading: Reading, schema: z.ZodType
       return;
     }
     default:
-      reading.fault(path, { code: 'wrong-type', message: `is ${typeWord(value)}`, allowed: expected(issue, path) });
+      reading.fault(path, {
+        code: 'wrong-type',
+        message: `is ${typeWord(value)}`,
+        allowed: expected(issue, path),
+        example: specimenAt(pathText(path)),
+      });
   }
+}
+
+/** A field that there is none of here: a slip of the pen, or another word for one that does the job. */
+function unknownKey(key: string, path: Path, known: string[]): FaultDetail {
+  const other = fieldFor(
+    key,
+    PARTS.find((part) => part === path[0]),
+  );
+  const detail = { code: 'unknown-key', allowed: known.join(', '), atKey: true, value: null } as const;
+  if (!other) return { ...detail, message: 'is no field here', nearest: nearestName(key, known) };
+  const { field, but } = other;
+  const block = path.filter((step) => typeof step === 'string').join('.');
+  const own = field.replace(`${block}.`, '');
+  return {
+    ...detail,
+    message: but === undefined ? 'is no field here' : `is no field here: ${but}`,
+    nearest: known.includes(own) ? own : field,
+    example: specimenAt(field),
+  };
 }
 
 function typeWord(value: unknown): string {

@@ -1,6 +1,18 @@
-/** The commented file that `new` writes: a plain 24 in offset, every common field explained, rarer ones ready to uncomment. */
-export function starterDesign(): string {
-  return STARTER;
+import { SPECIMENS } from './specimens.js';
+
+/**
+ * The commented file that `new` writes: a plain 24 in offset, every common field explained, rarer ones ready to uncomment.
+ *
+ * @param things paths of the blocks of which an example is put behind
+ */
+export function starterDesign(things: readonly string[] = []): string {
+  if (things.length === 0) return STARTER;
+  const lines = things.map((path) => {
+    const steps = path.split('.');
+    const where = steps.length > 1 ? `under ${steps[0]}` : 'in place of what stands above, if anything does';
+    return `# ${steps[steps.length - 1]}: ${SPECIMENS[path]}   # ${where}`;
+  });
+  return `${STARTER}\n${lines.join('\n')}\n`;
 }
 
 const STARTER = `# A pit for pitwright. Change what differs on yours; lines that start with # do nothing.
@@ -69,6 +81,7 @@ throat: { area: 90 in^2, centre: 34 in }            # firebox to chamber
 
 stacks:
   - { part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in }
+  # - { part: chamber, shape: square, width: 6 in, depth: 8 in, height: 36 in, wall: 11 ga, base: 42 in }
 
 gauge: middle                      # fireEnd, middle or stackEnd; uprightLower or uprightUpper with an upright
 # cook:                            # a day to follow: light, reach the target, load, tend, let die

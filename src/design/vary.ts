@@ -9,6 +9,7 @@ import { convert, parseQuantity } from '../units/index.js';
 import type { PartName } from './design.js';
 import { formatFault, shortened } from './faults.js';
 import { readSource } from './source.js';
+import { PARTS } from './stations.js';
 
 /** A field, or several with commas between them, and what it is to be in turn, all as written. */
 export interface Variation {
@@ -27,7 +28,6 @@ export interface Change {
 export type Tree = Record<string, unknown>;
 type Step = string | number;
 
-export const PARTS: readonly PartName[] = ['firebox', 'chamber', 'upright'];
 /** First step of a path that means every part there is. */
 const ALL = 'all';
 const NONE = 'none';

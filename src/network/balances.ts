@@ -264,6 +264,16 @@ export class Balances {
     }
   }
 
+  /** Heat that the gas of each zone takes up per kelvin, and the like of its fuel, in the rows of the algebraic balances. */
+  gasInertia(out: Float64Array): void {
+    const { model } = this;
+    for (let z = 0; z < model.zoneCount; z++) {
+      const mass = model.network.zones[z].volume * model.outdoorDensity;
+      out[model.gas + z - model.differential] = mass * GAS_HEAT;
+      out[model.fuel + z - model.differential] = mass * FUEL_ROW;
+    }
+  }
+
   /** The same in the matrix of `jacobian`. */
   addGasCapacity(h: number, m: Float64Array): void {
     const { model } = this;

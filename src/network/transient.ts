@@ -16,6 +16,9 @@ const MOST_BRIDGES = 24;
 /** Nor is a run of more steps than this, accepted or not. */
 const MOST_STEPS = 4000;
 
+/** First step that is tried from the match on [s]. */
+const FIRST_STEP = 10;
+
 /** No step shorter than this is tried [s]. */
 const SHORTEST = 1e-3;
 
@@ -37,6 +40,9 @@ export class NetworkSystem implements StiffSystem {
   tolerance = DEFAULT_TOLERANCE;
 
   readonly balances: Balances;
+  /** gas takes up heat of its own, so that it goes where gas can stay; else it follows at once */
+  ownHeat = false;
+  readonly gasInertia: Float64Array;
 
   constructor(private readonly settler: Settler) {
     const { balances } = settler;
@@ -44,6 +50,8 @@ export class NetworkSystem implements StiffSystem {
     this.size = balances.model.size;
     this.differential = balances.model.differential;
     this.followers = balances.model.stemCount;
+    this.gasInertia = new Float64Array(this.size - this.differential);
+    balances.gasInertia(this.gasInertia);
     this.demandAt = () => ({ mode: 'release', heat: 0 });
   }
 
@@ -64,8 +72,13 @@ export class NetworkSystem implements StiffSystem {
     algebraic.set(this.balances.algebraic);
   }
 
+  inertia(): Float64Array | null {
+    return this.ownHeat ? this.gasInertia : null;
+  }
+
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void {
     this.balances.jacobian(x, this.at(t), matrix, 1, gamma, false);
+    if (this.ownHeat) this.balances.addGasCapacity(gamma, matrix);
   }
 
   limit(x: Float64Array, step: Float64Array): number {
@@ -95,9 +108,10 @@ export class NetworkSystem implements StiffSystem {
 
   errorWeights(x: Float64Array, out: Float64Array): void {
     const outdoors = this.balances.model.network.outdoors.temperature;
-    for (let i = 0; i < this.differential; i++) {
-      out[i] = 1 / (this.tolerance.absolute + this.tolerance.relative * Math.abs(x[i] - outdoors));
-    }
+    const weight = (i: number) => 1 / (this.tolerance.absolute + this.tolerance.relative * Math.abs(x[i] - outdoors));
+    const { gas, zoneCount } = this.balances.model;
+    for (let i = 0; i < this.differential; i++) out[i] = weight(i);
+    if (this.ownHeat) for (let z = 0; z < zoneCount; z++) out[gas + z] = weight(gas + z);
   }
 }
 
@@ -206,16 +220,29 @@ export class Transient {
     const x = before.x.slice();
     const settled = this.settler.settle(x, system.at(before.time), 'nodes');
     const loss = this.settler.balances.totalLoss();
-    const moment = { ...before, x, loss, massError: settled.massError };
+    // what heat the gas had of its own leaves with it
+    const left = system.ownHeat ? this.gasHeat(before.x) - this.gasHeat(x) : 0;
+    const { lost, stored } = before;
+    const moment = { ...before, x, loss, lost: lost + left, stored: stored - left, massError: settled.massError };
     if (!settled.converged || !fits(moment)) {
       system.demandAt = asBefore;
       return false;
     }
+    system.ownHeat = false;
     this.moment = moment;
     this.trail = [];
     this.begin();
     this.h = firstStep;
     return true;
+  }
+
+  /** Light a cold pit. Its gas takes up heat of its own until the next change: so it goes the way that gas goes. */
+  light(demandAt: (t: number) => Demand): void {
+    this.system.demandAt = demandAt;
+    this.system.ownHeat = true;
+    this.settler.balanceFlows(this.moment.x);
+    this.begin();
+    this.h = FIRST_STEP;
   }
 
   /** Step from the moment as it stands. */
@@ -384,6 +411,14 @@ export class Transient {
     return 'failed';
   }
 
+  /** Heat of the gas, from an arbitrary zero [J]. */
+  private gasHeat(x: Float64Array): number {
+    const { gas, zoneCount, differential } = this.settler.model;
+    let sum = 0;
+    for (let z = 0; z < zoneCount; z++) sum += this.system.gasInertia[gas + z - differential] * x[gas + z];
+    return sum;
+  }
+
   private stopAdrift(at: Moment): void {
     this.moment = at;
     this.stride = null;
@@ -397,9 +432,13 @@ export class Transient {
   }
 
   private candidate(h: number): Moment {
-    const { gained, stored, next } = this.stepper;
+    const { gained, stored, moved, next } = this.stepper;
+    const { gas, zoneCount, differential } = this.settler.model;
+    const { ownHeat, gasInertia } = this.system;
     let sum = 0;
     for (let i = 0; i < this.settler.model.nodeCount; i++) sum += stored[i];
+    if (ownHeat)
+      for (let k = gas - differential; k < gas - differential + zoneCount; k++) sum += gasInertia[k] * moved[k];
     return {
       time: this.moment.time + h,
       x: next.slice(),

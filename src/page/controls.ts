@@ -1,10 +1,11 @@
-/** What can be changed on the page: one row a control, made for the parts that a design has. */
-import { DEFAULT_INSULATION_NAME, INSULATION_NAMES } from './insulationNames.js';
-import type { Design, HorizontalPart, Insulation, PartName } from '../design/design.js';
+/** What can be changed on the page: every field whose row has a slider or a choice to offer, where a design has the field. */
+import type { Design, PartName } from '../design/design.js';
+import { IN_FILE } from '../design/fields.js';
+import type { Rows } from '../design/fields/field.js';
 import type { Kind } from '../units/index.js';
 import { changeShape, setPipeSize, setPlate } from './designEdits.js';
 import type { DesignText, FieldPath } from './designText.js';
-import * as slide from './sliders.js';
+import { sliderOf, type Slider } from './sliders.js';
 
 interface Base {
   /** unique: the field's path in the design file */
@@ -18,7 +19,7 @@ interface Base {
 export interface QuantityControl extends Base {
   type: 'quantity';
   kind: Kind;
-  slider: slide.Slider;
+  slider: Slider;
   /** SI value where the file leaves the field out */
   value: number;
 }
@@ -42,19 +43,6 @@ export interface ControlGroup {
   controls: Control[];
 }
 
-type Extra = Pick<QuantityControl, 'apply'>;
-
-function quantity(
-  label: string,
-  path: FieldPath,
-  kind: Kind,
-  slider: slide.Slider,
-  value: number,
-  extra: Extra = {},
-): QuantityControl {
-  return { type: 'quantity', id: idOf(path), label, path, kind, slider, value, ...extra };
-}
-
 /** `firebox.intakes[0].diameter`, as faults name it. */
 export function idOf(path: FieldPath): string {
   return path.map((part, i) => (typeof part === 'number' ? `[${part}]` : i === 0 ? part : `.${part}`)).join('');
@@ -62,189 +50,115 @@ export function idOf(path: FieldPath): string {
 
 /** Every control for a design, in groups. The same for every design with the same parts and shapes. */
 export function controlsFor(design: Design, text: DesignText): ControlGroup[] {
-  const { chamber, upright, fire, site, throat } = design;
-  const into = chamber ? 'chamber' : 'upright';
+  const { chamber, upright } = design;
+  const all = (...blocks: (keyof Design)[]) => blocks.flatMap((key) => controlsOf(design, text, key));
+  const low = (...blocks: (keyof Design)[]) =>
+    all(...blocks).flatMap(({ height, control }) => (height ? [] : [control]));
+  const parts = ['firebox', 'throat', 'chamber', 'upright', 'stacks'] as const;
+  const words = (label: string, key: string): Control => ({ type: 'words', id: key, label, path: [key] });
   return [
+    { title: 'Firebox', controls: low('firebox', 'throat') },
+    ...(chamber ? [{ title: 'Chamber', controls: low('chamber') }] : []),
+    ...(upright ? [{ title: 'Upright', controls: low('upright') }] : []),
+    { title: design.stacks.length > 1 ? 'Stacks' : 'Stack', controls: low('stacks') },
+    { title: 'Fire and weather', controls: low('fire', 'site') },
     {
-      title: 'Firebox',
-      controls: [
-        ...horizontal('firebox', design.firebox),
-        ...vents(design, text),
-        quantity(`Throat to the ${into}`, ['throat', 'area'], 'area', slide.squareInches(20, 300, 1), throat.area),
-      ],
+      title: 'Heights above the ground',
+      closed: true,
+      controls: all(...parts).flatMap(({ height, control }) => (height ? [control] : [])),
     },
-    ...(chamber ? [{ title: 'Chamber', controls: horizontal('chamber', chamber) }] : []),
-    ...(upright ? [{ title: 'Upright', controls: uprightControls(design) }] : []),
-    { title: design.stacks.length > 1 ? 'Stacks' : 'Stack', controls: stackControls(design) },
-    {
-      title: 'Fire and weather',
-      controls: [
-        quantity('Fire', ['fire', 'heat'], 'power', slide.heatPerHour(10_000, 250_000, 1_000), fire.heat),
-        quantity('Cook at', ['fire', 'target'], 'temperature', slide.fahrenheit(150, 450, 5), fire.target),
-        quantity('Outdoor air', ['site', 'air'], 'temperature', slide.fahrenheit(-20, 110, 1), site.air),
-        quantity('Wind', ['site', 'wind'], 'speed', slide.milesPerHour(0, 30, 0.5), site.wind),
-      ],
-    },
-    { title: 'Heights above the ground', closed: true, controls: heights(design) },
     {
       title: 'Name and job',
       closed: true,
-      controls: [
-        { type: 'words', id: 'name', label: 'Design', path: ['name'] },
-        { type: 'words', id: 'shop', label: 'Shop', path: ['shop'] },
-        { type: 'words', id: 'job', label: 'Job', path: ['job'] },
-      ],
+      controls: [words('Design', 'name'), words('Shop', 'shop'), words('Job', 'job')],
     },
   ];
 }
 
-function horizontal(name: 'firebox' | 'chamber', part: HorizontalPart): Control[] {
-  const size = slide.inches(12, 48, 0.5);
-  const cross: Control[] =
-    part.shape === 'round'
-      ? [
-          quantity('Diameter', [name, 'diameter'], 'length', size, part.width, {
-            apply: (text, value, design) => setPipeSize(text, [name], 'plate', value, design[name]?.plate),
-          }),
-        ]
-      : [
-          quantity('Width', [name, 'width'], 'length', size, part.width),
-          quantity('Height', [name, 'height'], 'length', size, part.height),
-        ];
-  return [
-    {
-      type: 'choice',
-      id: `${name}.shape`,
-      label: 'Shape',
-      path: [name, 'shape'],
-      choices: [
-        { value: 'round', label: 'round' },
-        { value: 'square', label: 'square' },
-      ],
-      value: part.shape,
-      apply: (text, value, design) => changeShape(text, name, value, design),
-    },
-    ...cross,
-    quantity('Length', [name, 'length'], 'length', slide.inches(12, name === 'firebox' ? 60 : 144, 1), part.length),
-    plate(name, part.plate),
-    ...insulation(name, part.insulation),
-  ];
+type Tree = Readonly<Record<string, unknown>>;
+type Placed = { height: boolean; control: Control };
+
+/** What one of a design's own blocks offers, in the order of its rows. */
+function controlsOf(design: Design, text: DesignText, key: keyof Design): Placed[] {
+  const whole = design as unknown as Tree;
+  const next = design.chamber ? 'chamber' : 'upright';
+
+  function fieldsOf(rows: Rows, own: Tree, path: FieldPath, place = 0, of = 1): Placed[] {
+    return Object.entries(rows).flatMap(([name, { belongs, row, rows: inside, offer }]): Placed[] => {
+      const at = [...path, name];
+      if (belongs && !belongs(own, whole)) return [];
+      // how much of it comes before of what; that of a stack is left to the file
+      if (name === 'insulation' && inside) {
+        return key === 'stacks' ? [] : fieldsOf(inside, (own[name] ?? BARE) as Tree, at).reverse();
+      }
+      const value = own[name];
+      if (Array.isArray(value)) return value.flatMap((item, i) => fieldsOf(inside!, item, [...at, i], i, value.length));
+      if (inside) return value === undefined ? [] : fieldsOf(inside, value as Tree, at, place, of);
+      const base = { id: idOf(at), path: at, apply: editOf(at) };
+      if (offer && own.thickness !== 0) {
+        const choices = offer.names.map((each) => ({ value: each, label: each }));
+        const control: Control = { ...base, type: 'choice', label: offer.label, choices, value: value as string };
+        return [{ height: false, control }];
+      }
+      if (!row?.slider || (isVentSize(at) && !text.has(at))) return [];
+      const { label, steps, height = false } = row.slider;
+      const words = typeof label === 'string' ? label.replace('{next}', next) : label[of > 1 ? 1 : 0];
+      const { kind } = row.range;
+      const control: Control = {
+        ...base,
+        type: 'quantity',
+        label: words.replace('#', String(place + 1)),
+        kind,
+        slider: sliderOf(kind, steps),
+        value: (value ?? acrossOf(own)) as number,
+      };
+      return [{ height, control }];
+    });
+  }
+  return fieldsOf({ [key]: IN_FILE[key] }, whole, []);
 }
 
-function plate(name: PartName, own: number): Control {
-  return quantity('Plate', [name, 'plate'], 'plate', slide.plate, own, {
-    apply: (text, value, design) => setPlate(text, name, value, design),
-  });
+const BARE = { thickness: 0 };
+
+/** What a part is wrapped in when the page first wraps it: the one with printed values for hot plate. */
+const USUAL_INSULATION = 'ceramic fibre';
+
+/** A vent has the one size that the file gives. */
+function isVentSize([, list, , key]: FieldPath): boolean {
+  return list === 'intakes' && ['diameter', 'width', 'height', 'area'].includes(String(key));
 }
 
-function insulation(name: 'firebox' | 'chamber' | 'upright', own: Insulation | undefined): Control[] {
-  const thickness = quantity(
-    'Insulation',
-    [name, 'insulation', 'thickness'],
-    'length',
-    slide.inches(0, 6, 0.5),
-    own?.thickness ?? 0,
-    {
-      apply: (text, value) => {
-        if (!text.has([name, 'insulation'])) text.set([name, 'insulation', 'material'], DEFAULT_INSULATION_NAME);
-        text.set([name, 'insulation', 'thickness'], value);
-      },
-    },
-  );
-  if (!own || own.thickness === 0) return [thickness];
-  return [
-    thickness,
-    {
-      type: 'choice',
-      id: `${name}.insulation.material`,
-      label: 'Insulation of',
-      path: [name, 'insulation', 'material'],
-      choices: INSULATION_NAMES.map((value) => ({ value, label: value })),
-      value: own.material,
-    },
-  ];
+/** What a design keeps of a diameter: the width of a round part, the area of a vent. */
+function acrossOf({ width, area }: Tree): number {
+  return (width as number | undefined) ?? Math.sqrt((4 * (area as number)) / Math.PI);
 }
 
-function vents({ firebox }: Design, text: DesignText): Control[] {
-  return firebox.intakes.flatMap((vent, i) => {
-    const path = (key: string): FieldPath => ['firebox', 'intakes', i, key];
-    const own = firebox.intakes.length > 1 ? ` ${i + 1}` : '';
-    const across = Math.sqrt((4 * vent.area) / Math.PI);
-    const size = slide.inches(1, 12, 0.25);
-    const sizes = text.has(path('diameter'))
-      ? [quantity(`Vent${own} diameter`, path('diameter'), 'length', size, across)]
-      : text.has(path('area'))
-        ? [quantity(`Vent${own} area`, path('area'), 'area', slide.squareInches(1, 120, 1), vent.area)]
-        : [
-            quantity(`Vent${own} width`, path('width'), 'length', size, across),
-            quantity(`Vent${own} height`, path('height'), 'length', size, across),
-          ];
-    return [
-      quantity(`Vents${own}, how many`, path('count'), 'number', slide.count(1, 8), vent.count, {
-        apply: (target, value) => target.set(path('count'), /^\d+$/.test(value.trim()) ? Number(value) : value),
-      }),
-      ...sizes,
-      quantity(`Vents${own} open`, path('open'), 'share', slide.percent(1), vent.open),
-    ];
-  });
-}
-
-function uprightControls({ upright }: Design): Control[] {
-  if (!upright) return [];
-  const side = slide.inches(12, 48, 0.5);
-  return [
-    quantity('Width', ['upright', 'width'], 'length', side, upright.width),
-    quantity('Depth', ['upright', 'depth'], 'length', side, upright.depth),
-    quantity('Height', ['upright', 'height'], 'length', slide.inches(12, 96, 1), upright.height),
-    plate('upright', upright.plate),
-    ...insulation('upright', upright.insulation),
-    ...(upright.opening
-      ? [
-          quantity(
-            'Opening from the chamber',
-            ['upright', 'opening', 'area'],
-            'area',
-            slide.squareInches(20, 300, 1),
-            upright.opening.area,
-          ),
-        ]
-      : []),
-  ];
-}
-
-function stackControls({ stacks }: Design): Control[] {
-  return stacks.flatMap((stack, i) => {
-    const own = stacks.length > 1 ? `Stack ${i + 1} ` : '';
-    const label = (words: string) => (own ? own + words.toLowerCase() : words);
-    return [
-      quantity(label('Diameter'), ['stacks', i, 'diameter'], 'length', slide.inches(3, 14, 0.5), stack.diameter, {
-        apply: (text, value, design) => setPipeSize(text, ['stacks', i], 'wall', value, design.stacks[i]?.wall),
-      }),
-      quantity(label('Height'), ['stacks', i, 'height'], 'length', slide.inches(6, 120, 1), stack.height),
-    ];
-  });
-}
-
-function heights({ firebox, chamber, upright, throat, stacks }: Design): Control[] {
-  const height = (label: string, path: FieldPath, value: number) =>
-    quantity(label, path, 'length', slide.inches(4, 120, 0.5), value);
-  return [
-    height('Middle of the firebox', ['firebox', 'centre'], firebox.centre),
-    ...firebox.intakes.map((vent, i) =>
-      height(
-        firebox.intakes.length > 1 ? `Middle of vents ${i + 1}` : 'Middle of the vents',
-        ['firebox', 'intakes', i, 'centre'],
-        vent.centre,
-      ),
-    ),
-    height('Middle of the throat', ['throat', 'centre'], throat.centre),
-    ...(chamber ? [height('Middle of the chamber', ['chamber', 'centre'], chamber.centre)] : []),
-    ...(upright ? [height('Middle of the upright', ['upright', 'centre'], upright.centre)] : []),
-    ...(upright?.opening
-      ? [height('Middle of its opening', ['upright', 'opening', 'centre'], upright.opening.centre)]
-      : []),
-    ...stacks.map((stack, i) =>
-      height(stacks.length > 1 ? `Foot of stack ${i + 1}` : 'Foot of the stack', ['stacks', i, 'base'], stack.base),
-    ),
-  ];
+/** How a field is set where that takes more than itself. */
+function editOf(path: FieldPath): Base['apply'] {
+  const [part, second] = path as readonly [PartName, string | number];
+  switch (
+    path
+      .filter((step) => typeof step === 'string')
+      .slice(1)
+      .join('.')
+  ) {
+    case 'shape':
+      return (text, value, design) => changeShape(text, part as 'firebox' | 'chamber', value, design);
+    case 'diameter':
+      return typeof second === 'number'
+        ? (text, value, { stacks }) => setPipeSize(text, ['stacks', second], 'wall', value, stacks[second]?.wall)
+        : (text, value, design) => setPipeSize(text, [part], 'plate', value, design[part]?.plate);
+    case 'plate':
+      return (text, value, design) => setPlate(text, part, value, design);
+    case 'insulation.thickness':
+      return (text, value) => {
+        const material = [part, 'insulation', 'material'];
+        if (!text.has([part, 'insulation'])) text.set(material, USUAL_INSULATION);
+        text.set(path, value);
+      };
+    case 'intakes.count':
+      return (text, value) => text.set(path, /^\d+$/.test(value.trim()) ? Number(value) : value);
+    default:
+      return undefined;
+  }
 }

@@ -1,5 +1,6 @@
 /** How a slider's place becomes a builder's text, and back. */
-import { convert, format, parseQuantity, type Kind } from '../units/index.js';
+import { siOf } from '../design/ranges.js';
+import { convert, inchText, siIn, unitOf, type Kind } from '../units/index.js';
 
 export interface Slider {
   /** number of places, from 0 to this */
@@ -10,52 +11,42 @@ export interface Slider {
   place(si: number): number;
 }
 
-function siOf(kind: Kind, text: string): number {
-  const read = parseQuantity(kind, text);
-  if (!read.ok) throw new RangeError(`slider of ${kind}: '${text}' ${read.problem}`);
-  return read.si;
+/** From, to and step in the usual unit of the trade. */
+type Steps = readonly [from: number, to: number, step: number];
+
+/** The slider of a number; without steps it goes through the thicknesses that a steel yard stocks. */
+export function sliderOf(kind: Kind, steps?: Steps): Slider {
+  if (!steps) return plate;
+  if (kind === 'number') return count(steps);
+  return kind === 'length' ? inches(steps) : even(kind, steps);
 }
 
 /** Even steps in a unit of the trade. */
-function steps(kind: Kind, unit: string, range: { from: number; to: number; step: number }): Slider {
-  const { from, to, step } = range;
+function even(kind: Kind, [from, to, step]: Steps): Slider {
+  const unit = unitOf(kind, 'shop').replace('²', '^2');
   const last = Math.round((to - from) / step);
   const number = (place: number) => Number((from + place * step).toPrecision(12));
   return {
     last,
     write: (place) => `${number(place).toLocaleString('en-US', { maximumFractionDigits: 6 })} ${unit}`,
     place: (si) => {
-      const value = convert(kind, si, 'shop', kind === 'number' ? {} : { unit });
+      const value = convert(kind, si, 'shop', { unit });
       return Math.min(last, Math.max(0, Math.round((value - from) / step)));
     },
   };
 }
 
 /** Inches, written with the shop's fractions. */
-export function inches(from: number, to: number, step: number): Slider {
-  const even = steps('length', 'in', { from, to, step });
-  const inch = siOf('length', '1 in');
+function inches(steps: Steps): Slider {
+  const [from, , step] = steps;
   return {
-    ...even,
-    write: (place) => {
-      const value = from + place * step;
-      return value === 0 ? '0 in' : format('length', value * inch, 'shop', {}).replace(/^(\d+) (\d+\/)/, '$1-$2');
-    },
+    ...even('length', steps),
+    write: (place) => inchText(siIn('length', from + place * step, 'in')),
   };
 }
 
-export const squareInches = (from: number, to: number, step: number): Slider =>
-  steps('area', 'in^2', { from, to, step });
-export const fahrenheit = (from: number, to: number, step: number): Slider =>
-  steps('temperature', '°F', { from, to, step });
-export const milesPerHour = (from: number, to: number, step: number): Slider =>
-  steps('speed', 'mph', { from, to, step });
-export const heatPerHour = (from: number, to: number, step: number): Slider =>
-  steps('power', 'BTU/h', { from, to, step });
-export const percent = (step: number): Slider => steps('share', '%', { from: 0, to: 100, step });
-
 /** A plain count. */
-export function count(from: number, to: number): Slider {
+function count([from, to]: Steps): Slider {
   return {
     last: to - from,
     write: (place) => String(from + place),
@@ -66,7 +57,7 @@ export function count(from: number, to: number): Slider {
 /** Thicknesses that a steel yard stocks: common practice, no source. */
 const STOCK_PLATE = ['16 ga', '14 ga', '12 ga', '11 ga', '10 ga', '3/16 in', '1/4 in', '5/16 in', '3/8 in', '1/2 in', '5/8 in', '3/4 in', '1 in']; // prettier-ignore
 
-export const plate: Slider = (() => {
+const plate: Slider = (() => {
   const thicknesses = STOCK_PLATE.map((text) => siOf('plate', text));
   return {
     last: STOCK_PLATE.length - 1,

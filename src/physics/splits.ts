@@ -44,6 +44,7 @@ function sumOfAll(t: number, period: number, a: number): number {
  * @param t time since the last wood [s]
  * @returns share of the steady fire, 1 at first; heat yet to come as a time of that fire [s]
  * @example burnDown({ flame: 600, glow: 2400, charcoal: 0.35 }, 0).share // 1
+ * Reference: ours, the law of `splitFire` integrated.
  */
 export function burnDown(
   { flame, charcoal, glow }: Omit<SplitBurning, 'every'>,

@@ -6,7 +6,8 @@ import { choleskyFactor } from '../design/correlation.js';
 import type { Design } from '../design/design.js';
 import { fittableField } from '../design/estimateFields.js';
 import type { Fitted, FittedLog, FittedValue } from '../design/fitted.js';
-import { RANGES, type RangeName } from '../design/ranges.js';
+import { FACTOR, LOG_ERROR, LOG_TIME } from '../design/fields/fitted.js';
+import type { Range } from '../design/ranges.js';
 import { convert, parseQuantity, type Kind } from '../units/index.js';
 
 /** Units that values are written in, those of the trade in plain letters; numbers and shares have none. */
@@ -58,9 +59,9 @@ function logFields({ name, hash, design, fitted_s, readings, error_K }: FittedLo
     name: plainText(name, 200) || 'a log without a name',
     hash,
     design: plainText(design, 200),
-    fitted: fitted_s < 5400 ? written('logTime', fitted_s, 3) : written('logTime', fitted_s, 3, 'h'),
+    fitted: fitted_s < 5400 ? written(LOG_TIME, fitted_s, 3) : written(LOG_TIME, fitted_s, 3, 'h'),
     readings,
-    ...(error_K === null ? {} : { error: written('logError', error_K, 2) }),
+    ...(error_K === null ? {} : { error: written(LOG_ERROR, error_K, 2) }),
   };
 }
 
@@ -70,7 +71,7 @@ const NARROW = 0.02;
 function valueFields({ path, scale, value, low, high, was }: FittedValue): Record<string, string | number> {
   const field = fittableField(path);
   if (!field) throw new RangeError(`'${path}' is no field that a fit settles`);
-  const range = scale === 'is' ? field.range : 'factor';
+  const range = scale === 'is' ? field.range : FACTOR;
   // all three alike, so that rounding keeps their order
   const digits = high - low > NARROW * Math.abs(value) ? 3 : 4;
   return {
@@ -83,14 +84,14 @@ function valueFields({ path, scale, value, low, high, was }: FittedValue): Recor
 }
 
 /** A number with its unit as the reader takes it; with more digits where rounding would leave the range. */
-function written(name: RangeName, si: number, digits: number, unit = UNIT[RANGES[name].kind]): string | number {
-  const { kind, min, max } = RANGES[name];
+function written(range: Range, si: number, digits: number, unit = UNIT[range.kind]): string | number {
+  const { kind, min, max } = range;
   const value = unit === undefined ? si : convert(kind, si, 'shop', { unit });
   const number = Math.abs(value) < TINY ? 0 : Number(value.toPrecision(digits));
   const text = unit === undefined ? number : `${number} ${unit}`;
   const read = parseQuantity(kind, text);
   const inside = read.ok && read.si >= min && read.si <= max;
-  return inside || digits >= 12 ? text : written(name, si, digits + 2, unit);
+  return inside || digits >= 12 ? text : written(range, si, digits + 2, unit);
 }
 
 /** Below this a number is written as none. */

@@ -9,9 +9,6 @@ import { inAnyState, LOSSES, type StateName } from '../study/quantities.js';
 import { sayIn, sayQuantity } from '../words/quantity.js';
 import type { TableData } from './text/table.js';
 
-/** A lumped plate is allowed below this Biot number (Incropera & DeWitt, section 5.1). */
-const BIOT_LIMIT = 0.1;
-
 export function warmUpData({ design, warmUp }: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   const target = say('temperature', design.fire.target);
@@ -119,9 +116,8 @@ function wayOf({ role, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState)
 
 export function weightsData({ geometry }: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
-  const biot = (value: number) => `${value.toPrecision(2)}${value > BIOT_LIMIT ? ' HIGH' : ''}`;
   return {
-    head: ['', 'plate', 'steel area', 'steel weight', 'gas volume', 'Biot number'],
+    head: ['', 'plate', 'steel area', 'steel weight', 'gas volume'],
     rows: [
       ...geometry.parts.flatMap((part) => [
         [
@@ -130,13 +126,12 @@ export function weightsData({ geometry }: EstimateResult, system: UnitSystem): T
           say('area', part.steelArea_m2),
           say('mass', part.steelMass_kg),
           say('volume', part.gasVolume_m3),
-          biot(part.biot),
         ],
         ...(part.doorPlate_m === undefined
           ? []
-          : [[`${plainText(part.name)} door`, say('plate', part.doorPlate_m), '', '', '', '']]),
+          : [[`${plainText(part.name)} door`, say('plate', part.doorPlate_m), '', '', '']]),
       ]),
-      ['all steel', '', '', say('mass', geometry.totalSteelMass_kg), '', ''],
+      ['all steel', '', '', say('mass', geometry.totalSteelMass_kg), ''],
     ],
   };
 }

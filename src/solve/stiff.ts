@@ -3,8 +3,8 @@ import { newton, type NewtonProblem } from './newton.js';
 
 /**
  * A stiff system of bodies with heat contents and of quantities that follow at once:
- *   dH_i(x_i)/dt = rate_i(x)   for the first `differential` unknowns,
- *   0 = algebraic(x)           for the rest.
+ *   dH_i(x_i)/dt = rate_i(x)          for the first `differential` unknowns,
+ *   inertia_i dx_i/dt = algebraic(x)  for the rest, most of them without inertia.
  * H may be any rising function (a phase change included); what is conserved is H itself.
  */
 export interface StiffSystem {
@@ -16,7 +16,11 @@ export interface StiffSystem {
   evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner?: boolean): void;
   /** last of the differential unknowns, bodies that follow the others without touching them; solved when a stage has settled */
   followers?: number;
-  /** rows: capacity dH/dx - gamma drate/dx; the negative derivative of algebraic. After `evaluate` at the same x */
+  /** inertia of the rest (default: none of it has any), the same throughout a step */
+  inertia?(): Float64Array | null;
+  /**
+   * Rows: capacity dH/dx - gamma drate/dx; inertia / gamma less the derivative of algebraic. After `evaluate` at the same x.
+   */
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void;
   limit(x: Float64Array, step: Float64Array): number;
   measure(x: Float64Array, step: Float64Array): number;
@@ -33,7 +37,7 @@ export interface StiffSystem {
   /** sums to be integrated along (fire heat, losses): values at the last evaluation */
   quadrature(out: Float64Array): void;
   quadratures: number;
-  /** weight of each differential unknown's error: 1 / tolerance */
+  /** weight of each unknown's error, where it has heat content or inertia: 1 / tolerance */
   errorWeights(x: Float64Array, out: Float64Array): void;
 }
 
@@ -70,6 +74,11 @@ const STAGES = 4;
 export class StiffStepper {
   /** rates at the start of the step and at each stage */
   private readonly rates: Float64Array[];
+  /** rates of the rest, at the same places, where it has inertia */
+  private readonly drifts: Float64Array[];
+  private inertia: Float64Array | null = null;
+  /** the rest at the start of the step, as its rates have brought it there */
+  private readonly restStart: Float64Array;
   private readonly sums: Float64Array[];
   private readonly start: Float64Array;
   private readonly before: Float64Array;
@@ -78,6 +87,7 @@ export class StiffStepper {
   private readonly contentsStart: Float64Array;
   private readonly contentsNow: Float64Array;
   private readonly fixed: Float64Array;
+  private readonly base: Float64Array;
   private readonly algebraic: Float64Array;
   private readonly rhs: Float64Array;
   private readonly weights: Float64Array;
@@ -85,8 +95,9 @@ export class StiffStepper {
   readonly next: Float64Array;
   /** integrals of the quadratures over the last step */
   readonly gained: Float64Array;
-  /** change of H over the last step */
+  /** change of H over the last step, and of the rest where it has inertia */
   readonly stored: Float64Array;
+  readonly moved: Float64Array;
   newtonIterations = 0;
   evaluations = 0;
 
@@ -97,6 +108,7 @@ export class StiffStepper {
     const n = system.size;
     const d = system.differential;
     this.rates = Array.from({ length: STAGES }, () => new Float64Array(d));
+    this.drifts = Array.from({ length: STAGES }, () => new Float64Array(n - d));
     this.sums = Array.from({ length: STAGES }, () => new Float64Array(system.quadratures));
     this.start = new Float64Array(n);
     this.before = new Float64Array(n);
@@ -105,14 +117,17 @@ export class StiffStepper {
     this.contentsStart = new Float64Array(d);
     this.contentsNow = new Float64Array(d);
     this.fixed = new Float64Array(d);
+    this.base = new Float64Array(n - d);
+    this.restStart = new Float64Array(n - d);
+    this.moved = new Float64Array(n - d);
     this.algebraic = new Float64Array(n - d);
     this.rhs = new Float64Array(n);
-    this.weights = new Float64Array(d);
+    this.weights = new Float64Array(n);
     this.gained = new Float64Array(system.quadratures);
     this.stored = new Float64Array(d);
   }
 
-  /** Take x (consistent: its algebraic part solved) as the state to step from. */
+  /** Take x (consistent: what has no inertia solved) as the state to step from. */
   begin(t: number, x: Float64Array): void {
     this.start.set(x);
     this.lastStep = 0;
@@ -120,6 +135,17 @@ export class StiffStepper {
     this.evaluations++;
     this.system.quadrature(this.sums[0]);
     this.system.contents(x, this.contentsStart);
+    this.inertia = this.system.inertia?.() ?? null;
+    this.restStart.set(x.subarray(this.system.differential));
+    this.drift(0);
+  }
+
+  /** Rates of the unknowns with inertia, from the balances last evaluated. */
+  private drift(stage: number): void {
+    const { inertia, drifts, algebraic } = this;
+    if (!inertia) return;
+    const drift = drifts[stage];
+    for (let i = 0; i < drift.length; i++) drift[i] = inertia[i] > 0 ? algebraic[i] / inertia[i] : 0;
   }
 
   /**
@@ -139,6 +165,14 @@ export class StiffStepper {
         for (let j = 0; j < stage; j++) sum += a[j] * rates[j][i];
         fixed[i] = contentsStart[i] + h * sum;
       }
+      if (this.inertia) {
+        const { base, drifts, restStart } = this;
+        for (let i = 0; i < base.length; i++) {
+          let sum = 0;
+          for (let j = 0; j < stage; j++) sum += a[j] * drifts[j][i];
+          base[i] = restStart[i] + h * sum;
+        }
+      }
       const problem = this.stageProblem(time, hg, stage);
       const solve = (
         each: NewtonProblem,
@@ -155,6 +189,7 @@ export class StiffStepper {
       }
       system.settle?.(next, fixed, hg);
       system.evaluate(time, next, rates[stage], this.algebraic);
+      this.drift(stage);
       system.quadrature(this.sums[stage]);
       this.stages[stage].set(next);
     }
@@ -181,7 +216,7 @@ export class StiffStepper {
   }
 
   private stageProblem(time: number, hg: number, stage: number): NewtonProblem {
-    const { system, rates, fixed, contentsNow } = this;
+    const { system, rates, fixed, contentsNow, inertia, base } = this;
     const d = system.differential;
     const led = d - (system.followers ?? 0);
     const rate = rates[stage];
@@ -193,6 +228,7 @@ export class StiffStepper {
         for (let i = 0; i < led; i++) rhs[i] = fixed[i] + hg * rate[i] - contentsNow[i];
         for (let i = led; i < d; i++) rhs[i] = 0;
         for (let i = d; i < system.size; i++) rhs[i] = rest[i - d];
+        if (inertia) for (let i = d; i < system.size; i++) rhs[i] -= (inertia[i - d] * (x[i] - base[i - d])) / hg;
       },
       matrix: (x, matrix) => system.jacobian(time, x, matrix, hg),
       limit: (x, step) => system.limit(x, step),
@@ -218,11 +254,24 @@ export class StiffStepper {
       for (let j = 0; j < STAGES; j++) sum += (ESDIRK.b[j] - ESDIRK.embedded[j]) * rates[j][i];
       rhs[i] = h * sum;
     }
+    const { inertia } = this;
+    if (inertia) {
+      for (let i = d; i < system.size; i++) {
+        let sum = 0;
+        for (let j = 0; j < STAGES; j++) sum += (ESDIRK.b[j] - ESDIRK.embedded[j]) * this.drifts[j][i - d];
+        rhs[i] = (inertia[i - d] * sum) / ESDIRK.gamma;
+      }
+    }
     // the factored matrix turns an error of heat content into one of temperature and takes the stiff part out of it
     lu.solve(rhs);
     system.errorWeights(next, weights);
     let worst = 0;
     for (let i = 0; i < d; i++) worst = Math.max(worst, Math.abs(rhs[i]) * weights[i]);
+    if (inertia) {
+      for (let i = d; i < system.size; i++) {
+        if (inertia[i - d] > 0) worst = Math.max(worst, Math.abs(rhs[i]) * weights[i]);
+      }
+    }
     for (let q = 0; q < system.quadratures; q++) {
       let sum = 0;
       for (let j = 0; j < STAGES; j++) sum += ESDIRK.b[j] * this.sums[j][q];
@@ -232,6 +281,13 @@ export class StiffStepper {
       let sum = 0;
       for (let j = 0; j < STAGES; j++) sum += ESDIRK.b[j] * rates[j][i];
       this.stored[i] = h * sum;
+    }
+    if (inertia) {
+      for (let i = 0; i < this.moved.length; i++) {
+        let sum = 0;
+        for (let j = 0; j < STAGES; j++) sum += ESDIRK.b[j] * this.drifts[j][i];
+        this.moved[i] = h * sum;
+      }
     }
     return worst;
   }
@@ -243,9 +299,11 @@ export class StiffStepper {
     this.lastStep = h;
     this.start.set(this.next);
     rates[0].set(rates[STAGES - 1]);
+    this.drifts[0].set(this.drifts[STAGES - 1]);
     sums[0].set(sums[STAGES - 1]);
     // what is carried on is H itself, so that what Newton left over in x is made good by the next step and never adds up
     for (let i = 0; i < system.differential; i++) this.contentsStart[i] += this.stored[i];
+    if (this.inertia) for (let i = 0; i < this.moved.length; i++) this.restStart[i] += this.moved[i];
   }
 
   /** Shares of the last attempted step at which its inner stages lie, in rising order, and the unknowns there. */

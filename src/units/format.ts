@@ -117,6 +117,11 @@ export function formatPlate(si: number, system: UnitSystem = 'shop'): string {
   return fractionalInches(si) ?? `${plain(inches, 3)} in`;
 }
 
+/** A length in inches as a design file takes it: `6 in`, `2-1/2 in`. */
+export function inchText(si: number): string {
+  return format('length', si).replace(/^(\d+) (\d+\/)/, '$1-$2');
+}
+
 /** Below these a time is told in seconds alone, with its seconds, in minutes, in hours and minutes [s]. */
 const [SHORT, BRIEF, LONG, VERY_LONG] = [120, 600, 5400, 172800];
 

@@ -7,11 +7,11 @@
 import type { OtherUnits } from './parse.js';
 
 export { gaugeNumbers, gaugeThickness, type GaugeTable } from './gauges.js';
-export { findUnit, KIND_NAMES, UNITS, unitsThatFit, type Kind, type UnitRow } from './kinds.js';
+export { findUnit, KIND_NAMES, PLAIN_KINDS, siIn, UNITS, unitsThatFit, type Kind, type UnitRow } from './kinds.js';
 export { editDistance, nearestName } from './nearest.js';
-export { readNumber, withDecimalPoint } from './numbers.js';
+export { readNumber, settle, tidyText, withDecimalPoint } from './numbers.js';
 export { parseQuantity, type OtherUnits } from './parse.js';
-export { PIPES } from './pipe.js';
+export { PIPES, type PipeSize } from './pipe.js';
 export { parsePrice } from './price.js';
 export {
   convert,
@@ -19,6 +19,7 @@ export {
   formatBoth,
   formatPlate,
   formatTime,
+  inchText,
   timeStep,
   unitOf,
   type FormatOptions,

@@ -6,6 +6,8 @@
  * A quantity in SI is value x factor + offset (the offset is used by temperatures alone).
  */
 
+import { settle } from './numbers.js';
+
 export type Kind =
   | 'length'
   | 'plate'
@@ -206,6 +208,13 @@ export function unitsThatFit(kind: Kind): string[] {
   if (kind === 'power') return [...names, 'lb wood/h', 'kg wood/h'];
   if (kind === 'share') return ['%', 'or a plain number from 0 to 1'];
   return names;
+}
+
+/** A number in a unit of the table in SI, the very number that its text reads as. */
+export function siIn(kind: Kind, value: number, unit: string): number {
+  const row = findUnit(kind, unit);
+  if (!row) throw new RangeError(`'${unit}' is no unit of ${kind}`);
+  return settle(value * row.factor + (row.offset ?? 0));
 }
 
 /** The row a written unit names, or undefined. */

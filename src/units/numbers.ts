@@ -65,3 +65,8 @@ export function withDecimalPoint(text: string): string | undefined {
   const mended = `${match[1]}${match[2].replace(/\./g, ',') || '0'}.${match[3]}${text.slice(match[0].length)}`;
   return readNumber(mended) && mended;
 }
+
+/** Twelve digits: 1/4 in, 6.35 mm and 0.635 cm are then one and the same double, and so give the same bytes. */
+export function settle(si: number): number {
+  return Number(si.toPrecision(12));
+}

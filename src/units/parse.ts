@@ -7,7 +7,7 @@
 import { nearestName } from './nearest.js';
 import { gaugeNumbers, gaugeThickness, type GaugeTable } from './gauges.js';
 import { findUnit, KIND_NAMES, PLAIN_KINDS, UNITS, unitsThatFit, type Kind } from './kinds.js';
-import { readNumber, tidyText, withDecimalPoint } from './numbers.js';
+import { readNumber, settle, tidyText, withDecimalPoint } from './numbers.js';
 import { PIPES, scheduleKey, type PipeSize } from './pipe.js';
 
 /** Converts a number and a unit the table lacks into SI of the kind; undefined when it is no such unit. */
@@ -91,11 +91,6 @@ export function parseQuantity(kind: Kind, written: string | number, options: Par
   const si = withUnit(kind, number.value, unit, options);
   if (si.ok && !Number.isFinite(si.si)) return fault('not-finite', kind, 'is not a finite number');
   return si;
-}
-
-/** Twelve digits: 1/4 in, 6.35 mm and 0.635 cm are then one and the same double, and so give the same bytes. */
-function settle(si: number): number {
-  return Number(si.toPrecision(12));
 }
 
 function plainNumber(kind: Kind, value: number, text: string): Quantity {

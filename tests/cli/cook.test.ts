@@ -1,13 +1,9 @@
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { describe, expect, it } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
 
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-});
-afterEach(() => folder.remove());
+const folder = eachScratch();
 
 const market = example('reverse-flow.yaml');
 
@@ -15,8 +11,7 @@ describe('cook', () => {
   it('follows the day of a design', async () => {
     const { code, stdout, stderr } = await pitwright(['cook', market]);
     expect(code).toBe(0);
-    // on a busy machine it says what it is doing
-    expect(stderr.replace('pitwright: computing ...\n', '')).toBe('');
+    expect(stderr).toBe('');
     expect(stdout.replace(/\s+/g, ' ')).toMatch(/The day takes [\d.]+ lb \([\d.]+ kg\) of wood/);
     expect(stdout).toMatch(/last wood +5 h 47 min/);
     for (const line of stdout.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
@@ -36,19 +31,6 @@ describe('cook', () => {
     expect(existsSync(folder.at('charts/cook.png'))).toBe(true);
   });
 
-  it('tells what the reader chose, and what is left of the wood', async () => {
-    const text = readFileSync(market, 'utf8');
-    const pipe = text.replace(/(chamber:[^]*?)diameter: [^\n#]*/, '$1diameter: 30 in pipe, extra strong ');
-    writeFileSync(folder.at('pit.yaml'), pipe);
-    const { code, stdout, stderr } = await pitwright(['cook', folder.at('pit.yaml'), '--json']);
-    expect(code).toBe(0);
-    expect(stderr).toMatch(/^pitwright: chamber\.plate: /m);
-    const { cook, warnings } = JSON.parse(stdout);
-    expect(warnings).toMatchObject([{ code: 'wall-not-of-pipe', where: 'chamber.plate' }]);
-    expect(cook.left_kg).toBeGreaterThan(0);
-    expect(cook.left_kg).toBeLessThan(cook.woodTending_kg);
-  });
-
   it('says what a design without one lacks', async () => {
     const { code, stdout, stderr } = await pitwright(['cook', example('plain-24.yaml')]);
     expect({ code, stdout }).toEqual({ code: 3, stdout: '' });
@@ -58,16 +40,6 @@ describe('cook', () => {
 
 describe('cold-smoke', () => {
   const upright = example('offset-with-upright.yaml');
-
-  it('says whether the pit can, on which day and with what fire', async () => {
-    const cool = await pitwright(['cold-smoke', upright, '--air', '45 °F']);
-    expect(cool.code).toBe(0);
-    expect(cool.stdout).toMatch(/^Yes: the upright stays under 90 °F/m);
-    const warm = await pitwright(['cold-smoke', upright, '--air', '86 °F']);
-    expect(warm.stdout).toMatch(/^No: on a day of 86 °F .* the smallest steady fire already warms/m);
-    const hot = await pitwright(['cold-smoke', upright, '--air', '95 °F', '--json']);
-    expect(JSON.parse(hot.stdout).coldSmoke).toMatchObject({ possible: false, why: 'air-too-warm' });
-  });
 
   it('takes another ceiling and another least fire', async () => {
     const { stdout } = await pitwright([
@@ -84,12 +56,7 @@ describe('cold-smoke', () => {
     expect(coldSmoke.fire.wood_kg_per_s * 3600).toBeCloseTo(0.45359237, 6);
   });
 
-  it.each([
-    [['--ceiling', '90'], /has no unit/],
-    [['--ceiling', '900 °F'], /out of range; allowed: 40 °F to 200 °F/],
-    [['--least', '0 W'], /out of range/],
-    [['--air', 'warm'], /does not begin with a number/],
-  ])('refuses %s', async (args, message) => {
+  it.each([[['--ceiling', '90'], /has no unit/]])('refuses %s', async (args, message) => {
     const { code, stdout, stderr } = await pitwright(['cold-smoke', upright, ...args]);
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toMatch(message);

@@ -1,15 +1,10 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
 
 const plain = example('plain-24.yaml');
-const plainText = readFileSync(plain, 'utf8');
 const QUICK = ['--spread', '20', '--workers', '1'];
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-});
-afterEach(() => folder.remove());
+const folder = eachScratch();
 
 describe('report', () => {
   it('writes one HTML file with the options as columns, and nothing else', async () => {
@@ -24,84 +19,19 @@ describe('report', () => {
     expect(html).toContain('Slag Creek Fabrication');
   });
 
-  it('writes a PDF by the ending of its name or by --format, the same bytes each time', async () => {
-    for (const [name, args] of [
-      ['one.pdf', []],
-      ['two', ['--format', 'pdf']],
-    ] as const) {
-      expect((await pitwright(['report', plain, ...QUICK, ...args, '-o', folder.at(name)])).code).toBe(0);
-    }
-    const pdf = readFileSync(folder.at('one.pdf'));
-    expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
-    expect(readFileSync(folder.at('two')).equals(pdf)).toBe(true);
-  });
-
-  it('gives the same HTML from standard input, however many threads share the cases', async () => {
-    const first = await pitwright(['report', '-', ...QUICK], { stdin: plainText });
-    const second = await pitwright(['report', plain, '--spread', '20', '--workers', '2']);
-    expect(first.code).toBe(0);
-    expect(second.stdout).toBe(first.stdout);
-  });
-
-  it('adds a sheet of sizes from stock where that is asked for', async () => {
-    const run = await pitwright(['report', plain, ...QUICK, '--sizes', '-o', folder.at('sheet.html')]);
-    expect(run.code).toBe(0);
-    const html = readFileSync(folder.at('sheet.html'), 'utf8');
-    expect(html).toContain('Sizes that would do');
-    expect(html).toMatch(/For a full fire of 70,000&nbsp;BTU\/h, held at 250&nbsp;°F the best from stock: /);
-    expect(html.match(/6 in tube, 11 ga/g)!.length).toBeGreaterThan(2);
+  it('writes a PDF by the ending of its name', async () => {
+    expect((await pitwright(['report', plain, ...QUICK, '-o', folder.at('one.pdf')])).code).toBe(0);
+    expect(readFileSync(folder.at('one.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
   });
 
   it.each([
     ['a field that is none', ['--vary', 'chamber.plat=1/4 in | 1/8 in'], 3, /chamber\.plat/],
-    ['a value that is none', ['--vary', 'chamber.plate=1/4 in | thick'], 3, /thick/],
-    ['no values', ['--vary', 'chamber.plate'], 2, /--vary/],
-    ['an unknown paper', ['--paper', 'legal'], 2, /letter, a4/],
     ['an unknown format', ['--format', 'doc'], 2, /html, pdf/],
-    ['no folder', ['-o', 'none/sheet.html'], 2, /does not exist/],
   ])('%s: one clear message, nothing written', async (_, args, code, message) => {
     const run = await pitwright(['report', plain, ...args], { cwd: folder.path });
     expect({ code: run.code, stdout: run.stdout }).toEqual({ code, stdout: '' });
     expect(run.stderr).toMatch(message);
     expect(run.stderr).not.toMatch(/^ +at /m);
     expect(readdirSync(folder.path)).toEqual([]);
-  });
-
-  it('refuses to overwrite the design', async () => {
-    const { code, stderr } = await pitwright(['report', plain, '-o', plain]);
-    expect(code).toBe(2);
-    expect(stderr).toContain('overwrite the design');
-    expect(readFileSync(plain, 'utf8')).toBe(plainText);
-  });
-
-  it('still writes the sheet of a pit that cannot hold its target, and ends with 4', async () => {
-    const starved = plainText.replace('target: 250 °F', 'target: 700 °F').replace(/diameter: 4 in/, 'diameter: 1 in');
-    const file = folder.at('sheet.html');
-    const { code } = await pitwright(['report', '-', ...QUICK, '-o', file], { stdin: starved });
-    expect(code).toBe(4);
-    expect(readFileSync(file, 'utf8')).toContain('never reads 700 °F');
-  });
-});
-
-describe('charts as SVG', () => {
-  it('stand beside PNG as another format of the same pictures', async () => {
-    const charts = folder.at('charts');
-    const run = await pitwright(['estimate', plain, '--charts', charts, '--format', 'svg', '-o', folder.at('x.txt')]);
-    expect(run.code).toBe(0);
-    const names = readdirSync(charts).sort();
-    expect(names).toEqual([
-      'draft.svg',
-      'heat-loss.svg',
-      'warm-up-gas.svg',
-      'warm-up-steel.svg',
-      'warm-up-thermometer.svg',
-    ]);
-    for (const name of names) {
-      const svg = readFileSync(`${charts}/${name}`, 'utf8');
-      expect(svg).toMatch(/^<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
-      expect(svg).toContain('Backyard 24');
-      expect(svg).not.toMatch(/<script|href=/);
-    }
-    expect(existsSync(`${charts}/draft.png`)).toBe(false);
   });
 });

@@ -1,58 +1,10 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
-import { parse } from 'yaml';
-import { example, pitwright, scratch } from './support/run.js';
-
-const plain = example('plain-24.yaml');
-const design = JSON.stringify(parse(readFileSync(plain, 'utf8')));
-const stdin = `${design}\n`.repeat(40);
-
-/** Something that happens to each thread in the middle of its work, after so many exponentials. */
-const inThreads = (what: string) => ({
-  NODE_OPTIONS:
-    '--import data:text/javascript,' +
-    encodeURIComponent(
-      "import{isMainThread}from'node:worker_threads';const e=Math.exp;let n=0;" +
-        `if(!isMainThread)Math.exp=(x)=>{if(++n>800){${what}}return(e(x))}`,
-    ),
-});
-const outOfMemory = 'for(let a=[];;)a.push(new(Array)(1e5).fill(0.5))';
+import { describe, it } from 'vitest';
+import { expectBrokenOff } from './endedThreads.js';
 
 describe('a thread that ends early', () => {
   it.each([
-    ['leaves with 0', 'process.exit(0)', /our fault, not yours: a thread ended before its work was done \(exit 0\)\./],
     ['leaves with 7', 'process.exit(7)', /our fault, not yours: a thread ended before its work was done \(exit 7\)\./],
-    ['runs out of memory', outOfMemory, /our fault, not yours: .*memory limit/],
-  ])('in a batch, that %s: exit 1, whole lines, a word on how many', async (_, what, message) => {
-    const run = await pitwright(['batch', '--steady', '--workers', '2'], { stdin, env: inThreads(what) });
-    expect(run.code).toBe(1);
-    expect(run.stderr).toMatch(message);
-    const lines = run.stdout.split('\n');
-    expect(lines.pop()).toBe('');
-    for (const line of lines) expect(JSON.parse(line).assumed.converged).toBe(true);
-    expect(lines.length).toBeLessThan(40);
-    if (lines.length > 1) expect(run.stderr).toContain(`broke off after ${lines.length} whole lines`);
-    expect(run.stderr.match(/our fault/g)).toHaveLength(1);
-  });
-
-  it.each([
-    ['leaves', 'process.exit(0)', /a thread ended before its work was done/],
-    ['throws', "throw(new(Error)('boom'))", /our fault, not yours: boom\./],
-  ])('in a spread, that %s: exit 1, nothing written', async (_, what, message) => {
-    const folder = scratch();
-    try {
-      const args = ['estimate', plain, '--spread', '40', '--workers', '2', '-o', folder.at('x.txt')];
-      const run = await pitwright(args, { env: inThreads(what) });
-      expect(run).toMatchObject({ code: 1, stdout: '' });
-      expect(run.stderr).toMatch(message);
-      expect(readdirSync(folder.path)).toEqual([]);
-    } finally {
-      folder.remove();
-    }
-  });
-
-  it('in size: exit 1', async () => {
-    const run = await pitwright(['size', plain, '--workers', '2'], { env: inThreads('process.exit(0)') });
-    expect(run).toMatchObject({ code: 1, stdout: '' });
-  });
+  ])('in a batch, that %s: exit 1, whole lines, a word on how many', (_, what, message) =>
+    expectBrokenOff(what, message),
+  );
 });

@@ -4,7 +4,7 @@ import { choleskyFactor } from '../../src/design/correlation.js';
 import { estimateFieldsOf, FITTABLE, fittableField } from '../../src/design/estimateFields.js';
 import { formatFault, type DesignFault } from '../../src/design/faults.js';
 import { sameLog, valuesInUse, type Fitted } from '../../src/design/fitted.js';
-import { RANGES } from '../../src/design/ranges.js';
+import { rangeOf } from '../../src/design/fields.js';
 import { readDesign, type ReadResult } from '../../src/design/read.js';
 import { readFittedFile, textWithFitted, type NamedFile } from '../../src/design/readFitted.js';
 import { fittedYaml } from '../../src/report/fittedYaml.js';
@@ -114,7 +114,7 @@ describe('a design that names what a cook told', () => {
   it('stays within what a design may have, with a warning', () => {
     const wide = fittedOf('field: chamber.doorGap, times: 40, low: 30, high: 50, was: 2 in^2');
     const { design, warnings } = good(named(PLAIN, wide));
-    expect(design.chamber!.doorGap).toBe(RANGES.doorGap.max);
+    expect(design.chamber!.doorGap).toBe(rangeOf('chamber.doorGap').max);
     expect(warnings.map(({ code }) => code)).toEqual(['fitted-out-of-range']);
   });
 
@@ -143,7 +143,7 @@ describe('a design that names what a cook told', () => {
       if (path.endsWith('.emissivity') && found.length === 0) continue;
       expect(found.length, path).toBeGreaterThan(0);
       const [{ design, field }] = found;
-      const value = 0.5 * (RANGES[field.range].min + RANGES[field.range].max);
+      const value = 0.5 * (field.range.min + field.range.max);
       field.targets[0].set(design, value);
       expect(field.targets[0].get(design), path).toBe(value);
       expect(fittableField(path)).toMatchObject({ range: field.range, scale: field.scale });
@@ -354,7 +354,7 @@ describe('writing a fitted file', () => {
         logs: [{ name, hash, design: name, fitted_s: 15000, readings: 12, error_K: error }],
         values: paths.map((path, i) => {
           const { scale, range } = fittableField(path)!;
-          const { min, max } = RANGES[range];
+          const { min, max } = range;
           const [from, to] = scale === 'is' ? [min, max] : [0.2, 5];
           const value = from + shares[i][0] * (to - from);
           const half = shares[i][1] * Math.min(value - from, to - value);

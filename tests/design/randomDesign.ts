@@ -6,8 +6,8 @@
  * the same design.
  */
 import { FINISHES, INSULATIONS, WOODS } from '../../src/design/catalog/index.js';
+import { rangeOf } from '../../src/design/fields.js';
 import { overlap, sectionArea, widthAt, type Section } from '../../src/design/overlap.js';
-import { RANGES, type RangeName } from '../../src/design/ranges.js';
 import { readDesign } from '../../src/design/read.js';
 import { UNITS } from '../../src/units/index.js';
 
@@ -39,6 +39,56 @@ export function generator(seed: number): () => number {
   };
 }
 
+/** A field of each range that designs are drawn from. */
+const PLACES = {
+  air: 'site.air',
+  wind: 'site.wind',
+  altitude: 'site.altitude',
+  humidity: 'site.humidity',
+  surroundings: 'site.surroundings',
+  sun: 'site.sun',
+  rain: 'site.rain',
+  windPressure: 'site.windPressure.intake',
+  moisture: 'wood.moisture',
+  woodHeat: 'wood.heat',
+  fireHeat: 'fire.heat',
+  target: 'fire.target',
+  rise: 'fire.rise',
+  radiant: 'fire.radiant',
+  soot: 'fire.soot',
+  section: 'firebox.width',
+  length: 'firebox.length',
+  plate: 'firebox.plate',
+  centre: 'firebox.centre',
+  doorGap: 'firebox.doorGap',
+  doorSide: 'firebox.door.width',
+  lap: 'firebox.door.lap',
+  insulation: 'firebox.insulation.thickness',
+  skin: 'firebox.insulation.skin',
+  emissivity: 'firebox.emissivity',
+  contentMass: 'firebox.contents.mass',
+  contentArea: 'firebox.contents.area',
+  ventArea: 'firebox.intakes.area',
+  open: 'firebox.intakes.open',
+  height: 'firebox.intakes.centre',
+  discharge: 'firebox.intakes.discharge',
+  openingArea: 'throat.area',
+  plateHeight: 'chamber.reverse.height',
+  turn: 'chamber.reverse.turn',
+  uprightSide: 'upright.width',
+  uprightHeight: 'upright.height',
+  stackDiameter: 'stacks.diameter',
+  stackHeight: 'stacks.height',
+  entryLoss: 'stacks.entryLoss',
+  loss: 'stacks.bendLoss',
+  roughness: 'stacks.roughness',
+  innerConvection: 'innerConvection',
+  oxygenUse: 'estimates.oxygenUse',
+  stemFill: 'estimates.stemFill',
+  insideEmissivity: 'estimates.insideEmissivity',
+} as const;
+type RangeName = keyof typeof PLACES;
+
 class Draw {
   private readonly next: () => number;
 
@@ -62,14 +112,14 @@ class Draw {
 
   /** Inside a range of the table, and inside narrower bounds where given; NaN when nothing is left. */
   si(name: RangeName, low = -Infinity, high = Infinity): number {
-    const { min, max } = RANGES[name];
+    const { min, max } = rangeOf(PLACES[name]);
     const [a, b] = [Math.max(min, low), Math.min(max, high)];
     return a <= b ? this.between(a, b) : NaN;
   }
 
   /** An SI value as text, in any unit of its kind. */
   text(name: RangeName, si: number): string | number {
-    const { kind } = RANGES[name];
+    const { kind } = rangeOf(PLACES[name]);
     const unit = this.pick(UNITS[kind].length > 0 ? UNITS[kind] : [undefined]);
     if (!unit || (kind === 'share' && this.chance(0.5))) return si;
     return `${(si - (unit.offset ?? 0)) / unit.factor} ${unit.name}`;

@@ -23,7 +23,7 @@ const control = (bench: Workbench, id: string): Control => {
 };
 const edit = (bench: Workbench, id: string, value: string) => bench.edit(control(bench, id), value);
 
-const examples = ['insulated-upright', 'offset-with-upright', 'plain-24', 'reverse-flow', 'square-20', 'wind-cold'];
+const examples = ['insulated-upright', 'offset-with-upright', 'plain-24', 'reverse-flow', 'boxed-22', 'wind-cold'];
 
 describe('controls', () => {
   it.each(examples)('every place of every slider of %s writes a text that reads back to that place', (name) => {
@@ -75,11 +75,11 @@ describe('the drawing', () => {
 
 describe('edits', () => {
   it("keeps a pipe's wall when its diameter becomes a plain one", () => {
-    const bench = benchOf('square-20.yaml');
-    expect(edit(bench, 'chamber.diameter', '22 in')).toBe(true);
+    const bench = benchOf('boxed-22.yaml');
+    expect(edit(bench, 'chamber.diameter', '24 in')).toBe(true);
     expect(bench.current.text.text()).toContain('plate: 3/8 in');
-    expect(bench.current.design.chamber).toMatchObject({ width: 0.5588, plate: 0.009525 });
-    expect(edit(bench, 'chamber.diameter', '20 in pipe, extra strong')).toBe(true);
+    expect(bench.current.design.chamber).toMatchObject({ width: 0.6096, plate: 0.009525 });
+    expect(edit(bench, 'chamber.diameter', '22 in pipe, extra strong')).toBe(true);
     expect(bench.current.design.chamber?.plate).toBeCloseTo(0.009525, 9);
   });
 
@@ -97,7 +97,7 @@ describe('edits', () => {
   });
 
   it('turns a pipe into a shell of its outside diameter where it gets a plate of its own', () => {
-    const bench = benchOf('square-20.yaml');
+    const bench = benchOf('boxed-22.yaml');
     const { width } = bench.current.design.chamber!;
     expect(edit(bench, 'chamber.plate', '1/4 in')).toBe(true);
     expect(bench.current.text.text()).not.toContain('pipe, standard wall');

@@ -9,11 +9,11 @@ import { CodeGraph, type Place } from '../support/codeGraph.js';
 /** What a builder asks for: a design read, its estimate, the day of a cook and its events, cold smoke, hands and weights. */
 const ASKED = [
   'design/read.ts#readDesign',
-  'study/estimate.ts#estimate',
-  'study/studyOption.ts#studyOption',
-  'study/coldSmoke.ts#coldSmoke',
-  'study/touch.ts#handsOf',
-  'study/weight.ts#weightOf',
+  'study/estimate/estimate.ts#estimate',
+  'study/compare/studyOption.ts#studyOption',
+  'study/events/coldSmoke.ts#coldSmoke',
+  'study/carry/touch.ts#handsOf',
+  'study/carry/weight.ts#weightOf',
 ];
 
 const graph = new CodeGraph([...ASKED.map((place) => place.split('#')[0]), 'verify/registry.ts']);

@@ -2,12 +2,15 @@
  * One field of a design in steps, all else as it is: which way the numbers must go, whatever the design.
  */
 import { readDesign } from '../../src/design/read.js';
-import { changeTree, PARTS, type Change } from '../../src/design/vary.js';
+import { PARTS } from '../../src/design/stations.js';
+import { changeTree, type Change } from '../../src/design/vary.js';
 import { estimate, type EstimateOptions } from '../../src/study/estimate/estimate.js';
 import type { EstimateResult, SteadyState } from '../../src/study/estimate/result.js';
 import type { Tree } from '../design/randomDesign.js';
+import { shopDesign } from '../design/shopDesign.js';
 import { LONG, type Failure } from './checks.js';
 import { compared, replay } from './replay.js';
+import { Findings } from './telling.js';
 
 /** A share by which a number may go the wrong way: what the time steps leave open in a time, and the settling in a state. */
 export const SLACK = { time: 0.005, state: 1e-3 };
@@ -269,4 +272,17 @@ export function soaks(tree: Tree): boolean {
 /** All sweeps of a design. */
 export function sweepFailures(tree: Tree): Failure[] {
   return [...plateSweep(tree), ...insulationSweep(tree), ...stackSweep(tree), ...fireSweep(tree)];
+}
+
+/** Seeds whose designs soak, so that their sweeps say something; the layouts take turns. */
+export function* soaking(): Generator<number> {
+  for (let seed = 3000; ; seed++) if (soaks(shopDesign(seed))) yield seed;
+}
+
+/** Sweeps a design that a seed makes, and tells what fails. */
+export function sweepDesign(seed: number): void {
+  const findings = new Findings();
+  const tree = shopDesign(seed);
+  findings.add(seed, tree, sweepFailures(tree));
+  findings.tell();
 }

@@ -3,9 +3,6 @@ import type { Tree } from '../design/randomDesign.js';
 import type { Failure } from './checks.js';
 import { MISSES } from './misses.js';
 
-/** Is the long run asked for (`npm run test:long`)? */
-export const LONG_RUN = process.env.PITWRIGHT_TEST_LONG !== undefined;
-
 /** Designs that are printed in full, of those that fail together. */
 const MOST_PRINTED = 3;
 

@@ -7,8 +7,8 @@ import { exampleDesign } from '../support/examples.js';
 
 const folder = new URL('../../src/physics/', import.meta.url);
 const texts = readdirSync(folder).map((file) => ({ file, text: readFileSync(new URL(file, folder), 'utf8') }));
-const run = new CodeGraph(['study/estimate.ts', 'design/read.ts']).reachedFrom([
-  'study/estimate.ts#estimate',
+const run = new CodeGraph(['study/estimate/estimate.ts', 'design/read.ts']).reachedFrom([
+  'study/estimate/estimate.ts#estimate',
   'design/read.ts#readDesign',
 ]);
 

@@ -1,4 +1,5 @@
-import { RANGES, type RangeName } from '../../design/ranges.js';
+import { rangeOf } from '../../design/fields.js';
+import { range, type Range } from '../../design/ranges.js';
 import { toJson } from '../../report/json.js';
 import type { ColdSmoke } from '../../study/events/coldSmoke.js';
 import { parseQuantity, type UnitSystem } from '../../units/index.js';
@@ -23,9 +24,9 @@ export async function run(path: string, options: ColdSmokeOptions): Promise<void
   refuseClashes(path, { '--output': options.output });
   const loaded = await loadDesign(path);
   const { wood } = loaded.design;
-  const air = quantity('--air', options.air, 'air');
-  const ceiling = quantity('--ceiling', options.ceiling, 'ceiling');
-  const least = quantity('--least', options.least, 'leastFire', wood.heat);
+  const air = quantity('--air', options.air, rangeOf('site.air'));
+  const ceiling = quantity('--ceiling', options.ceiling, range('temperature', '40 °F', '200 °F'));
+  const least = quantity('--least', options.least, range('power', '50 W', '50 kW'), wood.heat);
   const design = air === undefined ? loaded.design : onADayOf(loaded.design, air);
   const out = openSink(options.output ?? '-');
   tellWarnings(loaded.warnings);
@@ -46,9 +47,9 @@ function onADayOf<T extends { site: { air: number; surroundings: number } }>(des
   return { ...design, site: { ...site, air, surroundings } };
 }
 
-function quantity(option: string, written: string | undefined, name: RangeName, woodHeat = 1): number | undefined {
+function quantity(option: string, written: string | undefined, allowed: Range, woodHeat = 1): number | undefined {
   if (written === undefined) return undefined;
-  const { kind, min, max, low, high } = RANGES[name];
+  const { kind, min, max, low, high } = allowed;
   const read = parseQuantity(kind, written);
   if (!read.ok) throw new Stop(exit.wrongUsage, `${option} '${written}' ${read.problem}; allowed: ${read.allowed}.`);
   const si = read.wood ? read.si * woodHeat : read.si;

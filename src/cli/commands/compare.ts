@@ -1,4 +1,4 @@
-import { RANGES } from '../../design/ranges.js';
+import { rangeOf } from '../../design/fields.js';
 import { parseVariation, pathsIn, type Variation } from '../../design/vary.js';
 import { assemble, type Comparison } from '../../study/compare/compare.js';
 import type { Equal } from '../../study/compare/equalShape.js';
@@ -96,7 +96,7 @@ function settingsOf({ price, door }: CompareOptions): StudySettings {
     Object.assign(settings, { steelPrice: read.perKilogram, currency: read.currency });
   }
   if (door !== undefined) {
-    const { min, max, low, high, kind } = RANGES.doorTime;
+    const { min, max, low, high, kind } = rangeOf('cook.loading');
     const read = parseQuantity(kind, door);
     if (!read.ok) throw new Stop(exit.wrongUsage, `--door '${door}' ${read.problem}; allowed: ${read.allowed}.`);
     if (!(read.si >= min && read.si <= max)) {

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { basename } from 'node:path';
 import type { Design } from '../../design/design.js';
 import { sameLog } from '../../design/fitted.js';
-import { PROBE_ACCURACY } from '../../design/resolveLog.js';
+import { PROBE_ACCURACY } from '../../design/fields/log.js';
 import type { CookLog } from '../../fit/log/log.js';
 import { formatLogFaults } from '../../fit/log/report.js';
 import { readLogAnyUnit } from '../../fit/log/readLog.js';

@@ -4,7 +4,7 @@
  * Limits for years of use; they are where something begins, not where it fails. A pit is heated and cooled time and again, so
  * for scaling the limit for intermittent service counts, which is the lower one of austenitic steel.
  */
-import type { Steel } from '../design.js';
+import type { Steel } from '../../physics/steel.js';
 
 interface Limit {
   /** [K] */

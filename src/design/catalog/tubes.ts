@@ -1,27 +1,30 @@
 /** Round stock a stack may be cut from: tube by outside diameter and gauge (common practice, no source), and pipe. */
-import { gaugeThickness, PIPES } from '../../units/index.js';
+import { gaugeThickness, PIPES, settle, siIn } from '../../units/index.js';
 
 export interface StockTube {
-  /** how a shop orders it */
-  name: string;
-  /** outside diameter and wall [m] */
+  /** outside diameter of a tube, nominal size of a pipe [in] */
+  size: number;
+  /** gauge of a tube's wall; a pipe has its standard one */
+  gauge?: number;
+  /** outside diameter and wall, of a tube that of carbon steel [m] */
   diameter: number;
   wall: number;
 }
 
-const INCH = 0.0254;
-const WALL = gaugeThickness(11) ?? 0;
+const GAUGE = 11;
+const MOST_PIPE = 12;
 
-const tubes: StockTube[] = [3, 4, 5, 6, 8, 10, 12].map((inches) => ({
-  name: `${inches} in tube, 11 ga`,
-  diameter: inches * INCH,
-  wall: WALL,
+const tubes: StockTube[] = [3, 4, 5, 6, 8, 10, 12].map((size) => ({
+  size,
+  gauge: GAUGE,
+  diameter: siIn('length', size, 'in'),
+  wall: settle(gaugeThickness(GAUGE)!),
 }));
 
-const pipes: StockTube[] = PIPES.filter((pipe) => pipe.nominal <= 12).map((pipe) => ({
-  name: `${pipe.nominal} in pipe, standard wall`,
-  diameter: pipe.diameter,
-  wall: pipe.walls.std,
+const pipes: StockTube[] = PIPES.filter(({ nominal }) => nominal <= MOST_PIPE).map(({ nominal, diameter, walls }) => ({
+  size: nominal,
+  diameter: settle(diameter),
+  wall: settle(walls.std),
 }));
 
 export const STOCK_TUBES: readonly StockTube[] = [...tubes, ...pipes].sort((a, b) => a.diameter - b.diameter);

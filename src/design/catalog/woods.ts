@@ -9,7 +9,7 @@
  * wood; with the basis unsettled they would move a result by 5 % either way on a guess, so they are kept here for the record
  * (`printedHeat`) and not used. A builder who has a measured heat gives `wood.heat`.
  */
-import type { WoodComposition } from '../design.js';
+import type { WoodComposition } from '../../physics/wood.js';
 
 export interface WoodRow {
   /** mass fractions of dry wood */

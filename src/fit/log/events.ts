@@ -1,6 +1,6 @@
 /** What was done to the pit and what the weather did: wood, fire, vents, door, air, wind. */
 import type { Design } from '../../design/design.js';
-import { RANGES } from '../../design/ranges.js';
+import { rangeOf } from '../../design/fields.js';
 import { format, parseQuantity, type OtherUnits } from '../../units/index.js';
 import type { Column } from './columns.js';
 import type { CookLog, LogCurve, Stretch, WoodAdded } from './log.js';
@@ -30,7 +30,8 @@ const SHUT = /^(?:shut|closed?|0|n|no|false|off)$/i;
 type Events = Pick<CookLog, 'wood' | 'fire' | 'air' | 'wind' | 'intakes' | 'damper' | 'door'>;
 
 export function readEvents(source: Source): Events {
-  const { air, wind, open, fireHeat } = RANGES;
+  const [air, wind] = [rangeOf('site.air'), rangeOf('site.wind')];
+  const [open, fireHeat] = [rangeOf('firebox.intakes.open'), rangeOf('fire.heat')];
   return {
     wood: readWood(source),
     fire: curveOf(source, 'fire', { low: 0, high: fireHeat.max, kind: 'power', tellBlank: true }),

@@ -1,8 +1,10 @@
 import { chartScene } from '../../charts/chartScene.js';
+import { stackSection } from '../../design/geometryOf.js';
 import { drawingScene } from '../../draw/drawingScene.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { optionsChart } from '../../charts/optionsChart.js';
 import { pitDrawing } from '../../draw/pit/pitDrawing.js';
+import { breakText } from '../../draw/textWidth.js';
 import { capital, plainText } from '../../words/plainText.js';
 import { SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare/compare.js';
@@ -41,6 +43,7 @@ const MOST_WARNINGS = { few: 5, many: 3 };
 const LINE = 20;
 const LEAST_DRAWING = 160;
 const DRAWING_HEIGHT = { few: 262, many: 236 };
+const SMALL = { size: SHEET.small, weight: 400 } as const;
 /** The chart is drawn larger and set smaller: its lettering is meant for a screen. */
 const CHART = { width: 1000, height: 240 };
 
@@ -64,7 +67,8 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
   const few = comparison.options.length <= MANY;
   // the chart lives on what the rest leaves
   const lines =
-    Math.max(0, table.rows.length - ASKED.length) + warnings.reduce((sum, { items }) => sum + items.length, 0);
+    Math.max(0, table.rows.length - ASKED.length) +
+    warnings.flatMap(({ items }) => items).reduce((sum, item) => sum + breakText(item, width, SMALL).length, 0);
   const maxHeight = Math.max(LEAST_DRAWING, (few ? DRAWING_HEIGHT.few : DRAWING_HEIGHT.many) - LINE * lines);
   return {
     title: 'For the buyer',
@@ -137,9 +141,11 @@ export function pitWords(design: EstimateResult['design']): string {
     ...(upright
       ? [`upright ${across(upright)}, ${size(upright.depth)} deep, of ${format('plate', upright.plate)} plate`]
       : []),
-    ...stacks.map(
-      (stack) => `stack ${size(stack.diameter)} across and ${size(stack.height)} long on the ${stack.part}`,
-    ),
+    ...stacks.map((stack) => {
+      const { round, across, along } = stackSection(stack);
+      const section = round ? `${size(across)} across` : `${size(across)} × ${size(along)}`;
+      return `stack ${section} and ${size(stack.height)} long on the ${stack.part}`;
+    }),
   ];
   return `${parts.join('; ')}.`;
 }

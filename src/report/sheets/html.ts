@@ -57,9 +57,19 @@ function sheetHtml(sheet: Sheet, index: number, document: ReportDocument): strin
   return [
     `<section class="sheet ${sheet.fit}" aria-labelledby="${label}">`,
     head,
-    ...sheet.blocks.map((block) => blockHtml(block, `${label}f`, next)),
+    ...together(
+      sheet,
+      sheet.blocks.map((block) => blockHtml(block, `${label}f`, next)),
+    ),
     '</section>',
   ].join('\n');
+}
+
+/** A sheet's last table and what stands behind it share a page, so that no few last lines have one to themselves. */
+function together({ blocks, fit }: Sheet, html: string[]): string[] {
+  const last = blocks.findLastIndex(({ kind }) => kind === 'table');
+  if (fit === 'one' || last < 0) return html;
+  return [...html.slice(0, last), '<div class="together">', ...html.slice(last), '</div>'];
 }
 
 /** A sentence: a number stays on one line with its unit. */

@@ -16,7 +16,7 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
     `.sheet{width:${width}px;min-height:${height}px;margin:0 auto 24px;padding:${margin}px;background:${PAPER};` +
       `box-shadow:0 1px 6px rgba(31,41,51,.25)}`,
     `.one{height:${height}px;overflow:hidden;display:flex;flex-direction:column;gap:${gap}px}`,
-    `.flow>*+*{margin-top:${gap * 1.4}px}`,
+    `.flow>*+*,.together>*+*{margin-top:${gap * 1.4}px}`,
     `header{display:flex;justify-content:space-between;align-items:flex-end;gap:24px;` +
       `border-bottom:${SHEET.rule}px solid ${INK};padding-bottom:7px}`,
     `header p,h1,h2,h3,figure,ul,table{margin:0}`,
@@ -54,7 +54,7 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
       // the sheets behind run on, so that none leaves a page nearly empty
       `.one+.flow{break-before:page}.flow+.flow{margin-top:${2.6 * gap}px}` +
       `header,table,tr,figure,.one{break-inside:avoid}.columns table{break-inside:auto}thead{display:table-header-group}` +
-      `header,caption,.minor{break-after:avoid}}`,
+      `.together{break-inside:avoid}header,caption,.minor{break-after:avoid}}`,
     // a narrow screen scrolls the drawings down, not across
     `@media screen and (max-width:${width}px){main{padding:0}.sheet{width:auto;height:auto;min-height:0;margin:0 0 12px;` +
       `padding:16px}.one{display:block}.one>*+*{margin-top:14px}.flexible{display:block}.flexible svg{height:auto}` +

@@ -108,7 +108,9 @@ function partBlocks(result: EstimateResult, geometry: Geometry): Block[] {
     { kind: 'table', table: { ...weightsData(result, 'shop'), caption: 'Areas, weights, volumes' } },
     {
       kind: 'text',
-      text: 'A Biot number below 0.1 means that a plate has one temperature through its thickness, as computed here.',
+      text:
+        `The largest Biot number of a part is ${Math.max(...result.geometry.parts.map(({ biot }) => biot)).toPrecision(2)}; ` +
+        'below 0.1 a plate has one temperature through its thickness, as computed here.',
     },
     {
       kind: 'table',

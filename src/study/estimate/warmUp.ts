@@ -9,8 +9,6 @@ import { inside, type Moment, type Stride } from '../../network/transient.js';
 
 /** Soaked: the steel holds this share of the heat above outdoors that it holds once settled. */
 const SOAKED_SHARE = 0.9;
-/** The clock starts with the match; the gas is first solved when the fire has burned this long [s]. */
-const FIRST_MOMENT = 1;
 /** Longest warm-up that is followed [s]. */
 const LONGEST = 24 * 3600;
 /** Curves go on this far past the soaked time, or past the settling of a fire that cannot reach the target. */
@@ -57,8 +55,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
   const { design, settler } = pit;
   const { fire } = design;
   const parts: (Moment | Stride)[] = [];
-  const line = new Timeline(pit, settler.burningState(0, settler.coldState()), {
-    time: FIRST_MOMENT,
+  const line = new Timeline(pit, settler.coldState(), {
     tolerance: options.tolerance,
     follow: (part) => parts.push(part),
   });
@@ -100,7 +97,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
   };
 
   // 1: full fire up to the target
-  if (!line.burn((t) => ({ mode: 'release', heat: fire.heat * (1 - Math.exp(-t / fire.rise)) }))) return finish(false);
+  line.light((t) => ({ mode: 'release', heat: fire.heat * (1 - Math.exp(-t / fire.rise)) }));
   const reads = readsTarget(line);
   const quiet = still('full');
   for (;;) {
@@ -209,12 +206,11 @@ function lastRise(steel: SteelHeat, first: Moment, parts: readonly (Moment | Str
   return first;
 }
 
-/** Curves of every station: the pit before the match, then each moment up to `end`, and the soaked one. */
+/** Curves of every station: each moment from the match up to `end`, and the soaked one. */
 function seriesOf(pit: Pit, parts: readonly (Moment | Stride)[], soaked: Moment | null, end: number): WarmUp['series'] {
   const { model } = pit;
   const { stems, gauge } = model.network;
-  const cold = pit.settler.coldState();
-  const moments: Moment[] = [{ time: 0, x: cold, fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 }];
+  const moments: Moment[] = [];
   for (const part of parts) {
     if (!('after' in part)) {
       if (part.time <= end) moments.push(part);

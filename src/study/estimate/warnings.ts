@@ -181,6 +181,9 @@ export function otherState(state: SteadyState | null, other: SteadyState, where:
   };
 }
 
+/** Two states share their gas out otherwise between stacks when one carries this share more or less of it. */
+const STACK_SHARE = 0.1;
+
 /** What sets two states of a pit apart: openings through which gas goes the other way, else where its temperature differs most. */
 function flips(state: SteadyState, other: SteadyState): string {
   const flow = ({ openings }: SteadyState, i: number) => openings[i].flow_kg_per_s;
@@ -199,6 +202,13 @@ function flips(state: SteadyState, other: SteadyState): string {
     3,
   );
   if (turned.length > 0) return `there gas goes the other way through ${names}`;
+  const stack = state.openings.findIndex(
+    ({ role }, i) => role === 'stackExit' && Math.abs(flow(other, i) - flow(state, i)) > STACK_SHARE * largest,
+  );
+  if (stack >= 0) {
+    const drawn = (each: SteadyState) => format('massFlow', flow(each, stack), 'shop', { digits: 2 });
+    return `there the ${state.openings[stack].name} carries ${drawn(other)} instead of ${drawn(state)}`;
+  }
   const gas = state.stations.map(({ name, gas_K }, i) => ({ name, here: gas_K, there: other.stations[i].gas_K }));
   const most = gas.reduce((a, b) => (Math.abs(b.there - b.here) > Math.abs(a.there - a.here) ? b : a));
   const air = Math.abs(other.air_kg_per_s / state.air_kg_per_s - 1);
@@ -250,10 +260,23 @@ export function targetWarning(
     ];
   }
   if (!run) return [];
+  if (!first) {
+    const { thermometer_K, fire_W } = run.warmUp.series;
+    const reads = thermometer_K[thermometer_K.length - 1];
+    return [
+      {
+        code: 'target-not-reached',
+        message: `lit cold, the pit brings the thermometer only to ${fahrenheit(reads)} within 24 hours, not to ${target}: by then ${formatBoth('power', fire_W[fire_W.length - 1])} burn, and the draft has not settled; give the fire more air and the gas one clear way`,
+        where: design.gauge,
+        value: reads,
+        limits: low,
+      },
+    ];
+  }
   return [
     {
       code: 'not-soaked-in-a-day',
-      message: `the pit has not soaked within 24 hours of this fire: ${slow(assumed, steady, first !== null, target)}`,
+      message: `the pit has not soaked within 24 hours of this fire: ${slow(assumed, steady, target)}`,
       where: design.gauge,
       value: null,
       limits: { high: 86400, unit: 's' },
@@ -261,9 +284,7 @@ export function targetWarning(
   ];
 }
 
-function slow(assumed: SteadyState, steady: SteadyState | null, read: boolean, target: string): string {
+function slow(assumed: SteadyState, steady: SteadyState | null, target: string): string {
   if (steady && steady.fire_W > JUST_ENOUGH * assumed.fireAsked_W) return `it is only just large enough for ${target}`;
-  return read
-    ? `once it has read ${target} it never settles, for the draft keeps turning with the fire or something in it takes up heat for longer`
-    : 'what is in it takes up heat for longer than that, or the draft keeps turning';
+  return `once it has read ${target} it never settles, for the draft keeps turning with the fire or something in it takes up heat for longer`;
 }

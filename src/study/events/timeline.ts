@@ -98,6 +98,12 @@ export class Timeline {
     return true;
   }
 
+  /** Light the pit, cold till now. */
+  light(demandAt: (t: number) => Demand): void {
+    this.transient.light(demandAt);
+    this.record();
+  }
+
   /**
    * One step, recorded.
    *

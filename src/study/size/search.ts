@@ -69,7 +69,7 @@ export function ventsThatFit(design: Design): StockVents[] {
 
 /** Largest throat that the parts it joins leave room for [m2]. */
 function throatRoom(design: Design): number {
-  return 0.9 * jointsOf(design).find(({ path }) => path === 'throat')!.area;
+  return 0.9 * jointsOf(design).find(({ opening }) => opening === design.throat)!.area;
 }
 
 const total = ({ count, area }: StockVents) => count * area;

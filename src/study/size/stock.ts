@@ -1,25 +1,23 @@
 /**
  * What a shop has on the shelf: vents, stacks and throats to choose from. Sizes are common practice, no source. Each carries
- * the text that a design file takes, and the number which that text reads as.
+ * the text that a design file takes, printed from its number so that it reads as that number.
  */
 import { STOCK_TUBES } from '../../design/catalog/index.js';
 import type { Steel } from '../../design/design.js';
-import { parseQuantity, type Kind } from '../../units/index.js';
+import { gaugeThickness, inchText, settle, siIn } from '../../units/index.js';
 
 export interface Sized {
   /** as a design file takes it */
   text: string;
   /** SI */
   value: number;
-  /** wall of a pipe that the text names [m] */
-  pipeWall?: number;
 }
 
-function sized(kind: Kind, text: string, gauges?: Steel): Sized {
-  const read = parseQuantity(kind, text, { gauges });
-  if (!read.ok) throw new RangeError(`stock list: '${text}' ${read.problem}`);
-  return { text, value: read.si, ...(read.pipe?.wall === undefined ? {} : { pipeWall: read.pipe.wall }) };
-}
+const inches = (values: readonly number[]) =>
+  values.map((each): Sized => {
+    const value = siIn('length', each, 'in');
+    return { text: inchText(value), value };
+  });
 
 export interface StockVents {
   kind: 'disc' | 'slide';
@@ -43,12 +41,10 @@ export interface StockStack {
   thickness: number;
 }
 
-const inches = (values: string[]) => values.map((each) => sized('length', `${each} in`));
-
-const DISCS = inches(['2', '2-1/2', '3', '3-1/2', '4', '5', '6', '8']);
+const DISCS = inches([2, 2.5, 3, 3.5, 4, 5, 6, 8]);
 const DISC_COUNTS = [1, 2, 3, 4];
-const SLIDE_WIDTHS = inches(['4', '6', '8', '10', '12', '16']);
-const SLIDE_HEIGHTS = inches(['2', '3', '4']);
+const SLIDE_WIDTHS = inches([4, 6, 8, 10, 12, 16]);
+const SLIDE_HEIGHTS = inches([2, 3, 4]);
 const SLIDE_COUNTS = [1, 2];
 /** Metal left between vents that stand side by side [m]. */
 const BETWEEN = 0.0254;
@@ -79,24 +75,30 @@ export function stockVents(face: { width: number; height: number }): StockVents[
 
 /** Round tube and pipe of a steel, the narrowest first: the same gauge is another wall in stainless. */
 export function stockStacks(steel: Steel): StockStack[] {
-  return STOCK_TUBES.map(({ name }) => {
-    const [size, gauge] = name.split(' tube, ');
+  return STOCK_TUBES.map(({ size, gauge, diameter: outside, wall }): StockStack => {
     if (gauge === undefined) {
-      const diameter = sized('length', name);
-      return { name, diameter, outside: diameter.value, thickness: diameter.pipeWall ?? NaN };
+      const name = `${size} in pipe, standard wall`;
+      return { name, diameter: { text: name, value: outside }, outside, thickness: wall };
     }
-    const [diameter, wall] = [sized('length', size), sized('plate', gauge, steel)];
-    return { name, diameter, wall, outside: diameter.value, thickness: wall.value };
+    const thickness = settle(gaugeThickness(gauge, steel)!);
+    const written = inchText(outside);
+    return {
+      name: `${written} tube, ${gauge} ga`,
+      diameter: { text: written, value: outside },
+      wall: { text: `${gauge} ga`, value: thickness },
+      outside,
+      thickness,
+    };
   });
 }
 
 /** Stack lengths, in steps of 6 in. */
-export const STOCK_HEIGHTS: readonly Sized[] = inches(Array.from({ length: 11 }, (_, i) => String(12 + 6 * i)));
+export const STOCK_HEIGHTS: readonly Sized[] = inches(Array.from({ length: 11 }, (_, i) => 12 + 6 * i));
 
-const SQUARE_INCH = 0.0254 ** 2;
+const SQUARE_INCH = siIn('area', 1, 'in²');
 
 /** The smallest throat of whole tens of square inches that is at least this large [m2]. */
 export function stockThroat(least: number): Sized {
   const tens = Math.max(1, Math.ceil(least / (10 * SQUARE_INCH) - 1e-9));
-  return sized('area', `${10 * tens} in^2`);
+  return { text: `${10 * tens} in^2`, value: siIn('area', 10 * tens, 'in²') };
 }

@@ -1,5 +1,5 @@
 import type { Design, Site } from '../../design/design.js';
-import { RANGES } from '../../design/ranges.js';
+import { rangeOf } from '../../design/fields.js';
 import { LIMIT } from './limits.js';
 import { fullFire, holdFire, type AirState } from './states.js';
 
@@ -35,7 +35,7 @@ export function weathersOf({ site }: Design): Weather[] {
     const surroundings = site.surroundings === site.air ? air : site.surroundings;
     return { ...site, surroundings, ...change };
   };
-  const cold = Math.max(RANGES.air.min, Math.min(COLD, site.air - COLDER));
+  const cold = Math.max(rangeOf('site.air').min, Math.min(COLD, site.air - COLDER));
   const wind = Math.max(WIND, site.wind);
   return [
     { key: 'cold', words: 'a cold day', site: at({ air: cold }) },

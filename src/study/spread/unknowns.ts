@@ -1,7 +1,6 @@
 import type { Design } from '../../design/design.js';
 import { estimateFieldsOf, type EstimateField, type EstimateKind } from '../../design/estimateFields.js';
 import { valuesInUse, type FittedLog, type FittedValue } from '../../design/fitted.js';
-import { RANGES } from '../../design/ranges.js';
 import { listed } from '../../units/listed.js';
 import type { UnknownUsed } from '../estimate/result.js';
 import { triangleOfInterval, triangularQuantile } from './sampling.js';
@@ -107,7 +106,7 @@ function unknownsIn(design: Design, fitted: FittedPaths, wanted: (field: Estimat
 }
 
 function unknown({ path, kind, range, scale, targets }: EstimateField, design: Design): Unknown | null {
-  const { min, max } = RANGES[range];
+  const { min, max } = range;
   const { around, unit, source } = spreadOf(kind, targets[0].get(design));
   const fields = targets.map(({ get, set }) => {
     const value = get(design);
@@ -130,7 +129,7 @@ function fittedUnknown(
   design: Design,
   logs: readonly FittedLog[],
 ): Unknown | null {
-  const inRange = (each: number) => Math.min(RANGES[range].max, Math.max(RANGES[range].min, each));
+  const inRange = (each: number) => Math.min(range.max, Math.max(range.min, each));
   const value = targets[0].get(design);
   const factor = scale === 'times' ? value / fitted.value : 1;
   const interval = { low: Math.min(factor * fitted.low, value), high: Math.max(factor * fitted.high, value) };

@@ -1,5 +1,5 @@
 /** Checks of wood as a fuel. */
-import { splitFire } from '../../physics/splits.js';
+import { burnDown, splitFire } from '../../physics/splits.js';
 import { gasEnthalpy, mixturePolynomial } from '../../physics/gasMixture.js';
 import {
   combustionYields,
@@ -40,11 +40,14 @@ const excessAir = quantity('number', 'air over stoichiometric air');
 const burning = { ...analysis, moistureDryBasis: dryBasis, excessAir } as const;
 const SPECIES = ['CO2', 'H2O', 'O2', 'N2'] as const;
 
-const splits = {
-  every: quantity('time', 'from one split to the next'),
+const lastWood = {
   flame: quantity('time', 'mean time of the flaming share'),
   glow: quantity('time', 'mean time of the charcoal'),
   charcoal: quantity('share', 'of the heat that the charcoal holds'),
+} as const;
+const splits = {
+  ...lastWood,
+  every: quantity('time', 'from one split to the next'),
   mean: quantity('power', 'averaged over a period'),
 } as const;
 /** Points of a mean over a period. */
@@ -132,6 +135,18 @@ export const woodChecks: Record<string, Check> = {
       for (let n = 0; n < POINTS; n++) sum += splitFire(v, v.mean, ((n + 0.5) / POINTS) * v.every);
       return sum / POINTS;
     },
+  ),
+  burnDownShare: defineCheck(
+    'heat of a steady fire some time after its last wood, as a share of what it gave',
+    { ...lastWood, time: quantity('time', 'since then') },
+    'share',
+    (v) => burnDown(v, v.time).share,
+  ),
+  burnDownLeft: defineCheck(
+    'heat that such a fire has yet to give, as a time of what it gave',
+    { ...lastWood, time: quantity('time', 'since then') },
+    'time',
+    (v) => burnDown(v, v.time).left,
   ),
   netHeatPerOxygen: defineCheck(
     'net heat of dry wood per kg of oxygen it takes',

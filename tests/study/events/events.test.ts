@@ -68,7 +68,7 @@ describe('an open door', () => {
 
   it('takes the door of the gauge’s part, as given or of a usual size', () => {
     expect(doorwayOf(plain())).toMatchObject({ part: 'chamber', assumed: true, centre: plain().chamber!.centre });
-    const given = exampleDesign('square-20.yaml');
+    const given = exampleDesign('boxed-22.yaml');
     const { width, height } = given.chamber!.door!;
     const r = given.chamber!.width / 2;
     const doorway = doorwayOf(given);

@@ -1,0 +1,111 @@
+/** Every field of a design file; what it may be, how it is read, printed and moved stands in its row. */
+import * as z from 'zod';
+import { handle, load, trailer } from './fields/carry.js';
+import { cook } from './fields/cook.js';
+import {
+  choice,
+  list,
+  numbersIn,
+  optional,
+  quantity,
+  text,
+  usual,
+  block,
+  type Field,
+  type Row,
+  type Rows,
+} from './fields/field.js';
+import { log } from './fields/log.js';
+import { chamber, firebox, throat, upright } from './fields/parts.js';
+import { fire, site, wood } from './fields/site.js';
+import { stack } from './fields/stack.js';
+import { range, type Range } from './ranges.js';
+import { GAUGES } from './stations.js';
+
+const format: Field<1> = {
+  zod: z.literal(1).meta({ description: 'Number of this file format.' }),
+  read: () => 1,
+};
+
+/** Fields in the order in which a design is told, part by part. */
+export const DESIGN = {
+  schema: format,
+  name: text('Name of the design.'),
+  shop: usual(text('Shop’s name for a buyer’s sheet.')),
+  job: usual(text('Job or customer number for a buyer’s sheet.')),
+  site: usual(site),
+  wood: usual(wood),
+  fire,
+  firebox,
+  chamber,
+  upright,
+  throat,
+  stacks: list(stack, 1, 8, 'The stacks.'),
+  innerConvection: quantity(range('number', '0.2', '5'), 'Factor on all inner convection.', {
+    default: '1',
+    guess: '0.8-2',
+    print: { bare: true },
+    unknown: { kind: 'innerConvection', label: 'how well gas heats the walls' },
+  }),
+  gauge: choice(GAUGES, 'Where the cook’s thermometer sits.', {
+    default: ({ chamber, upright }) => (chamber || !upright ? 'middle' : 'uprightUpper'),
+    says: 'middle; uprightUpper without a chamber',
+  }),
+  estimates: usual(
+    block('What no correlation settles.', {
+      oxygenUse: quantity(range('share', '0.1', '1'), 'Share of the oxygen a wood fire can use.', {
+        default: '0.90',
+        guess: true,
+        print: { bare: true },
+        unknown: { kind: 'oxygenUse', label: 'oxygen a wood fire can use' },
+      }),
+      stemFill: quantity(range('share', '0.05', '1'), 'Solid share of the thermometer stem.', {
+        default: '0.4',
+        guess: '0.2-1',
+        print: { bare: true },
+        unknown: { kind: 'stemFill', label: 'lag of the thermometer stem' },
+      }),
+      insideEmissivity: quantity(range('share', '0.05', '1'), 'Emissivity of the sooted inside.', {
+        default: '0.95',
+        guess: true,
+        print: { bare: true },
+        unknown: { kind: 'inside', label: 'emissivity inside, sooted' },
+      }),
+    }),
+  ),
+  cook: optional(cook),
+  handles: optional(list(handle, 1, 20, 'Handles and knobs.')),
+  trailer: optional(trailer),
+  loads: optional(list(load, 1, 50, 'What else is carried.')),
+  log: optional(log),
+};
+
+/** The same in the order of the file format, where the throat stands before the upright. */
+export const IN_FILE: Rows = Object.fromEntries(
+  Object.entries<Field>(DESIGN).flatMap(([key, field]) => {
+    if (key === 'throat') return [];
+    return key === 'upright'
+      ? [
+          ['throat', throat],
+          [key, field],
+        ]
+      : [[key, field]];
+  }),
+);
+
+const NUMBERS: ReadonlyMap<string, Row> = new Map(numbersIn(IN_FILE));
+
+/** Paths of all numbers, without the places of a list, in the order of the file format. */
+export const NUMBER_PATHS: readonly string[] = [...NUMBERS.keys()];
+
+/** The row of a number by its path, `firebox.intakes[0].centre`; undefined for a path that is no number's. */
+export function rowAt(path: string): Row | undefined {
+  return NUMBERS.get(path.replace(/\[\d+\]/g, ''));
+}
+
+/** What a number may be, by its path. */
+export function rangeOf(path: string): Range {
+  const row = rowAt(path);
+  if (!row) throw new RangeError(`'${path}' is no number of a design`);
+  return row.range;
+}

@@ -1,0 +1,148 @@
+/** Where and in what weather a pit stands, its wood and its fire. */
+import { netHeatAsFired, type WoodComposition } from '../../physics/wood.js';
+import { WOODS } from '../catalog/index.js';
+import { range } from '../ranges.js';
+import type { Fields } from '../reading.js';
+import { splits } from './cook.js';
+import { block, choice, quantity, readRows, usual, type Soft } from './field.js';
+import { SHARE, WIND } from './shared.js';
+
+const PRESSURE = range('number', '-2', '2');
+
+export const site = block('Where and in what weather it stands.', {
+  air: quantity(range('temperature', '-40 °C', '50 °C'), 'Outdoor air temperature.', {
+    default: '70 °F',
+    examples: ['70 °F'],
+    slider: { label: 'Outdoor air', steps: [-20, 110, 1] },
+  }),
+  wind: quantity(WIND, 'Wind speed at the pit.', {
+    default: '5 mph',
+    slider: { label: 'Wind', steps: [0, 30, 0.5] },
+    unknown: { kind: 'wind', label: 'wind at the pit' },
+  }),
+  altitude: quantity(range('length', '-400 m', '5000 m'), 'Altitude above sea level.', {
+    default: '0 ft',
+    print: { shop: 'ft', si: 'm' },
+  }),
+  humidity: quantity(SHARE, 'Relative humidity.', { default: '50 %' }),
+  surroundings: quantity(range('temperature', '-80 °C', '80 °C'), 'Radiant temperature of the surroundings.', {
+    default: ({ air }) => air as number,
+    says: 'the air’s',
+  }),
+  sun: quantity(range('heatFlux', '0 W/m2', '1400 W/m2'), 'Sunshine on a level surface.', {
+    default: '0 W/m2',
+    says: 'none',
+  }),
+  rain: quantity(SHARE, 'Share of the upward-facing outside kept wet by rain.', { default: '0 %' }),
+  windPressure: usual(
+    block(null, {
+      intake: quantity(PRESSURE, 'Wind pressure coefficient on the intakes.', { default: '0', print: { bare: true } }),
+      stack: quantity(PRESSURE, 'Wind pressure coefficient on the stack tops.', {
+        default: '0',
+        print: { bare: true },
+      }),
+    }),
+  ),
+});
+
+const COMPOSITION = {
+  carbon: quantity(SHARE, 'Carbon, share of dry wood.'),
+  hydrogen: quantity(SHARE, 'Hydrogen, share of dry wood.'),
+  oxygen: quantity(SHARE, 'Oxygen, share of dry wood.'),
+  nitrogen: quantity(SHARE, 'Nitrogen, share of dry wood.', { default: '0' }),
+  ash: quantity(SHARE, 'Ash, share of dry wood.', { default: ashLeft, says: 'what the others leave' }),
+};
+
+function ashLeft(parts: Soft): number {
+  const { carbon, hydrogen, oxygen, nitrogen } = parts as Record<string, number>;
+  return Math.max(0, 1 - carbon - hydrogen - oxygen - nitrogen);
+}
+
+function readComposition(parts: Fields, around: Soft): WoodComposition {
+  const { carbon, hydrogen, oxygen, nitrogen, ash } = readRows(COMPOSITION, parts, around);
+  const sum = carbon + hydrogen + oxygen + nitrogen + ash;
+  const percent = `${(100 * sum).toFixed(1)} %`;
+  if (sum > 1.005 || sum < 0.995) {
+    parts.reading.fault(parts.path, {
+      message: `adds up to ${percent}`,
+      allowed: 'shares that add up to 100 %, to half a percent',
+    });
+  }
+  if (carbon < 0.3 || hydrogen > 0.15) {
+    parts.reading.fault(parts.path, { message: 'is not wood', allowed: 'carbon from 30 %, hydrogen to 15 %' });
+  }
+  // Printed analyses are rounded; the half percent left is shared out so that no mass is lost in the flame.
+  const share = (part: number): number => part / sum;
+  return {
+    carbon: share(carbon),
+    hydrogen: share(hydrogen),
+    oxygen: share(oxygen),
+    nitrogen: share(nitrogen),
+    ash: share(ash),
+  };
+}
+
+const WOOD = {
+  kind: choice(Object.keys(WOODS), 'Wood.', { default: 'generic' }),
+  moisture: quantity(range('share', '0 %', '60 %'), 'Moisture, share of the wet weight.', {
+    default: '20 %',
+    unknown: { kind: 'moisture', label: 'how wet the wood is' },
+  }),
+  heat: quantity(
+    range('energyPerMass', '4 MJ/kg', '22 MJ/kg'),
+    'Net heat as burned, instead of the one that follows from moisture.',
+    {
+      default: ({ moisture }) => netHeatAsFired(moisture as number),
+      unknown: { kind: 'woodHeat', label: 'heat that a pound of wood gives' },
+    },
+  ),
+  composition: usual(block('Ultimate analysis, instead of the catalog’s.', COMPOSITION, readComposition)),
+};
+
+export const wood = block('The wood that is burned.', WOOD, (fields, around) => {
+  if (fields.has('composition')) return readRows(WOOD, fields, around);
+  const own = readRows(WOOD, fields, around, { composition: undefined });
+  for (const part of Object.keys(COMPOSITION)) fields.child('composition').defaulted(part);
+  return { ...own, composition: { ...WOODS[own.kind].composition } };
+});
+
+const FIRE_HEAT = range('power', '500 W', '500 kW');
+
+const FIRE = {
+  heat: quantity(FIRE_HEAT, 'Heat release of the assumed fire, or its wood per hour.', {
+    examples: ['70,000 BTU/h', '20 kW', '10 lb wood/h'],
+    slider: { label: 'Fire', steps: [10_000, 250_000, 1_000] },
+    unknown: { kind: 'heat', label: 'how big the fire really is' },
+  }),
+  rise: quantity(range('time', '1 s', '2 h'), 'Time constant of its rise.', {
+    default: '10 min',
+    guess: true,
+    unknown: { kind: 'rise', label: 'how fast the fire comes up' },
+  }),
+  radiant: quantity(range('share', '0', '0.6'), 'Share that leaves the fuel bed as radiation.', {
+    default: '0.30',
+    guess: '0.20-0.45',
+    print: { bare: true },
+    unknown: { kind: 'radiant', label: 'heat that leaves as radiation' },
+  }),
+  soot: quantity(range('perLength', '0 per m', '5 per m'), 'Soot absorption in the firebox.', {
+    default: '0.5 per m',
+    guess: '0-1.2',
+    print: { digits: 2 },
+    unknown: { kind: 'soot', label: 'soot in the firebox gas' },
+  }),
+  target: quantity(range('temperature', '100 °F', '700 °F'), 'Cook temperature wanted on the thermometer.', {
+    slider: { label: 'Cook at', steps: [150, 450, 5] },
+  }),
+  splits: usual(splits),
+};
+
+export const fire = block('The fire and the temperature wanted.', FIRE, (fields, around) => {
+  const read = fields.read('heat', FIRE_HEAT);
+  let heat = read?.si ?? NaN;
+  if (read?.wood) {
+    heat = Number((read.si * (around.wood as { heat: number }).heat).toPrecision(12));
+    if (!fields.within('heat', FIRE_HEAT, heat) && !(heat > 0)) heat = NaN;
+  }
+  return readRows(FIRE, fields, around, { heat });
+});

@@ -1,0 +1,45 @@
+/** Names that a builder may look for, each with the path of the field that does the job. */
+const PART = '{part}';
+
+const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
+  ['waterpan drippan pan rack racks grate grates shelf shelves baffle tuningplates', `${PART}.contents`],
+  ['firebrick firebricks brick bricks lining liner refractory blanket wrap wool jacket', `${PART}.insulation`],
+  ['gauge wall thickness wallthickness sheet', `${PART}.plate`],
+  ['paint coating color colour', `${PART}.finish`],
+  ['lid hatch doors', `${PART}.door`],
+  ['gasket seal leak leaks gap', `${PART}.doorGap`],
+  ['reverseflow baffleplate reverseplate', 'chamber.reverse'],
+  ['butterfly butterflyvalve fluedamper stackdamper valve', 'stacks.damper'],
+  ['vent vents airintake airintakes intake inlet inlets dampers pinwheel', 'firebox.intakes'],
+  ['stack chimney chimneys flue smokestack exhaust', 'stacks'],
+  ['thermometer thermometers probe dial', 'gauge'],
+  ['cookchamber cookingchamber smokebox barrel cooker main', 'chamber'],
+  ['cabinet vertical warmer verticalchamber', 'upright'],
+  ['ambient outdoor temperature airtemperature', 'site.air'],
+  ['elevation', 'site.altitude'],
+  ['cooktemperature temp setpoint cookat', 'fire.target'],
+  ['burnrate power btu', 'fire.heat'],
+  ['fuel species', 'wood.kind'],
+];
+
+export const OTHER_NAMES: readonly (readonly [name: string, field: string])[] = FIELD_FOR.flatMap(([names, field]) =>
+  names.split(' ').map((name) => [name, field] as const),
+);
+
+const LINING = /brick|lin(?:ing|er)|refractory/;
+const OUTSIDE = 'insulation lies outside the steel, and what lines it inside is left out';
+
+/**
+ * The field that does what an unknown one was meant to.
+ *
+ * @param key as written; `waterPan`, `water_pan` and `Water pan` are one
+ * @param part the part of the pit that it was looked for in
+ * @returns its path, and what it does not do, as one clause
+ */
+export function fieldFor(key: string, part = 'chamber'): { field: string; but?: string } | undefined {
+  const plain = key.toLowerCase().replace(/[^a-z]/g, '');
+  const found = OTHER_NAMES.find(([name]) => name === plain);
+  if (!found) return undefined;
+  const field = found[1].replace(PART, part);
+  return LINING.test(plain) ? { field, but: OUTSIDE } : { field };
+}

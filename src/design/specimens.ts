@@ -1,0 +1,38 @@
+/**
+ * One example of every block and list of a design file: what a fault of form shows, and what `new --with` adds. Doors, insulation and
+ * contents are written alike in every part.
+ */
+export const SPECIMENS: Readonly<Record<string, string>> = {
+  site: '{ air: 70 °F, wind: 5 mph, altitude: 500 ft }',
+  'site.windPressure': '{ intake: 0.3, stack: -0.4 }',
+  wood: '{ kind: oak, moisture: 20 % }',
+  'wood.composition': '{ carbon: 50 %, hydrogen: 6 %, oxygen: 43.5 % }',
+  fire: '{ heat: 11 lb wood/h, target: 250 °F }',
+  'fire.splits': '{ every: 45 min }',
+  firebox:
+    '{ shape: round, diameter: 24 in, length: 24 in, plate: 1/4 in, centre: 30 in, intakes: [{ diameter: 4 in, centre: 26 in }] }',
+  'firebox.intakes': '[{ kind: disc, count: 2, diameter: 4 in, open: 100 %, centre: 26 in }]',
+  chamber: '{ shape: round, diameter: 24 in, length: 60 in, plate: 1/4 in, centre: 40 in }',
+  'chamber.reverse': '{ height: 10 in, plate: 3/16 in, turn: 90 in^2 }',
+  'chamber.door': '{ width: 14 in, height: 12 in, plate: 1/4 in, lap: 1/2 in }',
+  'chamber.insulation': '{ material: ceramic fibre, thickness: 2 in, skin: 16 ga }',
+  'chamber.contents': '[{ name: water pan, material: water, mass: 10 lb, area: 2 ft^2 }]',
+  throat: '{ area: 90 in^2, centre: 34 in }',
+  upright: '{ width: 24 in, height: 40 in, plate: 1/4 in, centre: 48 in, opening: { area: 90 in^2, centre: 40 in } }',
+  'upright.opening': '{ area: 90 in^2, centre: 40 in }',
+  stacks: '[{ part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in }]',
+  estimates: '{ stemFill: 0.4 }',
+  cook: '{ load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2 }], tend: 8 h }',
+  'cook.load': '[{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]',
+  'cook.events': '[{ at: 3 h, lasts: 30 s, door: true }]',
+  handles: '[{ name: firebox door, part: firebox, kind: coil, diameter: 3/8 in, length: 8 in }]',
+  trailer: '{ mass: 900 lb, balance: 80 in, axle: 90 in, offset: 150 in, axleRating: 3500 lb, hitchRating: 2000 lb }',
+  loads: '[{ name: wood box, mass: 150 lb, position: 40 in }]',
+  log: '{ accuracy: 2 °F }',
+};
+
+/** The example of a block or a list by its path, without the places of lists. */
+export function specimenAt(path: string): string | undefined {
+  const plain = path.replace(/\[\d+\]/g, '');
+  return SPECIMENS[plain] ?? SPECIMENS[plain.replace(/^(firebox|upright)\./, 'chamber.')];
+}

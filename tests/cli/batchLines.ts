@@ -1,0 +1,28 @@
+import { readFileSync } from 'node:fs';
+import { parse } from 'yaml';
+import { example } from './support/run.js';
+
+export type Tree = Record<string, any>; // eslint-disable-line @typescript-eslint/no-explicit-any -- results are looked into freely
+
+export const plain = example('plain-24.yaml');
+export const drawn: Tree = parse(readFileSync(plain, 'utf8'));
+export const designs = ['plain-24', 'reverse-flow', 'insulated-upright'].map((name): Tree =>
+  parse(readFileSync(example(`${name}.yaml`), 'utf8')),
+);
+export const ndjson = (trees: unknown[]) => trees.map((tree) => `${JSON.stringify(tree)}\n`).join('');
+export const linesOf = (text: string) => text.split('\n').slice(0, -1);
+export const read = (text: string): Tree[] => linesOf(text).map((line) => JSON.parse(line));
+
+/** Designs with other stacks, and faults of all kinds between them. */
+export const mixed = (() => {
+  const lines = Array.from({ length: 13 }, (_, i) => {
+    const tree = structuredClone(designs[i % designs.length]);
+    tree.name = `pit ${i + 1}`;
+    tree.stacks[0].height = `${28 + i} in`;
+    return JSON.stringify(tree);
+  });
+  lines.splice(2, 0, '');
+  lines.splice(4, 0, '{"schema":1,"name":"half a');
+  lines.splice(9, 0, JSON.stringify({ ...drawn, chamber: { ...drawn.chamber, plaet: '1/4 in' }, name: 'misspelt' }));
+  return `${lines.join('\n')}\n`;
+})();

@@ -1,0 +1,37 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
+
+const folder = eachScratch();
+
+const plain = example('plain-24.yaml');
+
+describe('what estimate writes to files', () => {
+  it('the same pictures on every run', async () => {
+    for (const name of ['one', 'two']) await pitwright(['estimate', plain, '--charts', folder.at(name)]);
+    for (const name of readdirSync(folder.at('one'))) {
+      expect(readFileSync(folder.at(`two/${name}`)).equals(readFileSync(folder.at(`one/${name}`)))).toBe(true);
+    }
+  });
+
+  it.each([
+    ['JSON and curves both to stdout', ['--json', '--csv', '-'], /both go to standard output/],
+    ['charts into a file', ['--charts', 'file'], /file/],
+    ['curves into no folder', ['--csv', 'none/x.csv'], /does not exist/],
+  ])('%s: exit 2 and nothing written', async (_, args, message) => {
+    writeFileSync(folder.at('file'), 'kept');
+    const { code, stdout, stderr } = await pitwright(['estimate', plain, ...args], { cwd: folder.path });
+    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+    expect(stderr).toMatch(message);
+    expect(readdirSync(folder.path)).toEqual(['file']);
+  });
+
+  it('takes back what it began when an output can only be refused late', async () => {
+    mkdirSync(folder.at('charts/heat-loss.png'), { recursive: true });
+    const { code, stderr } = await pitwright(['estimate', plain, '--charts', folder.at('charts')]);
+    expect(code).toBe(2);
+    expect(stderr).toContain('this is a folder');
+    expect(readdirSync(folder.at('charts')).filter((name) => name.endsWith('.tmp'))).toEqual([]);
+    expect(existsSync(folder.at('charts/heat-loss.png'))).toBe(true);
+  });
+});

@@ -1,0 +1,3 @@
+import { fuzz } from './fuzzing.js';
+
+fuzz(1);

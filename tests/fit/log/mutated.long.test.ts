@@ -1,0 +1,3 @@
+import { readSpoiled } from './spoiledLogs.js';
+
+readSpoiled(500);

@@ -1,0 +1,57 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Browser } from 'playwright-core';
+import { expect } from 'vitest';
+import type { PaperName } from '../../../src/draw/theme.js';
+import type { Comparison } from '../../../src/study/compare/compare.js';
+import { canReadPdf, reachOfPages, readPdf } from '../../report/support/poppler.js';
+import { documentFrom, htmlOf } from '../../report/support/reports.js';
+
+const readable = canReadPdf();
+
+/** Opens a report from its file, notes what goes wrong, measures the buyer's page and prints all. */
+export async function printed(browser: Browser, folder: string, comparison: Comparison, paper: PaperName = 'letter') {
+  const file = join(folder, 'report.html');
+  writeFileSync(file, htmlOf(documentFrom(comparison, paper), paper));
+  const page = await browser.newPage({ viewport: { width: 1200, height: 900 } });
+  const wrongs: string[] = [];
+  page.on('console', (message) => wrongs.push(message.text()));
+  page.on('pageerror', (error) => wrongs.push(error.message));
+  page.on('request', (request) => {
+    if (!/^(file|data):/.test(request.url())) wrongs.push(request.url());
+  });
+  await page.goto(pathToFileURL(file).href);
+  const measured = await page.evaluate(() => {
+    const sheet = document.querySelector('.one')!;
+    const bottom = sheet.getBoundingClientRect().bottom - parseFloat(getComputedStyle(sheet).paddingBottom);
+    const over = [...sheet.children].map((child) => child.getBoundingClientRect().bottom - bottom);
+    return {
+      over: Math.max(...over),
+      wide:
+        Math.max(...[...sheet.querySelectorAll('*')].map((each) => each.getBoundingClientRect().right)) -
+        sheet.getBoundingClientRect().right,
+      chart: document.querySelector('.flexible svg')?.getBoundingClientRect().height ?? 0,
+      font: document.fonts.check('500 12px Barlow'),
+    };
+  });
+  const pdf = Buffer.from(await page.pdf({ preferCSSPageSize: true, printBackground: true }));
+  await page.close();
+  return { wrongs, measured, pdf };
+}
+
+/** Nothing goes wrong with a report, and the buyer has all of it on one page, by the measure of the browser and of its PDF. */
+export async function expectWhole(browser: Browser, folder: string, comparison: Comparison): Promise<void> {
+  const { wrongs, measured, pdf } = await printed(browser, folder, comparison);
+  expect(wrongs).toEqual([]);
+  expect(measured.over).toBeLessThanOrEqual(0.5);
+  expect(measured.wide).toBeLessThanOrEqual(0);
+  expect(measured.chart).toBeGreaterThan(80);
+  expect(measured.font).toBe(true);
+  if (!readable) return;
+  const { pages, width, height } = readPdf(pdf);
+  expect([width, height]).toEqual([612, 792]);
+  expect(pages[0].replace(/\s+/g, ' ')).toContain('an estimate, not a guarantee');
+  expect(pages[1]).toContain('Every input as read');
+  for (const share of reachOfPages(pdf)) expect(share).toBeGreaterThan(0.25);
+}
