@@ -1,25 +1,22 @@
-import { held as heldNumber } from '../study/quantities.js';
+import { held } from '../study/quantities.js';
 import { wordsOf } from '../words/quantityWords.js';
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
-import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
+import type { EstimateResult } from '../study/estimate/result.js';
 import { convert, format } from '../units/index.js';
 import { twinAxes } from './axes.js';
 import { baseOptions, bottomLegend } from './base.js';
+import { chartedStates } from './stateBars.js';
 import { stationLabel } from '../words/labels.js';
 import { wrapLines } from '../words/plainText.js';
 import { markLines, type MarkLine } from './markLines.js';
-import { FAINT_INK, FONT_SIZE, INK, STATE_STYLES, type LineStyle } from '../draw/theme.js';
+import { FAINT_INK, FONT_SIZE, INK } from '../draw/theme.js';
 
 /**
  * Pressure against outdoors at the same height, along the way of the gas from intake to stack top: below zero a gap draws
  * air in, above zero it leaks smoke. Inches of water on the left, Pa on the right. Null when neither state exists.
  */
 export function pressureChart(result: EstimateResult, name: string): ChartConfiguration<'line'> | null {
-  const { design, steady, assumed } = result;
-  const states: { label: string; state: SteadyState; style: LineStyle }[] = [];
-  const held = `holding ${format('temperature', design.fire.target)}`;
-  if (steady) states.push({ label: held, state: steady, style: { ...STATE_STYLES.held, dash: [] } });
-  if (assumed) states.push({ label: 'full fire', state: assumed, style: { ...STATE_STYLES.assumed, dash: [8, 4] } });
+  const states = chartedStates(result);
   if (states.length === 0) return null;
 
   const path = states[0].state.pressurePath;
@@ -33,19 +30,19 @@ export function pressureChart(result: EstimateResult, name: string): ChartConfig
     states
       .map(
         ({ label, state }) =>
-          `${label}: ${wordsOf(heldNumber('stackBase_Pa'), 'row')} ${format('pressure', state.draft.stackBase_Pa, 'shop', { digits: 2 })}`,
+          `${label}: ${wordsOf(held('stackBase_Pa'), 'row')} ${format('pressure', state.draft.stackBase_Pa, 'shop', { digits: 2 })}`,
       )
       .join('; '),
   );
   return {
     type: 'line',
     data: {
-      datasets: states.map(({ label, state, style }): ChartDataset<'line', { x: number; y: number }[]> => ({
+      datasets: states.map(({ label, state, colour, dash }): ChartDataset<'line', { x: number; y: number }[]> => ({
         label,
         data: state.pressurePath.map(({ gauge_Pa }, i) => ({ x: i, y: convert('pressure', gauge_Pa, 'shop') })),
-        borderColor: style.colour,
-        backgroundColor: style.colour,
-        borderDash: style.dash,
+        borderColor: colour,
+        backgroundColor: colour,
+        borderDash: [...dash],
         borderWidth: 2.5,
         pointRadius: 4,
       })),

@@ -8,6 +8,8 @@ import { NUMBER_PATHS, rangeOf, rowAt } from './fields.js';
 import { UNKNOWN_SCALES, type EstimateKind } from './fields/field.js';
 import type { Range } from './ranges.js';
 import { PARTS } from './stations.js';
+import { valueAt } from './source.js';
+import { stepsOf } from './vary.js';
 
 export type { EstimateKind };
 
@@ -64,7 +66,7 @@ export function estimateFieldsOf(design: Design): EstimateField[] {
       path === 'firebox.intakes.discharge'
         ? design.firebox.intakes.map((_, i) => `firebox.intakes[${i}].discharge`)
         : [path];
-    const targets = places.filter((each) => at(design, each) !== undefined).map(target);
+    const targets = places.filter((each) => valueAt(design, stepsOf(each)) !== undefined).map(target);
     return targets.length > 0 ? [field(path, targets)] : [];
   });
 }
@@ -77,24 +79,14 @@ function field(path: string, targets: EstimateTarget[]): EstimateField {
 function target(path: string): EstimateTarget {
   return {
     path,
-    get: (design) => at(design, path) as number,
+    get: (design) => valueAt(design, stepsOf(path)) as number,
     set: path === 'wood.moisture' ? setMoisture : (design, value) => put(design, path, value),
   };
 }
 
-function at(design: Design, path: string): unknown {
-  return stepsOf(path).reduce<unknown>((node, step) => (node as Record<string, unknown> | undefined)?.[step], design);
-}
-
 function put(design: Design, path: string, value: number): void {
   const steps = stepsOf(path);
-  const block = steps.slice(0, -1).reduce<unknown>((node, step) => (node as Record<string, unknown>)[step], design);
-  (block as Record<string, number>)[steps[steps.length - 1]] = value;
-}
-
-/** `stacks[0].emissivity` is stacks, 0, emissivity. */
-function stepsOf(path: string): string[] {
-  return path.split(/[.[\]]+/);
+  (valueAt(design, steps.slice(0, -1)) as Record<string, number>)[steps[steps.length - 1]] = value;
 }
 
 /** Parts of one finish move together: the same can of paint. */

@@ -64,7 +64,7 @@ export interface PartGeometry {
 }
 
 export interface StackGeometry {
-  /** inside diameter [m], flow area [m2] */
+  /** inside diameter [m], of a square stack four times its flow area over its girth; flow area [m2] */
   bore: number;
   flowArea: number;
   outsideArea: number;

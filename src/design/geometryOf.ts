@@ -73,7 +73,7 @@ function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
     face(parts, 'chamber', chamber.shape === 'round' ? 'shell' : 'sides').hang(chamber.door, chamber.door);
   if (upright?.door) face(parts, 'upright', 'sides').hang(upright.door, upright.door);
   for (const stack of design.stacks) {
-    face(parts, stack.part, stackFace(design, stack)).cut((Math.PI / 4) * stack.diameter ** 2);
+    face(parts, stack.part, stackFace(design, stack)).cut(stackSection(stack).area);
   }
 }
 
@@ -130,18 +130,42 @@ export function reversePlateArea(chamber: Chamber): number {
 }
 
 export function stackGeometry(stack: Stack): StackGeometry {
-  const bore = stack.diameter - 2 * stack.wall;
-  const flowArea = (Math.PI / 4) * bore ** 2;
+  const { wall, height } = stack;
+  const [outside, inside] = [stackSection(stack), stackSection(stack, -wall)];
+  const middle = stackSection(stack, -wall / 2);
   return {
-    bore,
-    flowArea,
-    outsideArea: Math.PI * stack.diameter * stack.height,
-    insideArea: Math.PI * bore * stack.height,
-    mass: Math.PI * (stack.diameter - stack.wall) * stack.wall * stack.height * steelDensity(stack.steel),
-    volume: flowArea * stack.height,
+    bore: inside.round ? inside.across : (4 * inside.area) / inside.girth,
+    flowArea: inside.area,
+    outsideArea: outside.girth * height,
+    insideArea: inside.girth * height,
+    mass: middle.girth * wall * height * steelDensity(stack.steel),
+    volume: inside.area * height,
     base: stack.base,
-    top: stack.base + stack.height,
+    top: stack.base + height,
   };
+}
+
+/** A cut across a stack [m], [m2]; along is along the pit. */
+export interface StackSection {
+  round: boolean;
+  across: number;
+  along: number;
+  girth: number;
+  area: number;
+}
+
+/**
+ * Outside of a stack.
+ *
+ * @param by how far outside of it, negative inside [m]
+ */
+export function stackSection({ diameter, width = NaN, depth = width }: Stack, by = 0): StackSection {
+  if (diameter !== undefined) {
+    const d = diameter + 2 * by;
+    return { round: true, across: d, along: d, girth: Math.PI * d, area: (Math.PI / 4) * d ** 2 };
+  }
+  const [across, along] = [width + 2 * by, depth + 2 * by];
+  return { round: false, across, along, girth: 2 * (across + along), area: across * along };
 }
 
 /** Outer skin of a part [kg]: over the insulation, so a round shell's is larger by twice its thickness. */
@@ -159,7 +183,7 @@ export function skinMass(faces: Face[], { insulation, steel }: Pick<HorizontalPa
 export function stackSkinMass(stack: Stack): number {
   const { insulation, steel } = stack;
   if (!insulation || insulation.thickness === 0) return 0;
-  const area = Math.PI * (stack.diameter + 2 * insulation.thickness) * stack.height;
+  const area = stackSection(stack, insulation.thickness).girth * stack.height;
   return area * insulation.skin * skinDensity(insulation, steel);
 }
 

@@ -1,5 +1,6 @@
 /** Can each part be built: plate against size, doors, what stands inside, stacks on their parts. */
 import { format } from '../units/index.js';
+import { stackSection } from './geometryOf.js';
 import type { Design, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
 import type { Reading } from './reading.js';
 import type { Path } from './source.js';
@@ -127,10 +128,12 @@ export function checkStacks(design: Design, reading: Reading): void {
 }
 
 function checkStack(design: Design, stack: Stack, path: Path, reading: Reading): void {
-  if (2 * stack.wall >= MOST_WALL * stack.diameter) {
+  const size = stackSection(stack);
+  const narrow = Math.min(size.across, size.along);
+  if (2 * stack.wall >= MOST_WALL * narrow) {
     reading.replace([...path, 'wall'], {
       message: 'is thicker than half the stack, or leaves hardly a bore',
-      allowed: `less than ${length((MOST_WALL / 2) * stack.diameter)}`,
+      allowed: `less than ${length((MOST_WALL / 2) * narrow)}`,
     });
   }
   const part = design[stack.part];
@@ -156,10 +159,13 @@ function checkStack(design: Design, stack: Stack, path: Path, reading: Reading):
     });
   }
   const least = Math.min(across, along);
-  if (stack.diameter > least) {
-    reading.fault([...path, 'diameter'], {
+  const wide = { diameter: stack.diameter, width: stack.width, depth: stack.depth };
+  for (const [key, side] of Object.entries(wide)) {
+    if (side === undefined || !(side > least)) continue;
+    reading.fault([...path, key], {
       message: `is wider than the ${stack.part} it stands on`,
       allowed: `up to ${length(least)}`,
+      value: reading.at(path).has(key) ? undefined : null,
     });
   }
 }
@@ -171,9 +177,10 @@ function checkCut(design: Design, name: 'chamber' | 'upright', reading: Reading)
   const [across, along] = plan(part);
   const room = Math.min(across * along, isUpright(part) ? (across + 2 * along) * part.height : 2 * part.height * along);
   const door = part.door ? part.door.width * part.door.height : 0;
+  const sizes = ['diameter', 'width', 'depth'];
   const feet = design.stacks
-    .filter((stack, i) => stack.part === name && !reading.hasFault(['stacks', i, 'diameter']))
-    .map((stack) => (Math.PI / 4) * stack.diameter ** 2)
+    .filter((stack, i) => stack.part === name && !sizes.some((key) => reading.hasFault(['stacks', i, key])))
+    .map((stack) => stackSection(stack).area)
     .reduce((a, b) => a + b, 0);
   if (feet > 0 && feet > MOST_CUT * room) {
     reading.fault(['stacks'], {

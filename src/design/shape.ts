@@ -5,7 +5,7 @@ import { shortened } from './faults.js';
 import { fieldFor } from './otherNames.js';
 import type { FaultDetail, Reading } from './reading.js';
 import { designSchema } from './schema.js';
-import { pathText, type Path } from './source.js';
+import { pathText, valueAt, type Path } from './source.js';
 import { specimenAt } from './specimens.js';
 import { PARTS } from './stations.js';
 
@@ -31,7 +31,7 @@ export function checkShape(tree: unknown, reading: Reading, schema: z.ZodType = 
 
 /** Where a block or a name may stand and there is a block, what is wrong inside the block is the fault. */
 function inBlock(issue: Issue, tree: unknown): Issue[] {
-  const value = at(tree, issue.path as Path);
+  const value = valueAt(tree, issue.path as Path);
   if (issue.code !== 'invalid_union' || typeof value !== 'object' || value === null || Array.isArray(value)) {
     return [issue];
   }
@@ -53,7 +53,7 @@ function report(issue: Issue, tree: unknown, reading: Reading, schema: z.ZodType
     return;
   }
   if (reading.hasFault(path)) return;
-  const value = at(tree, path);
+  const value = valueAt(tree, path);
   if (value === undefined || value === null) {
     const empty = value === null;
     reading.fault(path, {
@@ -144,15 +144,6 @@ function expected(issue: Issue, path: Path): string {
     .replace(/\.$/, '')
     .replace(/^./, (head) => head.toLowerCase());
   return type === 'text' ? hint : `${type}: ${hint}`;
-}
-
-function at(tree: unknown, path: Path): unknown {
-  let value = tree;
-  for (const part of path) {
-    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, part)) return undefined;
-    value = (value as Record<string | number, unknown>)[part];
-  }
-  return value;
 }
 
 interface SchemaNode {

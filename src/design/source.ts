@@ -38,6 +38,16 @@ export function pathText(path: Path): string {
     .join('');
 }
 
+/** The value at a path of a tree; undefined where there is none. */
+export function valueAt(tree: unknown, path: Path): unknown {
+  let value = tree;
+  for (const part of path) {
+    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, part)) return undefined;
+    value = (value as Record<string | number, unknown>)[part];
+  }
+  return value;
+}
+
 /** Parses a text. Gives faults alone when there is no tree to go on with. Never throws. */
 export function readSource(text: string, file: string): Source | { faults: DesignFault[] } {
   const refusal = refuse(text);

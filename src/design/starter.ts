@@ -81,6 +81,7 @@ throat: { area: 90 in^2, centre: 34 in }            # firebox to chamber
 
 stacks:
   - { part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in }
+  # - { part: chamber, shape: square, width: 6 in, depth: 8 in, height: 36 in, wall: 11 ga, base: 42 in }
 
 gauge: middle                      # fireEnd, middle or stackEnd; uprightLower or uprightUpper with an upright
 # cook:                            # a day to follow: light, reach the target, load, tend, let die

@@ -18,17 +18,17 @@ export const PAPER_PAINT: Paint = {
   faint: FAINT_INK,
   paper: PAPER,
   shade: SHADE,
-  heat: heatColour,
+  heat: (share) => heatColour(share),
   onHeat: (share) => (share > 0.55 ? PAPER : INK),
 };
 
-/** Colour of a share 0..1 of the temperature scale. */
-export function heatColour(share: number): string {
-  const at = Math.min(1, Math.max(0, share)) * (HEAT.length - 1);
-  const i = Math.min(HEAT.length - 2, Math.floor(at));
+/** Colour of a share 0..1 of the temperature scale, mixed straight between the colours of a scale. */
+export function heatColour(share: number, scale: readonly string[] = HEAT): string {
+  const at = Math.min(1, Math.max(0, share)) * (scale.length - 1);
+  const i = Math.min(scale.length - 2, Math.floor(at));
   const part = (colour: string, k: number) => parseInt(colour.slice(1 + 2 * k, 3 + 2 * k), 16);
   const mixed = [0, 1, 2].map((k) =>
-    Math.round(part(HEAT[i], k) + (at - i) * (part(HEAT[i + 1], k) - part(HEAT[i], k))),
+    Math.round(part(scale[i], k) + (at - i) * (part(scale[i + 1], k) - part(scale[i], k))),
   );
   return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
 }

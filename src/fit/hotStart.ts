@@ -2,7 +2,7 @@ import type { Design } from '../design/design.js';
 import { geometryOf } from '../design/geometryOf.js';
 import type { CookLog } from './log/log.js';
 import { makePit } from '../network/pit.js';
-import { solveAssumed, solveHeld } from '../study/estimate/steady.js';
+import { solveUnderFire, solveHoldFire } from '../study/estimate/steady.js';
 
 /** A thermometer that first reads less than this above outdoors says that the pit was cold [K]. */
 const COLD = 15;
@@ -44,8 +44,8 @@ export function hotStart(design: Design, log: CookLog): HotStart | null {
   const other = log.channels.find(({ measured }) => measured === 'thermometer')!.station;
   const asked = { ...design, gauge: gauge ? design.gauge : (other as Design['gauge']) };
   const pit = makePit(asked, geometryOf(asked));
-  const assumed = solveAssumed(pit, design.fire.heat);
-  const { solved } = assumed.settled.converged ? solveHeld(pit, reading, assumed) : { solved: null };
+  const assumed = solveUnderFire(pit, design.fire.heat);
+  const { solved } = assumed.settled.converged ? solveHoldFire(pit, reading, assumed) : { solved: null };
   const { balances, model, settler } = pit;
   if (!solved) {
     const plates = new Float64Array(model.size).fill(reading);

@@ -9,8 +9,6 @@ import { interpolate } from '../solve/interpolate.js';
 import { fireOfLog } from './logFire.js';
 import { hotStart } from './hotStart.js';
 
-/** The gas is first solved when the log has run this long [s]. */
-const FIRST_MOMENT = 1;
 /** First step after something changed [s]. */
 const FIRST_STEP = 5;
 /** A log with more steps than this is not followed: its draft flutters. */
@@ -60,21 +58,21 @@ export function runLog(design: Design, log: CookLog, options: LogRunOptions = {}
     energyError: 0,
     massError: 0,
   };
-  let pit = pits.at(FIRST_MOMENT);
+  let pit = pits.at(0);
   pit.model.turnOutdoors(...weather(0));
   let moment: Moment = {
-    time: FIRST_MOMENT,
-    x: start ? start.x.slice() : pit.settler.burningState(0, pit.settler.coldState()),
+    time: 0,
+    x: start ? start.x.slice() : pit.settler.coldState(),
     fireHeat: 0,
     lost: 0,
     stored: 0,
     loss: 0,
     massError: 0,
   };
-  readers.forEach((reader) => reader.take([0], [reader.valueIn(pit, moment.x)], 0, FIRST_MOMENT));
+  readers.forEach((reader) => reader.take([0], [reader.valueIn(pit, moment.x)], 0, 0));
   let transient: Transient | null = null;
   for (let i = 1; i < breaks.length; i++) {
-    const [from, to] = [Math.max(breaks[i - 1], FIRST_MOMENT), breaks[i]];
+    const [from, to] = [breaks[i - 1], breaks[i]];
     if (to <= from) continue;
     const now = pits.at(0.5 * (from + to));
     if (!transient || now !== pit) {
@@ -88,7 +86,7 @@ export function runLog(design: Design, log: CookLog, options: LogRunOptions = {}
       transient.system.weatherAt = (t) => model.turnOutdoors(...weather(t));
     }
     // what is the case at a break belongs to the stretch that begins there
-    if (!transient.change((t) => ({ mode: 'release', heat: fire(Math.min(t, to)) }), FIRST_STEP)) return null;
+    transient.goOn((t) => ({ mode: 'release', heat: fire(Math.min(t, to)) }), FIRST_STEP);
     if (!follow(transient, to, readers, run, pit, options.grid)) return null;
     moment = transient.moment;
   }

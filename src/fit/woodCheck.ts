@@ -2,7 +2,7 @@ import type { Design } from '../design/design.js';
 import { geometryOf } from '../design/geometryOf.js';
 import type { CookLog } from './log/log.js';
 import { makePit } from '../network/pit.js';
-import { solveAssumed, solveHeld } from '../study/estimate/steady.js';
+import { solveUnderFire, solveHoldFire } from '../study/estimate/steady.js';
 import { firstReading } from './hotStart.js';
 
 /** The wood of a log against what its pit can burn, and what it took. */
@@ -36,7 +36,7 @@ export function checkWood(design: Design, log: CookLog): WoodCheck | null {
   };
   const geometry = geometryOf(open);
   const pit = makePit(open, geometry);
-  const all = solveAssumed(pit, MORE_THAN_AIR * design.fire.heat);
+  const all = solveUnderFire(pit, MORE_THAN_AIR * design.fire.heat);
   if (!all.settled.converged) return null;
   const box = geometry.parts.find(({ name }) => name === 'firebox');
   const burnt = (all.x[pit.model.fire] * log.length_s) / design.wood.heat;
@@ -56,7 +56,7 @@ function heldBy(design: Design, log: CookLog): number {
   const mean = channel.value_K.reduce((sum, value) => sum + value, 0) / channel.value_K.length;
   if (mean - design.site.air < WARM) return 0;
   const pit = makePit(design, geometryOf(design));
-  const assumed = solveAssumed(pit, design.fire.heat);
-  const solved = assumed.settled.converged ? solveHeld(pit, mean, assumed).solved : null;
+  const assumed = solveUnderFire(pit, design.fire.heat);
+  const solved = assumed.settled.converged ? solveHoldFire(pit, mean, assumed).solved : null;
   return solved ? solved.x[pit.model.fire] : 0;
 }

@@ -1,6 +1,6 @@
 import type { Chamber, Design, HorizontalPart, PartName, Stack, StationName, Upright } from '../design/design.js';
 import type { Face, Geometry, PartGeometry } from '../design/geometry.js';
-import { reversePlateArea } from '../design/geometryOf.js';
+import { reversePlateArea, stackSection } from '../design/geometryOf.js';
 import { steelDensity } from '../physics/steel.js';
 import { girth, type BuiltPit, type Cells, type Strip } from './cells.js';
 import { addPatch, addSharedPlate, joinPlates } from './patches.js';
@@ -340,6 +340,8 @@ export function addStack(
   count: number,
 ): number[] {
   const shape = geometry.stacks[index];
+  // a square one is four upright plates, each as wide in the wind as the stack is across
+  const outside = stackSection(stack);
   const zones: number[] = [];
   let before = -1;
   for (let i = 0; i < count; i++) {
@@ -364,21 +366,21 @@ export function addStack(
       name: `stack ${index + 1} wall${count > 1 ? ` ${i + 1}` : ''}`,
       part: 'stack',
       zone,
-      shape: 'verticalCylinder',
+      shape: outside.round ? 'verticalCylinder' : 'vertical',
       insideArea: shape.insideArea / count,
       outsideArea: shape.outsideArea / count,
       mass: shape.mass / count,
       thickness: stack.wall,
       length: stack.height,
-      windLength: stack.diameter,
+      windLength: outside.across,
       steel: stack.steel,
       insideEmissivity: design.estimates.insideEmissivity,
       outsideEmissivity: stack.emissivity,
       insulation: stack.insulation,
-      radius: 0.5 * stack.diameter,
+      radius: outside.round ? 0.5 * outside.across : undefined,
     });
     if (before >= 0) {
-      const join = { edge: Math.PI * stack.diameter, thickness: stack.wall, distance: each, steel: stack.steel };
+      const join = { edge: outside.girth, thickness: stack.wall, distance: each, steel: stack.steel };
       joinPlates(network, { a: before, b: node, ...join });
     }
     before = node;

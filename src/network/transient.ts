@@ -15,8 +15,8 @@ const MOST_BRIDGES = 24;
 /** Nor is a run of more steps than this, accepted or not. */
 const MOST_STEPS = 4000;
 
-/** First step that is tried from the match on [s]. */
-const FIRST_STEP = 10;
+/** Next to no time [s]. */
+const AT_ONCE = 1e-6;
 
 /** No step shorter than this is tried [s]. */
 const SHORTEST = 1e-3;
@@ -234,13 +234,20 @@ export class Transient {
     return true;
   }
 
-  /** Light a cold pit. Its gas takes up heat of its own until the next change: so it goes the way that gas goes. */
-  light(demandAt: (t: number) => Demand): void {
+  /**
+   * Go on from here under a fire, gas as it is: it takes up heat of its own until the next change, and so goes the way that gas goes.
+   */
+  goOn(demandAt: (t: number) => Demand, firstStep: number): void {
     this.system.demandAt = demandAt;
     this.system.ownHeat = true;
-    this.settler.balanceFlows(this.moment.x);
+    const { moment, settler } = this;
+    const demand = this.system.at(moment.time);
+    settler.balanceFlows(moment.x);
+    // in no time gas stays, and what has no heat of its own is solved for it
+    if (demand.mode === 'release') settler.implicitStep(moment.x, moment.x.slice(), demand, 'nodes', AT_ONCE);
+    settler.balanceFlows(moment.x);
     this.begin();
-    this.h = FIRST_STEP;
+    this.h = firstStep;
   }
 
   /** Step from the moment as it stands. */

@@ -32,23 +32,12 @@ export function heatProperties(): string {
       })
       .join(';');
   const day = scale(heatColour, [INK, PAPER]);
-  const night = scale(nightHeat, ['#0b1a26', '#f4f8fb']);
+  const night = scale((share) => heatColour(share, NIGHT_HEAT), ['#0b1a26', '#f4f8fb']);
   return `:root{${day}}\n@media (prefers-color-scheme: dark){:root{${night}}}\n` + `@media print{:root{${day}}}\n`;
 }
 
-/** Blueprint ground, ember, flame: night's scale, mixed straight between them. */
-const NIGHT_HEAT = [
-  [31, 62, 88],
-  [142, 74, 58],
-  [255, 186, 112],
-] as const;
-
-function nightHeat(share: number): string {
-  const at = Math.min(1, Math.max(0, share)) * (NIGHT_HEAT.length - 1);
-  const i = Math.min(NIGHT_HEAT.length - 2, Math.floor(at));
-  const mixed = NIGHT_HEAT[i].map((from, k) => Math.round(from + (at - i) * (NIGHT_HEAT[i + 1][k] - from)));
-  return `#${mixed.map((value) => value.toString(16).padStart(2, '0')).join('')}`;
-}
+/** Blueprint ground, ember, flame: night's scale. */
+const NIGHT_HEAT = ['#1f3e58', '#8e4a3a', '#ffba70'];
 
 /** The one of two inks that reads better on a colour: WCAG 2.2, relative luminance and contrast. */
 function inkOn(colour: string, inks: readonly [string, string]): string {

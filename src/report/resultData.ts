@@ -4,7 +4,7 @@ import { rangeOf, wordsOf } from '../words/quantityWords.js';
 import { unknownLabel } from '../words/unknownLabels.js';
 import type { UnitSystem } from '../units/index.js';
 import { plainText } from '../words/plainText.js';
-import { sayEstimate } from '../words/estimateValue.js';
+import { sayUnknown } from '../words/unknownValue.js';
 import { inAnyState, LOSSES, type StateName } from '../study/quantities.js';
 import { sayIn, sayQuantity } from '../words/quantity.js';
 import type { TableData } from './text/table.js';
@@ -143,8 +143,8 @@ export function fittedNote({ estimates }: EstimateResult): string | null {
     : null;
 }
 
-export function estimatesData({ estimates }: EstimateResult, system: UnitSystem): TableData {
-  const text = (value: number, unit: string) => sayEstimate(value, unit, system);
+export function unknownsData({ estimates }: EstimateResult, system: UnitSystem): TableData {
+  const text = (value: number, unit: string) => sayUnknown(value, unit, system);
   return {
     head: ['field', 'used', 'spread', ''],
     rows: estimates.map(({ path, value, low, high, unit, fitted }) => [

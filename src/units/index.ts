@@ -10,9 +10,9 @@ export { gaugeNumbers, gaugeThickness, type GaugeTable } from './gauges.js';
 export { findUnit, KIND_NAMES, PLAIN_KINDS, siIn, UNITS, unitsThatFit, type Kind, type UnitRow } from './kinds.js';
 export { editDistance, nearestName } from './nearest.js';
 export { readNumber, settle, tidyText, withDecimalPoint } from './numbers.js';
-export { parseQuantity, type OtherUnits, type ParseOptions, type Quantity } from './parse.js';
+export { parseQuantity, type OtherUnits } from './parse.js';
 export { PIPES, type PipeSize } from './pipe.js';
-export { parsePrice, type Price } from './price.js';
+export { parsePrice } from './price.js';
 export {
   convert,
   format,

@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { FITTED } from '../design/fittedFiles.js';
+import { designs, drawn, linesOf, mixed, ndjson, plain, read, type Tree } from './batchLines.js';
 import { canRunParallel, inParallel } from './support/parallel.js';
 import { pitwright, scratch } from './support/run.js';
-import { type Tree, plain, drawn, designs, ndjson, linesOf, read, mixed } from './batchLines.js';
 
 describe('batch: designs in, results out', () => {
   const steady = (stdin: string | Buffer, ...more: string[]) => pitwright(['batch', '--steady', ...more], { stdin });
@@ -22,6 +22,16 @@ describe('batch: designs in, results out', () => {
     const [{ error }] = read(stdout);
     expect(error.message).toMatch(message);
     expect(stdout).not.toMatch(/NaN|undefined|\bat .*\.js/);
+  });
+
+  it('gives the same bytes with one thread, two and five', async () => {
+    const [one, two, five] = [
+      await steady(mixed, '--workers', '1'),
+      await steady(mixed, '--workers', '2'),
+      await steady(mixed, '--workers', '5'),
+    ];
+    expect(two.stdout).toBe(one.stdout);
+    expect(five.stdout).toBe(one.stdout);
   });
 
   it('takes a byte order mark, line ends of either kind, and a last line without one', async () => {

@@ -1,30 +1,10 @@
 import { spawnSync } from 'node:child_process';
-import { closeSync, existsSync, openSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { endOf, example, onPath, pitwright, scratch, shell, start, until } from './support/run.js';
-import { designs, FEW, stdin, linesIn } from './keptBatch.js';
+import { closeSync, existsSync, openSync, readFileSync, writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { designs, expectGoesOn, expectWholeLines, stdin, useKeptBatch } from './keptBatch.js';
+import { endOf, example, pitwright, start, until } from './support/run.js';
 
-/** The README's line for going on, word for word; only the warm-up is left out, for time. */
-const goOnLine = /^pitwright batch --from .*>> results\.ndjson$/m.exec(readFileSync('README.md', 'utf8'))![0];
-
-let whole: string;
-beforeAll(async () => {
-  whole = (await pitwright(['batch', '--steady'], { stdin })).stdout;
-  expect(linesIn(whole)).toBe(FEW);
-});
-
-let folder: ReturnType<typeof scratch>;
-let env: Record<string, string>;
-beforeEach(() => {
-  folder = scratch();
-  env = onPath(folder.path, '--steady');
-  writeFileSync(folder.at('designs.ndjson'), stdin);
-});
-afterEach(() => folder.remove());
-
-const results = () => readFileSync(folder.at('results.ndjson'), 'utf8');
-const inShell = (line: string) => shell(line, { cwd: folder.path, env });
-const goOn = () => inShell(goOnLine);
+const batch = useKeptBatch();
 
 describe('a batch that broke off', () => {
   // ends of lines, a byte before and after, and places inside the first, a middle and the last line
@@ -35,26 +15,18 @@ describe('a batch that broke off', () => {
   };
 
   it.runIf(existsSync('/proc/self/fdinfo'))('goes on by the README, wherever its file was cut', () => {
-    for (const place of places(whole)) {
-      writeFileSync(folder.at('results.ndjson'), whole.slice(0, place));
-      const { code, stderr } = goOn();
-      expect({ code, place, same: results() === whole }).toEqual({ code: 0, place, same: true });
-      const cut = place > 0 && whole[place - 1] !== '\n';
+    for (const place of places(batch.whole())) {
+      writeFileSync(batch.folder.at('results.ndjson'), batch.whole().slice(0, place));
+      const { code, stderr } = batch.goOn();
+      expect({ code, place, same: batch.results() === batch.whole() }).toEqual({ code: 0, place, same: true });
+      const cut = place > 0 && batch.whole()[place - 1] !== '\n';
       expect(/took away its last line/.test(stderr), `cut at ${place}: ${stderr}`).toBe(cut);
     }
   });
 
-  it.each(['SIGTERM', 'SIGHUP'] as const)('by %s: the named file keeps whole lines alone', async (signal) => {
-    const given = openSync(folder.at('designs.ndjson'), 'r');
-    const child = start(['batch', '--steady', '-o', 'results.ndjson'], [given, 'ignore', 'ignore'], folder.path);
-    const ended = endOf(child);
-    await until(child, () => existsSync(folder.at('results.ndjson')) && results().length > 0);
-    child.kill(signal);
-    expect(await ended).toBe({ SIGINT: 130, SIGTERM: 143, SIGHUP: 129 }[signal]);
-    closeSync(given);
-    expect(results().endsWith('\n') && whole.startsWith(results())).toBe(true);
-    expect(readdirSync(folder.path).sort()).toEqual(['designs.ndjson', 'pitwright', 'results.ndjson']);
-  });
+  it.each(['SIGTERM', 'SIGHUP'] as const)('by %s: the named file keeps whole lines alone', (signal) =>
+    expectWholeLines(batch, signal),
+  );
 });
 
 describe('a batch on a full disk', () => {
@@ -64,41 +36,24 @@ describe('a batch on a full disk', () => {
     [30, '-o results.ndjson'],
     [150, '>> results.ndjson'],
     [150, '-o results.ndjson'],
-  ])('of %s kB, with %s: whole lines, exit 2, and the README goes on', (kB, output) => {
-    const { code, stderr } = inShell(`ulimit -f ${kB}; exec pitwright batch ${output} < designs.ndjson`);
-    expect(code).toBe(2);
-    expect(stderr).toMatch(/: no file may grow that large here\.\n$/);
-    const kept = results();
-    expect(kept === '' || kept.endsWith('\n')).toBe(true);
-    expect(whole.startsWith(kept)).toBe(true);
-    expect(whole.length - kept.length).toBeLessThan(whole.length - 1024 * kB + 20_000);
-    const count = linesIn(kept);
-    if (count > 0) {
-      expect(stderr).toContain(
-        `broke off after ${count === 1 ? 'one whole line' : `${count} whole lines`}, which stay`,
-      );
-      expect(stderr).toContain(`--from ${count + 1} goes on`);
-    }
-    expect(goOn().code).toBe(0);
-    expect(results()).toBe(whole);
-  });
+  ])('of %s kB, with %s: whole lines, exit 2, and the README goes on', (kB, output) => expectGoesOn(batch, kB, output));
 
   const mounts = spawnSync('unshare', ['-rm', 'mount', '-t', 'tmpfs', 'tmpfs', '/mnt']).status === 0;
   it.runIf(mounts)('that is one: whole lines, and the reason by name', () => {
     const inside =
       'mount -t tmpfs -o size=64k tmpfs small && pitwright batch > small/a < designs.ndjson; echo $?; cat small/a; ' +
       'rm small/a; pitwright batch -o small/b < designs.ndjson; echo $?; cat small/b';
-    const { stdout, stderr } = inShell(`mkdir small; unshare -rm bash -c '${inside}'`);
+    const { stdout, stderr } = batch.shell(`mkdir small; unshare -rm bash -c '${inside}'`);
     const [, first, second] = /^2\n([^]+\n)2\n([^]+\n)$/.exec(stdout)!;
     expect(first.length).toBeGreaterThan(20_000);
-    expect(whole.startsWith(first)).toBe(true);
+    expect(batch.whole().startsWith(first)).toBe(true);
     expect(second).toBe(first);
     expect(stderr).toMatch(/standard output: the disk is full\.\n[^]*small\/b: the disk is full\.\n$/);
   });
 
   it.runIf(existsSync('/dev/full'))('ends with 2 on a device that takes nothing', async () => {
     for (const output of ['> /dev/full', '-o /dev/full']) {
-      const { code, stderr } = inShell(`pitwright batch ${output} < designs.ndjson`);
+      const { code, stderr } = batch.shell(`pitwright batch ${output} < designs.ndjson`);
       expect({ output, code }).toEqual({ output, code: 2 });
       expect(stderr).toMatch(/: the disk is full\.\n$/);
     }
@@ -109,18 +64,18 @@ describe('the named file of a batch', () => {
   const args = ['batch', '--steady', '-o', 'results.ndjson'];
 
   it('keeps what it held until there is a first line, and then holds the new lines alone', async () => {
-    writeFileSync(folder.at('results.ndjson'), 'x'.repeat(1_000_000));
+    writeFileSync(batch.folder.at('results.ndjson'), 'x'.repeat(1_000_000));
     const changes = [...args, '--changes', example('plain-24.yaml')];
-    expect((await pitwright(changes, { cwd: folder.path, stdin: 'no.field\n1\n' })).code).toBe(3);
-    expect(results()).toBe('x'.repeat(1_000_000));
-    expect((await pitwright(args, { cwd: folder.path, stdin })).code).toBe(0);
-    expect(results()).toBe(whole);
-    expect((await pitwright(args, { cwd: folder.path, stdin: '' })).code).toBe(0);
-    expect(results()).toBe('');
+    expect((await pitwright(changes, { cwd: batch.folder.path, stdin: 'no.field\n1\n' })).code).toBe(3);
+    expect(batch.results()).toBe('x'.repeat(1_000_000));
+    expect((await pitwright(args, { cwd: batch.folder.path, stdin })).code).toBe(0);
+    expect(batch.results()).toBe(batch.whole());
+    expect((await pitwright(args, { cwd: batch.folder.path, stdin: '' })).code).toBe(0);
+    expect(batch.results()).toBe('');
   });
 
   it('is never the file of designs, by whatever name', () => {
-    inShell('ln -s designs.ndjson link.ndjson; ln designs.ndjson hard.ndjson; mkdir sub; ln -s .. sub/up');
+    batch.shell('ln -s designs.ndjson link.ndjson; ln designs.ndjson hard.ndjson; mkdir sub; ln -s .. sub/up');
     for (const name of [
       'designs.ndjson',
       'link.ndjson',
@@ -128,48 +83,48 @@ describe('the named file of a batch', () => {
       './sub/../designs.ndjson',
       'sub/up/designs.ndjson',
     ]) {
-      const { code, stderr } = inShell(`pitwright batch -o ${name} < designs.ndjson`);
+      const { code, stderr } = batch.shell(`pitwright batch -o ${name} < designs.ndjson`);
       expect({ name, code }).toEqual({ name, code: 2 });
       expect(stderr).toMatch(/would overwrite the file of designs itself/);
     }
-    expect(inShell('pitwright batch < designs.ndjson >> designs.ndjson')).toMatchObject({ code: 2 });
-    expect(readFileSync(folder.at('designs.ndjson'), 'utf8')).toBe(stdin);
+    expect(batch.shell('pitwright batch < designs.ndjson >> designs.ndjson')).toMatchObject({ code: 2 });
+    expect(readFileSync(batch.folder.at('designs.ndjson'), 'utf8')).toBe(stdin);
   });
 
   it.runIf(existsSync('/dev/stdout'))('may be /dev/stdout, behind what is there', () => {
-    writeFileSync(folder.at('results.ndjson'), whole.slice(0, whole.indexOf('\n') + 1));
-    const { code } = inShell('pitwright batch --from 2 -o /dev/stdout < designs.ndjson >> results.ndjson');
-    expect({ code, same: results() === whole }).toEqual({ code: 0, same: true });
+    writeFileSync(batch.folder.at('results.ndjson'), batch.whole().slice(0, batch.whole().indexOf('\n') + 1));
+    const { code } = batch.shell('pitwright batch --from 2 -o /dev/stdout < designs.ndjson >> results.ndjson');
+    expect({ code, same: batch.results() === batch.whole() }).toEqual({ code: 0, same: true });
   });
 
   it('holds the lines of one run: the other ends and says so', async () => {
-    writeFileSync(folder.at('many.ndjson'), designs(400));
-    const given = openSync(folder.at('many.ndjson'), 'r');
-    const first = start(args, [given, 'ignore', 'pipe'], folder.path);
+    writeFileSync(batch.folder.at('many.ndjson'), designs(400));
+    const given = openSync(batch.folder.at('many.ndjson'), 'r');
+    const first = start(args, [given, 'ignore', 'pipe'], batch.folder.path);
     let told = '';
     first.stderr!.on('data', (chunk: Buffer) => (told += chunk.toString()));
     const ended = endOf(first);
-    await until(first, () => existsSync(folder.at('results.ndjson')) && results().length > 0);
-    expect((await pitwright(args, { cwd: folder.path, stdin })).code).toBe(0);
+    await until(first, () => existsSync(batch.folder.at('results.ndjson')) && batch.results().length > 0);
+    expect((await pitwright(args, { cwd: batch.folder.path, stdin })).code).toBe(0);
     expect(await ended).toBe(2);
     closeSync(given);
     expect(told).toMatch(/results\.ndjson: something else writes to it as well, so this run ends\./);
-    expect(results()).toBe(whole);
+    expect(batch.results()).toBe(batch.whole());
   });
 
   it('that is taken away ends the run', async () => {
-    writeFileSync(folder.at('many.ndjson'), designs(400));
-    const given = openSync(folder.at('many.ndjson'), 'r');
-    const child = start(args, [given, 'ignore', 'pipe'], folder.path);
+    writeFileSync(batch.folder.at('many.ndjson'), designs(400));
+    const given = openSync(batch.folder.at('many.ndjson'), 'r');
+    const child = start(args, [given, 'ignore', 'pipe'], batch.folder.path);
     const ended = endOf(child);
-    await until(child, () => existsSync(folder.at('results.ndjson')) && results().length > 0);
-    inShell('rm results.ndjson');
+    await until(child, () => existsSync(batch.folder.at('results.ndjson')) && batch.results().length > 0);
+    batch.shell('rm results.ndjson');
     expect(await ended).toBe(2);
     closeSync(given);
   });
 
   it('may be a pipe whose reader has seen enough', () => {
-    const { code, stdout } = inShell(
+    const { code, stdout } = batch.shell(
       'mkfifo pipe; head -c1 pipe & pitwright batch -o pipe < designs.ndjson; r=$?; wait; exit $r',
     );
     expect({ code, stdout }).toEqual({ code: 0, stdout: '{' });

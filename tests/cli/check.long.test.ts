@@ -1,12 +1,8 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { describe, expect, it } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
 
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-});
-afterEach(() => folder.remove());
+const folder = eachScratch();
 
 const plain = example('plain-24.yaml');
 
@@ -75,6 +71,6 @@ describe('output to a file', () => {
   });
 
   it('goes straight to a device', async () => {
-    expect(await pitwright(['check', plain, '-o', '/dev/null'])).toEqual({ code: 0, stdout: '', stderr: '' });
+    expect(await pitwright(['check', plain, '-o', '/dev/null'])).toMatchObject({ code: 0, stdout: '', stderr: '' });
   });
 });

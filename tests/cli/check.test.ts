@@ -1,12 +1,8 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { describe, expect, it } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
 
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-});
-afterEach(() => folder.remove());
+const folder = eachScratch();
 
 const plain = example('plain-24.yaml');
 
@@ -68,7 +64,7 @@ describe('output to a file', () => {
   it('is the same text as on standard output, which stays empty', async () => {
     const shown = await pitwright(['check', plain]);
     const run = await pitwright(['check', plain, '-o', folder.at('check.txt')]);
-    expect(run).toEqual({ code: 0, stdout: '', stderr: '' });
+    expect(run).toMatchObject({ code: 0, stdout: '', stderr: '' });
     expect(readFileSync(folder.at('check.txt'), 'utf8')).toBe(shown.stdout);
     expect(readdirSync(folder.path)).toEqual(['check.txt']);
   });

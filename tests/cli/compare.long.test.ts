@@ -1,17 +1,17 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { describe, expect, it } from 'vitest';
+import { expectTold, plain, plates } from './comparedPlates.js';
+import { eachScratch, example, pitwright } from './support/run.js';
 
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-});
-afterEach(() => folder.remove());
-
-const plain = example('plain-24.yaml');
-const plates = ['compare', plain, '--vary', 'all.plate=1/8 in | 1/4 in'];
+const folder = eachScratch();
 
 describe('compare', () => {
+  it.each(['shop', 'si'] as const)('prints verdict and table on stdout in %s units', async (units) => {
+    const { code, stdout } = await pitwright([...plates, '--price', '$1.20/lb', '--units', units]);
+    expect(code).toBe(0);
+    expectTold(stdout, units);
+  });
+
   it('gives the contract as JSON, the same bytes on every run and from standard input', async () => {
     const first = await pitwright([...plates, '--json']);
     const tree = JSON.parse(first.stdout);

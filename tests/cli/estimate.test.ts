@@ -1,13 +1,9 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { describe, expect, it } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
 
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-});
-afterEach(() => folder.remove());
+const folder = eachScratch();
 
 const plain = example('plain-24.yaml');
 const plainText = readFileSync(plain, 'utf8');
@@ -77,9 +73,9 @@ describe('estimate', () => {
   });
 
   it('gives the same bytes on every run, from a file and from standard input', async () => {
-    const first = await pitwright(['estimate', plain, '--json']);
-    expect(await pitwright(['estimate', plain, '--json'])).toEqual(first);
-    expect(await pitwright(['estimate', '-', '--json'], { stdin: plainText })).toEqual(first);
+    const { code, stdout, stderr } = await pitwright(['estimate', plain, '--json']);
+    const again = await pitwright(['estimate', '-', '--json'], { stdin: plainText });
+    expect(again).toMatchObject({ code, stdout, stderr });
   });
 
   it('keeps to SI with --units si', async () => {

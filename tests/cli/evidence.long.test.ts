@@ -1,20 +1,10 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
-import { pitwright, scratch } from './support/run.js';
+import { describe, expect, it } from 'vitest';
+import { row, useCaseFiles } from './caseFiles.js';
+import { pitwright } from './support/run.js';
 
-const folder = scratch();
-afterAll(() => folder.remove());
-
-const HEADER = 'id,check,inputs,expected,unit,tolerance,kind,source,known';
-const row = (id: string, expected: number, check = 'airDensity') =>
-  `${id},${check},"{""temperature"": ""27 °C"", ""pressure"": 101325}",${expected},kg/m3,1 %,derived,ideal gas,recomputed`;
-
-function cases(name: string, ...lines: string[]): string {
-  const path = folder.at(name);
-  writeFileSync(path, [HEADER, ...lines, ''].join('\n'));
-  return path;
-}
+const { folder, cases } = useCaseFiles();
 
 describe('evidence', () => {
   it('is the whole report with exit 0, the same bytes as in the repository but for its pictures', async () => {

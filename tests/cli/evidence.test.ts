@@ -1,19 +1,9 @@
-import { readFileSync, writeFileSync } from 'node:fs';
-import { afterAll, describe, expect, it } from 'vitest';
-import { pitwright, scratch } from './support/run.js';
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { row, useCaseFiles } from './caseFiles.js';
+import { pitwright } from './support/run.js';
 
-const folder = scratch();
-afterAll(() => folder.remove());
-
-const HEADER = 'id,check,inputs,expected,unit,tolerance,kind,source,known';
-const row = (id: string, expected: number, check = 'airDensity') =>
-  `${id},${check},"{""temperature"": ""27 °C"", ""pressure"": 101325}",${expected},kg/m3,1 %,derived,ideal gas,recomputed`;
-
-function cases(name: string, ...lines: string[]): string {
-  const path = folder.at(name);
-  writeFileSync(path, [HEADER, ...lines, ''].join('\n'));
-  return path;
-}
+const { cases } = useCaseFiles();
 
 describe('evidence', () => {
   it('lists the checks with inputs and units', async () => {

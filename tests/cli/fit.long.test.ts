@@ -1,12 +1,8 @@
 import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { describe, expect, it } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
 
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-});
-afterEach(() => folder.remove());
+const folder = eachScratch();
 
 const plain = example('plain-24.yaml');
 const cook = example('yard-cook.csv');

@@ -1,15 +1,12 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { FITTED } from '../design/fittedFiles.js';
-import { example, pitwright, scratch } from './support/run.js';
+import { eachScratch, example, pitwright } from './support/run.js';
 
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-  writeFileSync(folder.at('yard.fitted.yaml'), FITTED);
-  writeFileSync(folder.at('pit.yaml'), `${plain}fitted: yard.fitted.yaml\n`);
+const folder = eachScratch((fresh) => {
+  writeFileSync(fresh.at('yard.fitted.yaml'), FITTED);
+  writeFileSync(fresh.at('pit.yaml'), `${plain}fitted: yard.fitted.yaml\n`);
 });
-afterEach(() => folder.remove());
 
 const plain = readFileSync(example('plain-24.yaml'), 'utf8');
 const RESTS =

@@ -1,6 +1,7 @@
-import { readFileSync } from 'node:fs';
-import { parse } from 'yaml';
-import { example, type Run } from './support/run.js';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { afterAll, beforeAll, expect } from 'vitest';
+import { parse, stringify } from 'yaml';
+import { example, pitwright, type Run, scratch } from './support/run.js';
 
 /** What a terminal obeys: C0 but for line ends (those of CSV are two characters) and tabs, delete, C1, line separators, and what turns the reading direction. */
 export const OBEYED =
@@ -25,3 +26,26 @@ export const design = JSON.stringify(tree);
 
 export const file = `${FILE}/${FILE}.json`;
 export const shown = ({ stdout, stderr }: Run) => OBEYED.exec(stdout + stderr)?.[0] ?? 'nothing';
+
+/** A folder full of such names for the tests of a file, and how the command is run in it. */
+export function useHostileFolder() {
+  const folder = scratch();
+  beforeAll(() => {
+    mkdirSync(folder.at(FILE));
+    writeFileSync(folder.at(`${FILE}/${FILE}.json`), design);
+    writeFileSync(folder.at(`${FILE}/broken.yaml`), stringify({ ...tree, [NAME]: 1, gauge: NAME, fitted: NAME }));
+    writeFileSync(
+      folder.at(`${FILE}/${FILE}.csv`),
+      `time [s],${FILE.replace(/[\n\r"]/g, '')} [°F],middle [°F]\n0,70,70\n60,80,x\u001by\n`,
+    );
+  });
+  afterAll(() => folder.remove());
+  return { folder, run: (...args: string[]) => pitwright(args, { cwd: folder.path, stdin: design }) };
+}
+
+/** What ends as it should, says enough, and none of it what a terminal obeys. */
+export function expectHarmless(ran: Run, code: number): void {
+  expect({ code: ran.code, shown: shown(ran) }).toEqual({ code, shown: 'nothing' });
+  // without them it's a text all the same
+  expect((ran.stdout + ran.stderr).length).toBeGreaterThan(60);
+}

@@ -8,7 +8,7 @@ afterAll(() => folder.remove());
 describe('new', () => {
   it('writes a commented design that checks as it is', async () => {
     const file = folder.at('pit.yaml');
-    expect(await pitwright(['new', '-o', file])).toEqual({ code: 0, stdout: '', stderr: '' });
+    expect(await pitwright(['new', '-o', file])).toMatchObject({ code: 0, stdout: '', stderr: '' });
     expect(readFileSync(file, 'utf8')).toMatch(/#/);
     expect(await pitwright(['check', file])).toMatchObject({ code: 0, stderr: '' });
   });

@@ -1,15 +1,11 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { describe, expect, it } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
 
 const plain = example('plain-24.yaml');
 const plainText = readFileSync(plain, 'utf8');
 const QUICK = ['--spread', '20', '--workers', '1'];
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-});
-afterEach(() => folder.remove());
+const folder = eachScratch();
 
 describe('report', () => {
   it('writes a PDF by the ending of its name or by --format, the same bytes each time', async () => {

@@ -1,14 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { describe, expect, it } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
 
 const plain = example('plain-24.yaml');
 const QUICK = ['--spread', '20', '--workers', '1'];
-let folder: ReturnType<typeof scratch>;
-beforeEach(() => {
-  folder = scratch();
-});
-afterEach(() => folder.remove());
+const folder = eachScratch();
 
 describe('report', () => {
   it('writes one HTML file with the options as columns, and nothing else', async () => {

@@ -24,7 +24,7 @@ describe('size', () => {
     expect(tree.chosen).toBe(0);
     for (const key of ['intakes', 'throat', 'stack', 'margins', 'checks']) expect(tree.choices[0]).toHaveProperty(key);
     for (const { margin } of tree.choices[0].margins) expect(margin).toBeGreaterThanOrEqual(0);
-    expect(run.stderr).toMatch(/stacks tried/);
+    expect(run.progress).toMatch(/stacks tried/);
   });
 
   it('draws draft, air and the vent curve', () => {

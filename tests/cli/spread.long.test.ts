@@ -9,7 +9,7 @@ describe('estimate --spread', () => {
     const [one, three] = [await run('1'), await run('3')];
     expect(one.code).toBe(0);
     expect(three.stdout).toBe(one.stdout);
-    expect(one.stderr).toMatch(/spread, \d+ of 60 cases/);
+    expect(one.progress).toMatch(/spread, \d+ of 60 cases/);
     const { spread } = JSON.parse(one.stdout);
     expect(spread).toMatchObject({ cases: 60, seed: 1 });
     const gauge = spread.numbers.find(({ key }: { key: string }) => key === 'gauge_s');

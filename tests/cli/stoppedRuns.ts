@@ -1,16 +1,20 @@
-import { example } from './support/run.js';
+import { spawn } from 'node:child_process';
+import { mkdirSync, readdirSync } from 'node:fs';
+import { performance } from 'node:perf_hooks';
+import { expect, inject } from 'vitest';
+import { example, pitwright, scratch } from './support/run.js';
 
 /** What a run must have ended within once it is told to [ms]; on a busy machine, within so many starts of the command. */
-export const AT_ONCE = 1000;
-export const STARTS = 8;
+const AT_ONCE = 1000;
+const STARTS = 8;
 
-export interface Ended {
+interface Ended {
   code: number | null;
   /** from the signal to the end [ms]; null: it was done before */
   took: number | null;
 }
 
-export const pit = example('plain-24.yaml');
+const pit = example('plain-24.yaml');
 /** Each computes for far longer than it is given. */
 export const LONG: [string, string[]][] = [
   ['estimate with a spread', ['estimate', pit, '--spread', '2000', '-o', 'a.txt', '--csv', 'a.csv']],
@@ -22,3 +26,47 @@ export const LONG: [string, string[]][] = [
   ['evidence', ['evidence', '-o', 'a.txt']],
   ['fit', ['fit', pit, example('yard-cook.csv'), '--save', 'a.yaml', '-o', 'a.txt', '--charts', 'charts']],
 ];
+
+type Folder = ReturnType<typeof scratch>;
+
+/** A folder with another in it that was there before the run. */
+export function folderWithKept(): Folder {
+  const folder = scratch();
+  mkdirSync(folder.at('kept'));
+  return folder;
+}
+
+/** How long a run may take to end on this machine as it is now [ms]. */
+export async function measurePatience(): Promise<number> {
+  const start = performance.now();
+  await pitwright(['--version']);
+  return Math.max(AT_ONCE, STARTS * (performance.now() - start));
+}
+
+/** Stops a run some time after its first file was begun: it then computes, or draws. */
+export function stopped(folder: Folder, args: string[], signal: NodeJS.Signals, after: number): Promise<Ended> {
+  return new Promise((done) => {
+    const child = spawn(process.execPath, [inject('command'), ...args], { cwd: folder.path, stdio: 'ignore' });
+    let sent: number | null = null;
+    const look = setInterval(() => {
+      if (readdirSync(folder.path).length < 2) return;
+      clearInterval(look);
+      setTimeout(() => {
+        sent = performance.now();
+        child.kill(signal);
+      }, after);
+    }, 10);
+    child.on('close', (code) => {
+      clearInterval(look);
+      done({ code, took: sent === null ? null : performance.now() - sent });
+    });
+  });
+}
+
+/** Ctrl-C ends the run within that time, by its own number, with nothing left behind. */
+export async function expectEnded(folder: Folder, args: string[], patience: number): Promise<void> {
+  const { code, took } = await stopped(folder, args, 'SIGINT', 500);
+  expect(code).toBe(130);
+  expect(took).toBeLessThan(patience);
+  expect(readdirSync(folder.path)).toEqual(['kept']);
+}

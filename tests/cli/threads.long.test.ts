@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { expectBrokenOff, inThreads, plain } from './endedThreads.js';
 import { pitwright, scratch } from './support/run.js';
-import { plain, stdin, inThreads } from './endedThreads.js';
 
 const outOfMemory = 'for(let a=[];;)a.push(new(Array)(1e5).fill(0.5))';
 
@@ -9,17 +9,9 @@ describe('a thread that ends early', () => {
   it.each([
     ['leaves with 0', 'process.exit(0)', /our fault, not yours: a thread ended before its work was done \(exit 0\)\./],
     ['runs out of memory', outOfMemory, /our fault, not yours: .*memory limit/],
-  ])('in a batch, that %s: exit 1, whole lines, a word on how many', async (_, what, message) => {
-    const run = await pitwright(['batch', '--steady', '--workers', '2'], { stdin, env: inThreads(what) });
-    expect(run.code).toBe(1);
-    expect(run.stderr).toMatch(message);
-    const lines = run.stdout.split('\n');
-    expect(lines.pop()).toBe('');
-    for (const line of lines) expect(JSON.parse(line).assumed.converged).toBe(true);
-    expect(lines.length).toBeLessThan(40);
-    if (lines.length > 1) expect(run.stderr).toContain(`broke off after ${lines.length} whole lines`);
-    expect(run.stderr.match(/our fault/g)).toHaveLength(1);
-  });
+  ])('in a batch, that %s: exit 1, whole lines, a word on how many', (_, what, message) =>
+    expectBrokenOff(what, message),
+  );
 
   it.each([
     ['leaves', 'process.exit(0)', /a thread ended before its work was done/],

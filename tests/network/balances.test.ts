@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { geometryOf } from '../../src/design/geometryOf.js';
 import type { Demand } from '../../src/network/balances.js';
 import { makePit, type Pit } from '../../src/network/pit.js';
-import { solveAssumed } from '../../src/study/estimate/steady.js';
+import { solveUnderFire } from '../../src/study/estimate/steady.js';
 import { exampleDesign, exampleNames } from '../support/examples.js';
 
 function solved(name: string): { pit: Pit; x: Float64Array; heat: number } {
   const design = exampleDesign(name);
   const pit = makePit(design, geometryOf(design));
-  return { pit, x: solveAssumed(pit, design.fire.heat).x, heat: design.fire.heat };
+  return { pit, x: solveUnderFire(pit, design.fire.heat).x, heat: design.fire.heat };
 }
 
 describe('slopes of the balances against finite differences (derived)', () => {

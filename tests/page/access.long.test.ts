@@ -2,8 +2,8 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { example, scratch } from '../cli/support/run.js';
 import { launchBrowser } from './support/browser.js';
 import { expectTextAlone, HOSTILE } from './support/hostile.js';
-import { numbers, openPage, settled, type } from './support/open.js';
-import { PHONE, DESK, axe, type Violation } from './support/viewports.js';
+import { numbers, openPage, settled } from './support/open.js';
+import { DESK, expectAccessible, expectNarrow, PHONE } from './support/viewports.js';
 
 const browser = await launchBrowser();
 const folder = scratch();
@@ -17,51 +17,14 @@ describe.skipIf(!browser)('for everybody', () => {
     ['phone', 'light', PHONE],
     ['phone', 'dark', PHONE],
     ['desk', 'dark', DESK],
-  ] as const)('no fault of accessibility on a %s, %s', async (_, colorScheme, viewport) => {
-    const { page, close } = await openPage(browser!, folder.path, {
-      design: example('offset-with-upright.yaml'),
-      file: `axe-${viewport.width}-${colorScheme}.html`,
-      // the checker's script has to get past the page's policy
-      context: { viewport, colorScheme, bypassCSP: true },
-    });
-    await settled(page);
-    await page.locator('details').evaluateAll((groups) => {
-      for (const group of groups) (group as HTMLDetailsElement).open = true;
-    });
-    await page.locator('#add').click();
-    await type(page, 'chamber.plate', '3');
-    await page.locator('#chart svg').waitFor();
-    await expect.poll(() => page.locator('.fault:visible').count()).toBe(1);
-    await page.addScriptTag({ content: axe });
-    const violations = await page.evaluate(async () => {
-      const checker = (globalThis as unknown as { axe: { run(o: object): Promise<{ violations: Violation[] }> } }).axe;
-      const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
-      return (await checker.run({ runOnly: { type: 'tag', values: tags } })).violations;
-    });
-    const told = violations.map(({ id, impact, nodes }) => `${impact} ${id}: ${nodes.map((n) => n.target).join(' ')}`);
-    expect(told).toEqual([]);
-    await close();
-  });
+  ] as const)('no fault of accessibility on a %s, %s', (_, colorScheme, viewport) =>
+    expectAccessible(browser!, folder, colorScheme, viewport),
+  );
 
   it.each([
     ['tablet', { width: 820, height: 1100 }],
     ['desk', DESK],
-  ] as const)('never scrolls sideways on a %s', async (_, viewport) => {
-    const { page, close } = await openPage(browser!, folder.path, {
-      design: example('reverse-flow.yaml'),
-      file: `wide-${viewport.width}.html`,
-      context: { viewport },
-    });
-    await settled(page);
-    for (let i = 0; i < 4; i++) await page.locator('#add').click();
-    await page.locator('#chart svg').waitFor();
-    const { wide, room } = await page.evaluate(() => ({
-      wide: document.documentElement.scrollWidth,
-      room: document.documentElement.clientWidth,
-    }));
-    expect(wide).toBeLessThanOrEqual(room);
-    await close();
-  });
+  ] as const)('never scrolls sideways on a %s', (_, viewport) => expectNarrow(browser!, folder, viewport));
 
   it('works by keyboard alone, in the order of the page, with the focus to be seen', async () => {
     const { page, close } = await openPage(browser!, folder.path, { design: example('plain-24.yaml') });

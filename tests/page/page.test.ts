@@ -1,10 +1,10 @@
-import { readFileSync, statSync, writeFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from '../cli/support/run.js';
+import { example, scratch } from '../cli/support/run.js';
 import { launchBrowser } from './support/browser.js';
-import { expectCommandsNumbers, flat, textsOf } from './support/commandNumbers.js';
-import { numbers, openPage, saved, settled, slide, type, type OpenPage } from './support/open.js';
+import { expectCommandsNumbers, expectKeptWhole } from './support/commandNumbers.js';
+import { numbers, openPage, type OpenPage, settled, slide, type } from './support/open.js';
 
 const browser = await launchBrowser();
 const folder = scratch();
@@ -81,27 +81,6 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
 describe.skipIf(!browser)('designs from files', () => {
   it.each(['reverse-flow.yaml'])(
     'opens %s, keeps what it has no control for, and saves what the command reads alike',
-    async (name) => {
-      const { page, wrongs, close } = await openPage(browser!, folder.path);
-      await settled(page);
-      await page.locator('#open').setInputFiles(example(name));
-      const title = /^name: (.*)$/m.exec(readFileSync(example(name), 'utf8'))![1];
-      await expect.poll(() => page.locator('#title').textContent()).toBe(title);
-      await settled(page);
-      const told = await numbers(page);
-      const command = flat(await textsOf(example(name)));
-      for (const value of Object.values(told)) expect(command).toContain(value);
-
-      const { text, name: file } = await saved(page);
-      expect(file).toMatch(/^[a-z0-9-]+\.yaml$/);
-      writeFileSync(folder.at('round.yaml'), text);
-      const [own, back] = await Promise.all(
-        [example(name), folder.at('round.yaml')].map((path) => pitwright(['estimate', '--json', path])),
-      );
-      expect(JSON.parse(back.stdout)).toEqual(JSON.parse(own.stdout));
-      for (const comment of readFileSync(example(name), 'utf8').match(/# .*$/gm) ?? []) expect(text).toContain(comment);
-      expect(wrongs).toEqual([]);
-      await close();
-    },
+    (name) => expectKeptWhole(browser!, folder, name),
   );
 });

@@ -5,11 +5,10 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { PaperName } from '../../src/draw/theme.js';
 import type { Comparison } from '../../src/study/compare/compare.js';
 import { launchBrowser } from './support/browser.js';
 import { expectWhole, printed } from './support/printed.js';
-import { canReadPdf, reachOfPages, readPdf } from '../report/support/poppler.js';
+import { canReadPdf, readPdf } from '../report/support/poppler.js';
 import { asDrawn, compared, designOf, documentFrom, htmlOf, plates, renamed } from '../report/support/reports.js';
 
 const browser: Browser | null = await launchBrowser();

@@ -1,18 +1,13 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import type { Browser } from 'playwright-core';
-import { afterAll, describe, expect, it } from 'vitest';
-import type { PaperName } from '../../src/draw/theme.js';
-import type { Comparison } from '../../src/study/compare/compare.js';
+import { afterAll, describe, it } from 'vitest';
 import { launchBrowser } from './support/browser.js';
 import { expectWhole } from './support/printed.js';
-import { canReadPdf, reachOfPages, readPdf } from '../report/support/poppler.js';
-import { asDrawn, compared, designOf, documentFrom, htmlOf } from '../report/support/reports.js';
+import { asDrawn, compared, designOf } from '../report/support/reports.js';
 
 const browser: Browser | null = await launchBrowser();
-const readable = canReadPdf();
 const folder = mkdtempSync(join(tmpdir(), 'pitwright-print-'));
 afterAll(async () => {
   await browser?.close();

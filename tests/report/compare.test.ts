@@ -1,42 +1,11 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { compareCharts } from '../../src/charts/compareCharts.js';
-import { parseVariation, type Variation } from '../../src/design/vary.js';
-import { compareCsv } from '../../src/report/compareCsv.js';
 import { compareRows, rowHead, tellingOfRow } from '../../src/report/compareRows.js';
 import { compareText } from '../../src/report/text/compareText.js';
-import { toJson } from '../../src/report/json.js';
-import { compare, type Comparison } from '../../src/study/compare/compare.js';
-import { optionsOf } from '../../src/study/compare/options.js';
-import { distinctLabels } from '../../src/study/compare/distinctLabels.js';
-import { USUAL_SETTINGS } from '../../src/study/compare/studyOption.js';
-import { exampleNames } from '../support/examples.js';
-
-async function comparisonOf(name: string, ...vary: string[]): Promise<Comparison> {
-  const text = readFileSync(`examples/${name}`, 'utf8');
-  const made = await optionsOf(
-    text,
-    name,
-    vary.map((each) => parseVariation(each) as Variation),
-  );
-  if ('faults' in made) throw new Error(made.faults.join('\n'));
-  return compare(distinctLabels(made), { ...USUAL_SETTINGS, steelPrice: 2.6, currency: '$' });
-}
+import { comparisonOf, expectWhole } from './comparedExample.js';
 
 describe('a comparison told', () => {
-  it.each(exampleNames)('%s: whole in every form, within 100 columns', async (name) => {
-    const comparison = await comparisonOf(name, 'firebox.plate=3/16 in | 1/4 in | 1/2 in');
-    expect(() => toJson(comparison)).not.toThrow();
-    for (const system of ['shop', 'si'] as const) {
-      const text = compareText(comparison, system);
-      expect(text).not.toMatch(/NaN|undefined|Infinity|\bnull\b/);
-      for (const line of text.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
-      expect(compareCsv(comparison, system)).not.toMatch(/NaN|Infinity|undefined/);
-      expect(compareCsv(comparison, system)).toMatch(/^[\x20-\x7e\r\n]*$/);
-    }
-    expect(compareCharts(comparison)).toHaveLength(6);
-    expect(JSON.stringify(compareCharts(comparison))).toBe(JSON.stringify(compareCharts(comparison)));
-  });
+  it('is whole in every form, within 100 columns', () => expectWhole('plain-24.yaml'));
 
   it('prints a value, its difference and its percent in the row’s unit', async () => {
     const comparison = await comparisonOf('plain-24.yaml', 'all.plate=1/8 in | 1/4 in');

@@ -30,7 +30,7 @@ describe('the evidence', () => {
   });
 
   test('is what the page for builders says', () => {
-    const page = readFileSync(new URL('../../DEVELOPERS.md', import.meta.url), 'utf8').replace(/\s+/g, ' ');
+    const page = readFileSync(new URL('../../reference/MODEL.md', import.meta.url), 'utf8').replace(/\s+/g, ' ');
     const { quantities, mechanisms, flowsWithinFifth: near } = evidence.validation;
     const bias = (experiment: string, quantity: string) =>
       quantities

@@ -1,34 +1,27 @@
 import { rangeOf } from '../../design/fields.js';
 import { parseVariation, pathsIn, type Variation } from '../../design/vary.js';
-import { toJson } from '../../report/json.js';
 import { assemble, type Comparison } from '../../study/compare/compare.js';
 import type { Equal } from '../../study/compare/equalShape.js';
 import { isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/compare/options.js';
 import { distinctLabels } from '../../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS, type OptionStudy, type StudySettings } from '../../study/compare/studyOption.js';
-import { parsePrice, parseQuantity, type UnitSystem } from '../../units/index.js';
+import { parsePrice, parseQuantity } from '../../units/index.js';
 import { eachApart } from '../apart.js';
-import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
 import { filesBeside } from '../namedFile.js';
-import { openFolder, openSink, refuseClashes, refuseMixture, standardOutput } from '../output.js';
+import { refuseClashes, refuseMixture } from '../output.js';
+import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import type { SpreadOptions } from '../spread.js';
 import { progress } from '../stderr.js';
 
-export interface CompareOptions extends SpreadOptions {
+export interface CompareOptions extends SpreadOptions, OutputOptions {
   vary: string[];
   equal?: Equal;
   baseline: number;
   price?: string;
   door?: string;
-  json?: boolean;
-  output?: string;
-  csv?: string;
-  charts?: string;
-  format?: PictureFormat;
-  units: UnitSystem;
 }
 
 /** Several designs, or one in several ways, held against each other: a table, what each buys and costs, pictures. */
@@ -44,9 +37,7 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   if (options.baseline > read.length) {
     throw new Stop(exit.wrongUsage, `--baseline ${options.baseline}: there are ${read.length} options.`);
   }
-  if (options.charts !== undefined) openFolder(options.charts);
-  const out = openSink(options.output ?? '-');
-  const csv = options.csv === undefined ? undefined : openSink(options.csv);
+  const outputs = openOutputs(options);
 
   progress(`computing ${read.length} options`);
   const studies = await studiesOf(read, settings, options.workers);
@@ -56,18 +47,12 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
     comparison.spread = await comparisonSpreadOf(comparison, { ...options, spread: options.spread });
   }
 
-  // `--csv -` asks for the table on standard output, in place of the text
-  if (options.json) {
-    await out.write(toJson(comparison));
-  } else if (csv !== standardOutput || out !== standardOutput) {
-    await out.write((await import('../../report/text/compareText.js')).compareText(comparison, options.units));
-  }
-  if (csv) await csv.write((await import('../../report/compareCsv.js')).compareCsv(comparison, options.units));
-  if (options.charts !== undefined) {
-    const { compareCharts } = await import('../../charts/compareCharts.js');
-    const { drawInto } = await import('../drawCharts.js');
-    await drawInto(options.charts, compareCharts(comparison), options.format);
-  }
+  await writeOutputs(outputs, options, {
+    json: () => comparison,
+    text: async (units) => (await import('../../report/text/compareText.js')).compareText(comparison, units),
+    csv: async (units) => (await import('../../report/compareCsv.js')).compareCsv(comparison, units),
+    charts: async () => (await import('../../charts/compareCharts.js')).compareCharts(comparison),
+  });
   sayWhatCannotBe(comparison);
 }
 

@@ -1,23 +1,14 @@
-import { toJson } from '../../report/json.js';
 import type { CookResult } from '../../study/events/cook.js';
-import type { UnitSystem } from '../../units/index.js';
 import { version } from '../../version.js';
 import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
-import { openFolder, openSink, refuseClashes, refuseMixture, standardOutput } from '../output.js';
+import { refuseClashes, refuseMixture } from '../output.js';
+import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import { progress, tellWarnings } from '../stderr.js';
 
-export interface CookOptions {
-  json?: boolean;
-  output?: string;
-  csv?: string;
-  charts?: string;
-  units: UnitSystem;
-}
-
 /** The day that a design's cook block describes, followed from lighting to the last warmth. */
-export async function run(path: string, options: CookOptions): Promise<void> {
+export async function run(path: string, options: OutputOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output, '--csv': options.csv });
   refuseMixture(options);
   const { design, warnings } = await loadDesign(path);
@@ -28,9 +19,7 @@ export async function run(path: string, options: CookOptions): Promise<void> {
         'cook:\n  load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]\n  tend: 8 h',
     );
   }
-  if (options.charts !== undefined) openFolder(options.charts);
-  const out = openSink(options.output ?? '-');
-  const csv = options.csv === undefined ? undefined : openSink(options.csv);
+  const outputs = openOutputs(options);
 
   tellWarnings(warnings);
   progress('computing');
@@ -42,15 +31,10 @@ export async function run(path: string, options: CookOptions): Promise<void> {
         "to another. 'pitwright estimate' says which and why.",
     );
   }
-  if (options.json) {
-    await out.write(toJson({ schema: 1, tool: { name: 'pitwright', version }, design, warnings, cook }));
-  } else if (csv !== standardOutput || out !== standardOutput) {
-    await out.write((await import('../../report/text/cookText.js')).cookText(design, cook, options.units));
-  }
-  if (csv) await csv.write((await import('../../report/text/cookText.js')).cookCsv(cook, options.units));
-  if (options.charts !== undefined) {
-    const { cookCharts } = await import('../../charts/cookChart.js');
-    const { drawInto } = await import('../drawCharts.js');
-    await drawInto(options.charts, cookCharts(cook, design));
-  }
+  await writeOutputs(outputs, options, {
+    json: () => ({ schema: 1, tool: { name: 'pitwright', version }, design, warnings, cook }),
+    text: async (units) => (await import('../../report/text/cookText.js')).cookText(design, cook, units),
+    csv: async (units) => (await import('../../report/text/cookText.js')).cookCsv(cook, units),
+    charts: async () => (await import('../../charts/cookChart.js')).cookCharts(cook, design),
+  });
 }

@@ -1,31 +1,20 @@
 import type { EstimateResult, Warning } from '../../study/estimate/result.js';
-import { toJson } from '../../report/json.js';
-import type { UnitSystem } from '../../units/index.js';
 import { apart } from '../apart.js';
-import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
-import { openFolder, openSink, refuseClashes, refuseMixture, standardOutput } from '../output.js';
+import { refuseClashes, refuseMixture } from '../output.js';
+import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import type { SpreadOptions } from '../spread.js';
 import { progress } from '../stderr.js';
 
-export interface EstimateOptions extends SpreadOptions {
-  json?: boolean;
-  output?: string;
-  csv?: string;
-  charts?: string;
-  format?: PictureFormat;
-  units: UnitSystem;
-}
+export interface EstimateOptions extends SpreadOptions, OutputOptions {}
 
 /** The main job: one design in; text or JSON, curves and charts out. */
 export async function run(path: string, options: EstimateOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output, '--csv': options.csv });
   refuseMixture(options);
   const { design, warnings } = await loadDesign(path);
-  if (options.charts !== undefined) openFolder(options.charts);
-  const out = openSink(options.output ?? '-');
-  const csv = options.csv === undefined ? undefined : openSink(options.csv);
+  const outputs = openOutputs(options);
 
   progress('computing');
   const solved = await apart<EstimateResult>({ kind: 'estimate', design });
@@ -35,18 +24,12 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
     result.spread = await spreadOf(solved, { ...options, spread: options.spread });
   }
 
-  // `--csv -` asks for the curves on standard output, in place of the text
-  if (options.json) {
-    await out.write(toJson(result));
-  } else if (csv !== standardOutput || out !== standardOutput) {
-    await out.write((await import('../../report/text/estimateText.js')).estimateText(result, options.units));
-  }
-  if (csv) await csv.write((await import('../../report/csv.js')).curvesCsv(result, options.units));
-  if (options.charts !== undefined) {
-    const { estimateCharts } = await import('../../charts/estimateCharts.js');
-    const { drawInto } = await import('../drawCharts.js');
-    await drawInto(options.charts, estimateCharts(result), options.format);
-  }
+  await writeOutputs(outputs, options, {
+    json: () => result,
+    text: async (units) => (await import('../../report/text/estimateText.js')).estimateText(result, units),
+    csv: async (units) => (await import('../../report/csv.js')).curvesCsv(result, units),
+    charts: async () => (await import('../../charts/estimateCharts.js')).estimateCharts(result),
+  });
   sayWhatCannotBe(result);
 }
 

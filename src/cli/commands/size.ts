@@ -2,28 +2,21 @@ import type { Design } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
 import { readSource } from '../../design/source.js';
 import type { Tree } from '../../design/vary.js';
-import { toJson } from '../../report/json.js';
 import type { FullJudgement } from '../../study/size/judge.js';
 import { bestOf, stackTries, type StackSurvey } from '../../study/size/search.js';
 import { SHORTLIST, sizeResult, writeOut, type SizeResult } from '../../study/size/size.js';
-import type { UnitSystem } from '../../units/index.js';
 import { signalsHeard } from '../apart.js';
-import type { PictureFormat } from '../drawCharts.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
-import { openFolder, openSink, refuseClashes } from '../output.js';
+import { refuseClashes } from '../output.js';
+import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import { defaultWorkers, withPool } from '../pool.js';
 import { saying } from '../spread.js';
 
-export interface SizeOptions {
+export interface SizeOptions extends OutputOptions {
   cleanAir: number;
   workers?: number;
-  json?: boolean;
-  output?: string;
-  charts?: string;
-  format?: PictureFormat;
-  units: UnitSystem;
 }
 
 /** Intakes, throat and stack from stock that carry a design's fire: a table of choices, each solved in full, with margins. */
@@ -32,18 +25,15 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
   const file = await readText(path);
   const { fileName } = file;
   const { design, warnings, text } = await readLoaded(file.text, fileName);
-  if (options.charts !== undefined) openFolder(options.charts);
-  const out = openSink(options.output ?? '-');
+  const outputs = openOutputs(options);
 
   const result = await sizesOf({ text, fileName, design, warnings }, options);
 
-  if (options.json) await out.write(toJson(result));
-  else await out.write((await import('../../report/text/sizeText.js')).sizeText(result, options.units));
-  if (options.charts !== undefined) {
-    const { sizeCharts } = await import('../../charts/sizeCharts.js');
-    const { drawInto } = await import('../drawCharts.js');
-    await drawInto(options.charts, sizeCharts(result), options.format);
-  }
+  await writeOutputs(outputs, options, {
+    json: () => result,
+    text: async (units) => (await import('../../report/text/sizeText.js')).sizeText(result, units),
+    charts: async () => (await import('../../charts/sizeCharts.js')).sizeCharts(result),
+  });
   await sayWhatCannotBe(result);
 }
 

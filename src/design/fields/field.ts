@@ -284,7 +284,7 @@ export function where<T>(belongs: NonNullable<Field['belongs']>, field: Field<T>
 }
 
 /** Values that are known already; undefined for a field that goes no further than the file. */
-type Given<G> = { [K in keyof G as G[K] extends undefined ? never : K]: G[K] };
+type Given<G> = Loose<{ [K in keyof G as G[K] extends undefined ? never : K]: G[K] }>;
 
 /**
  * A block's fields in the order of its rows.

@@ -1,7 +1,7 @@
 /** Firebox, chamber and upright, and what hangs on them: doors, insulation, finishes, vents, contents. */
 import { format } from '../../units/index.js';
 import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS } from '../catalog/index.js';
-import { PLATE, range } from '../ranges.js';
+import { PLATE, range, type Range } from '../ranges.js';
 import type { Fields, QuantityRead } from '../reading.js';
 import { pathText } from '../source.js';
 import type { PartName } from '../stations.js';
@@ -188,32 +188,50 @@ export function wallOf(part: Fields, key: 'plate' | 'wall', diameter: QuantityRe
   return NaN;
 }
 
-/** Width, height and plate of a lying part, from what its shape takes. */
-function sectionOf(part: Fields, rows: ReturnType<typeof horizontalRows>) {
-  const shape: 'round' | 'square' = part.raw('shape') === 'square' ? 'square' : 'round';
-  const known = part.raw('shape') === shape;
-  const steel = rows.steel.read(part, 'steel', {}, {});
-  const wanted = shape === 'round' ? ['diameter'] : ['width', 'height'];
-  const unwanted = shape === 'round' ? ['width', 'height'] : ['diameter'];
-  for (const key of unwanted) {
-    if (known && part.has(key)) {
-      part.fault(key, {
+interface Shaped {
+  shape: 'round' | 'square';
+  /** false where the file names another shape, which is a fault by itself */
+  known: boolean;
+  what: 'part' | 'stack';
+  /** what a square one has beside its width */
+  second: 'height' | 'depth';
+}
+
+/** Diameter or width, whichever the shape takes; the other is a fault. */
+export function mainSize(
+  fields: Fields,
+  range: Range,
+  { shape, known, what, second }: Shaped,
+): QuantityRead | undefined {
+  const sizes = { round: ['diameter'], square: ['width', second] };
+  const wanted = sizes[shape];
+  for (const key of sizes[shape === 'round' ? 'square' : 'round']) {
+    if (known && fields.has(key)) {
+      fields.fault(key, {
         code: 'unknown-key',
-        message: `does not belong to a ${shape} part`,
+        message: `does not belong to a ${shape} ${what}`,
         allowed: wanted.join(' and '),
         atKey: true,
       });
     }
   }
-  const main = part.read(wanted[0], SECTION, { pipe: shape === 'round' });
-  if (known && !part.has(wanted[0])) {
-    part.fault(wanted[0], {
+  if (known && !fields.has(wanted[0])) {
+    fields.fault(wanted[0], {
       code: 'missing',
-      message: `is missing: a ${shape} part needs it`,
-      allowed: 'a length (24 in)',
+      message: `is missing: a ${shape} ${what} needs it`,
+      allowed: `a length (${what === 'part' ? '24 in' : '6 in'})`,
       value: null,
     });
   }
+  return fields.read(wanted[0], range, { pipe: shape === 'round' });
+}
+
+/** Width, height and plate of a lying part, from what its shape takes. */
+function sectionOf(part: Fields, rows: ReturnType<typeof horizontalRows>) {
+  const shape: 'round' | 'square' = part.raw('shape') === 'square' ? 'square' : 'round';
+  const known = part.raw('shape') === shape;
+  const steel = rows.steel.read(part, 'steel', {}, {});
+  const main = mainSize(part, SECTION, { shape, known, what: 'part', second: 'height' });
   const width = main?.si ?? NaN;
   const height = rows.height.read(part, 'height', { shape, width }, {}) ?? width;
   return { shape, diameter: undefined, width, height, plate: wallOf(part, 'plate', main), steel };
@@ -251,7 +269,7 @@ const INTAKE = {
     slider: { label: ['Vents open', 'Vents # open'], steps: [0, 100, 1] },
   }),
   centre: height('Height of its middle above the ground.', ['Middle of the vents', 'Middle of vents #']),
-  discharge: discharge('the intakes'),
+  discharge: discharge('of the intakes'),
 };
 
 function discharge(of: string) {

@@ -2,23 +2,52 @@
 import { ENTRANCE_LOSS } from '../../physics/friction.js';
 import { range } from '../ranges.js';
 import { pathText } from '../source.js';
-import { block, choice, optional, quantity, readRows, type Soft } from './field.js';
-import { insulation, surface, wallOf } from './parts.js';
+import { block, choice, maybe, optional, quantity, readRows, where, type Soft } from './field.js';
+import { insulation, mainSize, surface, wallOf } from './parts.js';
 import { height, plate, SHARE, steel } from './shared.js';
 
 const LOSS = range('number', '0', '50');
-const DIAMETER = range('length', '1 in', '2 ft');
+const SIZE = range('length', '1 in', '2 ft');
+
+function isSquare({ shape }: Soft): boolean {
+  return shape === 'square';
+}
 
 const STACK = {
   part: choice(['chamber', 'upright'], 'The part it stands on.', {
     default: (_, { chamber }) => (chamber ? 'chamber' : 'upright'),
     says: 'the only one there is',
   }),
-  diameter: quantity(DIAMETER, 'Outside diameter, or a pipe by its nominal size.', {
-    examples: ['6 in', '6 in pipe, standard wall'],
-    pipe: true,
-    slider: { label: ['Diameter', 'Stack # diameter'], steps: [3, 14, 0.5] },
-  }),
+  shape: maybe(
+    ['round', 'square'],
+    'round takes diameter; square takes width, and depth if it differs. Default: round.',
+  ),
+  diameter: where(
+    (own) => !isSquare(own),
+    optional(
+      quantity(SIZE, 'Outside diameter, or a pipe by its nominal size.', {
+        examples: ['6 in', '6 in pipe, standard wall'],
+        pipe: true,
+        slider: { label: ['Diameter', 'Stack # diameter'], steps: [3, 14, 0.5] },
+      }),
+    ),
+  ),
+  width: where(
+    isSquare,
+    optional(
+      quantity(SIZE, 'Outside width of a square stack, across the pit.', {
+        slider: { label: ['Width', 'Stack # width'], steps: [3, 14, 0.5] },
+      }),
+    ),
+  ),
+  depth: where(
+    isSquare,
+    quantity(SIZE, 'Outside depth of a square stack, along the pit.', {
+      default: ({ width }) => width as number,
+      says: 'its width',
+      slider: { label: ['Depth', 'Stack # depth'], steps: [3, 14, 0.5] },
+    }),
+  ),
   height: quantity(range('length', '1 in', '30 ft'), 'Length of the stack above its base.', {
     slider: { label: ['Height', 'Stack # height'], steps: [6, 120, 1] },
   }),
@@ -61,7 +90,14 @@ export const stack = block('A stack.', STACK, (stack, around) => {
       limits: null,
     });
   }
-  const diameter = stack.read('diameter', DIAMETER, { pipe: true });
-  const wall = wallOf(stack, 'wall', diameter);
-  return readRows(STACK, stack, around, { part, diameter: diameter?.si ?? NaN, wall });
+  const shape = stack.raw('shape') === 'square' ? 'square' : 'round';
+  const known = stack.present && (!stack.has('shape') || stack.raw('shape') === shape);
+  const main = mainSize(stack, SIZE, { shape, known, what: 'stack', second: 'depth' });
+  const size = main?.si ?? NaN;
+  return readRows(STACK, stack, around, {
+    part,
+    diameter: shape === 'round' ? size : undefined,
+    width: shape === 'square' ? size : undefined,
+    wall: wallOf(stack, 'wall', main),
+  });
 });

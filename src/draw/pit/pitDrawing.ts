@@ -1,4 +1,5 @@
 import type { Design, StationName } from '../../design/design.js';
+import { stackSection } from '../../design/geometryOf.js';
 import { format } from '../../units/index.js';
 import type { Drawing, Mark } from '../drawing.js';
 import { drawEndView, endHalfWidth } from './pitEndView.js';
@@ -111,7 +112,9 @@ function sideDimensions(
   const tube = stacks[0];
   if (!notes.flows?.stack) {
     stacks.forEach((each, i) => {
-      const text = `Ø ${size(design.stacks[i].diameter)}, ${size(design.stacks[i].height)} long`;
+      const { round, across, along } = stackSection(design.stacks[i]);
+      const section = round ? `Ø ${size(across)}` : `${size(across)} × ${size(along)}`;
+      const text = `${section}, ${size(design.stacks[i].height)} long`;
       sheet.text(sheet.x((each.left + each.right) / 2), sheet.y(each.high) - step * 0.5, text);
     });
   }

@@ -1,4 +1,5 @@
 import type { Design, HorizontalPart, Intake, Upright } from '../../design/design.js';
+import { stackSection } from '../../design/geometryOf.js';
 import { widthAt } from '../../design/overlap.js';
 import type { PitLayout } from './pitLayout.js';
 import type { Sheet } from '../sheet.js';
@@ -18,7 +19,9 @@ export function endHalfWidth(design: Design): number {
   const { firebox, chamber, upright } = design;
   const parts = [firebox, ...(chamber ? [chamber] : []), ...(upright ? [upright] : [])];
   const halves = parts.map((part) => part.width / 2 + (part.insulation?.thickness ?? 0));
-  const tubes = design.stacks.map((_, i) => Math.abs(stackMiddle(design, i)) + design.stacks[i].diameter / 2);
+  const tubes = design.stacks.map(
+    (_, i) => Math.abs(stackMiddle(design, i)) + stackSection(design.stacks[i]).across / 2,
+  );
   return Math.max(...halves, ...tubes);
 }
 
@@ -64,20 +67,22 @@ function stackMiddle(design: Design, index: number): number {
   if (stack.base >= part.centre + 0.4 * part.height) return 0;
   const shape = 'shape' in part ? part.shape : 'square';
   const section = { shape, width: part.width, height: part.height, centre: part.centre };
-  const highest = Math.min(roof, stack.base + stack.diameter);
+  const { across } = stackSection(stack);
+  const highest = Math.min(roof, stack.base + across);
   const half = Math.max(widthAt(section, stack.base), widthAt(section, highest)) / 2;
-  return half + stack.diameter / 2;
+  return half + across / 2;
 }
 
 function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
   layout.stacks.forEach((tube, i) => {
     const stack = design.stacks[i];
     const middle = stackMiddle(design, i);
-    const half = stack.diameter / 2;
+    const { across } = stackSection(stack);
+    const half = across / 2;
     if (middle > 0) {
       // the elbow that joins the tube to the shell
       sheet.rect(
-        { left: 0, right: middle - half, low: tube.low, high: tube.low + 0.8 * stack.diameter },
+        { left: 0, right: middle - half, low: tube.low, high: tube.low + 0.8 * across },
         { pen: 'thin', fill: 'paper' },
       );
     }

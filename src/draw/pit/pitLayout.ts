@@ -1,5 +1,6 @@
 /** Where the parts of a pit stand, seen from the side: x along the gas's way from the firebox, heights above the ground [m]. */
 import type { Design, Insulation, StationName } from '../../design/design.js';
+import { stackSection } from '../../design/geometryOf.js';
 
 export interface Span {
   left: number;
@@ -77,15 +78,16 @@ function stackSpans(design: Design, parts: { chamber?: Span; upright?: Span }): 
     const part = parts[stack.part];
     const before = stacks.slice(0, i).filter((each) => each.part === stack.part).length;
     const own = stacks.filter((each) => each.part === stack.part).length;
-    const { diameter, base, height } = stack;
+    const { base, height } = stack;
+    const { along } = stackSection(stack);
     let middle = 0;
     if (part && stack.part === 'upright') {
-      middle = (part.left + part.right) / 2 + (before - (own - 1) / 2) * STACK_PITCH * diameter;
+      middle = (part.left + part.right) / 2 + (before - (own - 1) / 2) * STACK_PITCH * along;
     } else if (part) {
-      const inset = (STACK_INSET + 0.5 + before * STACK_PITCH) * diameter;
+      const inset = (STACK_INSET + 0.5 + before * STACK_PITCH) * along;
       middle = chamber?.reverse ? part.left + inset : part.right - inset;
     }
-    return { left: middle - diameter / 2, right: middle + diameter / 2, low: base, high: base + height };
+    return { left: middle - along / 2, right: middle + along / 2, low: base, high: base + height };
   });
 }
 

@@ -1,4 +1,5 @@
 import { chartScene } from '../../charts/chartScene.js';
+import { stackSection } from '../../design/geometryOf.js';
 import { drawingScene } from '../../draw/drawingScene.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { optionsChart } from '../../charts/optionsChart.js';
@@ -140,9 +141,11 @@ export function pitWords(design: EstimateResult['design']): string {
     ...(upright
       ? [`upright ${across(upright)}, ${size(upright.depth)} deep, of ${format('plate', upright.plate)} plate`]
       : []),
-    ...stacks.map(
-      (stack) => `stack ${size(stack.diameter)} across and ${size(stack.height)} long on the ${stack.part}`,
-    ),
+    ...stacks.map((stack) => {
+      const { round, across, along } = stackSection(stack);
+      const section = round ? `${size(across)} across` : `${size(across)} × ${size(along)}`;
+      return `stack ${section} and ${size(stack.height)} long on the ${stack.part}`;
+    }),
   ];
   return `${parts.join('; ')}.`;
 }

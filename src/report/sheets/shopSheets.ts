@@ -13,7 +13,7 @@ import { compareRows, rowHead, tellingOfRow } from '../compareRows.js';
 import { designRows } from '../designRows.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOnEach } from '../../words/restsOn.js';
-import { airData, estimatesData, fittedNote, temperatureData, warmUpData, weightsData } from '../resultData.js';
+import { airData, unknownsData, fittedNote, temperatureData, warmUpData, weightsData } from '../resultData.js';
 import type { TableData } from '../text/table.js';
 import type { Block, Sheet } from './blocks.js';
 import { chartBlocks, temperatureBlocks } from './shopFigures.js';
@@ -228,7 +228,7 @@ function endBlocks(comparison: Comparison): Block[] {
     { kind: 'text', small: true, text: SOAKED_MEANS },
     {
       kind: 'table',
-      table: { ...estimatesData(result, 'shop'), caption: 'Estimates used, which no handbook settles' },
+      table: { ...unknownsData(result, 'shop'), caption: 'Estimates used, which no handbook settles' },
     },
     ...(fitted === null ? [] : [{ kind: 'text', text: fitted } as const]),
     { kind: 'text', text: PLATE_AND_LOSS },

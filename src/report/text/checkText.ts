@@ -3,14 +3,14 @@ import type { DesignWarning } from '../../design/faults.js';
 import type { Geometry } from '../../design/geometry.js';
 import type { UnitSystem } from '../../units/index.js';
 import { designRows } from '../designRows.js';
-import { plainText, wrap } from '../../words/plainText.js';
+import { plainText } from '../../words/plainText.js';
 import { sayIn, type Say } from '../../words/quantity.js';
 import { restsOn } from '../../words/restsOn.js';
 import type { WeightResult } from '../../study/carry/weight.js';
 import { table } from './table.js';
 import { weightText } from './weightText.js';
+import { paragraph, warningLines } from './paragraphs.js';
 
-const WIDTH = 98;
 const INDENT = '  ';
 
 export interface CheckedDesign {
@@ -30,7 +30,7 @@ export function checkText({ design, defaults, warnings, geometry, weight }: Chec
   const measured = restsOn(design, system);
   const sections = [
     `${plainText(design.name)}: the design can be read and built`,
-    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
+    ...(measured === null ? [] : [paragraph(measured)]),
     ...(warnings.length > 0 ? [`WARNINGS\n${warningLines(warnings)}`] : []),
     `INPUTS AS READ\n${table(
       ['', '', ''],
@@ -50,12 +50,6 @@ export function checkText({ design, defaults, warnings, geometry, weight }: Chec
     ...(weight ? [weightText(weight, design, system)] : []),
   ];
   return `${sections.join('\n\n')}\n`;
-}
-
-function warningLines(warnings: DesignWarning[]): string {
-  return warnings
-    .map(({ where, message }) => `  - ${wrap(`${plainText(where)}: ${plainText(message, 600)}`, WIDTH - 4, '    ')}`)
-    .join('\n');
 }
 
 function partsTable({ parts }: Geometry, say: Say): string {

@@ -1,17 +1,16 @@
 import { stationLabel } from '../../words/labels.js';
-import { plainText, wrap } from '../../words/plainText.js';
+import { plainText } from '../../words/plainText.js';
 import type { Design } from '../../design/design.js';
 import type { ColdSmoke } from '../../study/events/coldSmoke.js';
 import type { UnitSystem } from '../../units/index.js';
 import { version } from '../../version.js';
-import { CAUTIONS, NOT_A_GUARANTEE } from '../../words/cautions.js';
+import { CAUTIONS } from '../../words/cautions.js';
 import { inAnyState } from '../../study/quantities.js';
 import { sayIn, sayQuantity, type Say } from '../../words/quantity.js';
 import { wordsOf } from '../../words/quantityWords.js';
 import { restsOn } from '../../words/restsOn.js';
 import { table } from './table.js';
-
-const WIDTH = 98;
+import { bullet, heading, paragraph } from './paragraphs.js';
 
 /** Whether a pit can smoke cold, and with what fire. */
 export function coldSmokeText(design: Design, cold: ColdSmoke, system: UnitSystem): string {
@@ -31,17 +30,17 @@ export function coldSmokeText(design: Design, cold: ColdSmoke, system: UnitSyste
     : [];
   const measured = restsOn(design, system);
   const sections = [
-    `${plainText(design.name)}: cold smoke\n${wrap(`pitwright ${version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
-    wrap(answer(cold, design, say), WIDTH),
-    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
+    heading(`${plainText(design.name)}: cold smoke`, { name: 'pitwright', version }),
+    paragraph(answer(cold, design, say)),
+    ...(measured === null ? [] : [paragraph(measured)]),
     ...(fire ? [`THE SMALLEST STEADY FIRE\n${table(['', ''], rows, { indent: '  ' })}`] : []),
     [
       `The ceiling of ${say('temperature', cold.ceiling_K)} is common practice, no source, unless you gave your own. Food safety sets its own rules for meat and fish held warm and unsalted: follow those.`,
       `A fire below ${say('power', cold.least_W)} is taken not to stay alight by itself (an estimate; --least changes it). A smoke generator or a smouldering tray gives less.`,
     ]
-      .map((text) => `  - ${wrap(text, WIDTH - 4, '    ')}`)
+      .map(bullet)
       .join('\n'),
-    wrap(CAUTIONS, WIDTH),
+    paragraph(CAUTIONS),
   ];
   return `${sections.join('\n\n')}\n`;
 }

@@ -1,4 +1,4 @@
-import { plainText, wrap } from '../../words/plainText.js';
+import { plainText } from '../../words/plainText.js';
 import type { Comparison } from '../../study/compare/compare.js';
 import type { SureDifference } from '../../study/compare/compareSpread.js';
 import { MISSING, type Telling } from '../../study/compare/told.js';
@@ -6,8 +6,8 @@ import type { UnitSystem } from '../../units/index.js';
 import { compareRows, rowHead, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { wordsOf } from '../../words/quantityWords.js';
 import { table } from './table.js';
+import { paragraph } from './paragraphs.js';
 
-const WIDTH = 98;
 const LONGEST_LABEL = 40;
 
 /** How sure the differences are: a table for each option, and in words what is sure, what is none and what is open. */
@@ -24,7 +24,7 @@ export function compareSpreadText(comparison: Comparison, system: UnitSystem): s
         return sure ? [{ row, sure }] : [];
       });
       return [
-        wrap(sentence(label, told, spread.cases, comparison), WIDTH),
+        paragraph(sentence(label, told, spread.cases, comparison)),
         table(
           ['', '8 of 10 differences', 'more in', 'less in', 'same in', 'not there in'],
           told.map(({ row, sure }) => {

@@ -1,4 +1,4 @@
-import { lengthOf, plainText, wrap } from '../../words/plainText.js';
+import { lengthOf, plainText } from '../../words/plainText.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { baselineOf, type Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/quantities.js';
@@ -7,15 +7,15 @@ import { BACK_WITHIN } from '../../study/events/disturb.js';
 import { money } from '../../study/compare/told.js';
 import { verdictOf } from '../../study/compare/verdict.js';
 import { convert, format, type UnitSystem } from '../../units/index.js';
-import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
+import { CAUTIONS, SOAKED_MEANS } from '../../words/cautions.js';
 import { compareRows, rowHead, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { GROUP_WORDS } from '../../words/quantityWords.js';
 import { compareSpreadText } from './compareSpreadText.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOnEach } from '../../words/restsOn.js';
 import { table } from './table.js';
+import { bullet, heading, paragraph, WIDTH } from './paragraphs.js';
 
-const WIDTH = 98;
 /** Longest label that stands whole over a column. */
 const LONGEST_LABEL = 22;
 
@@ -23,10 +23,10 @@ const LONGEST_LABEL = 22;
 export function compareText(comparison: Comparison, system: UnitSystem): string {
   const { tool } = comparison;
   const sections = [
-    `${title(comparison)}\n${wrap(`${tool.name} ${tool.version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
+    heading(title(comparison), tool),
     verdictOf(comparison, system)
       .split('\n')
-      .map((line) => wrap(plainText(line, 2000), WIDTH))
+      .map((line) => paragraph(plainText(line, 2000)))
       .join('\n'),
     ...measuredCooks(comparison, system),
     ...warnings(comparison),
@@ -34,7 +34,7 @@ export function compareText(comparison: Comparison, system: UnitSystem): string 
     ...tables(comparison, system),
     ...compareSpreadText(comparison, system),
     `WHAT WAS DONE TO EVERY OPTION\n${events(comparison, system)}`,
-    wrap(CAUTIONS, WIDTH),
+    paragraph(CAUTIONS),
   ];
   return `${sections.join('\n\n')}\n`;
 }
@@ -50,7 +50,7 @@ function measuredCooks({ options }: Comparison, system: UnitSystem): string[] {
     options.map(({ label, result }) => ({ label, design: result.design })),
     system,
   );
-  return told.length > 0 ? [told.map((text) => wrap(text, WIDTH)).join('\n')] : [];
+  return told.length > 0 ? [told.map(paragraph).join('\n')] : [];
 }
 
 /** Warnings of one kind and place once, in the words and numbers of the first option that has it. */
@@ -63,7 +63,7 @@ function warnings({ options }: Comparison): string[] {
         ? ` (likewise, with numbers of their own: ${also.map((each) => plainText(each)).join('; ')})`
         : '';
     const whose = options.length > 1 ? `${plainText(first)}: ` : '';
-    return `  - ${wrap(`${whose}${plainText(where)}: ${plainText(message, 600)}${others}`, WIDTH - 4, '    ')}`;
+    return bullet(`${whose}${plainText(where)}: ${plainText(message, 600)}${others}`);
   });
   return [`WARNINGS\n${lines.join('\n')}`];
 }
@@ -75,7 +75,7 @@ function optionList({ options, baseline }: Comparison): string[] {
       changes.length > 0
         ? changes.map(({ path, value }) => plainText(`${path}=${value}`, 200)).join('; ')
         : `${plainText(result.design.name)}, as drawn`;
-    return `  - ${wrap(`${plainText(label)}${label === baseline ? ' (baseline)' : ''}: ${what}`, WIDTH - 4, '    ')}`;
+    return bullet(`${plainText(label)}${label === baseline ? ' (baseline)' : ''}: ${what}`);
   });
   return [`OPTIONS\n${lines.join('\n')}`];
 }
@@ -149,5 +149,5 @@ function events(comparison: Comparison, system: UnitSystem): string {
     `Fire out: drawn at once, vents as they stand; half down is halfway to outdoors, and the touch limit is ${say('temperature', 333.15)} (ASTM C1055).`,
     `'Same' is a difference of up to ${format('share', NO_DIFFERENCE.share)} in fires, losses and air, ${format('share', NO_DIFFERENCE.timeShare)} (and ${format('time', NO_DIFFERENCE.time)}) in times, ${say('temperatureDifference', NO_DIFFERENCE.temperature)} in temperatures, ${format('share', NO_DIFFERENCE.weight)} in weights: less than can be told from none; so are times that read the same. A difference is that of the two numbers beside it, whose last digit is the same for all of a row.`,
   ];
-  return lines.map((line) => `  - ${wrap(line, WIDTH - 4, '    ')}`).join('\n');
+  return lines.map(bullet).join('\n');
 }

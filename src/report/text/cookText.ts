@@ -1,17 +1,16 @@
 import { gaugeLabel } from '../../words/labels.js';
-import { plainText, wrap } from '../../words/plainText.js';
+import { plainText } from '../../words/plainText.js';
 import type { Design } from '../../design/design.js';
 import type { CookResult } from '../../study/events/cook.js';
 import { doorwayOf } from '../../study/events/door.js';
 import type { UnitSystem } from '../../units/index.js';
 import { csvOf, curveCells } from '../csv.js';
 import { version } from '../../version.js';
-import { CAUTIONS, NOT_A_GUARANTEE } from '../../words/cautions.js';
+import { CAUTIONS } from '../../words/cautions.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOn } from '../../words/restsOn.js';
 import { table } from './table.js';
-
-const WIDTH = 98;
+import { bullet, heading, paragraph } from './paragraphs.js';
 
 /** A cook's day in words and tables. */
 export function cookText(design: Design, cook: CookResult, system: UnitSystem): string {
@@ -47,12 +46,12 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
   ];
   const measured = restsOn(design, system);
   const sections = [
-    `${plainText(design.name)}: the day\n${wrap(`pitwright ${version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
-    wrap(headline, WIDTH),
-    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
+    heading(`${plainText(design.name)}: the day`, { name: 'pitwright', version }),
+    paragraph(headline),
+    ...(measured === null ? [] : [paragraph(measured)]),
     `WHEN\n${marks}`,
-    notes.map((text) => `  - ${wrap(text, WIDTH - 4, '    ')}`).join('\n'),
-    wrap(CAUTIONS, WIDTH),
+    notes.map(bullet).join('\n'),
+    paragraph(CAUTIONS),
   ];
   return `${sections.join('\n\n')}\n`;
 }

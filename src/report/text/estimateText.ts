@@ -3,14 +3,14 @@ import { outsideLabel } from '../../words/labels.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
 import type { UnitSystem } from '../../units/index.js';
 import { handlesData, HANDS_NOTE, surfacesData } from '../carryData.js';
-import { CAUTIONS, NOT_A_GUARANTEE, PLATE_AND_LOSS, SOAKED_MEANS } from '../../words/cautions.js';
+import { CAUTIONS, PLATE_AND_LOSS, SOAKED_MEANS } from '../../words/cautions.js';
 import { headline } from '../../words/headline.js';
-import { plainText, wrap } from '../../words/plainText.js';
+import { plainText } from '../../words/plainText.js';
 import { sayIn } from '../../words/quantity.js';
 import { causesText, missingText, sharesText, spreadTable } from './spreadText.js';
 import {
   airData,
-  estimatesData,
+  unknownsData,
   fittedNote,
   heatLossData,
   openingsData,
@@ -20,8 +20,7 @@ import {
 } from '../resultData.js';
 import { textTable } from './table.js';
 import { weightText } from './weightText.js';
-
-const WIDTH = 98;
+import { heading, note, paragraph, section, warningLines } from './paragraphs.js';
 
 /**
  * The whole result as plain text for a builder, at most 98 columns wide but for names.
@@ -33,12 +32,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
   const say = sayIn(system);
   const target = say('temperature', design.fire.target);
   const fitted = fittedNote(result);
-  const sections = [
-    title(result),
-    headline(result, system)
-      .map((sentence) => wrap(sentence, WIDTH))
-      .join('\n'),
-  ];
+  const sections = [title(result), headline(result, system).map(paragraph).join('\n')];
 
   if (result.spread) {
     const { cases, seed } = result.spread;
@@ -62,7 +56,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
       ),
     );
   }
-  if (result.warnings.length > 0) sections.push(section('WARNINGS', warningLines(result)));
+  if (result.warnings.length > 0) sections.push(section('WARNINGS', warningLines(result.warnings)));
   if (warmUp) {
     sections.push(
       section(
@@ -123,32 +117,18 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
   sections.push(
     section(
       'ESTIMATES USED, which no correlation settles; each can be set in the design',
-      textTable(estimatesData(result, system)),
+      textTable(unknownsData(result, system)),
       ...(fitted === null ? [] : [note(fitted)]),
       note(`Balance: ${balanceLine(result)}`),
     ),
   );
-  sections.push(wrap(CAUTIONS, WIDTH));
+  sections.push(paragraph(CAUTIONS));
   return `${sections.join('\n\n')}\n`;
 }
 
 function title({ design, tool }: EstimateResult): string {
   const words = [design.name, design.shop, design.job].map((text) => plainText(text)).filter((text) => text !== '');
-  return `${words.join(' - ')}\n${wrap(`${tool.name} ${tool.version}: ${NOT_A_GUARANTEE}`, WIDTH)}`;
-}
-
-function section(heading: string, ...blocks: string[]): string {
-  return [heading, ...blocks].join('\n');
-}
-
-function note(text: string): string {
-  return `  ${wrap(text, WIDTH - 2, '  ')}`;
-}
-
-function warningLines({ warnings }: EstimateResult): string {
-  return warnings
-    .map(({ where, message }) => `  - ${wrap(`${plainText(where)}: ${plainText(message, 600)}`, WIDTH - 4, '    ')}`)
-    .join('\n');
+  return heading(words.join(' - '), tool);
 }
 
 function balanceLine({ balance }: EstimateResult): string {

@@ -1,14 +1,14 @@
-import { plainText, wrap } from '../../words/plainText.js';
+import { plainText } from '../../words/plainText.js';
 import { rangeOf } from '../../words/quantityWords.js';
 import { unknownLabel } from '../../words/unknownLabels.js';
 import type { FitResult, FittedChannel, FittedParameter } from '../../fit/fitResult.js';
 import { convert, format, unitOf, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS } from '../../words/cautions.js';
-import { sayEstimate } from '../../words/estimateValue.js';
+import { sayUnknown } from '../../words/unknownValue.js';
 import { sayIn } from '../../words/quantity.js';
 import { table } from './table.js';
+import { bullet, note, paragraph, section } from './paragraphs.js';
 
-const WIDTH = 98;
 /** Correlations from here on are called out: one of the two can't be told without the other. */
 const CLOSE = 0.7;
 /** Below this two estimates have little to do with each other. */
@@ -18,12 +18,11 @@ const WORTH_SAYING = 0.2;
 export function fitText(result: FitResult, system: UnitSystem): string {
   const names = result.cooks.map(({ name }) => plainText(name)).join(', ');
   const sections = [
-    `${plainText(result.design.name)}: fitted to ${names}\n${wrap(
+    `${plainText(result.design.name)}: fitted to ${names}\n${paragraph(
       `${result.tool.name} ${result.tool.version}: what one pit told in ${result.cooks.length > 1 ? 'these cooks' : 'this cook'}, no more: other weather, wood and hands move it`,
-      WIDTH,
     )}`,
     ...doubts(result),
-    wrap(qualitySentence(result, system), WIDTH),
+    paragraph(qualitySentence(result, system)),
     section('WHAT THE LOG TELLS', parameterTable(result, system), ...aboutParameters(result)),
     ...(result.parameters.length > 1
       ? [section('HOW THEY GO TOGETHER (correlation; all of it is in the JSON)', ...correlationText(result))]
@@ -58,7 +57,7 @@ export function fitText(result: FitResult, system: UnitSystem): string {
     note(
       `Balance: over all ${result.runs} runs the heat adds up within ${(100 * energyError).toPrecision(1)} %, the air within ${mass.toExponential(0)} kg/s.`,
     ),
-    wrap(CAUTIONS, WIDTH),
+    paragraph(CAUTIONS),
   );
   return `${sections.join('\n\n')}\n`;
 }
@@ -97,7 +96,7 @@ function doubts({ warnings, cooks, quality }: FitResult): string[] {
     words.push('even fitted, the pit does not follow this log: it may be of another pit');
   }
   return words.length > 0
-    ? [wrap(`DOUBTFUL: ${words.join('; ')}. See the warnings below before you use it.`, WIDTH)]
+    ? [paragraph(`DOUBTFUL: ${words.join('; ')}. See the warnings below before you use it.`)]
     : [];
 }
 
@@ -137,7 +136,7 @@ function qualitySentence({ quality, cooks }: FitResult, system: UnitSystem): str
 }
 
 function parameterTable({ parameters }: FitResult, system: UnitSystem): string {
-  const say = (each: FittedParameter, value: number) => sayEstimate(value, each.unit, system);
+  const say = (each: FittedParameter, value: number) => sayUnknown(value, each.unit, system);
   return table(
     ['', 'field', 'was', 'is', '90 % interval', 'spread left'],
     parameters.map((each, k) => [
@@ -246,16 +245,4 @@ function probeTable({ cooks }: FitResult, system: UnitSystem): string {
     cooks.flatMap((cook) => cook.channels.map((channel) => row(cook.name, channel))),
     { indent: '  ' },
   );
-}
-
-function section(heading: string, ...blocks: string[]): string {
-  return [heading, ...blocks].join('\n');
-}
-
-function note(text: string): string {
-  return `  ${wrap(text, WIDTH - 2, '  ')}`;
-}
-
-function bullet(text: string): string {
-  return `  - ${wrap(text, WIDTH - 4, '    ')}`;
 }

@@ -1,11 +1,9 @@
 import type { Design } from '../../design/design.js';
 import type { RefinedRun, Refinement } from '../../study/estimate/refine.js';
-import { wrap } from '../../words/plainText.js';
 import { restsOn } from '../../words/restsOn.js';
 import { table } from './table.js';
 import { format, type UnitSystem } from '../../units/index.js';
-
-const WIDTH = 98;
+import { paragraph } from './paragraphs.js';
 
 /** A refinement study as text: what more cells and tighter time steps change. */
 export function refineText(design: Design, { cells, steps }: Refinement, units: UnitSystem): string {
@@ -30,7 +28,7 @@ export function refineText(design: Design, { cells, steps }: Refinement, units: 
   };
   return [
     `${design.name}: how much hangs on how finely it is computed`,
-    ...(measured === null ? [] : [wrap(measured, WIDTH)]),
+    ...(measured === null ? [] : [paragraph(measured)]),
     '',
     'More cells (chamber, upright and stack alike); an estimate is made with the first row.',
     rows(cells),

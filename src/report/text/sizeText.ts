@@ -1,15 +1,15 @@
 import { stringify } from 'yaml';
 import { rangeOf } from '../../words/quantityWords.js';
-import { plainText, wrap } from '../../words/plainText.js';
+import { plainText } from '../../words/plainText.js';
 import { COMFORT, LIMIT, type LimitKey, type Margin } from '../../study/size/limits.js';
 import type { AsDrawn, SizeChoice, SizeResult } from '../../study/size/size.js';
 import { format, type UnitSystem } from '../../units/index.js';
-import { CAUTIONS, NOT_A_GUARANTEE } from '../../words/cautions.js';
+import { CAUTIONS } from '../../words/cautions.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOn } from '../../words/restsOn.js';
 import { table, textTable, type TableData } from './table.js';
+import { bullet, heading, note, paragraph } from './paragraphs.js';
 
-const WIDTH = 98;
 const INDENT = { indent: '  ' };
 
 /** Intakes, throat and stack from stock, as text for a builder, at most 98 columns wide but for names. */
@@ -19,10 +19,10 @@ export function sizeText(result: SizeResult, system: UnitSystem): string {
   const fire = `${say('power', wanted.fullFire_W)}, held at ${say('temperature', wanted.target_K)}`;
   const best = choices[0];
   const sections = [
-    `${plainText(design.name)}: intakes, throat and stack for ${fire}\n${wrap(`${tool.name} ${tool.version}: ${NOT_A_GUARANTEE}`, WIDTH)}`,
+    heading(`${plainText(design.name)}: intakes, throat and stack for ${fire}`, tool),
     ...measured(restsOn(design, system)),
     ...(warnings.length > 0
-      ? [`WARNINGS\n${warnings.map(({ where, message }) => bullet(`${where}: ${message}`)).join('\n')}`]
+      ? [`WARNINGS\n${warnings.map(({ where, message }) => bullet(plainText(`${where}: ${message}`, 600))).join('\n')}`]
       : []),
     chosen === null ? notChosen(result) : chosenText(result, choices[chosen], system),
     ...(best ? [marginsText(result, best, system)] : []),
@@ -30,21 +30,13 @@ export function sizeText(result: SizeResult, system: UnitSystem): string {
     ...(best ? [weatherText(result, best, system)] : []),
     ...(result.curves ? [ventText(result, system)] : []),
     rulesText(result),
-    wrap(CAUTIONS, WIDTH),
+    paragraph(CAUTIONS),
   ];
   return `${sections.join('\n\n')}\n`;
 }
 
 function measured(text: string | null): string[] {
-  return text === null ? [] : [wrap(text, WIDTH)];
-}
-
-function note(text: string): string {
-  return `  ${wrap(text, WIDTH - 2, '  ')}`;
-}
-
-function bullet(text: string): string {
-  return `  - ${wrap(plainText(text, 600), WIDTH - 4, '    ')}`;
+  return text === null ? [] : [paragraph(text)];
 }
 
 const ventsName = ({ intakes: { kind, count }, fields }: SizeChoice): string => {
@@ -84,7 +76,7 @@ export function fieldLines({ firebox, throat, stacks }: SizeChoice['fields']): s
 function notChosen(result: SizeResult): string {
   return [
     'NOTHING FROM STOCK KEEPS WITHIN EVERY LIMIT',
-    ...whyNothingFits(result).map(bullet),
+    ...whyNothingFits(result).map((text) => bullet(plainText(text, 600))),
     ...(result.choices.length > 0 ? [note('What comes nearest is shown below.')] : []),
   ].join('\n');
 }

@@ -1,11 +1,9 @@
-import { wrap } from '../../words/plainText.js';
 import type { Design } from '../../design/design.js';
 import type { WeightResult } from '../../study/carry/weight.js';
 import type { UnitSystem } from '../../units/index.js';
 import { trailerData, TRAILER_NOTE, weightItemsData } from '../carryData.js';
 import { textTable } from './table.js';
-
-const WIDTH = 98;
+import { note } from './paragraphs.js';
 
 /** Weights, centre of gravity and what a trailer carries, as a section of a text. */
 export function weightText(weight: WeightResult, design: Design, system: UnitSystem): string {
@@ -14,6 +12,6 @@ export function weightText(weight: WeightResult, design: Design, system: UnitSys
     `WEIGHT AND ${design.trailer ? 'TRAILER' : 'BALANCE'}, positions from ${mark}`,
     textTable(weightItemsData(weight, system)),
     ...(weight.trailer ? [textTable(trailerData(weight, design, system))] : []),
-    `  ${wrap(TRAILER_NOTE, WIDTH - 2, '  ')}`,
+    note(TRAILER_NOTE),
   ].join('\n');
 }

@@ -1,7 +1,7 @@
 import { INSULATIONS } from '../../design/catalog/index.js';
 import type { Content, Design, HorizontalPart, PartName, Upright } from '../../design/design.js';
 import type { Face, Geometry, PartGeometry } from '../../design/geometry.js';
-import { reversePlateArea, skinMass, stackSkinMass } from '../../design/geometryOf.js';
+import { reversePlateArea, skinMass, stackSection, stackSkinMass } from '../../design/geometryOf.js';
 import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
 import { formatBoth } from '../../units/index.js';
@@ -144,7 +144,8 @@ function pitItems(design: Design, geometry: Geometry, extents: Extents): Item[] 
   const stacks = design.stacks.map((stack, i): Item => {
     const { base, top, mass } = geometry.stacks[i];
     const { from, to } = extents[stack.part]!;
-    const atChamber = design.chamber?.reverse ? from + stack.diameter : to - stack.diameter;
+    const { along: size } = stackSection(stack);
+    const atChamber = design.chamber?.reverse ? from + size : to - size;
     const along = stack.part === 'upright' ? 0.5 * (from + to) : Math.min(to, Math.max(from, atChamber));
     const name = design.stacks.length > 1 ? `stack ${i + 1}` : 'stack';
     const cover = stackSkinMass(stack) + stackInsulationMass(stack);
@@ -231,10 +232,12 @@ function insulationMass(faces: Face[], { insulation }: HorizontalPart | Upright)
   );
 }
 
-function stackInsulationMass({ insulation, diameter, height }: Design['stacks'][number]): number {
+function stackInsulationMass(stack: Design['stacks'][number]): number {
+  const { insulation, height } = stack;
   if (!insulation) return 0;
   const { thickness } = insulation;
-  return Math.PI * (diameter + thickness) * thickness * height * INSULATIONS[insulation.material].density;
+  const { girth } = stackSection(stack, thickness / 2);
+  return girth * thickness * height * INSULATIONS[insulation.material].density;
 }
 
 /** What a trailer carries beyond its ratings, or holds on its tongue outside the usual band. */

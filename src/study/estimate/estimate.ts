@@ -5,12 +5,12 @@ import { OUTDOORS } from '../../network/types.js';
 import { version } from '../../version.js';
 import { biotNumbers } from './biot.js';
 import { withHandsAndWeight } from '../carry/carried.js';
-import { estimatesUsed } from './estimatesUsed.js';
+import { unknownsUsed } from './unknownsUsed.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { rangeWarnings } from './ranges.js';
 import type { EstimateResult, PartResult, SteadyState, WarmUp, Warning } from './result.js';
 import { fromCold, type FromCold } from './fromCold.js';
-import { describeState, solveAssumed, type Solved } from './steady.js';
+import { describeState, solveUnderFire, type Solved } from './steady.js';
 import type { WarmUpRun } from './warmUp.js';
 import { steelWarnings } from './steelWarnings.js';
 import {
@@ -61,7 +61,7 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     design,
     warnings,
     geometry: { parts: [], totalSteelMass_kg: geometry.totalSteelMass },
-    estimates: estimatesUsed(design),
+    estimates: unknownsUsed(design),
     steady: null,
     assumed: null,
     warmUp: null,
@@ -72,7 +72,7 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     result.geometry.parts = partResults(pit, new Float64Array(pit.built.network.nodes.length));
     return result;
   }
-  const found = solveAssumed(pit, design.fire.heat);
+  const found = solveUnderFire(pit, design.fire.heat);
   if (!found.settled.converged) {
     warnings.push(noSteadyDraft(pit, found));
     result.geometry.parts = partResults(pit, new Float64Array(pit.built.network.nodes.length));

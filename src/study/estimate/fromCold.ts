@@ -1,6 +1,6 @@
 import type { Design } from '../../design/design.js';
 import type { Pit } from '../../network/pit.js';
-import { heldAbove, solveFrom, solveHeld, type Solved } from './steady.js';
+import { heldAbove, solveFrom, solveHoldFire, type Solved } from './steady.js';
 import { runWarmUp, type WarmUpOptions, type WarmUpRun } from './warmUp.js';
 
 /** Two states are one when fire and temperatures differ by no more than a solver's leftovers: a share, [K]. */
@@ -41,7 +41,7 @@ export function forks({ stacks, chamber }: Design): boolean {
  */
 export function fromCold(pit: Pit, found: Solved, follow: 'always' | 'forks', options: WarmUpOptions = {}): FromCold {
   const { target } = pit.design.fire;
-  const holds = solveHeld(pit, target, found);
+  const holds = solveHoldFire(pit, target, found);
   const { reached } = holds;
   if (follow === 'forks' && !forks(pit.design)) {
     return { full: { state: found, other: null }, held: { state: holds.solved, other: null }, reached, run: null };
@@ -65,7 +65,7 @@ export function fromCold(pit: Pit, found: Solved, follow: 'always' | 'forks', op
   }
   const gone = solveFrom(pit, first.x, found.asked);
   const full = (gone ? arrive(gone, found) : { state: found, other: null }) as FromCold['full'];
-  const held = told ?? arrive(solveHeld(pit, target, full.state).solved, holds.solved);
+  const held = told ?? arrive(solveHoldFire(pit, target, full.state).solved, holds.solved);
   return { full, held, reached, run };
 }
 

@@ -169,7 +169,7 @@ export interface PartResult {
 }
 
 /** An input that no correlation settles, as used, with its spread; printed with every result. */
-export interface EstimateUsed {
+export interface UnknownUsed {
   /** path in the design file */
   path: string;
   value: number;
@@ -190,7 +190,7 @@ export interface EstimateResult {
   design: Design;
   warnings: Warning[];
   geometry: { parts: PartResult[]; totalSteelMass_kg: number };
-  estimates: EstimateUsed[];
+  estimates: UnknownUsed[];
   /** the fire that holds fire.target; null with a warning when no fire can */
   steady: SteadyState | null;
   /** the steady state under fire.heat */

@@ -25,7 +25,7 @@ export interface Solved {
  * @param start unknowns near the answer, where there are any
  * @returns the unknowns; `settled.converged` false when no solution was found
  */
-export function solveAssumed(pit: Pit, heat: number, start?: Float64Array): Solved {
+export function solveUnderFire(pit: Pit, heat: number, start?: Float64Array): Solved {
   const { settler } = pit;
   const demand: Demand = { mode: 'release', heat };
   if (start) {
@@ -65,7 +65,7 @@ export function solveNear(pit: Pit, x: Float64Array, demand: Demand): Solved | n
  *
  * @returns null when no fire that air allows reaches the target; `reached` then says how far the largest gets [K]
  */
-export function solveHeld(pit: Pit, target: number, assumed: Solved): { solved: Solved | null; reached: number } {
+export function solveHoldFire(pit: Pit, target: number, assumed: Solved): { solved: Solved | null; reached: number } {
   const { settler, balances, model } = pit;
   const outdoors = model.network.outdoors.temperature;
   const assumedReading = readingOf(pit, assumed);
@@ -81,7 +81,7 @@ export function solveHeld(pit: Pit, target: number, assumed: Solved): { solved: 
 }
 
 /** The same, by larger fires than the one of a state that does not reach the target. */
-export function heldAbove(pit: Pit, target: number, state: Solved): ReturnType<typeof solveHeld> {
+export function heldAbove(pit: Pit, target: number, state: Solved): ReturnType<typeof solveHoldFire> {
   return heldByBracket(pit, target, state, readingOf(pit, state));
 }
 
@@ -102,7 +102,7 @@ function heldByBracket(
   let last = assumed;
   let reached = assumedReading;
   const readingAt = (heat: number): number => {
-    const solved = solveAssumed(pit, heat, last.x);
+    const solved = solveUnderFire(pit, heat, last.x);
     if (!solved.settled.converged) return Number.NaN;
     last = solved;
     const value = readingOf(pit, solved);
@@ -131,7 +131,7 @@ function heldByBracket(
     if (error instanceof RangeError) return { solved: null, reached };
     throw error;
   }
-  const solved = solveAssumed(pit, root, last.x);
+  const solved = solveUnderFire(pit, root, last.x);
   if (!solved.settled.converged) return { solved: null, reached };
   const x = solved.x.slice();
   const settled = settler.polish(x, { mode: 'hold', target });

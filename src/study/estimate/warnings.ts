@@ -260,10 +260,23 @@ export function targetWarning(
     ];
   }
   if (!run) return [];
+  if (!first) {
+    const { thermometer_K, fire_W } = run.warmUp.series;
+    const reads = thermometer_K[thermometer_K.length - 1];
+    return [
+      {
+        code: 'target-not-reached',
+        message: `lit cold, the pit brings the thermometer only to ${fahrenheit(reads)} within 24 hours, not to ${target}: by then ${formatBoth('power', fire_W[fire_W.length - 1])} burn, and the draft has not settled; give the fire more air and the gas one clear way`,
+        where: design.gauge,
+        value: reads,
+        limits: low,
+      },
+    ];
+  }
   return [
     {
       code: 'not-soaked-in-a-day',
-      message: `the pit has not soaked within 24 hours of this fire: ${slow(assumed, steady, first !== null, target)}`,
+      message: `the pit has not soaked within 24 hours of this fire: ${slow(assumed, steady, target)}`,
       where: design.gauge,
       value: null,
       limits: { high: 86400, unit: 's' },
@@ -271,9 +284,7 @@ export function targetWarning(
   ];
 }
 
-function slow(assumed: SteadyState, steady: SteadyState | null, read: boolean, target: string): string {
+function slow(assumed: SteadyState, steady: SteadyState | null, target: string): string {
   if (steady && steady.fire_W > JUST_ENOUGH * assumed.fireAsked_W) return `it is only just large enough for ${target}`;
-  return read
-    ? `once it has read ${target} it never settles, for the draft keeps turning with the fire or something in it takes up heat for longer`
-    : 'what is in it takes up heat for longer than that, or the draft keeps turning';
+  return `once it has read ${target} it never settles, for the draft keeps turning with the fire or something in it takes up heat for longer`;
 }

@@ -3,7 +3,7 @@ import { geometryOf } from '../../design/geometryOf.js';
 import { bracketedRoot } from '../../solve/root.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import type { SteadyState } from '../estimate/result.js';
-import { describeState, solveAssumed, type Solved } from '../estimate/steady.js';
+import { describeState, solveUnderFire, type Solved } from '../estimate/steady.js';
 
 /** A thermometer in cold smoke stays below this: 90 °F, common practice, no source [K]. */
 export const USUAL_CEILING = 305.372;
@@ -71,7 +71,7 @@ export function coldSmoke(design: Design, options: ColdSmokeOptions = {}): ColdS
 function smallestFire(pit: Pit, least: number): Solved | null {
   let start: Float64Array | undefined;
   for (let [heat, tries] = [least, 0]; tries < MOST_TRIES; heat *= LADDER, tries++) {
-    const solved = solveAssumed(pit, heat, start);
+    const solved = solveUnderFire(pit, heat, start);
     if (solved.settled.converged) {
       start = solved.x;
       if (drawsWell(describeState(pit, solved))) return solved;
@@ -96,7 +96,7 @@ function largestFire(pit: Pit, names: StationName[], from: Solved, ceiling: numb
   const watched = stems.flatMap(({ station }, i) => (names.includes(station as StationName) ? [i] : []));
   let last = from;
   const over = (heat: number): number => {
-    const solved = solveAssumed(pit, heat, last.x);
+    const solved = solveUnderFire(pit, heat, last.x);
     if (!solved.settled.converged) return NaN;
     last = solved;
     balances.evaluate(solved.x, { mode: 'release', heat });

@@ -59,8 +59,7 @@ export function followCook(design: Design, tolerance = 1): CookResult | null {
   if (!cook || !held) return null;
   const full = makePit(withFood(design), geometryOf(design));
   const pits = new Pits(full, design, cook);
-  const { settler } = pits.empty;
-  const line = new Timeline(pits.empty, settler.coldState(), {
+  const line = new Timeline(pits.empty, pits.empty.settler.coldState(), {
     longestStep: LONGEST_STEP,
     tolerance,
   });

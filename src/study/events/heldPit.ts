@@ -3,7 +3,7 @@ import { geometryOf } from '../../design/geometryOf.js';
 import type { Resolution } from '../../network/build.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { fromCold } from '../estimate/fromCold.js';
-import { solveAssumed } from '../estimate/steady.js';
+import { solveUnderFire } from '../estimate/steady.js';
 
 /** A pit that has soaked and holds its target: where the studies of events begin. */
 export interface HeldPit {
@@ -23,7 +23,7 @@ export interface HeldPit {
  */
 export function holdPit(design: Design, resolution?: Resolution): HeldPit | null {
   const pit = makePit(design, geometryOf(design), resolution);
-  const found = solveAssumed(pit, design.fire.heat);
+  const found = solveUnderFire(pit, design.fire.heat);
   if (!found.settled.converged) return null;
   const { full, held } = fromCold(pit, found, 'always');
   const solved = held.state;

@@ -100,7 +100,7 @@ export class Timeline {
 
   /** Light the pit, cold till now. */
   light(demandAt: (t: number) => Demand): void {
-    this.transient.light(demandAt);
+    this.transient.goOn(demandAt, FIRST_STEP_LIT);
     this.record();
   }
 
@@ -160,6 +160,8 @@ export function readsTarget({ pit }: Timeline): StopAt {
 
 /** How far past the target a first reading may lie [K]. */
 const READ_WITHIN = 0.02;
+/** First step from the match on, while the fire comes up [s]. */
+const FIRST_STEP_LIT = 10;
 /** First step after a change [s]. */
 const FIRST_STEP = 2;
 /** A draft that flutters takes steps without end. */

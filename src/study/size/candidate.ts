@@ -36,7 +36,8 @@ export function withAir(
     ...design,
     firebox: { ...firebox, intakes: [{ ...firebox.intakes[0], ...vents }] },
     throat: { ...throat, area: throatArea },
-    stacks: stacks.map((each) => ({ ...each, ...stack })),
+    // stock is round
+    stacks: stacks.map((each) => ({ ...each, shape: undefined, width: undefined, depth: undefined, ...stack })),
   };
 }
 
@@ -76,7 +77,7 @@ export function candidateFields(
     },
     throat: { ...file.throat, area: throat.text },
     stacks: file.stacks.map((each) => ({
-      ...without(each, ['wall']),
+      ...without(each, ['wall', 'shape', 'width', 'depth']),
       diameter: stack.diameter.text,
       ...(stack.wall ? { wall: stack.wall.text } : {}),
       height: height.text,

@@ -1,5 +1,5 @@
 import type { Design } from '../../design/design.js';
-import { solveAssumed } from '../estimate/steady.js';
+import { solveUnderFire } from '../estimate/steady.js';
 import { withAir } from './candidate.js';
 import { withOpening } from './judge.js';
 import { CLEAN_FIRE } from './limits.js';
@@ -102,7 +102,7 @@ function burnsItsAir(design: Design, ratio: number, near: FullFire | null): Full
   let heat = Math.min(design.fire.heat, near?.state.fire_W ?? design.fire.heat);
   let solved = full.solved;
   for (let turn = 0; turn < TURNS; turn++) {
-    solved = solveAssumed(pit, heat, solved.x);
+    solved = solveUnderFire(pit, heat, solved.x);
     if (!solved.settled.converged) return null;
     const state = airState(pit, solved);
     const next = Math.min(design.fire.heat, (state.air_kg_per_s * heatValue) / (ratio * airPerFuel));

@@ -3,7 +3,7 @@ import { geometryOf } from '../../design/geometryOf.js';
 import { forks, fromCold } from '../estimate/fromCold.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import type { SteadyState } from '../estimate/result.js';
-import { describeState, solveAssumed, solveHeld, type Solved } from '../estimate/steady.js';
+import { describeState, solveUnderFire, solveHoldFire, type Solved } from '../estimate/steady.js';
 
 /** What a state of a pit says about its air, in a few numbers. */
 export interface AirState {
@@ -36,7 +36,7 @@ const STILL = 1e-6;
 /** The steady state that a pit lit cold comes to under the design's assumed fire; null where the draft never settles. */
 export function fullFire(design: Design): FullFire | null {
   const pit = makePit(design, geometryOf(design));
-  const found = solveAssumed(pit, design.fire.heat);
+  const found = solveUnderFire(pit, design.fire.heat);
   if (!found.settled.converged) return null;
   const solved = forks(design) ? fromCold(pit, found, 'forks').full.state : found;
   return { pit, solved, state: airState(pit, solved) };
@@ -56,9 +56,9 @@ export interface HoldFire {
  */
 export function holdFire(design: Design, start?: Solved): HoldFire | null {
   const pit = makePit(design, geometryOf(design));
-  const from = start ?? solveAssumed(pit, design.fire.heat);
+  const from = start ?? solveUnderFire(pit, design.fire.heat);
   if (!from.settled.converged) return null;
-  const held = solveHeld(pit, design.fire.target, from);
+  const held = solveHoldFire(pit, design.fire.target, from);
   return held.solved ? { pit, solved: held.solved, state: airState(pit, held.solved) } : null;
 }
 

@@ -2,7 +2,7 @@ import type { Design } from '../../design/design.js';
 import { estimateFieldsOf, type EstimateField, type EstimateKind } from '../../design/estimateFields.js';
 import { valuesInUse, type FittedLog, type FittedValue } from '../../design/fitted.js';
 import { listed } from '../../units/listed.js';
-import type { EstimateUsed } from '../estimate/result.js';
+import type { UnknownUsed } from '../estimate/result.js';
 import { triangleOfInterval, triangularQuantile } from './sampling.js';
 
 /**
@@ -14,7 +14,7 @@ import { triangleOfInterval, triangularQuantile } from './sampling.js';
  * spread in its logarithm. Where a measured cook has settled an unknown, the interval that it left takes the place of the
  * spread in this table.
  */
-export interface Unknown extends EstimateUsed {
+export interface Unknown extends UnknownUsed {
   scale: EstimateField['scale'];
   fields: UnknownField[];
 }
@@ -161,7 +161,7 @@ function spreadOf(kind: EstimateKind, value: number): Spread {
   return typeof own === 'function' ? own(value) : own;
 }
 
-function distributionOf(scale: EstimateField['scale']): EstimateUsed['distribution'] {
+function distributionOf(scale: EstimateField['scale']): UnknownUsed['distribution'] {
   return scale === 'times' ? 'log-triangular' : 'triangular';
 }
 

@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { inject } from 'vitest';
+import { parted } from './run.js';
 
 /** Whether this machine has GNU parallel; said loudly where it hasn't, and an error under CI. */
 export function canRunParallel(): boolean {
@@ -19,5 +20,5 @@ export function inParallel(options: string[], args: string[], stdin: string) {
     encoding: 'utf8',
     maxBuffer: 1e8,
   });
-  return { code: status, stdout, stderr };
+  return { code: status, stdout, ...parted(stderr) };
 }

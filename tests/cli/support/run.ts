@@ -2,12 +2,20 @@ import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { inject } from 'vitest';
+import { afterEach, beforeEach, inject } from 'vitest';
 
 export interface Run {
   code: number | null;
   stdout: string;
+  /** without the words on how it gets on, which come by the clock: on a busy machine they come sooner */
   stderr: string;
+  progress: string;
+}
+
+/** Standard error, parted into what is said for good and words on how long work gets on. */
+export function parted(stderr: string): Pick<Run, 'stderr' | 'progress'> {
+  const passing = /^pitwright: .* \.\.\.\n/gm;
+  return { stderr: stderr.replace(passing, ''), progress: stderr.match(passing)?.join('') ?? '' };
 }
 
 export interface RunOptions {
@@ -31,7 +39,7 @@ export function onPath(folder: string, more = ''): Record<string, string> {
 export function shell(line: string, { cwd, env }: Pick<RunOptions, 'cwd' | 'env'>): Run {
   const options = { cwd, env: { ...process.env, ...env }, encoding: 'utf8', maxBuffer: 1e8 } as const;
   const { status, stdout, stderr } = spawnSync('bash', ['-c', line], options);
-  return { code: status, stdout, stderr };
+  return { code: status, stdout, ...parted(stderr) };
 }
 
 /** Starts the bundled command with the given standard streams, for a test that ends it. */
@@ -69,7 +77,7 @@ export function pitwright(args: string[], { stdin, cwd, env, hangUp, interrupt }
     child.stdin.end(stdin ?? '');
     child.on('error', fail);
     child.on('close', (code) =>
-      done({ code, stdout: Buffer.concat(out).toString('utf8'), stderr: Buffer.concat(err).toString('utf8') }),
+      done({ code, stdout: Buffer.concat(out).toString('utf8'), ...parted(Buffer.concat(err).toString('utf8')) }),
     );
   });
 }
@@ -78,6 +86,22 @@ export function pitwright(args: string[], { stdin, cwd, env, hangUp, interrupt }
 export function scratch(): { path: string; at: (name: string) => string; remove: () => void } {
   const path = mkdtempSync(join(tmpdir(), 'pitwright-'));
   return { path, at: (name) => join(path, name), remove: () => rmSync(path, { recursive: true, force: true }) };
+}
+
+/** A new folder for every test of the file that asks for it, filled first, and taken away behind it. */
+export function eachScratch(fill: (folder: ReturnType<typeof scratch>) => void = () => undefined) {
+  let folder: ReturnType<typeof scratch>;
+  beforeEach(() => {
+    folder = scratch();
+    fill(folder);
+  });
+  afterEach(() => folder.remove());
+  return {
+    get path() {
+      return folder.path;
+    },
+    at: (name: string) => folder.at(name),
+  };
 }
 
 export const example = (name: string) => resolve('examples', name);

@@ -1,7 +1,8 @@
-import type { Page } from 'playwright-core';
+import { readFileSync, writeFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { pitwright } from '../../cli/support/run.js';
-import { numbers, saved } from './open.js';
+import { example, pitwright, type scratch } from '../../cli/support/run.js';
+import { numbers, openPage, saved, settled } from './open.js';
 
 export const flat = (text: string) => text.replace(/\s+/g, ' ');
 
@@ -34,4 +35,32 @@ export async function expectCommandsNumbers(page: Page): Promise<void> {
   for (const sentence of await page.locator('#sentences p').allTextContents()) {
     expect(command).toContain(flat(sentence));
   }
+}
+
+/** A design opened from its file shows what the command prints, and is saved so that the command reads it alike. */
+export async function expectKeptWhole(
+  browser: Browser,
+  folder: ReturnType<typeof scratch>,
+  name: string,
+): Promise<void> {
+  const { page, wrongs, close } = await openPage(browser, folder.path);
+  await settled(page);
+  await page.locator('#open').setInputFiles(example(name));
+  const title = /^name: (.*)$/m.exec(readFileSync(example(name), 'utf8'))![1];
+  await expect.poll(() => page.locator('#title').textContent()).toBe(title);
+  await settled(page);
+  const told = await numbers(page);
+  const command = flat(await textsOf(example(name)));
+  for (const value of Object.values(told)) expect(command).toContain(value);
+
+  const { text, name: file } = await saved(page);
+  expect(file).toMatch(/^[a-z0-9-]+\.yaml$/);
+  writeFileSync(folder.at('round.yaml'), text);
+  const [own, back] = await Promise.all(
+    [example(name), folder.at('round.yaml')].map((path) => pitwright(['estimate', '--json', path])),
+  );
+  expect(JSON.parse(back.stdout)).toEqual(JSON.parse(own.stdout));
+  for (const comment of readFileSync(example(name), 'utf8').match(/# .*$/gm) ?? []) expect(text).toContain(comment);
+  expect(wrongs).toEqual([]);
+  await close();
 }

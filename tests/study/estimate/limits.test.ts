@@ -5,7 +5,7 @@ import type { Design } from '../../../src/design/design.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
 import { makePit } from '../../../src/network/pit.js';
 import type { EstimateResult } from '../../../src/study/estimate/result.js';
-import { solveAssumed } from '../../../src/study/estimate/steady.js';
+import { solveUnderFire } from '../../../src/study/estimate/steady.js';
 import { exampleDesign, exampleNames } from '../../support/examples.js';
 
 const plain = (change?: (d: Design) => void): Design => {
@@ -27,7 +27,7 @@ describe('no fire', () => {
     design.site.rain = 0;
     for (const part of [design.firebox, design.chamber, design.upright]) if (part) part.contents = [];
     const pit = makePit(design, geometryOf(design));
-    const { x, settled } = solveAssumed(pit, 0);
+    const { x, settled } = solveUnderFire(pit, 0);
     expect(settled.converged).toBe(true);
     for (let i = 0; i < pit.model.fuel; i++) expect(x[i]).toBeCloseTo(design.site.air, 3);
     for (const o of pit.model.flows) expect(Math.abs(o.forward - o.backward)).toBeLessThan(1e-6);

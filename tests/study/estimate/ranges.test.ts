@@ -3,13 +3,13 @@ import { geometryOf } from '../../../src/design/geometryOf.js';
 import { OUTDOORS } from '../../../src/network/types.js';
 import { makePit } from '../../../src/network/pit.js';
 import { rangeWarnings } from '../../../src/study/estimate/ranges.js';
-import { solveAssumed } from '../../../src/study/estimate/steady.js';
+import { solveUnderFire } from '../../../src/study/estimate/steady.js';
 import { exampleDesign, exampleNames } from '../../support/examples.js';
 
 function solved(name: string) {
   const design = exampleDesign(name);
   const pit = makePit(design, geometryOf(design));
-  const { x, settled } = solveAssumed(pit, design.fire.heat);
+  const { x, settled } = solveUnderFire(pit, design.fire.heat);
   expect(settled.converged).toBe(true);
   pit.balances.evaluate(x, { mode: 'release', heat: design.fire.heat });
   return { pit, x };

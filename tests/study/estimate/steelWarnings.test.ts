@@ -4,7 +4,7 @@ import type { Design } from '../../../src/design/design.js';
 import { geometryOf } from '../../../src/design/geometryOf.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
 import { makePit, type Pit } from '../../../src/network/pit.js';
-import { solveAssumed } from '../../../src/study/estimate/steady.js';
+import { solveUnderFire } from '../../../src/study/estimate/steady.js';
 import { steelWarnings } from '../../../src/study/estimate/steelWarnings.js';
 import { designOf, PLAIN } from '../../design/designFiles.js';
 
@@ -92,7 +92,7 @@ describe('steel too hot', () => {
   it('is told of the state that is computed, and of none in a plain pit', () => {
     const hot = wrapped('130,000 BTU/h');
     const pit = makePit(hot, geometryOf(hot));
-    const { x } = solveAssumed(pit, hot.fire.heat);
+    const { x } = solveUnderFire(pit, hot.fire.heat);
     const steel = pit.model.network.nodes.flatMap(({ material }, i) => (material === 'constant' ? [] : [x[i]]));
     const found = estimate(hot, { steadyOnly: true }).warnings.filter(({ code }) => code.startsWith('steel-above'));
     const [first] = found;

@@ -3,7 +3,7 @@ import type { Design } from '../../../src/design/design.js';
 import { coldSmoke, USUAL_CEILING } from '../../../src/study/events/coldSmoke.js';
 import { followCook, timeWithin } from '../../../src/study/events/cook.js';
 import { burnDown, splitFire } from '../../../src/physics/splits.js';
-import { solveAssumed } from '../../../src/study/estimate/steady.js';
+import { solveUnderFire } from '../../../src/study/estimate/steady.js';
 import { makePit } from '../../../src/network/pit.js';
 import { geometryOf } from '../../../src/design/geometryOf.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
@@ -184,7 +184,7 @@ describe('cold smoke', () => {
     expect(cold).toMatchObject({ possible: true, why: null });
     expect(cold.stations.map(({ name }) => name)).toEqual(['uprightLower', 'uprightUpper']);
     const pit = makePit(design, geometryOf(design));
-    const { x } = solveAssumed(pit, cold.largestFire_W!);
+    const { x } = solveUnderFire(pit, cold.largestFire_W!);
     pit.balances.evaluate(x, { mode: 'release', heat: cold.largestFire_W! });
     const readings = pit.model.network.stems.flatMap(({ station }, i) =>
       station.startsWith('upright') ? [pit.balances.settled(x, i)] : [],

@@ -6,7 +6,7 @@ import { assemble } from '../../../src/study/compare/compare.js';
 import { planComparison } from '../../../src/study/compare/compareSpread.js';
 import { correlated, normalQuantile, withFittedCorrelation } from '../../../src/study/spread/correlate.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
-import { estimatesUsed } from '../../../src/study/estimate/estimatesUsed.js';
+import { unknownsUsed } from '../../../src/study/estimate/unknownsUsed.js';
 import { seededRandom } from '../../../src/study/spread/random.js';
 import { ranks } from '../../../src/study/spread/rankRegression.js';
 import { latinHypercube, triangleOfInterval, triangularQuantile } from '../../../src/study/spread/sampling.js';
@@ -81,9 +81,9 @@ describe('unknowns of a design that rests on a log', () => {
 
   it('all others stay as they are without a log', () => {
     const others = (design: Design) =>
-      estimatesUsed(design).filter(({ path }) => !['innerConvection', 'chamber.doorGap'].includes(path));
+      unknownsUsed(design).filter(({ path }) => !['innerConvection', 'chamber.doorGap'].includes(path));
     expect(others(fitted)).toEqual(others(plain));
-    expect(estimatesUsed(plain).some((each) => 'fitted' in each)).toBe(false);
+    expect(unknownsUsed(plain).some((each) => 'fitted' in each)).toBe(false);
   });
 
   it('one that the design does not use keeps its usual spread', () => {

@@ -1,7 +1,7 @@
 import { format, type Kind, type UnitSystem } from '../units/index.js';
 
-/** What an estimate is printed as, by its SI unit. */
-const ESTIMATE_KINDS: Record<string, Kind> = {
+/** What an unknown is printed as, by its SI unit. */
+const UNKNOWN_KINDS: Record<string, Kind> = {
   W: 'power',
   s: 'time',
   '1/m': 'perLength',
@@ -10,9 +10,9 @@ const ESTIMATE_KINDS: Record<string, Kind> = {
   'J/kg': 'energyPerMass',
 };
 
-/** The value of an estimate with its unit; a plain number where it has none. */
-export function sayEstimate(value: number, unit: string, system: UnitSystem): string {
-  const kind = ESTIMATE_KINDS[unit];
+/** The value of an unknown with its unit; a plain number where it has none. */
+export function sayUnknown(value: number, unit: string, system: UnitSystem): string {
+  const kind = UNKNOWN_KINDS[unit];
   return kind ? format(kind, value, system, kind === 'time' ? { unit: 'min' } : {}) : tidy(value);
 }
 

@@ -1,0 +1,33 @@
+/** The pieces that every text report is put together from. */
+import { NOT_A_GUARANTEE } from '../../words/cautions.js';
+import { plainText, wrap } from '../../words/plainText.js';
+
+/** Columns that a text report keeps to, but for names. */
+export const WIDTH = 98;
+
+export function paragraph(text: string): string {
+  return wrap(text, WIDTH);
+}
+
+/** A remark under a table. */
+export function note(text: string): string {
+  return `  ${wrap(text, WIDTH - 2, '  ')}`;
+}
+
+export function bullet(text: string): string {
+  return `  - ${wrap(text, WIDTH - 4, '    ')}`;
+}
+
+/** Warnings, each with its place in front. */
+export function warningLines(warnings: readonly { where: string; message: string }[]): string {
+  return warnings.map(({ where, message }) => bullet(`${plainText(where)}: ${plainText(message, 600)}`)).join('\n');
+}
+
+/** What the report is about, and what made it. */
+export function heading(title: string, { name, version }: { name: string; version: string }): string {
+  return `${title}\n${paragraph(`${name} ${version}: ${NOT_A_GUARANTEE}`)}`;
+}
+
+export function section(head: string, ...blocks: string[]): string {
+  return [head, ...blocks].join('\n');
+}

@@ -1,0 +1,6 @@
+import { describe, it } from 'vitest';
+import { expectNumbers, EXTREMES } from './extremes.js';
+
+describe('all that is printed', () => {
+  it.each(EXTREMES.slice(3))('%s', expectNumbers);
+});
