@@ -27,6 +27,8 @@ const report = process.env.PITWRIGHT_TEST_REPORT;
 
 export default defineConfig({
   test: {
+    // one worker a core; by default one core is kept free
+    maxWorkers: '100%',
     reporters: report ? ['default', ['json', { outputFile: report }]] : ['default'],
     projects: [
       { test: { name: 'command', ...spawned, include: commandTests, exclude: [LONG, modules] } },

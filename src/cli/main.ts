@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 import { constants } from 'node:os';
-import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
+import { Argument, Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { visible } from '../words/plainText.js';
 import { version } from '../version.js';
 import { exit, Stop } from './exit.js';
@@ -268,6 +268,12 @@ function commandLine(): Command {
     .description('print the JSON Schema of design files, for editors that complete and check')
     .option('-o, --output <file>', outFile)
     .action(async (options) => (await import('./commands/schema.js')).run(options));
+
+  program
+    .command('completion')
+    .description('a script by which a shell completes commands, options and fields')
+    .addArgument(new Argument('<shell>', 'whose script').choices(['bash', 'zsh', 'fish']))
+    .action(async (shell) => (await import('./commands/completion.js')).run(program, shell));
 
   return program;
 }

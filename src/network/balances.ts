@@ -48,6 +48,12 @@ export class Balances {
   /** convection coefficient of each face at the last evaluation [W/(m2 K)] */
   readonly coefficient: Float64Array;
 
+  /**
+   * What the gas of each zone takes up per kelvin [J/K], and per share of fuel, in the rows of `algebraic`; 0 in the others. Gas is
+   * taken as dense as the air that the pit stands in when it is made ready.
+   */
+  readonly inertia: Float64Array;
+
   constructor(readonly model: Model) {
     const { network } = model;
     this.rate = new Float64Array(model.differential);
@@ -62,6 +68,12 @@ export class Balances {
     this.wallConductance = new Float64Array(model.zoneCount);
     this.missing = new Float64Array(2 * network.openings.length);
     this.stemCapacity = stemCapacity(network.stem.diameter, network.stem.fill);
+    this.inertia = new Float64Array(model.size - model.differential);
+    for (let z = 0; z < model.zoneCount; z++) {
+      const mass = network.zones[z].volume * model.outdoorDensity;
+      this.inertia[model.gas + z - model.differential] = mass * GAS_HEAT;
+      this.inertia[model.fuel + z - model.differential] = mass * FUEL_ROW;
+    }
   }
 
   /** Sum of outdoors losses of all parts whose name is given [W]. */
@@ -316,37 +328,18 @@ export class Balances {
 
   /** Take from the gas and fuel rows of `rhs` what the gas of each zone stores on its way from `from` to x within h [s]. */
   addGasStorage(x: Float64Array, from: Float64Array, h: number, rhs: Float64Array): void {
-    const { model } = this;
-    const { zones } = model.network;
-    for (let z = 0; z < model.zoneCount; z++) {
-      const mass = zones[z].volume * model.outdoorDensity;
-      const heat = mass * GAS_HEAT * (x[model.gas + z] - from[model.gas + z]);
-      rhs[model.gas + z] -= heat / h;
-      rhs[model.fuel + z] -= ((mass * (x[model.fuel + z] - from[model.fuel + z])) / h) * FUEL_ROW;
-    }
-  }
-
-  /** Heat that the gas of each zone takes up per kelvin, and the like of its fuel, in the rows of the algebraic balances. */
-  gasInertia(out: Float64Array): void {
-    const { model } = this;
-    for (let z = 0; z < model.zoneCount; z++) {
-      const mass = model.network.zones[z].volume * model.outdoorDensity;
-      out[model.gas + z - model.differential] = mass * GAS_HEAT;
-      out[model.fuel + z - model.differential] = mass * FUEL_ROW;
+    const { inertia, model } = this;
+    const { differential: d } = model;
+    for (let i = 0; i < inertia.length; i++) {
+      if (inertia[i] > 0) rhs[d + i] -= (inertia[i] * (x[d + i] - from[d + i])) / h;
     }
   }
 
   /** The same in the matrix of `jacobian`. */
   addGasCapacity(h: number, m: Float64Array): void {
-    const { model } = this;
-    const { size: n } = model;
-    for (let z = 0; z < model.zoneCount; z++) {
-      const mass = model.network.zones[z].volume * model.outdoorDensity;
-      const gas = model.gas + z;
-      const fuel = model.fuel + z;
-      m[gas * n + gas] += (mass * GAS_HEAT) / h;
-      m[fuel * n + fuel] += (mass / h) * FUEL_ROW;
-    }
+    const { inertia, model } = this;
+    const { differential: d, size: n } = model;
+    for (let i = 0; i < inertia.length; i++) m[(d + i) * n + d + i] += inertia[i] / h;
   }
 
   /** Largest net mass flow into any zone [kg/s], at the last evaluation. */

@@ -1,11 +1,9 @@
-import type { Balances, Demand } from './balances.js';
 import { bracketedRoot } from '../solve/root.js';
-import { nextStep, StiffStepper, type StiffSystem } from '../solve/stiff.js';
+import { nextStep, StiffStepper } from '../solve/stiff.js';
+import type { Demand } from './balances.js';
+import { NetworkSystem } from './networkSystem.js';
 import type { Settler } from './settle.js';
-import { stepLimit, stepMeasure } from './settle.js';
-
-/** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
-const STEP_LEFT = { temperature: 2e-3, pressure: 2e-6, fuel: 1e-5, fireShare: 1e-5 };
+import { cubicWeights, type Moment, type Stride } from './stride.js';
 
 /** How closely in time the end of a step is laid on an event [s]. */
 const EVENT_TIME = 0.2;
@@ -21,158 +19,11 @@ const AT_ONCE = 1e-6;
 /** No step shorter than this is tried [s]. */
 const SHORTEST = 1e-3;
 
-/** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
-export const DEFAULT_TOLERANCE = { absolute: 0.05, relative: 1e-3 };
-
-/**
- * A network under a fire as a stiff system. Integrated along: fire heat, all losses [J].
- * The fire is a function of time, or holds the gauge; whoever steps it changes `demand` between steps.
- */
-export class NetworkSystem implements StiffSystem {
-  readonly size: number;
-  readonly differential: number;
-  readonly quadratures = 2;
-  readonly followers: number;
-  demandAt: (t: number) => Demand;
-  /** turns outdoors to what it is at a time; default: it stays */
-  weatherAt: (t: number) => void = () => undefined;
-  tolerance = DEFAULT_TOLERANCE;
-
-  readonly balances: Balances;
-  /** gas takes up heat of its own, so that it goes where gas can stay; else it follows at once */
-  ownHeat = false;
-  readonly gasInertia: Float64Array;
-
-  constructor(private readonly settler: Settler) {
-    const { balances } = settler;
-    this.balances = balances;
-    this.size = balances.model.size;
-    this.differential = balances.model.differential;
-    this.followers = balances.model.stemCount;
-    this.gasInertia = new Float64Array(this.size - this.differential);
-    balances.gasInertia(this.gasInertia);
-    this.demandAt = () => ({ mode: 'release', heat: 0 });
-  }
-
-  /** Turn the weather to a time. @returns what the fire is asked to do then */
-  at(t: number): Demand {
-    this.weatherAt(t);
-    return this.demandAt(t);
-  }
-
-  contents(x: Float64Array, out: Float64Array): void {
-    this.balances.contents(x, out);
-  }
-
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner = false): void {
-    this.lastFire = x[this.balances.model.fire];
-    this.balances.evaluate(x, this.at(t), !inner);
-    rate.set(this.balances.rate);
-    algebraic.set(this.balances.algebraic);
-  }
-
-  inertia(): Float64Array | null {
-    return this.ownHeat ? this.gasInertia : null;
-  }
-
-  jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void {
-    this.balances.jacobian(x, this.at(t), matrix, 1, gamma);
-    if (this.ownHeat) this.balances.addGasCapacity(gamma, matrix);
-  }
-
-  limit(x: Float64Array, step: Float64Array): number {
-    return stepLimit(this.balances.model, x, step);
-  }
-
-  measure(x: Float64Array, step: Float64Array): number {
-    return stepMeasure(this.balances.model, x, step, STEP_LEFT);
-  }
-
-  /** Pressures follow temperatures so steeply that a guess a little off sends gas where none goes. */
-  balance(x: Float64Array): void {
-    this.settler.balanceFlows(x);
-  }
-
-  settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
-    this.settler.balanceFlows(x);
-    this.balances.settleStems(x, fixed, gamma);
-  }
-
-  private lastFire = 0;
-
-  quadrature(out: Float64Array): void {
-    out[0] = this.lastFire;
-    out[1] = this.balances.totalLoss();
-  }
-
-  errorWeights(x: Float64Array, out: Float64Array): void {
-    const outdoors = this.balances.model.network.outdoors.temperature;
-    const weight = (i: number) => 1 / (this.tolerance.absolute + this.tolerance.relative * Math.abs(x[i] - outdoors));
-    const { gas, zoneCount } = this.balances.model;
-    for (let i = 0; i < this.differential; i++) out[i] = weight(i);
-    if (this.ownHeat) for (let z = 0; z < zoneCount; z++) out[gas + z] = weight(gas + z);
-  }
-}
-
-/** What is known after a step. */
-export interface Moment {
-  time: number;
-  x: Float64Array;
-  /** integrals since the start [J] */
-  fireHeat: number;
-  lost: number;
-  stored: number;
-  /** what leaves the network now [W] */
-  loss: number;
-  massError: number;
-}
-
 /** Something to stop at: what is left until it happens, above zero before; the step that goes past zero is shortened. */
 export interface StopAt {
   left: (moment: Moment) => number;
   /** how far past zero the step may end, besides the closeness in time; what jumps is only landed on in time */
   within: number;
-}
-
-/** A step that was taken, with the unknowns at shares of it, its ends included. */
-export interface Stride {
-  before: Moment;
-  after: Moment;
-  shares: number[];
-  states: Float64Array[];
-}
-
-/**
- * A moment inside a step: on the cubic through its start, stages and end, never outside of what lies on either side of it, for
- * at a kink a cubic swings out. Sums follow their rates at both ends, so that they balance as these do.
- */
-export function inside({ before, after, shares, states }: Stride, share: number): Moment {
-  const weights = cubicWeights(shares, share);
-  let next = 1;
-  while (next < shares.length - 1 && shares[next] < share) next++;
-  const [low, high] = [states[next - 1], states[next]];
-  const x = after.x.map((_, k) => {
-    let value = 0;
-    for (let i = 0; i < states.length; i++) value += weights[i] * states[i][k];
-    return Math.min(Math.max(value, Math.min(low[k], high[k])), Math.max(low[k], high[k]));
-  });
-  const h = after.time - before.time;
-  const fire = x.length - 1;
-  const along = (a: number, b: number, rateA: number, rateB: number) => {
-    const rest = 1 - share;
-    return a + (b - a) * share * share * (3 - 2 * share) + h * share * rest * (rateA * rest - rateB * share);
-  };
-  const rates = [before, after].map((moment) => [moment.x[fire], moment.loss]);
-  const [[fireA, lossA], [fireB, lossB]] = rates;
-  return {
-    time: before.time + share * h,
-    x,
-    fireHeat: along(before.fireHeat, after.fireHeat, fireA, fireB),
-    lost: along(before.lost, after.lost, lossA, lossB),
-    stored: along(before.stored, after.stored, fireA - lossA, fireB - lossB),
-    loss: before.loss + share * (after.loss - before.loss),
-    massError: after.massError,
-  };
 }
 
 /** Steps a network through time. Knows fires and events, not what they are for. */
@@ -420,7 +271,7 @@ export class Transient {
   private gasHeat(x: Float64Array): number {
     const { gas, zoneCount, differential } = this.settler.model;
     let sum = 0;
-    for (let z = 0; z < zoneCount; z++) sum += this.system.gasInertia[gas + z - differential] * x[gas + z];
+    for (let z = 0; z < zoneCount; z++) sum += this.settler.balances.inertia[gas + z - differential] * x[gas + z];
     return sum;
   }
 
@@ -439,11 +290,11 @@ export class Transient {
   private candidate(h: number): Moment {
     const { gained, stored, moved, next } = this.stepper;
     const { gas, zoneCount, differential } = this.settler.model;
-    const { ownHeat, gasInertia } = this.system;
+    const { inertia } = this.settler.balances;
     let sum = 0;
     for (let i = 0; i < this.settler.model.nodeCount; i++) sum += stored[i];
-    if (ownHeat)
-      for (let k = gas - differential; k < gas - differential + zoneCount; k++) sum += gasInertia[k] * moved[k];
+    if (this.system.ownHeat)
+      for (let k = gas - differential; k < gas - differential + zoneCount; k++) sum += inertia[k] * moved[k];
     return {
       time: this.moment.time + h,
       x: next.slice(),
@@ -467,9 +318,4 @@ export class Transient {
     this.moment = candidate;
     this.steps++;
   }
-}
-
-/** Weights of the values at some points for the polynomial through them at another place (Lagrange). */
-export function cubicWeights(points: readonly number[], at: number): number[] {
-  return points.map((p, i) => points.reduce((w, q, j) => (j === i ? w : (w * (at - q)) / (p - q)), 1));
 }

@@ -11,7 +11,7 @@ import { LuSolver } from '../solve/linear.js';
 import { StiffStepper, type StiffSystem } from '../solve/stiff.js';
 import { estimate } from '../study/estimate/estimate.js';
 import { Settler } from '../network/settle.js';
-import { NetworkSystem } from '../network/transient.js';
+import { NetworkSystem } from '../network/networkSystem.js';
 import { bodySystem, type Body } from './heatBody.js';
 import { areaMean, perSurface, type Room } from './rooms/room.js';
 

@@ -52,15 +52,15 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
   it('takes sizes that only fit together, once the last of them fits', async () => {
     await page.locator('summary', { hasText: 'Heights above the ground' }).click();
     const before = await numbers(page);
-    await type(page, 'chamber.centre', '20 in');
-    await type(page, 'throat.centre', '24 in');
+    await type(page, 'chamber.centre', '22 in');
+    await type(page, 'throat.centre', '26 in');
     await expect.poll(() => page.locator('.fault:visible').count()).toBe(2);
     expect(await page.locator('.fault:visible').allTextContents()).toEqual([
-      expect.stringContaining("'24 in' is below where firebox and chamber meet"),
+      expect.stringContaining("'26 in' is below where firebox and chamber meet"),
       expect.stringMatching(/^throat\.centre: '34 in' is above .*; stacks\[0\]\.base: '42 in' is outside the chamber/),
     ]);
     expect(await numbers(page)).toEqual(before);
-    await type(page, 'stacks[0].base', '22 in');
+    await type(page, 'stacks[0].base', '28 in');
     await settled(page);
     expect(await page.locator('.fault:visible').count()).toBe(0);
     await expectCommandsNumbers(page);

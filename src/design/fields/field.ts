@@ -15,7 +15,11 @@ z.config({ jitless: true });
 export type Soft = Readonly<Record<string, unknown>>;
 
 export interface Field<T = unknown> {
-  /** what may stand in a file */
+  /**
+   * what may stand in a file
+   *
+   * @internal so that who uses the library's types needs no zod
+   */
   zod: z.ZodType;
   /**
    * The value in SI, undefined where there is none; faults and defaults go into the reading, and a number that is absent or
@@ -245,13 +249,18 @@ export function block<R extends Rows>(
   };
 }
 
-/** A block and nothing else in it. */
+/**
+ * A block and nothing else in it.
+ *
+ * @internal
+ */
 export function objectOf(rows: Readonly<Record<string, Pick<Field, 'zod'>>>): z.ZodType {
   return z.strictObject(Object.fromEntries(Object.entries(rows).map(([key, { zod }]) => [key, zod])));
 }
 
 /** A list of blocks; empty where the file has none. */
-export function list<T>({ zod, rows, open }: Block<T>, least: number, most: number, words?: string): Field<T[]> {
+export function list<T>(block: Block<T>, least: number, most: number, words?: string): Field<T[]> {
+  const { zod, rows, open } = block;
   const items = least > 0 ? z.array(zod).min(least).max(most) : z.array(zod).max(most);
   return {
     zod: words === undefined ? items : items.meta({ description: words }),

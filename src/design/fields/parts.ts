@@ -1,14 +1,11 @@
-/** Firebox, chamber and upright, and what hangs on them: doors, insulation, finishes, vents, contents. */
-import { format } from '../../units/index.js';
+/** Firebox, chamber and upright, and what hangs on them: doors, insulation, finishes, contents. */
 import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS } from '../catalog/index.js';
-import { PLATE, range, type Range } from '../ranges.js';
-import type { Fields, QuantityRead } from '../reading.js';
-import { pathText } from '../source.js';
+import { range } from '../ranges.js';
+import type { Fields } from '../reading.js';
 import type { PartName } from '../stations.js';
 import {
   block,
   choice,
-  count,
   list,
   maybe,
   optional,
@@ -20,13 +17,14 @@ import {
   type Slider,
   type Soft,
 } from './field.js';
-import { area, EMISSIVITY, height, mass, plate, SHARE, station, steel } from './shared.js';
+import { discharge, intake } from './intake.js';
+import { area, EMISSIVITY, height, mass, plate, station, steel } from './shared.js';
+import { mainSize, wallOf } from './walls.js';
 
 const SECTION = range('length', '6 in', '6 ft');
 const SECTION_EXAMPLES = ['24 in', '20 in pipe, standard wall', '610 mm'];
 const OPENING = range('area', '1 in^2', '25 ft^2');
 const DOOR_SIDE = range('length', '2 in', '10 ft');
-const VENT_SIDE = range('length', '1/4 in', '4 ft');
 
 const across = (label: string): Slider => ({ label, steps: [12, 48, 0.5] });
 
@@ -155,77 +153,6 @@ const horizontalRows = (name: 'firebox' | 'chamber', gap: string, longest: numbe
   ...partRows(name, gap),
 });
 
-/** Walls of two ways to write them that differ by no more than this share are the same: 9/16 in and 0.562 in. */
-const SAME_WALL = 0.01;
-
-/** Thickness from the part's own field, or from the wall of the pipe that its diameter names. NaN where neither says. */
-export function wallOf(part: Fields, key: 'plate' | 'wall', diameter: QuantityRead | undefined): number {
-  const pipeWall = diameter?.pipe?.wall;
-  if (part.has(key)) {
-    const own = part.required(key, PLATE);
-    if (pipeWall !== undefined && Math.abs(own - pipeWall) > SAME_WALL * pipeWall) {
-      const path = [...part.path, key];
-      part.reading.warnings.push({
-        code: 'wall-not-of-pipe',
-        message: `${format('plate', own)} is taken, and not the ${format('plate', pipeWall)} wall of the pipe that the diameter names: leave one of them out`,
-        where: pathText(path),
-        value: own,
-        limits: { low: pipeWall, high: pipeWall, unit: 'm' },
-      });
-    }
-    return own;
-  }
-  if (pipeWall !== undefined) return pipeWall;
-  if (diameter) {
-    const [what, pipe] = key === 'plate' ? ['plate thickness', '24 in'] : ['wall', '6 in'];
-    part.fault(key, {
-      code: 'missing',
-      message: 'is missing',
-      allowed: `a ${what} (1/4 in, 11 ga, 6 mm), or a diameter that names a pipe with its wall (${pipe} pipe, standard wall)`,
-      value: null,
-    });
-  }
-  return NaN;
-}
-
-interface Shaped {
-  shape: 'round' | 'square';
-  /** false where the file names another shape, which is a fault by itself */
-  known: boolean;
-  what: 'part' | 'stack';
-  /** what a square one has beside its width */
-  second: 'height' | 'depth';
-}
-
-/** Diameter or width, whichever the shape takes; the other is a fault. */
-export function mainSize(
-  fields: Fields,
-  range: Range,
-  { shape, known, what, second }: Shaped,
-): QuantityRead | undefined {
-  const sizes = { round: ['diameter'], square: ['width', second] };
-  const wanted = sizes[shape];
-  for (const key of sizes[shape === 'round' ? 'square' : 'round']) {
-    if (known && fields.has(key)) {
-      fields.fault(key, {
-        code: 'unknown-key',
-        message: `does not belong to a ${shape} ${what}`,
-        allowed: wanted.join(' and '),
-        atKey: true,
-      });
-    }
-  }
-  if (known && !fields.has(wanted[0])) {
-    fields.fault(wanted[0], {
-      code: 'missing',
-      message: `is missing: a ${shape} ${what} needs it`,
-      allowed: `a length (${what === 'part' ? '24 in' : '6 in'})`,
-      value: null,
-    });
-  }
-  return fields.read(wanted[0], range, { pipe: shape === 'round' });
-}
-
 /** Width, height and plate of a lying part, from what its shape takes. */
 function sectionOf(part: Fields, rows: ReturnType<typeof horizontalRows>) {
   const shape: 'round' | 'square' = part.raw('shape') === 'square' ? 'square' : 'round';
@@ -235,101 +162,6 @@ function sectionOf(part: Fields, rows: ReturnType<typeof horizontalRows>) {
   const width = main?.si ?? NaN;
   const height = rows.height.read(part, 'height', { shape, width }, {}) ?? width;
   return { shape, diameter: undefined, width, height, plate: wallOf(part, 'plate', main), steel };
-}
-
-const INTAKE = {
-  kind: choice(['disc', 'slide', 'pipe'], 'Kind of vent.', { default: 'disc', also: { dial: 'disc' } }),
-  count: count('vents', range('number', '1', '24'), 'How many of them.', {
-    default: '1',
-    print: { bare: true },
-    slider: { label: ['Vents, how many', 'Vents #, how many'], steps: [1, 8, 1] },
-  }),
-  diameter: optional(
-    quantity(VENT_SIDE, 'Diameter of one vent’s opening.', {
-      slider: { label: ['Vent diameter', 'Vent # diameter'], steps: [1, 12, 0.25] },
-    }),
-  ),
-  width: optional(
-    quantity(VENT_SIDE, 'Width of one vent’s opening.', {
-      slider: { label: ['Vent width', 'Vent # width'], steps: [1, 12, 0.25] },
-    }),
-  ),
-  height: optional(
-    quantity(VENT_SIDE, 'Height of one vent’s opening.', {
-      slider: { label: ['Vent height', 'Vent # height'], steps: [1, 12, 0.25] },
-    }),
-  ),
-  area: optional(
-    quantity(range('area', '0.05 in^2', '10 ft^2'), 'Full open area of one vent.', {
-      slider: { label: ['Vent area', 'Vent # area'], steps: [1, 120, 1] },
-    }),
-  ),
-  open: quantity(SHARE, 'Open share.', {
-    default: '100 %',
-    slider: { label: ['Vents open', 'Vents # open'], steps: [0, 100, 1] },
-  }),
-  centre: height('Height of its middle above the ground.', ['Middle of the vents', 'Middle of vents #']),
-  discharge: discharge('of the intakes'),
-};
-
-function discharge(of: string) {
-  return quantity(range('number', '0.2', '1'), 'Discharge coefficient.', {
-    default: '0.62',
-    guess: '0.55-0.70',
-    print: { bare: true },
-    unknown: { kind: 'discharge', label: `discharge ${of}` },
-  });
-}
-
-const intake = block(
-  'Air intake: give diameter, or width and height, or area of one vent.',
-  INTAKE,
-  (fields, around) => {
-    const sizes = { diameter: undefined, width: undefined, height: undefined };
-    const many = INTAKE.count.read(fields, 'count', {}, around);
-    return readRows(INTAKE, fields, around, { ...sizes, count: many, area: ventArea(fields) });
-  },
-);
-
-/** Full open area of one vent, from the one set of sizes that is given. */
-function ventArea(intake: Fields): number {
-  const given = [
-    intake.has('diameter') && 'diameter',
-    (intake.has('width') || intake.has('height')) && 'width and height',
-    intake.has('area') && 'area',
-  ].filter((each): each is string => typeof each === 'string');
-  if (given.length !== 1) {
-    intake.reading.fault(intake.path, {
-      code: given.length === 0 ? 'missing' : 'cannot-be-built',
-      message: given.length === 0 ? 'has no size' : `has two sizes: ${given.join(', ')}`,
-      allowed: 'diameter, or width and height, or area',
-      value: null,
-    });
-    return NaN;
-  }
-  if (given[0] === 'area') return intake.required('area', INTAKE.area.row!.range);
-  if (given[0] === 'diameter') {
-    const read = intake.read('diameter', VENT_SIDE, { pipe: true });
-    if (read?.pipe && read.pipe.wall === undefined) {
-      intake.fault('diameter', {
-        message: 'names a pipe without its wall, so that its bore is not known',
-        allowed: `${read.pipe.nominal} in pipe, standard wall`,
-      });
-    }
-    const bore = (read?.si ?? NaN) - 2 * (read?.pipe?.wall ?? 0);
-    return (Math.PI / 4) * bore ** 2;
-  }
-  for (const key of ['width', 'height']) {
-    if (!intake.has(key)) {
-      intake.fault(key, {
-        code: 'missing',
-        message: 'is missing: a slide needs width and height',
-        allowed: 'a length (3 in)',
-        value: null,
-      });
-    }
-  }
-  return intake.required('width', VENT_SIDE) * intake.required('height', VENT_SIDE);
 }
 
 /** An opening between two parts. */

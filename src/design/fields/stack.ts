@@ -3,7 +3,8 @@ import { ENTRANCE_LOSS } from '../../physics/friction.js';
 import { range } from '../ranges.js';
 import { pathText } from '../source.js';
 import { block, choice, maybe, optional, quantity, readRows, where, type Soft } from './field.js';
-import { insulation, mainSize, surface, wallOf } from './parts.js';
+import { insulation, surface } from './parts.js';
+import { mainSize, wallOf } from './walls.js';
 import { height, plate, SHARE, steel } from './shared.js';
 
 const LOSS = range('number', '0', '50');

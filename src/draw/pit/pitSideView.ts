@@ -3,6 +3,7 @@ import { format, formatPlate } from '../../units/index.js';
 import type { PitNotes } from './pitDrawing.js';
 import { grown, stationSpans, type PitLayout, type Span } from './pitLayout.js';
 import type { Sheet } from '../sheet.js';
+import { partOfGauge } from '../../design/stations.js';
 
 /** The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station. */
 export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): void {
@@ -156,8 +157,12 @@ function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void 
     if (part.insulation && part.insulation.thickness > 0) {
       words.push(`${format('length', part.insulation.thickness)} insulation`);
     }
-    const lines = words.filter((text) => sheet.widthOf(text) < room - 6);
-    const [x, y] = [sheet.x((span.left + span.right) / 2), sheet.y((span.low + span.high) / 2)];
+    // under the dial, where the part has one
+    const dial = partOfGauge(design.gauge) === name ? DIAL.radius / sheet.place.scale : 0;
+    const high = dial > 0 ? span.low + DIAL.height * (span.high - span.low) - dial : span.high;
+    const fits = Math.max(1, Math.floor(((high - span.low) * sheet.place.scale) / (sheet.place.lettering * 1.3)));
+    const lines = words.filter((text) => sheet.widthOf(text) < room - 6).slice(0, fits);
+    const [x, y] = [sheet.x((span.left + span.right) / 2), sheet.y((span.low + high) / 2)];
     lines.forEach((text, i) => {
       const down = (i - (lines.length - 1) / 2) * sheet.place.lettering * 1.3;
       sheet.text(x, y + down, text, { rim: true, bold: i === 0, faint: i > 0 });
@@ -165,12 +170,15 @@ function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void 
   }
 }
 
+/** The cook's dial: its place as a share of the height, and its radius [px]. */
+const DIAL = { height: 0.86, radius: 5.5 };
+
 /** Where the cook's thermometer sits. */
 function drawGauge(sheet: Sheet, design: Design, rooms: Partial<Record<StationName, Span>>): void {
   const room = rooms[design.gauge];
   if (!room) return;
-  const at = { x: (room.left + room.right) / 2, height: room.low + 0.86 * (room.high - room.low) };
-  const radius = 5.5 / sheet.place.scale;
+  const at = { x: (room.left + room.right) / 2, height: room.low + DIAL.height * (room.high - room.low) };
+  const radius = DIAL.radius / sheet.place.scale;
   sheet.circle(at, radius, { pen: 'thin', fill: 'paper' });
   sheet.line(
     [

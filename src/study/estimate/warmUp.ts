@@ -5,7 +5,7 @@ import type { PlaceSeries, StationSeries, WarmUp } from './result.js';
 import { readingOf, solveNear, type Solved } from './steady.js';
 import { tend } from '../events/tender.js';
 import { readsTarget, Timeline } from '../events/timeline.js';
-import { inside, type Moment, type Stride } from '../../network/transient.js';
+import { inside, type Moment, type Stride } from '../../network/stride.js';
 
 /** Soaked: the steel holds this share of the heat above outdoors that it holds once settled. */
 const SOAKED_SHARE = 0.9;

@@ -1,6 +1,7 @@
 import type { Demand } from '../../network/balances.js';
 import { stationGas, stationSteel, type Pit } from '../../network/pit.js';
-import { Transient, type Moment, type StopAt, type Stride } from '../../network/transient.js';
+import type { Moment, Stride } from '../../network/stride.js';
+import { Transient, type StopAt } from '../../network/transient.js';
 
 /** Curves of the gauge's station against time, as every study of events gives them. */
 export interface Curve {

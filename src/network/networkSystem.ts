@@ -1,0 +1,96 @@
+import type { StiffSystem } from '../solve/stiff.js';
+import type { Balances, Demand } from './balances.js';
+import { stepLimit, stepMeasure, type Settler } from './settle.js';
+
+/** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
+const STEP_LEFT = { temperature: 2e-3, pressure: 2e-6, fuel: 1e-5, fireShare: 1e-5 };
+
+/** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
+export const DEFAULT_TOLERANCE = { absolute: 0.05, relative: 1e-3 };
+
+/**
+ * A network under a fire as a stiff system. Integrated along: fire heat, all losses [J].
+ * The fire is a function of time, or holds the gauge; whoever steps it changes `demand` between steps.
+ */
+export class NetworkSystem implements StiffSystem {
+  readonly size: number;
+  readonly differential: number;
+  readonly quadratures = 2;
+  readonly followers: number;
+  demandAt: (t: number) => Demand;
+  /** turns outdoors to what it is at a time; default: it stays */
+  weatherAt: (t: number) => void = () => undefined;
+  tolerance = DEFAULT_TOLERANCE;
+
+  readonly balances: Balances;
+  /** gas takes up heat of its own, so that it goes where gas can stay; else it follows at once */
+  ownHeat = false;
+
+  constructor(private readonly settler: Settler) {
+    const { balances } = settler;
+    this.balances = balances;
+    this.size = balances.model.size;
+    this.differential = balances.model.differential;
+    this.followers = balances.model.stemCount;
+    this.demandAt = () => ({ mode: 'release', heat: 0 });
+  }
+
+  /** Turn the weather to a time. @returns what the fire is asked to do then */
+  at(t: number): Demand {
+    this.weatherAt(t);
+    return this.demandAt(t);
+  }
+
+  contents(x: Float64Array, out: Float64Array): void {
+    this.balances.contents(x, out);
+  }
+
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner = false): void {
+    this.lastFire = x[this.balances.model.fire];
+    this.balances.evaluate(x, this.at(t), !inner);
+    rate.set(this.balances.rate);
+    algebraic.set(this.balances.algebraic);
+  }
+
+  inertia(): Float64Array | null {
+    return this.ownHeat ? this.balances.inertia : null;
+  }
+
+  jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void {
+    this.balances.jacobian(x, this.at(t), matrix, 1, gamma);
+    if (this.ownHeat) this.balances.addGasCapacity(gamma, matrix);
+  }
+
+  limit(x: Float64Array, step: Float64Array): number {
+    return stepLimit(this.balances.model, x, step);
+  }
+
+  measure(x: Float64Array, step: Float64Array): number {
+    return stepMeasure(this.balances.model, x, step, STEP_LEFT);
+  }
+
+  /** Pressures follow temperatures so steeply that a guess a little off sends gas where none goes. */
+  balance(x: Float64Array): void {
+    this.settler.balanceFlows(x);
+  }
+
+  settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
+    this.settler.balanceFlows(x);
+    this.balances.settleStems(x, fixed, gamma);
+  }
+
+  private lastFire = 0;
+
+  quadrature(out: Float64Array): void {
+    out[0] = this.lastFire;
+    out[1] = this.balances.totalLoss();
+  }
+
+  errorWeights(x: Float64Array, out: Float64Array): void {
+    const outdoors = this.balances.model.network.outdoors.temperature;
+    const weight = (i: number) => 1 / (this.tolerance.absolute + this.tolerance.relative * Math.abs(x[i] - outdoors));
+    const { gas, zoneCount } = this.balances.model;
+    for (let i = 0; i < this.differential; i++) out[i] = weight(i);
+    if (this.ownHeat) for (let z = 0; z < zoneCount; z++) out[gas + z] = weight(gas + z);
+  }
+}
