@@ -7,8 +7,8 @@ const WORN = 1e-7;
  * LU factorisation of a matrix that is stored densely but mostly zero.
  *
  * Rows and columns are eliminated in an order that fills in little (Markowitz, with a threshold on the pivots), found once and
- * kept with the places where the factors are not zero. A matrix with entries elsewhere extends the places; one whose pivots have
- * grown small in that order gets another.
+ * kept with the places where the factors are not zero. A matrix with entries elsewhere, or whose pivots have grown small in that
+ * order, gets another: in an order that was not made for them a few entries fill in ten times as much.
  *
  * Reference: Duff, Erisman & Reid, Direct Methods for Sparse Matrices, 2nd ed. (2017), sections 7.2 and 9.2 (from memory).
  */
@@ -49,13 +49,15 @@ export class LuSolver {
   factor(): boolean {
     const strays = this.look();
     if (strays === null) return false;
-    if (this.entries.length > 0) {
-      if (strays) this.compile();
-      if (this.eliminate()) return true;
-    }
+    if (this.entries.length > 0 && !strays && this.eliminate()) return true;
     if (!this.order()) return false;
     this.compile();
     return this.eliminate();
+  }
+
+  /** Note where `matrix` has entries that later ones may have too: then one order does for all of them. */
+  foresee(): void {
+    this.look();
   }
 
   /** Note where the matrix has entries. @returns are there any where none have been before? null: not all are numbers */
