@@ -26,7 +26,7 @@ export class LuSolver {
   private entryScales = new Float64Array(0);
   private targets = new Int32Array(0);
   private filled = new Int32Array(0);
-  /** of step k: places in `work` under its pivot, and the columns right of it, from starts[k] on */
+  /** of step k: rows under its pivot, and the columns right of it, from starts[k] on */
   private belowStarts: Int32Array;
   private below = new Int32Array(0);
   private rightStarts: Int32Array;
@@ -64,15 +64,16 @@ export class LuSolver {
   private look(): boolean | null {
     const { matrix, seen } = this;
     let sum = 0;
-    for (let i = 0; i < matrix.length; i++) sum += Math.abs(matrix[i]);
-    if (!(sum < Infinity)) return null;
     let strays = false;
     for (let i = 0; i < matrix.length; i++) {
-      if (matrix[i] === 0 || seen[i] === 1) continue;
+      const entry = matrix[i];
+      if (entry === 0) continue;
+      sum += Math.abs(entry);
+      if (seen[i] === 1) continue;
       seen[i] = 1;
       strays = true;
     }
-    return strays;
+    return sum < Infinity ? strays : null;
   }
 
   /** Find the order of elimination for the matrix as it stands. */
@@ -178,7 +179,7 @@ export class LuSolver {
           filled.push(k * n + q);
         }
         if (q > k && place[k * n + q] === 1) right.push(q);
-        if (q > k && place[q * n + k] === 1) below.push(q * n);
+        if (q > k && place[q * n + k] === 1) below.push(q);
       }
     }
     this.belowStarts[n] = below.length;
@@ -219,7 +220,7 @@ export class LuSolver {
       const [first, end] = [rightStarts[k], rightStarts[k + 1]];
       let most = 1e-290;
       for (let b = belowStarts[k]; b < belowStarts[k + 1]; b++) {
-        const rowI = below[b];
+        const rowI = below[b] * n;
         const under = a[rowI + k];
         if (under === 0) continue;
         const size = under < 0 ? -under : under;
@@ -243,7 +244,10 @@ export class LuSolver {
     for (let k = 0; k < n; k++) {
       const value = y[k];
       if (value === 0) continue;
-      for (let e = belowStarts[k]; e < belowStarts[k + 1]; e++) y[below[e] / n] -= a[below[e] + k] * value;
+      for (let e = belowStarts[k]; e < belowStarts[k + 1]; e++) {
+        const i = below[e];
+        y[i] -= a[i * n + k] * value;
+      }
     }
     for (let k = n - 1; k >= 0; k--) {
       let sum = y[k];
