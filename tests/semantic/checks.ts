@@ -234,7 +234,7 @@ function checkEnd({ design, warmUp, steady, assumed }: EstimateResult, codes: st
   if (far(fire, state.fire_W, Math.max(ENDS * state.fire_W, 1e-3 * design.fire.heat))) {
     fail(`the warm-up ends on another fire than ${words}`, tell(fire, state.fire_W));
   }
-  if (far(reading, own, ENDS * (own - design.site.air))) {
+  if (far(reading, own, Math.max(READS, ENDS * (own - design.site.air)))) {
     fail(`the warm-up ends on another reading than ${words}`, tell(reading, own));
   }
 }

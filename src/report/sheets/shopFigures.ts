@@ -61,6 +61,8 @@ export function chartBlocks(comparison: Comparison): Block[] {
   );
   const curves = curveData(comparison);
   if (curves) blocks.push({ kind: 'table', table: curves });
+  // without a state there is nothing to show of one
+  if (!steady && !assumed) return blocks;
   add(
     heatLossChart(result, ''),
     FLAT,
@@ -111,7 +113,7 @@ function curveData(comparison: Comparison): TableData | null {
 }
 
 function pressureData({ steady, assumed }: EstimateResult, target: string): TableData {
-  const path = (steady ?? assumed)?.pressurePath ?? [];
+  const path = (steady ?? assumed)!.pressurePath;
   const cell = (state: SteadyState, i: number) =>
     format('pressure', state.pressurePath[i]?.gauge_Pa ?? null, 'shop', { digits: 2 });
   return {
