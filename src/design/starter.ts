@@ -28,6 +28,8 @@ name: My pit
 site:
   air: 70 °F                       # outdoor air
   wind: 5 mph                      # at the pit, not at the airport
+  # windAt: station                # the wind is a weather station's, brought to the height of the pit
+  # terrain: suburb                # with that: open, suburb or city
   altitude: 500 ft
   # sun: 600 W/m2                  # on a level surface
   # rain: 50 %                     # share of the upward-facing steel kept wet

@@ -21,6 +21,7 @@ import { mixedConvection } from '../physics/mixedConvection.js';
 import { openingFlow } from '../physics/opening.js';
 import { starConductance } from '../physics/starNetwork.js';
 import { steelSpecificHeat, stainlessSpecificHeat } from '../physics/steel.js';
+import { windProfile } from '../physics/windProfile.js';
 import { fuelShareLimit, netHeatAsFired } from '../physics/wood.js';
 
 export interface Method {
@@ -41,6 +42,7 @@ const levelPlates = ({ firebox, chamber, upright }: Design) =>
   upright !== undefined ||
   chamber?.reverse !== undefined ||
   [firebox, chamber].some((part) => part?.shape === 'square');
+const fromStation = ({ site }: Design) => site.windAt === 'station';
 const windy = ({ site }: Design) => site.wind > 0;
 const wet = (design: Design) =>
   design.site.rain > 0 ||
@@ -112,6 +114,13 @@ export const METHODS: readonly Method[] = [
   },
   { topic: 'Gas', of: 'NASA polynomials', source: 'GRI-Mech 3.0', run: gasEnthalpy },
   { topic: 'Outdoors', of: 'pressure by altitude', source: 'US Standard Atmosphere 1976', run: standardPressure },
+  {
+    topic: 'Outdoors',
+    of: 'wind from a weather station to the pit',
+    source: 'ASHRAE Handbook - Fundamentals (2005), ch. 16',
+    run: windProfile,
+    used: fromStation,
+  },
   { topic: 'Flow', of: 'openings, one and both ways', source: 'Emmons (2002)', run: openingFlow },
   {
     topic: 'Flow',

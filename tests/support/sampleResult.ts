@@ -23,6 +23,7 @@ export const sampleDesign: Design = {
   site: {
     air: kelvin(70),
     wind: 2.2352,
+    windAt: 'pit',
     altitude: 152.4,
     humidity: 0.5,
     surroundings: kelvin(70),
