@@ -86,6 +86,7 @@ stacks:
   # - { part: chamber, shape: square, width: 6 in, depth: 8 in, height: 36 in, wall: 11 ga, base: 42 in }
 
 gauge: middle                      # fireEnd, middle or stackEnd; uprightLower or uprightUpper with an upright
+# use: { cooks: 50, lit: 8 h, coals: 500 °C }   # cooks a year, fire in each, steel where coals lie: for its scale
 # cook:                            # a day to follow: light, reach the target, load, tend, let die
 #   load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]
 #   tend: 8 h                      # after loading

@@ -19,8 +19,12 @@ import { gasEnthalpy } from '../physics/gasMixture.js';
 import { levelExchange } from '../physics/levelExchange.js';
 import { mixedConvection } from '../physics/mixedConvection.js';
 import { openingFlow } from '../physics/opening.js';
+import { freePanelStrain } from '../physics/panelBuckling.js';
+import { pushedPanel } from '../physics/plateBending.js';
+import { scaleLoss } from '../physics/scaling.js';
 import { starConductance } from '../physics/starNetwork.js';
 import { steelSpecificHeat, stainlessSpecificHeat } from '../physics/steel.js';
+import { steelModulus } from '../physics/steelStrength.js';
 import { windProfile } from '../physics/windProfile.js';
 import { fuelShareLimit, netHeatAsFired } from '../physics/wood.js';
 
@@ -111,6 +115,26 @@ export const METHODS: readonly Method[] = [
     source: 'EN 1993-1-2:2005, Annex C',
     run: stainlessSpecificHeat,
     used: (design) => parts(design).some(({ steel }) => steel === 'stainless'),
+  },
+  {
+    topic: 'Plate',
+    of: 'buckling of flat panels by heat',
+    source: 'Timoshenko & Gere (1961)',
+    run: freePanelStrain,
+  },
+  {
+    topic: 'Plate',
+    of: 'flat panels under a push',
+    source: 'Timoshenko & Woinowsky-Krieger (1959)',
+    run: pushedPanel,
+  },
+  { topic: 'Plate', of: 'stiffness when hot', source: 'EN 1993-1-2:2005, table 3.1', run: steelModulus },
+  {
+    topic: 'Plate',
+    of: 'scale',
+    source: 'Stanley, von Hoene & Huntoon (1950)',
+    run: scaleLoss,
+    used: ({ firebox }) => firebox.steel === 'carbon',
   },
   { topic: 'Gas', of: 'NASA polynomials', source: 'GRI-Mech 3.0', run: gasEnthalpy },
   { topic: 'Outdoors', of: 'pressure by altitude', source: 'US Standard Atmosphere 1976', run: standardPressure },
