@@ -19,7 +19,7 @@ export const site = block('Where and in what weather it stands.', {
   wind: quantity(WIND, 'Wind speed at the pit, or as the weather station has it.', {
     default: '5 mph',
     slider: { label: 'Wind', steps: [0, 30, 0.5] },
-    unknown: { kind: 'wind', label: 'wind at the pit' },
+    unknown: { kind: 'wind', label: 'how windy it really is' },
   }),
   windAt: choice(
     ['pit', 'station'],

@@ -34,6 +34,8 @@ const ASKED = [
   'hold.endToEnd_K',
   'hold.hottestOutside_K',
   'swing.thermometer_K',
+  'plate.push_m',
+  'plate.halfGone_years',
   'steel_kg',
 ];
 /** Columns that a sheet has room for. */

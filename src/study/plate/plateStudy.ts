@@ -17,6 +17,8 @@ import { faceTemperature, hottestPlate, stationOfFace } from './plateTemperature
 export const PUSH = 50 * 4.4482216152605;
 export const PULL = 20 * 4.4482216152605;
 
+/** Where the standard counts elongation from [K]. */
+const COLD = 293.15;
 /** Free convection on a plate in still gas [W/(m2 K)]; it only sets how far an edge's cold reaches (estimate, spread 3-10). */
 const CONVECTION = 5;
 /** How far off the heat of steel under coals may be, either way [K] (estimate). */
@@ -124,7 +126,8 @@ function stateOf(pit: Pit, panel: Panel, x: Float64Array, hot: Float64Array): Pa
   const [middle, cool] = [hot, x].map((state) => faceTemperature(pit, state, panel));
   if (middle === undefined || cool === undefined) return undefined;
   const overEdge = overEdgeOf(pit, panel, hot, middle);
-  const expansion = steelExpansion(steel, middle - overEdge, middle);
+  // while its crystal changes, 750 to 860 °C, carbon steel does not grow: the mean since it was cold stands in for nothing there
+  const expansion = Math.max(steelExpansion(steel, middle - overEdge, middle), steelExpansion(steel, COLD, middle));
   const at = (strain: typeof freePanelStrain) => ({
     supported: strain(size, plate, 'supported') / expansion,
     clamped: strain(size, plate, 'clamped') / expansion,

@@ -59,6 +59,18 @@ describe('flat panels', () => {
     expect(thin.softest!.push_m / thick.softest!.push_m).toBeCloseTo(8, 0);
     expect([thick.worst!.flat, thin.worst!.flat]).toEqual(['yes', 'may buckle']);
   });
+
+  it('have a number even where steel glows so that it grows no further', () => {
+    const glowing = study(
+      changed(['70,000 BTU/h', '310,000 BTU/h'], ['diameter: 4 in, open', 'diameter: 12 in, open'])
+        .replace('firebox:', 'firebox:\n  insulation: { material: ceramic fibre, thickness: 3 in, skin: 16 ga }')
+        .replace('diameter: 6 in, height: 36 in', 'diameter: 14 in, height: 120 in'),
+    );
+    const end = glowing.panels.find(({ name }) => name === 'firebox fire end')!;
+    expect(end.middle_K - end.overEdge_K).toBeGreaterThan(1023);
+    expect(end.middle_K).toBeLessThan(1133);
+    expect(Number.isFinite(end.buckles_K.clamped)).toBe(true);
+  });
 });
 
 describe('scale', () => {
