@@ -59,7 +59,7 @@ export function plateNotes(comparison: Comparison, say: Say): string[] {
   const panels = told.flatMap(({ label, plate: { worst } }) =>
     worst
       ? [
-          `${alone ? '' : `${label}: `}${worst.name} ${degrees(worst.overEdge_K)} hotter in the middle than at its edge; it may buckle from ${degrees(worst.buckles_K.supported)} and buckles from ${degrees(worst.buckles_K.clamped)} (edges that tilt, edges that don't): ${FLAT[worst.flat]}`,
+          `${alone ? '' : `${label}: `}${worst.name}, ${degrees(worst.overEdge_K)} against ${degrees(worst.buckles_K.supported)} to ${degrees(worst.buckles_K.clamped)}, ${FLAT[worst.flat]}`,
         ]
       : [],
   );
@@ -67,8 +67,11 @@ export function plateNotes(comparison: Comparison, say: Say): string[] {
   const hottest = Math.max(...told.map(({ plate }) => plate.hottest.full_K));
   const scale = told.flatMap(({ plate }) => plate.scale ?? []);
   return [
-    ...(first.panels.length > 0
-      ? [flatnessWords(comparison), ...(panels.length > 0 ? [`${panels.join('. ')}.`] : [])]
+    ...(first.panels.length > 0 ? [flatnessWords(comparison)] : []),
+    ...(panels.length > 0
+      ? [
+          `How much hotter the flat panel nearest to buckling is in its middle than at its edge, against where it may buckle (edges that tilt) and where it does (edges that don't): ${panels.join('; ')}.`,
+        ]
       : []),
     'What is rolled, a shell or a lid of one, does not oil-can. A panel held by a cold heavy frame would buckle at about a tenth of that difference.',
     ...(scale.length > 0
