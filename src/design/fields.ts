@@ -18,6 +18,7 @@ import {
 import { log } from './fields/log.js';
 import { chamber, firebox, throat, upright } from './fields/parts.js';
 import { fire, site, wood } from './fields/site.js';
+import { use } from './fields/use.js';
 import { stack } from './fields/stack.js';
 import { range, type Range } from './ranges.js';
 import { GAUGES } from './stations.js';
@@ -90,6 +91,7 @@ export const DESIGN = {
     }),
   ),
   cook: optional(cook),
+  use: usual(use),
   handles: optional(list(handle, 1, 20, 'Handles and knobs.')),
   trailer: optional(trailer),
   loads: optional(list(load, 1, 50, 'What else is carried.')),

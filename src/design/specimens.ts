@@ -25,9 +25,10 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   cook: '{ load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2 }], tend: 8 h }',
   'cook.load': '[{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]',
   'cook.events': '[{ at: 3 h, lasts: 30 s, door: true }]',
+  use: '{ cooks: 50, lit: 8 h }',
   handles: '[{ name: firebox door, part: firebox, kind: coil, diameter: 3/8 in, length: 8 in }]',
   trailer: '{ mass: 900 lb, balance: 80 in, axle: 90 in, offset: 150 in, axleRating: 3500 lb, hitchRating: 2000 lb }',
-  loads: '[{ name: wood box, mass: 150 lb, position: 40 in }]',
+  loads: '[{ name: splits, kind: wood, mass: 150 lb, position: 40 in }]',
   log: '{ accuracy: 2 °F }',
 };
 

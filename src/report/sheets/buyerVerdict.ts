@@ -4,6 +4,7 @@ import { baselineOf, type ComparedOption, type Comparison } from '../../study/co
 import { shortfallWords, type ShortfallCode } from '../../study/estimate/shortfall.js';
 import { format } from '../../units/index.js';
 import { capital } from '../../words/plainText.js';
+import { flatnessWords } from '../../words/plateWords.js';
 import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 
 /** What decides, and how the two ends of it are said. */
@@ -28,7 +29,8 @@ export function buyerVerdict(comparison: Comparison, alone = false): string {
     return row ? clause(row, comparison, { same, least, most }) : [];
   });
   const text = clauses.length === 0 ? [] : [capital(`${clauses.join('; ')}.`)];
-  return [...short, ...text].join(' ');
+  const flat = flatnessWords(comparison, (label) => shortLabel(label, comparison));
+  return [...short, ...text, ...(flat === '' ? [] : [flat])].join(' ');
 }
 
 /** One option in full; several by name, one sentence for those that fail alike: the warnings have their numbers. */

@@ -9,9 +9,10 @@ import { tellingOf, type Row, type Telling } from './told.js';
 const HARDLY = 0.05;
 const HARDLY_KELVIN = 10;
 
-/** A number that a buyer weighs up: less of it is what he wants. */
+/** A number that a buyer weighs up: less of it is what he wants, where not said otherwise. */
 interface Weighed {
   quantity: Quantity;
+  wants?: 'more';
   less: string;
   more: string;
   /** when it stays as it is */
@@ -68,6 +69,25 @@ const WEIGHED: readonly Weighed[] = [
     more: 'more wood to soak',
     same: 'wood to soak',
   },
+  {
+    quantity: ofResult('plate.buckling'),
+    less: 'flat panels that stay further from buckling',
+    more: 'flat panels nearer to buckling',
+    same: 'how near flat panels are to buckling',
+  },
+  {
+    quantity: ofResult('plate.push_m'),
+    less: 'stiffer flat panels',
+    more: 'softer flat panels',
+    same: 'stiffness of flat panels',
+  },
+  {
+    quantity: ofResult('plate.halfGone_years'),
+    wants: 'more',
+    less: 'fewer years of scale under the coals',
+    more: 'more years of scale under the coals',
+    same: 'years of scale under the coals',
+  },
   { quantity: ofResult('steel_kg'), less: 'less steel', more: 'more steel', same: 'weight of steel' },
 ];
 
@@ -110,7 +130,7 @@ function whereOf(row: Weighed, difference: Difference): Exclude<keyof Finding, '
   if (value === null) return 'lacks';
   if (none) return 'same';
   if (!worthTelling(row, difference)) return 'hardly';
-  return value < baseline ? 'buys' : 'costs';
+  return value < baseline === (row.wants === undefined) ? 'buys' : 'costs';
 }
 
 function worthTelling({ quantity: { kind } }: Weighed, { share, difference }: Difference): boolean {
@@ -169,8 +189,9 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     const pair = option.differences.find((each) => each.key === key)!;
     return { row, pair, telling: tellingFor(comparison, row.quantity, system, 'never') };
   };
-  const against = (words: 'less' | 'more') => (key: string) => {
+  const against = (key: string) => {
     const { row, pair, telling } = about(key);
+    const words = pair.value! < pair.baseline! ? 'less' : 'more';
     const cost = key === 'steel_kg' ? costOf(option, comparison, system) : '';
     return `${row[words]} (${telling.quantity(pair.value)} against ${telling.quantity(pair.baseline)}${cost})`;
   };
@@ -191,8 +212,8 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     ...(gains.length > 0 ? [`has what ${base.label} lacks: ${listed(gains.map(there('value')))}`] : []),
     ...(told
       ? [
-          buys.length > 0 ? `buys ${listed(buys.map(against('less')))}` : 'buys nothing that these numbers show',
-          costs.length > 0 ? `costs ${listed(costs.map(against('more')))}` : 'costs nothing that they show',
+          buys.length > 0 ? `buys ${listed(buys.map(against))}` : 'buys nothing that these numbers show',
+          costs.length > 0 ? `costs ${listed(costs.map(against))}` : 'costs nothing that they show',
         ]
       : []),
     ...(finding.hardly.length > 0 ? [`makes hardly any difference to ${listed(finding.hardly.map(hardly))}`] : []),

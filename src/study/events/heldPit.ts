@@ -14,6 +14,8 @@ export interface HeldPit {
   fire: number;
   /** the largest fire that is made in it: the assumed one, as far as air lets it burn [W] */
   full: number;
+  /** unknowns under that, all settled */
+  hot: Float64Array;
 }
 
 /**
@@ -32,5 +34,5 @@ export function holdPit(design: Design, resolution?: Resolution): HeldPit | null
   const x = solved.x.slice();
   balances.evaluate(x, { mode: 'release', heat: solved.asked });
   for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);
-  return { pit, x, fire: x[model.fire], full: Math.max(full.state.x[model.fire], x[model.fire]) };
+  return { pit, x, fire: x[model.fire], full: Math.max(full.state.x[model.fire], x[model.fire]), hot: full.state.x };
 }
