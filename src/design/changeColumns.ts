@@ -3,7 +3,7 @@ import { shortened, type PlacelessFault } from './faults.js';
 import { unknownStep } from './shape.js';
 import { pathText, type Path } from './source.js';
 import { PARTS } from './stations.js';
-import { changeTree, eachField, isPath, pathsIn, stepsOf, type Tree } from './vary.js';
+import { changeAll, eachField, isPath, pathsIn, problemOfValues, stepsOf, type Tree } from './vary.js';
 
 /** The column that is taken as text, whatever it looks like. */
 const NAME = 'name';
@@ -56,16 +56,14 @@ export function changeByRow(
   columns.forEach((column, i) => {
     if (cells[i] !== '' && column !== NAME) changes[column] = cells[i];
   });
-  let changed = tree;
-  for (const { path, value } of eachField(
-    Object.entries(changes).map(([each, text]) => ({ path: each, value: text })),
-  )) {
-    const made = changeTree(changed, { path, value });
-    if ('problem' in made) {
-      return { name: named, problem: faultOf(path, value, made.problem) };
-    }
-    changed = made.tree;
+  const cellsOf = Object.entries(changes).map(([path, value]) => ({ path, value }));
+  for (const { path, value } of cellsOf) {
+    const problem = problemOfValues({ path, value });
+    if (problem !== undefined) return { name: named, problem: faultOf(path, value, problem) };
   }
+  const made = changeAll(tree, eachField(cellsOf));
+  if ('problem' in made) return { name: named, problem: faultOf(made.change.path, made.change.value, made.problem) };
+  const changed = made.tree;
   return { tree: named === undefined ? changed : { ...changed, [NAME]: named }, name: named, changes };
 }
 

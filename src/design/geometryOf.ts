@@ -35,7 +35,15 @@ export function geometryOf(design: Design): Geometry {
         partOf(design, part.name).contents.map((each) => (isSteel(each.material) ? each.mass : 0)),
       ),
     );
-  return { parts, shared, stacks, totalSteelMass: total };
+  const insulated =
+    sum(
+      parts.map(({ name, faces }) => (wrapped(partOf(design, name)) ? sum(faces.map((each) => each.outsideArea)) : 0)),
+    ) + sum(design.stacks.map((stack, i) => (wrapped(stack) ? stacks[i].outsideArea : 0)));
+  return { parts, shared, stacks, totalSteelMass: total, insulatedArea: insulated };
+}
+
+function wrapped({ insulation }: { insulation?: Insulation }): boolean {
+  return insulation !== undefined && insulation.thickness > 0;
 }
 
 function sum(values: number[]): number {

@@ -13,6 +13,7 @@ type Issue = z.core.$ZodIssue;
 
 const TYPE_WORDS: Readonly<Record<string, string>> = {
   object: 'a block of fields',
+  record: 'a block of fields',
   array: 'a list',
   string: 'text',
   number: 'a plain number',

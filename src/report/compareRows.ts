@@ -1,7 +1,8 @@
 import { wordsOf } from '../words/quantityWords.js';
 import type { ComparedOption, Comparison, Difference } from '../study/compare/compare.js';
+import { PAYBACK, paybackNumber } from '../study/costs.js';
 import { measuresOf, type Measure } from '../study/compare/measures.js';
-import { tellingOf, type Telling } from '../study/compare/told.js';
+import { cooksText, tellingOf, type Telling } from '../study/compare/told.js';
 import { convert, unitOf, type UnitSystem } from '../units/index.js';
 
 export interface CompareRow {
@@ -12,10 +13,20 @@ export interface CompareRow {
 
 /** The rows of a comparison's table: what is measured, and every option's number beside the baseline's. */
 export function compareRows(comparison: Comparison): CompareRow[] {
-  return measuresOf(comparison.options, comparison.settings).map((measure) => ({
+  const rows = measuresOf(comparison.options, comparison.settings).map((measure) => ({
     measure,
     cells: comparison.options.map((option) => differenceOf(option, measure.key)),
   }));
+  const costs = rows.findLastIndex(({ measure }) => measure.group === 'money');
+  return rows.toSpliced(costs + 1, 0, ...paybackRow(comparison));
+}
+
+/** When each option is paid back, where any of them has something to pay back. */
+function paybackRow({ options }: Comparison): CompareRow[] {
+  const values = options.map(({ payback }) => paybackNumber(payback));
+  if (values.every((value) => value === null)) return [];
+  const apart = { key: PAYBACK.key, baseline: null, difference: null, share: null, none: false };
+  return [{ measure: { ...PAYBACK, group: 'money' }, cells: values.map((value) => ({ ...apart, value })) }];
 }
 
 function differenceOf({ differences }: ComparedOption, key: string): Difference {
@@ -35,6 +46,7 @@ export function rowHead({ measure }: CompareRow, { unit }: Telling): string {
 
 /** The unit of a row's plain numbers. */
 export function plainUnit({ kind, unit }: Measure, system: UnitSystem, currency = ''): string {
+  if (kind === 'cooks') return 'cooks';
   return kind === 'money' ? currency : (unit[system] ?? unitOf(kind, system));
 }
 
@@ -42,6 +54,7 @@ export function plainUnit({ kind, unit }: Measure, system: UnitSystem, currency 
 export function plainValue(measure: Measure, value: number | null, system: UnitSystem): string {
   if (value === null) return '';
   const { kind } = measure;
+  if (kind === 'cooks') return cooksText(value);
   const unit = plainUnit(measure, system);
   const number = kind === 'money' ? value : convert(kind, value, system, unit === '' ? {} : { unit });
   return String(Number(number.toPrecision(7)));

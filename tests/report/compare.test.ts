@@ -22,7 +22,7 @@ describe('a comparison told', () => {
       ];
     };
     expect(told('steel_kg', 'shop')).toEqual(['all steel [lb]', '296', '564', '+268', '+91 %']);
-    expect(told('steelCost', 'shop')[0]).toBe('steel at that price [$]');
+    expect(told('steelCost', 'shop')[0]).toBe('its steel [$]');
     // a temperature's difference takes no offset, and no percentage
     const { cells } = row('hold.hottestOutside_K');
     const [, , , difference, percent] = told('hold.hottestOutside_K', 'si');

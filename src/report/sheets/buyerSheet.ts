@@ -12,7 +12,7 @@ import type { EstimateResult } from '../../study/estimate/result.js';
 import { shortfallOf, shortfallWords } from '../../study/estimate/shortfall.js';
 import { MISSING } from '../../study/compare/told.js';
 import { gatherWarnings, gravest } from '../../words/warningRank.js';
-import { format, type UnitSystem } from '../../units/index.js';
+import { format } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
 import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../../words/restsOn.js';
@@ -35,6 +35,8 @@ const ASKED = [
   'swing.thermometer_K',
   'steel_kg',
 ];
+/** What he pays, where the design has prices. */
+const COSTS = ['steelCost', 'insulationCost', 'buildCost', 'cookCost', 'payback'];
 /** Columns that a sheet has room for. */
 export const MOST_OPTIONS = 6;
 /** Warnings that leave room for the rest of the page. */
@@ -155,13 +157,14 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
   const several = shown.length > 1;
   const rows = compareRows(comparison);
   const sorted = [
-    ...ASKED.flatMap((key) => rows.filter(({ measure }) => measure.key === key)),
+    ...[...ASKED, ...COSTS].flatMap((key) => rows.filter(({ measure }) => measure.key === key)),
     ...(several ? plateRows(rows) : []),
   ];
   const hidden = comparison.options.length - shown.length;
   const more = hidden > 0 ? `; ${hidden} more ${alone ? 'left out' : 'on the sheets behind'}` : '';
   const { design } = baselineOf(comparison).result;
   const target = format('temperature', design.fire.target);
+  const { currency } = comparison.settings;
   return {
     caption: several
       ? `What each option does at ${target}, and how it differs from ${shortLabel(comparison.baseline, comparison)}${more}`
@@ -169,9 +172,14 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
     head: ['', ...(several ? shown.map(({ label }) => shortLabel(label, comparison)) : ['shop units', 'metric'])],
     rows: sorted.map((row) => {
       if (!several) {
-        return [words(row, design.gauge), ...(['shop', 'si'] as const).map((system) => measureText(row, 0, system))];
+        return [
+          words(row, design.gauge),
+          ...(['shop', 'si'] as const).map((system) =>
+            tellingOfRow(row, system, currency).quantity(row.cells[0].value),
+          ),
+        ];
       }
-      const telling = tellingOfRow(row, 'shop');
+      const telling = tellingOfRow(row, 'shop', currency);
       return [
         [words(row, design.gauge), telling.unit].filter((text) => text !== '').join(', '),
         ...shown.map((option) => {
@@ -195,11 +203,6 @@ function plateRows(rows: readonly CompareRow[]): CompareRow[] {
     byPlates.set(plates, known ? { ...row, measure: { ...known, at: `${known.at}, ${row.measure.at}` } } : row);
   }
   return [...byPlates.values()];
-}
-
-/** One option's number with its unit. */
-export function measureText(row: CompareRow, index: number, system: UnitSystem): string {
-  return tellingOfRow(row, system).quantity(row.cells[index].value);
 }
 
 function words({ measure }: CompareRow, gauge: EstimateResult['design']['gauge']): string {

@@ -1,7 +1,8 @@
-import type { UnitSystem } from '../../units/index.js';
+import { withCurrency, type UnitSystem } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import { baselineOf, type ComparedOption, type Comparison, type Difference } from './compare.js';
 import { held, ofResult, type Quantity } from '../quantities.js';
+import { paybackClause } from './paybackWords.js';
 import { shortfallWords } from '../estimate/shortfall.js';
 import { tellingOf, type Row, type Telling } from './told.js';
 
@@ -169,9 +170,10 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     const pair = option.differences.find((each) => each.key === key)!;
     return { row, pair, telling: tellingFor(comparison, row.quantity, system, 'never') };
   };
+  const paid = paybackClause(option, comparison, system);
   const against = (words: 'less' | 'more') => (key: string) => {
     const { row, pair, telling } = about(key);
-    const cost = key === 'steel_kg' ? costOf(option, comparison, system) : '';
+    const cost = key === 'steel_kg' && paid === undefined ? costOf(option, comparison, system) : '';
     return `${row[words]} (${telling.quantity(pair.value)} against ${telling.quantity(pair.baseline)}${cost})`;
   };
   const hardly = (key: string) => {
@@ -195,6 +197,7 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
           costs.length > 0 ? `costs ${listed(costs.map(against('more')))}` : 'costs nothing that they show',
         ]
       : []),
+    ...(paid === undefined ? [] : [paid]),
     ...(finding.hardly.length > 0 ? [`makes hardly any difference to ${listed(finding.hardly.map(hardly))}`] : []),
     ...(neither.length > 0 ? [`neither of them has ${names(neither)}`] : []),
   ];
@@ -214,8 +217,6 @@ function costOf({ differences }: ComparedOption, comparison: Comparison, system:
   if (cost?.difference == null) return '';
   const text = tellingFor(comparison, { key: 'steelCost', kind: 'money' }, system).difference(cost);
   if (text === 'same') return '';
-  const { currency = '' } = comparison.settings;
-  const size = text.slice(1);
-  const amount = /^[A-Za-z]/.test(currency) ? `${size} ${currency}` : `${currency}${size}`;
+  const amount = withCurrency(text.slice(1), comparison.settings.currency ?? '');
   return `, ${amount} ${cost.difference < 0 ? 'less' : 'more'}`;
 }

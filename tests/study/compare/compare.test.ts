@@ -8,7 +8,6 @@ import type { Equal } from '../../../src/study/compare/equalShape.js';
 import { optionsOf, type OptionRead } from '../../../src/study/compare/options.js';
 import { distinctLabels } from '../../../src/study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../../../src/study/compare/studyOption.js';
-import { money } from '../../../src/study/compare/told.js';
 import { PLAIN, options, of } from './comparedDesigns.js';
 
 async function faultsOf(vary: string[], equal?: Equal): Promise<string> {
@@ -91,8 +90,8 @@ describe('one plate for all', () => {
 
 describe('plate', () => {
   it('buys smaller swings, costs weight and time, and leaves the wood to hold alone', async () => {
-    const settings = { ...USUAL_SETTINGS, steelPrice: 2, currency: '$' };
-    const comparison = compare(await options(['all.plate=1/8 in | 1/4 in']), settings);
+    const priced = `${PLAIN}prices: { steel: $2/kg }\n`;
+    const comparison = compare(await options(['all.plate=1/8 in | 1/4 in'], undefined, priced), USUAL_SETTINGS);
     const [thin, thick] = comparison.options;
     expect(of(comparison, 1, 'swing.thermometer_K').difference).toBeLessThan(0);
     expect(of(comparison, 1, 'soaked_s').share).toBeGreaterThan(0.3);
@@ -214,15 +213,5 @@ describe('the verdict', () => {
     expect(comparison.verdict.split('\n')).toHaveLength(3);
     for (const sentence of comparison.verdict.split('\n'))
       expect(sentence).toMatch(/^[^.].* instead of 1\/8 in, 0 mph .*\.$/);
-  });
-
-  it('tells money plainly', () => {
-    expect([0.5, 99.4, 1234.5, -12].map((amount) => money(amount, '$'))).toEqual([
-      '$0.50',
-      '$99.40',
-      '$1,235',
-      '-$12.00',
-    ]);
-    expect(money(12, 'EUR')).toBe('12.00 EUR');
   });
 });
