@@ -3,7 +3,7 @@ import { shortened, type PlacelessFault } from './faults.js';
 import { unknownStep } from './shape.js';
 import { pathText, type Path } from './source.js';
 import { PARTS } from './stations.js';
-import { changeAll, eachField, isPath, pathsIn, problemOfValues, stepsOf, type Tree } from './vary.js';
+import { changeAll, eachField, isPath, pathsIn, problemOfValues, stepsOf, type Change, type Tree } from './vary.js';
 
 /** The column that is taken as text, whatever it looks like. */
 const NAME = 'name';
@@ -59,14 +59,15 @@ export function changeByRow(
   const cellsOf = Object.entries(changes).map(([path, value]) => ({ path, value }));
   for (const { path, value } of cellsOf) {
     const problem = problemOfValues({ path, value });
-    if (problem !== undefined) return { name: named, problem: faultOf(path, value, problem) };
+    if (problem !== undefined) return { name: named, problem: faultOfChange({ path, value }, problem) };
   }
   const made = changeAll(tree, eachField(cellsOf));
-  if ('problem' in made) return { name: named, problem: faultOf(made.change.path, made.change.value, made.problem) };
+  if ('problem' in made) return { name: named, problem: faultOfChange(made.change, made.problem) };
   const changed = made.tree;
   return { tree: named === undefined ? changed : { ...changed, [NAME]: named }, name: named, changes };
 }
 
-function faultOf(path: string, value: string, message: string): PlacelessFault {
+/** A change that can't be made, as a fault. */
+export function faultOfChange({ path, value }: Change, message: string): PlacelessFault {
   return { code: 'cannot-be-built', path, value: shortened(value), message, allowed: null, nearest: null };
 }

@@ -15,8 +15,10 @@ export const AS_DRAWN = 'as drawn';
 
 export interface DesignOption {
   name: string;
-  /** fields and what stands in them instead, as written; what goes with them, such as the plate of a door, behind */
+  /** fields and what stands in them instead, as written */
   changes: Change[];
+  /** what goes with them, such as the plate of a door */
+  also: Change[];
   /** the design file with the changes made and without options */
   text: string;
   design: Design;
@@ -26,8 +28,7 @@ export interface DesignOption {
 
 /** A design file's tree without its options. */
 export function withoutOptions(tree: Tree): Tree {
-  const { options: _, ...rest } = tree;
-  return rest;
+  return Object.fromEntries(Object.entries(tree).filter(([key]) => key !== 'options'));
 }
 
 /**
@@ -105,7 +106,7 @@ function readOption(
   }
   const { design, defaults } = read;
   const thinned = changes.some(({ path }) => path === 'all.plate') ? thinnedParts(drawn, design) : [];
-  return { changes: [...changes, ...made.also], text, design, defaults, warnings: [...read.warnings, ...thinned] };
+  return { changes, also: made.also, text, design, defaults, warnings: [...read.warnings, ...thinned] };
 }
 
 /** Sizes that a part loses with its shape: a round one has no width, a square one no diameter. */
@@ -211,6 +212,6 @@ function behind(change: string, path: string): Path | undefined {
 }
 
 /** What a pit is called is no way to build it. */
-function unnamed({ name: _name, shop: _shop, job: _job, ...pit }: Design): object {
-  return pit;
+function unnamed(pit: Design): Design {
+  return { ...pit, name: '', shop: '', job: '' };
 }

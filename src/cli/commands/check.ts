@@ -24,7 +24,11 @@ export async function run(path: string, options: CheckOptions): Promise<void> {
   const warnings = [...loaded.warnings, ...(weight ? weightWarnings(weight, design) : [])];
   if (options.json) {
     const tool = { name: 'pitwright', version };
-    const ways = loaded.options.map(({ name, changes, design: built }) => ({ name, changes, design: built }));
+    const ways = loaded.options.map(({ name, changes, also, design: built }) => ({
+      name,
+      changes: [...changes, ...also],
+      design: built,
+    }));
     const named = ways.length > 0 ? { options: ways } : {};
     await out.write(toJson({ schema: 1, tool, design, defaults, warnings, geometry, weight, ...named }));
   } else {

@@ -15,7 +15,7 @@ import { filesBeside } from '../namedFile.js';
 import { refuseClashes, refuseMixture } from '../output.js';
 import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import type { SpreadOptions } from '../spread.js';
-import { progress } from '../stderr.js';
+import { progress, tell } from '../stderr.js';
 
 export interface CompareOptions extends SpreadOptions, OutputOptions {
   vary: string[];
@@ -132,41 +132,37 @@ async function readOptions(paths: string[], variations: Variation[], equal?: Equ
   for (const path of paths) {
     const file = await readText(path);
     const loaded = await readLoaded(file.text, file.fileName);
-    const called = paths.length > 1 || loaded.options.length === 0 ? loaded.design.name || file.fileName : '';
+    const name = loaded.design.name || file.fileName;
     const made = await waysToBuild(loaded, file.fileName, variations, equal);
-    // alone and as drawn, a design is called by its name
-    if (made.length === 1 && variations.length === 0) ways.push({ ...made[0], label: called });
-    else ways.push(...made.map((way) => ({ ...way, label: paths.length > 1 ? `${called}, ${way.label}` : way.label })));
+    const [first] = made;
+    // a design without other ways to build it is called by its name
+    if (made.length === 1 && first.changes.length === 0) ways.push({ ...first, label: name });
+    else ways.push(...made.map((way) => ({ ...way, label: paths.length > 1 ? `${name}, ${way.label}` : way.label })));
   }
   refuseTooMany(ways.length);
   return distinctLabels(ways);
 }
 
-/** A design as drawn and its options, each with every variation. */
+/** A design as drawn and its options or, in place of those, all that variations make of it. */
 export async function waysToBuild(
   { design, warnings, text, options }: LoadedDesign,
   fileName: string,
   variations: readonly Variation[],
   equal?: Equal,
 ): Promise<OptionRead[]> {
-  const drawn = { label: AS_DRAWN, changes: [], design, warnings, text };
-  const ways = [drawn, ...options.map((option) => ({ ...option, label: option.name }))];
-  if (variations.length === 0)
-    return ways.map(({ label, changes, ...way }) => ({ label, changes, design: way.design, warnings: way.warnings }));
-  refuseTooMany(variations.reduce((product, { values }) => product * values.length, ways.length));
-  const made: OptionRead[] = [];
-  for (const way of ways) {
-    const varied = await optionsOf(way.text, fileName, variations, equal, filesBeside(fileName));
-    if ('faults' in varied) throw new Stop(exit.wrongInput, `${fileName}:\n${varied.faults.join('\n')}`);
-    const before = ways.length > 1 ? `${way.label}, ` : '';
-    made.push(
-      ...varied.map((each) => ({
-        ...each,
-        label: before + each.label,
-        changes: [...way.changes, ...each.changes],
-      })),
-    );
+  if (variations.length === 0) {
+    const built = options.map(({ name, changes, also, ...read }) => ({
+      label: name,
+      changes: [...changes, ...also],
+      design: read.design,
+      warnings: read.warnings,
+    }));
+    return [{ label: AS_DRAWN, changes: [], design, warnings }, ...built];
   }
+  refuseTooMany(variations.reduce((product, { values }) => product * values.length, 1));
+  if (options.length > 0) tell(`pitwright: --vary takes the place of the options that ${fileName} names`);
+  const made = await optionsOf(text, fileName, variations, equal, filesBeside(fileName));
+  if ('faults' in made) throw new Stop(exit.wrongInput, `${fileName}:\n${made.faults.join('\n')}`);
   return made;
 }
 

@@ -62,8 +62,8 @@ export function checkText(
 
 function optionsText(options: readonly DesignOption[], say: Say): string {
   return options
-    .map(({ name, changes, design }) => {
-      const what = changes.map(({ path, value }) => `${path}=${value}`).join('; ');
+    .map(({ name, changes, also, design }) => {
+      const what = [...changes, ...also].map(({ path, value }) => `${path}=${value}`).join('; ');
       return bullet(
         `${plainText(name)}, ${say('mass', geometryOf(design).totalSteelMass)} of steel: ${plainText(what, 400)}`,
       );
