@@ -151,9 +151,7 @@ export function readRow(line: string): string[] | { problem: string } {
 }
 
 /** A way to build a design, as its line tells it beside the design as drawn. */
-type Way = { name: string; changes: Change[] } & (
-  { text: string; drawn?: Tree | undefined } | { problem: PlacelessFault }
-);
+type Way = Pick<DesignOption, 'name' | 'changes'> & ({ text: string } | { problem: PlacelessFault });
 
 /** @param ways of a row of changes: `drawn`, the tree before, where all parts were given one plate; and the design's options */
 async function resultLine(
