@@ -70,10 +70,9 @@ export function isPath(text: string): boolean {
   return /^[A-Za-z]\w*(?:\[\d+\])?(?:\.(?:[A-Za-z]\w*|\d+)(?:\[\d+\])?)+$|^[A-Za-z]\w*$/.test(text);
 }
 
-/** A bar or a semicolon parts values, but not inside quotes. */
+/** A bar or a semicolon parts values, wherever it stands: a quotation mark may be an inch. */
 function splitAt(mark: '|' | ';', text: string): string[] {
-  const between = mark === '|' ? /(?:"[^"|]*"|[^|])+|(?<=\||^)(?=\||$)/g : /(?:"[^";]*"|[^;])+|(?<=;|^)(?=;|$)/g;
-  return (text.match(between) ?? ['']).map((value) => value.trim());
+  return text.split(mark).map((value) => value.trim());
 }
 
 /** The fields of a change, each with its value. */

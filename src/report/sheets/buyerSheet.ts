@@ -36,7 +36,7 @@ const ASKED = [
   'steel_kg',
 ];
 /** What he pays, where the design has prices. */
-const COSTS = ['steelCost', 'insulationCost', 'buildCost', 'cookCost', 'payback'];
+const COSTS = ['buildCost', 'cookCost', 'payback'];
 /** Columns that a sheet has room for. */
 export const MOST_OPTIONS = 6;
 /** Warnings that leave room for the rest of the page. */
@@ -156,8 +156,11 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
   const shown = shownOptions(comparison);
   const several = shown.length > 1;
   const rows = compareRows(comparison);
+  const together = rows.some(({ measure }) => measure.key === 'buildCost');
   const sorted = [
-    ...[...ASKED, ...COSTS].flatMap((key) => rows.filter(({ measure }) => measure.key === key)),
+    ...[...ASKED, ...(together ? [] : ['steelCost']), ...COSTS].flatMap((key) =>
+      rows.filter(({ measure }) => measure.key === key),
+    ),
     ...(several ? plateRows(rows) : []),
   ];
   const hidden = comparison.options.length - shown.length;
