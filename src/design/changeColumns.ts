@@ -1,9 +1,10 @@
 /** A table of changes to one design: a column a field, or several that go together; a row a design. */
 import { shortened, type PlacelessFault } from './faults.js';
 import { unknownStep } from './shape.js';
-import { pathText, type Path } from './source.js';
+import { pathText, type Path } from './path.js';
 import { PARTS } from './stations.js';
-import { changeAll, eachField, isPath, pathsIn, problemOfValues, stepsOf, type Change, type Tree } from './vary.js';
+import { stepsOf } from './path.js';
+import { changeAll, eachField, isPath, pathsIn, problemOfValues, type Change, type Tree } from './vary.js';
 
 /** The column that is taken as text, whatever it looks like. */
 const NAME = 'name';

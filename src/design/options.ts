@@ -6,9 +6,10 @@ import { thinnedParts } from './plates.js';
 import type { ReadResult } from './read.js';
 import type { Reading } from './reading.js';
 import { unknownStep } from './shape.js';
-import type { Path } from './source.js';
+import type { Path } from './path.js';
 import { PARTS } from './stations.js';
-import { changeAll, eachField, isPath, pathsIn, problemOfValues, stepsOf, type Change, type Tree } from './vary.js';
+import { stepsOf } from './path.js';
+import { changeAll, eachField, isPath, pathsIn, problemOfValues, type Change, type Tree } from './vary.js';
 
 /** What the design without any option is called beside them. */
 export const AS_DRAWN = 'as drawn';

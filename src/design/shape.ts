@@ -5,7 +5,7 @@ import { shortened } from './faults.js';
 import { fieldFor } from './otherNames.js';
 import type { FaultDetail, Reading } from './reading.js';
 import { designSchema } from './schema.js';
-import { pathText, valueAt, type Path } from './source.js';
+import { pathText, valueAt, type Path } from './path.js';
 import { specimenAt } from './specimens.js';
 import { PARTS } from './stations.js';
 

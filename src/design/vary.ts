@@ -8,6 +8,7 @@
 import { convert, parseQuantity } from '../units/index.js';
 import type { PartName } from './design.js';
 import { formatFault, shortened } from './faults.js';
+import { stepsOf, type Step } from './path.js';
 import { readSource } from './source.js';
 import { PARTS } from './stations.js';
 
@@ -26,7 +27,6 @@ export interface Change {
 }
 
 export type Tree = Record<string, unknown>;
-type Step = string | number;
 
 /** First step of a path that means every part there is. */
 const ALL = 'all';
@@ -190,19 +190,6 @@ function samePlate(a: unknown, b: unknown, stainless: boolean): boolean {
 
 function partsOf(tree: Tree): PartName[] {
   return PARTS.filter((part) => Object.hasOwn(tree, part) && tree[part] !== null);
-}
-
-/** A path's names and indices: `stacks[0].height` is stacks, 0, height. */
-export function stepsOf(path: string): Step[] {
-  return path.split('.').flatMap((part): Step[] => {
-    const match = /^(\w+)\[(\d+)\]$/.exec(part);
-    if (match) return [stepOf(match[1]), Number(match[2])];
-    return [stepOf(part)];
-  });
-}
-
-function stepOf(text: string): Step {
-  return /^\d+$/.test(text) ? Number(text) : text;
 }
 
 /** A value as a file would hold it: read as YAML, so that quotes and braces mean what they mean there. */
