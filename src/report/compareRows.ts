@@ -1,4 +1,4 @@
-import { wordsOf } from '../words/quantityWords.js';
+import { GROUP_WORDS, wordsOf } from '../words/quantityWords.js';
 import type { ComparedOption, Comparison, Difference } from '../study/compare/compare.js';
 import { PAYBACK, paybackNumber } from '../study/costs.js';
 import { measuresOf, type Measure } from '../study/compare/measures.js';
@@ -36,6 +36,27 @@ function differenceOf({ differences }: ComparedOption, key: string): Difference 
 /** How the cells of a row are told, all to one last digit. */
 export function tellingOfRow({ measure, cells }: CompareRow, system: UnitSystem, currency = ''): Telling {
   return tellingOf(measure, cells, system, currency);
+}
+
+/** Is a number the same in options, told by their places, as in the baseline? Of one option alone nothing is. */
+export function isSame(row: CompareRow, options: readonly number[], system: UnitSystem): boolean {
+  const telling = tellingOfRow(row, system);
+  return options.length > 0 && options.every((i) => telling.difference(row.cells[i]) === 'same');
+}
+
+/** Rows that are the same in all, with the number of one of them: `plate (firebox 1/4 in, stack 11 ga), steel (...)`. */
+export function sameWords(rows: readonly CompareRow[], base: number, system: UnitSystem, currency?: string): string {
+  const groups = [...new Set(rows.map(({ measure }) => measure.group))];
+  return groups
+    .map((group) => {
+      const own = rows.filter(({ measure }) => measure.group === group);
+      const told = own.map((row) => {
+        const number = tellingOfRow(row, system, currency).quantity(row.cells[base].value);
+        return `${wordsOf(row.measure, 'compared')} ${number}`;
+      });
+      return `${GROUP_WORDS[group].toLowerCase()} (${told.join(', ')})`;
+    })
+    .join(', ');
 }
 
 /** What a row is called, its unit with it. */

@@ -11,7 +11,7 @@ import { listed } from '../../units/listed.js';
 import type { Design } from '../../design/design.js';
 import { rangeOf } from '../../design/fields.js';
 import { CAUTIONS, SOAKED_MEANS } from '../../words/cautions.js';
-import { compareRows, rowHead, tellingOfRow, type CompareRow } from '../compareRows.js';
+import { compareRows, isSame, rowHead, sameWords, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { GROUP_WORDS } from '../../words/quantityWords.js';
 import { compareSpreadText } from './compareSpreadText.js';
 import { sayIn } from '../../words/quantity.js';
@@ -110,7 +110,8 @@ function block(
   const head = (i: number) => plainText(options[i].label, LONGEST_LABEL);
   const lines: string[][] = [];
   let group = '';
-  for (const row of rows) {
+  const told = rows.filter((row) => !isSame(row, others, system));
+  for (const row of told) {
     const { measure, cells } = row;
     if (measure.group !== group) lines.push([GROUP_WORDS[measure.group]]);
     group = measure.group;
@@ -125,7 +126,11 @@ function block(
       ]),
     ]);
   }
-  return table(['', head(base), ...others.flatMap((i) => [head(i), '', ''])], lines);
+  const same = rows.filter((row) => !told.includes(row));
+  return [
+    table(['', head(base), ...others.flatMap((i) => [head(i), '', ''])], lines),
+    ...(same.length > 0 ? [paragraph(`The same: ${sameWords(same, base, system, currency)}.`)] : []),
+  ].join('\n');
 }
 
 function events(comparison: Comparison, system: UnitSystem): string {
