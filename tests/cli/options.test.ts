@@ -34,8 +34,6 @@ describe('options of a design', () => {
     const wrapped = fileOf('wrapped.yaml', (tree) => {
       delete tree.options;
       tree.firebox.insulation = { material: 'ceramic fibre', thickness: '1 in', skin: '16 ga' };
-      tree.chamber.plate = '3/16 in';
-      tree.chamber.door = { ...(tree.chamber.door as object), plate: '3/16 in' };
     });
     const files = await compared(without, wrapped);
     const [drawn, , , option] = comparison.options;

@@ -14,7 +14,7 @@ import { MISSING } from '../../study/compare/told.js';
 import { gatherWarnings, gravest } from '../../words/warningRank.js';
 import { format } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
-import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
+import { compareRows, isSame, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../../words/restsOn.js';
 import { headlineOf, rangeText, wordsOf } from '../../words/quantityWords.js';
 import { buyerVerdict } from './buyerVerdict.js';
@@ -65,7 +65,7 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
   const { result } = baseline;
   const width = SHEETS[paper].width - 2 * SHEET.margin;
   const warnings = warningBlocks(comparison, alone);
-  const table = optionsTable(comparison, alone);
+  const { table, same } = optionsTable(comparison, alone);
   const few = comparison.options.length <= MANY;
   // the chart lives on what the rest leaves
   const lines =
@@ -80,6 +80,7 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
       ...warnings,
       drawingBlock(result, { width, maxHeight }),
       { kind: 'table', table },
+      ...(same === '' ? [] : [{ kind: 'text', small: true, text: same } as const]),
       ...chartBlock(comparison, alone),
       {
         kind: 'columns',
@@ -152,23 +153,32 @@ export function pitWords(design: EstimateResult['design']): string {
   return `${parts.join('; ')}.`;
 }
 
-function optionsTable(comparison: Comparison, alone: boolean): TableData {
+/** What differs between the options as a table, and what doesn't in a sentence. */
+function optionsTable(comparison: Comparison, alone: boolean): { table: TableData; same: string } {
   const shown = shownOptions(comparison);
   const several = shown.length > 1;
   const rows = compareRows(comparison);
   const together = rows.some(({ measure }) => measure.key === 'buildCost');
-  const sorted = [
+  const asked = [
     ...[...ASKED, ...(together ? [] : ['steelCost']), ...COSTS].flatMap((key) =>
       rows.filter(({ measure }) => measure.key === key),
     ),
     ...(several ? plateRows(rows) : []),
   ];
+  const others = shown.slice(1).map((option) => comparison.options.indexOf(option));
+  const differing = asked.filter((row) => !isSame(row, others, 'shop'));
+  // where nothing differs the numbers themselves are what is left to show
+  const sorted = differing.length > 0 ? differing : asked;
   const hidden = comparison.options.length - shown.length;
   const more = hidden > 0 ? `; ${hidden} more ${alone ? 'left out' : 'on the sheets behind'}` : '';
   const { design } = baselineOf(comparison).result;
   const target = format('temperature', design.fire.target);
   const { currency } = comparison.settings;
-  return {
+  const base = comparison.options.indexOf(shown[0]);
+  const same = asked
+    .filter((row) => !sorted.includes(row))
+    .map((row) => `${words(row, design.gauge)} ${tellingOfRow(row, 'shop', currency).quantity(row.cells[base].value)}`);
+  const table: TableData = {
     caption: several
       ? `What each option does at ${target}, and how it differs from ${shortLabel(comparison.baseline, comparison)}${more}`
       : `What it does at ${target}`,
@@ -194,6 +204,7 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
       ];
     }),
   };
+  return { table, same: same.length === 0 ? '' : `The same in all: ${same.join(', ')}.` };
 }
 
 /** Which plate each part and door has: what is of one plate in every option shares a row. A stack keeps its wall. */
