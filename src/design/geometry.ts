@@ -81,6 +81,4 @@ export interface Geometry {
   stacks: StackGeometry[];
   /** steel of all parts, stacks, skins and steel contents [kg] */
   totalSteelMass: number;
-  /** steel of parts and stacks that insulation covers [m2] */
-  insulatedArea: number;
 }

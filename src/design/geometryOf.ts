@@ -35,15 +35,7 @@ export function geometryOf(design: Design): Geometry {
         partOf(design, part.name).contents.map((each) => (isSteel(each.material) ? each.mass : 0)),
       ),
     );
-  const insulated =
-    sum(
-      parts.map(({ name, faces }) => (wrapped(partOf(design, name)) ? sum(faces.map((each) => each.outsideArea)) : 0)),
-    ) + sum(design.stacks.map((stack, i) => (wrapped(stack) ? stacks[i].outsideArea : 0)));
-  return { parts, shared, stacks, totalSteelMass: total, insulatedArea: insulated };
-}
-
-function wrapped({ insulation }: { insulation?: Insulation }): boolean {
-  return insulation !== undefined && insulation.thickness > 0;
+  return { parts, shared, stacks, totalSteelMass: total };
 }
 
 function sum(values: number[]): number {
@@ -185,6 +177,17 @@ export function skinMass(faces: Face[], { insulation, steel }: Pick<HorizontalPa
       : each.outsideArea,
   );
   return sum(areas) * insulation.skin * skinDensity(insulation, steel);
+}
+
+/** Steel of parts and stacks that insulation covers [m2]. */
+export function insulatedArea(design: Design): number {
+  const { parts, stacks } = geometryOf(design);
+  const wrapped = ({ insulation }: { insulation?: Insulation }) => insulation !== undefined && insulation.thickness > 0;
+  return (
+    sum(
+      parts.map(({ name, faces }) => (wrapped(partOf(design, name)) ? sum(faces.map((each) => each.outsideArea)) : 0)),
+    ) + sum(design.stacks.map((stack, i) => (wrapped(stack) ? stacks[i].outsideArea : 0)))
+  );
 }
 
 /** Outer skin of a stack [kg]. */
