@@ -1,4 +1,5 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
+import { windAtPit } from '../design/windAtPit.js';
 import type { EstimateResult, WarmUp } from '../study/estimate/result.js';
 import { convert, format } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
@@ -90,7 +91,7 @@ export function warmUpChart(
 function subtitle({ design, assumed, warmUp }: EstimateResult): string {
   const then = warmUp?.gauge_s == null ? 'throughout' : 'up to the target, then what holds it';
   const fire = `full fire${assumed ? ` ${format('power', assumed.fire_W)}` : ''} ${then}`;
-  return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', design.site.wind)}`;
+  return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', windAtPit(design))}`;
 }
 
 /**

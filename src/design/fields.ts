@@ -19,6 +19,7 @@ import { log } from './fields/log.js';
 import { chamber, firebox, throat, upright } from './fields/parts.js';
 import { prices } from './fields/prices.js';
 import { fire, site, wood } from './fields/site.js';
+import { use } from './fields/use.js';
 import { stack } from './fields/stack.js';
 import { range, type Range } from './ranges.js';
 import { GAUGES } from './stations.js';
@@ -75,6 +76,7 @@ export const DESIGN = {
     }),
   ),
   cook: optional(cook),
+  use: usual(use),
   handles: optional(list(handle, 1, 20, 'Handles and knobs.')),
   trailer: optional(trailer),
   loads: optional(list(load, 1, 50, 'What else is carried.')),

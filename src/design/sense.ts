@@ -26,6 +26,7 @@ export function checkSense(design: Design, reading: Reading): void {
   checkStacks(design, reading);
   for (const name of parts) checkContents(design, name, stationsOf(design, name), reading);
   checkTarget(design, reading);
+  checkTerrain(design, reading);
   checkCook(design, allStations(design), reading);
   checkCarry(design, (name) => stationsOf(design, name), reading);
   checkLog(design, allStations(design), reading);
@@ -86,6 +87,17 @@ function checkLayout(design: Design, reading: Reading): void {
       allowed: gauges.join(', '),
     });
   }
+}
+
+/** A terrain changes nothing where the wind is the pit's own: who gives one means a station's wind. */
+function checkTerrain({ site }: Design, reading: Reading): void {
+  if (site.windAt === 'station' || !reading.at(['site']).has('terrain')) return;
+  reading.fault(['site', 'terrain'], {
+    code: 'unknown-name',
+    message: 'says what stands around the pit, and the wind given is the one at the pit',
+    allowed: 'with windAt: station, or left out',
+    example: 'site: { wind: 10 mph, windAt: station, terrain: suburb }',
+  });
 }
 
 function checkTarget(design: Design, reading: Reading): void {

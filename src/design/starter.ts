@@ -28,6 +28,8 @@ name: My pit
 site:
   air: 70 °F                       # outdoor air
   wind: 5 mph                      # at the pit, not at the airport
+  # windAt: station                # the wind is a weather station's, brought to the height of the pit
+  # terrain: suburb                # with that: open, suburb or city
   altitude: 500 ft
   # sun: 600 W/m2                  # on a level surface
   # rain: 50 %                     # share of the upward-facing steel kept wet
@@ -84,6 +86,7 @@ stacks:
   # - { part: chamber, shape: square, width: 6 in, depth: 8 in, height: 36 in, wall: 11 ga, base: 42 in }
 
 gauge: middle                      # fireEnd, middle or stackEnd; uprightLower or uprightUpper with an upright
+# use: { cooks: 50, lit: 8 h, coals: 500 °C }   # cooks a year, fire in each, steel where coals lie: for its scale
 # cook:                            # a day to follow: light, reach the target, load, tend, let die
 #   load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]
 #   tend: 8 h                      # after loading

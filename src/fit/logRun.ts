@@ -1,5 +1,6 @@
 import type { Design } from '../design/design.js';
 import { geometryOf } from '../design/geometryOf.js';
+import { windAtPit } from '../design/windAtPit.js';
 import type { CookLog, LogChannel, LogCurve } from './log/log.js';
 import { openDoor } from '../study/events/door.js';
 import { makePit, stationGas, stationSteel, type Pit } from '../network/pit.js';
@@ -251,12 +252,13 @@ function breaksOf(log: CookLog, until: number): number[] {
 const WEATHER_STEP = 900;
 
 /** Air [K] and wind [m/s] against time: means over quarter hours, straight between their middles; else the design's. */
-function weatherOf({ site }: Design, log: CookLog): (t: number) => [number, number] {
+function weatherOf(design: Design, log: CookLog): (t: number) => [number, number] {
   const air = log.air && averaged(log.air, log.length_s);
   const wind = log.wind && averaged(log.wind, log.length_s);
+  const otherwise = windAtPit(design);
   return (t) => [
-    air ? interpolate(air.time_s, air.value, t) : site.air,
-    wind ? interpolate(wind.time_s, wind.value, t) : site.wind,
+    air ? interpolate(air.time_s, air.value, t) : design.site.air,
+    wind ? interpolate(wind.time_s, wind.value, t) : otherwise,
   ];
 }
 

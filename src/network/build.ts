@@ -1,5 +1,6 @@
 import type { Design, PartName, StationName } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
+import { windAtPit } from '../design/windAtPit.js';
 import { humidityRatio, standardPressure } from '../physics/atmosphere.js';
 import { hydraulicDiameter } from '../physics/forcedConvection.js';
 import { dryAir } from '../physics/gasMixture.js';
@@ -90,12 +91,13 @@ function fireOf(design: Design): NetworkFire {
   };
 }
 
-function outdoorsOf({ site }: Design): Network['outdoors'] {
+function outdoorsOf(design: Design): Network['outdoors'] {
+  const { site } = design;
   const pressure = standardPressure(site.altitude);
   return {
     temperature: site.air,
     pressure,
-    wind: site.wind,
+    wind: windAtPit(design),
     surroundings: site.surroundings,
     sun: site.sun,
     rain: site.rain,

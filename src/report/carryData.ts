@@ -3,7 +3,8 @@ import { stationLabel } from '../words/labels.js';
 import { plainText } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
 import type { HandsResult, Touched } from '../study/carry/touch.js';
-import { TONGUE_BAND, type WeightResult } from '../study/carry/weight.js';
+import { TONGUE_BAND, type Towing } from '../study/carry/towing.js';
+import { moveWords, type WeightResult } from '../study/carry/weight.js';
 import { format, type UnitSystem } from '../units/index.js';
 import { sayIn } from '../words/quantity.js';
 import type { TableData } from './text/table.js';
@@ -107,4 +108,33 @@ export function trailerData({ trailer, total }: WeightResult, design: Design, sy
         : [],
     align: ['left', 'right', 'right', 'left'],
   };
+}
+
+/** What the trailer carries empty, loaded and after a cook; rows for what differs. */
+export function towingData({ cases }: Towing, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  return {
+    head: ['', 'all', 'axles', 'tongue', 'of the whole', ''],
+    rows: cases.map(({ name, mass_kg, trailer, steady }) => [
+      name,
+      say('mass', mass_kg),
+      say('mass', trailer.axleLoad_kg),
+      say('mass', trailer.tongueLoad_kg),
+      `${(100 * trailer.tongueShare).toFixed(1)} %`,
+      steady ? 'steady' : trailer.tongueShare < TONGUE_BAND.low ? 'too light' : 'too heavy',
+    ]),
+    align: ['left', 'right', 'right', 'right', 'right', 'left'],
+  };
+}
+
+/** Where axle or pit should stand for the usual tongue load in every case. */
+export function towingWords({ cases, axle, pit }: Towing): string {
+  const band = `${100 * TONGUE_BAND.low} to ${100 * TONGUE_BAND.high} % on the tongue`;
+  const every = cases.length > 1 ? ' in every case' : '';
+  if (cases.every(({ steady }) => steady)) {
+    return `${band}${every}: axle and pit stand right. The axle could move ${moveWords(axle!)}.`;
+  }
+  if (axle && pit) return `For ${band}${every} move the axle ${moveWords(axle)}, or the pit ${moveWords(pit)}.`;
+  const each = cases.map((one) => `${one.name}, the axle ${moveWords(one.axle)}`);
+  return `No place of axle or pit gives ${band}${every}: ${each.join('; ')}. Carry wood and food over the axle.`;
 }

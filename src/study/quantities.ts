@@ -26,6 +26,8 @@ export interface Row<From> {
   unit?: Partial<Record<UnitSystem, string>>;
   /** significant figures, where the usual ones of the kind are too many or too few */
   digits?: number;
+  /** good to no more than two figures, beside others too */
+  rough?: boolean;
   /**
    * what it is without a number: 'never' come to, and told so; 'beyond' what any fire gives; 'unknown'. The first two lie beyond
    * every number there is.
@@ -49,6 +51,7 @@ export interface Quantity extends Required<Pick<Row<Found>, 'kind' | 'missing' |
   held: boolean;
   unit: Partial<Record<UnitSystem, string>>;
   digits?: number;
+  rough?: boolean;
   of(found: Found): number | null;
 }
 
@@ -82,6 +85,8 @@ export function leastDifference(kind: Row<Found>['kind'], value: number): number
 
 const byShare = (share: number) => (value: number) => share * Math.abs(value);
 const SPEED = { kind: 'speed', digits: 2, unit: { shop: 'ft/s' } } as const;
+/** Of a plate that gives or wastes away. */
+const SMALL = { digits: 2, rough: true, unit: { shop: 'in', si: 'mm' } } as const;
 const DRAFT = { kind: 'pressure', digits: 2 } as const;
 
 /** Numbers of one settled state. */
@@ -138,6 +143,37 @@ const RESULT = {
   'shower.dip_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.shower?.dip_K },
   'coolDown.half_s': { kind: 'time', of: ({ studies }) => studies?.coolDown?.half_s },
   'coolDown.touch_s': { kind: 'time', of: ({ studies }) => studies?.coolDown?.touch_s },
+  'plate.overEdge_K': {
+    kind: 'temperatureDifference',
+    rough: true,
+    of: ({ studies }) => studies?.plate.worst?.overEdge_K,
+  },
+  'plate.mayBuckle_K': {
+    kind: 'temperatureDifference',
+    of: ({ studies }) => studies?.plate.worst?.buckles_K.supported,
+  },
+  'plate.buckles_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.plate.worst?.buckles_K.clamped },
+  'plate.buckling': {
+    kind: 'number',
+    digits: 2,
+    rough: true,
+    of: ({ studies }) =>
+      studies?.plate.worst && studies.plate.worst.overEdge_K / studies.plate.worst.buckles_K.supported,
+  },
+  'plate.push_m': { kind: 'length', ...SMALL, of: ({ studies }) => studies?.plate.softest?.push_m },
+  'plate.corner_m': { kind: 'length', ...SMALL, of: ({ studies }) => studies?.plate.door?.corner_m },
+  'plate.scaled_m': {
+    kind: 'length',
+    ...SMALL,
+    of: ({ studies }) => studies?.plate.scale && 1000 * studies.plate.scale.hourly_m,
+  },
+  'plate.halfGone_years': {
+    kind: 'number',
+    digits: 2,
+    rough: true,
+    of: ({ studies }) => studies?.plate.scale?.halfGone_years.likely,
+  },
+  'plate.strength_share': { kind: 'share', of: ({ studies }) => studies?.plate.scale?.strength_share },
   'cook.wood_kg': { kind: 'mass', none: byShare(NO_DIFFERENCE.share), of: ({ studies }) => studies?.cook?.wood_kg },
   'cook.inBand_share': { kind: 'share', of: ({ studies }) => studies?.cook?.inBand_share },
 } as const satisfies Record<string, Row<Found>>;

@@ -10,6 +10,7 @@ import { enclosureChecks } from './checks/enclosure.js';
 import { gasChecks } from './checks/gas.js';
 import { integratedChecks } from './checks/integrated.js';
 import { networkChecks } from './checks/network.js';
+import { panelChecks } from './checks/panel.js';
 import { radiationChecks } from './checks/radiation.js';
 import { siteChecks } from './checks/site.js';
 import { steelChecks } from './checks/steel.js';
@@ -24,6 +25,7 @@ import { siUnit } from './quantities.js';
 export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> = {
   'air, gas and atmosphere': gasChecks,
   steel: steelChecks,
+  'flat panels': panelChecks,
   convection: convectionChecks,
   'convection, worked': convectionExampleChecks,
   radiation: radiationChecks,

@@ -19,8 +19,13 @@ import { gasEnthalpy } from '../physics/gasMixture.js';
 import { levelExchange } from '../physics/levelExchange.js';
 import { mixedConvection } from '../physics/mixedConvection.js';
 import { openingFlow } from '../physics/opening.js';
+import { freePanelStrain } from '../physics/panelBuckling.js';
+import { pushedPanel } from '../physics/plateBending.js';
+import { scaleLoss } from '../physics/scaling.js';
 import { starConductance } from '../physics/starNetwork.js';
 import { steelSpecificHeat, stainlessSpecificHeat } from '../physics/steel.js';
+import { steelModulus } from '../physics/steelStrength.js';
+import { windProfile } from '../physics/windProfile.js';
 import { fuelShareLimit, netHeatAsFired } from '../physics/wood.js';
 
 export interface Method {
@@ -41,6 +46,7 @@ const levelPlates = ({ firebox, chamber, upright }: Design) =>
   upright !== undefined ||
   chamber?.reverse !== undefined ||
   [firebox, chamber].some((part) => part?.shape === 'square');
+const fromStation = ({ site }: Design) => site.windAt === 'station';
 const windy = ({ site }: Design) => site.wind > 0;
 const wet = (design: Design) =>
   design.site.rain > 0 ||
@@ -110,8 +116,35 @@ export const METHODS: readonly Method[] = [
     run: stainlessSpecificHeat,
     used: (design) => parts(design).some(({ steel }) => steel === 'stainless'),
   },
+  {
+    topic: 'Plate',
+    of: 'buckling of flat panels by heat',
+    source: 'Timoshenko & Gere (1961)',
+    run: freePanelStrain,
+  },
+  {
+    topic: 'Plate',
+    of: 'flat panels under a push',
+    source: 'Timoshenko & Woinowsky-Krieger (1959)',
+    run: pushedPanel,
+  },
+  { topic: 'Plate', of: 'stiffness when hot', source: 'EN 1993-1-2:2005, table 3.1', run: steelModulus },
+  {
+    topic: 'Plate',
+    of: 'scale',
+    source: 'Stanley, von Hoene & Huntoon (1950)',
+    run: scaleLoss,
+    used: ({ firebox }) => firebox.steel === 'carbon',
+  },
   { topic: 'Gas', of: 'NASA polynomials', source: 'GRI-Mech 3.0', run: gasEnthalpy },
   { topic: 'Outdoors', of: 'pressure by altitude', source: 'US Standard Atmosphere 1976', run: standardPressure },
+  {
+    topic: 'Outdoors',
+    of: 'wind from a weather station to the pit',
+    source: 'ASHRAE Handbook - Fundamentals (2005), ch. 16',
+    run: windProfile,
+    used: fromStation,
+  },
   { topic: 'Flow', of: 'openings, one and both ways', source: 'Emmons (2002)', run: openingFlow },
   {
     topic: 'Flow',

@@ -93,6 +93,18 @@ const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
   'shower.dip_K': { row: 'shower: thermometer dip' },
   'coolDown.half_s': { row: 'fire out: half down after' },
   'coolDown.touch_s': { row: 'fire out: touch limit after' },
+  'plate.overEdge_K': { row: 'flat panel: middle over edge' },
+  'plate.mayBuckle_K': { row: 'flat panel: may buckle from' },
+  'plate.buckles_K': { row: 'flat panel: buckles from' },
+  'plate.buckling': { row: 'flat panel: share of that' },
+  'plate.push_m': { row: 'flat panel: gives to 50 lb', buyer: 'softest flat panel, pushed with 50 lb, gives' },
+  'plate.corner_m': { row: 'door corner: gives to 20 lb' },
+  'plate.scaled_m': { row: 'scale under coals, 1,000 h' },
+  'plate.halfGone_years': {
+    row: 'years to half the plate there',
+    buyer: 'years to half the firebox plate, under coals',
+  },
+  'plate.strength_share': { row: 'strength left there' },
   'cook.wood_kg': { row: 'wood for the day' },
   'cook.inBand_share': { row: 'time within the band' },
 };
@@ -108,6 +120,7 @@ export const GROUP_WORDS: Record<MeasureGroup, string> = {
   temperatures: 'Thermometers while holding',
   events: 'Events',
   outside: 'Hottest outside while holding',
+  lasting: 'Flat, stiff, lasting',
   air: 'Air while holding',
   cook: 'The cook of the design',
 };

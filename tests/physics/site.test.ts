@@ -11,7 +11,8 @@ import {
 import { BURN_MARKS, burnThreshold, longestContact } from '../../src/physics/burn.js';
 import { wetBulb } from '../../src/verify/relations/atmosphere.js';
 import { standardFurnace } from '../../src/verify/relations/furnaceCurve.js';
-import { cloudFactor, swinbankSky, windProfile } from '../../src/verify/relations/sky.js';
+import { windProfile } from '../../src/physics/windProfile.js';
+import { cloudFactor, swinbankSky } from '../../src/verify/relations/sky.js';
 import { expectJoin, RUNS } from './joins.js';
 
 describe('outdoor air', () => {

@@ -23,6 +23,7 @@ export const sampleDesign: Design = {
   site: {
     air: kelvin(70),
     wind: 2.2352,
+    windAt: 'pit',
     altitude: 152.4,
     humidity: 0.5,
     surroundings: kelvin(70),
@@ -86,6 +87,7 @@ export const sampleDesign: Design = {
   innerConvection: 1,
   gauge: 'middle',
   estimates: { oxygenUse: 0.9, stemFill: 0.4, insideEmissivity: 0.95 },
+  use: { cooks: 50, lit: 8 * 3600, coals: 773.15, scale: 1e-4 },
 };
 
 const held: SteadyState = {

@@ -7,14 +7,13 @@ import { exampleDesign } from '../support/examples.js';
 
 const folder = new URL('../../src/physics/', import.meta.url);
 const texts = readdirSync(folder).map((file) => ({ file, text: readFileSync(new URL(file, folder), 'utf8') }));
-const run = new CodeGraph(['study/estimate/estimate.ts', 'design/read.ts']).reachedFrom([
-  'study/estimate/estimate.ts#estimate',
-  'design/read.ts#readDesign',
-]);
+const run = new CodeGraph(['study/estimate/estimate.ts', 'study/compare/studyOption.ts', 'design/read.ts']).reachedFrom(
+  ['study/estimate/estimate.ts#estimate', 'study/compare/studyOption.ts#studyOption', 'design/read.ts#readDesign'],
+);
 
 describe('what a sheet says about methods', () => {
   test.each(METHODS.map((method) => [method.run.name, method] as const))(
-    '%s is run by an estimate, and its file names the source',
+    '%s is run by an estimate or for a sheet, and its file names the source',
     (name, method) => {
       const place = texts.find(({ text }) => text.includes(`export function ${name}(`));
       expect(run.has(`physics/${place!.file}#${name}`)).toBe(true);

@@ -74,6 +74,9 @@ export const trailer = block('The trailer the pit stands on. All positions are a
 
 export const load = block('Something carried along.', {
   name: text('What it is: wood box, table.'),
+  kind: choice(['gear', 'wood', 'food'], 'What becomes of it: wood and food are gone after a cook.', {
+    default: 'gear',
+  }),
   mass: quantity(range('mass', '0.01 lb', '10,000 lb'), 'Weight.'),
   position: quantity(
     POSITION,

@@ -1,10 +1,11 @@
 /** Where and in what weather a pit stands, its wood and its fire. */
+import { TERRAIN_NAMES } from '../../physics/windProfile.js';
 import { netHeatAsFired, type WoodComposition } from '../../physics/wood.js';
 import { WOODS } from '../catalog/index.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
 import { splits } from './cook.js';
-import { block, choice, quantity, readRows, usual, type Soft } from './field.js';
+import { block, choice, quantity, readRows, usual, where, type Soft } from './field.js';
 import { SHARE, WIND } from './shared.js';
 
 const PRESSURE = range('number', '-2', '2');
@@ -15,11 +16,24 @@ export const site = block('Where and in what weather it stands.', {
     examples: ['70 °F'],
     slider: { label: 'Outdoor air', steps: [-20, 110, 1] },
   }),
-  wind: quantity(WIND, 'Wind speed at the pit.', {
+  wind: quantity(WIND, 'Wind speed at the pit, or as the weather station has it.', {
     default: '5 mph',
     slider: { label: 'Wind', steps: [0, 30, 0.5] },
-    unknown: { kind: 'wind', label: 'wind at the pit' },
+    unknown: { kind: 'wind', label: 'how windy it really is' },
   }),
+  windAt: choice(
+    ['pit', 'station'],
+    'Where that wind is measured: where the pit stands, or 10 m up in open country, from where it is brought to the height of the pit.',
+    { default: 'pit' },
+  ),
+  terrain: where(
+    ({ windAt }) => windAt === 'station',
+    choice(
+      TERRAIN_NAMES,
+      'What stands around the pit where the wind is a station’s: open country, a suburb or wood, a city centre.',
+      { default: 'open' },
+    ),
+  ),
   altitude: quantity(range('length', '-400 m', '5000 m'), 'Altitude above sea level.', {
     default: '0 ft',
     print: { shop: 'ft', si: 'm' },

@@ -16,6 +16,7 @@ import { format } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
 import { compareRows, isSame, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../../words/restsOn.js';
+import { windWords } from '../../words/windWords.js';
 import { headlineOf, rangeText, wordsOf } from '../../words/quantityWords.js';
 import { buyerVerdict } from './buyerVerdict.js';
 import { LONGEST, MANY, shortLabel } from './shortLabel.js';
@@ -33,6 +34,8 @@ const ASKED = [
   'hold.endToEnd_K',
   'hold.hottestOutside_K',
   'swing.thermometer_K',
+  'plate.push_m',
+  'plate.halfGone_years',
   'steel_kg',
 ];
 /** What he pays, where the design has prices. */
@@ -272,8 +275,9 @@ function assumedText(result: EstimateResult, defaults: string[], alone: boolean)
         `${format('temperature', fire.target)}, then just what holds it.`
       : `A full fire of ${format('power', fire.heat)} throughout.`,
     `${capital(plainText(wood.kind, 30))} at ${format('share', wood.moisture)} moisture.`,
-    `Outdoors ${format('temperature', site.air)}, wind ${format('speed', site.wind)}, ${format('length', site.altitude, 'shop', { unit: 'ft' })} up` +
+    `Outdoors ${format('temperature', site.air)}, ${format('length', site.altitude, 'shop', { unit: 'ft' })} up` +
       `${site.sun > 0 ? ', in the sun' : ''}${site.rain > 0 ? ', in rain' : ''}.`,
+    `Wind ${windWords(design, (kind, si) => format(kind, si))}.`,
     defaults.length > 0
       ? `${defaults.length} inputs not given were set to usual values${alone ? '' : '; they are marked behind'}.`
       : '',

@@ -7,6 +7,7 @@ import { shortfallWords, type ShortfallCode } from '../../study/estimate/shortfa
 import { format, formatTime } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import { capital } from '../../words/plainText.js';
+import { flatnessWords } from '../../words/plateWords.js';
 import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
 
 /** What decides, and how the two ends of it are said. */
@@ -31,7 +32,8 @@ export function buyerVerdict(comparison: Comparison, alone = false): string {
     return row ? clause(row, comparison, { same, least, most }) : [];
   });
   const text = clauses.length === 0 ? [] : [capital(`${clauses.join('; ')}.`)];
-  return [...short, ...text, ...paidBack(comparison)].join(' ');
+  const flat = flatnessWords(comparison, (label) => shortLabel(label, comparison));
+  return [...short, ...text, ...(flat === '' ? [] : [flat]), ...paidBack(comparison)].join(' ');
 }
 
 /** When each option has paid back in wood what it costs more to build, in a sentence. */

@@ -11,6 +11,7 @@ import { format } from '../../units/index.js';
 import { PLATE_AND_LOSS, SOAKED_MEANS } from '../../words/cautions.js';
 import { compareRows, rowHead, tellingOfRow } from '../compareRows.js';
 import { designRows } from '../designRows.js';
+import { plateNotes } from '../../words/plateWords.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOnEach } from '../../words/restsOn.js';
 import { airData, unknownsData, fittedNote, temperatureData, warmUpData, weightsData } from '../resultData.js';
@@ -208,6 +209,17 @@ function comparisonBlocks(comparison: Comparison): Block[] {
   return blocks;
 }
 
+/** Whether plate stays flat and how long it lasts; nothing where no fire holds the target. */
+function plateBlocks(comparison: Comparison): Block[] {
+  const items = plateNotes(comparison, say).map((note) => plainText(note, 2000));
+  return items.length > 0
+    ? [
+        { kind: 'heading', text: 'Does it stay flat, and how long does it last' },
+        { kind: 'list', items },
+      ]
+    : [];
+}
+
 function endBlocks(comparison: Comparison): Block[] {
   const { result } = baselineOf(comparison);
   const { balance } = result;
@@ -232,6 +244,7 @@ function endBlocks(comparison: Comparison): Block[] {
     },
     ...(fitted === null ? [] : [{ kind: 'text', text: fitted } as const]),
     { kind: 'text', text: PLATE_AND_LOSS },
+    ...plateBlocks(comparison),
     {
       kind: 'text',
       text:

@@ -7,6 +7,7 @@ import type { UnitSystem } from '../../units/index.js';
 import { designRows } from '../designRows.js';
 import { plainText } from '../../words/plainText.js';
 import { sayIn, type Say } from '../../words/quantity.js';
+import { windWords } from '../../words/windWords.js';
 import { restsOn } from '../../words/restsOn.js';
 import type { WeightResult } from '../../study/carry/weight.js';
 import { table } from './table.js';
@@ -48,6 +49,7 @@ export function checkText(
       ]),
       { indent: INDENT, align: ['left', 'right', 'left'] },
     )}`,
+    paragraph(`Wind ${windWords(design, say)}.`),
     `PARTS, heights above the ground\n${partsTable(geometry, say)}`,
     `OUTSIDE FACES\n${facesTable(geometry, say)}`,
     ...(geometry.shared.length > 0 ? [`PLATES BETWEEN PARTS\n${sharedTable(geometry, say)}`] : []),

@@ -14,6 +14,7 @@ import { CAUTIONS, SOAKED_MEANS } from '../../words/cautions.js';
 import { compareRows, isSame, rowHead, sameWords, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { GROUP_WORDS } from '../../words/quantityWords.js';
 import { compareSpreadText } from './compareSpreadText.js';
+import { plateNotes } from '../../words/plateWords.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOnEach } from '../../words/restsOn.js';
 import { table } from './table.js';
@@ -36,6 +37,7 @@ export function compareText(comparison: Comparison, system: UnitSystem): string 
     ...optionList(comparison),
     ...tables(comparison, system),
     ...compareSpreadText(comparison, system),
+    ...plateText(comparison, system),
     `WHAT WAS DONE TO EVERY OPTION\n${events(comparison, system)}`,
     paragraph(CAUTIONS),
   ];
@@ -131,6 +133,14 @@ function block(
     table(['', head(base), ...others.flatMap((i) => [head(i), '', ''])], lines),
     ...(same.length > 0 ? [paragraph(`The same: ${sameWords(same, base, system, currency)}.`)] : []),
   ].join('\n');
+}
+
+/** Whether plate stays flat and how long it lasts; nothing where no fire holds the target. */
+function plateText(comparison: Comparison, system: UnitSystem): string[] {
+  const notes = plateNotes(comparison, sayIn(system));
+  return notes.length > 0
+    ? [`PLATE: FLAT, STIFF, LASTING\n${notes.map((each) => bullet(plainText(each, 2000))).join('\n')}`]
+    : [];
 }
 
 function events(comparison: Comparison, system: UnitSystem): string {

@@ -1,7 +1,7 @@
 import type { Design } from '../../design/design.js';
 import type { WeightResult } from '../../study/carry/weight.js';
 import type { UnitSystem } from '../../units/index.js';
-import { trailerData, TRAILER_NOTE, weightItemsData } from '../carryData.js';
+import { towingData, towingWords, trailerData, TRAILER_NOTE, weightItemsData } from '../carryData.js';
 import { textTable } from './table.js';
 import { note } from './paragraphs.js';
 
@@ -12,6 +12,7 @@ export function weightText(weight: WeightResult, design: Design, system: UnitSys
     `WEIGHT AND ${design.trailer ? 'TRAILER' : 'BALANCE'}, positions from ${mark}`,
     textTable(weightItemsData(weight, system)),
     ...(weight.trailer ? [textTable(trailerData(weight, design, system))] : []),
+    ...(weight.towing ? [textTable(towingData(weight.towing, system)), note(towingWords(weight.towing))] : []),
     note(TRAILER_NOTE),
   ].join('\n');
 }

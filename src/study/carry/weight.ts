@@ -4,27 +4,15 @@ import type { Face, Geometry, PartGeometry } from '../../design/geometry.js';
 import { reversePlateArea, skinMass, stackSection, stackSkinMass } from '../../design/geometryOf.js';
 import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
+import { TONGUE_BAND, towingOf, type Carried, type Move, type TowCase, type Towing } from './towing.js';
+import { trailerLoads, type TrailerLoads } from './trailerLoads.js';
 import { formatBoth } from '../../units/index.js';
 
-/** A weight and where it acts. */
-export interface WeightItem {
+/** A weight and where it acts: along the trailer from its mark; without a trailer along the pit from the firebox's outer end. */
+export interface WeightItem extends Carried {
   name: string;
-  mass_kg: number;
-  /** along the trailer from its mark; without a trailer along the pit from the firebox's outer end [m] */
-  position_m: number;
   /** above the ground, as the pit stands; null where the file gives none */
   height_m: number | null;
-}
-
-export interface TrailerLoads {
-  axleLoad_kg: number;
-  /** on coupler and hitch; below 0 the trailer tips backwards */
-  tongueLoad_kg: number;
-  /** tongue load over the weight of all */
-  tongueShare: number;
-  /** rating less load [kg]; below 0 it is exceeded */
-  axleMargin_kg: number;
-  hitchMargin_kg: number;
 }
 
 export interface WeightResult {
@@ -34,10 +22,9 @@ export interface WeightResult {
   /** pit, loads and trailer */
   total: { mass_kg: number; position_m: number };
   trailer: TrailerLoads | null;
+  /** the same empty, loaded and after a cook, and what to move */
+  towing: Towing | null;
 }
-
-/** Tongue load that tows steadily, as a share of the whole weight: common practice, no source. */
-export const TONGUE_BAND = { low: 0.1, high: 0.15 } as const;
 
 interface Item {
   name: string;
@@ -45,6 +32,7 @@ interface Item {
   /** along the pit from the firebox's outer end [m] */
   along: number;
   height: number | null;
+  kind?: Carried['kind'];
 }
 
 /** Where each part begins and ends along the pit, from the firebox's outer end [m]. */
@@ -67,13 +55,21 @@ export function weightOf(design: Design, geometry: Geometry): WeightResult {
   const sign = !trailer || (trailer.runs === 'to hitch') === trailer.hitch > trailer.axle ? 1 : -1;
   const place = (along: number) => (trailer?.offset ?? 0) + sign * along;
   const items: WeightItem[] = [
-    ...own.map(({ name, mass, along, height }) => ({
+    ...own.map(({ name, mass, along, height, kind }) => ({
       name,
       mass_kg: mass,
       position_m: place(along),
       height_m: height,
+      ...(kind ? { kind } : {}),
+      ofPit: true,
     })),
-    ...(loads ?? []).map(({ name, mass, position }) => ({ name, mass_kg: mass, position_m: position, height_m: null })),
+    ...(loads ?? []).map(({ name, mass, position, kind }) => ({
+      name,
+      mass_kg: mass,
+      position_m: position,
+      height_m: null,
+      kind,
+    })),
     ...(trailer
       ? [{ name: 'trailer, empty', mass_kg: trailer.mass, position_m: trailer.balance, height_m: null }]
       : []),
@@ -90,33 +86,12 @@ export function weightOf(design: Design, geometry: Geometry): WeightResult {
     },
     total: { mass_kg: total, position_m: position },
     trailer: trailer ? trailerLoads(trailer, total, position) : null,
+    towing: trailer ? towingOf(trailer, items) : null,
   };
 }
 
 function sum(values: number[]): number {
   return values.reduce((a, b) => a + b, 0);
-}
-
-/** What axle and tongue carry of a weight that acts at a position. */
-export function trailerLoads(
-  {
-    axle,
-    hitch,
-    axleRating,
-    hitchRating,
-  }: Pick<NonNullable<Design['trailer']>, 'axle' | 'hitch' | 'axleRating' | 'hitchRating'>,
-  total: number,
-  position: number,
-): TrailerLoads {
-  const tongueShare = (axle - position) / (axle - hitch);
-  const tongue = total * tongueShare;
-  return {
-    axleLoad_kg: total - tongue,
-    tongueLoad_kg: tongue,
-    tongueShare,
-    axleMargin_kg: axleRating - (total - tongue),
-    hitchMargin_kg: hitchRating - Math.abs(tongue),
-  };
 }
 
 function extentsOf({ firebox, chamber, upright, throat }: Design): Extents {
@@ -216,6 +191,7 @@ function contentItem(part: PartGeometry, content: Content, { from, to }: { from:
     mass: content.mass,
     along: from + share * (to - from),
     height: low + quarter * (high - low),
+    ...(content.material === 'water' || content.material === 'food' ? { kind: content.material } : {}),
   };
 }
 
@@ -241,7 +217,7 @@ function stackInsulationMass(stack: Design['stacks'][number]): number {
 }
 
 /** What a trailer carries beyond its ratings, or holds on its tongue outside the usual band. */
-export function weightWarnings({ trailer }: WeightResult, design: Design): Warning[] {
+export function weightWarnings({ trailer, towing }: WeightResult, design: Design): Warning[] {
   if (!trailer || !design.trailer) return [];
   const { axleRating, hitchRating } = design.trailer;
   const kg = (mass: number) => formatBoth('mass', mass);
@@ -264,19 +240,41 @@ export function weightWarnings({ trailer }: WeightResult, design: Design): Warni
       limits: { high: hitchRating, unit: 'kg' },
     });
   }
-  const { tongueShare } = trailer;
-  if (tongueShare < TONGUE_BAND.low || tongueShare > TONGUE_BAND.high) {
-    const lifts = tongueShare < 0 ? 'it lifts the hitch, and ' : '';
-    const light = tongueShare < TONGUE_BAND.low;
-    out.push({
+  return [...out, ...unsteady(towing!)];
+}
+
+/** A warning where the tongue bears too little or too much in any case, with what to move. */
+function unsteady({ cases, axle, pit }: Towing): Warning[] {
+  const off = cases.filter(({ steady }) => !steady);
+  if (off.length === 0) return [];
+  const percent = ({ name, trailer }: TowCase) =>
+    `${(100 * trailer.tongueShare).toFixed(1)} % ${name}${trailer.tongueShare < 0 ? ', where it lifts the hitch' : ''}`;
+  const worst = off.reduce((a, b) => (beyond(b) > beyond(a) ? b : a));
+  const remedy =
+    axle && pit
+      ? `move the axle ${moveWords(axle)}, or the pit ${moveWords(pit)}`
+      : 'no place of axle or pit serves all of these: carry what goes during a cook over the axle';
+  return [
+    {
       code: 'tongue-load-out-of-band',
       message:
-        `${lifts}the tongue load is ${(100 * tongueShare).toFixed(1)} % of the whole weight, outside ${100 * TONGUE_BAND.low} to ${100 * TONGUE_BAND.high} % ` +
-        `(common practice, no source): move weight ${light ? 'towards the hitch' : 'away from the hitch'}, or the axle ${light ? 'away from it' : 'towards it'}`,
+        `the tongue load is ${off.map(percent).join(', ')} of the whole weight, outside ${100 * TONGUE_BAND.low} to ` +
+        `${100 * TONGUE_BAND.high} % (common practice, no source): ${remedy}`,
       where: 'trailer',
-      value: tongueShare,
+      value: worst.trailer.tongueShare,
       limits: { ...TONGUE_BAND, unit: '-', source: 'common practice, no source' },
-    });
-  }
-  return out;
+    },
+  ];
+}
+
+function beyond({ trailer: { tongueShare } }: TowCase): number {
+  return Math.max(TONGUE_BAND.low - tongueShare, tongueShare - TONGUE_BAND.high);
+}
+
+/** '4 in (102 mm) to 9 in (229 mm) away from the hitch'. */
+export function moveWords({ from_m, to_m }: Move): string {
+  const say = (metres: number) => formatBoth('length', Math.abs(metres), { digits: 2 });
+  if (from_m > 0) return `${say(from_m)} to ${say(to_m)} away from the hitch`;
+  if (to_m < 0) return `${say(to_m)} to ${say(from_m)} towards the hitch`;
+  return `by no more than ${say(from_m)} towards the hitch or ${say(to_m)} away from it`;
 }

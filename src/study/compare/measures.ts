@@ -1,6 +1,6 @@
 import { platesOf } from '../../design/plates.js';
 import { costRows, costsOf } from '../costs.js';
-import { held, heldAt, heldLoss, LOSSES, ofResult, plateOf, type Quantity } from '../quantities.js';
+import { held, heldAt, heldLoss, LOSSES, ofResult, plateOf, type Quantity, type ResultName } from '../quantities.js';
 import type { OptionStudy } from './studyOption.js';
 
 export type MeasureGroup =
@@ -13,6 +13,7 @@ export type MeasureGroup =
   | 'temperatures'
   | 'outside'
   | 'events'
+  | 'lasting'
   | 'air'
   | 'cook';
 
@@ -20,6 +21,19 @@ export type MeasureGroup =
 export interface Measure extends Quantity {
   group: MeasureGroup;
 }
+
+/** What plate is good for beside heat. */
+const LASTING = [
+  'plate.overEdge_K',
+  'plate.mayBuckle_K',
+  'plate.buckling',
+  'plate.buckles_K',
+  'plate.push_m',
+  'plate.corner_m',
+  'plate.scaled_m',
+  'plate.halfGone_years',
+  'plate.strength_share',
+] as const satisfies ResultName[];
 
 /**
  * All measures by which these options can be compared, in the order of the table. What none of them has is left out.
@@ -49,6 +63,7 @@ export function measuresOf(options: readonly OptionStudy[], { cook_s }: { cook_s
     ['events', (['swing.thermometer_K', 'swing.steel_K', 'door.dip_K', 'door.recovery_s'] as const).map(ofResult)],
     ['events', (['gust.dip_K', 'shower.dip_K', 'coolDown.half_s', 'coolDown.touch_s'] as const).map(ofResult)],
     ['outside', [held('hottestOutside_K'), ...stations.map((name) => heldAt('outside_K', name))]],
+    ['lasting', LASTING.map(ofResult)],
     ['air', (['stackBase_Pa', 'air_kg_per_s', 'excessAirRatio'] as const).map(held)],
     ['cook', (['cook.wood_kg', 'cook.inBand_share'] as const).map(ofResult)],
   ];

@@ -6,6 +6,7 @@ import { doorwayOf, openDoor, type Doorway } from '../events/door.js';
 import { estimate } from '../estimate/estimate.js';
 import { holdPit } from '../events/heldPit.js';
 import type { EstimateResult, Warning } from '../estimate/result.js';
+import { studyPlate, type PlateStudy } from '../plate/plateStudy.js';
 import { splitSwing, type Swing } from '../events/swing.js';
 import { turnWeather } from '../events/weather.js';
 
@@ -33,6 +34,7 @@ export interface EventStudies {
   gust: Disturbance | null;
   shower: Disturbance | null;
   swing: Swing | null;
+  plate: PlateStudy;
   coolDown: CoolDown | null;
   /** the design's cook, where it has one */
   cook: CookResult | null;
@@ -57,6 +59,7 @@ export function studyOption(design: Design, settings: StudySettings = USUAL_SETT
     shower: disturb(held, turnWeather({ rain: settings.shower.rain }), settings.shower.lasts),
     swing: splitSwing(held),
     coolDown: coolDown(held),
+    plate: studyPlate(held),
     cook: design.cook ? followCook(design) : null,
   };
   result.warnings.push(...missing(studies, design), ...starvedSplits(studies));

@@ -23,6 +23,8 @@ export interface Row {
   /** in place of the usual unit of the kind, by system */
   unit?: Partial<Record<UnitSystem, string>>;
   missing?: Quantity['missing'];
+  /** good to no more than two figures, however large the differences */
+  rough?: boolean;
 }
 
 type Pair = Pick<Difference, 'baseline' | 'value' | 'none'>;
@@ -202,6 +204,7 @@ function stepOf(row: Row, pairs: readonly Pair[], system: UnitSystem): number {
       ? []
       : [Math.abs(valueIn(row, value, system) - valueIn(row, baseline, system))],
   );
+  if (row.rough) return digit(least, FIGURES.rough);
   const wanted = Math.min(
     digit(least, ROUGH.has(kind) ? FIGURES.rough : FIGURES.usual),
     ...apart.map((each) => digit(each / STEPS_APART, 1)),

@@ -10,9 +10,10 @@ import { tellingOf, type Row, type Telling } from './told.js';
 const HARDLY = 0.05;
 const HARDLY_KELVIN = 10;
 
-/** A number that a buyer weighs up: less of it is what he wants. */
+/** A number that a buyer weighs up: less of it is what he wants, where not said otherwise. */
 interface Weighed {
   quantity: Quantity;
+  wants?: 'more';
   less: string;
   more: string;
   /** when it stays as it is */
@@ -104,6 +105,31 @@ const WEIGHED: readonly Weighed[] = [
     matter: 'steel',
     counts: 1,
   },
+  {
+    quantity: ofResult('plate.buckling'),
+    less: 'flat panels that stay further from buckling',
+    more: 'flat panels nearer to buckling',
+    same: 'how near flat panels are to buckling',
+    matter: 'flat',
+    counts: 0.3,
+  },
+  {
+    quantity: ofResult('plate.push_m'),
+    less: 'stiffer flat panels',
+    more: 'softer flat panels',
+    same: 'stiffness of flat panels',
+    matter: 'stiff',
+    counts: 0.1,
+  },
+  {
+    quantity: ofResult('plate.halfGone_years'),
+    wants: 'more',
+    less: 'fewer years of scale under the coals',
+    more: 'more years of scale under the coals',
+    same: 'years of scale under the coals',
+    matter: 'scale',
+    counts: 0.3,
+  },
 ];
 
 /** What an option does against the baseline, as keys of its differences, those that matter most first. */
@@ -145,7 +171,7 @@ function whereOf(row: Weighed, difference: Difference): Exclude<keyof Finding, '
   if (value === null) return 'lacks';
   if (none) return 'same';
   if (!worthTelling(row, difference)) return 'hardly';
-  return value < baseline ? 'buys' : 'costs';
+  return value < baseline === (row.wants === undefined) ? 'buys' : 'costs';
 }
 
 function worthTelling({ quantity: { kind } }: Weighed, { share, difference }: Difference): boolean {
@@ -226,8 +252,9 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     return { row, pair, telling: tellingFor(comparison, row.quantity, system, 'never') };
   };
   const paid = paybackClause(option, comparison, system);
-  const against = (words: 'less' | 'more') => (key: string) => {
+  const against = (key: string) => {
     const { row, pair, telling } = about(key);
+    const words = pair.value! < pair.baseline! ? 'less' : 'more';
     const cost = key === 'steel_kg' && paid === undefined ? costOf(option, comparison, system) : '';
     return `${row[words]} (${telling.quantity(pair.value)} against ${telling.quantity(pair.baseline)}${cost})`;
   };
@@ -254,8 +281,8 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     ...(gains.length > 0 ? [`has what ${base.label} lacks: ${listed(gains.map(there('value')))}`] : []),
     ...(told
       ? [
-          buys.length > 0 ? `buys ${listed(buys.map(against('less')))}` : 'buys nothing that these numbers show',
-          ...(costs.length > 0 ? [`costs ${listed(costs.map(against('more')))}`] : []),
+          buys.length > 0 ? `buys ${listed(buys.map(against))}` : 'buys nothing that these numbers show',
+          ...(costs.length > 0 ? [`costs ${listed(costs.map(against))}`] : []),
           // money has its own clause
           ...(costs.length === 0 && paid === undefined ? ['costs nothing that they show'] : []),
         ]

@@ -13,6 +13,8 @@ export interface HeldPit {
   fire: number;
   /** the largest fire that is made in it: the assumed one, as far as air lets it burn [W] */
   full: number;
+  /** unknowns under that, all settled */
+  hot: Float64Array;
 }
 
 /** Solve for the pit that holds its target, having been lit cold. @returns null: no fire does, or the draft never settles */
@@ -27,5 +29,5 @@ export function holdPit(design: Design): HeldPit | null {
   const x = solved.x.slice();
   balances.evaluate(x, { mode: 'release', heat: solved.asked });
   for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);
-  return { pit, x, fire: x[model.fire], full: Math.max(full.state.x[model.fire], x[model.fire]) };
+  return { pit, x, fire: x[model.fire], full: Math.max(full.state.x[model.fire], x[model.fire]), hot: full.state.x };
 }

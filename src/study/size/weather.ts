@@ -1,5 +1,6 @@
 import type { Design, Site } from '../../design/design.js';
 import { rangeOf } from '../../design/fields.js';
+import { windAtPit } from '../../design/windAtPit.js';
 import { LIMIT } from './limits.js';
 import { fullFire, holdFire, type AirState } from './states.js';
 
@@ -29,25 +30,26 @@ const WIND = 6.7056; // 15 mph
 const PRESSURE = { windward: 0.3, lee: -0.3, top: -0.4 } as const;
 
 /** A cold day, wind from both sides, and a hot day without any: all else as the design has it. */
-export function weathersOf({ site }: Design): Weather[] {
+export function weathersOf(design: Design): Weather[] {
+  const { site } = design;
   const at = (change: Partial<Site>): Site => {
     const air = change.air ?? site.air;
     const surroundings = site.surroundings === site.air ? air : site.surroundings;
     return { ...site, surroundings, ...change };
   };
   const cold = Math.max(rangeOf('site.air').min, Math.min(COLD, site.air - COLDER));
-  const wind = Math.max(WIND, site.wind);
+  const windy = { wind: Math.max(WIND, windAtPit(design)), windAt: 'pit' } as const;
   return [
     { key: 'cold', words: 'a cold day', site: at({ air: cold }) },
     {
       key: 'windOnIntake',
       words: 'wind on the intakes',
-      site: at({ wind, windPressure: { intake: PRESSURE.windward, stack: PRESSURE.top } }),
+      site: at({ ...windy, windPressure: { intake: PRESSURE.windward, stack: PRESSURE.top } }),
     },
     {
       key: 'intakeInLee',
       words: 'wind from behind, intakes in its lee',
-      site: at({ wind, windPressure: { intake: PRESSURE.lee, stack: PRESSURE.top } }),
+      site: at({ ...windy, windPressure: { intake: PRESSURE.lee, stack: PRESSURE.top } }),
     },
     {
       key: 'hotStill',

@@ -2,7 +2,7 @@
 import { stackGeometry } from '../../design/geometryOf.js';
 import { rodProfile, rodTemperature } from '../../physics/rod.js';
 import { steelDensity } from '../../physics/steel.js';
-import { trailerLoads } from '../../study/carry/weight.js';
+import { trailerLoads } from '../../study/carry/trailerLoads.js';
 import { choice, defineCheck, quantity, type Check, type Values } from '../check.js';
 import { pipeOf } from './catalog.js';
 

@@ -1,5 +1,6 @@
 /** Checks of sky, wind and contact burns. */
 import { burnThreshold, longestContact, TOUCH_LIMIT } from '../../physics/burn.js';
+import { TERRAIN_NAMES, windProfile } from '../../physics/windProfile.js';
 import { choice, defineCheck, quantity, type Check } from '../check.js';
 import {
   mcAdamsWind,
@@ -8,7 +9,7 @@ import {
   tarpNatural,
   testUnitWind,
 } from '../relations/buildingCoefficients.js';
-import { cloudFactor, swinbankSky, windProfile } from '../relations/sky.js';
+import { cloudFactor, swinbankSky } from '../relations/sky.js';
 
 const wind = quantity('speed', 'wind');
 const deltaT = quantity('temperatureDifference', 'surface less air');
@@ -31,7 +32,7 @@ export const siteChecks: Record<string, Check> = {
     'wind at a height over that of a weather station',
     {
       height: quantity('length', 'above the ground'),
-      terrain: choice(['open', 'suburban', 'city'], 'terrain'),
+      terrain: choice(TERRAIN_NAMES, 'terrain'),
     },
     'number',
     (v) => windProfile(v.height, v.terrain),

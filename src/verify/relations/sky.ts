@@ -1,4 +1,4 @@
-/** Sky and wind at a site: radiant sky temperature, cloud, wind speed near the ground. */
+/** Sky over a site: radiant temperature and cloud. */
 
 /**
  * Clear-sky temperature after Swinbank, 0.0552 T^1.5.
@@ -19,26 +19,4 @@ export function swinbankSky(air: number): number {
  */
 export function cloudFactor(tenths: number): number {
   return 1 + tenths * (0.0224 + tenths * (-0.0035 + tenths * 0.00028));
-}
-
-/** Boundary layer of a terrain: exponent and depth [m]. ASHRAE Handbook - Fundamentals (2005), ch. 16. */
-export const TERRAIN = {
-  open: { exponent: 0.14, depth: 270 },
-  suburban: { exponent: 0.22, depth: 370 },
-  city: { exponent: 0.33, depth: 460 },
-} as const;
-
-export type Terrain = keyof typeof TERRAIN;
-
-/**
- * Wind at a height over that of a weather station (10 m, open country): (270/10)^0.14 (z/d)^a.
- * @param height above the ground [m]
- * @returns [-]
- * @example windProfile(2, 'suburban') // 0.503
- * Reference: ASHRAE Handbook - Fundamentals (2005), ch. 16, power law.
- */
-export function windProfile(height: number, terrain: Terrain): number {
-  const station = TERRAIN.open;
-  const { exponent, depth } = TERRAIN[terrain];
-  return Math.pow(station.depth / 10, station.exponent) * Math.pow(height / depth, exponent);
 }

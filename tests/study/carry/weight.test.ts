@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { geometryOf } from '../../../src/design/geometryOf.js';
 import type { Design } from '../../../src/design/design.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
-import { trailerLoads, weightOf, weightWarnings } from '../../../src/study/carry/weight.js';
+import { trailerLoads } from '../../../src/study/carry/trailerLoads.js';
+import { weightOf, weightWarnings } from '../../../src/study/carry/weight.js';
 import { designOf, faultsOf, OVER, PLAIN, UPRIGHT } from '../../design/designFiles.js';
 
 const INCH = 0.0254;
