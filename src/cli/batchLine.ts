@@ -1,10 +1,18 @@
 /** What a line of `batch` makes: a line of results, or one that says what is wrong. Runs in the pool's threads. */
 import { parse } from 'csv-parse/sync';
-import { changeByRow } from '../design/changeColumns.js';
-import { formatPlaceless, shortened, type DesignFault, type PlacelessFault } from '../design/faults.js';
+import { changeByRow, faultOfChange } from '../design/changeColumns.js';
+import type { Design } from '../design/design.js';
+import {
+  formatPlaceless,
+  shortened,
+  type DesignFault,
+  type DesignWarning,
+  type PlacelessFault,
+} from '../design/faults.js';
+import type { DesignOption } from '../design/options.js';
 import { thinnedParts } from '../design/plates.js';
-import { readDesignAnyUnit } from '../design/read.js';
-import { pathsIn, type Tree } from '../design/vary.js';
+import { readDesignAnyUnit, type ReadOptions } from '../design/read.js';
+import { changeAll, pathsIn, type Tree } from '../design/vary.js';
 import { toJsonLine } from '../report/json.js';
 import { estimate } from '../study/estimate/estimate.js';
 import { version } from '../version.js';
@@ -21,7 +29,7 @@ export interface BatchTask {
   /** what the design is called, or the input: files that a design names stand beside it */
   fileName: string;
   /** records are rows of a table of changes to this design; else each is a design */
-  changes?: { tree: Tree; columns: string[] };
+  changes?: { tree: Tree; columns: string[]; options: Pick<DesignOption, 'name' | 'changes'>[] };
 }
 
 interface BatchLine {
@@ -103,7 +111,7 @@ async function designLine(record: string, task: BatchTask): Promise<BatchLine> {
 async function changesLine(
   record: string,
   task: BatchTask,
-  { tree, columns }: NonNullable<BatchTask['changes']>,
+  { tree, columns, options }: NonNullable<BatchTask['changes']>,
 ): Promise<BatchLine> {
   const cells = readRow(record);
   if (!Array.isArray(cells)) return wrong({}, 'not-csv', cells.problem);
@@ -115,7 +123,16 @@ async function changesLine(
   const made = changeByRow(tree, columns, cells);
   if ('problem' in made) return faulty({ name: made.name }, [made.problem]);
   const known = { name: made.name, changes: made.changes };
-  return resultLine(JSON.stringify(made.tree), known, task, isAllPlate(made.changes) ? tree : undefined);
+  return resultLine(JSON.stringify(made.tree), known, task, {
+    drawn: isAllPlate(made.changes) ? tree : undefined,
+    // each as it would be in a file with the row's changes made
+    options: options.map(({ name, changes }) => {
+      const changed = changeAll(made.tree, changes);
+      return 'problem' in changed
+        ? { name, changes, problem: faultOfChange(changed.change, changed.problem) }
+        : { name, changes: [...changes, ...changed.also], text: JSON.stringify(changed.tree) };
+    }),
+  });
 }
 
 /** Does a row give every part one plate? */
@@ -133,31 +150,30 @@ export function readRow(line: string): string[] | { problem: string } {
   }
 }
 
-/** @param drawn tree of a design whose parts were all given one plate */
-async function resultLine(text: string, known: Known, task: BatchTask, drawn?: Tree): Promise<BatchLine> {
+/** A way to build a design, as its line tells it beside the design as drawn. */
+type Way = Pick<DesignOption, 'name' | 'changes'> & ({ text: string } | { problem: PlacelessFault });
+
+/** @param ways of a row of changes: `drawn`, the tree before, where all parts were given one plate; and the design's options */
+async function resultLine(
+  text: string,
+  known: Known,
+  task: BatchTask,
+  ways?: { drawn: Tree | undefined; options: Way[] },
+): Promise<BatchLine> {
   try {
-    const { fileName, steadyOnly, series } = task;
-    const options = { fileName, namedFile: filesBeside(fileName) };
-    const read = await readDesignAnyUnit(text, options);
-    if (read.faults)
-      return faulty(
-        known,
-        read.faults.map((fault) => withoutPlace(fault, fileName)),
-      );
-    const asDrawn = drawn && (await readDesignAnyUnit(JSON.stringify(drawn), options)).design;
-    const thinned = asDrawn ? thinnedParts(asDrawn, read.design) : [];
-    const solved = estimate(read.design, { steadyOnly });
-    const { warmUp } = solved;
+    const read = await readDesignAnyUnit(text, readingOf(task));
+    if (read.faults) return faulty(known, withoutPlaces(read.faults, task));
+    const asked: Way[] =
+      ways?.options ?? read.options.map((each) => ({ ...each, changes: [...each.changes, ...each.also] }));
+    const options: object[] = [];
+    for (const way of asked) options.push(await optionResult(way, task));
     const result = {
       ...HEAD,
       name: read.design.name,
       changes: known.changes,
-      ...solved,
-      // what it rests on stays where the design is left out
-      fitted: solved.design.fitted?.logs,
-      design: undefined,
-      warnings: [...read.warnings, ...thinned, ...solved.warnings],
-      warmUp: series || warmUp === null ? warmUp : { ...warmUp, series: undefined },
+      ...(await solved(read, task, ways?.drawn)),
+      ...HEAD,
+      ...(options.length > 0 ? { options } : {}),
     };
     return { text: toJsonLine(result) };
   } catch (error) {
@@ -167,6 +183,48 @@ async function resultLine(text: string, known: Known, task: BatchTask, drawn?: T
   }
 }
 
+/** What an option comes to, or what is wrong with it in this line. */
+async function optionResult(way: Way, task: BatchTask): Promise<object> {
+  const { name, changes } = way;
+  const head = { name: shortened(name), changes: Object.fromEntries(changes.map(({ path, value }) => [path, value])) };
+  if ('problem' in way) return { ...head, error: errorOf([way.problem]) };
+  const read = await readDesignAnyUnit(way.text, { ...readingOf(task), alone: true });
+  if (read.faults) return { ...head, error: errorOf(withoutPlaces(read.faults, task)) };
+  return { ...head, ...(await solved(read, task)) };
+}
+
+/** Everything that is told of a design, but the design. */
+async function solved(
+  read: { design: Design; warnings: DesignWarning[] },
+  task: BatchTask,
+  drawn?: Tree,
+): Promise<object> {
+  const { steadyOnly, series } = task;
+  const asDrawn = drawn && (await readDesignAnyUnit(JSON.stringify(drawn), readingOf(task))).design;
+  const thinned = asDrawn ? thinnedParts(asDrawn, read.design) : [];
+  const result = estimate(read.design, { steadyOnly });
+  const { warmUp } = result;
+  return {
+    ...result,
+    // what it rests on stays where the design is left out
+    fitted: result.design.fitted?.logs,
+    design: undefined,
+    // told of the whole line
+    schema: undefined,
+    tool: undefined,
+    warnings: [...read.warnings, ...thinned, ...result.warnings],
+    warmUp: series || warmUp === null ? warmUp : { ...warmUp, series: undefined },
+  };
+}
+
+function readingOf({ fileName }: BatchTask): ReadOptions {
+  return { fileName, namedFile: filesBeside(fileName) };
+}
+
+function withoutPlaces(faults: readonly DesignFault[], { fileName }: BatchTask): PlacelessFault[] {
+  return faults.map((fault) => withoutPlace(fault, fileName));
+}
+
 /** Where a fault stands in the line says nothing, and where the line stands in the stream may not be told: it may be a part. */
 function withoutPlace({ file, line, column, ...fault }: DesignFault, fileName: string): PlacelessFault {
   if (file === fileName) return fault;
@@ -174,9 +232,15 @@ function withoutPlace({ file, line, column, ...fault }: DesignFault, fileName: s
 }
 
 function faulty(known: Known, told: PlacelessFault[]): BatchLine {
+  const { code, message } = errorOf(told);
+  return wrong(known, code, message, told);
+}
+
+function errorOf(told: PlacelessFault[]): BatchError {
   const count = told.length === 1 ? 'one fault' : `${told.length} faults`;
   const more = told.length === 1 ? '' : ', first';
-  return wrong(known, 'wrong-design', `${count} in the design${more}: ${formatPlaceless(told[0])}`, told);
+  const message = `${count} in the design${more}: ${formatPlaceless(told[0])}`;
+  return { code: 'wrong-design', message, faults: told };
 }
 
 function wrong({ name, changes }: Known, code: string, message: string, faults: BatchError['faults'] = []): BatchLine {

@@ -1,5 +1,6 @@
 import type { Design } from '../design/design.js';
 import { formatFaults, type DesignWarning } from '../design/faults.js';
+import type { DesignOption } from '../design/options.js';
 import { readDesignAnyUnit } from '../design/read.js';
 import { textWithFitted } from '../design/readFitted.js';
 import { exit, Stop } from './exit.js';
@@ -13,6 +14,8 @@ export interface LoadedDesign {
   /** paths of the fields that took their default */
   defaults: string[];
   warnings: DesignWarning[];
+  /** other ways to build it that the file names */
+  options: DesignOption[];
 }
 
 /**
@@ -34,6 +37,6 @@ export async function readLoaded(text: string, fileName: string): Promise<Loaded
     const what = count === 1 ? 'one fault' : `${count} faults`;
     throw new Stop(exit.wrongInput, `${fileName}: ${what} in the design\n${formatFaults(read.faults)}`);
   }
-  const { design, defaults, warnings } = read;
-  return { design, defaults, warnings, text: textWithFitted(text, namedFile) };
+  const { design, defaults, warnings, options } = read;
+  return { design, defaults, warnings, options, text: textWithFitted(text, namedFile) };
 }

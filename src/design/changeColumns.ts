@@ -1,9 +1,10 @@
 /** A table of changes to one design: a column a field, or several that go together; a row a design. */
 import { shortened, type PlacelessFault } from './faults.js';
 import { unknownStep } from './shape.js';
-import { pathText, type Path } from './source.js';
+import { pathText, type Path } from './path.js';
 import { PARTS } from './stations.js';
-import { changeTree, eachField, isPath, pathsIn, stepsOf, type Tree } from './vary.js';
+import { stepsOf } from './path.js';
+import { changeAll, eachField, isPath, pathsIn, problemOfValues, type Change, type Tree } from './vary.js';
 
 /** The column that is taken as text, whatever it looks like. */
 const NAME = 'name';
@@ -56,19 +57,18 @@ export function changeByRow(
   columns.forEach((column, i) => {
     if (cells[i] !== '' && column !== NAME) changes[column] = cells[i];
   });
-  let changed = tree;
-  for (const { path, value } of eachField(
-    Object.entries(changes).map(([each, text]) => ({ path: each, value: text })),
-  )) {
-    const made = changeTree(changed, { path, value });
-    if ('problem' in made) {
-      return { name: named, problem: faultOf(path, value, made.problem) };
-    }
-    changed = made.tree;
+  const cellsOf = Object.entries(changes).map(([path, value]) => ({ path, value }));
+  for (const { path, value } of cellsOf) {
+    const problem = problemOfValues({ path, value });
+    if (problem !== undefined) return { name: named, problem: faultOfChange({ path, value }, problem) };
   }
+  const made = changeAll(tree, eachField(cellsOf));
+  if ('problem' in made) return { name: named, problem: faultOfChange(made.change, made.problem) };
+  const changed = made.tree;
   return { tree: named === undefined ? changed : { ...changed, [NAME]: named }, name: named, changes };
 }
 
-function faultOf(path: string, value: string, message: string): PlacelessFault {
+/** A change that can't be made, as a fault. */
+export function faultOfChange({ path, value }: Change, message: string): PlacelessFault {
   return { code: 'cannot-be-built', path, value: shortened(value), message, allowed: null, nearest: null };
 }

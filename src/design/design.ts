@@ -57,5 +57,7 @@ export type Handle = NonNullable<Design['handles']>[number];
 export type Trailer = NonNullable<Design['trailer']>;
 /** Something carried along. */
 export type Load = NonNullable<Design['loads']>[number];
+/** Prices in SI: per kg, per m2. */
+export type Prices = NonNullable<Design['prices']>;
 /** How a cook's log is read that was measured on this pit. */
 export type LogSettings = NonNullable<Design['log']>;

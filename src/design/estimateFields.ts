@@ -8,8 +8,8 @@ import { NUMBER_PATHS, rangeOf, rowAt } from './fields.js';
 import { UNKNOWN_SCALES, type EstimateKind } from './fields/field.js';
 import type { Range } from './ranges.js';
 import { PARTS } from './stations.js';
-import { valueAt } from './source.js';
-import { stepsOf } from './vary.js';
+import { valueAt } from './path.js';
+import { stepsOf } from './path.js';
 
 export type { EstimateKind };
 

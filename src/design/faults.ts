@@ -14,7 +14,8 @@ export type FaultCode =
   | 'not-a-quantity'
   | 'not-finite'
   | 'out-of-range'
-  | 'cannot-be-built';
+  | 'cannot-be-built'
+  | 'no-change'; // an option that is the design as drawn
 
 export interface DesignFault {
   code: FaultCode;

@@ -17,6 +17,7 @@ import {
 } from './fields/field.js';
 import { log } from './fields/log.js';
 import { chamber, firebox, throat, upright } from './fields/parts.js';
+import { prices } from './fields/prices.js';
 import { fire, site, wood } from './fields/site.js';
 import { use } from './fields/use.js';
 import { stack } from './fields/stack.js';
@@ -96,6 +97,7 @@ export const DESIGN = {
   trailer: optional(trailer),
   loads: optional(list(load, 1, 50, 'What else is carried.')),
   log: optional(log),
+  prices: optional(prices),
 };
 
 /** The same in the order of the file format, where the throat stands before the upright. */

@@ -179,6 +179,17 @@ export function skinMass(faces: Face[], { insulation, steel }: Pick<HorizontalPa
   return sum(areas) * insulation.skin * skinDensity(insulation, steel);
 }
 
+/** Steel of parts and stacks that insulation covers [m2]. */
+export function insulatedArea(design: Design): number {
+  const { parts, stacks } = geometryOf(design);
+  const wrapped = ({ insulation }: { insulation?: Insulation }) => insulation !== undefined && insulation.thickness > 0;
+  return (
+    sum(
+      parts.map(({ name, faces }) => (wrapped(partOf(design, name)) ? sum(faces.map((each) => each.outsideArea)) : 0)),
+    ) + sum(design.stacks.map((stack, i) => (wrapped(stack) ? stacks[i].outsideArea : 0)))
+  );
+}
+
 /** Outer skin of a stack [kg]. */
 export function stackSkinMass(stack: Stack): number {
   const { insulation, steel } = stack;

@@ -1,6 +1,6 @@
 /** Where two parts meet, and through which opening: the one place that knows which face of which part touches which. */
 import type { Design, HorizontalPart, Opening, PartName, Steel, Upright } from './design.js';
-import type { Path } from './source.js';
+import type { Path } from './path.js';
 import { overlap, type Section } from './overlap.js';
 
 export interface Joint {

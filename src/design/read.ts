@@ -7,14 +7,17 @@
 import { loadOtherUnits, type OtherUnits } from '../units/index.js';
 import { withFitted } from './applyFitted.js';
 import type { Design } from './design.js';
+import type { Fitted } from './fitted.js';
 import { DESIGN, rangeOf } from './fields.js';
 import { readRows } from './fields/field.js';
 import type { DesignFault, DesignWarning } from './faults.js';
+import { readOptions, type DesignOption } from './options.js';
 import { readFitted, type NamedFile } from './readFitted.js';
 import { Reading } from './reading.js';
 import { checkSense } from './sense.js';
 import { checkShape } from './shape.js';
 import { readSource } from './source.js';
+import type { Tree } from './vary.js';
 
 export interface ReadOptions {
   /** name that faults carry; '-' for standard input */
@@ -23,7 +26,11 @@ export interface ReadOptions {
   otherUnits?: OtherUnits;
   /** gives the text of a file that the design names; without it a design can name none, and holds the block itself */
   namedFile?: NamedFile;
+  /** leaves the design's options alone, right or wrong */
+  alone?: true;
 }
+
+type Read = Extract<ReadResult, { design: Design }>;
 
 export type ReadResult =
   | {
@@ -31,6 +38,8 @@ export type ReadResult =
       /** paths of the fields that took their default */
       defaults: string[];
       warnings: DesignWarning[];
+      /** other ways to build it that the file names */
+      options: DesignOption[];
       faults?: undefined;
     }
   | { design?: undefined; faults: DesignFault[] };
@@ -50,9 +59,19 @@ export function readDesign(text: string, options: ReadOptions): ReadResult {
   checkShape(source.tree, reading);
   checkSense(design, reading);
   if (reading.faults.length + faults.length > 0) return { faults: [...inOrder(reading.faults), ...inOrder(faults)] };
+  const drawn = applyFitted(design, fitted, reading);
+  const tree = source.tree as Tree;
+  if (options.alone || tree.options === undefined) return { ...drawn, options: [] };
+  const readTree = (each: string) => readDesign(each, { ...options, alone: true });
+  const ways = readOptions(tree, drawn.design, reading, readTree);
+  return reading.faults.length > 0 ? { faults: inOrder(reading.faults) } : { ...drawn, options: ways };
+}
+
+/** What measured cooks have told takes the place of what the design leaves to a default. */
+function applyFitted(design: Design, fitted: Fitted | undefined, reading: Reading): Omit<Read, 'options'> {
   const { defaults, warnings } = reading;
   if (!fitted) return { design, defaults, warnings };
-  const byWood = root.child('fire').read('heat', rangeOf('fire.heat'))?.wood ?? false;
+  const byWood = reading.root().child('fire').read('heat', rangeOf('fire.heat'))?.wood ?? false;
   const applied = withFitted(design, fitted, byWood);
   return {
     design: applied.design,

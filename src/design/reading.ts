@@ -2,7 +2,8 @@
 import { format, formatBoth, parseQuantity, type GaugeTable, type OtherUnits } from '../units/index.js';
 import { shortened, type DesignFault, type DesignWarning, type FaultCode } from './faults.js';
 import { PLATE, type Range } from './ranges.js';
-import { pathText, type Path, type Source } from './source.js';
+import { pathText, type Path } from './path.js';
+import type { Source } from './source.js';
 
 type Tree = Readonly<Record<string, unknown>>;
 

@@ -3,10 +3,11 @@
  * use is made from it.
  */
 import { IN_FILE } from './fields.js';
-import { objectOf } from './fields/field.js';
+import { objectOf, optional } from './fields/field.js';
 import { fitted } from './fields/fitted.js';
+import { options } from './fields/options.js';
 
-export const designSchema = objectOf({ ...IN_FILE, fitted }).meta({
+export const designSchema = objectOf({ ...IN_FILE, options: optional(options), fitted }).meta({
   title: 'pitwright design',
   description: 'A wood-fired pit, as a builder describes it.',
 });

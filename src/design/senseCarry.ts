@@ -2,7 +2,7 @@
 import { format } from '../units/index.js';
 import type { Design, Handle, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
-import type { Path } from './source.js';
+import type { Path } from './path.js';
 
 /** Least distance of an axle from the coupler [m]: 1 ft; nearer, no lever is left (common practice, no source). */
 const LEAST_LEVER = 0.3048;

@@ -5,7 +5,7 @@ import { horizontalSection, jointsOf, uprightSide, type Joint } from './joints.j
 import { overlap, sectionArea, type Section } from './overlap.js';
 import type { Reading } from './reading.js';
 import { isHollow } from './senseParts.js';
-import type { Path } from './source.js';
+import type { Path } from './path.js';
 
 /** How far an upright's floor may stand off its firebox's roof [m] (3 in, common practice, no source). */
 const SEAT = 0.0762;

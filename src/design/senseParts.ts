@@ -3,7 +3,7 @@ import { format } from '../units/index.js';
 import { stackSection } from './geometryOf.js';
 import type { Design, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
 import type { Reading } from './reading.js';
-import type { Path } from './source.js';
+import type { Path } from './path.js';
 import { widthAt } from './overlap.js';
 
 /** Room above a part's roof in which a stack may still begin: a collar or a coupling [m] (3 in, common practice, no source). */

@@ -5,7 +5,7 @@ import { shortened } from './faults.js';
 import { fieldFor } from './otherNames.js';
 import type { FaultDetail, Reading } from './reading.js';
 import { designSchema } from './schema.js';
-import { pathText, valueAt, type Path } from './source.js';
+import { pathText, valueAt, type Path } from './path.js';
 import { specimenAt } from './specimens.js';
 import { PARTS } from './stations.js';
 
@@ -13,6 +13,7 @@ type Issue = z.core.$ZodIssue;
 
 const TYPE_WORDS: Readonly<Record<string, string>> = {
   object: 'a block of fields',
+  record: 'a block of fields',
   array: 'a list',
   string: 'text',
   number: 'a plain number',

@@ -2,8 +2,7 @@
 import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Document, type Node, type Pair } from 'yaml';
 import { readNumber, withDecimalPoint } from '../units/index.js';
 import { shortened, type DesignFault, type FaultCode } from './faults.js';
-
-export type Path = readonly (string | number)[];
+import { pathText, type Path } from './path.js';
 
 export interface Place {
   line: number;
@@ -30,23 +29,6 @@ const MAX_LINES = 5_000;
 const MAX_MARKS = 10_000;
 const MAX_DEPTH = 60;
 const MAX_SYNTAX_FAULTS = 20;
-
-/** `firebox.intakes[0].diameter` */
-export function pathText(path: Path): string {
-  return path
-    .map((part, i) => (typeof part === 'number' ? `[${part}]` : i === 0 ? shortened(part) : `.${shortened(part)}`))
-    .join('');
-}
-
-/** The value at a path of a tree; undefined where there is none. */
-export function valueAt(tree: unknown, path: Path): unknown {
-  let value = tree;
-  for (const part of path) {
-    if (typeof value !== 'object' || value === null || !Object.hasOwn(value, part)) return undefined;
-    value = (value as Record<string | number, unknown>)[part];
-  }
-  return value;
-}
 
 /** Parses a text. Gives faults alone when there is no tree to go on with. Never throws. */
 export function readSource(text: string, file: string): Source | { faults: DesignFault[] } {

@@ -30,10 +30,12 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   trailer: '{ mass: 900 lb, balance: 80 in, axle: 90 in, offset: 150 in, axleRating: 3500 lb, hitchRating: 2000 lb }',
   loads: '[{ name: splits, kind: wood, mass: 150 lb, position: 40 in }]',
   log: '{ accuracy: 2 °F }',
+  prices: '{ steel: $1.20/lb, insulation: $4/ft^2, wood: $0.25/lb }',
+  options: '[{ name: 3/16 shell, changes: { all.plate: 3/16 in } }]',
 };
 
 /** The example of a block or a list by its path, without the places of lists. */
 export function specimenAt(path: string): string | undefined {
-  const plain = path.replace(/\[\d+\]/g, '');
+  const plain = path.replace(/\[\d+\]/g, '').replace(/^options\..*/, 'options');
   return SPECIMENS[plain] ?? SPECIMENS[plain.replace(/^(firebox|upright)\./, 'chamber.')];
 }

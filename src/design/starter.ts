@@ -93,4 +93,12 @@ gauge: middle                      # fireEnd, middle or stackEnd; uprightLower o
 #   events: [{ at: 3 h, lasts: 30 s, door: true }, { at: 5 h, lasts: 10 min, wind: 20 mph }]
 #   dieDown: 1 h
 # innerConvection: 1.0             # factor on all inner convection (estimate, 0.8 to 2)
+
+# prices: { steel: $1.20/lb, insulation: $4/ft^2, wood: $0.25/lb }   # what an option costs, and when it is paid back
+# options:                         # other ways to build it, for compare, report and page
+#   - { name: 3/16 shell, changes: { all.plate: 3/16 in } }
+#   - name: heavy box, wrapped
+#     changes:                     # several fields at once; none takes one away
+#       firebox.plate: 3/8 in
+#       firebox.insulation: { material: ceramic fibre, thickness: 2 in, skin: 16 ga }
 `;

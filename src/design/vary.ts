@@ -1,6 +1,6 @@
 /**
  * One field of a design file, or several that go together, with several values in turn:
- * `chamber.plate, upright.plate = 1/8 in | 3/16 in | 1/4 in`.
+ * `chamber.plate, upright.plate = 1/8 in | 3/16 in | 1/4 in`, or each with its own: `... = 1/8 in; 3/16 in | 1/4 in; 3/8 in`.
  *
  * Values are changed in the file's tree and the whole is read again, so that every way to write a quantity and every fault
  * report holds for them too.
@@ -8,10 +8,11 @@
 import { convert, parseQuantity } from '../units/index.js';
 import type { PartName } from './design.js';
 import { formatFault, shortened } from './faults.js';
+import { stepsOf, type Step } from './path.js';
 import { readSource } from './source.js';
 import { PARTS } from './stations.js';
 
-/** A field, or several with commas between them, and what it is to be in turn, all as written. */
+/** A field, or several with commas between them, and what it is, or they are, to be in turn, all as written. */
 export interface Variation {
   path: string;
   values: string[];
@@ -19,14 +20,13 @@ export interface Variation {
   text: string;
 }
 
-/** A field and what it is to be, as written; `none` takes the field away. */
+/** A field and what it is to be, as written; `none` takes the field away. Several have one value, or one each behind semicolons. */
 export interface Change {
   path: string;
   value: string;
 }
 
 export type Tree = Record<string, unknown>;
-type Step = string | number;
 
 /** First step of a path that means every part there is. */
 const ALL = 'all';
@@ -51,10 +51,13 @@ export function parseVariation(text: string): Variation | { problem: string } {
   }
   const twice = paths.find((path, i) => paths.indexOf(path) < i);
   if (twice !== undefined) return { problem: `names ${twice} twice` };
-  const values = splitAtBars(text.slice(at + 1)).map((value) => value.trim());
+  const values = splitAt('|', text.slice(at + 1));
   if (values.some((value) => value === '')) return { problem: 'has an empty value between its bars' };
+  const path = paths.join(', ');
+  const uneven = values.map((value) => problemOfValues({ path, value })).find((problem) => problem !== undefined);
+  if (uneven !== undefined) return { problem: uneven };
   if (values.length > MOST_VALUES) return { problem: `has ${values.length} values; up to ${MOST_VALUES} are compared` };
-  return { path: paths.join(', '), values, text };
+  return { path, values, text };
 }
 
 /** The fields that a text names, with commas between them. */
@@ -67,9 +70,23 @@ export function isPath(text: string): boolean {
   return /^[A-Za-z]\w*(?:\[\d+\])?(?:\.(?:[A-Za-z]\w*|\d+)(?:\[\d+\])?)+$|^[A-Za-z]\w*$/.test(text);
 }
 
-/** Bars part values, but not inside quotes. */
-function splitAtBars(text: string): string[] {
-  return text.match(/(?:"[^"|]*"|[^|])+|(?<=\||^)(?=\||$)/g) ?? [''];
+/** A bar or a semicolon parts values, wherever it stands: a quotation mark may be an inch. */
+function splitAt(mark: '|' | ';', text: string): string[] {
+  return text.split(mark).map((value) => value.trim());
+}
+
+/** The fields of a change, each with its value. */
+export function fieldsOf({ path, value }: Change): Change[] {
+  const values = splitAt(';', value);
+  return pathsIn(path).map((each, i) => ({ path: each, value: values.length === 1 ? value : values[i] }));
+}
+
+/** What keeps the values of a change from being one for all of its fields, or one for each; undefined: nothing. */
+export function problemOfValues({ path, value }: Change): string | undefined {
+  const [fields, values] = [pathsIn(path).length, splitAt(';', value)];
+  if (values.some((each) => each === '')) return 'has an empty value between its semicolons';
+  if (values.length === 1 || values.length === fields) return undefined;
+  return `has ${values.length} values with semicolons between them for ${fields === 1 ? 'one field' : `${fields} fields`}`;
 }
 
 /** Every combination of the variations' values, the first of each first. */
@@ -82,7 +99,7 @@ export function combinations(variations: readonly Variation[]): Change[][] {
 
 /** A change of each field, in the order in which none undoes another that says more: all parts, a part by name, its door. */
 export function eachField(changes: readonly Change[]): Change[] {
-  const fields = changes.flatMap(({ path, value }) => pathsIn(path).map((each) => ({ path: each, value })));
+  const fields = changes.flatMap(fieldsOf);
   const rank = ({ path }: Change) => {
     const steps = stepsOf(path);
     return steps.includes('door') ? 2 : steps[0] === ALL ? 0 : 1;
@@ -124,6 +141,20 @@ export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree; a
   return { tree: copy, also };
 }
 
+/** The same with several changes made, one after the other. */
+export function changeAll(
+  tree: Tree,
+  changes: readonly Change[],
+): { tree: Tree; also: Change[] } | { change: Change; problem: string } {
+  let changed = { tree, also: [] as Change[] };
+  for (const change of changes) {
+    const made = changeTree(changed.tree, change);
+    if ('problem' in made) return { change, problem: made.problem };
+    changed = { tree: made.tree, also: [...changed.also, ...made.also] };
+  }
+  return changed;
+}
+
 function isPlate(steps: Step[]): boolean {
   return steps.length === 2 && steps[1] === 'plate' && PARTS.includes(steps[0] as PartName);
 }
@@ -159,19 +190,6 @@ function samePlate(a: unknown, b: unknown, stainless: boolean): boolean {
 
 function partsOf(tree: Tree): PartName[] {
   return PARTS.filter((part) => Object.hasOwn(tree, part) && tree[part] !== null);
-}
-
-/** A path's names and indices: `stacks[0].height` is stacks, 0, height. */
-export function stepsOf(path: string): Step[] {
-  return path.split('.').flatMap((part): Step[] => {
-    const match = /^(\w+)\[(\d+)\]$/.exec(part);
-    if (match) return [stepOf(match[1]), Number(match[2])];
-    return [stepOf(part)];
-  });
-}
-
-function stepOf(text: string): Step {
-  return /^\d+$/.test(text) ? Number(text) : text;
 }
 
 /** A value as a file would hold it: read as YAML, so that quotes and braces mean what they mean there. */

@@ -1,4 +1,4 @@
-import { Document, isAlias, isMap, isSeq, parseDocument, visit } from 'yaml';
+import { Document, isAlias, isMap, isSeq, parse, parseDocument, visit } from 'yaml';
 
 export type FieldPath = readonly (string | number)[];
 
@@ -41,8 +41,29 @@ export class DesignText {
     if (this.has(path)) this.doc.deleteIn(path);
   }
 
+  /** Brings the file to what another text holds; what both have stays as it is written, comments and all. */
+  follow(other: string): void {
+    this.change([], this.doc.toJS({ maxAliasCount: 50 }), parse(other, { schema: 'core' }));
+  }
+
+  private change(path: FieldPath, from: unknown, to: unknown): void {
+    if (JSON.stringify(from) === JSON.stringify(to)) return;
+    if (to === undefined) this.doc.deleteIn(path);
+    else if (Array.isArray(from) && Array.isArray(to) && from.length === to.length) {
+      from.forEach((item, i) => this.change([...path, i], item, to[i]));
+    } else if (isBlock(from) && isBlock(to)) {
+      for (const key of new Set([...Object.keys(from), ...Object.keys(to)])) {
+        this.change([...path, key], from[key], to[key]);
+      }
+    } else this.doc.setIn(path, this.doc.createNode(to));
+  }
+
   /** YAML that the command reads. */
   text(): string {
     return this.doc.toString({ lineWidth: 0 });
   }
+}
+
+function isBlock(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
 }

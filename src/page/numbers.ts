@@ -1,11 +1,12 @@
 /** The numbers of an option, row by row, printed as the command prints them, and what differs from another option. */
 import { platesOf } from '../design/plates.js';
+import { cookLength, costRows, costsOf, currencyOf, PAYBACK, paybackNumber, paybackOf } from '../study/costs.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { held, heldAt, heldLoss, LOSSES, ofResult, plateOf, type Quantity } from '../study/quantities.js';
 import { MISSING, sameTime, tellingOf } from '../study/compare/told.js';
 import { sayIn, sayQuantity, type Say } from '../words/quantity.js';
 import { wordsOf } from '../words/quantityWords.js';
-import { format } from '../units/index.js';
+import { format, withCurrency } from '../units/index.js';
 
 export interface NumberRow {
   quantity: Omit<Quantity, 'of'>;
@@ -15,6 +16,8 @@ export interface NumberRow {
   text: string;
   /** SI; null: does not exist */
   si: number | null;
+  /** of money */
+  currency?: string;
 }
 
 /** Shop units with SI in brackets where there is room, or shop units alone. */
@@ -26,8 +29,16 @@ const sayShop: Say = (kind, si, { digits, shop } = {}) =>
     ...(shop === undefined ? {} : { unit: shop }),
   });
 
-/** Rows of a result that has its warm-up; all options of one page give rows with the same meaning under the same key. */
-export function numberRows(result: EstimateResult, units: NumberUnits): NumberRow[] {
+/**
+ * Rows of a result that has its warm-up; all options of one page give rows with the same meaning under the same key.
+ *
+ * @param beside results of all options, the first of them what the others are held against
+ */
+export function numberRows(
+  result: EstimateResult,
+  units: NumberUnits,
+  beside: readonly EstimateResult[] = [result],
+): NumberRow[] {
   const say = units === 'both' ? sayIn('shop') : sayShop;
   const { steady, design } = result;
   const losses = LOSSES.filter((place) => steady && steady.heatLoss_W[place] !== 0);
@@ -41,7 +52,9 @@ export function numberRows(result: EstimateResult, units: NumberUnits): NumberRo
     ['Where the heat goes, holding', losses.map(heldLoss)],
     ['Air and draft, holding', steady ? AIR.map(held) : []],
     ['Steel', [...platesOf(design).map(plateOf), ofResult('steel_kg')]],
+    ['What it costs', costsBeside(result, beside)],
   ];
+  const currency = currencyOf(beside.map((each) => each.design));
   return groups.flatMap(([group, quantities]) =>
     quantities.map((quantity): NumberRow => {
       const si = quantity.of({ result });
@@ -50,11 +63,28 @@ export function numberRows(result: EstimateResult, units: NumberUnits): NumberRo
         quantity,
         label: `${wordsOf(quantity, 'page')}${gauge}`,
         group,
-        text: si === null ? missing(quantity) : `${bound(quantity)}${sayQuantity(say, quantity, si)}`,
+        text: si === null ? missing(quantity) : `${bound(quantity)}${valueText(quantity, si, say, currency)}`,
         si,
+        ...(currency === undefined ? {} : { currency }),
       };
     }),
   );
+}
+
+/** What the options cost, and when this one is paid back, as far as their designs have prices. */
+function costsBeside(result: EstimateResult, beside: readonly EstimateResult[]): Quantity[] {
+  const pits = beside.map((each) => ({ result: each }));
+  const costs = costsOf(pits, cookLength(beside[0].design));
+  const cooks = result === beside[0] ? null : paybackNumber(paybackOf(costs, { result }, pits[0]));
+  return [
+    ...costRows(costs).filter(({ of }) => pits.some((pit) => of(pit) !== null)),
+    ...(cooks === null ? [] : [{ ...PAYBACK, of: () => cooks }]),
+  ];
+}
+
+function valueText(quantity: NumberRow['quantity'], si: number, say: Say, currency?: string): string {
+  if (quantity.kind !== 'money' && quantity.kind !== 'cooks') return sayQuantity(say, quantity, si);
+  return tellingOf(quantity, [{ baseline: si, value: si, none: true }], 'shop', currency).quantity(si);
 }
 
 const AIR = [
@@ -97,14 +127,20 @@ export function toldBeside(rows: readonly (NumberRow | undefined)[]): (ToldNumbe
       base !== null &&
       (Math.abs(value - base) <= quantity.none(base) || (times !== null && sameTime(value, base, times))),
   }));
-  const telling = tellingOf(quantity, pairs, 'shop');
+  const telling = tellingOf(quantity, pairs, 'shop', rows.find((row) => row !== undefined)?.currency);
   return rows.map((row, i) => {
     if (!row) return null;
     const apart = i === 0 ? '' : telling.difference(pairs[i]);
     const bare = apart === '' || apart === 'same' || apart === MISSING || telling.unit === '';
+    const told = () => (quantity.kind === 'money' ? signedMoney(apart, telling.unit) : `${apart} ${telling.unit}`);
     return {
       text: `${row.si === null ? '' : bound(quantity)}${telling.quantity(row.si)}`,
-      difference: apart === MISSING ? '' : (bare ? apart : `${apart} ${telling.unit}`).replace(/^-/, '−'),
+      difference: apart === MISSING ? '' : (bare ? apart : told()).replace(/^-/, '−'),
     };
   });
+}
+
+/** `+$108` for `+108`. */
+function signedMoney(difference: string, currency: string): string {
+  return difference.slice(0, 1) + withCurrency(difference.slice(1), currency);
 }

@@ -1,7 +1,8 @@
 import { plainText } from '../words/plainText.js';
 import { MISSING } from '../study/compare/told.js';
 import { element, setText } from './dom.js';
-import { numberRows, toldBeside, type NumberRow, type NumberUnits } from './numbers.js';
+import type { EstimateResult } from '../study/estimate/result.js';
+import { numberRows, toldBeside, type NumberRow } from './numbers.js';
 import type { Option, Workbench } from './workbench.js';
 
 export interface OptionActions {
@@ -21,8 +22,13 @@ export class NumbersView {
   ) {}
 
   update(bench: Workbench): void {
-    const columns = bench.options.map((option) => {
-      const rows = optionRows(option, bench.options.length === 1 ? 'both' : 'shop');
+    const results = bench.options.map(newest);
+    const beside = results.filter((result) => result !== null);
+    const columns = bench.options.map((option, i) => {
+      const result = results[i];
+      // what others cost is told against the first option alone
+      const others = results[0] === null ? undefined : beside;
+      const rows = result && numberRows(result, bench.options.length === 1 ? 'both' : 'shop', others);
       return { option, rows: rows && new Map(rows.map((row) => [row.quantity.key, row])) };
     });
     const rows = mergedRows(columns.map((column) => column.rows));
@@ -118,9 +124,8 @@ export class NumbersView {
 }
 
 /** The newest steady numbers with the newest warm-up, which comes a moment later. */
-function optionRows({ full, result }: Option, units: NumberUnits): NumberRow[] | null {
-  if (!result) return null;
-  return numberRows({ ...result, warmUp: full?.warmUp ?? null }, units);
+function newest({ full, result }: Option): EstimateResult | null {
+  return result && { ...result, warmUp: full?.warmUp ?? null };
 }
 
 /** Rows of all options together, in order; an option that lacks one shows a dash. */

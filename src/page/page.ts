@@ -73,7 +73,8 @@ export class Page {
   open(): void {
     this.wire();
     this.showAll();
-    this.solve();
+    this.solveAll();
+    this.tellLeftOut();
   }
 
   private wire(): void {
@@ -98,8 +99,10 @@ export class Page {
       const faults = this.bench.load(text, name);
       showFaults(part('messages'), name, faults);
       if (faults) return;
-      this.changed();
+      this.showAll();
+      this.solveAll();
       setText(part('status'), `${plainText(name, 60)} is open.`);
+      this.tellLeftOut();
     });
     part('save').addEventListener('click', () => saveFile(this.bench.current));
     part('print').addEventListener('click', () => {
@@ -125,10 +128,26 @@ export class Page {
     this.solve();
   }
 
-  private solve(): void {
-    const { current } = this.bench;
-    current.awaited = this.solver.solve(current.id, current.design);
-    part('verdict').classList.add('waiting');
+  private solve(option = this.bench.current): void {
+    option.awaited = this.solver.solve(option.id, option.design);
+    if (option === this.bench.current) part('verdict').classList.add('waiting');
+  }
+
+  /** Every option that has no numbers yet, the current one first. */
+  private solveAll(): void {
+    const { current, options } = this.bench;
+    this.solve();
+    for (const option of options) if (option !== current && option.full === null) this.solve(option);
+  }
+
+  /** Options of a file that are not shown are missed in silence otherwise. */
+  private tellLeftOut(): void {
+    const { leftOut } = this.bench;
+    const told = part('left-out');
+    told.hidden = leftOut === 0;
+    if (leftOut === 0) return;
+    const what = leftOut === 1 ? 'One option' : `${leftOut} options`;
+    setText(told, `${what} of the file ${leftOut === 1 ? 'is' : 'are'} not shown: there is room for ${MOST_OPTIONS}.`);
   }
 
   private take(reply: SolveReply, full: boolean): void {

@@ -1,6 +1,7 @@
 /** The designs side by side, each with its last good reading, what is still wrong, and its result. Knows no page. */
 import type { Design } from '../design/design.js';
 import { formatFault, type DesignFault, type DesignWarning } from '../design/faults.js';
+import type { DesignOption } from '../design/options.js';
 import { readDesign } from '../design/read.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { idOf, type Control } from './controls.js';
@@ -48,14 +49,18 @@ interface Reading {
 export class Workbench {
   readonly options: Option[] = [];
   current: Option;
+  /** options of the file that there is no room for */
+  leftOut = 0;
   private ids = 0;
 
   /** @param start a design that reads without faults */
   constructor(start: string) {
-    const read = readText(DesignText.from(start));
-    if ('faults' in read) throw new Error(formatFault(read.faults[0]));
-    this.current = this.optionFrom(read, 'As drawn');
+    const first = readDesign(start, { fileName: 'page' });
+    if (first.faults) throw new Error(formatFault(first.faults[0]));
+    const text = DesignText.from(start);
+    this.current = this.optionFrom({ ...first, text }, 'As drawn');
     this.options.push(this.current);
+    this.addNamed(first.options);
   }
 
   get baseline(): Option {
@@ -117,7 +122,19 @@ export class Workbench {
     option.refused.clear();
     Object.assign(option, { result: null, full: null });
     this.take(option, read);
+    this.addNamed(first.options);
     return null;
+  }
+
+  /** The options that a file names, where its design stands alone; beside others they would be taken for options of those. */
+  private addNamed(named: readonly DesignOption[]): void {
+    const room = this.options.length === 1 ? MOST_OPTIONS - 1 : 0;
+    for (const { name, text: built, ...read } of named.slice(0, room)) {
+      const text = this.current.text.copy();
+      text.follow(built);
+      this.options.push(this.optionFrom({ ...read, text }, name));
+    }
+    this.leftOut = Math.max(0, named.length - room);
   }
 
   private take(option: Option, { text, design, warnings, defaults }: Reading): boolean {
@@ -150,7 +167,7 @@ export class Workbench {
 }
 
 function readText(text: DesignText): Reading | { faults: DesignFault[] } {
-  const read = readDesign(text.text(), { fileName: 'page' });
+  const read = readDesign(text.text(), { fileName: 'page', alone: true });
   if (read.faults) return { faults: read.faults };
   const { design, warnings, defaults } = read;
   return { text, design, warnings, defaults };

@@ -18,16 +18,17 @@ export interface DesignRow {
 /** Every input of a design as it was read, in the order of the file format, with the defaults that were taken marked. */
 export function designRows(design: Design, defaults: string[], say: Say): DesignRow[] {
   const taken = new Set(defaults);
-  const { fitted, ...drawn } = design;
+  const { fitted, prices, ...drawn } = design;
+  const { currency, ...priced } = prices ?? { currency: '' };
   const used = fitted ? valuesInUse(fitted).values.map((value) => value.path) : [];
   const settled = new Set(
     estimateFieldsOf(design)
       .filter(({ path }) => used.includes(path))
       .flatMap(({ targets }) => targets.map(({ path }) => path)),
   );
-  return walk(drawn, '').map(({ path, value }) => ({
+  return walk({ ...drawn, prices: priced }, '').map(({ path, value }) => ({
     path: plainText(path),
-    value: print(path, value, say),
+    value: print(path, value, say, currency),
     isDefault: taken.has(path) || [...taken].some((each) => path.startsWith(`${each}.`)),
     isFitted: settled.has(path),
   }));
@@ -48,9 +49,9 @@ function asWritten(part: object): object {
   return shape === 'round' && width === height ? { shape, diameter: width, ...rest } : part;
 }
 
-function print(path: string, value: string | number, say: Say): string {
+function print(path: string, value: string | number, say: Say, currency: string): string {
   if (typeof value === 'string') return plainText(value) || '-';
   const row = rowAt(path);
   if (!row || row.print?.bare) return String(Number(value.toPrecision(4)));
-  return say(row.range.kind, value, row.print);
+  return say(row.range.kind, value, { ...row.print, currency });
 }

@@ -16,9 +16,12 @@ export interface Found {
   studies?: EventStudies | null;
 }
 
-interface Row<From> {
-  /** how it is printed; a temperature's difference is a temperature difference; 'money' in the currency of a comparison */
-  kind: Kind | 'money';
+export interface Row<From> {
+  /**
+   * how it is printed; a temperature's difference is a temperature difference; 'money' in the currency of a comparison; 'cooks'
+   * after which something is paid back
+   */
+  kind: Kind | 'money' | 'cooks';
   /** units, by system, where the usual one of the kind is unhandy */
   unit?: Partial<Record<UnitSystem, string>>;
   /** significant figures, where the usual ones of the kind are too many or too few */
@@ -178,9 +181,11 @@ const RESULT = {
 export type StateName = keyof typeof STATE;
 type StationQuantity = keyof typeof STATION;
 export type ResultName = keyof typeof RESULT;
-export type QuantityName = StateName | StationQuantity | ResultName | 'heatLoss_W' | 'plate_m' | 'steelCost';
+type CostName = 'steelCost' | 'insulationCost' | 'buildCost' | 'cookWood_kg' | 'cookCost' | 'payback';
+export type QuantityName = StateName | StationQuantity | ResultName | CostName | 'heatLoss_W' | 'plate_m';
 
-function made(
+/** A quantity of its row. */
+export function made(
   key: string,
   name: QuantityName,
   row: Row<Found>,
@@ -241,12 +246,6 @@ export function heldLoss(place: keyof HeatLoss): Quantity {
 export function plateOf({ name, part }: Pick<PartPlate, 'name' | 'part'>): Quantity {
   const of = ({ result }: Found) => platesOf(result.design).find((each) => each.name === name)?.plate;
   return made(`plate_m.${name.replaceAll(' ', '_')}`, 'plate_m', { kind: 'plate', of }, { at: name, part });
-}
-
-/** What the steel costs at a price per weight. */
-export function costOfSteel(price: number): Quantity {
-  const of = ({ result }: Found) => result.geometry.totalSteelMass_kg * price;
-  return made('steelCost', 'steelCost', { kind: 'money', of });
 }
 
 function inState(of: Row<SteadyState>['of']): Row<Found>['of'] {

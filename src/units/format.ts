@@ -8,11 +8,13 @@
  * - `unitOf(kind, system, options?)` and `convert(kind, si, system, options?)`: unit name and plain number, for axes and tables.
  *
  * Numbers are rounded to what is known: three significant figures (`digits` changes that), temperatures to one degree.
+ * A price is told to the cent: `$1.20/lb`.
  * `unit` forces a unit of the kind's table (`{ unit: 'g/s' }` for air, `{ unit: 'ft' }` for altitude). null, NaN or an infinity
  * prints as a dash, never as a number.
  */
 import { gaugeNumbers, gaugeThickness } from './gauges.js';
-import { findUnit, type Kind, type UnitRow } from './kinds.js';
+import { findUnit, PRICE_KINDS, type Kind, type UnitRow } from './kinds.js';
+import { withCurrency } from './price.js';
 
 export type UnitSystem = 'shop' | 'si';
 
@@ -21,6 +23,8 @@ export interface FormatOptions {
   digits?: number;
   /** a unit of the kind's table instead of the usual one */
   unit?: string;
+  /** of a price */
+  currency?: string;
 }
 
 type SystemUnits = Readonly<Record<UnitSystem, string>>;
@@ -45,6 +49,8 @@ const USUAL: Readonly<Record<Exclude<Kind, 'number'>, SystemUnits>> = {
   share: { shop: '%', si: '%' },
   perLength: { shop: 'per ft', si: 'per m' },
   heatFlux: { shop: 'BTU/(h ft²)', si: 'W/m²' },
+  pricePerMass: { shop: '/lb', si: '/kg' },
+  pricePerArea: { shop: '/ft²', si: '/m²' },
 };
 
 const DASH = '–';
@@ -178,8 +184,16 @@ export function format(
   const unit = row(kind, si, system, options);
   if (!unit) return plain(si, digits);
   const value = (si - (unit.offset ?? 0)) / unit.factor;
+  if (PRICE_KINDS.has(kind)) return `${withCurrency(price(value), options.currency ?? '$')}${unit.name}`;
   const text = kind === 'temperature' ? withCommas(Math.round(value)) : plain(value, digits);
   return `${text}${unit.name === '%' ? ' %' : ` ${unit.name}`}`;
+}
+
+/** To the cent, unless it is round, or a few cents alone. */
+function price(amount: number): string {
+  const cents = Math.round(100 * amount) / 100;
+  if (cents < 0.1) return plain(amount, 2);
+  return Number.isInteger(cents) ? withCommas(cents) : cents.toFixed(2);
 }
 
 function withCommas(value: number): string {

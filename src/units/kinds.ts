@@ -28,6 +28,8 @@ export type Kind =
   | 'share'
   | 'perLength'
   | 'heatFlux'
+  | 'pricePerMass'
+  | 'pricePerArea'
   | 'number';
 
 export interface UnitRow {
@@ -60,17 +62,35 @@ const LENGTHS: UnitRow[] = [
   row('m', 1, 'metre', 'metres', 'meter', 'meters'),
 ];
 
+const MASSES: UnitRow[] = [
+  row('lb', POUND, 'lbs', 'lb.', 'lbm', 'pound', 'pounds', '#'),
+  row('oz', POUND / 16, 'ounce', 'ounces'),
+  row('kg', 1, 'kilogram', 'kilograms'),
+  row('g', 1e-3, 'gram', 'grams'),
+  row('US ton', 2000 * POUND, 'ton', 'tons', 'short ton', 'short tons'),
+  row('tonne', 1000, 'tonnes', 'metric ton', 'metric tons'),
+];
+
+const AREAS: UnitRow[] = [
+  row('in²', INCH ** 2, 'in^2', 'in2', 'sq in', 'sq. in.', 'sqin', 'square inch', 'square inches'),
+  row('ft²', FOOT ** 2, 'ft^2', 'ft2', 'sq ft', 'sq. ft.', 'sqft', 'square foot', 'square feet'),
+  row('mm²', 1e-6, 'mm^2', 'mm2'),
+  row('cm²', 1e-4, 'cm^2', 'cm2', 'sq cm'),
+  row('m²', 1, 'm^2', 'm2', 'sq m'),
+];
+
+/** What a price is for; the currency stands with the amount. */
+const each = (units: readonly UnitRow[], names: readonly string[]): UnitRow[] =>
+  names.map((name) => {
+    const { factor, also } = units.find((unit) => unit.name === name)!;
+    return row(`/${name}`, 1 / factor, ...also.map((other) => `/${other}`));
+  });
+
 /** Rows of every kind; the first two or three names are the ones a message offers. */
 export const UNITS: Readonly<Record<Kind, readonly UnitRow[]>> = {
   length: [...LENGTHS, row('yd', 3 * FOOT, 'yard', 'yards')],
   plate: LENGTHS,
-  area: [
-    row('in²', INCH ** 2, 'in^2', 'in2', 'sq in', 'sq. in.', 'sqin', 'square inch', 'square inches'),
-    row('ft²', FOOT ** 2, 'ft^2', 'ft2', 'sq ft', 'sq. ft.', 'sqft', 'square foot', 'square feet'),
-    row('mm²', 1e-6, 'mm^2', 'mm2'),
-    row('cm²', 1e-4, 'cm^2', 'cm2', 'sq cm'),
-    row('m²', 1, 'm^2', 'm2', 'sq m'),
-  ],
+  area: AREAS,
   volume: [
     row('ft³', FOOT ** 3, 'ft^3', 'ft3', 'cu ft', 'cuft', 'cubic foot', 'cubic feet'),
     row('in³', INCH ** 3, 'in^3', 'in3', 'cu in', 'cubic inch', 'cubic inches'),
@@ -95,14 +115,7 @@ export const UNITS: Readonly<Record<Kind, readonly UnitRow[]>> = {
     exact('W', 1, 'w', 'watt', 'watts'),
   ],
   energy: [row('BTU', BTU), exact('MJ', 1e6), exact('kJ', 1e3, 'KJ', 'kj'), row('kWh', 3.6e6), exact('J', 1)],
-  mass: [
-    row('lb', POUND, 'lbs', 'lb.', 'lbm', 'pound', 'pounds', '#'),
-    row('oz', POUND / 16, 'ounce', 'ounces'),
-    row('kg', 1, 'kilogram', 'kilograms'),
-    row('g', 1e-3, 'gram', 'grams'),
-    row('US ton', 2000 * POUND, 'ton', 'tons', 'short ton', 'short tons'),
-    row('tonne', 1000, 'tonnes', 'metric ton', 'metric tons'),
-  ],
+  mass: MASSES,
   massFlow: [
     row('lb/h', POUND / HOUR, 'lb/hr', 'lbs/h', 'lbs/hr', 'lb/hour', 'lb an hour', 'lb per hour', 'pounds an hour'),
     row('kg/h', 1 / HOUR, 'kg/hr', 'kg/hour', 'kg an hour', 'kg per hour'),
@@ -171,11 +184,16 @@ export const UNITS: Readonly<Record<Kind, readonly UnitRow[]>> = {
     exact('kW/m²', 1e3, 'kW/m^2', 'kW/m2'),
     row('BTU/(h ft²)', BTU / HOUR / FOOT ** 2, 'BTU/(h ft^2)', 'BTU/h/ft^2', 'BTU/h/ft2', 'BTU/(h ft2)', 'BTU/h ft²'),
   ],
+  pricePerMass: each(MASSES, ['lb', 'kg', 'US ton', 'tonne']),
+  pricePerArea: each(AREAS, ['ft²', 'm²']),
   number: [],
 };
 
 /** Kinds that may be written as a plain number: a share from 0 to 1, a count, a factor. */
 export const PLAIN_KINDS: ReadonlySet<Kind> = new Set<Kind>(['share', 'number']);
+
+/** Kinds that are money for something, in the currency that the builder writes. */
+export const PRICE_KINDS: ReadonlySet<Kind> = new Set<Kind>(['pricePerMass', 'pricePerArea']);
 
 /** What one unit of a kind is called in messages. */
 export const KIND_NAMES: Readonly<Record<Kind, string>> = {
@@ -198,6 +216,8 @@ export const KIND_NAMES: Readonly<Record<Kind, string>> = {
   share: 'a share',
   perLength: 'a number per length',
   heatFlux: 'a heat flow per area',
+  pricePerMass: 'a price per weight',
+  pricePerArea: 'a price per area',
   number: 'a number',
 };
 
@@ -206,6 +226,7 @@ export function unitsThatFit(kind: Kind): string[] {
   const names = UNITS[kind].map((unit) => unit.name);
   if (kind === 'plate') return [...names.slice(0, 1), 'ga', ...names.slice(1)];
   if (kind === 'power') return [...names, 'lb wood/h', 'kg wood/h'];
+  if (PRICE_KINDS.has(kind)) return names.map((name) => `$${name}`);
   if (kind === 'share') return ['%', 'or a plain number from 0 to 1'];
   return names;
 }

@@ -6,9 +6,10 @@
  */
 import { nearestName } from './nearest.js';
 import { gaugeNumbers, gaugeThickness, type GaugeTable } from './gauges.js';
-import { findUnit, KIND_NAMES, PLAIN_KINDS, UNITS, unitsThatFit, type Kind } from './kinds.js';
+import { findUnit, KIND_NAMES, PLAIN_KINDS, PRICE_KINDS, UNITS, unitsThatFit, type Kind } from './kinds.js';
 import { readNumber, settle, tidyText, withDecimalPoint } from './numbers.js';
 import { PIPES, scheduleKey, type PipeSize } from './pipe.js';
+import { splitPrice } from './price.js';
 
 /** Converts a number and a unit the table lacks into SI of the kind; undefined when it is no such unit. */
 export type OtherUnits = (kind: Kind, value: number, unit: string) => number | undefined;
@@ -32,6 +33,8 @@ export type Quantity =
       gauge?: GaugeTable;
       /** a power written as wood per hour: `si` is then kg/s of wood as fired */
       wood?: true;
+      /** of a price: the currency's sign or letters as written; empty where it has none */
+      currency?: string;
     }
   | {
       ok: false;
@@ -76,6 +79,7 @@ export function parseQuantity(kind: Kind, written: string | number, options: Par
   if (written.length > 80) return fault('not-a-quantity', kind, 'is too long to be a quantity');
   const text = tidyText(written);
   if (text === '') return fault('not-a-quantity', kind, 'is empty');
+  if (PRICE_KINDS.has(kind)) return readPrice(kind, text);
   const number = readNumber(text);
   if (!number) {
     const comma = /^[-+]?[\d.,]*,\d/.test(text);
@@ -93,9 +97,21 @@ export function parseQuantity(kind: Kind, written: string | number, options: Par
   return si;
 }
 
+function readPrice(kind: Kind, text: string): Quantity {
+  const price = splitPrice(text);
+  if (!price) return fault('not-a-quantity', kind, 'is no price');
+  const { amount, currency, unit } = price;
+  const row = findUnit(kind, unit);
+  const nearest = `${text.replace(/\s*(?:\/|\bper\b).*$/, '')}${UNITS[kind][0].name}`;
+  if (unit === '') return fault('no-unit', kind, 'does not say what it is the price of', nearest);
+  if (!row) return fault('unknown-unit', kind, `is for what does not fit here ('${unit}')`, nearest);
+  return { ok: true, si: settle(amount * row.factor), currency };
+}
+
 function plainNumber(kind: Kind, value: number, text: string): Quantity {
   if (!Number.isFinite(value)) return fault('not-finite', kind, 'is not a finite number');
   if (PLAIN_KINDS.has(kind)) return { ok: true, si: settle(value) };
+  if (PRICE_KINDS.has(kind)) return readPrice(kind, `$${text}`);
   return fault('no-unit', kind, 'has no unit', `${text} ${unitsThatFit(kind)[0]}`);
 }
 

@@ -69,6 +69,8 @@ const SI: Readonly<Record<CaseKind, string>> = {
   share: 'share',
   perLength: '1/m',
   heatFlux: 'W/m²',
+  pricePerMass: '$/kg',
+  pricePerArea: '$/m²',
   number: '-',
   conductivity: 'W/(m K)',
   coefficient: 'W/(m2 K)',

@@ -40,7 +40,12 @@ const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
   },
   'full.thermometer_K': { row: '@ under the full fire' },
   steel_kg: { row: 'all steel', page: 'weight of all steel' },
-  steelCost: { row: 'steel at that price' },
+  steelCost: { row: 'its steel', page: 'cost of its steel', buyer: 'cost of its steel' },
+  insulationCost: { row: 'its insulation', page: 'cost of its insulation', buyer: 'cost of its insulation' },
+  buildCost: { row: 'both together', page: 'cost of both together', buyer: 'cost of steel and insulation' },
+  cookWood_kg: { row: 'wood for a cook of @' },
+  cookCost: { row: 'that wood', page: 'cost of that wood', buyer: 'cost of wood for a cook of @' },
+  payback: { row: 'paid back after' },
   plate_m: { row: '@', page: 'plate, @', buyer: 'plate of @' },
   fire_W: {
     row: 'fire that holds it',
@@ -108,6 +113,7 @@ const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
 export const GROUP_WORDS: Record<MeasureGroup, string> = {
   plate: 'Plate',
   steel: 'Steel',
+  money: 'What it costs',
   'warm-up': 'Warm-up',
   holding: 'Holding',
   losses: 'Where the heat goes',
@@ -131,7 +137,7 @@ export function wordsOf({ name, at, held }: Pick<Quantity, 'name' | 'at' | 'held
 }
 
 function placeOf(name: QuantityName, at: string): string {
-  if (name === 'plate_m') return at;
+  if (name === 'plate_m' || name === 'cookWood_kg' || name === 'cookCost') return at;
   if (name === 'heatLoss_W') return HEAT_LOSS_LABELS[at as keyof typeof HEAT_LOSS_LABELS];
   return name === 'full.thermometer_K' ? gaugeLabel(at as GaugeStation) : stationLabel(at);
 }
@@ -143,7 +149,7 @@ export function headlineOf(key: string, design: Design): Quantity {
 
 /** A headline number with its unit; 'never' where it does not exist. */
 export function headlineText({ kind, unit }: Quantity, value: number | null, system: UnitSystem): string {
-  if (value === null || kind === 'money') return 'never';
+  if (value === null || kind === 'money' || kind === 'cooks') return 'never';
   const options: FormatOptions = {};
   if (unit[system]) options.unit = unit[system];
   if (kind === 'pressure') options.digits = 2;

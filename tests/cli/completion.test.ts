@@ -43,6 +43,8 @@ describe('completion', () => {
     expect(offered(bash, ['pitwright', 'compare', 'pit.yaml', '--vary', 'stacks[0].d'])).toContain(
       'stacks[0].diameter=',
     );
+    expect(offered(bash, ['pitwright', 'compare', 'pit.yaml', '--vary', 'prices.'])).toContain('prices.wood=');
+    expect(offered(bash, ['pitwright', 'compare', 'pit.yaml', '--vary', 'options'])).toEqual([]);
     expect(offered(bash, ['pitwright', 'completion', ''])).toEqual(['bash', 'zsh', 'fish']);
   });
 

@@ -3,7 +3,7 @@ import { expect } from 'vitest';
 import { parse } from 'yaml';
 import { formatFault } from '../../src/design/faults.js';
 import { geometryOf } from '../../src/design/geometryOf.js';
-import { pathText } from '../../src/design/source.js';
+import { pathText } from '../../src/design/path.js';
 import { read, UPRIGHT } from './designFiles.js';
 
 /** Everything that takes a quantity, in one design. */

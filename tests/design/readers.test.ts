@@ -1,6 +1,6 @@
 /** Quantities in every form a builder, or a slip of his hand, may give them: read right, or refused with field, range and form. */
 import { describe, expect, it } from 'vitest';
-import { pathText } from '../../src/design/source.js';
+import { pathText } from '../../src/design/path.js';
 import { parseQuantity, type Kind } from '../../src/units/index.js';
 import { changed, designOf, faultsOf, inChamber, PLAIN, read } from './designFiles.js';
 import { PLACES, readAnyQuantity, stand, type Place } from './quantityPlaces.js';

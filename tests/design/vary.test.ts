@@ -3,6 +3,7 @@ import {
   changeTree,
   combinations,
   eachField,
+  fieldsOf,
   parseVariation,
   type Tree,
   type Variation,
@@ -40,6 +41,11 @@ describe('a variation', () => {
     ['firebox.diameter="24 in pipe, standard wall" | 26"', 'firebox.diameter', ['"24 in pipe, standard wall"', '26"']],
     ['gauge=middle | fireEnd', 'gauge', ['middle', 'fireEnd']],
     ['chamber.plate,upright.plate = 3/16 in | 1/4 in', 'chamber.plate, upright.plate', ['3/16 in', '1/4 in']],
+    [
+      'chamber.plate, firebox.insulation = 3/16 in; none | 1/4 in',
+      'chamber.plate, firebox.insulation',
+      ['3/16 in; none', '1/4 in'],
+    ],
   ])('%s', (text, path, values) => {
     expect(read(text)).toMatchObject({ path, values });
   });
@@ -55,6 +61,9 @@ describe('a variation', () => {
     ['chamber.plate, chamber.plate = 1 in', /names chamber\.plate twice/],
     ['chamber.plate=1/4 in |', /empty value/],
     ['chamber.plate=| 1/4 in', /empty value/],
+    ['chamber.plate, upright.plate = 1/8 in; 1/4 in; 3/8 in', /3 values with semicolons between them for 2 fields/],
+    ['chamber.plate = 1/8 in; 1/4 in', /2 values with semicolons between them for one field/],
+    ['chamber.plate, upright.plate = 1/8 in;', /empty value between its semicolons/],
     [`chamber.plate=${Array.from({ length: 30 }, () => '1 in').join('|')}`, /30 values; up to 24/],
   ])('is told what is wrong with %s', (text, problem) => {
     expect(problemOf(text)).toMatch(problem);
@@ -68,6 +77,15 @@ describe('a variation', () => {
 });
 
 describe('changes of several fields', () => {
+  it('have one value, or one each with semicolons between them', () => {
+    const fields = (path: string, value: string) => fieldsOf({ path, value }).map((each) => each.value);
+    expect(fields('chamber.plate, upright.plate', '3/16 in')).toEqual(['3/16 in', '3/16 in']);
+    expect(
+      fields('chamber.plate, firebox.insulation', '3/16 in; { material: ceramic fibre, thickness: 2 in }'),
+    ).toEqual(['3/16 in', '{ material: ceramic fibre, thickness: 2 in }']);
+    expect(fields('chamber.length, chamber.diameter', '60"; 24"')).toEqual(['60"', '24"']);
+  });
+
   it('are one each, all parts first and doors last, so that none undoes what says more', () => {
     const change = (path: string) => ({ path, value: 'x' });
     const written = ['chamber.door.plate', 'chamber.plate, upright.plate', 'all.plate'].map(change);

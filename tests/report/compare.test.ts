@@ -22,7 +22,7 @@ describe('a comparison told', () => {
       ];
     };
     expect(told('steel_kg', 'shop')).toEqual(['all steel [lb]', '296', '564', '+268', '+91 %']);
-    expect(told('steelCost', 'shop')[0]).toBe('steel at that price [$]');
+    expect(told('steelCost', 'shop')[0]).toBe('its steel [$]');
     // a temperature's difference takes no offset, and no percentage
     const wind = compareRows(await comparisonOf('plain-24.yaml', 'site.wind=0 mph | 20 mph'));
     const hottest = wind.find(({ measure }) => measure.key === 'hold.hottestOutside_K')!;
@@ -33,6 +33,21 @@ describe('a comparison told', () => {
     expect(Math.abs(Number(difference.replace('−', '-')) - hottest.cells[1].difference!)).toBeLessThanOrEqual(1);
     expect(percent).toBe('');
     expect(told('hold.fire_W', 'shop').slice(3)).toEqual(['same', '']);
+  });
+
+  it('takes the rows that are the same in all together, each with its number', async () => {
+    const comparison = await comparisonOf('plain-24.yaml', 'chamber.plate=3/16 in | 1/4 in');
+    const [, table] = /\n( {2,}3\/16 in +1\/4 in\n[^]*?)\n\n/.exec(compareText(comparison, 'shop'))!;
+    const [rows, same] = table.split('The same: ');
+    expect(rows).not.toMatch(/ same/);
+    for (const row of compareRows(comparison)) {
+      const telling = tellingOfRow(row, 'shop', '$');
+      const [base, option] = row.cells;
+      if (telling.difference(option) === 'same') {
+        const told = `${rowHead(row, { ...telling, unit: '' })} ${telling.quantity(base.value)}`;
+        expect(same.replace(/\s+/g, ' ')).toContain(told);
+      } else expect(rows).toContain(`  ${rowHead(row, telling)} `);
+    }
   });
 
   it('shows options that don’t fit side by side in tables below each other, each with the baseline', async () => {

@@ -11,14 +11,14 @@ import { USUAL_SETTINGS } from '../../src/study/compare/studyOption.js';
 import { optionsOf } from '../../src/study/compare/options.js';
 
 export async function comparisonOf(name: string, ...vary: string[]): Promise<Comparison> {
-  const text = readFileSync(`examples/${name}`, 'utf8');
+  const text = `${readFileSync(`examples/${name}`, 'utf8')}prices: { steel: $1.20/lb, wood: $0.30/lb }\n`;
   const made = await optionsOf(
     text,
     name,
     vary.map((each) => parseVariation(each) as Variation),
   );
   if ('faults' in made) throw new Error(made.faults.join('\n'));
-  return compare(distinctLabels(made), { ...USUAL_SETTINGS, steelPrice: 2.6, currency: '$' });
+  return compare(distinctLabels(made), USUAL_SETTINGS);
 }
 
 /** The comparison of an example's plates is whole in every form, within 100 columns. */

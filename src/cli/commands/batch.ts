@@ -1,6 +1,7 @@
 import { fstatSync } from 'node:fs';
 import { problemOfColumns } from '../../design/changeColumns.js';
 import { formatPlaceless } from '../../design/faults.js';
+import { withoutOptions } from '../../design/options.js';
 import { readSource } from '../../design/source.js';
 import type { Tree } from '../../design/vary.js';
 import { LINE_HEAD, LONGEST_LINE, readRow, type BatchAnswer, type BatchTask } from '../batchLine.js';
@@ -37,17 +38,17 @@ export async function run(options: BatchOptions): Promise<void> {
   const { changes, output = '-', workers = defaultWorkers() } = options;
   if (changes === '-') throw new Stop(exit.wrongUsage, '--changes takes a file: standard input holds the changes.');
   if (changes !== undefined) refuseClashes(changes, { '--output': options.output });
-  const tree = changes === undefined ? undefined : await treeOf(changes);
-  claimInput('-', tree ? 'table of changes' : 'file of designs');
+  const changed = changes === undefined ? undefined : await waysOf(changes);
+  claimInput('-', changed ? 'table of changes' : 'file of designs');
   const out = openLineSink(output, LINE_HEAD);
   if (process.stdin.isTTY) tell('pitwright: reading from the keyboard, a line at a time; Ctrl-D ends it');
 
   const { steady = false, series = false } = options;
   const task: BatchTask = { steadyOnly: steady, series, fileName: changes ?? STANDARD_INPUT };
   let lines = fromStandardInput();
-  if (tree) {
+  if (changed) {
     const { columns, rest } = await headOf(lines);
-    task.changes = { tree, columns };
+    task.changes = { ...changed, columns };
     lines = rest;
   }
   const said = rateTeller();
@@ -96,10 +97,11 @@ function conclude({ input, ours }: { input: number; ours: number }, total: strin
   throw new Stop(ours > 0 ? exit.ourFault : exit.wrongInput, `${total}; ${lines} what is wrong`);
 }
 
-/** The tree of a design that reads without faults. */
-async function treeOf(path: string): Promise<Tree> {
-  const { text } = await loadDesign(path);
-  return (readSource(text, path) as { tree: Tree }).tree;
+/** The tree of a design that reads without faults, and its options. */
+async function waysOf(path: string): Promise<Omit<NonNullable<BatchTask['changes']>, 'columns'>> {
+  const { text, options } = await loadDesign(path);
+  const tree = withoutOptions((readSource(text, path) as { tree: Tree }).tree);
+  return { tree, options: options.map(({ name, changes }) => ({ name, changes })) };
 }
 
 async function* fromStandardInput(): AsyncGenerator<Line[]> {

@@ -24,8 +24,15 @@ export async function run(path: string, options: CheckOptions): Promise<void> {
   const warnings = [...loaded.warnings, ...(weight ? weightWarnings(weight, design) : [])];
   if (options.json) {
     const tool = { name: 'pitwright', version };
-    await out.write(toJson({ schema: 1, tool, design, defaults, warnings, geometry, weight }));
+    const ways = loaded.options.map(({ name, changes, also, design: built }) => ({
+      name,
+      changes: [...changes, ...also],
+      design: built,
+    }));
+    const named = ways.length > 0 ? { options: ways } : {};
+    await out.write(toJson({ schema: 1, tool, design, defaults, warnings, geometry, weight, ...named }));
   } else {
-    await out.write(checkText({ design, defaults, warnings, geometry, weight }, options.units));
+    const checked = { design, defaults, warnings, geometry, weight, options: loaded.options };
+    await out.write(checkText(checked, options.units));
   }
 }

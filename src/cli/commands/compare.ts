@@ -1,20 +1,21 @@
 import { rangeOf } from '../../design/fields.js';
+import { AS_DRAWN } from '../../design/options.js';
 import { parseVariation, pathsIn, type Variation } from '../../design/vary.js';
 import { assemble, type Comparison } from '../../study/compare/compare.js';
 import type { Equal } from '../../study/compare/equalShape.js';
 import { isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/compare/options.js';
 import { distinctLabels } from '../../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS, type OptionStudy, type StudySettings } from '../../study/compare/studyOption.js';
-import { parsePrice, parseQuantity } from '../../units/index.js';
+import { parseQuantity } from '../../units/index.js';
 import { eachApart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
-import { readLoaded } from '../loadDesign.js';
+import { readLoaded, type LoadedDesign } from '../loadDesign.js';
 import { filesBeside } from '../namedFile.js';
 import { refuseClashes, refuseMixture } from '../output.js';
 import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import type { SpreadOptions } from '../spread.js';
-import { progress } from '../stderr.js';
+import { progress, tell } from '../stderr.js';
 
 export interface CompareOptions extends SpreadOptions, OutputOptions {
   vary: string[];
@@ -33,7 +34,7 @@ export async function run(paths: string[], options: CompareOptions): Promise<voi
   refuseMixture(options);
   const variations = readVariations(options);
   const settings = settingsOf(options);
-  const read = await readOptions(paths, variations, options.equal);
+  const read = withPrice(await readOptions(paths, variations, options.equal), options.price);
   if (options.baseline > read.length) {
     throw new Stop(exit.wrongUsage, `--baseline ${options.baseline}: there are ${read.length} options.`);
   }
@@ -88,48 +89,89 @@ export function readVariations({ vary, equal }: Pick<CompareOptions, 'vary' | 'e
   return variations;
 }
 
-function settingsOf({ price, door }: CompareOptions): StudySettings {
-  const settings = { ...USUAL_SETTINGS };
-  if (price !== undefined) {
-    const read = parsePrice(price);
-    if (!read.ok) throw new Stop(exit.wrongUsage, `--price '${price}' ${read.problem}.`);
-    Object.assign(settings, { steelPrice: read.perKilogram, currency: read.currency });
+function settingsOf({ door }: CompareOptions): StudySettings {
+  return door === undefined
+    ? USUAL_SETTINGS
+    : { ...USUAL_SETTINGS, door_s: quantityOf('--door', door, 'cook.loading').si };
+}
+
+/** What stands behind an option of the command, within the range of a design's field. */
+function quantityOf(flag: string, text: string, field: string): { si: number; currency?: string } {
+  const { min, max, low, high, kind } = rangeOf(field);
+  const read = parseQuantity(kind, text);
+  if (!read.ok) {
+    const meant = read.nearest === undefined ? '' : `; did you mean '${read.nearest}'?`;
+    throw new Stop(exit.wrongUsage, `${flag} '${text}' ${read.problem}; allowed: ${read.allowed}${meant}`);
   }
-  if (door !== undefined) {
-    const { min, max, low, high, kind } = rangeOf('cook.loading');
-    const read = parseQuantity(kind, door);
-    if (!read.ok) throw new Stop(exit.wrongUsage, `--door '${door}' ${read.problem}; allowed: ${read.allowed}.`);
-    if (!(read.si >= min && read.si <= max)) {
-      throw new Stop(exit.wrongUsage, `--door '${door}' is out of range; allowed: ${low} to ${high}.`);
-    }
-    settings.door_s = read.si;
+  if (!(read.si >= min && read.si <= max)) {
+    throw new Stop(exit.wrongUsage, `${flag} '${text}' is out of range; allowed: ${low} to ${high}.`);
   }
-  return settings;
+  return read;
+}
+
+/** A price of steel given with the command takes the place of the design's. */
+function withPrice(read: OptionRead[], price?: string): OptionRead[] {
+  const given = price === undefined ? undefined : quantityOf('--price', price, 'prices.steel');
+  const { si: steel, currency = '' } = given ?? { si: 0 };
+  const priced = given
+    ? read.map((each) => ({ ...each, design: { ...each.design, prices: { ...each.design.prices, steel, currency } } }))
+    : read;
+  const currencies = new Set([
+    ...read.flatMap(({ design }) => design.prices?.currency ?? []),
+    ...(given ? [currency] : []),
+  ]);
+  if (currencies.size > 1) {
+    const named = [...currencies].map((each) => `'${each}'`).join(' and ');
+    throw new Stop(exit.wrongInput, `prices are in ${named}: options are compared in one currency.`);
+  }
+  return priced;
 }
 
 async function readOptions(paths: string[], variations: Variation[], equal?: Equal): Promise<OptionRead[]> {
-  const count = paths.length * variations.reduce((product, { values }) => product * values.length, 1);
-  if (count > MOST_OPTIONS) {
-    throw new Stop(
-      exit.wrongUsage,
-      `that makes ${count} options, every value with every other; up to ${MOST_OPTIONS} are compared.`,
-    );
-  }
-  const options: OptionRead[] = [];
+  const ways: OptionRead[] = [];
   for (const path of paths) {
     const file = await readText(path);
-    const { fileName } = file;
-    const { design, warnings, text } = await readLoaded(file.text, fileName);
-    if (variations.length === 0) {
-      options.push({ label: design.name || fileName, changes: [], design, warnings });
-      continue;
-    }
-    const made = await optionsOf(text, fileName, variations, equal, filesBeside(fileName));
-    if ('faults' in made) throw new Stop(exit.wrongInput, `${fileName}:\n${made.faults.join('\n')}`);
-    const prefix = paths.length > 1 ? `${design.name || fileName}, ` : '';
-    options.push(...made.map((option) => ({ ...option, label: prefix + option.label })));
+    const loaded = await readLoaded(file.text, file.fileName);
+    const name = loaded.design.name || file.fileName;
+    const made = await waysToBuild(loaded, file.fileName, variations, equal);
+    const [first] = made;
+    // a design without other ways to build it is called by its name
+    if (made.length === 1 && first.changes.length === 0) ways.push({ ...first, label: name });
+    else ways.push(...made.map((way) => ({ ...way, label: paths.length > 1 ? `${name}, ${way.label}` : way.label })));
   }
-  return distinctLabels(options);
+  refuseTooMany(ways.length);
+  return distinctLabels(ways);
+}
+
+/** A design as drawn and its options or, in place of those, all that variations make of it. */
+export async function waysToBuild(
+  { design, warnings, text, options }: LoadedDesign,
+  fileName: string,
+  variations: readonly Variation[],
+  equal?: Equal,
+): Promise<OptionRead[]> {
+  if (variations.length === 0) {
+    const built = options.map(({ name, changes, also, ...read }) => ({
+      label: name,
+      changes: [...changes, ...also],
+      design: read.design,
+      warnings: read.warnings,
+    }));
+    return [{ label: AS_DRAWN, changes: [], design, warnings }, ...built];
+  }
+  refuseTooMany(variations.reduce((product, { values }) => product * values.length, 1));
+  if (options.length > 0) tell(`pitwright: --vary takes the place of the options that ${fileName} names`);
+  const made = await optionsOf(text, fileName, variations, equal, filesBeside(fileName));
+  if ('faults' in made) throw new Stop(exit.wrongInput, `${fileName}:\n${made.faults.join('\n')}`);
+  return made;
+}
+
+function refuseTooMany(count: number): void {
+  if (count <= MOST_OPTIONS) return;
+  throw new Stop(
+    exit.wrongUsage,
+    `that makes ${count} options, every value with every other; up to ${MOST_OPTIONS} are compared.`,
+  );
 }
 
 /** What the reader has to say of a design goes before what the studies say. */

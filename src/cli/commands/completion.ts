@@ -48,7 +48,7 @@ interface Node {
 /** What the options of a design may change: paths of the fields of the pit, its fire and its place. */
 function varied(schema: unknown): string[] {
   const all = pathsOf(schema as Node, '');
-  const other = /^(\$schema|schema|name|shop|job|log|fitted|handles|trailer|loads)\b/;
+  const other = /^(\$schema|schema|name|shop|job|log|fitted|handles|trailer|loads|options)\b/;
   return ['all.plate', ...new Set(all.filter((path) => !other.test(path)))];
 }
 

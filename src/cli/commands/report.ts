@@ -6,19 +6,16 @@ import type { ShopInput } from '../../report/sheets/shopSheets.js';
 import { reportDocument } from '../../report/sheets/reportDocument.js';
 import { assemble } from '../../study/compare/compare.js';
 import type { Equal } from '../../study/compare/equalShape.js';
-import { optionsOf, type OptionRead } from '../../study/compare/options.js';
 import { distinctLabels } from '../../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../../study/compare/studyOption.js';
-import { exit, Stop } from '../exit.js';
 import { embeddedFonts, fontFiles } from '../fonts.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
-import { filesBeside } from '../namedFile.js';
 import { openSink, refuseClashes } from '../output.js';
 import { spreadOf, type SpreadOptions } from '../spread.js';
 import { progress } from '../stderr.js';
 import type { sizesOf } from './size.js';
-import { readVariations, sayWhatCannotBe, studiesOf, withWarnings } from './compare.js';
+import { readVariations, sayWhatCannotBe, studiesOf, waysToBuild, withWarnings } from './compare.js';
 
 export interface ReportOptions extends SpreadOptions {
   vary: string[];
@@ -36,12 +33,7 @@ export async function run(path: string, options: ReportOptions): Promise<void> {
   const variations = readVariations(options);
   const { text, fileName } = await readText(path);
   const drawn = await readLoaded(text, fileName);
-  let read: OptionRead[] = [{ label: 'as drawn', changes: [], design: drawn.design, warnings: drawn.warnings }];
-  if (variations.length > 0) {
-    const made = await optionsOf(drawn.text, fileName, variations, options.equal, filesBeside(fileName));
-    if ('faults' in made) throw new Stop(exit.wrongInput, `${fileName}:\n${made.faults.join('\n')}`);
-    read = distinctLabels(made);
-  }
+  const read = distinctLabels(await waysToBuild(drawn, fileName, variations, options.equal));
   const out = openSink(options.output ?? '-');
 
   progress(read.length === 1 ? 'computing' : `computing ${read.length} options`);

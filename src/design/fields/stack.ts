@@ -1,7 +1,7 @@
 /** A stack. */
 import { ENTRANCE_LOSS } from '../../physics/friction.js';
 import { range } from '../ranges.js';
-import { pathText } from '../source.js';
+import { pathText } from '../path.js';
 import { block, choice, maybe, optional, quantity, readRows, where, type Soft } from './field.js';
 import { insulation, surface } from './parts.js';
 import { mainSize, wallOf } from './walls.js';

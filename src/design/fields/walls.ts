@@ -2,7 +2,7 @@
 import { format } from '../../units/index.js';
 import { PLATE, type Range } from '../ranges.js';
 import type { Fields, QuantityRead } from '../reading.js';
-import { pathText } from '../source.js';
+import { pathText } from '../path.js';
 
 /** Walls of two ways to write them that differ by no more than this share are the same: 9/16 in and 0.562 in. */
 const SAME_WALL = 0.01;

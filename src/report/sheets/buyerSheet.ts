@@ -12,9 +12,9 @@ import type { EstimateResult } from '../../study/estimate/result.js';
 import { shortfallOf, shortfallWords } from '../../study/estimate/shortfall.js';
 import { MISSING } from '../../study/compare/told.js';
 import { gatherWarnings, gravest } from '../../words/warningRank.js';
-import { format, type UnitSystem } from '../../units/index.js';
+import { format } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
-import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
+import { compareRows, isSame, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../../words/restsOn.js';
 import { windWords } from '../../words/windWords.js';
 import { headlineOf, rangeText, wordsOf } from '../../words/quantityWords.js';
@@ -38,6 +38,8 @@ const ASKED = [
   'plate.halfGone_years',
   'steel_kg',
 ];
+/** What he pays, where the design has prices. */
+const COSTS = ['buildCost', 'cookCost', 'payback'];
 /** Columns that a sheet has room for. */
 export const MOST_OPTIONS = 6;
 /** Warnings that leave room for the rest of the page. */
@@ -66,7 +68,7 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
   const { result } = baseline;
   const width = SHEETS[paper].width - 2 * SHEET.margin;
   const warnings = warningBlocks(comparison, alone);
-  const table = optionsTable(comparison, alone);
+  const { table, same } = optionsTable(comparison, alone);
   const few = comparison.options.length <= MANY;
   // the chart lives on what the rest leaves
   const lines =
@@ -81,6 +83,7 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
       ...warnings,
       drawingBlock(result, { width, maxHeight }),
       { kind: 'table', table },
+      ...(same === '' ? [] : [{ kind: 'text', small: true, text: same } as const]),
       ...chartBlock(comparison, alone),
       {
         kind: 'columns',
@@ -153,28 +156,46 @@ export function pitWords(design: EstimateResult['design']): string {
   return `${parts.join('; ')}.`;
 }
 
-function optionsTable(comparison: Comparison, alone: boolean): TableData {
+/** What differs between the options as a table, and what doesn't in a sentence. */
+function optionsTable(comparison: Comparison, alone: boolean): { table: TableData; same: string } {
   const shown = shownOptions(comparison);
   const several = shown.length > 1;
   const rows = compareRows(comparison);
-  const sorted = [
-    ...ASKED.flatMap((key) => rows.filter(({ measure }) => measure.key === key)),
+  const together = rows.some(({ measure }) => measure.key === 'buildCost');
+  const asked = [
+    ...[...ASKED, ...(together ? [] : ['steelCost']), ...COSTS].flatMap((key) =>
+      rows.filter(({ measure }) => measure.key === key),
+    ),
     ...(several ? plateRows(rows) : []),
   ];
+  const others = shown.slice(1).map((option) => comparison.options.indexOf(option));
+  const differing = asked.filter((row) => !isSame(row, others, 'shop'));
+  // where nothing differs the numbers themselves are what is left to show
+  const sorted = differing.length > 0 ? differing : asked;
   const hidden = comparison.options.length - shown.length;
   const more = hidden > 0 ? `; ${hidden} more ${alone ? 'left out' : 'on the sheets behind'}` : '';
   const { design } = baselineOf(comparison).result;
   const target = format('temperature', design.fire.target);
-  return {
+  const { currency } = comparison.settings;
+  const base = comparison.options.indexOf(shown[0]);
+  const same = asked
+    .filter((row) => !sorted.includes(row))
+    .map((row) => `${words(row, design.gauge)} ${tellingOfRow(row, 'shop', currency).quantity(row.cells[base].value)}`);
+  const table: TableData = {
     caption: several
       ? `What each option does at ${target}, and how it differs from ${shortLabel(comparison.baseline, comparison)}${more}`
       : `What it does at ${target}`,
     head: ['', ...(several ? shown.map(({ label }) => shortLabel(label, comparison)) : ['shop units', 'metric'])],
     rows: sorted.map((row) => {
       if (!several) {
-        return [words(row, design.gauge), ...(['shop', 'si'] as const).map((system) => measureText(row, 0, system))];
+        return [
+          words(row, design.gauge),
+          ...(['shop', 'si'] as const).map((system) =>
+            tellingOfRow(row, system, currency).quantity(row.cells[0].value),
+          ),
+        ];
       }
-      const telling = tellingOfRow(row, 'shop');
+      const telling = tellingOfRow(row, 'shop', currency);
       return [
         [words(row, design.gauge), telling.unit].filter((text) => text !== '').join(', '),
         ...shown.map((option) => {
@@ -186,6 +207,7 @@ function optionsTable(comparison: Comparison, alone: boolean): TableData {
       ];
     }),
   };
+  return { table, same: same.length === 0 ? '' : `The same in all: ${same.join(', ')}.` };
 }
 
 /** Which plate each part and door has: what is of one plate in every option shares a row. A stack keeps its wall. */
@@ -198,11 +220,6 @@ function plateRows(rows: readonly CompareRow[]): CompareRow[] {
     byPlates.set(plates, known ? { ...row, measure: { ...known, at: `${known.at}, ${row.measure.at}` } } : row);
   }
   return [...byPlates.values()];
-}
-
-/** One option's number with its unit. */
-export function measureText(row: CompareRow, index: number, system: UnitSystem): string {
-  return tellingOfRow(row, system).quantity(row.cells[index].value);
 }
 
 function words({ measure }: CompareRow, gauge: EstimateResult['design']['gauge']): string {

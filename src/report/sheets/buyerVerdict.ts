@@ -1,8 +1,11 @@
 import { gaugeLabel } from '../../words/labels.js';
 import { shortLabel } from './shortLabel.js';
 import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare/compare.js';
+import { paybackNumber } from '../../study/costs.js';
+import { cooksText } from '../../study/compare/told.js';
 import { shortfallWords, type ShortfallCode } from '../../study/estimate/shortfall.js';
-import { format } from '../../units/index.js';
+import { format, formatTime } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
 import { capital } from '../../words/plainText.js';
 import { flatnessWords } from '../../words/plateWords.js';
 import { compareRows, tellingOfRow, type CompareRow } from '../compareRows.js';
@@ -30,7 +33,33 @@ export function buyerVerdict(comparison: Comparison, alone = false): string {
   });
   const text = clauses.length === 0 ? [] : [capital(`${clauses.join('; ')}.`)];
   const flat = flatnessWords(comparison, (label) => shortLabel(label, comparison));
-  return [...short, ...text, ...(flat === '' ? [] : [flat])].join(' ');
+  return [...short, ...text, ...(flat === '' ? [] : [flat]), ...paidBack(comparison)].join(' ');
+}
+
+/** When each option has paid back in wood what it costs more to build, in a sentence. */
+function paidBack(comparison: Comparison): string[] {
+  const { options, baseline, settings } = comparison;
+  const told = options.flatMap(({ label, payback }) => {
+    const cooks = paybackNumber(payback);
+    return cooks === null ? [] : [{ name: shortLabel(label, comparison), cooks }];
+  });
+  const names = (which: (cooks: number) => boolean) => told.filter(({ cooks }) => which(cooks)).map(({ name }) => name);
+  const [at, never] = [names((cooks) => cooks === 0), names((cooks) => cooks === Infinity)];
+  const clauses = [
+    ...told
+      .filter(({ cooks }) => cooks > 0 && cooks < Infinity)
+      .map(({ name, cooks }) => `${name} has paid for itself in wood after about ${cooksText(cooks)} cooks`),
+    ...(at.length > 0 ? [`${listed(at)} ${at.length > 1 ? 'cost' : 'costs'} no more from the first cook on`] : []),
+    ...(never.length > 0
+      ? [`${listed(never)} never ${never.length > 1 ? 'pay for themselves' : 'pays for itself'} in wood`]
+      : []),
+    ...told
+      .filter(({ cooks }) => cooks < 0)
+      .map(({ name, cooks }) => `what ${name} saves at first is burned after about ${cooksText(-cooks)} cooks`),
+  ];
+  if (clauses.length === 0) return [];
+  const against = shortLabel(baseline, comparison);
+  return [`Against ${against}, with cooks of ${formatTime(settings.cook_s)}: ${clauses.join('; ')}.`];
 }
 
 /** One option in full; several by name, one sentence for those that fail alike: the warnings have their numbers. */

@@ -1,6 +1,8 @@
 import type { Design } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
 import type { Geometry } from '../../design/geometry.js';
+import { geometryOf } from '../../design/geometryOf.js';
+import type { DesignOption } from '../../design/options.js';
 import type { UnitSystem } from '../../units/index.js';
 import { designRows } from '../designRows.js';
 import { plainText } from '../../words/plainText.js';
@@ -10,7 +12,7 @@ import { restsOn } from '../../words/restsOn.js';
 import type { WeightResult } from '../../study/carry/weight.js';
 import { table } from './table.js';
 import { weightText } from './weightText.js';
-import { paragraph, warningLines } from './paragraphs.js';
+import { bullet, paragraph, warningLines } from './paragraphs.js';
 
 const INDENT = '  ';
 
@@ -20,12 +22,17 @@ export interface CheckedDesign {
   defaults: string[];
   warnings: DesignWarning[];
   geometry: Geometry;
+  /** other ways to build it that the file names */
+  options?: readonly DesignOption[];
   /** where the design names a trailer or loads */
   weight?: WeightResult;
 }
 
 /** Every input as read, and what the parts come to in areas, weights and heights; nothing is solved. */
-export function checkText({ design, defaults, warnings, geometry, weight }: CheckedDesign, system: UnitSystem): string {
+export function checkText(
+  { design, defaults, warnings, geometry, options = [], weight }: CheckedDesign,
+  system: UnitSystem,
+): string {
   const say = sayIn(system);
   const rows = designRows(design, defaults, say);
   const measured = restsOn(design, system);
@@ -49,9 +56,21 @@ export function checkText({ design, defaults, warnings, geometry, weight }: Chec
     `OPENINGS\n${openingsTable(design, geometry, say)}`,
     `STACKS\n${stacksTable(design, geometry, say)}`,
     `All steel, with stacks, skins and steel contents: ${say('mass', geometry.totalSteelMass)}`,
+    ...(options.length > 0 ? [`OPTIONS\n${optionsText(options, say)}`] : []),
     ...(weight ? [weightText(weight, design, system)] : []),
   ];
   return `${sections.join('\n\n')}\n`;
+}
+
+function optionsText(options: readonly DesignOption[], say: Say): string {
+  return options
+    .map(({ name, changes, also, design }) => {
+      const what = [...changes, ...also].map(({ path, value }) => `${path}=${value}`).join('; ');
+      return bullet(
+        `${plainText(name)}, ${say('mass', geometryOf(design).totalSteelMass)} of steel: ${plainText(what, 400)}`,
+      );
+    })
+    .join('\n');
 }
 
 function partsTable({ parts }: Geometry, say: Say): string {

@@ -4,11 +4,14 @@ import { baselineOf, type Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/quantities.js';
 import { gatherWarnings } from '../../words/warningRank.js';
 import { BACK_WITHIN } from '../../study/events/disturb.js';
-import { money } from '../../study/compare/told.js';
+import { unpriced } from '../../study/costs.js';
 import { verdictOf } from '../../study/compare/verdict.js';
-import { convert, format, type UnitSystem } from '../../units/index.js';
+import { format, formatTime, type UnitSystem } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
+import type { Design } from '../../design/design.js';
+import { rangeOf } from '../../design/fields.js';
 import { CAUTIONS, SOAKED_MEANS } from '../../words/cautions.js';
-import { compareRows, rowHead, tellingOfRow, type CompareRow } from '../compareRows.js';
+import { compareRows, isSame, rowHead, sameWords, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { GROUP_WORDS } from '../../words/quantityWords.js';
 import { compareSpreadText } from './compareSpreadText.js';
 import { plateNotes } from '../../words/plateWords.js';
@@ -109,7 +112,8 @@ function block(
   const head = (i: number) => plainText(options[i].label, LONGEST_LABEL);
   const lines: string[][] = [];
   let group = '';
-  for (const row of rows) {
+  const told = rows.filter((row) => !isSame(row, others, system));
+  for (const row of told) {
     const { measure, cells } = row;
     if (measure.group !== group) lines.push([GROUP_WORDS[measure.group]]);
     group = measure.group;
@@ -124,7 +128,11 @@ function block(
       ]),
     ]);
   }
-  return table(['', head(base), ...others.flatMap((i) => [head(i), '', ''])], lines);
+  const same = rows.filter((row) => !told.includes(row));
+  return [
+    table(['', head(base), ...others.flatMap((i) => [head(i), '', ''])], lines),
+    ...(same.length > 0 ? [paragraph(`The same: ${sameWords(same, base, system, currency)}.`)] : []),
+  ].join('\n');
 }
 
 /** Whether plate stays flat and how long it lasts; nothing where no fire holds the target. */
@@ -142,12 +150,8 @@ function events(comparison: Comparison, system: UnitSystem): string {
   const { design } = base.result;
   const { splits, target } = design.fire;
   const door = base.studies?.doorway;
-  const { steelPrice, currency = '' } = settings;
-  const [weight, of] = system === 'shop' ? ['pound', convert('mass', 1, 'shop')] : ['kilogram', 1];
   const lines = [
-    ...(steelPrice === undefined
-      ? []
-      : [`Steel costs ${money(steelPrice / of, currency)} a ${weight}; cut-offs are not counted.`]),
+    ...priceLines(comparison, system),
     `Splits: one every ${say('time', splits.every)}, together the fire that holds ${say('temperature', target)}, with nobody at the vents. Swings are from lowest to highest of the ${gaugeLabel(design.gauge)}, and of the steel there.`,
     ...(door
       ? [
@@ -160,4 +164,38 @@ function events(comparison: Comparison, system: UnitSystem): string {
     `'Same' is a difference of up to ${format('share', NO_DIFFERENCE.share)} in fires, losses and air, ${format('share', NO_DIFFERENCE.timeShare)} (and ${format('time', NO_DIFFERENCE.time)}) in times, ${say('temperatureDifference', NO_DIFFERENCE.temperature)} in temperatures, ${format('share', NO_DIFFERENCE.weight)} in weights: less than can be told from none; so are times that read the same. A difference is that of the two numbers beside it, whose last digit is the same for all of a row.`,
   ];
   return lines.map(bullet).join('\n');
+}
+
+/** What costs are made of, and what is not in them. */
+function priceLines({ options, baseline, settings }: Comparison, system: UnitSystem): string[] {
+  if (settings.currency === undefined) return [];
+  const told = options.map((option) => ({ option, text: priceText(option.result.design, system) }));
+  const { text } = told.find(({ option }) => option.label === baseline)!;
+  const others = told.filter((each) => each.text !== text && each.text !== '');
+  const lacking = [...new Set(options.flatMap(unpriced))];
+  const { prices } = options[0].result.design;
+  return [
+    [
+      `Prices: ${text === '' ? 'none' : text}${others.map((each) => `; ${plainText(each.option.label)}: ${each.text}`).join('')}.`,
+      'Material alone: no work, cut-offs, rod or paint.',
+      ...(lacking.length > 0
+        ? [`What it costs to build is not told where there is no price of ${listed(lacking)}.`]
+        : prices?.wood === undefined
+          ? ['With a price of wood it would say when an option is paid back.']
+          : []),
+    ].join(' '),
+    ...(prices?.wood === undefined
+      ? []
+      : [
+          `A cook: the full fire until the steel has soaked, then ${formatTime(settings.cook_s)} of the fire that holds the target (${options.some(({ result }) => result.design.cook) ? "the design's cook" : 'a usual length'}), without food. Paid back: cooks whose saving in wood makes up for what an option costs more to build.`,
+        ]),
+  ];
+}
+
+function priceText({ prices }: Design, system: UnitSystem): string {
+  if (!prices) return '';
+  const { currency, ...each } = prices;
+  return Object.entries(each)
+    .map(([name, price]) => `${name} ${format(rangeOf(`prices.${name}`).kind, price, system, { currency })}`)
+    .join(', ');
 }

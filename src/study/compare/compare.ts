@@ -1,6 +1,7 @@
 import type { Design } from '../../design/design.js';
 import { version } from '../../version.js';
 import type { ComparisonSpread } from './compareSpread.js';
+import { cookLength, costsOf, currencyOf, paybackOf, type Payback } from '../costs.js';
 import { measuresOf, type Measure } from './measures.js';
 import { shortfallOf, type Shortfall } from '../estimate/shortfall.js';
 import { studyOption, type OptionStudy, type StudySettings } from './studyOption.js';
@@ -38,12 +39,23 @@ export interface ComparedOption extends OptionStudy {
   /** where it never reaches the target, or never soaks: what it fails at; null: it does both, as far as was computed */
   shortfall: Shortfall | null;
   differences: Difference[];
+  /** when the wood it saves has paid for what it costs more than the baseline; null: of the baseline, or where a price is lacking */
+  payback: Payback | null;
+}
+
+/** What is done to every option, and by what their costs are told. */
+export interface ComparisonSettings extends StudySettings {
+  /** how long the fire is tended in a cook, once the steel has soaked: the baseline's, or a usual length [s] */
+  cook_s: number;
+  /** of all prices, and that of steel in the baseline [1/kg]; absent: there are none */
+  currency?: string;
+  steelPrice?: number;
 }
 
 export interface Comparison {
   schema: 1;
   tool: { name: 'pitwright'; version: string };
-  settings: StudySettings;
+  settings: ComparisonSettings;
   /** label of the option that the others are held against */
   baseline: string;
   options: ComparedOption[];
@@ -69,9 +81,12 @@ export function compare(options: readonly Option[], settings: StudySettings, bas
 export function assemble(
   options: readonly Option[],
   studies: readonly OptionStudy[],
-  settings: StudySettings,
+  given: StudySettings,
   baseline = 0,
 ): Comparison {
+  const designs = studies.map(({ result }) => result.design);
+  const settings = { ...given, ...costSettings(designs, designs[baseline]) };
+  const costs = costsOf(studies, settings.cook_s);
   const measures = measuresOf(studies, settings);
   const compared = options.map(({ label, changes }, i): ComparedOption => ({
     label,
@@ -79,6 +94,7 @@ export function assemble(
     ...studies[i],
     shortfall: shortfallOf(studies[i].result),
     differences: measures.map((measure) => differenceIn(measure, studies, { baseline, option: i })),
+    payback: i === baseline ? null : paybackOf(costs, studies[i], studies[baseline]),
   }));
   const comparison: Comparison = {
     schema: 1,
@@ -91,6 +107,16 @@ export function assemble(
   };
   comparison.findings = findingsOf(comparison);
   return { ...comparison, verdict: verdictOf(comparison) };
+}
+
+function costSettings(designs: Design[], baseline: Design): Omit<ComparisonSettings, keyof StudySettings> {
+  const currency = currencyOf(designs);
+  const steelPrice = baseline.prices?.steel;
+  return {
+    cook_s: cookLength(baseline),
+    ...(currency === undefined ? {} : { currency }),
+    ...(steelPrice === undefined ? {} : { steelPrice }),
+  };
 }
 
 /** What can't be a percentage of itself. */

@@ -1,9 +1,9 @@
 import type { Design } from '../../design/design.js';
-import type { Comparison } from './compare.js';
+import type { Comparison, ComparisonSettings } from './compare.js';
 import { fittedTogether, TOGETHER, withFittedCorrelation } from '../spread/correlate.js';
 import { measuresOf, type Measure } from './measures.js';
 import { latinHypercube, quantile, type Random } from '../spread/sampling.js';
-import { studyOption, type StudySettings } from './studyOption.js';
+import { studyOption } from './studyOption.js';
 import { movedDesign, pathsOf } from '../spread/unknowns.js';
 
 /** What a tenth, half and nine tenths of the cases lie below; null where there are no cases, or among those without a number. */
@@ -37,7 +37,7 @@ export interface ComparisonSpread {
 /** Everything that a case of a comparison needs, in plain data. */
 export interface ComparisonPlan {
   designs: Design[];
-  settings: StudySettings;
+  settings: ComparisonSettings;
   seed: number;
   paths: string[];
   samples: number[][];

@@ -1,20 +1,12 @@
 import { platesOf } from '../../design/plates.js';
-import {
-  costOfSteel,
-  held,
-  heldAt,
-  heldLoss,
-  LOSSES,
-  ofResult,
-  plateOf,
-  type Quantity,
-  type ResultName,
-} from '../quantities.js';
-import type { OptionStudy, StudySettings } from './studyOption.js';
+import { costRows, costsOf } from '../costs.js';
+import { held, heldAt, heldLoss, LOSSES, ofResult, plateOf, type Quantity, type ResultName } from '../quantities.js';
+import type { OptionStudy } from './studyOption.js';
 
 export type MeasureGroup =
   | 'plate'
   | 'steel'
+  | 'money'
   | 'warm-up'
   | 'holding'
   | 'losses'
@@ -47,11 +39,11 @@ const LASTING = [
  * All measures by which these options can be compared, in the order of the table. What none of them has is left out.
  *
  * @param options of one comparison; stations and plates are those that any of them has
+ * @param settings.cook_s how long a cook is whose wood is priced
  */
-export function measuresOf(options: readonly OptionStudy[], settings: StudySettings): Measure[] {
+export function measuresOf(options: readonly OptionStudy[], { cook_s }: { cook_s: number }): Measure[] {
   const stations = [...new Set(options.flatMap(({ result }) => result.steady?.stations.map(({ name }) => name) ?? []))];
   const plates = new Map(options.flatMap(({ result }) => platesOf(result.design).map((each) => [each.name, each])));
-  const { steelPrice } = settings;
   // a small loss that doubles is still small beside the fire
   const small = 0.001 * meanFire(options);
   const losses = LOSSES.map((place): Quantity => {
@@ -60,7 +52,8 @@ export function measuresOf(options: readonly OptionStudy[], settings: StudySetti
   });
   const groups: [MeasureGroup, Quantity[]][] = [
     ['plate', [...plates.values()].map(plateOf)],
-    ['steel', [ofResult('steel_kg'), ...(steelPrice === undefined ? [] : [costOfSteel(steelPrice)])]],
+    ['steel', [ofResult('steel_kg')]],
+    ['money', costRows(costsOf(options, cook_s))],
     ['warm-up', (['gauge_s', 'soaked_s', 'woodToSoaked_kg'] as const).map(ofResult)],
     ['holding', (['fire_W', 'wood_kg_per_s'] as const).map(held)],
     ['losses', losses],

@@ -1,14 +1,16 @@
 import { formatFault } from '../../design/faults.js';
 import type { DesignWarning } from '../../design/faults.js';
 import type { Design, HorizontalPart } from '../../design/design.js';
+import { withoutOptions } from '../../design/options.js';
 import { readDesignAnyUnit, type ReadOptions } from '../../design/read.js';
 import { readSource } from '../../design/source.js';
 import { convert } from '../../units/index.js';
 import { thinnedParts } from '../../design/plates.js';
 import {
-  changeTree,
+  changeAll,
   combinations,
   eachField,
+  fieldsOf,
   pathsIn,
   type Change,
   type Tree,
@@ -48,7 +50,7 @@ export async function optionsOf(
   const files = { fileName, ...(namedFile ? { namedFile } : {}) };
   const source = readSource(text, fileName);
   if (!('tree' in source)) return { faults: source.faults.map(formatFault) };
-  const tree = source.tree as Tree;
+  const tree = withoutOptions(source.tree as Tree);
   const asDrawn = await readTree(tree, files);
   const options: OptionRead[] = [];
   for (const choices of combinations(variations)) {
@@ -68,14 +70,10 @@ async function makeOption(
 ): Promise<OptionRead | OptionFaults> {
   const changes = eachField(choices);
   const [reshaping, plain] = [changes.filter(isShape), changes.filter((change) => !isShape(change))];
-  let { tree } = drawn;
-  const made: Change[] = [];
-  for (const change of plain) {
-    const changed = changeTree(tree, change);
-    if ('problem' in changed) return fault(change, variations, changed.problem);
-    tree = changed.tree;
-    made.push(...changed.also);
-  }
+  const changed = changeAll(drawn.tree, plain);
+  if ('problem' in changed) return fault(changed.change, variations, changed.problem);
+  let { tree } = changed;
+  const made = changed.also;
   let read = await readTree(tree, files);
   for (const change of reshaping) {
     if (read.faults) break;
@@ -151,7 +149,13 @@ function reshape(
 
 /** Values as a column's head: `1/4 in`, `ceramic fibre 2 in`, `no insulation`. */
 function labelOf(choices: readonly Change[]): string {
-  return choices.map(({ path, value }) => (value === 'none' ? `no ${lastOf(path)}` : plainValue(value))).join(', ');
+  return choices
+    .flatMap((choice) => {
+      const fields = fieldsOf(choice);
+      return fields.every(({ value }) => value === choice.value) ? [fields[fields.length - 1]] : fields;
+    })
+    .map(({ path, value }) => (value === 'none' ? `no ${lastOf(path)}` : plainValue(value)))
+    .join(', ');
 }
 
 function lastOf(path: string): string {

@@ -18,9 +18,6 @@ export interface StudySettings {
   gust: { wind: number; lasts: number };
   /** a shower: wet share of the upward-facing outside and how long it falls [s] */
   shower: { rain: number; lasts: number };
-  /** price of steel per weight [1/kg], in `currency`; absent: no cost is told */
-  steelPrice?: number;
-  currency?: string;
 }
 
 /** A door for a minute; a 20 mph gust for 10 minutes; rain on all that faces up for 20 minutes. */

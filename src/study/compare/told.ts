@@ -4,13 +4,22 @@
  * A difference is computed from full precision; printed, it is that of the two numbers beside it, so that whoever subtracts them
  * finds it right. The last digit is chosen so fine that the two ways differ by less than a fifth of any difference worth telling.
  */
-import { convert, formatPlate, formatTime, timeStep, unitOf, type Kind, type UnitSystem } from '../../units/index.js';
+import {
+  convert,
+  formatPlate,
+  formatTime,
+  timeStep,
+  unitOf,
+  withCurrency,
+  type Kind,
+  type UnitSystem,
+} from '../../units/index.js';
 import type { Quantity } from '../quantities.js';
 import type { Difference } from './compare.js';
 
 /** What of a row decides how it is told. */
 export interface Row {
-  kind: Kind | 'money';
+  kind: Kind | 'money' | 'cooks';
   /** in place of the usual unit of the kind, by system */
   unit?: Partial<Record<UnitSystem, string>>;
   missing?: Quantity['missing'];
@@ -63,6 +72,7 @@ export function tellingOf(
   const { kind } = row;
   const missing = words ?? (row.missing === 'never' ? 'never' : MISSING);
   if (kind === 'plate') return plates(missing, system);
+  if (kind === 'cooks') return COOKS;
   const unit = unitFor(row, system);
   const step = stepOf(row, pairs, system);
   const inUnit = (si: number) => (kind === 'time' ? si : valueIn(row, si, system));
@@ -100,17 +110,35 @@ export function tellingOf(
   };
 }
 
+/** When something is paid back: as it is, never held against another. */
+const COOKS: Telling = {
+  unit: 'cooks',
+  number: cooksText,
+  quantity: (value) =>
+    value !== null && /^\d/.test(cooksText(value)) ? `${cooksText(value)} cooks` : cooksText(value),
+  difference: () => '',
+  percent: () => '',
+  alike: (a, b) => cooksText(a) === cooksText(b),
+  signed: String,
+};
+
+/** Cooks to two figures: what is saved in one is not known better. */
+export function cooksText(value: number | null): string {
+  if (value === null) return MISSING;
+  if (value === Infinity) return 'never';
+  if (value === 0) return 'at once';
+  return value < 0 ? `gone after ${roughly(-value)}` : roughly(value);
+}
+
+function roughly(cooks: number): string {
+  return decimal(Number(cooks.toPrecision(2)), 1);
+}
+
 /** `+17 %`, `-1.5 %`; a hundredth of one is none. */
 function percentOf(share: number): string {
   const size = Math.abs(100 * share);
   const text = size >= 9.95 ? decimal(Math.round(size), 1) : size.toFixed(1);
   return Number(text) === 0 ? '' : `${share > 0 ? '+' : '-'}${text} %`;
-}
-
-/** An amount of money: whole from a hundred on, else to the cent. */
-export function money(amount: number, currency: string): string {
-  const step = Math.abs(amount) >= 99.5 ? 1 : 0.01;
-  return withCurrency(decimal(whole(amount / step) * step, step), currency);
 }
 
 /** The last digit that times are told to where they stand side by side [s]. */
@@ -146,13 +174,13 @@ function plates(missing: string, system: UnitSystem): Telling {
 }
 
 function unitFor({ kind, unit }: Row, system: UnitSystem): string {
-  if (kind === 'money' || kind === 'time') return '';
+  if (kind === 'money' || kind === 'cooks' || kind === 'time') return '';
   return unit?.[system] ?? unitOf(kind, system);
 }
 
 function valueIn(row: Row, si: number, system: UnitSystem): number {
   const { kind } = row;
-  if (kind === 'money') return si;
+  if (kind === 'money' || kind === 'cooks') return si;
   const unit = row.unit?.[system];
   return convert(kind, si, system, unit === undefined ? {} : { unit });
 }
@@ -202,10 +230,4 @@ function decimal(value: number, step: number): string {
     .toFixed(Math.max(0, -Math.floor(Math.log10(step) + 1e-9)))
     .split('.');
   return `${value < 0 ? '-' : ''}${head.replace(/\B(?=(\d{3})+$)/g, ',')}${tail === undefined ? '' : `.${tail}`}`;
-}
-
-function withCurrency(text: string, currency: string): string {
-  const sign = text.startsWith('-') ? '-' : '';
-  const size = text.slice(sign.length);
-  return /^[A-Za-z]/.test(currency) ? `${sign}${size} ${currency}` : `${sign}${currency}${size}`;
 }

@@ -1,7 +1,8 @@
-import type { UnitSystem } from '../../units/index.js';
+import { withCurrency, type UnitSystem } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import { baselineOf, type ComparedOption, type Comparison, type Difference } from './compare.js';
 import { held, ofResult, type Quantity } from '../quantities.js';
+import { paybackClause } from './paybackWords.js';
 import { shortfallWords } from '../estimate/shortfall.js';
 import { tellingOf, type Row, type Telling } from './told.js';
 
@@ -17,6 +18,10 @@ interface Weighed {
   more: string;
   /** when it stays as it is */
   same: string;
+  /** what it is about: of several numbers on one matter the first that differs speaks */
+  matter: string;
+  /** how much it counts beside others of the same size: an estimate of what buyers go by */
+  counts: number;
 }
 
 const WEIGHED: readonly Weighed[] = [
@@ -25,61 +30,96 @@ const WEIGHED: readonly Weighed[] = [
     less: 'a smaller swing under splits',
     more: 'a larger swing under splits',
     same: 'swing under splits',
+    matter: 'swing',
+    counts: 2,
   },
   {
     quantity: ofResult('door.dip_K'),
     less: 'a smaller dip when the door opens',
     more: 'a larger dip when the door opens',
     same: 'dip when the door opens',
+    matter: 'door',
+    counts: 0.5,
   },
   {
     quantity: ofResult('door.recovery_s'),
     less: 'a quicker recovery after the door',
     more: 'a slower recovery after the door',
     same: 'recovery after the door',
+    matter: 'door',
+    counts: 0.5,
   },
   {
     quantity: ofResult('gust.dip_K'),
     less: 'a smaller dip in a gust',
     more: 'a larger dip in a gust',
     same: 'dip in a gust',
+    matter: 'gust',
+    counts: 0.5,
   },
   {
     quantity: held('wood_kg_per_s'),
     less: 'less wood to hold',
     more: 'more wood to hold',
     same: 'wood to hold',
+    matter: 'wood',
+    counts: 3,
   },
   {
     quantity: held('endToEnd_K'),
     less: 'more even temperatures end to end',
     more: 'less even temperatures end to end',
     same: 'evenness end to end',
+    matter: 'evenness',
+    counts: 1,
   },
   {
     quantity: held('hottestOutside_K'),
     less: 'a cooler hottest outside',
     more: 'a hotter hottest outside',
     same: 'hottest outside',
+    matter: 'outside',
+    counts: 0.5,
   },
-  { quantity: ofResult('soaked_s'), less: 'a shorter soak', more: 'a longer soak', same: 'time to soak' },
+  {
+    quantity: ofResult('soaked_s'),
+    less: 'a shorter soak',
+    more: 'a longer soak',
+    same: 'time to soak',
+    matter: 'soak',
+    counts: 1,
+  },
   {
     quantity: ofResult('woodToSoaked_kg'),
     less: 'less wood to soak',
     more: 'more wood to soak',
     same: 'wood to soak',
+    matter: 'soak',
+    counts: 0.5,
+  },
+  {
+    quantity: ofResult('steel_kg'),
+    less: 'less steel',
+    more: 'more steel',
+    same: 'weight of steel',
+    matter: 'steel',
+    counts: 1,
   },
   {
     quantity: ofResult('plate.buckling'),
     less: 'flat panels that stay further from buckling',
     more: 'flat panels nearer to buckling',
     same: 'how near flat panels are to buckling',
+    matter: 'flat',
+    counts: 0.3,
   },
   {
     quantity: ofResult('plate.push_m'),
     less: 'stiffer flat panels',
     more: 'softer flat panels',
     same: 'stiffness of flat panels',
+    matter: 'stiff',
+    counts: 0.1,
   },
   {
     quantity: ofResult('plate.halfGone_years'),
@@ -87,8 +127,9 @@ const WEIGHED: readonly Weighed[] = [
     less: 'fewer years of scale under the coals',
     more: 'more years of scale under the coals',
     same: 'years of scale under the coals',
+    matter: 'scale',
+    counts: 0.3,
   },
-  { quantity: ofResult('steel_kg'), less: 'less steel', more: 'more steel', same: 'weight of steel' },
 ];
 
 /** What an option does against the baseline, as keys of its differences, those that matter most first. */
@@ -179,6 +220,27 @@ export function tellingFor(
   return tellingOf(quantity, pairs, system, settings.currency, missing);
 }
 
+/** Things that decide: nobody repeats more. */
+const DECIDING = 3;
+/** Told even where it stays as it is: what the choice does not change is half of it. */
+const ALWAYS = 'hold.wood_kg_per_s';
+
+/** Of what an option buys and costs the things that decide, at least one of either; in each the largest first. */
+function decisive(
+  { buys, costs }: Finding,
+  weightOf: (key: string) => { matter: string; weight: number },
+): Pick<Finding, 'buys' | 'costs'> {
+  const ranked = (keys: string[]) => {
+    const sorted = [...keys].sort((a, b) => weightOf(b).weight - weightOf(a).weight);
+    return sorted.filter((key, i) => sorted.findIndex((each) => weightOf(each).matter === weightOf(key).matter) === i);
+  };
+  const [bought, cost] = [ranked(buys), ranked(costs)];
+  const first = [...bought.slice(0, 1), ...cost.slice(0, 1)];
+  const rest = ranked([...bought.slice(1), ...cost.slice(1)]).slice(0, DECIDING - first.length);
+  const told = new Set([...first, ...rest]);
+  return { buys: bought.filter((key) => told.has(key)), costs: cost.filter((key) => told.has(key)) };
+}
+
 /** Nothing where the option can't hold the target: that is said already, and leaves nothing to weigh up. */
 function sentence(finding: Finding, comparison: Comparison, system: UnitSystem): string[] {
   const option = comparison.options.find(({ label }) => label === finding.label)!;
@@ -189,10 +251,11 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     const pair = option.differences.find((each) => each.key === key)!;
     return { row, pair, telling: tellingFor(comparison, row.quantity, system, 'never') };
   };
+  const paid = paybackClause(option, comparison, system);
   const against = (key: string) => {
     const { row, pair, telling } = about(key);
     const words = pair.value! < pair.baseline! ? 'less' : 'more';
-    const cost = key === 'steel_kg' ? costOf(option, comparison, system) : '';
+    const cost = key === 'steel_kg' && paid === undefined ? costOf(option, comparison, system) : '';
     return `${row[words]} (${telling.quantity(pair.value)} against ${telling.quantity(pair.baseline)}${cost})`;
   };
   const hardly = (key: string) => {
@@ -205,18 +268,27 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     return `${row.same} (${telling.quantity(pair[which])})`;
   };
   const names = (keys: string[]) => listed(keys.map((key) => about(key).row.same));
-  const { buys, costs, same, lacks, gains, neither } = finding;
+  const { lacks, gains, neither } = finding;
+  const { buys, costs } = decisive(finding, (key) => {
+    const { row, pair } = about(key);
+    return { matter: row.matter, weight: row.counts * sizeOf({ row, difference: pair }) };
+  });
   const told = buys.length + costs.length > 0;
+  const hardlyAny = told ? finding.hardly.filter((key) => key === ALWAYS) : finding.hardly.slice(0, DECIDING);
+  const same = finding.same.filter((key) => key === ALWAYS);
   const clauses = [
     ...(lacks.length > 0 ? [`loses what only ${base.label} has: ${listed(lacks.map(there('baseline')))}`] : []),
     ...(gains.length > 0 ? [`has what ${base.label} lacks: ${listed(gains.map(there('value')))}`] : []),
     ...(told
       ? [
           buys.length > 0 ? `buys ${listed(buys.map(against))}` : 'buys nothing that these numbers show',
-          costs.length > 0 ? `costs ${listed(costs.map(against))}` : 'costs nothing that they show',
+          ...(costs.length > 0 ? [`costs ${listed(costs.map(against))}`] : []),
+          // money has its own clause
+          ...(costs.length === 0 && paid === undefined ? ['costs nothing that they show'] : []),
         ]
       : []),
-    ...(finding.hardly.length > 0 ? [`makes hardly any difference to ${listed(finding.hardly.map(hardly))}`] : []),
+    ...(paid === undefined ? [] : [paid]),
+    ...(hardlyAny.length > 0 ? [`makes hardly any difference to ${listed(hardlyAny.map(hardly))}`] : []),
     ...(neither.length > 0 ? [`neither of them has ${names(neither)}`] : []),
   ];
   const head = `${finding.label} instead of ${base.label}`;
@@ -235,8 +307,6 @@ function costOf({ differences }: ComparedOption, comparison: Comparison, system:
   if (cost?.difference == null) return '';
   const text = tellingFor(comparison, { key: 'steelCost', kind: 'money' }, system).difference(cost);
   if (text === 'same') return '';
-  const { currency = '' } = comparison.settings;
-  const size = text.slice(1);
-  const amount = /^[A-Za-z]/.test(currency) ? `${size} ${currency}` : `${currency}${size}`;
+  const amount = withCurrency(text.slice(1), comparison.settings.currency ?? '');
   return `, ${amount} ${cost.difference < 0 ? 'less' : 'more'}`;
 }

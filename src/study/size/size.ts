@@ -102,7 +102,7 @@ export async function writeOut(tree: Tree, rough: Rough[], between?: () => Promi
     if (written.length === SHORTLIST) break;
     await between?.();
     const text = JSON.stringify(treeWith(tree, candidateFields(tree, candidate, 1)));
-    const { design } = await readDesignAnyUnit(text, { fileName: 'design' });
+    const { design } = await readDesignAnyUnit(text, { fileName: 'design', alone: true });
     if (design) written.push({ candidate, guess: holdOpening ?? 0.3, design });
   }
   return written;

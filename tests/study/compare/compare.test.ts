@@ -8,7 +8,6 @@ import type { Equal } from '../../../src/study/compare/equalShape.js';
 import { optionsOf, type OptionRead } from '../../../src/study/compare/options.js';
 import { distinctLabels } from '../../../src/study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../../../src/study/compare/studyOption.js';
-import { money } from '../../../src/study/compare/told.js';
 import { PLAIN, options, of } from './comparedDesigns.js';
 
 async function faultsOf(vary: string[], equal?: Equal): Promise<string> {
@@ -91,8 +90,8 @@ describe('one plate for all', () => {
 
 describe('plate', () => {
   it('buys smaller swings, costs weight and time, and leaves the wood to hold alone', async () => {
-    const settings = { ...USUAL_SETTINGS, steelPrice: 2, currency: '$' };
-    const comparison = compare(await options(['all.plate=1/8 in | 1/4 in']), settings);
+    const priced = `${PLAIN}prices: { steel: $2/kg }\n`;
+    const comparison = compare(await options(['all.plate=1/8 in | 1/4 in'], undefined, priced), USUAL_SETTINGS);
     const [thin, thick] = comparison.options;
     expect(of(comparison, 1, 'swing.thermometer_K').difference).toBeLessThan(0);
     expect(of(comparison, 1, 'soaked_s').share).toBeGreaterThan(0.3);
@@ -106,6 +105,21 @@ describe('plate', () => {
     expect(comparison.verdict).toMatch(
       /^1\/4 in instead of 1\/8 in buys .*smaller swing under splits.*; costs .*more steel \(.*\$\d+ more\).*longer soak.*; .*makes no difference to .*wood to hold/,
     );
+  });
+
+  it('is told by three things at most, of what it buys and of what it costs one at least', async () => {
+    const all = 'all.plate=1/16 in | 1/8 in | 1/4 in | 1/2 in';
+    const { findings, verdict } = compare(await options([all]), USUAL_SETTINGS);
+    for (const { label, buys, costs } of findings) {
+      const sentence = verdict.split('\n').find((line) => line.startsWith(`${label} instead of`))!;
+      const told = sentence.match(/ against /g)!.length;
+      expect(told).toBeLessThanOrEqual(3);
+      expect(buys.length + costs.length).toBeGreaterThan(told);
+      expect([/ buys .* against /.test(sentence), / costs .* against /.test(sentence)]).toEqual([true, true]);
+      expect(sentence).toMatch(/difference to .*wood to hold/);
+      // of one matter once
+      expect(sentence).not.toMatch(/soak.*wood to soak|wood to soak.* soak \(/);
+    }
   });
 
   it('can be held against any of the options', async () => {
@@ -214,15 +228,5 @@ describe('the verdict', () => {
     expect(comparison.verdict.split('\n')).toHaveLength(3);
     for (const sentence of comparison.verdict.split('\n'))
       expect(sentence).toMatch(/^[^.].* instead of 1\/8 in, 0 mph .*\.$/);
-  });
-
-  it('tells money plainly', () => {
-    expect([0.5, 99.4, 1234.5, -12].map((amount) => money(amount, '$'))).toEqual([
-      '$0.50',
-      '$99.40',
-      '$1,235',
-      '-$12.00',
-    ]);
-    expect(money(12, 'EUR')).toBe('12.00 EUR');
   });
 });

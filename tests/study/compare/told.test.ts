@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { money, sameTime, tellingOf, timesStep, type Row } from '../../../src/study/compare/told.js';
+import { sameTime, tellingOf, timesStep, type Row } from '../../../src/study/compare/told.js';
 import { formatTime, timeStep } from '../../../src/units/index.js';
 import { generator } from '../../design/randomDesign.js';
 import { readPrinted } from '../../support/printed.js';
@@ -132,15 +132,27 @@ describe('times', () => {
   });
 });
 
-it('money is told plainly', () => {
-  expect([0.5, 99.4, 1234.5, -12, -0.001].map((amount) => money(amount, '$'))).toEqual([
-    '$0.50',
-    '$99.40',
-    '$1,235',
-    '-$12.00',
-    '$0.00',
-  ]);
-  expect(money(12, 'EUR')).toBe('12.00 EUR');
+it('money is told plainly: whole from a hundred on, else to the cent', () => {
+  const told = (amounts: number[], currency: string) => {
+    const pairs = amounts.map((value) => ({ baseline: amounts[0], value, none: false }));
+    return amounts.map((amount) => tellingOf({ kind: 'money' }, pairs, 'shop', currency).quantity(amount));
+  };
+  expect(told([0.5, 99.4, -12, -0.001], '$')).toEqual(['$0.50', '$99.40', '-$12.00', '$0.00']);
+  expect(told([1234.5, 101], '$')).toEqual(['$1,235', '$101']);
+  expect(told([12], 'EUR')).toEqual(['12.00 EUR']);
+});
+
+it.each([
+  [0, 'at once', 'at once'],
+  [7, '7', '7 cooks'],
+  [83, '83', '83 cooks'],
+  [1234, '1,200', '1,200 cooks'],
+  [Infinity, 'never', 'never'],
+  [-41, 'gone after 41', 'gone after 41'],
+  [null, '–', '–'],
+])('%s cooks is told as %s', (value, number, quantity) => {
+  const telling = tellingOf({ kind: 'cooks' }, [], 'shop');
+  expect([telling.number(value), telling.quantity(value)]).toEqual([number, quantity]);
 });
 
 /** The last digit that a number is told to, in its printed unit. */

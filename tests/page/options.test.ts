@@ -1,0 +1,108 @@
+import { readFileSync } from 'node:fs';
+import { afterAll, describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { readDesign } from '../../src/design/read.js';
+import { controlsFor } from '../../src/page/controls.js';
+import { numberRows, toldBeside } from '../../src/page/numbers.js';
+import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
+import { estimate } from '../../src/study/estimate/estimate.js';
+import { example, pitwright, scratch } from '../cli/support/run.js';
+import { launchBrowser } from './support/browser.js';
+import { openPage, settled } from './support/open.js';
+
+const FOUR_WAYS = example('four-ways.yaml');
+const TEXT = readFileSync(FOUR_WAYS, 'utf8');
+const PLAIN = readFileSync(example('plain-24.yaml'), 'utf8');
+const NAMES = ['3/16 plate', '3/8 plate', 'wrapped firebox'];
+
+const labels = ({ options }: Workbench) => options.map(({ label }) => label);
+
+describe('options of a design', () => {
+  it('stand beside it, each as the command reads it, its comments kept', () => {
+    const bench = new Workbench(TEXT);
+    expect(labels(bench)).toEqual(['As drawn', ...NAMES]);
+    expect(bench.current).toBe(bench.options[0]);
+    const read = readDesign(TEXT, { fileName: 'four-ways.yaml' });
+    if (read.faults) throw new Error(JSON.stringify(read.faults));
+    read.options.forEach(({ design, text }, i) => {
+      const option = bench.options[i + 1];
+      expect(option.design).toEqual(design);
+      expect(parse(option.text.text())).toEqual(JSON.parse(text));
+      expect(option.text.text()).toContain('# what the shop pays');
+      expect(readDesign(option.text.text(), { fileName: 'saved' })).toMatchObject({ design, options: [] });
+    });
+  });
+
+  it('leave the design as drawn free to change, whatever that makes of them, and in its file', () => {
+    const bench = new Workbench(TEXT);
+    const { current } = bench;
+    const plate = controlsFor(current.design, current.text)
+      .flatMap(({ controls }) => controls)
+      .find(({ id }) => id === 'chamber.plate')!;
+    // as an option has it already
+    expect(bench.edit(plate, '3/16 in')).toBe(true);
+    expect(parse(current.text.text()).options).toHaveLength(3);
+  });
+
+  it('come along with a file that is opened alone, as far as there is room; beside others the design comes alone', () => {
+    const bench = new Workbench(PLAIN);
+    expect(bench.load(TEXT, 'four-ways.yaml')).toBeNull();
+    expect(labels(bench)).toEqual(['As drawn', ...NAMES]);
+    expect(bench.load(TEXT, 'four-ways.yaml')).toBeNull();
+    expect(bench.options).toHaveLength(4);
+    expect(bench.leftOut).toBe(3);
+    const many = Array.from({ length: 7 }, (_, i) => `  - { name: way ${i}, changes: { fire.target: ${240 + i} °F } }`);
+    const full = new Workbench(`${PLAIN}options:\n${many.join('\n')}\n`);
+    expect([full.options.length, full.leftOut]).toEqual([MOST_OPTIONS, 8 - MOST_OPTIONS]);
+  });
+
+  it('are told with what they cost and when they are paid back, as the command tells it', async () => {
+    const results = new Workbench(TEXT).options.map(({ design }) => estimate(design));
+    const rows = results.map((result) => numberRows(result, 'shop', results));
+    const told = (key: string) => toldBeside(rows.map((each) => each.find(({ quantity }) => quantity.key === key)));
+    const { code, stdout } = await pitwright(['compare', FOUR_WAYS, '--json']);
+    expect(code).toBe(0);
+    const { options } = JSON.parse(stdout) as {
+      options: { payback: { cooks: number } | null; differences: { key: string; value: number }[] }[];
+    };
+    for (const key of ['steelCost', 'insulationCost', 'buildCost', 'cookWood_kg', 'cookCost']) {
+      const values = rows.map((each) => each.find(({ quantity }) => quantity.key === key)!.si!);
+      options.forEach(({ differences }, i) =>
+        expect(values[i] / differences.find((each) => each.key === key)!.value || 1, key).toBeCloseTo(1, 9),
+      );
+    }
+    expect(told('buildCost').map((each) => each!.text)).toEqual(
+      expect.arrayContaining([expect.stringMatching(/^\$\d/)]),
+    );
+    expect(told('buildCost')[1]!.difference).toMatch(/^−\$\d+$/);
+    expect(told('payback').map((each) => each?.text)).toEqual([
+      undefined,
+      'at once',
+      'never',
+      `${options[3].payback!.cooks} cooks`,
+    ]);
+  });
+});
+
+const browser = await launchBrowser();
+const folder = scratch();
+afterAll(async () => {
+  await browser?.close();
+  folder.remove();
+});
+
+it.skipIf(!browser)('a page with a design in it shows its options solved, and prices where it has them', async () => {
+  const { page, wrongs, close } = await openPage(browser!, folder.path, { design: FOUR_WAYS });
+  await settled(page);
+  const names = await page
+    .locator('.option-name')
+    .evaluateAll((all) => all.map((each) => (each as HTMLInputElement).value));
+  expect(names).toEqual(['As drawn', ...NAMES]);
+  const paid = page.locator('[data-row="payback"] .value');
+  await expect
+    .poll(() => paid.allTextContents(), { timeout: 60_000 })
+    .toEqual(['–', 'at once', 'never', expect.stringMatching(/^\d+ cooks$/)]);
+  expect(await page.locator('#left-out').isVisible()).toBe(false);
+  expect(wrongs).toEqual([]);
+  await close();
+});
