@@ -3,11 +3,10 @@
  * and which differences of it count for none. Text, CSV, comparison, spread, page, sheets and charts read this table; what the
  * numbers are called stands in words/quantityWords.ts.
  */
-import type { GaugeStation } from '../design/design.js';
-import { isForCooking } from '../design/sense.js';
 import { platesOf, type PartPlate } from '../design/plates.js';
 import type { Kind, UnitSystem } from '../units/index.js';
 import type { EventStudies } from './compare/studyOption.js';
+import { gaugeReading } from './estimate/gauge.js';
 import type { EstimateResult, HeatLoss, StationState, SteadyState } from './estimate/result.js';
 
 /** What numbers are found in: a design's estimate and, where they were followed, its events. */
@@ -86,6 +85,8 @@ const STATE = {
   fire_W: { kind: 'power', missing: 'beyond', of: (s) => s.fire_W },
   wood_kg_per_s: { kind: 'massFlow', missing: 'beyond', of: (s) => s.wood_kg_per_s },
   endToEnd_K: { kind: 'temperatureDifference', of: endToEnd },
+  topToBottom_K: { kind: 'temperatureDifference', of: ({ evenness }) => evenness.topToBottom_K },
+  racks_K: { kind: 'temperatureDifference', of: ({ evenness }) => evenness.racks_K },
   hottestOutside_K: { kind: 'temperature', of: (s) => Math.max(...s.stations.map(({ outside_K }) => outside_K)) },
   stackBase_Pa: {
     ...DRAFT,
@@ -124,7 +125,7 @@ const RESULT = {
   },
   'full.thermometer_K': {
     kind: 'temperature',
-    of: ({ result: { design, assumed } }) => assumed?.stations.find(({ name }) => name === design.gauge)?.thermometer_K,
+    of: ({ result: { design, assumed } }) => assumed && gaugeReading(assumed, design.gauge),
   },
   steel_kg: { kind: 'mass', of: ({ result }) => result.geometry.totalSteelMass_kg },
   'swing.thermometer_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.swing?.thermometer_K },
@@ -169,7 +170,7 @@ export function ofResult(name: ResultName): Quantity {
 }
 
 /** What the cook's thermometer settles at under the full fire. */
-export function fullReading(gauge: GaugeStation): Quantity {
+export function fullReading(gauge: string): Quantity {
   return { ...ofResult('full.thermometer_K'), at: gauge };
 }
 
@@ -223,8 +224,7 @@ export const LOSSES = ['firebox', 'chamber', 'upright', 'stackWall', 'stackGas',
   'total'
 >[];
 
-/** Between the hottest and the coldest cooking station, by thermometer [K]. */
-function endToEnd({ stations }: SteadyState): number {
-  const readings = stations.filter(({ name }) => isForCooking(name)).map(({ thermometer_K }) => thermometer_K);
-  return Math.max(...readings) - Math.min(...readings);
+/** Along the grate that is the least even, or over the racks where there is no grate [K]. */
+function endToEnd({ evenness: { grates, racks_K } }: SteadyState): number | null {
+  return grates.length > 0 ? Math.max(...grates.map(({ endToEnd_K }) => endToEnd_K)) : racks_K;
 }

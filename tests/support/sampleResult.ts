@@ -58,6 +58,8 @@ export const sampleDesign: Design = {
   chamber: {
     ...shell,
     contents: [],
+    grates: [],
+    thermometers: [],
     shape: 'round',
     width: 0.6096,
     height: 0.6096,
@@ -121,9 +123,10 @@ const held: SteadyState = {
         outside_K: kelvin(142),
       },
     ] as const
-  ).map((station) => ({ ...station, ...byHeight(station.gas_K, station.steel_K) })),
+  ).map((station) => ({ ...station, dial_m: 1.165, ...byHeight(station.gas_K, station.steel_K) })),
   places: (['fireEnd', 'middle', 'stackEnd'] as const).map((station, i) => ({
     name: 'grate',
+    kind: 'grate',
     part: 'chamber',
     station,
     along: (i + 0.5) / 3,
@@ -131,6 +134,7 @@ const held: SteadyState = {
     gas_K: kelvin(270 - 10 * i),
     thermometer_K: kelvin(235 - 8 * i),
   })),
+  evenness: { grates: [{ name: 'grate', endToEnd_K: (16 * 5) / 9 }], topToBottom_K: null, racks_K: null },
   hottestOutside: { part: 'firebox', station: 'firebox', place: 'roof', steel_K: kelvin(333) },
   heatLoss_W: { firebox: 3941, chamber: 2365, upright: 0, stackWall: 268, stackGas: 2776, leaks: 0, total: 9350 },
   draft: {
@@ -199,6 +203,7 @@ const assumed: SteadyState = {
     thermometer_K: station.thermometer_K + 105,
     steel_K: station.steel_K + 80,
     outside_K: station.outside_K + 85,
+    dial_m: station.dial_m,
     ...byHeight(station.gas_K + 130, station.steel_K + 80),
   })),
   places: held.places.map((place) => ({
@@ -269,8 +274,9 @@ export const sampleResult: EstimateResult = {
       gas_K: stations[2].gas_K,
       steel_K: stations[2].steel_K,
       stations,
-      places: held.places.map(({ name, part, station, along, height_m }) => ({
+      places: held.places.map(({ name, kind, part, station, along, height_m }) => ({
         name,
+        kind,
         part,
         station,
         along,

@@ -1,5 +1,6 @@
 /** Firebox, chamber and upright, and what hangs on them: doors, insulation, finishes, contents. */
 import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS } from '../catalog/index.js';
+import { steelDensity, type Steel } from '../../physics/steel.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
 import type { PartName } from '../stations.js';
@@ -9,6 +10,7 @@ import {
   list,
   maybe,
   optional,
+  quantities,
   quantity,
   readRows,
   text,
@@ -18,7 +20,7 @@ import {
   type Soft,
 } from './field.js';
 import { discharge, intake } from './intake.js';
-import { area, EMISSIVITY, height, mass, plate, station, steel } from './shared.js';
+import { area, AREA, EMISSIVITY, HEIGHT, height, mass, plate, SHARE, station, steel } from './shared.js';
 import { mainSize, wallOf } from './walls.js';
 
 const SECTION = range('length', '6 in', '6 ft');
@@ -92,6 +94,37 @@ const content = block('A body inside the part: grates, racks, baffle, water pan,
   area: area('Surface that sees gas and walls, both sides.'),
   station: station('Where it stands. Default: spread over the part.'),
 });
+
+/** Strands of #9 expanded metal are about so thick [m]: common practice, no source. */
+const STRAND = 0.0036;
+
+const grate = block('A grate: where food lies in the chamber.', {
+  name: text('What the cook calls it, as gauge and logs do: main, top.'),
+  height: quantity(HEIGHT, 'Height above the ground.', { examples: ['40 in'] }),
+  from: quantity(SHARE, 'Where it begins along the chamber, from the fire end.', { default: '0 %' }),
+  to: quantity(SHARE, 'Where it ends along the chamber.', { default: '100 %' }),
+  mass: quantity(range('mass', '0 lb', '500 lb'), 'Its weight, if its steel is to count.', {
+    default: '0 lb',
+    says: 'not counted',
+  }),
+  steel: choice(['carbon', 'stainless'], 'Steel of the grate.', { default: 'carbon' }),
+  area: quantity(range('area', '0 in^2', AREA.high), 'Surface that sees gas, all round.', {
+    default: ({ mass, steel }) => (4 * (mass as number)) / (steelDensity(steel as Steel) * STRAND),
+    says: 'that of #9 expanded metal of its weight',
+    guess: true,
+  }),
+});
+
+const thermometer = block('A thermometer: a dial in the lid, or a probe.', {
+  name: text('What the cook calls it, as gauge and logs do; by the name of a station it is that station’s dial.'),
+  along: quantity(SHARE, 'Where it sits along the part, from the fire end.', { default: '50 %' }),
+  height: quantity(HEIGHT, 'Height of its stem above the ground.', { examples: ['48 in'] }),
+});
+
+/** Fields that both parts food lies in have. */
+const cookingRows = {
+  thermometers: usual(list(thermometer, 0, 12, 'Thermometers; each station has a dial anyway.')),
+};
 
 /** Fields that every part has. */
 const partRows = (name: PartName, gap: string) => ({
@@ -182,6 +215,8 @@ export const firebox = block('The firebox. All sizes of parts are outside sizes.
 
 const CHAMBER = {
   ...horizontalRows('chamber', '2 in^2', 144),
+  grates: usual(list(grate, 0, 6, 'Grates. Default: one a little below the middle.')),
+  ...cookingRows,
   reverse: optional(
     block('Reverse flow: gas runs under a plate to the far end, turns, and comes back to a stack by the fire.', {
       height: quantity(range('length', '1/2 in', '5 ft'), 'Height of the plate above the chamber’s inside floor line.'),
@@ -220,6 +255,8 @@ const UPRIGHT = {
     slider: { label: 'Height', steps: [12, 96, 1] },
   }),
   ...partRows('upright', '1.5 in^2'),
+  racks: quantities(HEIGHT, 'Heights of its racks above the ground. Default: at a third and two thirds.', 20),
+  ...cookingRows,
   opening: where(
     (_, { chamber }) => chamber !== undefined,
     optional(

@@ -3,7 +3,7 @@ import { format, formatPlate } from '../../units/index.js';
 import type { PitNotes } from './pitDrawing.js';
 import { grown, stationSpans, type PitLayout, type Span } from './pitLayout.js';
 import type { Sheet } from '../sheet.js';
-import { partOfGauge } from '../../design/stations.js';
+import { gaugePlace } from '../../design/places.js';
 
 /** The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station. */
 export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): void {
@@ -13,7 +13,7 @@ export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, no
   if (notes.stations) drawStations(sheet, rooms, notes);
   drawInside(sheet, design, layout);
   if (!notes.stations) drawPlateLabels(sheet, design, layout);
-  drawGauge(sheet, design, rooms);
+  drawGauge(sheet, design, layout);
   if (notes.flows) drawFlows(sheet, design, layout, notes.flows);
 }
 
@@ -148,6 +148,7 @@ function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, n
 }
 
 function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void {
+  const gauge = gaugePlace(design);
   for (const name of ['firebox', 'chamber', 'upright'] as const) {
     const span = layout[name];
     const part = design[name];
@@ -158,8 +159,8 @@ function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void 
       words.push(`${format('length', part.insulation.thickness)} insulation`);
     }
     // under the dial, where the part has one
-    const dial = partOfGauge(design.gauge) === name ? DIAL.radius / sheet.place.scale : 0;
-    const high = dial > 0 ? span.low + DIAL.height * (span.high - span.low) - dial : span.high;
+    const dial = gauge.part === name ? DIAL_RADIUS / sheet.place.scale : 0;
+    const high = dial > 0 ? gauge.height - dial : span.high;
     const fits = Math.max(1, Math.floor(((high - span.low) * sheet.place.scale) / (sheet.place.lettering * 1.3)));
     const lines = words.filter((text) => sheet.widthOf(text) < room - 6).slice(0, fits);
     const [x, y] = [sheet.x((span.left + span.right) / 2), sheet.y((span.low + high) / 2)];
@@ -170,15 +171,15 @@ function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void 
   }
 }
 
-/** The cook's dial: its place as a share of the height, and its radius [px]. */
-const DIAL = { height: 0.86, radius: 5.5 };
+/** Radius of the cook's dial [px]. */
+const DIAL_RADIUS = 5.5;
 
 /** Where the cook's thermometer sits. */
-function drawGauge(sheet: Sheet, design: Design, rooms: Partial<Record<StationName, Span>>): void {
-  const room = rooms[design.gauge];
-  if (!room) return;
-  const at = { x: (room.left + room.right) / 2, height: room.low + DIAL.height * (room.high - room.low) };
-  const radius = DIAL.radius / sheet.place.scale;
+function drawGauge(sheet: Sheet, design: Design, layout: PitLayout): void {
+  const { part, along, height } = gaugePlace(design);
+  const { left, right } = layout[part]!;
+  const at = { x: left + along * (right - left), height };
+  const radius = DIAL_RADIUS / sheet.place.scale;
   sheet.circle(at, radius, { pen: 'thin', fill: 'paper' });
   sheet.line(
     [
