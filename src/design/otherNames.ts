@@ -15,7 +15,7 @@ const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
   ['vent vents airintake airintakes intake inlet inlets dampers pinwheel', 'firebox.intakes'],
   ['stack chimney chimneys flue smokestack exhaust', 'stacks'],
   ['thermometer probe dial steerby', 'gauge'],
-  ['thermometers probes dials', `${PART}.thermometers`],
+  ['thermometers probes dials', 'chamber.thermometers'],
   ['cookchamber cookingchamber smokebox barrel cooker main', 'chamber'],
   ['cabinet vertical warmer verticalchamber', 'upright'],
   ['ambient outdoor temperature airtemperature', 'site.air'],

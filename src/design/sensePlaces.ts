@@ -10,7 +10,7 @@ import { GAUGES, partOfStation, STATIONS, type StationName } from './stations.js
 /** Racks of one height are one rack [m]. */
 const SAME_HEIGHT = 0.001;
 
-const inches = (si: number): string => format('length', si, 'shop', { unit: 'in' });
+const inches = (si: number): string => format('length', si, 'shop', { unit: 'in', digits: 4 });
 
 export function checkPlaces(design: Design, reading: Reading): void {
   const { chamber, upright } = design;
@@ -30,7 +30,7 @@ export function checkPlaces(design: Design, reading: Reading): void {
     const path: Path = ['upright', 'racks', i];
     checkHeight(upright, 'upright', height, path, reading);
     const twin = upright.racks.findIndex((other) => Math.abs(other - height) < SAME_HEIGHT);
-    if (twin < i) {
+    if (twin >= 0 && twin < i) {
       reading.fault(path, { message: `is the height of rack ${twin + 1} of the list`, allowed: 'each height once' });
     }
   });

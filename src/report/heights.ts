@@ -49,7 +49,7 @@ export function byHeightData({ stations }: SteadyState, system: UnitSystem): Tab
   const gas = [...(cut[0]?.layers ?? [])]
     .reverse()
     .map((layer, i, all) => [
-      `gas, ${say('length', middle(layer), { shop: 'in' })} above ground`,
+      `gas, ${say('length', middle(layer), { shop: 'in' })}`,
       ...cut.map(({ layers }) => say('temperature', layers[all.length - 1 - i].gas_K)),
     ]);
   return { head: ['', ...cut.map(({ name }) => stationLabel(name))], rows: cut.length > 0 ? [...gas, ...walls] : [] };

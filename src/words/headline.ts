@@ -1,4 +1,5 @@
 import { gaugeLabel, placeWords } from './labels.js';
+import { gaugePlace } from '../design/places.js';
 import { gaugeReading } from '../study/estimate/gauge.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
@@ -60,8 +61,8 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
         ? `${capital(wordsOf(held('stackBase_Pa'), 'row'))} is then ${pressure}${sure('hold.stackBase_Pa')}.`
         : `Under the stack base the gas then pushes outwards with ${pressure}: gaps up there leak smoke.`;
     sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses. ${draft}`);
-    const grates = steady.places.filter(({ kind }) => kind === 'grate');
-    const cooking = grates.length > 0 ? grates : steady.places.filter(({ kind }) => kind === 'rack');
+    const { part } = gaugePlace(design);
+    const cooking = steady.places.filter((place) => place.part === part && place.kind !== 'thermometer');
     const reads = cooking.map((place) => `${say('temperature', place.thermometer_K)} at ${placeWords(place)}`);
     if (reads.length > 0) {
       sentences.push(`Meanwhile a probe where the food lies reads ${reads.join(', ')}.`);

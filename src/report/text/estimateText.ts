@@ -87,7 +87,8 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
     const { hottestOutside: hottest } = steady;
     const hot = `Hottest outside: ${outsideLabel(hottest)}, ${say('temperature', hottest.steel_K)}.`;
     const heights = byHeightData(steady, system);
-    if (heights.rows.length > 0) sections.push(section('BY HEIGHT while holding', textTable(heights), note(hot)));
+    if (heights.rows.length > 0)
+      sections.push(section('BY HEIGHT above the ground, while holding', textTable(heights), note(hot)));
   }
   if (assumed) {
     const fire = `${say('power', assumed.fire_W)}, ${say('massFlow', assumed.wood_kg_per_s)} of wood`;
