@@ -3,11 +3,12 @@
  * and which differences of it count for none. Text, CSV, comparison, spread, page, sheets and charts read this table; what the
  * numbers are called stands in words/quantityWords.ts.
  */
+import { middleOf } from '../design/places.js';
 import { platesOf, type PartPlate } from '../design/plates.js';
 import type { Kind, UnitSystem } from '../units/index.js';
 import type { EventStudies } from './compare/studyOption.js';
 import { gaugeReading } from './estimate/gauge.js';
-import type { EstimateResult, HeatLoss, StationState, SteadyState } from './estimate/result.js';
+import type { EstimateResult, HeatLoss, PlaceState, StationState, SteadyState } from './estimate/result.js';
 
 /** What numbers are found in: a design's estimate and, where they were followed, its events. */
 export interface Found {
@@ -84,6 +85,10 @@ const DRAFT = { kind: 'pressure', digits: 2 } as const;
 const STATE = {
   fire_W: { kind: 'power', missing: 'beyond', of: (s) => s.fire_W },
   wood_kg_per_s: { kind: 'massFlow', missing: 'beyond', of: (s) => s.wood_kg_per_s },
+  grate_K: {
+    kind: 'temperature',
+    of: ({ places }) => middleOf(places, places.find(isGrate)?.name ?? '')?.thermometer_K,
+  },
   endToEnd_K: { kind: 'temperatureDifference', of: endToEnd },
   topToBottom_K: { kind: 'temperatureDifference', of: ({ evenness }) => evenness.topToBottom_K },
   racks_K: { kind: 'temperatureDifference', of: ({ evenness }) => evenness.racks_K },
@@ -223,6 +228,8 @@ export const LOSSES = ['firebox', 'chamber', 'upright', 'stackWall', 'stackGas',
   keyof HeatLoss,
   'total'
 >[];
+
+const isGrate = ({ kind }: PlaceState): boolean => kind === 'grate';
 
 /** Along the grate that is the least even, or over the racks where there is no grate [K]. */
 function endToEnd({ evenness: { grates, racks_K } }: SteadyState): number | null {

@@ -57,7 +57,8 @@ const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
   thermometer_K: { row: '@', named: 'thermometer, @' },
   steel_K: { row: '@', named: 'steel, @' },
   outside_K: { row: '@' },
-  endToEnd_K: { row: 'hottest to coldest where it cooks' },
+  grate_K: { row: 'grate, middle', alone: 'grate, in its middle, holding', page: 'thermometer, grate' },
+  endToEnd_K: { row: 'hottest to coldest where it cooks', alone: 'hottest to coldest where it cooks, holding' },
   topToBottom_K: { row: 'grates, top to bottom' },
   racks_K: { row: 'racks, hottest to coldest' },
   hottestOutside_K: {

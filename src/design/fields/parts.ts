@@ -1,6 +1,5 @@
 /** Firebox, chamber and upright, and what hangs on them: doors, insulation, finishes, contents. */
 import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS } from '../catalog/index.js';
-import { steelDensity, type Steel } from '../../physics/steel.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
 import type { PartName } from '../stations.js';
@@ -95,8 +94,8 @@ const content = block('A body inside the part: grates, racks, baffle, water pan,
   station: station('Where it stands. Default: spread over the part.'),
 });
 
-/** Strands of #9 expanded metal are about so thick [m]: common practice, no source. */
-const STRAND = 0.0036;
+/** Surface of #9 expanded metal by its weight [m2/kg]: 4 over density and strand, about 0.14 in (common practice, no source). */
+const EXPANDED_METAL = 0.14;
 
 const grate = block('A grate: where food lies in the chamber.', {
   name: text('What the cook calls it, as gauge and logs do: main, top.'),
@@ -109,7 +108,7 @@ const grate = block('A grate: where food lies in the chamber.', {
   }),
   steel: choice(['carbon', 'stainless'], 'Steel of the grate.', { default: 'carbon' }),
   area: quantity(range('area', '0 in^2', AREA.high), 'Surface that sees gas, all round.', {
-    default: ({ mass, steel }) => (4 * (mass as number)) / (steelDensity(steel as Steel) * STRAND),
+    default: ({ mass }) => EXPANDED_METAL * (mass as number),
     says: 'that of #9 expanded metal of its weight',
     guess: true,
   }),

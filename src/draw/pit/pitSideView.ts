@@ -1,9 +1,9 @@
 import type { Design, StationName } from '../../design/design.js';
 import { format, formatPlate } from '../../units/index.js';
-import type { PitNotes } from './pitDrawing.js';
-import { grown, stationSpans, type PitLayout, type Span } from './pitLayout.js';
+import type { PitNotes, StationNote } from './pitDrawing.js';
+import { grown, inside, stationSpans, type PitLayout, type Span } from './pitLayout.js';
 import type { Sheet } from '../sheet.js';
-import { gaugePlace } from '../../design/places.js';
+import { gaugePlace, gratesOf, placesOf } from '../../design/places.js';
 
 /** The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station. */
 export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): void {
@@ -12,8 +12,10 @@ export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, no
   const rooms = stationSpans(design, layout);
   if (notes.stations) drawStations(sheet, rooms, notes);
   drawInside(sheet, design, layout);
+  drawPlaces(sheet, design, layout);
   if (!notes.stations) drawPlateLabels(sheet, design, layout);
   drawGauge(sheet, design, layout);
+  drawReadings(sheet, layout, notes);
   if (notes.flows) drawFlows(sheet, design, layout, notes.flows);
 }
 
@@ -131,9 +133,13 @@ function door(sheet: Sheet, part: Span, { width, height }: { width: number; heig
 
 function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, notes: PitNotes): void {
   const { lettering } = sheet.place;
-  for (const { name, share, lines } of notes.stations ?? []) {
+  for (const { name, share, lines, layers = [] } of notes.stations ?? []) {
     const room = rooms[name];
     if (!room) continue;
+    if (layers.length > 1) {
+      drawLayers(sheet, room, layers);
+      continue;
+    }
     const fill = { heat: share };
     sheet.rect(room, { fill });
     const [x, y] = [sheet.x((room.left + room.right) / 2), sheet.y((room.low + room.high) / 2)];
@@ -144,6 +150,62 @@ function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, n
       const down = (i - (shown.length - 1) / 2) * lettering * 1.25;
       sheet.text(x, y + down, text, { on: fill, bold: i === 0, rim: true });
     });
+  }
+}
+
+/** Gas by height: each layer in its colour, its number at the left where there is room. */
+function drawLayers(sheet: Sheet, room: Span, layers: NonNullable<StationNote['layers']>): void {
+  const { lettering, scale } = sheet.place;
+  for (const { low, high, share, text } of layers) {
+    const fill = { heat: share };
+    const span = { ...room, low: Math.max(room.low, low), high: Math.min(room.high, high) };
+    sheet.rect(span, { fill });
+    const wide = (room.right - room.left) * scale;
+    if ((span.high - span.low) * scale < lettering || sheet.widthOf(text) > 0.5 * wide) continue;
+    sheet.text(sheet.x(room.left) + 4, sheet.y((span.low + span.high) / 2), text, {
+      on: fill,
+      align: 'start',
+      rim: true,
+    });
+  }
+}
+
+/** Grates and racks where they lie, and thermometers as small dots. */
+function drawPlaces(sheet: Sheet, design: Design, layout: PitLayout): void {
+  const line = ({ left, right }: Span, from: number, to: number, height: number) =>
+    sheet.line(
+      [
+        [left + from * (right - left), height],
+        [left + to * (right - left), height],
+      ],
+      { pen: 'thin' },
+    );
+  if (design.chamber && layout.chamber) {
+    const room = inside(layout.chamber, design.chamber.plate);
+    for (const { from, to, height } of gratesOf(design.chamber)) line(room, from, to, height);
+  }
+  for (const { kind, part, along, height } of placesOf(design)) {
+    const span = layout[part]!;
+    if (kind === 'rack') line(inside(span, design.upright!.plate), 0, 1, height);
+    if (kind !== 'thermometer') continue;
+    const at = { x: span.left + along * (span.right - span.left), height };
+    sheet.circle(at, 2.5 / sheet.place.scale, { pen: 'thin', fill: 'paper' });
+  }
+}
+
+/** What is read at a place, over its line or dot, where nothing that is already written there is struck. */
+function drawReadings(sheet: Sheet, layout: PitLayout, { places = [] }: PitNotes): void {
+  const { lettering } = sheet.place;
+  const taken: { x: number; y: number; half: number }[] = [];
+  for (const { part, along, height, text } of places) {
+    const { left, right } = layout[part]!;
+    const half = sheet.widthOf(text) / 2;
+    const x = sheet.x(left + along * (right - left)) + 8 + half;
+    const y = sheet.y(height) - 0.62 * lettering;
+    if (x + half > sheet.x(right) - 2) continue;
+    if (taken.some((each) => Math.abs(each.x - x) < each.half + half && Math.abs(each.y - y) < lettering)) continue;
+    taken.push({ x, y, half });
+    sheet.text(x, y, text, { rim: true, bold: true });
   }
 }
 
