@@ -90,14 +90,16 @@ export const sampleDesign: Design = {
   estimates: { oxygenUse: 0.9, stemFill: 0.4, insideEmissivity: 0.95, entrainment: 1, downflow: 0.7 },
 };
 
-/** Two layers and four plates round a station's means. */
-function byHeight(gas_K: number, steel_K: number): Pick<StationState, 'layers' | 'steelBy'> {
+/** Two layers, of a firebox one, and four plates round a station's means. */
+function byHeight(name: string, gas_K: number, steel_K: number): Pick<StationState, 'layers' | 'steelBy'> {
+  const steelBy = { roof_K: steel_K + 15, upper_K: steel_K + 5, lower_K: steel_K - 5, floor_K: steel_K - 15 };
+  if (name === 'firebox') return { layers: [{ from_m: 0.46, to_m: 1.06, gas_K }], steelBy };
   return {
     layers: [
       { from_m: 0.72, to_m: 1.02, gas_K: gas_K - 20 },
       { from_m: 1.02, to_m: 1.31, gas_K: gas_K + 20 },
     ],
-    steelBy: { roof_K: steel_K + 15, upper_K: steel_K + 5, lower_K: steel_K - 5, floor_K: steel_K - 15 },
+    steelBy,
   };
 }
 
@@ -123,7 +125,7 @@ const held: SteadyState = {
         outside_K: kelvin(142),
       },
     ] as const
-  ).map((station) => ({ ...station, dial_m: 1.165, ...byHeight(station.gas_K, station.steel_K) })),
+  ).map((station) => ({ ...station, dial_m: 1.165, ...byHeight(station.name, station.gas_K, station.steel_K) })),
   places: (['fireEnd', 'middle', 'stackEnd'] as const).map((station, i) => ({
     name: 'grate',
     kind: 'grate',
@@ -204,7 +206,7 @@ const assumed: SteadyState = {
     steel_K: station.steel_K + 80,
     outside_K: station.outside_K + 85,
     dial_m: station.dial_m,
-    ...byHeight(station.gas_K + 130, station.steel_K + 80),
+    ...byHeight(station.name, station.gas_K + 130, station.steel_K + 80),
   })),
   places: held.places.map((place) => ({
     ...place,

@@ -2,8 +2,11 @@ import type { Design, StationName } from '../../design/design.js';
 import { format, formatPlate } from '../../units/index.js';
 import type { PitNotes, StationNote } from './pitDrawing.js';
 import { grown, inside, stationSpans, type PitLayout, type Span } from './pitLayout.js';
+import type { Mark } from '../drawing.js';
 import type { Sheet } from '../sheet.js';
 import { gaugePlace, gratesOf, placesOf } from '../../design/places.js';
+
+type TextMark = Extract<Mark, { shape: 'text' }>;
 
 /** The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station. */
 export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): void {
@@ -15,7 +18,7 @@ export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, no
   drawPlaces(sheet, design, layout);
   if (!notes.stations) drawPlateLabels(sheet, design, layout);
   drawGauge(sheet, design, layout);
-  drawReadings(sheet, layout, notes);
+  drawReadings(sheet, rooms, layout, notes);
   if (notes.flows) drawFlows(sheet, design, layout, notes.flows);
 }
 
@@ -153,20 +156,10 @@ function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, n
   }
 }
 
-/** Gas by height: each layer in its colour, its number at the left where there is room. */
+/** Gas by height: each layer in its colour. */
 function drawLayers(sheet: Sheet, room: Span, layers: NonNullable<StationNote['layers']>): void {
-  const { lettering, scale } = sheet.place;
-  for (const { low, high, share, text } of layers) {
-    const fill = { heat: share };
-    const span = { ...room, low: Math.max(room.low, low), high: Math.min(room.high, high) };
-    sheet.rect(span, { fill });
-    const wide = (room.right - room.left) * scale;
-    if ((span.high - span.low) * scale < lettering || sheet.widthOf(text) > 0.5 * wide) continue;
-    sheet.text(sheet.x(room.left) + 4, sheet.y((span.low + span.high) / 2), text, {
-      on: fill,
-      align: 'start',
-      rim: true,
-    });
+  for (const { low, high, share } of layers) {
+    sheet.rect({ ...room, low: Math.max(room.low, low), high: Math.min(room.high, high) }, { fill: { heat: share } });
   }
 }
 
@@ -193,19 +186,36 @@ function drawPlaces(sheet: Sheet, design: Design, layout: PitLayout): void {
   }
 }
 
-/** What is read at a place, over its line or dot, where nothing that is already written there is struck. */
-function drawReadings(sheet: Sheet, layout: PitLayout, { places = [] }: PitNotes): void {
+/** What is read at places, over their lines and dots, then the layers' own numbers; what would strike another is left out. */
+function drawReadings(
+  sheet: Sheet,
+  rooms: Partial<Record<StationName, Span>>,
+  layout: PitLayout,
+  notes: PitNotes,
+): void {
   const { lettering } = sheet.place;
   const taken: { x: number; y: number; half: number }[] = [];
-  for (const { part, along, height, text } of places) {
+  const write = (x: number, y: number, text: string, how: Partial<TextMark>) => {
+    const half = sheet.widthOf(text) / 2 + 1;
+    if (taken.some((each) => Math.abs(each.x - x) < each.half + half && Math.abs(each.y - y) < lettering)) return;
+    taken.push({ x, y, half });
+    sheet.text(x, y, text, { rim: true, ...how });
+  };
+  for (const { part, along, height, text } of notes.places ?? []) {
     const { left, right } = layout[part]!;
     const half = sheet.widthOf(text) / 2;
-    const x = sheet.x(left + along * (right - left)) + 8 + half;
-    const y = sheet.y(height) - 0.62 * lettering;
-    if (x + half > sheet.x(right) - 2) continue;
-    if (taken.some((each) => Math.abs(each.x - x) < each.half + half && Math.abs(each.y - y) < lettering)) continue;
-    taken.push({ x, y, half });
-    sheet.text(x, y, text, { rim: true, bold: true });
+    const x = Math.min(sheet.x(left + along * (right - left)) + 8 + half, sheet.x(right) - half - 5);
+    write(x, sheet.y(height) - 0.62 * lettering, text, { bold: true });
+  }
+  for (const { name, layers = [] } of notes.stations ?? []) {
+    const room = rooms[name];
+    if (!room || layers.length < 2) continue;
+    for (const { low, high, share, text } of layers) {
+      const [bottom, top] = [Math.max(room.low, low), Math.min(room.high, high)];
+      if ((top - bottom) * sheet.place.scale < lettering) continue;
+      const x = sheet.x(room.left) + 4 + sheet.widthOf(text) / 2;
+      write(x, sheet.y((bottom + top) / 2), text, { on: { heat: share } });
+    }
   }
 }
 

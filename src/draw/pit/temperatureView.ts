@@ -77,7 +77,7 @@ export function temperatureView(
 /** What dials, grates and racks read, the one that is steered by first. */
 function readings(design: Design, state: SteadyState): NonNullable<PitNotes['places']> {
   const gauge = gaugePlace(design);
-  const reads = (kelvin: number) => `reads ${format('temperature', kelvin)}`;
+  const reads = (kelvin: number) => format('temperature', kelvin);
   const dials = dialsOf(design).flatMap(({ part, along, height, station }) => {
     const own = state.stations.find(({ name }) => name === station);
     return own ? [{ part, along, height, text: reads(own.thermometer_K) }] : [];
@@ -90,7 +90,7 @@ function readings(design: Design, state: SteadyState): NonNullable<PitNotes['pla
   }));
   const isGauge = ({ part, along, height }: (typeof dials)[number]) =>
     part === gauge.part && along === gauge.along && height === gauge.height;
-  return [...dials, ...places].sort((a, b) => Number(isGauge(b)) - Number(isGauge(a)));
+  return [...places, ...dials].sort((a, b) => Number(isGauge(b)) - Number(isGauge(a)));
 }
 
 function colourScale(
