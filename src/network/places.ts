@@ -1,6 +1,6 @@
 /** Where a cook looks: thermometers of the stations, grates, racks. Each is a stem that reads the gas and walls around it. */
 import type { Design, PartName } from '../design/design.js';
-import { dialsOf, gaugePlace, placesOf, type Place } from '../design/places.js';
+import { dialsOf, middleOf, placesOf, type Place } from '../design/places.js';
 import type { BuiltPit } from './cells.js';
 import type { Network } from './types.js';
 
@@ -17,21 +17,23 @@ interface Part {
 export function addStems(built: BuiltPit, design: Design): void {
   const { network } = built;
   const dials = dialsOf(design);
-  const places = placesOf(design);
   const stations = [...new Set(network.zones.flatMap(({ station }) => station ?? []))];
   for (const station of stations) {
     const dial = dials.find((each) => each.station === station);
     const at = dial ? stemAt(built, dial) : usualAt(built, station);
     network.stems.push({ station, ...at });
   }
-  for (const place of places) network.stems.push({ station: place.station, place, ...stemAt(built, place) });
-  const gauge = gaugePlace(design);
-  const named = places.indexOf(places.find((place) => isSame(place, gauge))!);
-  network.gauge = named < 0 ? stations.indexOf(gauge.station) : stations.length + named;
+  for (const place of placesOf(design)) network.stems.push({ station: place.station, place, ...stemAt(built, place) });
+  const dial = stations.indexOf(design.gauge);
+  network.gauge = dial < 0 ? stemOf(network, '', design.gauge) : dial;
+  if (network.gauge < 0) throw new RangeError(`the design has no place '${design.gauge}' for its gauge`);
 }
 
-function isSame(a: Place, b: Place): boolean {
-  return a.name === b.name && a.along === b.along;
+/** Which stem reads at a station's dial, or at a grate, rack or thermometer by its name; of a grate the middle one. */
+export function stemOf({ stems }: Network, station: string, name?: string): number {
+  if (name === undefined) return stems.findIndex((stem) => stem.station === station);
+  const those = stems.flatMap(({ place }, i) => (place ? [{ name: place.name, i }] : []));
+  return middleOf(those, name)?.i ?? -1;
 }
 
 function usualAt({ network, firebox, plenum }: BuiltPit, station: string): { parts: Part[]; height: number } {
