@@ -90,16 +90,17 @@ export const sampleDesign: Design = {
   estimates: { oxygenUse: 0.9, stemFill: 0.4, insideEmissivity: 0.95, entrainment: 1, downflow: 0.7 },
 };
 
-/** Two layers, of a firebox one, and four plates round a station's means. */
+/** Two layers, of the firebox one, and four plates round a station's means. */
 function byHeight(name: string, gas_K: number, steel_K: number): Pick<StationState, 'layers' | 'steelBy'> {
-  const steelBy = { roof_K: steel_K + 15, upper_K: steel_K + 5, lower_K: steel_K - 5, floor_K: steel_K - 15 };
-  if (name === 'firebox') return { layers: [{ from_m: 0.46, to_m: 1.06, gas_K }], steelBy };
   return {
-    layers: [
-      { from_m: 0.72, to_m: 1.02, gas_K: gas_K - 20 },
-      { from_m: 1.02, to_m: 1.31, gas_K: gas_K + 20 },
-    ],
-    steelBy,
+    layers:
+      name === 'firebox'
+        ? [{ from_m: 0.46, to_m: 1.07, gas_K }]
+        : [
+            { from_m: 0.72, to_m: 1.02, gas_K: gas_K - 20 },
+            { from_m: 1.02, to_m: 1.31, gas_K: gas_K + 20 },
+          ],
+    steelBy: { roof_K: steel_K + 15, upper_K: steel_K + 5, lower_K: steel_K - 5, floor_K: steel_K - 15 },
   };
 }
 

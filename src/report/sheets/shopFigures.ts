@@ -117,7 +117,7 @@ function curveData(comparison: Comparison): TableData | null {
 }
 
 function pressureData({ steady, assumed }: EstimateResult, target: string): TableData {
-  const path = (steady ?? assumed)!.pressurePath;
+  const path = (steady ?? assumed)?.pressurePath ?? [];
   const cell = (state: SteadyState, i: number) =>
     format('pressure', state.pressurePath[i]?.gauge_Pa ?? null, 'shop', { digits: 2 });
   return {

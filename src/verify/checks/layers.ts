@@ -1,4 +1,5 @@
 /** Checks of what carries gas between layers and along a pipe, and of how the fire is seen through the throat. */
+import { emptyOpeningFlow, innerFlow, overturn } from '../../physics/opening.js';
 import { jetEntrainment } from '../../physics/plume.js';
 import { outflowDeficit } from '../../physics/plugFlow.js';
 import { coaxialDisks } from '../../physics/viewFactor.js';
@@ -45,6 +46,27 @@ export const layerChecks = {
     { transferUnits: quantity('number', 'conductance over capacity flow') },
     'number',
     (v) => 1 - v.transferUnits * outflowDeficit(v.transferUnits, 1),
+  ),
+  sectionFlow: defineCheck(
+    'flow through the full section between two cells',
+    {
+      area: quantity('area', 'of the section'),
+      discharge: quantity('number', 'coefficient'),
+      density: quantity('density', 'mean of both sides'),
+      pressure: quantity('pressure', 'difference'),
+    },
+    'massFlow',
+    (v) => innerFlow(emptyOpeningFlow(), v.area, v.discharge, v.density, v.pressure).forward,
+  ),
+  overturn: defineCheck(
+    'gas that trades places through a level section under denser gas',
+    {
+      above: quantity('density', 'of the gas above'),
+      below: quantity('density', 'of the gas below'),
+      area: quantity('area', 'of the section'),
+    },
+    'massFlow',
+    (v) => overturn(v.above, v.below, v.area),
   ),
   coaxialDisks: defineCheck(
     'view factor from a disk to another on its axis',

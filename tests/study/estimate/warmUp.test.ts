@@ -79,7 +79,7 @@ describe('the fire after the first reading', () => {
   );
 
   it('rests while the pit holds its target without, and is taken up again', () => {
-    const { warmUp, design } = estimate(pitOf('reverseUpright'));
+    const { warmUp, design } = estimate(pitOf('reverseUprightLoaded'));
     const { fire_W, time_s, thermometer_K } = warmUp!.series;
     const after = time_s.map((time, i) => ({ time, fire: fire_W[i], reading: thermometer_K[i] }));
     const resting = after.filter(({ time, fire }) => time > warmUp!.gauge_s! && fire === 0);
