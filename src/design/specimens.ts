@@ -18,7 +18,7 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   'chamber.insulation': '{ material: ceramic fibre, thickness: 2 in, skin: 16 ga }',
   'chamber.contents': '[{ name: water pan, material: water, mass: 10 lb, area: 2 ft^2 }]',
   'chamber.grates': '[{ name: main, height: 40 in }, { name: top, height: 46 in, from: 30 %, mass: 12 lb }]',
-  'chamber.thermometers': '[{ name: lid left, along: 25 %, height: 48 in }]',
+  'chamber.thermometers': '[{ name: lid left, along: 25 %, height: 48 in, stem: 4 in }]',
   'upright.racks': '[34 in, 42 in, 50 in, 58 in]',
   throat: '{ area: 90 in^2, centre: 34 in }',
   upright: '{ width: 24 in, height: 40 in, plate: 1/4 in, centre: 48 in, opening: { area: 90 in^2, centre: 40 in } }',

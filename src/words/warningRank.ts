@@ -31,6 +31,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'another-state': 'mind',
   'event-not-followed': 'mind',
   'little-air': 'mind',
+  'short-stem-reads-low': 'mind',
   'splits-limited-by-air': 'mind',
   'heavier-part-thinned': 'shop',
   'biot-above-limit': 'shop',

@@ -3,7 +3,7 @@ import { dialsOf, gaugePlace, placesOf } from '../../src/design/places.js';
 import { checkText } from '../../src/report/text/checkText.js';
 import { geometryOf } from '../../src/design/geometryOf.js';
 import { starterDesign } from '../../src/design/starter.js';
-import { designOf, faultsOf, inChamber, PLAIN, UPRIGHT } from './designFiles.js';
+import { designOf, faultsOf, inChamber, PLAIN, read, UPRIGHT } from './designFiles.js';
 
 const INCH = 0.0254;
 const withGrates = (grates: string, gauge = 'middle') =>
@@ -218,6 +218,23 @@ describe('what is said of places', () => {
     expect(bare).toBe(without);
     // exact: the pound
     expect(heavy - without).toBeCloseTo(20 * 0.45359237, 9);
+  });
+
+  it('a short stem is read and warned of, for what it conducts is left out', () => {
+    const warned = (stem: string) => {
+      const text = inChamber(
+        'length: 60 in',
+        `length: 60 in\n  thermometers: [{ name: lid left, along: 25 %, height: 48 in, stem: ${stem} }]`,
+      );
+      const { warnings } = read(text) as Extract<ReturnType<typeof read>, { warnings: unknown }>;
+      return warnings.map(({ code, where }) => [code, where]);
+    };
+    expect(warned('2-1/2 in')).toEqual([['short-stem-reads-low', 'chamber.thermometers[0].stem']]);
+    expect(warned('4 in')).toEqual([]);
+    // exact: a fin with an insulated tip, mean over its inner half, at the limit of 3 in
+    const [h, k, diameter, fill, length] = [25, 15, 0.00635, 0.4, 3 * INCH];
+    const mL = Math.sqrt((4 * h) / (k * diameter * fill)) * length;
+    expect(Math.sinh(mL / 2) / ((mL / 2) * Math.cosh(mL))).toBeCloseTo(0.07, 2);
   });
 
   it('new shows them, commented', () => {

@@ -1,6 +1,8 @@
 /** Firebox, chamber and upright, and what hangs on them: doors, insulation, finishes, contents. */
 import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS } from '../catalog/index.js';
+import { format } from '../../units/index.js';
 import { range } from '../ranges.js';
+import { pathText } from '../source.js';
 import type { Fields } from '../reading.js';
 import type { PartName } from '../stations.js';
 import {
@@ -114,10 +116,39 @@ const grate = block('A grate: where food lies in the chamber.', {
   }),
 });
 
-const thermometer = block('A thermometer: a dial in the lid, or a probe.', {
+/**
+ * A 1/4 in stem shorter than this reads, over its inner half, more than 7 % of the way from the gas to its plate [m]: 3 in. A fin
+ * with an insulated tip (Incropera et al., 6th ed., Table 3.4), 25 W/(m² K), stainless, 40 % of its section solid (estimates).
+ */
+const SHORT_STEM = 0.0762;
+
+const THERMOMETER = {
   name: text('What the cook calls it, as gauge and logs do; by the name of a station it is that station’s dial.'),
   along: quantity(SHARE, 'Where it sits along the part, from the fire end.', { default: '50 %' }),
   height: quantity(HEIGHT, 'Height of its stem above the ground.', { examples: ['48 in'] }),
+  stem: optional(
+    quantity(
+      range('length', '1 in', '24 in'),
+      'How far its stem reaches in; what it conducts from the plate is left out.',
+      {
+        examples: ['2-1/2 in'],
+      },
+    ),
+  ),
+};
+
+const thermometer = block('A thermometer: a dial in the lid, or a probe.', THERMOMETER, (fields, around) => {
+  const own = readRows(THERMOMETER, fields, around);
+  if (own.stem !== undefined && own.stem < SHORT_STEM) {
+    fields.reading.warnings.push({
+      code: 'short-stem-reads-low',
+      message: `a stem of ${format('length', own.stem)} reads nearer to the plate that it is in than computed: what it conducts is left out; 3 in or more read the gas`,
+      where: pathText([...fields.path, 'stem']),
+      value: own.stem,
+      limits: { low: SHORT_STEM, unit: 'm' },
+    });
+  }
+  return own;
 });
 
 /** Fields that both parts food lies in have. */
