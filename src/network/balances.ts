@@ -202,7 +202,8 @@ export class Balances {
   private evaluateWindow({ a, b, area }: Window): void {
     const { model, algebraic, star4, gas4 } = this;
     const { zoneCount: nz, emissivity } = model;
-    const [ea, eb] = [emissivity[a], emissivity[b]];
+    const ea = emissivity[a];
+    const eb = emissivity[b];
     const fromA = ea * gas4[a] + (1 - ea) * star4[a];
     const fromB = eb * gas4[b] + (1 - eb) * star4[b];
     algebraic[nz + a] += area * ea * (fromB - gas4[a]);

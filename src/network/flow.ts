@@ -29,7 +29,8 @@ function stackFlow(model: Model, x: Float64Array, i: number, dp: number): void {
   const o = model.network.openings[i];
   const flow = model.flows[i];
   const outdoors = model.network.outdoors.temperature;
-  let [source, density] = [x[model.gas + o.from], model.density[o.from]];
+  let source = x[model.gas + o.from];
+  let density = model.density[o.from];
   if (dp < 0) {
     source = o.to === OUTDOORS ? outdoors : x[model.gas + o.to];
     density = o.to === OUTDOORS ? model.outdoorDensity : model.density[o.to];

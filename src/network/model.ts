@@ -59,6 +59,8 @@ export class Model {
   readonly faceEmissivity: Float64Array;
   readonly faceFireShare: Float64Array;
   readonly zoneHasFaces: Uint8Array;
+  /** power of the temperature difference that each face's coefficient goes by, where it was last reckoned */
+  readonly differencePower: Float64Array;
 
   /** gas: outdoor air and fully burnt fuel gas, enthalpies counted from outdoors, so that what leaves carries its loss */
   readonly airPolynomial: GasPolynomial;
@@ -124,6 +126,7 @@ export class Model {
     this.faceWindLength = Float64Array.from(faces, (f) => f.windLength);
     this.faceEmissivity = Float64Array.from(faces, (f) => f.emissivity);
     this.faceFireShare = fireShares(network);
+    this.differencePower = new Float64Array(faces.length);
     this.zoneHasFaces = new Uint8Array(zones.length);
     for (const f of faces) if (f.zone !== OUTDOORS) this.zoneHasFaces[f.zone] = 1;
 
@@ -240,8 +243,10 @@ export class Model {
 
   private zoneEmissivity(z: number, T: number, f: number): number {
     const { beamLength, soot } = this.network.zones[z];
-    const [N2, O2] = [this.massFraction('N2', f), this.massFraction('O2', f)];
-    const [CO2, H2O] = [this.massFraction('CO2', f), this.massFraction('H2O', f)];
+    const N2 = this.massFraction('N2', f);
+    const O2 = this.massFraction('O2', f);
+    const CO2 = this.massFraction('CO2', f);
+    const H2O = this.massFraction('H2O', f);
     return zoneEmissivity(T, N2, O2, CO2, H2O, this.network.outdoors.pressure, beamLength, soot);
   }
 }

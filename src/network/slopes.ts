@@ -4,7 +4,7 @@ import { levelExchange } from '../physics/levelExchange.js';
 import { blackPower, blackPowerSlope } from '../physics/radiation.js';
 import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
 import type { Balances, Demand } from './balances.js';
-import { insideCoefficient, outsideCoefficient } from './heat.js';
+import { convectionSlope, filmSlope } from './heat.js';
 import { conductance, heatCapacity } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { OUTDOORS } from './types.js';
@@ -54,8 +54,9 @@ function capacityRows(balances: Balances, x: Float64Array, m: Float64Array, capa
     if (m[row * n + row] === 0) m[row * n + row] = 1;
   }
   if (gamma === 0) return;
-  for (const { a, b, ...link } of links) {
-    const g = gamma * conductance({ a, b, ...link }, 0.5 * (x[a] + x[b]));
+  for (const link of links) {
+    const { a, b } = link;
+    const g = gamma * conductance(link, 0.5 * (x[a] + x[b]));
     m[a * n + a] += g;
     m[b * n + b] += g;
     m[a * n + b] -= g;
@@ -76,14 +77,9 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const slopeOwn = blackPowerSlope(Ts);
     if (z === OUTDOORS) {
       if (gamma === 0) continue;
-      const f = network.faces[i];
-      const after = Ts + T_STEP;
-      const h = outsideCoefficient(model, i, after);
-      const dried = (coefficient: number, T: number) =>
-        rainCooling(coefficient, T, model.outdoorVapour, outdoors.pressure);
-      const wet = outdoors.rain > 0 ? outdoors.rain * f.sunShare * (dried(h, after) - dried(coefficient[i], Ts)) : 0;
-      const base = coefficient[i] * (Ts - outdoors.temperature);
-      const slope = (h * (after - outdoors.temperature) - base + wet) / T_STEP;
+      const air = outdoors.temperature;
+      let slope = -convectionSlope(model, i, coefficient[i], air - Ts, 0.5 * (air + Ts));
+      if (outdoors.rain > 0) slope += outdoors.rain * network.faces[i].sunShare * driedSlope(model, coefficient[i], Ts);
       m[node * n + node] += gamma * area * (slope + eps * slopeOwn);
       continue;
     }
@@ -92,9 +88,9 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const Tg = x[gasIndex];
     const eg = model.emissivity[z];
     const h = coefficient[i];
-    const base = h * (Tg - Ts);
-    const bySurface = (insideCoefficient(model, i, z, Ts + T_STEP, Tg) * (Tg - Ts - T_STEP) - base) / T_STEP;
-    const byGas = (insideCoefficient(model, i, z, Ts, Tg + T_STEP) * (Tg + T_STEP - Ts) - base) / T_STEP;
+    const film = 0.5 * (Ts + Tg);
+    const bySurface = convectionSlope(model, i, h, Tg - Ts, film);
+    const byGas = 2 * filmSlope(h, Tg - Ts, film) - bySurface;
     const share = gasWallFactor(eg, eps);
     const own = blackPower(Ts);
     const gasBySurface = area * (bySurface - share * slopeOwn);
@@ -121,10 +117,9 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
       if (from !== z && to !== z) continue;
       const share = balances.missing[from === z ? 2 * i : 2 * i + 1];
       const other = from === z ? to : from;
-      for (const [row, part] of [
-        [gasIndex, -share],
-        [model.gas + other, share],
-      ]) {
+      for (let side = 0; side < 2; side++) {
+        const row = side === 0 ? gasIndex : model.gas + other;
+        const part = side === 0 ? -share : share;
         if (row < model.gas) continue;
         m[row * n + node] += part * gasBySurface;
         m[row * n + gasIndex] += part * gasByGas;
@@ -148,6 +143,12 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
   }
 }
 
+/** Change of what rain takes off a hot plate with its temperature, its coefficient held [W/(m2 K)]. */
+function driedSlope({ network, outdoorVapour }: Model, coefficient: number, T: number): number {
+  const at = (surface: number) => rainCooling(coefficient, surface, outdoorVapour, network.outdoors.pressure);
+  return (at(T + T_STEP) - at(T)) / T_STEP;
+}
+
 function flowRows({ model }: Balances, x: Float64Array, m: Float64Array): void {
   const { network, flows, exchange, density } = model;
   for (let i = 0; i < flows.length; i++) {
@@ -162,7 +163,9 @@ function flowRows({ model }: Balances, x: Float64Array, m: Float64Array): void {
     const high = o.centre + 0.5 * o.extent;
     const through = f.forward - exchange[i];
     const back = f.backward - exchange[i];
-    let [byNet, byDensityA, byDensityB] = [0, 0, 0];
+    let byNet = 0;
+    let byDensityA = 0;
+    let byDensityB = 0;
     if (o.level && !out) {
       const net = through - back;
       const step = 1e-6 * (1e-3 + Math.abs(net));
@@ -275,7 +278,8 @@ function spread(
   const { size: n, gas, fuel, pressure, enthalpy, network } = model;
   const { from, to } = network.openings[i];
   const out = to === OUTDOORS;
-  const [ahead, back] = [forward + both, backward + both];
+  const ahead = forward + both;
+  const back = backward + both;
   const heat = ahead * enthalpy[from] - (out ? 0 : back * enthalpy[to]);
   const share = (ahead * x[fuel + from] - (out ? 0 : back * x[fuel + to])) * FUEL_ROW;
   const mass = (ahead - back) * MASS_ROW;
@@ -301,13 +305,15 @@ function windowRows({ model, gas4, star4 }: Balances, x: Float64Array, m: Float6
   const { size: n, gas, star, fuel, emissivity, emissivitySlope, emissivityFuelSlope } = model;
   const slope = blackPowerSlope;
   for (const { a, b, area } of model.network.windows) {
-    for (const [own, other] of [
-      [a, b],
-      [b, a],
-    ]) {
-      const [e, eo] = [emissivity[own], emissivity[other]];
-      const [g, s] = [slope(x[gas + own]), slope(x[star + own])];
-      const [go, so] = [eo * slope(x[gas + other]), (1 - eo) * slope(x[star + other])];
+    for (let side = 0; side < 2; side++) {
+      const own = side === 0 ? a : b;
+      const other = side === 0 ? b : a;
+      const e = emissivity[own];
+      const eo = emissivity[other];
+      const g = slope(x[gas + own]);
+      const s = slope(x[star + own]);
+      const go = eo * slope(x[gas + other]);
+      const so = (1 - eo) * slope(x[star + other]);
       add(m, n, gas + own, gas + own, area * e * g);
       add(m, n, gas + own, gas + other, -area * e * go);
       add(m, n, gas + own, star + other, -area * e * so);
@@ -317,10 +323,9 @@ function windowRows({ model, gas4, star4 }: Balances, x: Float64Array, m: Float6
       // how the own gas's emissivity changes what both sides take
       const coming = eo * gas4[other] + (1 - eo) * star4[other];
       const going = gas4[own] - star4[own];
-      for (const [unknown, byUnknown] of [
-        [gas + own, emissivitySlope[own]],
-        [fuel + own, emissivityFuelSlope[own]],
-      ]) {
+      for (let k = 0; k < 2; k++) {
+        const unknown = (k === 0 ? gas : fuel) + own;
+        const byUnknown = (k === 0 ? emissivitySlope : emissivityFuelSlope)[own];
         add(m, n, gas + own, unknown, -area * byUnknown * (coming - gas4[own]));
         add(m, n, star + own, unknown, area * byUnknown * (coming - star4[own]));
         add(m, n, gas + other, unknown, -area * byUnknown * eo * going);

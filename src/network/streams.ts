@@ -118,12 +118,14 @@ export class ColumnStreams {
     for (let k = 1; k < n; k++) {
       const mass = this.downflow(k, 0, 0);
       this.sunk[k] = mass;
-      const [a, b] = [zones[k - 1], zones[k]];
+      const a = zones[k - 1];
+      const b = zones[k];
       shift(net, 3 * k, 3 * k - 3, mass, mass * this.sunkHeat(k), 0.5 * mass * (x[fuel + a] + x[fuel + b]));
     }
     for (let k = 0; k < n; k++) streamed[k] = net[3 * k];
     for (let k = 1; k < n; k++) {
-      const [a, b] = [zones[k - 1], zones[k]];
+      const a = zones[k - 1];
+      const b = zones[k];
       const up = x[model.pressure + b];
       const traffic = Math.sqrt(up * up + UNSTEADY * UNSTEADY);
       const both = overturn(model.density[b], model.density[a], this.column.areas[k - 1]);
@@ -261,7 +263,8 @@ export class ColumnStreams {
   private sinkSlopes(x: Float64Array, k: number, m: Float64Array): void {
     const { model, zones, sunk } = this;
     const { gas, fuel, heatCapacity } = model;
-    const [a, b] = [zones[k - 1], zones[k]];
+    const a = zones[k - 1];
+    const b = zones[k];
     const mass = sunk[k];
     const heat = this.sunkHeat(k);
     const share = 0.5 * (x[fuel + a] + x[fuel + b]);
@@ -284,7 +287,8 @@ export class ColumnStreams {
   private levelSlopes(x: Float64Array, k: number, m: Float64Array): void {
     const { model, zones, column } = this;
     const { gas, fuel, density, enthalpy, heatCapacity } = model;
-    const [a, b] = [zones[k - 1], zones[k]];
+    const a = zones[k - 1];
+    const b = zones[k];
     const unknown = model.pressure + b;
     const up = x[unknown];
     const traffic = Math.sqrt(up * up + UNSTEADY * UNSTEADY);
@@ -292,18 +296,21 @@ export class ColumnStreams {
     const both = overturn(density[b], density[a], area);
     const rising = 0.5 * (traffic + up) + both;
     const sinking = 0.5 * (traffic - up) + both;
-    const [more, less] = [0.5 * (up / traffic + 1), 0.5 * (up / traffic - 1)];
-    const [fa, fb] = [x[fuel + a], x[fuel + b]];
+    const more = 0.5 * (up / traffic + 1);
+    const less = 0.5 * (up / traffic - 1);
+    const fa = x[fuel + a];
+    const fb = x[fuel + b];
     this.enter(m, a, b, unknown, 1, more * enthalpy[a] - less * enthalpy[b], more * fa - less * fb);
     const heat = enthalpy[a] - enthalpy[b];
     const traded = both === 0 ? 0 : 1;
     const byAbove = traded * ((overturn(density[b] + DENSITY_STEP, density[a], area) - both) / DENSITY_STEP);
     const byBelow = traded * ((overturn(density[b], density[a] + DENSITY_STEP, area) - both) / DENSITY_STEP);
-    for (const [z, flow, byDensity] of [
-      [a, rising, byBelow],
-      [b, -sinking, byAbove],
-    ]) {
-      const [T, f] = [x[gas + z], x[fuel + z]];
+    for (let side = 0; side < 2; side++) {
+      const z = side === 0 ? a : b;
+      const flow = side === 0 ? rising : -sinking;
+      const byDensity = side === 0 ? byBelow : byAbove;
+      const T = x[gas + z];
+      const f = x[fuel + z];
       const byT = (-byDensity * density[z]) / T;
       const byFuel = -byDensity * density[z] * model.fuelLightness(f);
       this.enter(m, a, b, gas + z, 0, flow * heatCapacity[z] + byT * heat, byT * (fa - fb));

@@ -36,7 +36,7 @@ export function wallDownflow(distance: number, gas: number, wall: number, pressu
   // u1 delta, from the two formulas
   const laminar = (5.17 * 3.93 * nu * quarter) / (12 * Math.sqrt(Math.sqrt(20 / 21 + pr)) * Math.sqrt(pr));
   const prandtl = 1 + 0.494 * Math.cbrt(pr * pr);
-  const turbulent = 0.1463 * 1.185 * 0.565 * nu * grashof ** 0.4 * pr ** (-8 / 15) * prandtl ** -0.4;
+  const turbulent = 0.1463 * 1.185 * 0.565 * nu * Math.pow(grashof / (prandtl * pr * Math.cbrt(pr)), 0.4);
   const share = grashof / (grashof + TURBULENT);
   const fade = (difference * difference) / (difference * difference + LEAST_DIFFERENCE * LEAST_DIFFERENCE);
   return fade * density * (laminar + share * share * Math.max(0, turbulent - laminar));

@@ -7,8 +7,8 @@ const WORN = 1e-7;
  * LU factorisation of a matrix that is stored densely but mostly zero.
  *
  * Rows and columns are eliminated in an order that fills in little (Markowitz, with a threshold on the pivots), found once and
- * kept with the places where the factors are not zero. A matrix with entries elsewhere extends the places; one whose pivots have
- * grown small in that order gets another.
+ * kept with the places where the factors are not zero. A matrix with entries elsewhere, or whose pivots have grown small in that
+ * order, gets another: in an order that was not made for them a few entries fill in ten times as much.
  *
  * Reference: Duff, Erisman & Reid, Direct Methods for Sparse Matrices, 2nd ed. (2017), sections 7.2 and 9.2 (from memory).
  */
@@ -26,7 +26,7 @@ export class LuSolver {
   private entryScales = new Float64Array(0);
   private targets = new Int32Array(0);
   private filled = new Int32Array(0);
-  /** of step k: places in `work` under its pivot, and the columns right of it, from starts[k] on */
+  /** of step k: rows under its pivot, and the columns right of it, from starts[k] on */
   private belowStarts: Int32Array;
   private below = new Int32Array(0);
   private rightStarts: Int32Array;
@@ -49,28 +49,31 @@ export class LuSolver {
   factor(): boolean {
     const strays = this.look();
     if (strays === null) return false;
-    if (this.entries.length > 0) {
-      if (strays) this.compile();
-      if (this.eliminate()) return true;
-    }
+    if (this.entries.length > 0 && !strays && this.eliminate()) return true;
     if (!this.order()) return false;
     this.compile();
     return this.eliminate();
+  }
+
+  /** Note where `matrix` has entries that later ones may have too: then one order does for all of them. */
+  foresee(): void {
+    this.look();
   }
 
   /** Note where the matrix has entries. @returns are there any where none have been before? null: not all are numbers */
   private look(): boolean | null {
     const { matrix, seen } = this;
     let sum = 0;
-    for (let i = 0; i < matrix.length; i++) sum += Math.abs(matrix[i]);
-    if (!(sum < Infinity)) return null;
     let strays = false;
     for (let i = 0; i < matrix.length; i++) {
-      if (matrix[i] === 0 || seen[i] === 1) continue;
+      const entry = matrix[i];
+      if (entry === 0) continue;
+      sum += Math.abs(entry);
+      if (seen[i] === 1) continue;
       seen[i] = 1;
       strays = true;
     }
-    return strays;
+    return sum < Infinity ? strays : null;
   }
 
   /** Find the order of elimination for the matrix as it stands. */
@@ -176,7 +179,7 @@ export class LuSolver {
           filled.push(k * n + q);
         }
         if (q > k && place[k * n + q] === 1) right.push(q);
-        if (q > k && place[q * n + k] === 1) below.push(q * n);
+        if (q > k && place[q * n + k] === 1) below.push(q);
       }
     }
     this.belowStarts[n] = below.length;
@@ -217,7 +220,7 @@ export class LuSolver {
       const [first, end] = [rightStarts[k], rightStarts[k + 1]];
       let most = 1e-290;
       for (let b = belowStarts[k]; b < belowStarts[k + 1]; b++) {
-        const rowI = below[b];
+        const rowI = below[b] * n;
         const under = a[rowI + k];
         if (under === 0) continue;
         const size = under < 0 ? -under : under;
@@ -241,7 +244,10 @@ export class LuSolver {
     for (let k = 0; k < n; k++) {
       const value = y[k];
       if (value === 0) continue;
-      for (let e = belowStarts[k]; e < belowStarts[k + 1]; e++) y[below[e] / n] -= a[below[e] + k] * value;
+      for (let e = belowStarts[k]; e < belowStarts[k + 1]; e++) {
+        const i = below[e];
+        y[i] -= a[i * n + k] * value;
+      }
     }
     for (let k = n - 1; k >= 0; k--) {
       let sum = y[k];

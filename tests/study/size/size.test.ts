@@ -115,7 +115,7 @@ describe('how the air follows the size', () => {
     expect(fire_W[fire_W.length - 1]).toBe(plain.fire.heat);
     // once the whole fire burns, more air only cools it
     for (let n = 1; n < open.length; n++) {
-      if (fire_W[n] < plain.fire.heat) expect(thermometer_K[n]!).toBeGreaterThan(thermometer_K[n - 1]!);
+      if (fire_W[n]! < plain.fire.heat) expect(thermometer_K[n]!).toBeGreaterThan(thermometer_K[n - 1]!);
     }
   });
 });
