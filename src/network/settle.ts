@@ -63,8 +63,10 @@ export class Settler {
         x[model.fuel + z] = 0.01;
       }
       x[model.gas + model.network.fire.zone] += 400;
-      balances.evaluate(x, { mode: 'hold', target: x[0] });
-      balances.jacobian(x, { mode: 'hold', target: x[0] }, lu.matrix, 1, 1);
+      const demand: Demand =
+        model.stemCount > 0 ? { mode: 'hold', target: x[0] } : { mode: 'release', heat: x[model.fire] };
+      balances.evaluate(x, demand);
+      balances.jacobian(x, demand, lu.matrix, 1, 1);
       lu.foresee();
     }
     lu.matrix.fill(0);
