@@ -253,20 +253,28 @@ export class Balances {
     }
   }
 
-  /** Gas that cools on its way through a zone leaves it colder than the mean, by part of what the walls take. */
+  /**
+   * Gas that cools on its way through a zone leaves it colder than the mean, by part of what the walls take. What is missing in it
+   * is missing where it ends: for a jet in the layers that its own gas gets to.
+   */
   private evaluatePlugs(): void {
     const { model, algebraic, missing, toWalls, wallConductance } = this;
     const { zoneCount: nz, heatCapacity, network, flows } = model;
     for (const i of model.plugs) {
       const { from, to } = network.openings[i];
       for (let side = 0; side < 2; side++) {
-        const [own, other] = side === 0 ? [from, to] : [to, from];
+        const own = side === 0 ? from : to;
+        const other = side === 0 ? to : from;
         if (own === OUTDOORS || !network.zones[own].plug) continue;
         const flow = side === 0 ? flows[i].forward : flows[i].backward;
         const share = outflowDeficit(wallConductance[own], flow * heatCapacity[own]);
         missing[2 * i + side] = share;
-        algebraic[nz + own] += share * toWalls[own];
-        if (other !== OUTDOORS) algebraic[nz + other] -= share * toWalls[own];
+        const cold = share * toWalls[own];
+        algebraic[nz + own] += cold;
+        if (other === OUTDOORS) continue;
+        const jet = side === 0 && flow > 0 ? model.jetOf[i] : undefined;
+        if (jet === undefined) algebraic[nz + other] -= cold;
+        else for (let k = 0; k < jet.zones.length; k++) algebraic[nz + jet.zones[k]] -= (cold * jet.own[k]) / flow;
       }
     }
   }

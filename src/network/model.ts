@@ -91,8 +91,8 @@ export class Model {
   readonly flows: OpeningFlow[];
   readonly exchange: Float64Array;
   readonly columns: ColumnStreams[];
-  /** per opening: the column in which its gas rises as a jet, with how the column's streams change with the opening's flow */
-  readonly jetOf: ({ zones: readonly number[]; byFlow: Float64Array } | undefined)[];
+  /** per opening: the column in which its gas rises as a jet, how the column's streams change with its flow, where its own gas ends */
+  readonly jetOf: ({ zones: readonly number[]; byFlow: Float64Array; own: Float64Array } | undefined)[];
   /** per zone: the zone that it stands on (-1: none), the lowest of its column, and which mass balance of all columns is its own */
   readonly under: Int32Array;
   readonly lowest: Int32Array;
@@ -171,7 +171,7 @@ export class Model {
     this.jetOf = openings.map((_, i) => {
       for (const { zones: stacked, jets } of this.columns) {
         const jet = jets.find(({ opening }) => opening === i);
-        if (jet) return { zones: stacked, byFlow: jet.byFlow };
+        if (jet) return { zones: stacked, byFlow: jet.byFlow, own: jet.own };
       }
       return undefined;
     });

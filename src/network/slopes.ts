@@ -117,9 +117,11 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
       if (from !== z && to !== z) continue;
       const share = balances.missing[from === z ? 2 * i : 2 * i + 1];
       const other = from === z ? to : from;
-      for (let side = 0; side < 2; side++) {
-        const row = side === 0 ? gasIndex : model.gas + other;
-        const part = side === 0 ? -share : share;
+      const jet = from === z ? model.jetOf[i] : undefined;
+      const ends = jet === undefined || !(model.flows[i].forward > 0) ? 0 : jet.zones.length;
+      for (let k = -1; k < Math.max(1, ends); k++) {
+        const row = model.gas + (k < 0 ? z : ends > 0 ? jet!.zones[k] : other);
+        const part = k < 0 ? -share : ends > 0 ? (share * jet!.own[k]) / model.flows[i].forward : share;
         if (row < model.gas) continue;
         m[row * n + node] += part * gasBySurface;
         m[row * n + gasIndex] += part * gasByGas;

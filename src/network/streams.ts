@@ -14,6 +14,8 @@ const LEAST_APART = 5;
 const ROUND = 0.1;
 /** What goes to and fro through a level section at no flow [kg/s]: where the gas comes from turns over smoothly. */
 const UNSTEADY = 2e-4;
+/** Rounding of how a layer's lower edge follows a colder layer below it [K]. */
+const EDGE = 1;
 /** Mean specific heat in the excess of a stream [J/(kg K)]. */
 const HEAT = 1006;
 /** Steps of the differences by which slopes without a formula are taken: [K], [kg/m3], and a share of a flow. */
@@ -31,6 +33,8 @@ interface Jet {
   centre: number;
   /** mass from each layer, last from the source, into each layer [kg/s], origin by origin */
   moved: Float64Array;
+  /** of that its own gas, a layer each [kg/s] */
+  own: Float64Array;
   /** change of the net inflows with the jet's own mass flow, three a layer as in `net` */
   byFlow: Float64Array;
 }
@@ -64,21 +68,22 @@ export class ColumnStreams {
     this.zones = zones;
     this.floors = zones.map((z) => network.zones[z].floor);
     this.roof = network.zones[zones[n - 1]].roof;
-    this.jets = network.openings.flatMap((o, opening) =>
-      o.jet !== undefined && o.to !== OUTDOORS && zones.includes(o.to)
-        ? [
-            {
-              opening,
-              source: o.from,
-              level: zones.indexOf(o.to),
-              width: o.jet,
-              centre: o.centre,
-              moved: new Float64Array((n + 1) * n),
-              byFlow: new Float64Array(3 * n),
-            },
-          ]
-        : [],
-    );
+    this.jets = network.openings.flatMap((o, opening) => {
+      if (o.jet === undefined || o.to === OUTDOORS || !zones.includes(o.to)) return [];
+      const moved = new Float64Array((n + 1) * n);
+      return [
+        {
+          opening,
+          source: o.from,
+          level: zones.indexOf(o.to),
+          width: o.jet,
+          centre: o.centre,
+          moved,
+          own: moved.subarray(n * n),
+          byFlow: new Float64Array(3 * n),
+        },
+      ];
+    });
     const faces = zones.map((zone) =>
       network.faces.filter((f) => f.zone === zone && f.shape !== 'down' && f.wet === 0),
     );
@@ -120,7 +125,9 @@ export class ColumnStreams {
       this.sunk[k] = mass;
       const a = zones[k - 1];
       const b = zones[k];
-      shift(net, 3 * k, 3 * k - 3, mass, mass * this.sunkHeat(k), 0.5 * mass * (x[fuel + a] + x[fuel + b]));
+      const share = this.belowSlope(k);
+      const mixed = (1 - share) * x[fuel + b] + share * x[fuel + a];
+      shift(net, 3 * k, 3 * k - 3, mass, mass * this.sunkHeat(k), mass * mixed);
     }
     for (let k = 0; k < n; k++) streamed[k] = net[3 * k];
     for (let k = 1; k < n; k++) {
@@ -141,22 +148,39 @@ export class ColumnStreams {
    * lower one's: what the layer is in its middle would carry its heat down, the more the thicker the layers.
    */
   private downflow(k: number, warmer: number, hotterWall: number): number {
-    const { temperature, wall, model, column } = this;
-    const gas = 0.5 * (temperature[k] + temperature[k - 1]) + warmer;
+    const { wall, model, column } = this;
     const along = wallDownflow(
       this.roof - this.floors[k],
-      gas,
+      this.edge(k) + warmer,
       0.5 * (wall[k] + wall[k - 1]) + hotterWall,
       model.network.outdoors.pressure,
     );
     return model.network.downflow * along * column.edges[k - 1];
   }
 
-  /** Its enthalpy [J/kg]: colder than the gas by part of the wall's coldness. */
+  /** How much colder the gas at the lower edge of layer k is than the layer [K]: half way to a colder one below, else nothing. */
+  private below(k: number): number {
+    const apart = this.temperature[k] - this.temperature[k - 1];
+    return 0.25 * (apart + Math.sqrt(apart * apart + EDGE * EDGE));
+  }
+
+  /** Change of that with the layer's temperature less the lower one's: 0 to a half. */
+  private belowSlope(k: number): number {
+    const apart = this.temperature[k] - this.temperature[k - 1];
+    return 0.25 * (1 + apart / Math.sqrt(apart * apart + EDGE * EDGE));
+  }
+
+  /** Temperature of the gas at the lower edge of layer k [K]. */
+  private edge(k: number): number {
+    return this.temperature[k] - this.below(k);
+  }
+
+  /** Enthalpy of what sinks there [J/kg]: colder than that gas by part of the wall's coldness. */
   private sunkHeat(k: number): number {
-    const { temperature, wall, zones, model } = this;
-    const colder = 0.5 * (temperature[k] - wall[k] + temperature[k - 1] - wall[k - 1]);
-    return 0.5 * (model.enthalpy[zones[k]] + model.enthalpy[zones[k - 1]]) - SINKING_COLDNESS * HEAT * colder;
+    const { wall, zones, model } = this;
+    const z = zones[k];
+    const colder = this.edge(k) - 0.5 * (wall[k] + wall[k - 1]);
+    return model.enthalpy[z] - model.heatCapacity[z] * this.below(k) - SINKING_COLDNESS * HEAT * colder;
   }
 
   /** Add what a jet's masses carry to `out`. Its own gas has been set down by its opening where it enters. */
@@ -267,14 +291,17 @@ export class ColumnStreams {
     const b = zones[k];
     const mass = sunk[k];
     const heat = this.sunkHeat(k);
-    const share = 0.5 * (x[fuel + a] + x[fuel + b]);
-    const byGas = (0.5 * (this.downflow(k, T_STEP, 0) - mass)) / T_STEP;
+    const half = this.belowSlope(k);
+    const share = (1 - half) * x[fuel + b] + half * x[fuel + a];
+    const byEdge = (this.downflow(k, T_STEP, 0) - mass) / T_STEP;
     const byWall = (0.5 * (this.downflow(k, 0, T_STEP) - mass)) / T_STEP;
     for (let j = k - 1; j <= k; j++) {
       const z = zones[j];
-      const warmer = 0.5 * (heatCapacity[z] - SINKING_COLDNESS * HEAT);
+      const part = j === k ? 1 - half : half;
+      const byGas = byEdge * part;
+      const warmer = part * (heatCapacity[b] - SINKING_COLDNESS * HEAT);
       this.enter(m, b, a, gas + z, byGas, byGas * heat + mass * warmer, byGas * share);
-      this.enter(m, b, a, fuel + z, 0, 0.5 * mass * model.enthalpyOfFuel(x[gas + z]), 0.5 * mass);
+      this.enter(m, b, a, fuel + z, 0, j === k ? mass * model.enthalpyOfFuel(x[gas + z]) : 0, mass * part);
       const nodes = this.wallNodes[j];
       const shares = this.wallShares[j];
       const carried = byWall * heat + 0.5 * mass * SINKING_COLDNESS * HEAT;

@@ -16,6 +16,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'no-air-path': 'stops',
   'no-steady-draft': 'stops',
   'draft-tips-over': 'stops',
+  'draft-swings': 'harm',
   'target-not-reached': 'stops',
   'back-draft': 'stops',
   'not-soaked-in-a-day': 'stops',

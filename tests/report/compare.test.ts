@@ -24,8 +24,8 @@ describe('a comparison told', () => {
     expect(told('steel_kg', 'shop')).toEqual(['all steel [lb]', '296', '564', '+268', '+91 %']);
     expect(told('steelCost', 'shop')[0]).toBe('steel at that price [$]');
     // a temperature's difference takes no offset, and no percentage
-    const { cells } = row('hold.hottestOutside_K');
-    const [, , , difference, percent] = told('hold.hottestOutside_K', 'si');
+    const { cells } = row('full.thermometer_K');
+    const [, , , difference, percent] = told('full.thermometer_K', 'si');
     expect(Math.abs(Number(difference) - cells[1].difference!)).toBeLessThanOrEqual(1);
     expect(percent).toBe('');
     expect(told('hold.fire_W', 'shop').slice(3)).toEqual(['same', '']);
