@@ -3,10 +3,10 @@ import * as z from 'zod';
 import { handle, load, trailer } from './fields/carry.js';
 import { cook } from './fields/cook.js';
 import {
-  choice,
   list,
   numbersIn,
   optional,
+  placeName,
   quantity,
   text,
   usual,
@@ -49,9 +49,10 @@ export const DESIGN = {
     print: { bare: true },
     unknown: { kind: 'innerConvection', label: 'how well gas heats the walls' },
   }),
-  gauge: choice(GAUGES, 'Where the cook’s thermometer sits.', {
+  gauge: placeName('What the cook steers by: a station’s dial, a thermometer, a grate or a rack.', {
     default: ({ chamber, upright }) => (chamber || !upright ? 'middle' : 'uprightUpper'),
     says: 'middle; uprightUpper without a chamber',
+    examples: [...GAUGES, 'main', 'rack 2'],
   }),
   estimates: usual(
     block('What no correlation settles.', {

@@ -215,13 +215,12 @@ export class Balances {
   /** Heat that stem i takes up per surface when it is at `temperature` [W/m2]; zero where it reads true. */
   stemRate(x: Float64Array, i: number, temperature: number): number {
     const { model } = this;
-    const { stems, stem, outdoors } = model.network;
-    const { zone: z, other, share } = stems[i];
+    const { stem, outdoors } = model.network;
     return stemHeating(
-      x[model.gas + z] + share * (x[model.gas + other] - x[model.gas + z]),
-      x[model.star + z] + share * (x[model.star + other] - x[model.star + z]),
+      atStem(model, i, x, model.gas),
+      atStem(model, i, x, model.star),
       temperature,
-      model.speed[z],
+      atStem(model, i, model.speed, 0),
       outdoors.pressure,
       stem.diameter,
       stem.emissivity,
@@ -295,12 +294,11 @@ export class Balances {
   /** Settled reading of stem i at x [K]. Needs an evaluation at x first. */
   settled(x: Float64Array, i: number): number {
     const { model } = this;
-    const { stems, stem, outdoors } = model.network;
-    const { zone: z, other, share } = stems[i];
+    const { stem, outdoors } = model.network;
     return settledReading(
-      x[model.gas + z] + share * (x[model.gas + other] - x[model.gas + z]),
-      x[model.star + z] + share * (x[model.star + other] - x[model.star + z]),
-      model.speed[z],
+      atStem(model, i, x, model.gas),
+      atStem(model, i, x, model.star),
+      atStem(model, i, model.speed, 0),
       outdoors.pressure,
       stem.diameter,
       stem.emissivity,
@@ -369,4 +367,12 @@ export class Balances {
 function smoothStep(x: number): number {
   if (x <= 0) return 0;
   return x >= 1 ? 1 : x * x * (3 - 2 * x);
+}
+
+/** What stands in an array a zone each, from `first` on, where stem i is. */
+export function atStem({ network }: Model, i: number, values: Float64Array, first: number): number {
+  const { parts } = network.stems[i];
+  let sum = 0;
+  for (let k = 0; k < parts.length; k++) sum += parts[k].share * values[first + parts[k].zone];
+  return sum;
 }

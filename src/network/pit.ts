@@ -1,6 +1,6 @@
 import type { Design } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
-import { Balances } from './balances.js';
+import { atStem, Balances } from './balances.js';
 import { buildNetwork, DEFAULT_RESOLUTION, type Resolution } from './build.js';
 import type { BuiltPit } from './cells.js';
 import { Model } from './model.js';
@@ -68,8 +68,7 @@ export function stationLayers(
 
 /** Gas where a stem stands at x [K]. */
 export function gasAtStem({ model }: Pit, x: Float64Array, stem: number): number {
-  const { zone, other, share } = model.network.stems[stem];
-  return x[model.gas + zone] + share * (x[model.gas + other] - x[model.gas + zone]);
+  return atStem(model, stem, x, model.gas);
 }
 
 /** Volume-mean gas temperature of a station's cells at x [K]. */

@@ -350,9 +350,8 @@ function fireRows(balances: Balances, x: Float64Array, demand: Demand, m: Float6
   add(m, n, model.fuel + fire.zone, column, -fuelGas * FUEL_ROW);
   add(m, n, model.pressure + fire.zone, column, -fuelGas * MASS_ROW);
   if (demand.mode === 'hold') {
-    const { zone, other } = network.stems[network.gauge];
     const base = balances.stemRate(x, network.gauge, demand.target);
-    for (const z of new Set([zone, other])) {
+    for (const { zone: z } of network.stems[network.gauge].parts) {
       for (const index of [model.gas + z, model.star + z]) {
         const kept = x[index];
         x[index] = kept + T_STEP;

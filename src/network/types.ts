@@ -164,14 +164,14 @@ export interface Outdoors {
   humidityRatio: number;
 }
 
-/** A thermometer stem, or what one would read: gas and walls of `zone` less its `share`, which is of `other`. */
+/** A thermometer stem, or what one would read: gas and walls of some zones, each by its share. */
 export interface NetworkStem {
-  zone: number;
-  other: number;
-  share: number;
+  parts: { zone: number; share: number }[];
   station: string;
-  /** a grate or rack, not the station's own dial: where on its part [share of its length, m above the ground] */
-  place?: { name: string; part: string; along: number; height: number };
+  /** above the ground [m] */
+  height: number;
+  /** a grate, a rack or a thermometer with a name, not the station's own dial: where on its part [share of its length] */
+  place?: { name: string; kind: 'grate' | 'rack' | 'thermometer'; part: string; along: number };
 }
 
 export interface Network {

@@ -32,6 +32,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'another-state': 'mind',
   'event-not-followed': 'mind',
   'little-air': 'mind',
+  'short-stem-reads-low': 'mind',
   'splits-limited-by-air': 'mind',
   'heavier-part-thinned': 'shop',
   'biot-above-limit': 'shop',

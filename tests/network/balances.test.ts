@@ -62,6 +62,8 @@ describe('what a solved state must keep (derived)', () => {
     const { pit } = solved('offset-with-upright.yaml');
     const { nodes, faces } = pit.built.network;
     for (let i = 0; i < nodes.length; i++) {
+      // a grate inside is no patch
+      if (nodes[i].thickness === 0) continue;
       const own = faces.filter((f) => f.node === i);
       expect(own).toHaveLength(2);
       const outdoors = own.filter((f) => f.zone < 0).length;

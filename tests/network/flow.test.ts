@@ -66,7 +66,7 @@ function rooms(temperatures: number[], openings: Partial<NetworkOpening>[]): { m
     entrainment: 1,
     downflow: 1,
     innerConvection: 1,
-    stems: [{ zone: 0, other: 0, share: 0, station: 'room' }],
+    stems: [{ parts: [{ zone: 0, share: 1 }], station: 'room', height: 1 }],
     gauge: 0,
     stem: { diameter: 0.006, emissivity: 0.9, fill: 0.4 },
   };

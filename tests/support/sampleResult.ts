@@ -59,6 +59,8 @@ export const sampleDesign: Design = {
   chamber: {
     ...shell,
     contents: [],
+    grates: [],
+    thermometers: [],
     shape: 'round',
     width: 0.6096,
     height: 0.6096,
@@ -126,9 +128,10 @@ const held: SteadyState = {
         outside_K: kelvin(142),
       },
     ] as const
-  ).map((station) => ({ ...station, ...byHeight(station.name, station.gas_K, station.steel_K) })),
+  ).map((station) => ({ ...station, dial_m: 1.165, ...byHeight(station.name, station.gas_K, station.steel_K) })),
   places: (['fireEnd', 'middle', 'stackEnd'] as const).map((station, i) => ({
     name: 'grate',
+    kind: 'grate',
     part: 'chamber',
     station,
     along: (i + 0.5) / 3,
@@ -136,6 +139,7 @@ const held: SteadyState = {
     gas_K: kelvin(270 - 10 * i),
     thermometer_K: kelvin(235 - 8 * i),
   })),
+  evenness: { grates: [{ name: 'grate', endToEnd_K: (16 * 5) / 9 }], topToBottom_K: null, racks_K: null },
   hottestOutside: { part: 'firebox', station: 'firebox', place: 'roof', steel_K: kelvin(333) },
   heatLoss_W: { firebox: 3941, chamber: 2365, upright: 0, stackWall: 268, stackGas: 2776, leaks: 0, total: 9350 },
   draft: {
@@ -204,6 +208,7 @@ const assumed: SteadyState = {
     thermometer_K: station.thermometer_K + 105,
     steel_K: station.steel_K + 80,
     outside_K: station.outside_K + 85,
+    dial_m: station.dial_m,
     ...byHeight(station.name, station.gas_K + 130, station.steel_K + 80),
   })),
   places: held.places.map((place) => ({
@@ -274,8 +279,9 @@ export const sampleResult: EstimateResult = {
       gas_K: stations[2].gas_K,
       steel_K: stations[2].steel_K,
       stations,
-      places: held.places.map(({ name, part, station, along, height_m }) => ({
+      places: held.places.map(({ name, kind, part, station, along, height_m }) => ({
         name,
+        kind,
         part,
         station,
         along,

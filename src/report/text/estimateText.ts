@@ -1,4 +1,4 @@
-import { byHeightData, placesData } from '../heights.js';
+import { byHeightData, evennessText, placesData } from '../heights.js';
 import { outsideLabel } from '../../words/labels.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
 import type { UnitSystem } from '../../units/index.js';
@@ -75,12 +75,20 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
       section(`TEMPERATURES holding ${target}: ${fire}`, textTable(temperatureData(steady, design.gauge, system))),
     );
     if (steady.places.length > 0) {
-      sections.push(section('WHERE IT COOKS while the thermometer holds', textTable(placesData(steady, system))));
+      const even = evennessText(steady, system);
+      sections.push(
+        section(
+          'WHERE IT COOKS while the thermometer holds',
+          textTable(placesData(steady, design.gauge, system)),
+          ...(even === '' ? [] : [note(even)]),
+        ),
+      );
     }
     const { hottestOutside: hottest } = steady;
     const hot = `Hottest outside: ${outsideLabel(hottest)}, ${say('temperature', hottest.steel_K)}.`;
     const heights = byHeightData(steady, system);
-    if (heights.rows.length > 0) sections.push(section('BY HEIGHT while holding', textTable(heights), note(hot)));
+    if (heights.rows.length > 0)
+      sections.push(section('BY HEIGHT above the ground, while holding', textTable(heights), note(hot)));
   }
   if (assumed) {
     const fire = `${say('power', assumed.fire_W)}, ${say('massFlow', assumed.wood_kg_per_s)} of wood`;

@@ -1,3 +1,4 @@
+import { gaugeReading } from './gauge.js';
 import type { Design } from '../../design/design.js';
 import { DEFAULT_RESOLUTION, type Resolution } from '../../network/build.js';
 import { held } from '../quantities.js';
@@ -47,13 +48,12 @@ function scaled(n: number): Resolution {
 
 function runOf(design: Design, label: string, resolution: Resolution, tolerance: number): RefinedRun {
   const result: EstimateResult = estimate(design, { resolution, tolerance });
-  const own = result.steady?.stations.find((s) => s.name === design.gauge) ?? null;
   return {
     label,
     resolution,
     tolerance,
     fire_W: result.steady?.fire_W ?? null,
-    gauge_K: own?.thermometer_K ?? null,
+    gauge_K: result.steady && gaugeReading(result.steady, design.gauge),
     spread_K: held('endToEnd_K').of({ result }),
     gauge_s: result.warmUp?.gauge_s ?? null,
     soaked_s: result.warmUp?.soaked_s ?? null,

@@ -23,7 +23,8 @@ export interface Warning {
 export interface StationState {
   name: StationName;
   gas_K: number;
-  /** settled reading of a stem there */
+  /** height of its thermometer's stem above the ground, and what that settles at */
+  dial_m: number;
   thermometer_K: number;
   /** area mean of the station's outside walls */
   steel_K: number;
@@ -35,9 +36,10 @@ export interface StationState {
   steelBy: { roof_K: number | null; upper_K: number | null; lower_K: number | null; floor_K: number | null };
 }
 
-/** A place that a cook reads: a grate, at several places along it, or a rack. */
+/** A place that a cook reads: a grate, at several places along it, a rack, or a thermometer that the design names. */
 export interface PlaceState {
   name: string;
+  kind: 'grate' | 'rack' | 'thermometer';
   part: PartName;
   /** station that it belongs to */
   station: StationName;
@@ -48,6 +50,16 @@ export interface PlaceState {
   gas_K: number;
   /** settled reading of a stem there */
   thermometer_K: number;
+}
+
+/** How far apart the places read where food lies. */
+export interface Evenness {
+  /** of each grate, from its hottest to its coldest place */
+  grates: { name: string; endToEnd_K: number }[];
+  /** of grates over each other, where that is most; null: there is one */
+  topToBottom_K: number | null;
+  /** of the upright's racks; null: there are none, or one */
+  racks_K: number | null;
 }
 
 /** The hottest patch of the outside. */
@@ -94,8 +106,9 @@ export interface SteadyState {
   iterations: number;
   residual: number;
   stations: StationState[];
-  /** grates and racks */
+  /** grates, racks and thermometers with a name of their own */
   places: PlaceState[];
+  evenness: Evenness;
   hottestOutside: HottestOutside;
   heatLoss_W: HeatLoss;
   draft: {
@@ -125,7 +138,7 @@ export interface StationSeries {
   steel_K: number[];
 }
 
-export interface PlaceSeries extends Pick<PlaceState, 'name' | 'part' | 'station' | 'along' | 'height_m'> {
+export interface PlaceSeries extends Pick<PlaceState, 'name' | 'kind' | 'part' | 'station' | 'along' | 'height_m'> {
   thermometer_K: number[];
   gas_K: number[];
 }
@@ -140,7 +153,7 @@ export interface WarmUp {
   soaked_s: number | null;
   woodToGauge_kg: number | null;
   woodToSoaked_kg: number | null;
-  /** the gauge station's curves; `stations` has all */
+  /** curves of the gauge, and steel of its station; `stations` and `places` have all */
   series: {
     time_s: number[];
     fire_W: number[];

@@ -164,7 +164,7 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
     iterations: solved.settled.iterations,
     residual: solved.settled.massError,
     stations: network.stems.flatMap(({ place, station }, i) => (place ? [] : [stationState(pit, x, station, i)])),
-    places: network.stems.flatMap((stem, i) => (stem.place ? [placeState(pit, x, stem, i)] : [])),
+    ...cookingPlaces(network.stems.flatMap((stem, i) => (stem.place ? [placeState(pit, x, stem, i)] : []))),
     hottestOutside: hottestOutside(pit, x),
     heatLoss_W: {
       firebox: balances.lossOf('firebox'),
@@ -192,6 +192,7 @@ function stationState(pit: Pit, x: Float64Array, station: string, stem: number):
   return {
     name: station as StationName,
     gas_K: stationGas(pit, x, station),
+    dial_m: pit.model.network.stems[stem].height,
     thermometer_K: pit.balances.settled(x, stem),
     steel_K: stationSteel(pit, x, station),
     outside_K: outside,
@@ -205,16 +206,39 @@ function stationState(pit: Pit, x: Float64Array, station: string, stem: number):
   };
 }
 
-function placeState(pit: Pit, x: Float64Array, { place, station }: NetworkStem, stem: number): PlaceState {
-  const { name, part, along, height } = place!;
+function placeState(pit: Pit, x: Float64Array, { place, station, height }: NetworkStem, stem: number): PlaceState {
+  const { name, kind, part, along } = place!;
   return {
     name,
+    kind,
     part: part as PartName,
     station: station as StationName,
     along,
     height_m: height,
     gas_K: gasAtStem(pit, x, stem),
     thermometer_K: pit.balances.settled(x, stem),
+  };
+}
+
+/** The places, and how even they are. */
+function cookingPlaces(places: PlaceState[]): Pick<SteadyState, 'places' | 'evenness'> {
+  const grates = places.filter(({ kind }) => kind === 'grate');
+  const apart = (those: PlaceState[]) => {
+    const readings = those.map(({ thermometer_K }) => thermometer_K);
+    return Math.max(...readings) - Math.min(...readings);
+  };
+  const by = (key: 'name' | 'station') => [...new Set(grates.map((place) => place[key]))];
+  const stacked = by('station')
+    .map((station) => grates.filter((place) => place.station === station))
+    .filter((those) => those.length > 1);
+  const racks = places.filter(({ kind }) => kind === 'rack');
+  return {
+    places,
+    evenness: {
+      grates: by('name').map((name) => ({ name, endToEnd_K: apart(grates.filter((place) => place.name === name)) })),
+      topToBottom_K: stacked.length > 0 ? Math.max(...stacked.map(apart)) : null,
+      racks_K: racks.length > 1 ? apart(racks) : null,
+    },
   };
 }
 
@@ -321,7 +345,7 @@ function draftOf(pit: Pit): SteadyState['draft'] {
   openings.forEach((o, i) => {
     if (o.to === OUTDOORS) through += model.flows[i].backward;
   });
-  const gaugeZone = network.stems[network.gauge].zone;
+  const gaugeZone = network.stems[network.gauge].parts[0].zone;
   return {
     stackBase_Pa: draftAt(pit, entry.from, entry.centre),
     firebox_Pa: draftAt(pit, fire, zones[fire].centre),

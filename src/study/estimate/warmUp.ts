@@ -235,21 +235,30 @@ function seriesOf(pit: Pit, parts: readonly (Moment | Stride)[], soaked: Moment 
     gas_K: all(({ x }) => stationGas(pit, x, stems[i].station)),
     steel_K: all(({ x }) => stationSteel(pit, x, stems[i].station)),
   }));
-  const places: PlaceSeries[] = stems.flatMap(({ place, station }, i) => {
-    if (!place) return [];
-    const at = { ...place, part: place.part as PlaceSeries['part'], station: station as PlaceSeries['station'] };
-    const { name, part, along, height: height_m } = at;
-    const thermometer = all(({ x }) => x[model.nodeCount + i]);
-    const gas_K = all(({ x }) => gasAtStem(pit, x, i));
-    return [{ name, part, station: at.station, along, height_m, thermometer_K: thermometer, gas_K }];
+  const read = (i: number) => ({
+    thermometer_K: all(({ x }) => x[model.nodeCount + i]),
+    gas_K: all(({ x }) => gasAtStem(pit, x, i)),
   });
-  const { thermometer_K, gas_K, steel_K } = stations[gauge];
+  const places: PlaceSeries[] = stems.flatMap(({ place, station, height }, i) =>
+    place
+      ? [
+          {
+            ...place,
+            part: place.part as PlaceSeries['part'],
+            station: station as PlaceSeries['station'],
+            height_m: height,
+            ...read(i),
+          },
+        ]
+      : [],
+  );
+  const own = stations.find(({ name }) => name === stems[gauge].station)!;
   return {
     time_s: all(({ time }) => time),
     fire_W: all(({ x }) => x[model.fire]),
-    thermometer_K,
-    gas_K,
-    steel_K,
+    ...(stems[gauge].place
+      ? { ...read(gauge), steel_K: own.steel_K }
+      : { thermometer_K: own.thermometer_K, gas_K: own.gas_K, steel_K: own.steel_K }),
     stations,
     places,
     fire_J: all(({ fireHeat }) => fireHeat),

@@ -1,3 +1,4 @@
+import { gaugeReading } from './gauge.js';
 import { FINISHES, INSULATIONS } from '../../design/catalog/index.js';
 import type { Design, Insulation } from '../../design/design.js';
 import { OUTDOORS } from '../../network/types.js';
@@ -231,7 +232,7 @@ export function targetWarning(
 ): Warning[] {
   const target = fahrenheit(design.fire.target);
   const low = { low: design.fire.target, unit: 'K' };
-  const own = assumed.stations.find((s) => s.name === design.gauge)!.thermometer_K;
+  const own = gaugeReading(assumed, design.gauge)!;
   const first = run && run.first;
   if (!steady && !first) {
     const why = assumed.limitedByAir

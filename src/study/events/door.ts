@@ -1,5 +1,5 @@
 import type { Design, PartName } from '../../design/design.js';
-import { partOfStation } from '../../design/sense.js';
+import { gaugePlace } from '../../design/places.js';
 import type { BuiltPit, Cells } from '../../network/cells.js';
 import { OUTDOORS } from '../../network/types.js';
 
@@ -25,7 +25,7 @@ export interface Doorway {
  * the shell; h of it round the radius r stand 2 r sin(h / 2 r) high. It counts as centred on the part (estimate).
  */
 export function doorwayOf(design: Design): Doorway {
-  const name = partOfStation(design.gauge);
+  const name = gaugePlace(design).part;
   if (name === 'upright') {
     const part = design.upright!;
     const { wide, high } = USUAL.upright;
