@@ -47,7 +47,7 @@ export function outsideLabel(at: { part: string; station: string | null; place: 
 /** An opening as a builder says it: a gap at `uprightUpper` is one at `upper`. */
 export function openingLabel({ name, station }: Pick<OpeningState, 'name' | 'station'>): string {
   const place = station === undefined ? undefined : (IN_UPRIGHT[station] ?? STATIONS[station]);
-  return plainText(place === undefined ? name : name.replace(` at ${station}`, ` at ${place}`));
+  return plainText(place === undefined ? name : name.replace(` at ${station}`, `, ${place}`));
 }
 
 const IN_UPRIGHT: Partial<Record<StationName, string>> = { uprightLower: 'lower', uprightUpper: 'upper' };

@@ -63,7 +63,7 @@ const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
   steel_K: { row: '@', named: 'steel, @' },
   outside_K: { row: '@' },
   grate_K: { row: 'grate, middle', alone: 'grate, in its middle, holding', page: 'thermometer, grate' },
-  endToEnd_K: { row: 'hottest to coldest where it cooks', alone: 'hottest to coldest where it cooks, holding' },
+  endToEnd_K: { row: 'where it cooks, end to end', alone: 'hottest to coldest where it cooks, holding' },
   topToBottom_K: { row: 'grates, top to bottom' },
   racks_K: { row: 'racks, hottest to coldest' },
   hottestOutside_K: {

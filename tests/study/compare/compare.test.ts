@@ -103,7 +103,7 @@ describe('plate', () => {
     );
     expect(of(comparison, 1, 'steelCost').difference).toBeCloseTo(2 * of(comparison, 1, 'steel_kg').difference!, 8);
     expect(comparison.verdict).toMatch(
-      /^1\/4 in instead of 1\/8 in buys .*smaller swing under splits.*; costs .*more steel \(.*\$\d+ more\).*longer soak.*; .*makes no difference to .*wood to hold/,
+      /^1\/4 in instead of 1\/8 in buys .*years of scale.*; costs .*more steel \(.*\$\d+ more\).*longer soak.*; .*makes no difference to .*wood to hold/,
     );
   });
 
