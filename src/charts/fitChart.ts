@@ -39,8 +39,8 @@ export function fitCharts({ design, cooks }: FitResult): NamedChart[] {
   );
 }
 
-function slug({ station, measured }: FittedChannel): string {
-  const words = station.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+function slug({ station, spot = station, measured }: FittedChannel): string {
+  const words = spot.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`).replace(/[^\p{L}\p{N}-]+/gu, '-');
   return measured === 'thermometer' ? words : `${words}-${measured}`;
 }
 

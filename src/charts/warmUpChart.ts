@@ -1,14 +1,15 @@
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
+import { middleOf } from '../design/places.js';
 import { windAtPit } from '../design/windAtPit.js';
-import type { EstimateResult, WarmUp } from '../study/estimate/result.js';
+import type { EstimateResult, PlaceSeries, WarmUp } from '../study/estimate/result.js';
 import { convert, format } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { baseOptions, lineOptions } from './base.js';
 import { endLabels } from './endLabels.js';
-import { stationLabel } from '../words/labels.js';
+import { placeLabel, stationLabel } from '../words/labels.js';
 import { pieces } from './optionCurves.js';
 import { markLines, type MarkLine } from './markLines.js';
-import { STATION_STYLES } from '../draw/theme.js';
+import { PLACE_STYLES, STATION_STYLES, type LineStyle } from '../draw/theme.js';
 
 /** Which of a station's temperatures a chart shows. */
 export type Curve = 'thermometer' | 'gas' | 'steel';
@@ -26,7 +27,7 @@ const LETTER = 7.4;
 const PLOT = 850;
 
 /**
- * Warm-up of every station against time: °F on the left, °C on the right, with the target and the two warm-up times
+ * Warm-up of every station, and of the grate, against time: °F on the left, °C on the right, with the target and the two warm-up times
  * marked. Null when the result has no curves.
  *
  * @param plot width of the plot, about [px], which decides how much of it the lines' names take
@@ -39,36 +40,34 @@ export function warmUpChart(
 ): ChartConfiguration<'line'> | null {
   const { design, warmUp } = result;
   if (!warmUp || warmUp.series.time_s.length < 2) return null;
-  const { key, title, axis: quantity } = CURVES[curve];
-  const { time_s: time, stations } = warmUp.series;
+  const { title, axis: quantity } = CURVES[curve];
+  const { time_s: time } = warmUp.series;
   const unit = time[time.length - 1] > LONG ? 'h' : 'min';
   const inUnit = (seconds: number) => convert('time', seconds, 'shop', { unit });
   const times = time.map(inUnit);
   const end = times[times.length - 1];
-  const names = stations.map(({ name: at }) => stationLabel(at) + (at === design.gauge ? ' (gauge)' : ''));
+  const lines = linesOf(result, curve);
+  const names = lines.map(({ label, gauge }) => label + (gauge ? ' (gauge)' : ''));
   const room = Math.min(0.5, (Math.max(...names.map((each) => each.length)) * LETTER + 30) / plot);
-  const kelvins = stations.flatMap((station) => station[key]);
+  const kelvins = lines.flatMap(({ values }) => values);
   const temperature = twinAxes(quantity, 'temperature', {
     low: Math.min(...kelvins),
     high: Math.max(...kelvins, curve === 'steel' ? 0 : design.fire.target),
   });
 
-  const datasets = stations.map((station): ChartDataset<'line', { x: number; y: number }[]> => {
-    const style = STATION_STYLES[station.name];
-    return {
-      label: stationLabel(station.name),
-      data: pieces(
-        times,
-        station[key].map((kelvin) => convert('temperature', kelvin, 'shop')),
-      ),
-      // the integrator's steps are minutes apart; what it computes between them is smooth, so the line is
-      cubicInterpolationMode: 'monotone',
-      borderColor: style.colour,
-      borderDash: style.dash,
-      borderWidth: station.name === design.gauge ? 3.5 : 2.25,
-      pointRadius: 0,
-    };
-  });
+  const datasets = lines.map(({ label, values, style, gauge }): ChartDataset<'line', { x: number; y: number }[]> => ({
+    label,
+    data: pieces(
+      times,
+      values.map((kelvin) => convert('temperature', kelvin, 'shop')),
+    ),
+    // the integrator's steps are minutes apart; what it computes between them is smooth, so the line is
+    cubicInterpolationMode: 'monotone',
+    borderColor: style.colour,
+    borderDash: [...style.dash],
+    borderWidth: gauge ? 3.5 : 2.25,
+    pointRadius: 0,
+  }));
 
   const base = baseOptions(`${name}: ${title} while it warms up`, subtitle(result));
   return {
@@ -76,16 +75,42 @@ export function warmUpChart(
     data: { datasets },
     plugins: [
       markLines(marks(design.fire.target, warmUp, curve, { inUnit, end, pixels: (plot * (1 - room)) / end })),
-      endLabels(
-        stations.map((station, dataset) => ({
-          dataset,
-          text: names[dataset],
-          colour: STATION_STYLES[station.name].colour,
-        })),
-      ),
+      endLabels(lines.map(({ style }, dataset) => ({ dataset, text: names[dataset], colour: style.colour }))),
     ],
     options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
   };
+}
+
+interface Line {
+  label: string;
+  values: number[];
+  style: LineStyle;
+  gauge: boolean;
+}
+
+/** Every station, the middle of the first grate, and where that is another place, what the cook steers by. */
+function linesOf({ design, warmUp }: EstimateResult, curve: Curve): Line[] {
+  const { stations, places } = warmUp!.series;
+  const { key } = CURVES[curve];
+  const own = stations.map(({ name, [key]: values }): Line => ({
+    label: stationLabel(name),
+    values,
+    style: STATION_STYLES[name],
+    gauge: name === design.gauge,
+  }));
+  if (key === 'steel_K') return own;
+  const grate = middleOf(places, places.find(({ kind }) => kind === 'grate')?.name ?? '');
+  const gauge = middleOf(places, design.gauge);
+  const others = [grate, gauge].filter((place, i, all) => place && all.indexOf(place) === i) as PlaceSeries[];
+  return [
+    ...own,
+    ...others.map((place): Line => ({
+      label: placeLabel(place),
+      values: place[key],
+      style: PLACE_STYLES[place === gauge ? 'gauge' : 'grate'],
+      gauge: place === gauge,
+    })),
+  ];
 }
 
 function subtitle({ design, assumed, warmUp }: EstimateResult): string {

@@ -34,6 +34,8 @@ export type Door = NonNullable<Firebox['door']>;
 export type Insulation = NonNullable<Firebox['insulation']>;
 /** A body inside a part: grates, racks, baffle, water pan, food. */
 export type Content = Firebox['contents'][number];
+export type Grate = Chamber['grates'][number];
+export type Thermometer = Chamber['thermometers'][number];
 /** Equal vents; the area is that of ONE of them, full open. */
 export type Intake = Firebox['intakes'][number];
 /** Reverse flow: gas runs under a plate to the far end, turns, and comes back over the racks to a stack by the fire. */

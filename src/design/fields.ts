@@ -3,10 +3,10 @@ import * as z from 'zod';
 import { handle, load, trailer } from './fields/carry.js';
 import { cook } from './fields/cook.js';
 import {
-  choice,
   list,
   numbersIn,
   optional,
+  placeName,
   quantity,
   text,
   usual,
@@ -49,9 +49,10 @@ export const DESIGN = {
     print: { bare: true },
     unknown: { kind: 'innerConvection', label: 'how well gas heats the walls' },
   }),
-  gauge: choice(GAUGES, 'Where the cook’s thermometer sits.', {
+  gauge: placeName('What the cook steers by: a station’s dial, a thermometer, a grate or a rack.', {
     default: ({ chamber, upright }) => (chamber || !upright ? 'middle' : 'uprightUpper'),
     says: 'middle; uprightUpper without a chamber',
+    examples: [...GAUGES, 'main', 'rack 2'],
   }),
   estimates: usual(
     block('What no correlation settles.', {
@@ -72,6 +73,22 @@ export const DESIGN = {
         guess: true,
         print: { bare: true },
         unknown: { kind: 'inside', label: 'emissivity inside, sooted' },
+      }),
+      entrainment: quantity(
+        range('number', '0.05', '10'),
+        'Factor on what hot gas takes in as it rises behind throat, turn and upright opening.',
+        {
+          default: '1',
+          guess: '0.3-3',
+          print: { bare: true },
+          unknown: { kind: 'entrainment', label: 'gas that rising gas takes in' },
+        },
+      ),
+      downflow: quantity(range('number', '0', '3'), 'Factor on the gas that sinks along cold walls.', {
+        default: '0.7',
+        guess: '0.3-1.3',
+        print: { bare: true },
+        unknown: { kind: 'downflow', label: 'gas that sinks along the walls' },
       }),
     }),
   ),

@@ -34,7 +34,8 @@ export function geometryOf(design: Design): Geometry {
       parts.flatMap((part) =>
         partOf(design, part.name).contents.map((each) => (isSteel(each.material) ? each.mass : 0)),
       ),
-    );
+    ) +
+    sum((design.chamber?.grates ?? []).map(({ mass }) => mass));
   return { parts, shared, stacks, totalSteelMass: total };
 }
 

@@ -10,6 +10,7 @@ import {
   type OtherUnits,
 } from '../units/index.js';
 import type { StationName } from './design.js';
+import { middleOf, type Place } from './places.js';
 import { columnRow, LOG_COLUMNS, STATION_WORDS, type LogColumnKind } from './logColumns.js';
 import { STATIONS } from './stations.js';
 
@@ -18,6 +19,8 @@ export interface LogColumn {
   kind: LogColumnKind;
   /** of a thermometer, gas or steel at a station */
   station?: StationName;
+  /** of a thermometer: the grate, rack or thermometer of the design that it is */
+  spot?: string;
   measured?: 'thermometer' | 'gas' | 'steel';
   /** as written between the brackets; null: none */
   unit: string | null;
@@ -84,6 +87,14 @@ export function columnOf(header: string): LogColumn | undefined {
   const { name, unit } = splitHeader(header);
   const found = meaningOf(name);
   return found && { ...found, unit };
+}
+
+/** A header that is the name of a grate, a rack or a thermometer of the design; of a grate its middle. */
+export function columnAt(header: string, places: readonly Place[]): LogColumn | undefined {
+  const { name, unit } = splitHeader(header);
+  const found = places.find((place) => squashed(place.name) === squashed(name));
+  const place = found && middleOf(places, found.name)!;
+  return place && { kind: 'station', station: place.station, spot: place.name, measured: 'thermometer', unit };
 }
 
 /** Every name as we write it, with its meaning. */
@@ -183,8 +194,9 @@ export function columnProblem(
   text: string,
   stations: readonly StationName[],
   otherUnits?: OtherUnits,
+  places: readonly Place[] = [],
 ): LogColumnProblem | undefined {
-  const column = columnOf(text);
+  const column = columnOf(text) ?? columnAt(text, places);
   if (!column) {
     const nearest = nearestColumn(text);
     return {

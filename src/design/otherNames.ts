@@ -2,7 +2,9 @@
 const PART = '{part}';
 
 const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
-  ['waterpan drippan pan rack racks grate grates shelf shelves baffle tuningplates', `${PART}.contents`],
+  ['waterpan drippan pan baffle tuningplates', `${PART}.contents`],
+  ['grate grates cookinggrate', 'chamber.grates'],
+  ['rack racks shelf shelves', 'upright.racks'],
   ['firebrick firebricks brick bricks lining liner refractory blanket wrap wool jacket', `${PART}.insulation`],
   ['gauge wall thickness wallthickness sheet', `${PART}.plate`],
   ['paint coating color colour', `${PART}.finish`],
@@ -12,7 +14,8 @@ const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
   ['butterfly butterflyvalve fluedamper stackdamper valve', 'stacks.damper'],
   ['vent vents airintake airintakes intake inlet inlets dampers pinwheel', 'firebox.intakes'],
   ['stack chimney chimneys flue smokestack exhaust', 'stacks'],
-  ['thermometer thermometers probe dial', 'gauge'],
+  ['thermometer probe dial steerby', 'gauge'],
+  ['thermometers probes dials', 'chamber.thermometers'],
   ['cookchamber cookingchamber smokebox barrel cooker main', 'chamber'],
   ['cabinet vertical warmer verticalchamber', 'upright'],
   ['ambient outdoor temperature airtemperature', 'site.air'],

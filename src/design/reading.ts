@@ -110,6 +110,8 @@ export class Fields {
   readonly present: boolean;
   /** which table a gauge is read from: that of the steel named in the block, or in the one around it */
   private readonly gauges: GaugeTable;
+  /** its keys are places of a list */
+  private numbered = false;
 
   constructor(
     readonly reading: Reading,
@@ -138,8 +140,17 @@ export class Fields {
       : [];
   }
 
+  /** Numbers of a list, NaN where one is faulty. */
+  numbers(key: string, range: Range): number[] {
+    const items = this.raw(key);
+    if (!Array.isArray(items)) return [];
+    const own = new Fields(this.reading, [...this.path, key], { ...items }, this.gauges);
+    own.numbered = true;
+    return items.map((_, i) => own.required(String(i), range));
+  }
+
   fault(key: string, detail: FaultDetail): void {
-    this.reading.fault([...this.path, key], detail);
+    this.reading.fault([...this.path, this.numbered ? Number(key) : key], detail);
   }
 
   /** The field as it stands in the file, unread; undefined where it is absent or empty. */

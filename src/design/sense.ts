@@ -11,7 +11,8 @@ import { checkCook } from './senseCook.js';
 import { checkLog } from './senseLog.js';
 import { checkContents, checkPart, checkReverse, checkStacks } from './senseParts.js';
 import { checkIntakes, checkJoints } from './senseOpenings.js';
-import { GAUGES, partOfGauge, PARTS } from './stations.js';
+import { checkGauge, checkPlaces } from './sensePlaces.js';
+import { PARTS } from './stations.js';
 
 /** Least lead of the target over outdoor air [K]; below it there is no fire to speak of. */
 const LEAST_LEAD = 5;
@@ -25,6 +26,7 @@ export function checkSense(design: Design, reading: Reading): void {
   checkJoints(design, reading);
   checkStacks(design, reading);
   for (const name of parts) checkContents(design, name, stationsOf(design, name), reading);
+  checkPlaces(design, reading);
   checkTarget(design, reading);
   checkTerrain(design, reading);
   checkCook(design, allStations(design), reading);
@@ -47,12 +49,6 @@ export function stationsOf(design: Design, part: PartName): StationName[] {
   if (part === 'upright') return ['uprightLower', 'uprightUpper'];
   const above: StationName[] = ['fireEnd', 'middle', 'stackEnd'];
   return design.chamber?.reverse ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] : above;
-}
-
-/** The part that a station is in; a plenum is the chamber's. */
-export function partOfStation(station: StationName): PartName {
-  if (station === 'firebox') return 'firebox';
-  return station === 'uprightLower' || station === 'uprightUpper' ? 'upright' : 'chamber';
 }
 
 /** Does food lie there? Neither in the firebox nor under a reverse-flow plate. */
@@ -79,14 +75,7 @@ function checkLayout(design: Design, reading: Reading): void {
       allowed: 'end, or no chamber',
     });
   }
-  const gauges = GAUGES.filter((each) => design[partOfGauge(each)]);
-  if (!gauges.includes(design.gauge)) {
-    reading.fault(['gauge'], {
-      code: 'unknown-name',
-      message: `is a station of ${partOfGauge(design.gauge) === 'upright' ? 'an upright' : 'a chamber'}, and this pit has none`,
-      allowed: gauges.join(', '),
-    });
-  }
+  checkGauge(design, reading);
 }
 
 /** A terrain changes nothing where the wind is the pit's own: who gives one means a station's wind. */

@@ -2,6 +2,7 @@
 import type { Design, StationName } from './design.js';
 import { IGNORE } from './logColumns.js';
 import { columnProblem, splitHeader, squashed } from './logHeaders.js';
+import { placesOf } from './places.js';
 import type { Reading } from './reading.js';
 
 export function checkLog(design: Design, stations: readonly StationName[], reading: Reading): void {
@@ -19,7 +20,7 @@ export function checkLog(design: Design, stations: readonly StationName[], readi
     }
     seen.set(squashed(header), header);
     if (squashed(meaning) === IGNORE) continue;
-    const problem = columnProblem(meaning, stations, reading.otherUnits);
+    const problem = columnProblem(meaning, stations, reading.otherUnits, placesOf(design));
     if (!problem) continue;
     const { code, message, allowed, nearest } = problem;
     const ofUnit = code === 'unknown-unit' && nearest !== undefined;

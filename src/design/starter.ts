@@ -66,8 +66,13 @@ chamber:
   centre: 40 in
   doorGap: 2 in^2
   finish: black paint              # black paint, bare, oxidised, rusted, stainless ...
+  # grates:                        # without: one a little below the middle
+  #   - { name: main, height: 39 in, mass: 20 lb }
+  #   - { name: top, height: 45 in, from: 30 %, to: 100 % }    # how far it reaches along, from the fire end
+  # thermometers:                  # besides a dial at 3/4 of the height in fireEnd, middle and stackEnd
+  #   - { name: lid left, along: 25 %, height: 48 in }
   # contents:
-  #   - { name: racks, material: steel, mass: 30 lb, area: 12 ft^2 }
+  #   - { name: water pan, material: water, mass: 10 lb, area: 2 ft^2 }
   # reverse: { height: 6 in, plate: 3/16 in, turn: 90 in^2 }   # then the throat must be under the plate
 
 throat: { area: 90 in^2, centre: 34 in }            # firebox to chamber
@@ -79,13 +84,15 @@ throat: { area: 90 in^2, centre: 34 in }            # firebox to chamber
 #   plate: 1/4 in
 #   centre: 48 in
 #   doorGap: 1.5 in^2
+#   racks: [36 in, 44 in, 52 in, 60 in]             # rack 1 is the lowest; without: two
 #   opening: { area: 90 in^2, centre: 40 in }       # chamber to upright
 
 stacks:
   - { part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in }
   # - { part: chamber, shape: square, width: 6 in, depth: 8 in, height: 36 in, wall: 11 ga, base: 42 in }
 
-gauge: middle                      # fireEnd, middle or stackEnd; uprightLower or uprightUpper with an upright
+gauge: middle                      # what you steer by: the dial of fireEnd, middle or stackEnd (uprightLower, uprightUpper),
+                                   # or the name of a grate, rack or thermometer
 # use: { cooks: 50, lit: 8 h, coals: 500 °C }   # cooks a year, fire in each, steel where coals lie: for its scale
 # cook:                            # a day to follow: light, reach the target, load, tend, let die
 #   load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]

@@ -23,7 +23,8 @@ export const GAUGES = ['fireEnd', 'middle', 'stackEnd', 'uprightLower', 'upright
 
 export type GaugeStation = (typeof GAUGES)[number];
 
-/** The part that a thermometer is in. */
-export function partOfGauge(gauge: GaugeStation): 'chamber' | 'upright' {
-  return gauge === 'uprightLower' || gauge === 'uprightUpper' ? 'upright' : 'chamber';
+/** The part that a station is in; a plenum is the chamber's. */
+export function partOfStation(station: StationName): PartName {
+  if (station === 'firebox') return 'firebox';
+  return station === 'uprightLower' || station === 'uprightUpper' ? 'upright' : 'chamber';
 }

@@ -52,6 +52,12 @@ export const STATION_STYLES: Record<StationName, LineStyle> = {
   uprightUpper: { colour: COLOURS.sky, dash: [4, 3] },
 };
 
+/** A grate's middle among them, and a place by which the cook steers. */
+export const PLACE_STYLES = {
+  grate: { colour: INK, dash: DOTS },
+  gauge: { colour: INK, dash: [] },
+} as const satisfies Record<string, LineStyle>;
+
 /** The two states that charts set side by side. */
 export const STATE_STYLES = {
   held: { colour: COLOURS.blue, dash: [] },

@@ -111,7 +111,7 @@ function channelOf(
   { before, after, slopes, span, lag, probe, weight }: ChannelRuns,
   { posterior, accuracy, parameters, liar }: Found,
 ): FittedChannel {
-  const { header, station, measured, time_s, value_K, resolution_K } = log.channels[c];
+  const { header, station, spot, measured, time_s, value_K, resolution_K } = log.channels[c];
   const leftOut = header === liar;
   const own = Array.from(before.computed[c]);
   const right = lagged(time_s, after.computed[c], lag);
@@ -141,6 +141,7 @@ function channelOf(
   return {
     header,
     station,
+    ...(spot === undefined ? {} : { spot }),
     measured,
     leftOut,
     fittedReadings: leftOut ? 0 : fitted.length,

@@ -35,6 +35,8 @@ export interface FitErrors {
 export interface FittedChannel {
   header: string;
   station: StationName;
+  /** the grate, rack or thermometer of the design that it is, where it is no station's dial */
+  spot?: string;
   measured: Measured;
   /** not believed, and so neither fitted nor counted in the quality; `probe-reads-off` says why */
   leftOut: boolean;

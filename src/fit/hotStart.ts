@@ -1,6 +1,6 @@
 import type { Design } from '../design/design.js';
 import { geometryOf } from '../design/geometryOf.js';
-import type { CookLog } from './log/log.js';
+import { spotOf, type CookLog } from './log/log.js';
 import { makePit } from '../network/pit.js';
 import { solveUnderFire, solveHoldFire } from '../study/estimate/steady.js';
 
@@ -24,7 +24,7 @@ export interface HotStart {
  */
 export function firstReading({ site, gauge }: Design, log: CookLog): number | null {
   const stems = log.channels.filter(({ measured, value_K }) => measured === 'thermometer' && value_K.length > 0);
-  const first = stems.find(({ station }) => station === gauge) ?? stems[0];
+  const first = stems.find((channel) => spotOf(channel) === gauge) ?? stems[0];
   if (!first) return null;
   const readings = stems.map(({ value_K }) => value_K[0]).sort((a, b) => a - b);
   const usual = readings[(readings.length - 1) >> 1];
@@ -40,9 +40,9 @@ export function firstReading({ site, gauge }: Design, log: CookLog): number | nu
 export function hotStart(design: Design, log: CookLog): HotStart | null {
   const reading = firstReading(design, log);
   if (reading === null) return null;
-  const gauge = log.channels.some(({ station, measured }) => measured === 'thermometer' && station === design.gauge);
-  const other = log.channels.find(({ measured }) => measured === 'thermometer')!.station;
-  const asked = { ...design, gauge: gauge ? design.gauge : (other as Design['gauge']) };
+  const stems = log.channels.filter(({ measured }) => measured === 'thermometer');
+  const own = stems.find((channel) => spotOf(channel) === design.gauge) ?? stems[0];
+  const asked = { ...design, gauge: spotOf(own) };
   const pit = makePit(asked, geometryOf(asked));
   const assumed = solveUnderFire(pit, design.fire.heat);
   const { solved } = assumed.settled.converged ? solveHoldFire(pit, reading, assumed) : { solved: null };

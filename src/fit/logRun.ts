@@ -4,6 +4,7 @@ import { windAtPit } from '../design/windAtPit.js';
 import type { CookLog, LogChannel, LogCurve } from './log/log.js';
 import { openDoor } from '../study/events/door.js';
 import { makePit, stationGas, stationSteel, type Pit } from '../network/pit.js';
+import { stemOf } from '../network/places.js';
 import type { Moment } from '../network/stride.js';
 import { Transient } from '../network/transient.js';
 import { variantOf } from '../study/events/variant.js';
@@ -162,11 +163,11 @@ class ChannelReader {
 
   /** What the channel measures, at the unknowns x of a pit [K]. */
   valueIn(pit: Pit, x: Float64Array): number {
-    const { station, measured } = this.channel;
+    const { station, spot, measured } = this.channel;
     if (measured === 'gas') return stationGas(pit, x, station);
     if (measured === 'steel') return stationSteel(pit, x, station);
     if (this.stemOf !== pit) {
-      this.stem = pit.model.nodeCount + pit.model.network.stems.findIndex((s) => s.station === station);
+      this.stem = pit.model.nodeCount + stemOf(pit.model.network, station, spot);
       this.stemOf = pit;
     }
     return x[this.stem];

@@ -1,6 +1,6 @@
 import type { Design } from '../design/design.js';
 import { geometryOf } from '../design/geometryOf.js';
-import type { CookLog } from './log/log.js';
+import { spotOf, type CookLog } from './log/log.js';
 import { makePit } from '../network/pit.js';
 import { solveUnderFire, solveHoldFire } from '../study/estimate/steady.js';
 import { firstReading } from './hotStart.js';
@@ -50,7 +50,7 @@ export function checkWood(design: Design, log: CookLog): WoodCheck | null {
 /** Fire that would hold the mean of the gauge over the log [W]; 0: it can't be told, or the log began with heat of its own. */
 function heldBy(design: Design, log: CookLog): number {
   const channel = log.channels.find(
-    ({ measured, station, value_K }) => measured === 'thermometer' && station === design.gauge && value_K.length > 0,
+    (each) => each.measured === 'thermometer' && spotOf(each) === design.gauge && each.value_K.length > 0,
   );
   if (!channel || firstReading(design, log) !== null) return 0;
   const mean = channel.value_K.reduce((sum, value) => sum + value, 0) / channel.value_K.length;

@@ -1,13 +1,14 @@
 import { evaporation, rainCooling } from '../physics/evaporation.js';
-import { blackPower, surfaceLoss } from '../physics/radiation.js';
+import { blackPower, blackPowerSlope, surfaceLoss } from '../physics/radiation.js';
 import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
+import { outflowDeficit } from '../physics/plugFlow.js';
 import { settledReading, stemCapacity, stemHeating } from '../physics/thermometer.js';
-import { flowState } from './flow.js';
+import { flowState, streamState } from './flow.js';
 import { insideCoefficient, outsideCoefficient } from './heat.js';
 import { conductance, heatContent } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { fillSlopes } from './slopes.js';
-import { OUTDOORS } from './types.js';
+import { OUTDOORS, type Window } from './types.js';
 
 /** What the fire is asked to do: release heat (as far as air allows), or whatever keeps the gauge's settled reading. */
 export type Demand = { mode: 'release'; heat: number } | { mode: 'hold'; target: number };
@@ -39,6 +40,11 @@ export class Balances {
   readonly star4: Float64Array;
   readonly gas4: Float64Array;
   readonly stemCapacity: number;
+  /** heat from gas to walls of each zone [W], and its conductance [W/K] */
+  private readonly toWalls: Float64Array;
+  private readonly wallConductance: Float64Array;
+  /** share of a zone's wall heat that is missing in what leaves it through an opening forwards and backwards, two an opening */
+  readonly missing: Float64Array;
   /** convection coefficient of each face at the last evaluation [W/(m2 K)] */
   readonly coefficient: Float64Array;
 
@@ -58,6 +64,9 @@ export class Balances {
     this.star4 = new Float64Array(model.zoneCount);
     this.gas4 = new Float64Array(model.zoneCount);
     this.coefficient = new Float64Array(network.faces.length);
+    this.toWalls = new Float64Array(model.zoneCount);
+    this.wallConductance = new Float64Array(model.zoneCount);
+    this.missing = new Float64Array(2 * network.openings.length);
     this.stemCapacity = stemCapacity(network.stem.diameter, network.stem.fill);
     this.inertia = new Float64Array(model.size - model.differential);
     for (let z = 0; z < model.zoneCount; z++) {
@@ -99,19 +108,21 @@ export class Balances {
   /**
    * Fill `rate` and `algebraic` at the unknowns x.
    *
-   * @param frozen keep the flows of the evaluation before
    * @param stems thermometer stems too; they follow the rest without touching it
    */
-  evaluate(x: Float64Array, demand: Demand, frozen = false, stems = true): void {
+  evaluate(x: Float64Array, demand: Demand, stems = true): void {
     const { model, rate, algebraic, star4, gas4 } = this;
     const { network, zoneCount: nz } = model;
     const { outdoors, fire } = network;
     const release = x[model.fire];
     model.gasState(x);
-    if (!frozen) flowState(model, x);
+    flowState(model, x);
+    streamState(model, x);
     rate.fill(0);
     algebraic.fill(0);
     this.lossOfPart.fill(0);
+    this.toWalls.fill(0);
+    this.wallConductance.fill(0);
     this.evaporated = 0;
     for (let z = 0; z < nz; z++) {
       star4[z] = blackPower(x[model.star + z]);
@@ -148,6 +159,8 @@ export class Balances {
       rate[node] += fromGas + fromStar + radiant * faceFireShare[i];
       algebraic[nz + z] -= fromGas;
       algebraic[z] -= fromStar;
+      this.toWalls[z] += fromGas;
+      this.wallConductance[z] += area * (h + gasWallFactor(eg, eps) * blackPowerSlope(Tg));
       const wet = network.faces[i].wet;
       if (wet > 0) {
         const off = wet * area * evaporation(h, Ts, model.vapour[z], outdoors.pressure);
@@ -156,6 +169,7 @@ export class Balances {
       }
     }
     for (let z = 0; z < nz; z++) if (!model.zoneHasFaces[z]) algebraic[z] = x[model.gas + z] - x[model.star + z];
+    for (const window of network.windows) this.evaluateWindow(window);
     for (const link of network.links) {
       const heat = conductance(link, 0.5 * (x[link.a] + x[link.b])) * (x[link.a] - x[link.b]);
       rate[link.a] -= heat;
@@ -163,6 +177,8 @@ export class Balances {
     }
     if (stems) this.evaluateStems(x);
     this.evaluateFlows(x);
+    this.evaluatePlugs();
+    this.evaluateStreams();
     algebraic[nz + fire.zone] += (1 - fire.radiantShare) * release;
     const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
     algebraic[2 * nz + fire.zone] += fuelGas * FUEL_ROW;
@@ -179,16 +195,32 @@ export class Balances {
     }
   }
 
+  /**
+   * Radiation through an open area: each side sends what its gas gives off and what its walls send through that gas, and
+   * takes the other's with both.
+   */
+  private evaluateWindow({ a, b, area }: Window): void {
+    const { model, algebraic, star4, gas4 } = this;
+    const { zoneCount: nz, emissivity } = model;
+    const ea = emissivity[a];
+    const eb = emissivity[b];
+    const fromA = ea * gas4[a] + (1 - ea) * star4[a];
+    const fromB = eb * gas4[b] + (1 - eb) * star4[b];
+    algebraic[nz + a] += area * ea * (fromB - gas4[a]);
+    algebraic[a] += area * (1 - ea) * (fromB - star4[a]);
+    algebraic[nz + b] += area * eb * (fromA - gas4[b]);
+    algebraic[b] += area * (1 - eb) * (fromA - star4[b]);
+  }
+
   /** Heat that stem i takes up per surface when it is at `temperature` [W/m2]; zero where it reads true. */
   stemRate(x: Float64Array, i: number, temperature: number): number {
     const { model } = this;
-    const { stems, stem, outdoors } = model.network;
-    const z = stems[i].zone;
+    const { stem, outdoors } = model.network;
     return stemHeating(
-      x[model.gas + z],
-      x[model.star + z],
+      atStem(model, i, x, model.gas),
+      atStem(model, i, x, model.star),
       temperature,
-      model.speed[z],
+      atStem(model, i, model.speed, 0),
       outdoors.pressure,
       stem.diameter,
       stem.emissivity,
@@ -221,15 +253,52 @@ export class Balances {
     }
   }
 
+  /**
+   * Gas that cools on its way through a zone leaves it colder than the mean, by part of what the walls take. What is missing in it
+   * is missing where it ends: for a jet in the layers that its own gas gets to.
+   */
+  private evaluatePlugs(): void {
+    const { model, algebraic, missing, toWalls, wallConductance } = this;
+    const { zoneCount: nz, heatCapacity, network, flows } = model;
+    for (const i of model.plugs) {
+      const { from, to } = network.openings[i];
+      for (let side = 0; side < 2; side++) {
+        const own = side === 0 ? from : to;
+        const other = side === 0 ? to : from;
+        if (own === OUTDOORS || !network.zones[own].plug) continue;
+        const flow = side === 0 ? flows[i].forward : flows[i].backward;
+        const share = outflowDeficit(wallConductance[own], flow * heatCapacity[own]);
+        missing[2 * i + side] = share;
+        const cold = share * toWalls[own];
+        algebraic[nz + own] += cold;
+        if (other === OUTDOORS) continue;
+        const jet = side === 0 && flow > 0 ? model.jetOf[i] : undefined;
+        if (jet === undefined) algebraic[nz + other] -= cold;
+        else for (let k = 0; k < jet.zones.length; k++) algebraic[nz + jet.zones[k]] -= (cold * jet.own[k]) / flow;
+      }
+    }
+  }
+
+  private evaluateStreams(): void {
+    const { model, algebraic } = this;
+    const nz = model.zoneCount;
+    for (const { zones, net } of model.columns) {
+      for (let k = 0; k < zones.length; k++) {
+        algebraic[nz + zones[k]] += net[3 * k + 1];
+        algebraic[2 * nz + zones[k]] += net[3 * k + 2] * FUEL_ROW;
+        algebraic[3 * nz + zones[k]] += net[3 * k] * MASS_ROW;
+      }
+    }
+  }
+
   /** Settled reading of stem i at x [K]. Needs an evaluation at x first. */
   settled(x: Float64Array, i: number): number {
     const { model } = this;
-    const { stems, stem, outdoors } = model.network;
-    const z = stems[i].zone;
+    const { stem, outdoors } = model.network;
     return settledReading(
-      x[model.gas + z],
-      x[model.star + z],
-      model.speed[z],
+      atStem(model, i, x, model.gas),
+      atStem(model, i, x, model.star),
+      atStem(model, i, model.speed, 0),
       outdoors.pressure,
       stem.diameter,
       stem.emissivity,
@@ -289,8 +358,8 @@ export class Balances {
   }
 
   /** Matrix of the Newton step at x; see `fillSlopes`. Needs an evaluation at x first. */
-  jacobian(x: Float64Array, demand: Demand, m: Float64Array, capacity: number, gamma: number, frozen: boolean): void {
-    fillSlopes(this, x, demand, m, capacity, gamma, frozen);
+  jacobian(x: Float64Array, demand: Demand, m: Float64Array, capacity: number, gamma: number): void {
+    fillSlopes(this, x, demand, m, capacity, gamma);
   }
 }
 
@@ -298,4 +367,12 @@ export class Balances {
 function smoothStep(x: number): number {
   if (x <= 0) return 0;
   return x >= 1 ? 1 : x * x * (3 - 2 * x);
+}
+
+/** What stands in an array a zone each, from `first` on, where stem i is. */
+export function atStem({ network }: Model, i: number, values: Float64Array, first: number): number {
+  const { parts } = network.stems[i];
+  let sum = 0;
+  for (let k = 0; k < parts.length; k++) sum += parts[k].share * values[first + parts[k].zone];
+  return sum;
 }

@@ -5,26 +5,32 @@ import { humidityRatio, standardPressure } from '../physics/atmosphere.js';
 import { hydraulicDiameter } from '../physics/forcedConvection.js';
 import { dryAir } from '../physics/gasMixture.js';
 import { meanBeamLength } from '../physics/gasRadiation.js';
+import { coaxialDisks } from '../physics/viewFactor.js';
 import { STEM } from '../physics/thermometer.js';
 import { combustionYields, HEAT_PER_OXYGEN, stoichiometricAir } from '../physics/wood.js';
 import type { BuiltPit } from './cells.js';
 import { addContents } from './contents.js';
 import { addOpenings } from './openings.js';
 import { addChamber, addPart, addStack } from './parts.js';
+import { addStems } from './places.js';
 import { addSharedPlates } from './sharedPlates.js';
-import { OUTDOORS, type Network, type NetworkFire } from './types.js';
+import type { Network, NetworkFire } from './types.js';
 
 /** How finely a part is cut up. Stations that are read stay the same; more cells only refine between them. */
 export interface Resolution {
   /** cells along the chamber, a multiple of 3 */
   chamber: number;
+  /** level slices of the chamber */
+  levels: number;
   /** cells over the upright's height, a multiple of 2 */
   upright: number;
   /** cells along a stack */
   stack: number;
 }
 
-export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, upright: 2, stack: 1 };
+export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, levels: 5, upright: 4, stack: 1 };
+/** Gas mixed over the height of every part: what the layers are held against. */
+export const MIXED: Resolution = { chamber: 3, levels: 1, upright: 2, stack: 1 };
 
 /**
  * Zones, openings, plates and fire of a design.
@@ -46,18 +52,35 @@ export function buildNetwork(
     links: [],
     fire: fireOf(design),
     outdoors: outdoorsOf(design),
+    columns: [],
+    windows: [],
     innerConvection: design.innerConvection,
+    entrainment: design.estimates.entrainment,
+    downflow: design.estimates.downflow,
     stems: [],
     gauge: 0,
     stem: { diameter: STEM.diameter, emissivity: STEM.emissivity, fill: design.estimates.stemFill },
   };
   const part = (name: PartName) => geometry.parts.find((p) => p.name === name);
-  const firebox = addPart(network, design, part('firebox')!, design.firebox, 1, ['firebox'], design.fire.soot);
+  const firebox = addPart(network, design, part('firebox')!, design.firebox, ['firebox'], design.fire.soot, {
+    count: 1,
+    plates: resolution.levels,
+    layered: false,
+  });
   const built: BuiltPit = { network, firebox, stacks: [] };
-  if (design.chamber) addChamber(built, design, design.chamber, part('chamber')!, resolution.chamber);
+  if (design.chamber) {
+    addChamber(built, design, design.chamber, part('chamber')!, {
+      count: resolution.chamber,
+      levels: resolution.levels,
+    });
+  }
   if (design.upright) {
     const names: StationName[] = ['uprightLower', 'uprightUpper'];
-    built.upright = addPart(network, design, part('upright')!, design.upright, resolution.upright, names, 0);
+    built.upright = addPart(network, design, part('upright')!, design.upright, names, 0, {
+      count: resolution.upright,
+      plates: 1,
+      layered: true,
+    });
   }
   design.stacks.forEach((stack, i) => {
     built.stacks.push(addStack(network, design, stack, geometry, i, resolution.stack));
@@ -66,9 +89,9 @@ export function buildNetwork(
   addContents(built, design);
   finishZones(network);
   addOpenings(built, design, geometry);
-  const throatZone = network.openings.find((o) => o.role === 'throat')!.to;
-  network.fire.throatZone = throatZone;
   network.fire.throatArea = design.throat.area;
+  network.fire.seen = throughThroat(built, design);
+  addWindows(network);
   addStems(built, design);
   return built;
 }
@@ -80,8 +103,8 @@ function fireOf(design: Design): NetworkFire {
   return {
     zone: 0,
     radiantShare: fire.radiant,
-    throatZone: OUTDOORS,
     throatArea: 0,
+    seen: [],
     heatValue: wood.heat,
     gasPerFuel: gas,
     gasComposition: { CO2: made.CO2 / gas, H2O: made.H2O / gas, N2: made.N2 / gas, O2: made.O2 / gas },
@@ -89,6 +112,21 @@ function fireOf(design: Design): NetworkFire {
     oxygenUse: estimates.oxygenUse,
     airPerFuel: stoichiometricAir(wood.composition) * (1 - wood.moisture),
   };
+}
+
+/**
+ * Which walls see the fire through the throat: of a chamber those of each cell, as strips of a tube see a disk at its end; of an
+ * upright all.
+ */
+function throughThroat({ network, plenum, chamber, upright }: BuiltPit, { throat }: Design): NetworkFire['seen'] {
+  const along = throat.through === 'top' ? undefined : (plenum ?? chamber);
+  if (!along) return [{ zones: upright!.zones, share: 1 }];
+  const section = along.columns[0].reduce((sum, zone) => sum + network.zones[zone].section, 0);
+  const tube = Math.sqrt(section / Math.PI);
+  const disk = Math.min(tube, Math.sqrt(throat.area / Math.PI));
+  const count = along.columns.length;
+  const beyond = (i: number) => (i === 0 ? 1 : coaxialDisks(disk, tube, (i * along.geometry.length) / count));
+  return along.columns.map((zones, i) => ({ zones, share: beyond(i) - (i === count - 1 ? 0 : beyond(i + 1)) }));
 }
 
 function outdoorsOf(design: Design): Network['outdoors'] {
@@ -106,23 +144,32 @@ function outdoorsOf(design: Design): Network['outdoors'] {
   };
 }
 
-/** Hydraulic diameter and mean beam length of every zone, from the faces that bound it. */
+/**
+ * Hydraulic diameter 4 V / A and mean beam length 3.6 V / A of every zone, from the surfaces that bound it. Zones of one column
+ * share the hydraulic diameter of their whole section; a level area between two of them bounds the beams of both.
+ */
 export function finishZones(network: Network): void {
+  const wallsOf = (index: number) => network.faces.reduce((sum, f) => sum + (f.zone === index ? f.area : 0), 0);
+  const walls = network.zones.map((_, index) => wallsOf(index));
+  const level = network.zones.map(() => 0);
+  const whole = network.zones.map((_, index) => [index]);
+  for (const { zones, areas } of network.columns) {
+    zones.forEach((zone, k) => {
+      whole[zone] = zones;
+      level[zone] += (areas[k] ?? 0) + (areas[k - 1] ?? 0);
+    });
+  }
   network.zones.forEach((zone, index) => {
-    const area = network.faces.reduce((sum, f) => sum + (f.zone === index ? f.area : 0), 0);
-    zone.hydraulicDiameter = hydraulicDiameter(zone.volume, area);
-    zone.beamLength = meanBeamLength(zone.volume, area);
+    const volume = whole[index].reduce((sum, z) => sum + network.zones[z].volume, 0);
+    const area = whole[index].reduce((sum, z) => sum + walls[z], 0);
+    zone.hydraulicDiameter = hydraulicDiameter(volume, area);
+    zone.beamLength = meanBeamLength(zone.volume, walls[index] + level[index]);
   });
 }
 
-/** A thermometer stem at every station: in the middle cell of those that share it. */
-function addStems(built: BuiltPit, design: Design): void {
-  const { network } = built;
-  const stations = [...new Set(network.zones.map((z) => z.station).filter((s): s is string => s !== undefined))];
-  for (const station of stations) {
-    const zones = network.zones.flatMap((z, i) => (z.station === station ? [i] : []));
-    network.stems.push({ zone: zones[(zones.length - 1) >> 1], station });
+/** What sees what through open areas: layers of a column. */
+function addWindows(network: Network): void {
+  for (const { zones, areas } of network.columns) {
+    areas.forEach((area, k) => network.windows.push({ a: zones[k], b: zones[k + 1], area }));
   }
-  network.gauge = network.stems.findIndex((s) => s.station === design.gauge);
-  if (network.gauge < 0) throw new RangeError(`the design has no station '${design.gauge}' for its gauge`);
 }

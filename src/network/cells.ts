@@ -6,10 +6,19 @@ import type { Network } from './types.js';
 export interface Cells {
   part: PartName;
   geometry: PartGeometry;
-  /** first is at the fire end or at the bottom */
+  /** all of them, column by column from the fire end, each from its floor up */
   zones: number[];
-  /** steel node of each 'along' face in each cell, by face name */
-  along: Map<string, number[]>;
+  /** zones of each cell along the part that share its floor and roof, lowest first; an upright has one column */
+  columns: number[][];
+  /** strips of the shell that run along the part, lowest first: their steel nodes, one a cell */
+  strips: Strip[];
+}
+
+/** A strip of plate that runs along a part, or round an upright: its steel node in each cell. */
+export interface Strip {
+  face: string;
+  level: number;
+  nodes: number[];
 }
 
 export interface BuiltPit {
@@ -37,13 +46,22 @@ export function cellAtHeight(network: Network, zones: number[], z: number): numb
   return best;
 }
 
+/** A height range with the edges of the zones on its sides in it, rising, its own ends included. */
+export function cutsBetween(network: Network, sides: number[][], low: number, high: number): number[] {
+  const close = 1e-6;
+  const edges = sides.flatMap((zones) => zones.map((z) => network.zones[z].floor));
+  const inside = edges.filter((z) => z > low + close && z < high - close).sort((a, b) => a - b);
+  return [low, ...inside.filter((z, i) => i === 0 || z > inside[i - 1] + close), high];
+}
+
 /** Zones of the chamber's cell at its fire end or far end: the one under a reverse plate first. */
 export function chamberEnd(built: BuiltPit, end: 'fire' | 'far'): number[] {
-  const at = (cells?: Cells) => (cells ? [end === 'fire' ? cells.zones[0] : cells.zones[cells.zones.length - 1]] : []);
+  const at = (cells?: Cells) =>
+    cells ? (end === 'fire' ? cells.columns[0] : cells.columns[cells.columns.length - 1]) : [];
   return [...at(built.plenum), ...at(built.chamber)];
 }
 
-/** Girth of an along-face: its area over the part's length [m]. */
+/** Girth of a strip: its area over the part's length [m]. */
 export function girth(network: Network, cells: Cells, nodes: number[]): number {
   return nodes.reduce((sum, n) => sum + network.nodes[n].weight, 0) / cells.geometry.length;
 }

@@ -1,14 +1,15 @@
+import { GRAVITY } from '../physics/constants.js';
 import { columnPressure, windPressure } from '../physics/draft.js';
 import { ductFlow } from '../physics/ductFlow.js';
 import { levelExchange } from '../physics/levelExchange.js';
-import { addTrickle, openingFlow } from '../physics/opening.js';
+import { addTrickle, innerFlow, openingFlow } from '../physics/opening.js';
 import type { LuSolver } from '../solve/linear.js';
 import type { Model } from './model.js';
 import { OUTDOORS, type NetworkOpening } from './types.js';
 
-/** Pressure of the zone (gauge, against outdoors at the ground) at height z. */
-export function zonePressure(model: Model, x: Float64Array, zone: number, z: number): number {
-  return x[model.pressure + zone] - columnPressure(model.density[zone], z);
+/** Pressure of the zone (gauge, against outdoors at the ground) at height z, after `flowState`. */
+export function zonePressure(model: Model, zone: number, z: number): number {
+  return model.grounded[zone] - columnPressure(model.density[zone], z);
 }
 
 /** Outdoor pressure at height z on an opening's outdoor side, wind included [Pa, zero at the ground in still air]. */
@@ -17,10 +18,10 @@ export function outdoorPressure(model: Model, opening: NetworkOpening, z: number
   return -columnPressure(model.outdoorDensity, z) + windPressure(opening.windPressure, model.outdoorDensity, wind);
 }
 
-/** Pressure of side `from` less that of side `to` at height z [Pa]. */
-export function pressureDifference(model: Model, x: Float64Array, opening: NetworkOpening, z: number): number {
-  const to = opening.to === OUTDOORS ? outdoorPressure(model, opening, z) : zonePressure(model, x, opening.to, z);
-  return zonePressure(model, x, opening.from, z) - to;
+/** Pressure of side `from` less that of side `to` at height z [Pa], after `flowState`. */
+export function pressureDifference(model: Model, opening: NetworkOpening, z: number): number {
+  const to = opening.to === OUTDOORS ? outdoorPressure(model, opening, z) : zonePressure(model, opening.to, z);
+  return zonePressure(model, opening.from, z) - to;
 }
 
 /** Flow through a stack or a length of it: one way by its losses and friction, and the trickle of every opening. */
@@ -28,12 +29,12 @@ function stackFlow(model: Model, x: Float64Array, i: number, dp: number): void {
   const o = model.network.openings[i];
   const flow = model.flows[i];
   const outdoors = model.network.outdoors.temperature;
-  const [source, density] =
-    dp >= 0
-      ? [x[model.gas + o.from], model.density[o.from]]
-      : o.to === OUTDOORS
-        ? [outdoors, model.outdoorDensity]
-        : [x[model.gas + o.to], model.density[o.to]];
+  let source = x[model.gas + o.from];
+  let density = model.density[o.from];
+  if (dp < 0) {
+    source = o.to === OUTDOORS ? outdoors : x[model.gas + o.to];
+    density = o.to === OUTDOORS ? model.outdoorDensity : model.density[o.to];
+  }
   ductFlow(model.duct, Math.abs(dp), density, source, o.stack!);
   const mass = density * o.area * model.duct.velocity;
   const slope = 0.5 * density * o.area * model.duct.slope;
@@ -44,23 +45,36 @@ function stackFlow(model: Model, x: Float64Array, i: number, dp: number): void {
   addTrickle(flow, o.area, density);
 }
 
+/** Pressures of the zones led down to the ground: of those that stand on others by the weight of what is below. */
+function groundPressures(model: Model, x: Float64Array): void {
+  const { grounded, under, density, pressure, network } = model;
+  for (let z = 0; z < model.zoneCount; z++) {
+    const below = under[z];
+    grounded[z] =
+      below < 0 ? x[pressure + z] : grounded[below] + (density[z] - density[below]) * GRAVITY * network.zones[z].floor;
+  }
+}
+
 /**
  * Flows through every opening, net inflow and mean through-flow speed of every zone, at the unknowns x. Needs `gasState`
- * first. Gas that only trades places through an opening does not count as through-flow.
+ * first. Gas that only trades places through an opening does not count as through-flow, nor does what rises or sinks inside a
+ * column.
  */
 export function flowState(model: Model, x: Float64Array): void {
   const { network, flows, exchange, density, inflow, speed } = model;
+  groundPressures(model, x);
   inflow.fill(0);
   const { openings } = network;
   for (let i = 0; i < openings.length; i++) {
     const o = openings[i];
     const half = 0.5 * o.extent;
-    const low = pressureDifference(model, x, o, o.centre - half);
-    const high = o.extent > 0 ? pressureDifference(model, x, o, o.centre + half) : low;
+    const low = pressureDifference(model, o, o.centre - half);
+    const high = o.extent > 0 ? pressureDifference(model, o, o.centre + half) : low;
     const rhoFrom = density[o.from];
     const rhoTo = o.to === OUTDOORS ? model.outdoorDensity : density[o.to];
     const flow = flows[i];
     if (o.stack) stackFlow(model, x, i, low);
+    else if (o.inner) innerFlow(flow, o.area, o.discharge, 0.5 * (rhoFrom + rhoTo), 0.5 * (low + high));
     else openingFlow(flow, o.area, o.discharge, rhoFrom, rhoTo, low, high);
     exchange[i] = 0;
     if (o.level) {
@@ -77,29 +91,55 @@ export function flowState(model: Model, x: Float64Array): void {
   for (let z = 0; z < model.zoneCount; z++) speed[z] = inflow[z] / (density[z] * network.zones[z].section);
 }
 
-/** Net mass flow into each zone [kg/s], fuel gas counted in the fire's zone; written into `out`. */
-export function massBalance(model: Model, x: Float64Array, out: Float64Array, offset: number): void {
+/** The columns' own streams at x and the flows of the last `flowState`. */
+export function streamState(model: Model, x: Float64Array): void {
+  for (const column of model.columns) column.evaluate(x);
+}
+
+/** Net mass flow into each zone through its openings [kg/s], fuel gas counted in the fire's zone; written into `out`. */
+function openBalance(model: Model, x: Float64Array, out: Float64Array): void {
   const { network, flows } = model;
-  for (let z = 0; z < model.zoneCount; z++) out[offset + z] = 0;
+  for (let z = 0; z < model.zoneCount; z++) out[z] = 0;
   for (let i = 0; i < flows.length; i++) {
     const o = network.openings[i];
     const net = flows[i].forward - flows[i].backward;
-    out[offset + o.from] -= net;
-    if (o.to !== OUTDOORS) out[offset + o.to] += net;
+    out[o.from] -= net;
+    if (o.to !== OUTDOORS) out[o.to] += net;
   }
   const { fire } = network;
-  out[offset + fire.zone] += (x[model.fire] / fire.heatValue) * fire.gasPerFuel;
+  out[fire.zone] += (x[model.fire] / fire.heatValue) * fire.gasPerFuel;
+}
+
+/** Net mass flow into each zone [kg/s], after `flowState` and `streamState`; written into `out`. */
+export function massBalance(model: Model, x: Float64Array, out: Float64Array): void {
+  openBalance(model, x, out);
+  for (const { zones, net } of model.columns) {
+    for (let k = 0; k < zones.length; k++) out[zones[k]] += net[3 * k];
+  }
+}
+
+/** Lay down in x what has to rise from zone to zone for each of a column to keep its mass; the openings' balance is given. */
+function riseOf(model: Model, x: Float64Array, open: Float64Array): void {
+  for (const column of model.columns) {
+    const { zones, streamed } = column;
+    let up = 0;
+    for (let k = 1; k < zones.length; k++) {
+      up += open[zones[k - 1]] + streamed[k - 1];
+      x[model.pressure + zones[k]] = up;
+    }
+    column.evaluate(x);
+  }
 }
 
 /**
- * Pressures that balance the mass of every zone, gas temperatures held: Newton with a line search.
+ * Pressures that balance the mass of every zone, gas temperatures held: Newton with a line search, then what rises inside columns.
  *
  * The balances are the slope of a convex function of the pressures (more pressure in a zone always drives more out of it),
  * so there is one solution. The search follows the slope of that function along the step: where the full step would go far
  * beyond its lowest point, it is shortened to near that point.
  *
- * @param lu solver of the zones' size
- * @returns iterations and the largest imbalance [kg/s]
+ * @param lu solver of as many unknowns as the model has columns
+ * @returns iterations and the largest imbalance of a column [kg/s]
  */
 export function solveFlows(
   model: Model,
@@ -107,19 +147,25 @@ export function solveFlows(
   lu: LuSolver,
   tolerance: number,
 ): { iterations: number; residual: number } {
-  const n = model.zoneCount;
-  const { pressure } = model;
+  const { pressure, columnOf, lowest, columnCount: n } = model;
+  const open = new Float64Array(model.zoneCount);
   const balance = new Float64Array(n);
   const step = new Float64Array(n);
   const start = new Float64Array(n);
-  const slopeAt = (share: number): number => {
-    for (let z = 0; z < n; z++) x[pressure + z] = start[z] + share * step[z];
+  const balanceNow = () => {
     flowState(model, x);
-    massBalance(model, x, balance, 0);
+    openBalance(model, x, open);
+    balance.fill(0);
+    for (let z = 0; z < model.zoneCount; z++) balance[columnOf[z]] += open[z];
+  };
+  const slopeAt = (share: number): number => {
+    for (let z = 0; z < model.zoneCount; z++) {
+      if (lowest[z] === z) x[pressure + z] = start[columnOf[z]] + share * step[columnOf[z]];
+    }
+    balanceNow();
     return dot(balance, step);
   };
-  flowState(model, x);
-  massBalance(model, x, balance, 0);
+  balanceNow();
   let iterations = 0;
   while (largest(balance) > tolerance && iterations < 100) {
     iterations++;
@@ -127,7 +173,7 @@ export function solveFlows(
     if (!lu.factor()) break;
     step.set(balance);
     lu.solve(step);
-    for (let z = 0; z < n; z++) start[z] = x[pressure + z];
+    for (let z = 0; z < model.zoneCount; z++) if (lowest[z] === z) start[columnOf[z]] = x[pressure + z];
     const slope = dot(balance, step);
     let [low, fLow, high, fHigh] = [0, slope, 1, slopeAt(1)];
     for (let i = 0; i < 30 && fHigh < -0.5 * slope; i++) {
@@ -138,23 +184,26 @@ export function solveFlows(
       if (f >= 0 && f < 0.3 * slope) break;
     }
   }
+  streamState(model, x);
+  riseOf(model, x, open);
   return { iterations, residual: largest(balance) };
 }
 
-/** Change of each zone's outflow with the pressures. */
+/** Change of each column's outflow with the pressures. */
 function fillSlopes(model: Model, matrix: Float64Array): void {
-  const n = model.zoneCount;
-  const { network, flows } = model;
+  const { network, flows, columnOf, columnCount: n } = model;
   matrix.fill(0);
   for (let i = 0; i < flows.length; i++) {
     const o = network.openings[i];
     const f = flows[i];
     const slope = f.forwardLow + f.forwardHigh - f.backwardLow - f.backwardHigh;
-    matrix[o.from * n + o.from] += slope;
+    const a = columnOf[o.from];
+    matrix[a * n + a] += slope;
     if (o.to !== OUTDOORS) {
-      matrix[o.to * n + o.to] += slope;
-      matrix[o.from * n + o.to] -= slope;
-      matrix[o.to * n + o.from] -= slope;
+      const b = columnOf[o.to];
+      matrix[b * n + b] += slope;
+      matrix[a * n + b] -= slope;
+      matrix[b * n + a] -= slope;
     }
   }
   for (let z = 0; z < n; z++) matrix[z * n + z] += 1e-14;

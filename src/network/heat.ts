@@ -11,6 +11,11 @@ import {
 import { mixedConvection } from '../physics/mixedConvection.js';
 import { SHAPE, type Model } from './model.js';
 
+/** About how a coefficient goes with its film temperature at the same difference: by this power. Guides iterations alone. */
+const FILM_POWER = -0.5;
+/** Nusselt number at which a level plate that heats what is above it turns from the fourth to the third root. */
+const PLATE_TURNS = 25;
+
 type FreeRelation = 'nusseltHorizontalCylinder' | 'nusseltVerticalPlate' | 'nusseltPlateUp' | 'nusseltPlateDown';
 
 /** Free-convection relation of a face by how it stands; `rises` says that heat goes upwards off a level surface. */
@@ -48,6 +53,42 @@ function freeNusselt(relation: FreeRelation, ra: number, pr: number): number {
   }
 }
 
+/** Power of the temperature difference that a Nusselt number of free convection goes by there. */
+function differencePower(relation: FreeRelation, nusselt: number): number {
+  switch (relation) {
+    case 'nusseltHorizontalCylinder':
+      return (1 - 0.6 / Math.sqrt(nusselt)) / 3;
+    case 'nusseltVerticalPlate':
+      return (1 - 0.825 / Math.sqrt(nusselt)) / 3;
+    case 'nusseltPlateUp':
+      return nusselt < PLATE_TURNS ? 1 / 4 : 1 / 3;
+    case 'nusseltPlateDown':
+      return 1 / 5;
+  }
+}
+
+/** Free and forced convection together, and how the power of the difference fades in it; laid down for face `i`. */
+function together(model: Model, i: number, free: number, forced: number, power: number): number {
+  const both = mixedConvection(free, forced);
+  const share = free / both;
+  model.differencePower[i] = both > 0 ? power * share * share * share : 0;
+  return both;
+}
+
+/**
+ * Change of a face's convected heat per area with its own temperature, to within the change of air's properties [W/(m2 K)];
+ * with the other side's it changes by the same and -2 `filmSlope`. Needs its coefficient first.
+ * @param difference other side less the face [K]
+ */
+export function convectionSlope(model: Model, face: number, coefficient: number, difference: number, film: number) {
+  return -coefficient * (1 + model.differencePower[face]) + filmSlope(coefficient, difference, film);
+}
+
+/** The part of it that comes of the film temperature [W/(m2 K)]. */
+export function filmSlope(coefficient: number, difference: number, film: number): number {
+  return (0.5 * FILM_POWER * coefficient * difference) / film;
+}
+
 /**
  * Convection coefficient between a zone's gas and a face inside it [W/(m2 K)]: free and through-flow, cubed together, times
  * the factor on inner convection.
@@ -61,11 +102,13 @@ export function insideCoefficient(model: Model, face: number, zone: number, surf
   const length = model.faceLength[face];
   const shape = model.faceShape[face];
   const ra = rayleigh(gas - surface, film, length, nu, pr);
-  const hFree = (freeNusselt(freeRelation(shape, risesInside(shape, surface, gas)), ra, pr) * k) / length;
+  const relation = freeRelation(shape, risesInside(shape, surface, gas));
+  const nusselt = freeNusselt(relation, ra, pr);
   const z = network.zones[zone];
   const re = (model.speed[zone] * z.hydraulicDiameter) / nu;
   const hThrough = (nusseltPipe(re, pr, z.hydraulicDiameter / z.length) * k) / z.hydraulicDiameter;
-  return network.innerConvection * mixedConvection(hFree, hThrough);
+  const power = differencePower(relation, nusselt);
+  return network.innerConvection * together(model, face, (nusselt * k) / length, hThrough, power);
 }
 
 /** Convection coefficient between a face and outdoor air [W/(m2 K)]: free and wind, cubed together. */
@@ -79,10 +122,16 @@ export function outsideCoefficient(model: Model, face: number, surface: number):
   const length = model.faceLength[face];
   const shape = model.faceShape[face];
   const ra = rayleigh(surface - air, film, length, nu, pr);
-  const hFree = (freeNusselt(freeRelation(shape, risesOutside(shape, surface, air)), ra, pr) * k) / length;
-  if (outdoors.wind <= 0) return hFree;
+  const relation = freeRelation(shape, risesOutside(shape, surface, air));
+  const nusselt = freeNusselt(relation, ra, pr);
+  const power = differencePower(relation, nusselt);
+  const hFree = (nusselt * k) / length;
+  if (outdoors.wind <= 0) {
+    model.differencePower[face] = power;
+    return hFree;
+  }
   const windLength = model.faceWindLength[face];
   const re = (outdoors.wind * windLength) / nu;
   const hWind = ((windCrosses(shape) ? nusseltCrossCylinder(re, pr) : nusseltFlatPlate(re, pr)) * k) / windLength;
-  return mixedConvection(hFree, hWind);
+  return together(model, face, hFree, hWind, power);
 }

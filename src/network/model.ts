@@ -13,6 +13,7 @@ import type { DuctFlow } from '../physics/ductFlow.js';
 import { emptyOpeningFlow, type OpeningFlow } from '../physics/opening.js';
 import { fuelShareLimit } from '../physics/wood.js';
 import type { FaceShape, Network } from './types.js';
+import { ColumnStreams } from './streams.js';
 import { OUTDOORS } from './types.js';
 
 /** Shapes as small numbers, for the hot loops. */
@@ -32,7 +33,9 @@ export const FUEL_ROW = 1e3;
  * A network made ready for the solver: structure in typed arrays, the order of the unknowns, and work space.
  *
  * Unknowns, in this order: node temperatures [K], stem temperatures [K], then a zone each: star-point temperature [K], gas
- * temperature [K], fuel share of the gas [kg/kg], pressure against outdoors at the ground [Pa]; last the fire [W].
+ * temperature [K], fuel share of the gas [kg/kg], pressure against outdoors at the ground [Pa]; last the fire [W]. Where zones
+ * stand on each other the weight of their gas sets the pressure of all but the lowest; in place of theirs stands what rises
+ * into them from the zone below [kg/s].
  */
 export class Model {
   readonly nodeCount: number;
@@ -56,6 +59,8 @@ export class Model {
   readonly faceEmissivity: Float64Array;
   readonly faceFireShare: Float64Array;
   readonly zoneHasFaces: Uint8Array;
+  /** power of the temperature difference that each face's coefficient goes by, where it was last reckoned */
+  readonly differencePower: Float64Array;
 
   /** gas: outdoor air and fully burnt fuel gas, enthalpies counted from outdoors, so that what leaves carries its loss */
   readonly airPolynomial: GasPolynomial;
@@ -85,6 +90,18 @@ export class Model {
   /** per opening */
   readonly flows: OpeningFlow[];
   readonly exchange: Float64Array;
+  readonly columns: ColumnStreams[];
+  /** per opening: the column in which its gas rises as a jet, how the column's streams change with its flow, where its own gas ends */
+  readonly jetOf: ({ zones: readonly number[]; byFlow: Float64Array; own: Float64Array } | undefined)[];
+  /** per zone: the zone that it stands on (-1: none), the lowest of its column, and which mass balance of all columns is its own */
+  readonly under: Int32Array;
+  readonly lowest: Int32Array;
+  readonly columnOf: Int32Array;
+  readonly columnCount: number;
+  /** per zone, refreshed by `flowState`: pressure against outdoors at the ground, as if its gas reached down there [Pa] */
+  readonly grounded: Float64Array;
+  /** openings along zones that gas flows through as through a pipe */
+  readonly plugs: Int32Array;
   /** work space of stack flows */
   readonly duct: DuctFlow = { velocity: 0, slope: 0 };
 
@@ -109,6 +126,7 @@ export class Model {
     this.faceWindLength = Float64Array.from(faces, (f) => f.windLength);
     this.faceEmissivity = Float64Array.from(faces, (f) => f.emissivity);
     this.faceFireShare = fireShares(network);
+    this.differencePower = new Float64Array(faces.length);
     this.zoneHasFaces = new Uint8Array(zones.length);
     for (const f of faces) if (f.zone !== OUTDOORS) this.zoneHasFaces[f.zone] = 1;
 
@@ -134,6 +152,29 @@ export class Model {
     this.speed = zone();
     this.flows = openings.map(() => emptyOpeningFlow());
     this.exchange = new Float64Array(openings.length);
+    const plug = (z: number) => z !== OUTDOORS && zones[z].plug === true;
+    this.plugs = Int32Array.from(openings.flatMap((o, i) => (plug(o.from) || plug(o.to) ? [i] : [])));
+    this.grounded = zone();
+    this.under = new Int32Array(zones.length).fill(-1);
+    this.lowest = Int32Array.from(zones, (_, z) => z);
+    this.columnOf = new Int32Array(zones.length);
+    for (const { zones: stacked } of network.columns) {
+      for (let k = 1; k < stacked.length; k++) {
+        this.under[stacked[k]] = stacked[k - 1];
+        this.lowest[stacked[k]] = stacked[0];
+      }
+    }
+    const bottoms = [...new Set(this.lowest)];
+    this.lowest.forEach((lowest, z) => (this.columnOf[z] = bottoms.indexOf(lowest)));
+    this.columnCount = bottoms.length;
+    this.columns = network.columns.map((column) => new ColumnStreams(this, column));
+    this.jetOf = openings.map((_, i) => {
+      for (const { zones: stacked, jets } of this.columns) {
+        const jet = jets.find(({ opening }) => opening === i);
+        if (jet) return { zones: stacked, byFlow: jet.byFlow, own: jet.own };
+      }
+      return undefined;
+    });
   }
 
   /**
@@ -202,26 +243,29 @@ export class Model {
 
   private zoneEmissivity(z: number, T: number, f: number): number {
     const { beamLength, soot } = this.network.zones[z];
-    const [N2, O2] = [this.massFraction('N2', f), this.massFraction('O2', f)];
-    const [CO2, H2O] = [this.massFraction('CO2', f), this.massFraction('H2O', f)];
+    const N2 = this.massFraction('N2', f);
+    const O2 = this.massFraction('O2', f);
+    const CO2 = this.massFraction('CO2', f);
+    const H2O = this.massFraction('H2O', f);
     return zoneEmissivity(T, N2, O2, CO2, H2O, this.network.outdoors.pressure, beamLength, soot);
   }
 }
 
 /**
  * Share of the fire's radiation that each face takes: by area in the fire's zone, the throat counted as a face whose share
- * goes on to the walls of the next zone, by area there.
+ * goes on to the groups of zones that it is seen from, by area in each.
  */
 function fireShares(network: Network): Float64Array {
   const { faces, fire } = network;
-  const areaOf = (zone: number) => faces.reduce((sum, f) => sum + (f.zone === zone ? f.area : 0), 0);
-  const own = areaOf(fire.zone);
-  const next = fire.throatZone === OUTDOORS ? 0 : areaOf(fire.throatZone);
-  const throat = next > 0 ? fire.throatArea : 0;
-  return Float64Array.from(faces, (f) => {
-    let share = 0;
-    if (f.zone === fire.zone) share += f.area / (own + throat);
-    if (next > 0 && f.zone === fire.throatZone) share += ((f.area / next) * throat) / (own + throat);
-    return share;
-  });
+  const areaOf = (zones: number[]) => faces.reduce((sum, f) => sum + (zones.includes(f.zone) ? f.area : 0), 0);
+  const own = areaOf([fire.zone]);
+  const throat = fire.seen.length > 0 ? fire.throatArea : 0;
+  const shares = Float64Array.from(faces, (f) => (f.zone === fire.zone ? f.area / (own + throat) : 0));
+  for (const { zones, share } of fire.seen) {
+    const area = areaOf(zones);
+    faces.forEach((f, i) => {
+      if (zones.includes(f.zone)) shares[i] += (share * (f.area / area) * throat) / (own + throat);
+    });
+  }
+  return shares;
 }

@@ -47,7 +47,7 @@ export class NetworkSystem implements StiffSystem {
 
   evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner = false): void {
     this.lastFire = x[this.balances.model.fire];
-    this.balances.evaluate(x, this.at(t), false, !inner);
+    this.balances.evaluate(x, this.at(t), !inner);
     rate.set(this.balances.rate);
     algebraic.set(this.balances.algebraic);
   }
@@ -57,7 +57,7 @@ export class NetworkSystem implements StiffSystem {
   }
 
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void {
-    this.balances.jacobian(x, this.at(t), matrix, 1, gamma, false);
+    this.balances.jacobian(x, this.at(t), matrix, 1, gamma);
     if (this.ownHeat) this.balances.addGasCapacity(gamma, matrix);
   }
 

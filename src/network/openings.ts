@@ -1,8 +1,8 @@
 import type { Design, Stack } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
 import { damperLoss, dischargeFromLosses, EXIT_LOSS } from '../physics/friction.js';
-import { cellAtHeight, chamberEnd, type BuiltPit, type Cells } from './cells.js';
-import { OUTDOORS, type NetworkOpening } from './types.js';
+import { cellAtHeight, chamberEnd, cutsBetween, type BuiltPit, type Cells } from './cells.js';
+import { OUTDOORS, type Network, type NetworkOpening } from './types.js';
 
 /** Discharge coefficient of gaps, and of full cross-sections between cells (estimate, spread 0.55-0.70). */
 const DISCHARGE = 0.62;
@@ -32,53 +32,47 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
     });
   });
   const { throat } = design;
-  const beyond = design.chamber ? chamberEnd(built, 'fire') : built.upright!.zones;
   const through = throat.through === 'top';
-  add({
+  addSliced(network, add, {
     name: 'throat',
     role: 'throat',
-    from: fire,
-    to: through ? built.upright!.zones[0] : cellAtHeight(network, beyond, throat.centre),
+    from: [fire],
+    to: through ? [built.upright!.zones[0]] : design.chamber ? chamberEnd(built, 'fire') : built.upright!.zones,
     area: throat.area,
     discharge: throat.discharge,
     centre: throat.centre,
     extent: through ? 0 : Math.sqrt(throat.area),
     level: through,
+    jet: Math.sqrt(throat.area),
   });
   for (const cells of [built.plenum, built.chamber]) if (cells) addAlong(built, cells, add);
   if (built.plenum) {
     const [from, to] = chamberEnd(built, 'far');
     const { turn } = design.chamber!.reverse!;
-    const centre = zones[from].roof;
-    add({ name: 'turn', role: 'passage', from, to, area: turn, centre, level: true });
+    add({
+      name: 'turn',
+      role: 'passage',
+      from,
+      to,
+      area: turn,
+      centre: zones[from].roof,
+      level: true,
+      jet: Math.sqrt(turn),
+    });
   }
-  if (built.upright) {
-    const cells = built.upright;
-    for (let i = 1; i < cells.zones.length; i++) {
-      const [from, to] = [cells.zones[i - 1], cells.zones[i]];
-      add({
-        name: `upright passage ${i}`,
-        role: 'passage',
-        from,
-        to,
-        area: zones[from].section,
-        centre: zones[from].roof,
-        level: true,
-      });
-    }
-    if (built.chamber && design.upright!.opening) {
-      const { area, centre, discharge } = design.upright!.opening;
-      add({
-        name: 'upright opening',
-        role: 'passage',
-        from: cellAtHeight(network, chamberEnd(built, 'far'), centre),
-        to: cellAtHeight(network, cells.zones, centre),
-        area,
-        centre,
-        discharge,
-        extent: Math.sqrt(area),
-      });
-    }
+  if (built.chamber && built.upright && design.upright!.opening) {
+    const { area, centre, discharge } = design.upright!.opening;
+    addSliced(network, add, {
+      name: 'upright opening',
+      role: 'passage',
+      from: chamberEnd(built, 'far'),
+      to: built.upright.zones,
+      area,
+      centre,
+      discharge,
+      extent: Math.sqrt(area),
+      jet: Math.sqrt(area),
+    });
   }
   design.stacks.forEach((stack, i) => addStackOpenings(built, design, geometry, stack, i, add));
   addGaps(built, design, add);
@@ -88,20 +82,61 @@ type Add = (
   o: Partial<NetworkOpening> & Pick<NetworkOpening, 'name' | 'role' | 'from' | 'to' | 'area' | 'centre'>,
 ) => void;
 
-/** Full cross-sections between the cells of a horizontal part. */
+/** An opening that zones of a part look through, cut where they end. */
+function addSliced(
+  network: Network,
+  add: Add,
+  opening: Omit<Parameters<Add>[0], 'from' | 'to'> & { from: number[]; to: number[]; extent: number },
+): void {
+  const { from, area, centre, jet, ...rest } = opening;
+  const to = sameSide(network, opening.to, centre);
+  const [floor, roof] = [network.zones[to[0]].floor, network.zones[to[to.length - 1]].roof];
+  const room = to.length < opening.to.length ? 2 * Math.max(0, Math.min(centre - floor, roof - centre)) : Infinity;
+  const extent = Math.min(opening.extent, room);
+  const cuts = cutsBetween(network, [from, to], centre - 0.5 * extent, centre + 0.5 * extent);
+  for (let i = 1; i < cuts.length; i++) {
+    const middle = 0.5 * (cuts[i - 1] + cuts[i]);
+    const share = extent > 0 ? (cuts[i] - cuts[i - 1]) / extent : 1;
+    add({
+      ...rest,
+      from: cellAtHeight(network, from, middle),
+      to: cellAtHeight(network, to, middle),
+      area: area * share,
+      centre: middle,
+      extent: cuts[i] - cuts[i - 1],
+      ...(jet === undefined ? {} : { jet: jet * share }),
+    });
+  }
+}
+
+/** Of zones under and over a reverse-flow plate those on the side of a height: no opening is cut by the plate. */
+function sameSide(network: Network, zones: number[], z: number): number[] {
+  const at = cellAtHeight(network, zones, z);
+  const { plug } = network.zones[at];
+  return zones.filter((each) => network.zones[each].plug === plug);
+}
+
+/** Full cross-sections between the cells of a horizontal part: all of them together take what one opening would. */
 function addAlong(built: BuiltPit, cells: Cells, add: Add): void {
   const { zones } = built.network;
-  for (let i = 1; i < cells.zones.length; i++) {
-    const [from, to] = [cells.zones[i - 1], cells.zones[i]];
-    const zone = zones[from];
-    add({
-      name: `${cells === built.plenum ? 'plenum' : 'chamber'} passage ${i}`,
-      role: 'passage',
-      from,
-      to,
-      area: zone.section,
-      centre: zone.centre,
-      extent: zone.roof - zone.floor,
+  const passages = cells.columns.length - 1;
+  const layered = cells.columns[0].length > 1;
+  for (let i = 1; i <= passages; i++) {
+    cells.columns[i].forEach((to, j) => {
+      const from = cells.columns[i - 1][j];
+      const { section, centre, roof, floor } = zones[from];
+      add({
+        name: `${cells === built.plenum ? 'plenum' : 'chamber'} passage ${i}`,
+        role: 'passage',
+        from,
+        to,
+        area: section,
+        centre,
+        extent: roof - floor,
+        discharge: layered ? DISCHARGE * Math.sqrt(passages) : DISCHARGE,
+        // where gas is mixed over the height, hot gas runs along the top and cold gas back under it
+        inner: layered,
+      });
     });
   }
 }
@@ -117,22 +152,23 @@ function addStackOpenings(
   const { network } = built;
   const shape = geometry.stacks[index];
   const cells = built.stacks[index];
+  const chamber = built.chamber?.columns ?? [];
   const below =
-    stack.part === 'upright'
-      ? cellAtHeight(network, built.upright!.zones, stack.base)
-      : built.plenum
-        ? built.chamber!.zones[0]
-        : built.chamber!.zones[built.chamber!.zones.length - 1];
+    stack.part === 'upright' ? built.upright!.zones : built.plenum ? chamber[0] : chamber[chamber.length - 1];
   const name = design.stacks.length > 1 ? `stack ${index + 1}` : 'stack';
   const bore = { bore: shape.bore, roughness: stack.roughness, length: stack.height / cells.length };
   const area = shape.flowArea;
-  add({
+  // from the side it draws over its bore; on a roof from what stands under that
+  const highest = network.zones[below[below.length - 1]].roof;
+  const extent = Math.max(0, Math.min(shape.bore, 2 * (highest - stack.base)));
+  addSliced(network, add, {
     name: `${name} entry`,
     role: 'stackEntry',
     from: below,
-    to: cells[0],
+    to: [cells[0]],
     area,
     centre: stack.base,
+    extent,
     discharge: dischargeFromLosses(stack.entryLoss),
   });
   for (let i = 1; i < cells.length; i++) {
@@ -171,19 +207,26 @@ function addGaps(built: BuiltPit, design: Design, add: Add): void {
     if (!cells || gap <= 0) continue;
     const { geometry } = cells;
     const reach = GAP_HEIGHT * (geometry.roof - geometry.floor);
-    const low = Math.max(geometry.centre - reach, zones[cells.zones[0]].floor);
+    const low = Math.max(geometry.centre - reach, Math.min(...cells.zones.map((zone) => zones[zone].floor)));
     for (const [where, z] of [
       ['low', low],
       ['high', geometry.centre + reach],
     ] as const) {
-      for (const zone of cells.zones) {
-        const many = cells.zones.length > 1;
+      const upright = geometry.axis === 'vertical';
+      const places = upright ? [...new Set(cells.zones.map((zone) => zones[zone].station))] : cells.columns;
+      for (const place of places) {
+        const zone = cellAtHeight(
+          built.network,
+          typeof place === 'object' ? place : cells.zones.filter((each) => zones[each].station === place),
+          z,
+        );
+        const many = places.length > 1;
         add({
           name: `${cells.part} door gap ${where}${many ? ` at ${zones[zone].station}` : ''}`,
           role: 'gap',
           from: zone,
           to: OUTDOORS,
-          area: gap / (2 * cells.zones.length),
+          area: gap / (2 * places.length),
           centre: z,
         });
       }

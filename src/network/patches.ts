@@ -1,7 +1,7 @@
 import type { Insulation } from '../design/design.js';
 import { INSULATIONS } from '../design/catalog/index.js';
 import { steelDensity, type Steel } from '../physics/steel.js';
-import { OUTDOORS, type FaceShape, type Network, type NetworkFace } from './types.js';
+import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type PlatePlace } from './types.js';
 
 /** Slices of each insulation layer, each a node. */
 export const INSULATION_SLICES = 3;
@@ -14,6 +14,7 @@ export interface Patch {
   part: string;
   zone: number;
   station?: string;
+  place?: PlatePlace;
   shape: FaceShape;
   insideArea: number;
   outsideArea: number;
@@ -53,6 +54,7 @@ export function addPatch(network: Network, patch: Patch): number {
     thickness: patch.thickness,
     station: patch.station,
     weight: 0.5 * (patch.insideArea + patch.outsideArea),
+    place: patch.place,
   });
   faces.push(insideFace(patch, steel));
   const growth = (x: number) => (patch.radius ? 1 + x / patch.radius : 1);
@@ -71,6 +73,7 @@ export function addPatch(network: Network, patch: Patch): number {
     sunShare: openToSky(patch.shape),
     wet: 0,
     station: patch.station,
+    place: patch.place,
   });
   return steel;
 }

@@ -1,10 +1,11 @@
 import type { Design } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
-import { Balances } from './balances.js';
+import { atStem, Balances } from './balances.js';
 import { buildNetwork, DEFAULT_RESOLUTION, type Resolution } from './build.js';
 import type { BuiltPit } from './cells.js';
 import { Model } from './model.js';
 import { Settler } from './settle.js';
+import type { PlatePlace } from './types.js';
 
 /** A design made ready to be solved; shared by all studies of it. */
 export interface Pit {
@@ -35,6 +36,39 @@ export function stationSteel(pit: Pit, x: Float64Array, station: string): number
     weight += nodes[i].weight;
   }
   return sum / weight;
+}
+
+/** The same of what stands at one place of its girth; null: nothing does. */
+export function steelAt(pit: Pit, x: Float64Array, station: string, place: PlatePlace): number | null {
+  let sum = 0;
+  let weight = 0;
+  const { nodes } = pit.built.network;
+  for (let i = 0; i < nodes.length; i++) {
+    if (nodes[i].station !== station || nodes[i].place !== place) continue;
+    sum += nodes[i].weight * x[i];
+    weight += nodes[i].weight;
+  }
+  return weight > 0 ? sum / weight : null;
+}
+
+/** Gas of a station by height, lowest first: of the cells along it the mean [m above the ground], [K]. */
+export function stationLayers(
+  pit: Pit,
+  x: Float64Array,
+  station: string,
+): { from_m: number; to_m: number; gas_K: number }[] {
+  const zones = pit.built.network.zones.flatMap((zone, z) => (zone.station === station ? [{ ...zone, z }] : []));
+  const floors = [...new Set(zones.map(({ floor }) => floor))].sort((a, b) => a - b);
+  return floors.map((floor) => {
+    const level = zones.filter((zone) => zone.floor === floor);
+    const sum = level.reduce((heat, { z }) => heat + x[pit.model.gas + z], 0);
+    return { from_m: floor, to_m: level[0].roof, gas_K: sum / level.length };
+  });
+}
+
+/** Gas where a stem stands at x [K]. */
+export function gasAtStem({ model }: Pit, x: Float64Array, stem: number): number {
+  return atStem(model, stem, x, model.gas);
 }
 
 /** Volume-mean gas temperature of a station's cells at x [K]. */

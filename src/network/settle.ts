@@ -7,10 +7,10 @@ import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.
 
 /** What may be left over when an iteration counts as converged. */
 const LEFT = { temperature: 1e-6, pressure: 1e-8, fuel: 1e-9, fireShare: 1e-8 };
-/** Turns that flows and temperatures get before the march takes over. */
-const PASSES = 12;
-/** The same while flows and temperatures are still solved in turn. */
-const ROUGH = { temperature: 0.3, pressure: Infinity, fuel: 1e-3, fireShare: 1e-3 };
+/** Length of the first step of a walk [s], most steps, most that one is longer than the last. */
+const WALK = { first: 2, most: 80, growth: 3 };
+/** A walk whose steps are this long [s] and move no temperature by more than this [K] has come near enough for Newton alone. */
+const NEAR = { after: 10, move: 3 };
 /** The same in a step of the march, which only has to stay on its way. */
 const MARCH = { temperature: 1e-2, pressure: 1e-5, fuel: 1e-5, fireShare: 1e-4 };
 /** Most that a temperature may move in one Newton step [K]. */
@@ -32,7 +32,8 @@ export interface Settled {
 /** Work space to settle one model's balances, kept for repeated use. */
 export class Settler {
   readonly model: Model;
-  private readonly lu: LuSolver;
+  /** may be shared by whoever steps in time: each factors anew where it begins */
+  readonly lu: LuSolver;
   private readonly flowLu: LuSolver;
   private readonly rhs: Float64Array;
   private readonly before: Float64Array;
@@ -42,12 +43,53 @@ export class Settler {
   constructor(readonly balances: Balances) {
     const { model } = balances;
     this.model = model;
-    this.lu = new LuSolver(model.size, model.differential);
-    this.flowLu = new LuSolver(model.zoneCount, 0);
+    this.lu = new LuSolver(model.size);
+    this.flowLu = new LuSolver(model.columnCount);
     this.rhs = new Float64Array(model.size);
     this.before = new Float64Array(model.size);
     this.trial = new Float64Array(model.size);
     this.masses = new Float64Array(model.zoneCount);
+    this.foresee();
+  }
+
+  /** Show the solver a pit with hot gas above cold, one nearly mixed and one with cold gas above hot: every stream runs in one. */
+  private foresee(): void {
+    const { model, balances, lu } = this;
+    for (const over of [40, 2, -40]) {
+      const x = this.burningState(1000);
+      for (let i = 0; i < model.differential; i++) x[i] += i % 7;
+      for (let z = 0; z < model.zoneCount; z++) {
+        for (let below = model.under[z]; below >= 0; below = model.under[below]) x[model.gas + z] += over;
+        x[model.fuel + z] = 0.01;
+      }
+      x[model.gas + model.network.fire.zone] += 400;
+      const demand: Demand =
+        model.stemCount > 0 ? { mode: 'hold', target: x[0] } : { mode: 'release', heat: x[model.fire] };
+      balances.evaluate(x, demand);
+      balances.jacobian(x, demand, lu.matrix, 1, 1);
+      lu.foresee();
+    }
+    lu.matrix.fill(0);
+    for (let z = 0; z < model.zoneCount; z++) {
+      lu.matrix[(model.star + z) * model.size + model.gas + z] = 1;
+      lu.matrix[(model.star + z) * model.size + model.fuel + z] = 1;
+    }
+    // a jet joins its layers in ways that come and go
+    for (const { zones, jets } of model.columns) {
+      for (const { source } of jets) {
+        for (const row of zones) for (const column of [...zones, source]) this.join(row, column);
+      }
+    }
+    lu.foresee();
+    lu.matrix.fill(0);
+  }
+
+  /** Enter that the balances of a zone's gas hang on the gas of another. */
+  private join(row: number, column: number): void {
+    const { gas, fuel, pressure, size } = this.model;
+    for (const balance of [gas, fuel, pressure]) {
+      for (const unknown of [gas, fuel, pressure]) this.lu.matrix[(balance + row) * size + unknown + column] = 1;
+    }
   }
 
   /** Everything at outdoor temperature, no fire, no flow. */
@@ -75,49 +117,64 @@ export class Settler {
   /**
    * Solve all balances for a demand from the first guess x, which is improved in place.
    *
-   * Flows by damped Newton with temperatures held, then all heat balances by Newton with flows held (flows that run only
-   * forwards make this an M-matrix, which cannot overshoot its neighbours), in turn; as soon as that has come near, full
-   * Newton on everything at once to polish.
+   * Newton steps in which gas has a heat capacity over a time that lengthens; where they come to no end, the march.
    *
    * @param hold 'nothing': steady state; 'nodes': plates keep their temperatures, only gas, flows and fire settle
    */
   settle(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing'): Settled {
-    const { model, before, trial } = this;
-    const held = x.slice(0, model.differential);
-    let iterations = 0;
-    let relax = 1;
-    let lastMove = Infinity;
-    for (let pass = 0; pass < PASSES; pass++) {
-      before.set(x);
-      model.gasState(x);
-      iterations += solveFlows(model, x, this.flowLu, 1e-12).iterations;
-      const heat = this.iterate(x, demand, hold, true, 12);
-      iterations += heat.iterations;
-      if (!allFinite(x)) {
-        x.set(before);
-        break;
-      }
-      const move = this.largestMove(before, x);
-      if (move > 0.8 * lastMove) relax = Math.max(0.25, 0.7 * relax);
-      lastMove = move;
-      for (let i = 0; i < model.pressure; i++) x[i] = before[i] + relax * (x[i] - before[i]);
-      if (move < 20 || pass % 6 === 5) {
-        trial.set(x);
-        model.gasState(trial);
-        solveFlows(model, trial, this.flowLu, 1e-12);
-        const full = this.iterate(trial, demand, hold, false, 30);
-        iterations += full.iterations;
-        if (full.converged && this.sound(trial)) {
-          x.set(trial);
-          return this.verdict(x, demand, hold, iterations);
-        }
-      }
-    }
-    if (demand.mode === 'hold') return this.verdict(x, demand, hold, iterations);
+    const held = x.slice(0, this.model.differential);
+    const walked = this.walk(x, demand, hold);
+    if (walked.done || demand.mode === 'hold') return this.verdict(x, demand, hold, walked.iterations);
     const start = this.burningState(demand.heat, hold === 'nodes' ? held : undefined);
     const marched = this.march(start, demand, hold);
     x.set(start);
-    return { ...marched, iterations: iterations + marched.iterations };
+    return { ...marched, iterations: walked.iterations + marched.iterations };
+  }
+
+  /**
+   * Newton steps in which gas has a heat capacity over a time step that lengthens as the steps shrink (pseudo-transient
+   * continuation); pressures are balanced anew before each.
+   */
+  private walk(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes'): { done: boolean; iterations: number } {
+    const { balances, model, before } = this;
+    const d = model.differential;
+    const gamma = hold === 'nodes' ? 0 : 1;
+    const capacity = hold === 'nodes' ? 1 : 0;
+    const step = this.rhs;
+    let h = WALK.first;
+    let last = Infinity;
+    for (let k = 1; k <= WALK.most; k++) {
+      before.set(x);
+      this.balanceFlows(x);
+      balances.evaluate(x, demand, false);
+      for (let i = 0; i < model.nodeCount; i++) step[i] = gamma * balances.rate[i];
+      for (let i = model.nodeCount; i < d; i++) step[i] = 0;
+      for (let i = d; i < model.size; i++) step[i] = balances.algebraic[i - d];
+      balances.jacobian(x, demand, this.lu.matrix, capacity, gamma);
+      balances.addGasCapacity(h, this.lu.matrix);
+      if (!this.lu.factor()) return { done: false, iterations: k };
+      this.lu.solve(step);
+      const share = stepLimit(model, x, step);
+      let move = 0;
+      for (let i = 0; i < model.fuel; i++) move = Math.max(move, Math.abs(step[i]));
+      for (let i = 0; i < x.length; i++) x[i] += share * step[i];
+      if (!allFinite(x)) {
+        x.set(before);
+        return { done: false, iterations: k };
+      }
+      if (move < NEAR.move && h > NEAR.after) {
+        this.trial.set(x);
+        const full = this.iterate(this.trial, demand, hold, 8);
+        if (full.converged && this.sound(this.trial)) {
+          x.set(this.trial);
+          return { done: true, iterations: k + full.iterations };
+        }
+      }
+      const growth = last === Infinity ? 1 : Math.min(WALK.growth, Math.max(0.3, last / Math.max(move, 1e-9)));
+      h = Math.min(1e8, h * Math.max(growth, move < 10 ? 1.5 : 0.3));
+      last = move;
+    }
+    return { done: false, iterations: WALK.most };
   }
 
   /**
@@ -166,7 +223,7 @@ export class Settler {
     const gamma = hold === 'nodes' ? 0 : h;
     const problem: NewtonProblem = {
       residual: (at, rhs) => {
-        balances.evaluate(at, demand, false, false);
+        balances.evaluate(at, demand, false);
         balances.contents(at, now);
         for (let i = 0; i < model.nodeCount; i++) rhs[i] = gamma * balances.rate[i] - (now[i] - start[i]);
         for (let i = model.nodeCount; i < d; i++) rhs[i] = 0;
@@ -174,7 +231,7 @@ export class Settler {
         balances.addGasStorage(at, from, h, rhs);
       },
       matrix: (at, matrix) => {
-        balances.jacobian(at, demand, matrix, 1, gamma, false);
+        balances.jacobian(at, demand, matrix, 1, gamma);
         balances.addGasCapacity(h, matrix);
       },
       limit: (at, step) => stepLimit(model, at, step),
@@ -191,10 +248,10 @@ export class Settler {
   polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', before = 0, patient = false): Settled {
     const { trial } = this;
     trial.set(x);
-    let full = this.iterate(trial, demand, hold, false, 25);
+    let full = this.iterate(trial, demand, hold, 25);
     if (!full.converged && patient) {
       trial.set(x);
-      full = this.iterate(trial, demand, hold, false, 60, true);
+      full = this.iterate(trial, demand, hold, 60, true);
     }
     if (full.converged && this.sound(trial)) x.set(trial);
     return this.verdict(x, demand, hold, before + full.iterations);
@@ -204,7 +261,6 @@ export class Settler {
     x: Float64Array,
     demand: Demand,
     hold: 'nothing' | 'nodes',
-    frozen: boolean,
     maxIterations: number,
     patient = false,
   ): NewtonOutcome {
@@ -214,23 +270,16 @@ export class Settler {
     const d = model.differential;
     const problem: NewtonProblem = {
       residual: (at, rhs) => {
-        balances.evaluate(at, demand, frozen, false);
+        balances.evaluate(at, demand, false);
         for (let i = 0; i < model.nodeCount; i++) rhs[i] = gamma * balances.rate[i];
         for (let i = model.nodeCount; i < d; i++) rhs[i] = 0;
         for (let i = d; i < model.size; i++) rhs[i] = balances.algebraic[i - d];
-        if (frozen) for (let z = 0; z < model.zoneCount; z++) rhs[model.pressure + z] = 0;
       },
-      matrix: (at, matrix) => balances.jacobian(at, demand, matrix, capacity, gamma, frozen),
+      matrix: (at, matrix) => balances.jacobian(at, demand, matrix, capacity, gamma),
       limit: (at, step) => stepLimit(model, at, step),
-      measure: (at, step) => stepMeasure(model, at, step, frozen ? ROUGH : LEFT),
+      measure: (at, step) => stepMeasure(model, at, step, LEFT),
     };
-    return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: frozen ? 0.25 : 0.05, patient });
-  }
-
-  private largestMove(a: Float64Array, b: Float64Array): number {
-    let worst = 0;
-    for (let i = 0; i < this.model.fuel; i++) worst = Math.max(worst, Math.abs(a[i] - b[i]));
-    return worst;
+    return newton(problem, x, this.rhs, this.lu, { maxIterations, slow: 0.05, patient });
   }
 
   /** A solution that physics can mean: finite, no gas colder than its coldest neighbour could make it, fire not negative. */
@@ -269,7 +318,7 @@ export class Settler {
 
   /** Net mass flow into each zone at x, for tests and reports [kg/s]. */
   imbalance(x: Float64Array): Float64Array {
-    massBalance(this.model, x, this.masses, 0);
+    massBalance(this.model, x, this.masses);
     return this.masses;
   }
 }

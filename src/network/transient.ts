@@ -1,5 +1,4 @@
 import { bracketedRoot } from '../solve/root.js';
-import { LuSolver } from '../solve/linear.js';
 import { nextStep, StiffStepper } from '../solve/stiff.js';
 import type { Demand } from './balances.js';
 import { NetworkSystem } from './networkSystem.js';
@@ -48,9 +47,8 @@ export class Transient {
     x: Float64Array,
     time = 0,
   ) {
-    const { balances } = settler;
     this.system = new NetworkSystem(settler);
-    this.stepper = new StiffStepper(this.system, new LuSolver(balances.model.size, balances.model.differential));
+    this.stepper = new StiffStepper(this.system, settler.lu);
     this.moment = { time, x: x.slice(), fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 };
   }
 

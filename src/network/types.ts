@@ -31,6 +31,8 @@ export interface Zone {
   beamLength: number;
   /** soot absorption coefficient [1/m] */
   soot: number;
+  /** gas flows through it as through a pipe, cooling on its way: its temperature is the mean, and it leaves colder */
+  plug?: boolean;
 }
 
 export type OpeningRole = 'intake' | 'throat' | 'passage' | 'stackEntry' | 'stackExit' | 'gap' | 'doorway';
@@ -49,11 +51,18 @@ export interface NetworkOpening {
   extent: number;
   /** horizontal opening (in a floor): exchanges by itself when the gas above is the denser */
   level?: boolean;
+  /** full section between two cells along a part */
+  inner?: boolean;
+  /** width of the stream [m], where it enters a part that is cut by height: hot gas rises in it as a plume and mixes */
+  jet?: number;
   /** stack: fixed loss coefficients (bends, cap, exit, damper), and friction length, bore and roughness [m] */
   stack?: { loss: number; length: number; bore: number; roughness: number };
   /** wind pressure coefficient on the outdoor side */
   windPressure: number;
 }
+
+/** Where on its part a plate stands. */
+export type PlatePlace = 'roof' | 'upperSide' | 'lowerSide' | 'floor';
 
 export type NodeMaterial = Steel | 'constant';
 
@@ -71,6 +80,8 @@ export interface ThermalNode {
   /** station whose steel temperature it belongs to, weight by area; undefined: none */
   station?: string;
   weight: number;
+  /** where on its part it stands, of outside plates */
+  place?: PlatePlace;
 }
 
 export type FaceShape = 'horizontalCylinder' | 'verticalCylinder' | 'vertical' | 'up' | 'down';
@@ -91,8 +102,9 @@ export interface NetworkFace {
   sunShare: number;
   /** wet surface of food or water that evaporates (inside only), share of the area */
   wet: number;
-  /** the station whose outside it is (outdoors only), where the patch belongs to one */
+  /** the station whose outside it is (outdoors only), where the patch belongs to one, and where on its part */
   station?: string;
+  place?: PlatePlace;
 }
 
 /** Conduction between two nodes: conductance [W/K] = factor * k(T). */
@@ -105,13 +117,29 @@ export interface ThermalLink {
   conductivity: Steel | ConductivityTable;
 }
 
+/** Zones of one part that stand on each other and share its height; gas of one section, cut level. */
+export interface Column {
+  /** lowest first, at least two */
+  zones: number[];
+  /** level area between each zone and the one above it [m2], and width of the walls along which gas sinks through it [m] */
+  areas: number[];
+  edges: number[];
+}
+
+/** Two zones that see each other, or a zone and outdoors (b = OUTDOORS), through an open area [m2]. */
+export interface Window {
+  a: number;
+  b: number;
+  area: number;
+}
+
 export interface NetworkFire {
   zone: number;
   /** share of the heat that leaves the bed as radiation */
   radiantShare: number;
-  /** zone that receives the part of that radiation that goes through the throat; OUTDOORS: none */
-  throatZone: number;
+  /** area through which radiation leaves the fire's zone [m2], and groups of zones whose walls it strikes, with their shares */
   throatArea: number;
+  seen: { zones: number[]; share: number }[];
   /** net heat [J per kg of fuel as fired] */
   heatValue: number;
   /** gas made per kg of fuel (ash stays) and its composition by mass, oxygen negative: consumed. Adds up to 1 */
@@ -136,6 +164,16 @@ export interface Outdoors {
   humidityRatio: number;
 }
 
+/** A thermometer stem, or what one would read: gas and walls of some zones, each by its share. */
+export interface NetworkStem {
+  parts: { zone: number; share: number }[];
+  station: string;
+  /** above the ground [m] */
+  height: number;
+  /** a grate, a rack or a thermometer with a name, not the station's own dial: where on its part [share of its length] */
+  place?: { name: string; kind: 'grate' | 'rack' | 'thermometer'; part: string; along: number };
+}
+
 export interface Network {
   zones: Zone[];
   openings: NetworkOpening[];
@@ -144,9 +182,14 @@ export interface Network {
   links: ThermalLink[];
   fire: NetworkFire;
   outdoors: Outdoors;
+  columns: Column[];
+  windows: Window[];
   innerConvection: number;
-  /** thermometer stems, one a zone that is read; `gauge` is the index of the one the cook holds */
-  stems: { zone: number; station: string }[];
+  /** factors on what a hot stream takes in as it rises, and on what sinks along cold walls */
+  entrainment: number;
+  downflow: number;
+  stems: NetworkStem[];
+  /** the stem that the cook holds */
   gauge: number;
   stem: { diameter: number; emissivity: number; fill: number };
 }

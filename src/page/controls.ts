@@ -92,7 +92,10 @@ function controlsOf(design: Design, text: DesignText, key: keyof Design): Placed
         return key === 'stacks' ? [] : fieldsOf(inside, (own[name] ?? BARE) as Tree, at).reverse();
       }
       const value = own[name];
-      if (Array.isArray(value)) return value.flatMap((item, i) => fieldsOf(inside!, item, [...at, i], i, value.length));
+      // a list of bare heights is left to the file
+      if (Array.isArray(value)) {
+        return inside ? value.flatMap((item, i) => fieldsOf(inside, item, [...at, i], i, value.length)) : [];
+      }
       if (inside) return value === undefined ? [] : fieldsOf(inside, value as Tree, at, place, of);
       const base = { id: idOf(at), path: at, apply: editOf(at) };
       if (offer && own.thickness !== 0) {

@@ -49,6 +49,12 @@ export function numberRows(
       'Holding it there',
       (steady?.stations ?? []).flatMap(({ name }) => [heldAt('thermometer_K', name), heldAt('steel_K', name)]),
     ],
+    [
+      'Holding it there',
+      (['grate_K', 'endToEnd_K', 'topToBottom_K', 'racks_K'] as const)
+        .map(held)
+        .filter(({ of }) => of({ result }) !== null),
+    ],
     ['Where the heat goes, holding', losses.map(heldLoss)],
     ['Air and draft, holding', steady ? AIR.map(held) : []],
     ['Steel', [...platesOf(design).map(plateOf), ofResult('steel_kg')]],

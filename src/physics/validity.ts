@@ -65,10 +65,10 @@ export const VALIDITY = {
   },
   gasEmissivity: {
     quantity: 'gas temperature',
-    low: 600,
+    low: 400,
     high: 2400,
     unit: 'K',
-    source: 'Smith, Shen & Friedman (1982), J. Heat Transfer 104, 602',
+    source: 'Leckner (1972), Combustion and Flame 19, 33',
   },
   airProperties: {
     quantity: 'temperature',
@@ -93,7 +93,7 @@ export type RelationName = keyof typeof VALIDITY;
  * @param name relation
  * @param value in the unit of its entry
  * @returns the entry it leaves, or undefined inside
- * @example outsideValidity('gasEmissivity', 450)?.low // 600 K
+ * @example outsideValidity('gasEmissivity', 350)?.low // 400 K
  * Reference: each entry has its own.
  */
 export function outsideValidity(name: RelationName, value: number): Validity | undefined {

@@ -1,23 +1,29 @@
 import { stringify } from 'csv-stringify/sync';
-import { stationLabel } from '../words/labels.js';
+import { placeLabel, stationLabel } from '../words/labels.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { convert, type UnitSystem } from '../units/index.js';
 
 /**
- * The warm-up curves as CSV (RFC 4180, plain ASCII so that every spreadsheet reads it): time, fire, then gas,
- * thermometer and steel of each station, the unit in each heading. Empty of rows when there are no curves.
+ * The warm-up curves as CSV (RFC 4180, plain ASCII, but for names of the builder's own, so that every spreadsheet reads it): time, fire, then gas,
+ * thermometer and steel of each station, gas and thermometer of grates and racks, the unit in each heading. Empty of rows when there are no curves.
  *
  * @param system min, BTU/h and degF, or s, W and degC
  */
 export function curvesCsv(result: EstimateResult, system: UnitSystem): string {
-  const series = result.warmUp?.series ?? { time_s: [], fire_W: [], stations: [] };
+  const series = result.warmUp?.series ?? { time_s: [], fire_W: [], stations: [], places: [] };
   const temperatures = series.stations.flatMap(({ name, gas_K, thermometer_K, steel_K }) =>
     Object.entries({ gas: gas_K, thermometer: thermometer_K, steel: steel_K }).map(([what, kelvin]) => ({
       head: `${stationLabel(name)} ${what}`,
       kelvin,
     })),
   );
-  return csvOf(curveCells(series, temperatures, system));
+  const places = series.places.flatMap((place) =>
+    Object.entries({ gas: place.gas_K, thermometer: place.thermometer_K }).map(([what, kelvin]) => ({
+      head: `${placeLabel(place)} ${what}`,
+      kelvin,
+    })),
+  );
+  return csvOf(curveCells(series, [...temperatures, ...places], system));
 }
 
 /** Rows of cells as CSV (RFC 4180). */

@@ -85,8 +85,9 @@ export function airData(result: EstimateResult, system: UnitSystem): TableData {
   };
 }
 
-/** Pressures below this are told to one figure [Pa]. */
+/** Pressures below these are told to one figure, and not at all [Pa]. */
 const FAINT = 0.03;
+const NONE = 0.01;
 
 export function openingsData({ openings }: SteadyState, system: UnitSystem): TableData {
   const say = sayIn(system);
@@ -96,7 +97,9 @@ export function openingsData({ openings }: SteadyState, system: UnitSystem): Tab
       openingLabel(opening),
       say('massFlow', Math.abs(opening.flow_kg_per_s), { digits: 2, shop: 'lb/h', si: 'g/s' }),
       wayOf(opening),
-      say('pressure', Math.abs(opening.dp_Pa), { digits: Math.abs(opening.dp_Pa) < FAINT ? 1 : 2 }),
+      Math.abs(opening.dp_Pa) < NONE
+        ? '–'
+        : say('pressure', Math.abs(opening.dp_Pa), { digits: Math.abs(opening.dp_Pa) < FAINT ? 1 : 2 }),
     ]),
     align: ['left', 'right', 'left', 'right'],
   };

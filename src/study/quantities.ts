@@ -3,12 +3,12 @@
  * and which differences of it count for none. Text, CSV, comparison, spread, page, sheets and charts read this table; what the
  * numbers are called stands in words/quantityWords.ts.
  */
-import type { GaugeStation } from '../design/design.js';
-import { isForCooking } from '../design/sense.js';
+import { middleOf } from '../design/places.js';
 import { platesOf, type PartPlate } from '../design/plates.js';
 import type { Kind, UnitSystem } from '../units/index.js';
 import type { EventStudies } from './compare/studyOption.js';
-import type { EstimateResult, HeatLoss, StationState, SteadyState } from './estimate/result.js';
+import { gaugeReading } from './estimate/gauge.js';
+import type { EstimateResult, HeatLoss, PlaceState, StationState, SteadyState } from './estimate/result.js';
 
 /** What numbers are found in: a design's estimate and, where they were followed, its events. */
 export interface Found {
@@ -93,7 +93,13 @@ const DRAFT = { kind: 'pressure', digits: 2 } as const;
 const STATE = {
   fire_W: { kind: 'power', missing: 'beyond', of: (s) => s.fire_W },
   wood_kg_per_s: { kind: 'massFlow', missing: 'beyond', of: (s) => s.wood_kg_per_s },
+  grate_K: {
+    kind: 'temperature',
+    of: ({ places }) => middleOf(places, places.find(isGrate)?.name ?? '')?.thermometer_K,
+  },
   endToEnd_K: { kind: 'temperatureDifference', of: endToEnd },
+  topToBottom_K: { kind: 'temperatureDifference', of: ({ evenness }) => evenness.topToBottom_K },
+  racks_K: { kind: 'temperatureDifference', of: ({ evenness }) => evenness.racks_K },
   hottestOutside_K: { kind: 'temperature', of: (s) => Math.max(...s.stations.map(({ outside_K }) => outside_K)) },
   stackBase_Pa: {
     ...DRAFT,
@@ -132,7 +138,7 @@ const RESULT = {
   },
   'full.thermometer_K': {
     kind: 'temperature',
-    of: ({ result: { design, assumed } }) => assumed?.stations.find(({ name }) => name === design.gauge)?.thermometer_K,
+    of: ({ result: { design, assumed } }) => assumed && gaugeReading(assumed, design.gauge),
   },
   steel_kg: { kind: 'mass', of: ({ result }) => result.geometry.totalSteelMass_kg },
   'swing.thermometer_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.swing?.thermometer_K },
@@ -210,7 +216,7 @@ export function ofResult(name: ResultName): Quantity {
 }
 
 /** What the cook's thermometer settles at under the full fire. */
-export function fullReading(gauge: GaugeStation): Quantity {
+export function fullReading(gauge: string): Quantity {
   return { ...ofResult('full.thermometer_K'), at: gauge };
 }
 
@@ -258,8 +264,9 @@ export const LOSSES = ['firebox', 'chamber', 'upright', 'stackWall', 'stackGas',
   'total'
 >[];
 
-/** Between the hottest and the coldest cooking station, by thermometer [K]. */
-function endToEnd({ stations }: SteadyState): number {
-  const readings = stations.filter(({ name }) => isForCooking(name)).map(({ thermometer_K }) => thermometer_K);
-  return Math.max(...readings) - Math.min(...readings);
+const isGrate = ({ kind }: PlaceState): boolean => kind === 'grate';
+
+/** Along the grate that is the least even, or over the racks where there is no grate [K]. */
+function endToEnd({ evenness: { grates, racks_K } }: SteadyState): number | null {
+  return grates.length > 0 ? Math.max(...grates.map(({ endToEnd_K }) => endToEnd_K)) : racks_K;
 }

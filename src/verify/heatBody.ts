@@ -54,7 +54,7 @@ export function bodySystem(body: Body): StiffSystem {
  * @throws RangeError when the temperature is never passed, or no step converges
  */
 export function heatBody(body: Body, from: BodyMoment, until: { time: number; temperature?: number }): BodyMoment {
-  const stepper = new StiffStepper(bodySystem(body), new LuSolver(1, 1));
+  const stepper = new StiffStepper(bodySystem(body), new LuSolver(1));
   let now = from;
   let h = 1e-3;
   stepper.begin(now.time, Float64Array.of(now.temperature));

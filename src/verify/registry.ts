@@ -7,6 +7,7 @@ import { convectionChecks } from './checks/convection.js';
 import { convectionExampleChecks } from './checks/convectionExamples.js';
 import { flowChecks } from './checks/flow.js';
 import { enclosureChecks } from './checks/enclosure.js';
+import { layerChecks } from './checks/layers.js';
 import { gasChecks } from './checks/gas.js';
 import { integratedChecks } from './checks/integrated.js';
 import { networkChecks } from './checks/network.js';
@@ -34,6 +35,7 @@ export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> =
   'fins, layers, lumped bodies': conductionChecks,
   thermometer: thermometerChecks,
   'friction, openings, draft': flowChecks,
+  'layers, pipes, the fire through the throat': layerChecks,
   'stepped through time': integratedChecks,
   'flow network': networkChecks,
   'whole model: an enclosure with vents and a fire': enclosureChecks,

@@ -58,7 +58,7 @@ function orderStudy(
 
 /** Equal steps without error control. @throws RangeError when a step does not converge */
 function equalSteps(system: StiffSystem, start: Float64Array, duration: number, steps: number): Float64Array {
-  const stepper = new StiffStepper(system, new LuSolver(system.size, system.differential));
+  const stepper = new StiffStepper(system, new LuSolver(system.size));
   const h = duration / steps;
   stepper.begin(0, start);
   for (let i = 0; i < steps; i++) {

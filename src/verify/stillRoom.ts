@@ -39,7 +39,7 @@ export function stillRoomFlows({ inside, outside, pressure, openings }: StillRoo
   const x = new Float64Array(model.size);
   x.fill(inside, 0, model.fuel);
   model.gasState(x);
-  const { residual } = solveFlows(model, x, new LuSolver(1, 0), MASS_TOLERANCE);
+  const { residual } = solveFlows(model, x, new LuSolver(1), MASS_TOLERANCE);
   if (!(residual < 1e-9)) throw new RangeError(`the flows of the room do not balance: ${residual} kg/s are left`);
   return new Map(openings.map((each, n) => [each.name, { out: model.flows[n].forward, in: model.flows[n].backward }]));
 }

@@ -1,16 +1,13 @@
-import { gaugeLabel } from './labels.js';
-import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
+import { gaugeLabel, placeWords } from './labels.js';
+import { gaugePlace } from '../design/places.js';
+import { gaugeReading } from '../study/estimate/gauge.js';
+import type { EstimateResult } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { sayIn } from './quantity.js';
 import { restsOn } from './restsOn.js';
 import { capital } from './plainText.js';
 import { rangeText, wordsOf } from './quantityWords.js';
 import { held } from '../study/quantities.js';
-
-/** The settled reading of the design's thermometer [K], or null when the design has no such station. */
-export function gaugeReading(state: SteadyState, gauge: string): number | null {
-  return state.stations.find((station) => station.name === gauge)?.thermometer_K ?? null;
-}
 
 /**
  * What a builder asks, answered in sentences: how long to temperature, what it takes to stay there, how it draws.
@@ -64,6 +61,12 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
         ? `${capital(wordsOf(held('stackBase_Pa'), 'row'))} is then ${pressure}${sure('hold.stackBase_Pa')}.`
         : `Under the stack base the gas then pushes outwards with ${pressure}: gaps up there leak smoke.`;
     sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses. ${draft}`);
+    const { part } = gaugePlace(design);
+    const cooking = steady.places.filter((place) => place.part === part && place.kind !== 'thermometer');
+    const reads = cooking.map((place) => `${say('temperature', place.thermometer_K)} at ${placeWords(place)}`);
+    if (reads.length > 0) {
+      sentences.push(`Meanwhile a probe where the food lies reads ${reads.join(', ')}.`);
+    }
   } else {
     sentences.push(`No fire holds ${target} at ${gauge}; the warnings say why.`);
   }

@@ -1,4 +1,4 @@
-import type { GaugeStation, PartName, StationName } from '../design/design.js';
+import type { PartName, StationName } from '../design/design.js';
 import type { OpeningState } from '../study/estimate/result.js';
 import { plainText } from './plainText.js';
 
@@ -19,15 +19,40 @@ export function stationLabel(name: string): string {
   return STATIONS[name as StationName] ?? name;
 }
 
+/** Places of a part's outside, from the top down. */
+export const PLACES = { roof: 'roof', upperSide: 'upper side', lowerSide: 'lower side', floor: 'floor' } as const;
+
+interface PlaceName {
+  name: string;
+  kind: 'grate' | 'rack' | 'thermometer';
+  station: string;
+}
+
+/** A grate, rack or thermometer as a builder says it: `grate, fire end`, `rack 2`, `lid left`. */
+export function placeLabel({ name, kind, station }: PlaceName): string {
+  return kind === 'grate' ? `${plainText(name)}, ${stationLabel(station)}` : plainText(name);
+}
+
+/** The same in a sentence: `the grate, fire end`; a name of the builder's own stands as it is. */
+export function placeWords(place: PlaceName): string {
+  return `${place.name === 'grate' ? 'the ' : ''}${placeLabel(place)}`;
+}
+
+/** The hottest of the outside: `firebox roof`, `chamber upper side at the fire end`. */
+export function outsideLabel(at: { part: string; station: string | null; place: keyof typeof PLACES | null }): string {
+  const part = at.place === null ? plainText(at.part) : `${plainText(at.part)} ${PLACES[at.place]}`;
+  return at.station === null || at.station === at.part ? part : `${part}, ${stationLabel(at.station)}`;
+}
+
 /** An opening as a builder says it: a gap at `uprightUpper` is one at `upper`. */
 export function openingLabel({ name, station }: Pick<OpeningState, 'name' | 'station'>): string {
   const place = station === undefined ? undefined : (IN_UPRIGHT[station] ?? STATIONS[station]);
-  return plainText(place === undefined ? name : name.replace(` at ${station}`, ` at ${place}`));
+  return plainText(place === undefined ? name : name.replace(` at ${station}`, `, ${place}`));
 }
 
 const IN_UPRIGHT: Partial<Record<StationName, string>> = { uprightLower: 'lower', uprightUpper: 'upper' };
 
-const GAUGES: Record<GaugeStation, string> = {
+const GAUGES: Readonly<Record<string, string>> = {
   fireEnd: 'fire-end thermometer',
   middle: 'middle thermometer',
   stackEnd: 'stack-end thermometer',
@@ -35,10 +60,12 @@ const GAUGES: Record<GaugeStation, string> = {
   uprightUpper: 'upper thermometer of the upright',
 };
 
-/** The cook's thermometer, by where it sits. */
-export function gaugeLabel(gauge: GaugeStation): string {
-  return GAUGES[gauge];
+/** What the cook steers by, by where it sits: behind 'the'. */
+export function gaugeLabel(gauge: string): string {
+  return Object.hasOwn(GAUGES, gauge) ? GAUGES[gauge] : `thermometer at ${placeWords({ ...OF_GAUGE, name: gauge })}`;
 }
+
+const OF_GAUGE = { kind: 'thermometer', station: '' } as const;
 
 /** The places that lose heat, in the order of the gas path. */
 export const HEAT_LOSS_LABELS = {

@@ -97,8 +97,8 @@ export const METHODS: readonly Method[] = [
   { topic: 'Wind and through-flow', of: 'joined to free convection', source: 'Churchill (1977)', run: mixedConvection },
   {
     topic: 'Radiation',
-    of: 'gas by a weighted sum of grey gases',
-    source: 'Smith, Shen & Friedman (1982)',
+    of: 'gas by each of CO2 and water vapour',
+    source: 'Leckner (1972)',
     run: gasEmissivity,
   },
   { topic: 'Radiation', of: 'beam length', source: 'Hottel (1954)', run: meanBeamLength },

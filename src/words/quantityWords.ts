@@ -1,4 +1,4 @@
-import type { Design, GaugeStation } from '../design/design.js';
+import type { Design } from '../design/design.js';
 import type { MeasureGroup } from '../study/compare/measures.js';
 import type { Quantity, QuantityName } from '../study/quantities.js';
 import { headlinesOf } from '../study/spread/headlines.js';
@@ -62,7 +62,10 @@ const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
   thermometer_K: { row: '@', named: 'thermometer, @' },
   steel_K: { row: '@', named: 'steel, @' },
   outside_K: { row: '@' },
-  endToEnd_K: { row: 'hottest to coldest place', alone: 'hottest to coldest cooking end, holding' },
+  grate_K: { row: 'grate, middle', alone: 'grate, in its middle, holding', page: 'thermometer, grate' },
+  endToEnd_K: { row: 'where it cooks, end to end', alone: 'hottest to coldest where it cooks, holding' },
+  topToBottom_K: { row: 'grates, top to bottom' },
+  racks_K: { row: 'racks, hottest to coldest' },
   hottestOutside_K: {
     row: 'hottest anywhere',
     alone: 'hottest outside, holding',
@@ -139,7 +142,7 @@ export function wordsOf({ name, at, held }: Pick<Quantity, 'name' | 'at' | 'held
 function placeOf(name: QuantityName, at: string): string {
   if (name === 'plate_m' || name === 'cookWood_kg' || name === 'cookCost') return at;
   if (name === 'heatLoss_W') return HEAT_LOSS_LABELS[at as keyof typeof HEAT_LOSS_LABELS];
-  return name === 'full.thermometer_K' ? gaugeLabel(at as GaugeStation) : stationLabel(at);
+  return name === 'full.thermometer_K' ? gaugeLabel(at) : stationLabel(at);
 }
 
 /** A headline number of a design by its key. */

@@ -24,14 +24,27 @@ describe('charts of an estimate', () => {
     ]);
   });
 
-  it('plot every station of the result, in °F', () => {
+  it('plot every station of the result and the middle of its grate, in °F', () => {
     const { datasets } = byFile('warm-up-thermometer').data;
     const { stations } = sampleResult.warmUp!.series;
-    expect(datasets).toHaveLength(stations.length);
+    expect(datasets.map(({ label }) => label)).toEqual(['firebox', 'fire end', 'middle', 'stack end', 'grate, middle']);
     const middle = datasets[2].data as { x: number; y: number }[];
     const last = middle[middle.length - 1];
     expect(last.x).toBe(60);
     expect(last.y).toBeCloseTo((stations[2].thermometer_K.at(-1)! - 273.15) * 1.8 + 32, 9);
+  });
+
+  it('plot what the cook steers by, where that is no dial of a station', () => {
+    const { series } = sampleResult.warmUp!;
+    const probe = { ...series.places[0], name: 'lid left', kind: 'thermometer' as const };
+    const charts = estimateCharts({
+      ...sampleResult,
+      design: { ...sampleDesign, gauge: 'lid left' },
+      warmUp: { ...sampleResult.warmUp!, series: { ...series, places: [...series.places, probe] } },
+    });
+    const { datasets } = charts[0].config.data;
+    expect(datasets.map(({ label }) => label).slice(-2)).toEqual(['grate, middle', 'lid left']);
+    expect((datasets.at(-1) as { borderWidth: number }).borderWidth).toBe(3.5);
   });
 
   it('title every axis as quantity [unit], °F beside °C over the same span', () => {

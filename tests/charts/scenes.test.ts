@@ -214,14 +214,16 @@ describe('drawings as scenes', () => {
     greys.slice(1).forEach((value, i) => expect(value).toBeLessThan(greys[i]));
   });
 
-  it('write the numbers of every station into the side view, with a scale in °F and °C', () => {
+  it('write the numbers of every station and place into the side view, with a scale in °F and °C', () => {
     const scene = temperatureView(sampleResult, sampleResult.steady!, {
-      width: 720,
-      maxHeight: 420,
+      width: 1000,
+      maxHeight: 640,
       title: 'Holding',
       range: { low: 290, high: 500 },
     });
-    expect(lettersOf(scene)).toEqual(expect.arrayContaining(['gas 441 °F', 'gas 314 °F', '°F gas', '°C']));
+    expect(lettersOf(scene)).toEqual(expect.arrayContaining(['gas 441 °F', '°F gas', '°C']));
+    // the dial that is held at the target, the ends of the grate, and the layers of the middle, 20 K off its mean
+    expect(lettersOf(scene)).toEqual(expect.arrayContaining(['250 °F', '235 °F', '219 °F', '350 °F', '278 °F']));
     expect(scene.description).toContain('middle 314 °F');
   });
 });

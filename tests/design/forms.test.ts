@@ -16,7 +16,7 @@ function withSpecimen(path: string): string {
     const block = steps.slice(0, -1).reduce((node, step) => (node[step] ??= {}) as Tree, tree);
     block[steps[steps.length - 1]] = value;
   };
-  if (path === 'upright.opening') set(['upright'], parse(SPECIMENS.upright));
+  if (path.startsWith('upright.')) set(['upright'], parse(SPECIMENS.upright));
   if (path.startsWith('cook.')) set(['cook'], parse(SPECIMENS.cook));
   if (path === 'chamber.reverse') set(['throat', 'centre'], '33 in');
   set(path.split('.'), parse(SPECIMENS[path]));

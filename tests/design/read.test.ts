@@ -185,7 +185,7 @@ describe('the files we ship', () => {
 
   it('has a starter whose commented lines read too', () => {
     const wholeLines = starterDesign().replace(
-      /^( *)# ((?:shop|job|sun|rain|heat|- |insulation|door|contents|innerConvection|upright|splits|cook|prices|options| {4}changes| {6}firebox\.(?:plate|insulation)| {2}(?:width|depth|height|plate|centre|doorGap|opening|load|tend|events|dieDown|- ))[: {\w].*)$/gm,
+      /^( *)# ((?:shop|job|sun|rain|heat|- |insulation|door|grates|thermometers|contents|innerConvection|upright|splits|cook|prices|options| {4}changes| {6}firebox\.(?:plate|insulation)| {2}(?:width|depth|height|plate|centre|doorGap|racks|opening|load|tend|events|dieDown|- ))[: {\w].*)$/gm,
       '$1$2',
     );
     expect(wholeLines).toContain('\nupright:\n  width');

@@ -6,6 +6,7 @@ import { interpolate } from '../../src/solve/interpolate.js';
 import { runLog } from '../../src/fit/logRun.js';
 import { holdPit } from '../../src/study/events/heldPit.js';
 import { exampleDesign } from '../support/examples.js';
+import { readLog } from '../../src/fit/log/readLog.js';
 import { blankLog } from './syntheticLog.js';
 
 const plain = () => exampleDesign('plain-24.yaml');
@@ -44,6 +45,31 @@ describe('a pit under the fire of a log', () => {
     const fire = { time_s: [0, 1], value: [held.fire, held.fire] };
     const run = runLog(plain(), { ...still(blankLog({ hours: 12, every_s: 60, stations: ['middle'] })), fire })!;
     expect(last(run.computed[0])).toBeCloseTo(plain().fire.target, 1);
+  });
+
+  it('reads a grate, a probe and the gauge by the names that the design gives them', () => {
+    const design = plain();
+    design.chamber!.grates = [{ name: 'main', height: 1, from: 0, to: 1, mass: 0, steel: 'carbon', area: 0 }];
+    design.chamber!.thermometers = [{ name: 'lid left', along: 0.25, height: 1.2 }];
+    design.gauge = 'main';
+    const rows = Array.from({ length: 40 }, (_, i) => [5 * i, 70 + i, 70 + 2 * i, 71 + i, 70 + 3 * i].join());
+    const text = `time [min],main [°F],Lid Left [°F],gauge [°F],middle [°F]\n${rows.join('\n')}\n`;
+    const { log, faults } = readLog(text, { fileName: 'cook.csv', design });
+    expect(faults ?? []).toEqual([]);
+    expect(log!.channels.map(({ station, spot }) => [station, spot])).toEqual([
+      ['middle', 'main'],
+      ['fireEnd', 'lid left'],
+      ['middle', 'main'],
+      ['middle', undefined],
+    ]);
+    const held = holdPit(design)!;
+    const fire = { time_s: [0, 1], value: [held.fire, held.fire] };
+    const blank = blankLog({ hours: 12, every_s: 60, stations: ['middle', 'middle'] });
+    const channels = blank.channels.map((channel, i) => (i === 0 ? { ...channel, spot: 'main' } : channel));
+    const run = runLog(design, { ...still(blank), channels, fire })!;
+    expect(last(run.computed[0])).toBeCloseTo(design.fire.target, 1);
+    // the lid's dial is held at nothing
+    expect(last(run.computed[1])).toBeGreaterThan(design.fire.target + 10);
   });
 
   it('gives all the heat that the wood holds, in the end', () => {

@@ -19,7 +19,7 @@ describe('slopes of the balances against finite differences (derived)', () => {
     const demand: Demand = { mode: 'release', heat };
     const m = new Float64Array(n * n);
     balances.evaluate(x, demand);
-    balances.jacobian(x, demand, m, 0, 1, false);
+    balances.jacobian(x, demand, m, 0, 1);
     const at = (y: Float64Array): number[] => {
       balances.evaluate(y, demand);
       return [...balances.rate, ...balances.algebraic];
@@ -62,6 +62,8 @@ describe('what a solved state must keep (derived)', () => {
     const { pit } = solved('offset-with-upright.yaml');
     const { nodes, faces } = pit.built.network;
     for (let i = 0; i < nodes.length; i++) {
+      // a grate inside is no patch
+      if (nodes[i].thickness === 0) continue;
       const own = faces.filter((f) => f.node === i);
       expect(own).toHaveLength(2);
       const outdoors = own.filter((f) => f.zone < 0).length;

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { gasEmissivity, meanBeamLength, sootEmissivity } from '../../src/physics/gasRadiation.js';
 import { netGreyFlux, surfaceLoss } from '../../src/physics/radiation.js';
 import { enclosureHeat } from '../../src/verify/relations/enclosure.js';
-import { lecknerEmissivity } from '../../src/verify/relations/leckner.js';
+import { greyGasEmissivity } from '../../src/verify/relations/greyGases.js';
 import { gasAbsorptivity, shieldedExchange, twoSurfaceExchange } from '../../src/verify/relations/radiation.js';
 import {
   coefficientForTemperature,
@@ -47,27 +47,22 @@ describe('emissivity of combustion gas', () => {
     );
   });
 
-  test('is continuous where ratios and temperatures are held', () => {
-    for (const T of [600, 2400]) expectJoin((x) => gasEmissivity(x, 0.05, 0.07, 0.5), T, 1e-8);
-    for (const water of [0.05, 0.1]) expectJoin((w) => gasEmissivity(900, 0.05, w, 0.5), water, 1e-8);
+  test('is continuous where temperatures are held, curves change over and the overlap begins', () => {
+    for (const T of [400, 700, 750, 2400]) expectJoin((x) => gasEmissivity(x, 0.05, 0.07, 0.5), T, 1e-8);
+    // derived: 1 bar cm of both together
+    expectJoin((w) => gasEmissivity(900, 0.01, w, 0.5), 1 / 50 / 1.01325 - 0.01, 1e-8);
   });
 
-  test('in the gas of a pit at 600-1000 K, agrees with a second correlation within a third', () => {
-    // derived: Leckner (1972), independent of the grey-gas weights; chart-based values themselves differ by 15-20 %
-    for (const T of [600, 800, 1000]) {
+  test('in gas as thick as charts are drawn for, from 800 K on, agrees with a sum of grey gases within a tenth', () => {
+    // derived: Smith, Shen & Friedman (1982), independent of Leckner's sums; charts themselves differ by 15-20 %
+    for (const T of [800, 1000, 1200]) {
       for (const [c, w, L] of [
-        [0.02, 0.025, 0.3],
-        [0.05, 0.06, 0.4],
+        [0.1, 0.1, 0.35],
         [0.08, 0.1, 0.5],
+        [0.1, 0.15, 1],
       ]) {
-        const other = lecknerEmissivity({
-          temperature: T,
-          carbonDioxide: c * 101325,
-          waterVapour: w * 101325,
-          pressure: 101325,
-          beam: L,
-        });
-        expect(Math.abs(gasEmissivity(T, c, w, L) / other - 1), `${T} K, ${c}, ${w} atm, ${L} m`).toBeLessThan(0.34);
+        const other = greyGasEmissivity(T, c, w, L);
+        expect(Math.abs(gasEmissivity(T, c, w, L) / other - 1), `${T} K, ${c}, ${w} atm, ${L} m`).toBeLessThan(0.1);
       }
     }
   });

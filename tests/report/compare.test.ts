@@ -24,9 +24,13 @@ describe('a comparison told', () => {
     expect(told('steel_kg', 'shop')).toEqual(['all steel [lb]', '296', '564', '+268', '+91 %']);
     expect(told('steelCost', 'shop')[0]).toBe('its steel [$]');
     // a temperature's difference takes no offset, and no percentage
-    const { cells } = row('hold.hottestOutside_K');
-    const [, , , difference, percent] = told('hold.hottestOutside_K', 'si');
-    expect(Math.abs(Number(difference) - cells[1].difference!)).toBeLessThanOrEqual(1);
+    const wind = compareRows(await comparisonOf('plain-24.yaml', 'site.wind=0 mph | 20 mph'));
+    const hottest = wind.find(({ measure }) => measure.key === 'hold.hottestOutside_K')!;
+    const telling = tellingOfRow(hottest, 'si', '$');
+    const difference = telling.difference(hottest.cells[1]);
+    const percent = telling.percent(hottest.cells[1]);
+    expect(hottest.cells[1].difference!).toBeLessThan(-2);
+    expect(Math.abs(Number(difference.replace('−', '-')) - hottest.cells[1].difference!)).toBeLessThanOrEqual(1);
     expect(percent).toBe('');
     expect(told('hold.fire_W', 'shop').slice(3)).toEqual(['same', '']);
   });

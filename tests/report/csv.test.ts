@@ -16,7 +16,7 @@ describe('CSV of the curves', () => {
       'firebox steel [degF]',
     ]);
     expect(rows).toHaveLength(series.time_s.length);
-    expect(head).toHaveLength(2 + 3 * series.stations.length);
+    expect(head).toHaveLength(2 + 3 * series.stations.length + 2 * series.places.length);
   });
 
   it('gives the values of the result, back in SI within its rounding', () => {

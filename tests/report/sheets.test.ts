@@ -85,7 +85,11 @@ describe("the buyer's page", () => {
   });
 
   it('of a pit that cannot burn says so, and still is a page', () => {
-    const sealed = asDrawn(designOf('plain-24', (text) => text.replace('open: 100 %', 'open: 0 %')));
+    const sealed = asDrawn(
+      designOf('plain-24', (text) =>
+        text.replace('open: 100 %', 'open: 0 %').replaceAll(/doorGap: .*? in\^2/g, 'doorGap: 0 in^2'),
+      ),
+    );
     const { sheets } = documentOf(sealed);
     expect(textsOf(sheets[0].blocks)[0]).toMatch(/can't burn|never reads|no fire/);
   });
@@ -104,12 +108,15 @@ describe("the shop's sheets", () => {
     expect(all).toContain('What the options change');
   });
 
-  it('colour the side view by gas temperature, light to dark, with numbers in every station', () => {
+  it('colour the side view by gas temperature, light to dark, with the firebox’s gas and what dials and grate read', () => {
     const sheet = several.sheets.find(({ title }) => title === 'Temperatures and flows')!;
     const [view] = figures(sheet.blocks);
     const { steady } = comparison.options[0].result;
     const letters = view.scene.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
-    for (const { gas_K } of steady!.stations) expect(letters).toContain(`gas ${format('temperature', gas_K)}`);
+    expect(letters).toContain(`gas ${format('temperature', steady!.stations[0].gas_K)}`);
+    for (const { thermometer_K } of [...steady!.stations.slice(1), ...steady!.places]) {
+      expect(letters).toContain(format('temperature', thermometer_K));
+    }
     expect(letters).toContain('°F gas');
     expect(letters.some((text) => text.endsWith('lb/h air'))).toBe(true);
   });

@@ -1,5 +1,5 @@
 import type { Design } from '../../src/design/design.js';
-import type { EstimateResult, StationSeries, SteadyState } from '../../src/study/estimate/result.js';
+import type { EstimateResult, StationSeries, StationState, SteadyState } from '../../src/study/estimate/result.js';
 
 /**
  * A result made by hand, of the right order but solved by nobody: it feeds the tests of texts and charts, which ask only
@@ -59,6 +59,8 @@ export const sampleDesign: Design = {
   chamber: {
     ...shell,
     contents: [],
+    grates: [],
+    thermometers: [],
     shape: 'round',
     width: 0.6096,
     height: 0.6096,
@@ -86,9 +88,23 @@ export const sampleDesign: Design = {
   ],
   innerConvection: 1,
   gauge: 'middle',
-  estimates: { oxygenUse: 0.9, stemFill: 0.4, insideEmissivity: 0.95 },
+  estimates: { oxygenUse: 0.9, stemFill: 0.4, insideEmissivity: 0.95, entrainment: 1, downflow: 0.7 },
   use: { cooks: 50, lit: 8 * 3600, coals: 773.15, scale: 1e-4 },
 };
+
+/** Two layers, of the firebox one, and four plates round a station's means. */
+function byHeight(name: string, gas_K: number, steel_K: number): Pick<StationState, 'layers' | 'steelBy'> {
+  return {
+    layers:
+      name === 'firebox'
+        ? [{ from_m: 0.46, to_m: 1.07, gas_K }]
+        : [
+            { from_m: 0.72, to_m: 1.02, gas_K: gas_K - 20 },
+            { from_m: 1.02, to_m: 1.31, gas_K: gas_K + 20 },
+          ],
+    steelBy: { roof_K: steel_K + 15, upper_K: steel_K + 5, lower_K: steel_K - 5, floor_K: steel_K - 15 },
+  };
+}
 
 const held: SteadyState = {
   fire_W: 9350,
@@ -99,12 +115,32 @@ const held: SteadyState = {
   converged: true,
   iterations: 38,
   residual: 1e-12,
-  stations: [
-    { name: 'firebox', gas_K: kelvin(441), thermometer_K: kelvin(371), steel_K: kelvin(303), outside_K: kelvin(333) },
-    { name: 'fireEnd', gas_K: kelvin(356), thermometer_K: kelvin(287), steel_K: kelvin(175), outside_K: kelvin(190) },
-    { name: 'middle', gas_K: kelvin(314), thermometer_K: kelvin(250), steel_K: kelvin(148), outside_K: kelvin(155) },
-    { name: 'stackEnd', gas_K: kelvin(280), thermometer_K: kelvin(226), steel_K: kelvin(136), outside_K: kelvin(142) },
-  ],
+  stations: (
+    [
+      { name: 'firebox', gas_K: kelvin(441), thermometer_K: kelvin(371), steel_K: kelvin(303), outside_K: kelvin(333) },
+      { name: 'fireEnd', gas_K: kelvin(356), thermometer_K: kelvin(287), steel_K: kelvin(175), outside_K: kelvin(190) },
+      { name: 'middle', gas_K: kelvin(314), thermometer_K: kelvin(250), steel_K: kelvin(148), outside_K: kelvin(155) },
+      {
+        name: 'stackEnd',
+        gas_K: kelvin(280),
+        thermometer_K: kelvin(226),
+        steel_K: kelvin(136),
+        outside_K: kelvin(142),
+      },
+    ] as const
+  ).map((station) => ({ ...station, dial_m: 1.165, ...byHeight(station.name, station.gas_K, station.steel_K) })),
+  places: (['fireEnd', 'middle', 'stackEnd'] as const).map((station, i) => ({
+    name: 'grate',
+    kind: 'grate',
+    part: 'chamber',
+    station,
+    along: (i + 0.5) / 3,
+    height_m: 0.986,
+    gas_K: kelvin(270 - 10 * i),
+    thermometer_K: kelvin(235 - 8 * i),
+  })),
+  evenness: { grates: [{ name: 'grate', endToEnd_K: (16 * 5) / 9 }], topToBottom_K: null, racks_K: null },
+  hottestOutside: { part: 'firebox', station: 'firebox', place: 'roof', steel_K: kelvin(333) },
   heatLoss_W: { firebox: 3941, chamber: 2365, upright: 0, stackWall: 268, stackGas: 2776, leaks: 0, total: 9350 },
   draft: {
     stackBase_Pa: 0.87,
@@ -172,7 +208,15 @@ const assumed: SteadyState = {
     thermometer_K: station.thermometer_K + 105,
     steel_K: station.steel_K + 80,
     outside_K: station.outside_K + 85,
+    dial_m: station.dial_m,
+    ...byHeight(station.name, station.gas_K + 130, station.steel_K + 80),
   })),
+  places: held.places.map((place) => ({
+    ...place,
+    gas_K: place.gas_K + 130,
+    thermometer_K: place.thermometer_K + 105,
+  })),
+  hottestOutside: { part: 'firebox', station: 'firebox', place: 'roof', steel_K: kelvin(418) },
   heatLoss_W: { firebox: 8900, chamber: 5200, upright: 0, stackWall: 600, stackGas: 5815, leaks: 0, total: 20515 },
 };
 
@@ -235,6 +279,16 @@ export const sampleResult: EstimateResult = {
       gas_K: stations[2].gas_K,
       steel_K: stations[2].steel_K,
       stations,
+      places: held.places.map(({ name, kind, part, station, along, height_m }) => ({
+        name,
+        kind,
+        part,
+        station,
+        along,
+        height_m,
+        thermometer_K: stations[2].thermometer_K,
+        gas_K: stations[2].gas_K,
+      })),
       fire_J: heat,
       lost_J: heat.map((sum) => 0.3 * sum),
       stored_J: heat.map((sum) => 0.7 * sum),

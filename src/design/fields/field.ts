@@ -68,6 +68,8 @@ export const UNKNOWN_SCALES = {
   oxygenUse: 'is',
   stemFill: 'is',
   inside: 'is',
+  entrainment: 'times',
+  downflow: 'is',
   outside: 'is',
   discharge: 'is',
   doorGap: 'times',
@@ -144,6 +146,16 @@ export function quantity(range: Range, words: string, options: NumberOptions = {
   };
 }
 
+/** A list of numbers with their units; empty where the file has none. */
+export function quantities(range: Range, words: string, most: number): Field<number[]> {
+  const description = `${words} Accepted: ${range.low} to ${range.high}.`;
+  return {
+    zod: z.array(z.string()).max(most).meta({ description }).optional(),
+    row: { range },
+    read: (fields, key) => fields.numbers(key, range),
+  };
+}
+
 /** A whole number of `what`. */
 export function count(what: string, range: Range, words: string, options: NumberOptions): Field<number> {
   const field = quantity(range, words, options);
@@ -212,6 +224,23 @@ export function literals<T extends number>(values: readonly T[], words: string):
 export function text(words: string): Field<string> {
   const zod = z.string().max(200).meta({ description: words });
   return { zod, read: (fields, key) => fields.text(key, '') };
+}
+
+/** One of the names that the design itself gives to its places; whether it does is a matter of sense. */
+export function placeName(words: string, options: Default<string> & { examples: string[] }): Field<string> {
+  const { default: otherwise, examples } = options;
+  const zod = z
+    .string()
+    .max(200)
+    .meta({ description: told(words, options), examples });
+  return {
+    zod: zod.optional(),
+    read: (fields, key, own, around) => {
+      const usual = typeof otherwise === 'function' ? otherwise(own, around) : (otherwise ?? '');
+      if (!fields.has(key)) fields.defaulted(key);
+      return fields.text(key, usual);
+    },
+  };
 }
 
 /** True or false; false where the file says nothing. */

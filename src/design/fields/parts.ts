@@ -1,6 +1,8 @@
 /** Firebox, chamber and upright, and what hangs on them: doors, insulation, finishes, contents. */
 import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS } from '../catalog/index.js';
+import { format } from '../../units/index.js';
 import { range } from '../ranges.js';
+import { pathText } from '../path.js';
 import type { Fields } from '../reading.js';
 import type { PartName } from '../stations.js';
 import {
@@ -9,6 +11,7 @@ import {
   list,
   maybe,
   optional,
+  quantities,
   quantity,
   readRows,
   text,
@@ -18,7 +21,7 @@ import {
   type Soft,
 } from './field.js';
 import { discharge, intake } from './intake.js';
-import { area, EMISSIVITY, height, mass, plate, station, steel } from './shared.js';
+import { area, AREA, EMISSIVITY, HEIGHT, height, mass, plate, SHARE, station, steel } from './shared.js';
 import { mainSize, wallOf } from './walls.js';
 
 const SECTION = range('length', '6 in', '6 ft');
@@ -92,6 +95,66 @@ const content = block('A body inside the part: grates, racks, baffle, water pan,
   area: area('Surface that sees gas and walls, both sides.'),
   station: station('Where it stands. Default: spread over the part.'),
 });
+
+/** Surface of #9 expanded metal by its weight [m2/kg]: 4 over density and strand, about 0.14 in (common practice, no source). */
+const EXPANDED_METAL = 0.14;
+
+const grate = block('A grate: where food lies in the chamber.', {
+  name: text('What the cook calls it, as gauge and logs do: main, top.'),
+  height: quantity(HEIGHT, 'Height above the ground.', { examples: ['40 in'] }),
+  from: quantity(SHARE, 'Where it begins along the chamber, from the fire end.', { default: '0 %' }),
+  to: quantity(SHARE, 'Where it ends along the chamber.', { default: '100 %' }),
+  mass: quantity(range('mass', '0 lb', '500 lb'), 'Its weight, if its steel is to count.', {
+    default: '0 lb',
+    says: 'not counted',
+  }),
+  steel: choice(['carbon', 'stainless'], 'Steel of the grate.', { default: 'carbon' }),
+  area: quantity(range('area', '0 in^2', AREA.high), 'Surface that sees gas, all round.', {
+    default: ({ mass }) => EXPANDED_METAL * (mass as number),
+    says: 'that of #9 expanded metal of its weight',
+    guess: true,
+  }),
+});
+
+/**
+ * A 1/4 in stem shorter than this reads, over its inner half, more than 7 % of the way from the gas to its plate [m]: 3 in. A fin
+ * with an insulated tip (Incropera et al., 6th ed., Table 3.4), 25 W/(m² K), stainless, 40 % of its section solid (estimates).
+ */
+const SHORT_STEM = 0.0762;
+
+const THERMOMETER = {
+  name: text('What the cook calls it, as gauge and logs do; by the name of a station it is that station’s dial.'),
+  along: quantity(SHARE, 'Where it sits along the part, from the fire end.', { default: '50 %' }),
+  height: quantity(HEIGHT, 'Height of its stem above the ground.', { examples: ['48 in'] }),
+  stem: optional(
+    quantity(
+      range('length', '1 in', '24 in'),
+      'How far its stem reaches in; what it conducts from the plate is left out.',
+      {
+        examples: ['2-1/2 in'],
+      },
+    ),
+  ),
+};
+
+const thermometer = block('A thermometer: a dial in the lid, or a probe.', THERMOMETER, (fields, around) => {
+  const own = readRows(THERMOMETER, fields, around);
+  if (own.stem !== undefined && own.stem < SHORT_STEM) {
+    fields.reading.warnings.push({
+      code: 'short-stem-reads-low',
+      message: `a stem of ${format('length', own.stem)} reads nearer to the plate that it is in than computed: what it conducts is left out; 3 in or more read the gas`,
+      where: pathText([...fields.path, 'stem']),
+      value: own.stem,
+      limits: { low: SHORT_STEM, unit: 'm' },
+    });
+  }
+  return own;
+});
+
+/** Fields that both parts food lies in have. */
+const cookingRows = {
+  thermometers: usual(list(thermometer, 0, 12, 'Thermometers; each station has a dial anyway.')),
+};
 
 /** Fields that every part has. */
 const partRows = (name: PartName, gap: string) => ({
@@ -182,6 +245,8 @@ export const firebox = block('The firebox. All sizes of parts are outside sizes.
 
 const CHAMBER = {
   ...horizontalRows('chamber', '2 in^2', 144),
+  grates: usual(list(grate, 0, 6, 'Grates. Default: one a little below the middle.')),
+  ...cookingRows,
   reverse: optional(
     block('Reverse flow: gas runs under a plate to the far end, turns, and comes back to a stack by the fire.', {
       height: quantity(range('length', '1/2 in', '5 ft'), 'Height of the plate above the chamber’s inside floor line.'),
@@ -220,6 +285,8 @@ const UPRIGHT = {
     slider: { label: 'Height', steps: [12, 96, 1] },
   }),
   ...partRows('upright', '1.5 in^2'),
+  racks: quantities(HEIGHT, 'Heights of its racks above the ground. Default: at a third and two thirds.', 20),
+  ...cookingRows,
   opening: where(
     (_, { chamber }) => chamber !== undefined,
     optional(

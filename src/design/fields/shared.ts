@@ -6,9 +6,9 @@ import { STATIONS } from '../stations.js';
 export const SHARE = range('share', '0 %', '100 %');
 export const WIND = range('speed', '0 m/s', '30 m/s');
 export const EMISSIVITY = range('share', '0.02', '1');
-const HEIGHT = range('length', '0 in', '20 ft');
+export const HEIGHT = range('length', '0 in', '20 ft');
 const MASS = range('mass', '0.01 lb', '2000 lb');
-const AREA = range('area', '1 in^2', '1000 ft^2');
+export const AREA = range('area', '1 in^2', '1000 ft^2');
 
 export const plate = (words: string, options: NumberOptions = {}) =>
   quantity(PLATE, words, { examples: ['1/4 in', '3/16 in', '11 ga', '6 mm'], ...options });

@@ -1,4 +1,4 @@
-import type { Design, StationName } from '../../design/design.js';
+import type { Design, PartName, StationName } from '../../design/design.js';
 import { stackSection } from '../../design/geometryOf.js';
 import { format } from '../../units/index.js';
 import type { Drawing, Mark } from '../drawing.js';
@@ -10,9 +10,19 @@ import { Sheet } from '../sheet.js';
 /** What a result adds to the drawing. */
 export interface PitNotes {
   /** a station's colour, as share 0..1 of the temperature scale, and what is written in it, most telling line first */
-  stations?: readonly { name: StationName; share: number; lines: readonly string[] }[];
+  stations?: readonly StationNote[];
+  /** what stands at grates, racks and dials; of stations with layers that alone is said of thermometers */
+  places?: readonly { part: PartName; along: number; height: number; text: string }[];
   /** texts at the arrows of the gas */
   flows?: { intake?: string; stack?: string };
+}
+
+export interface StationNote {
+  name: StationName;
+  share: number;
+  lines: readonly string[];
+  /** where its gas is told by height, lowest first: heights above the ground, colour and number of each */
+  layers?: readonly { low: number; high: number; share: number; text: string }[];
 }
 
 export interface PitDrawingOptions {

@@ -92,7 +92,7 @@ function stackSpans(design: Design, parts: { chamber?: Span; upright?: Span }): 
 }
 
 /** Inside of a part, about. */
-function inside(part: Span, plate: number): Span {
+export function inside(part: Span, plate: number): Span {
   return { left: part.left + plate, right: part.right - plate, low: part.low + plate, high: part.high - plate };
 }
 

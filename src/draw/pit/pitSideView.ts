@@ -1,9 +1,12 @@
 import type { Design, StationName } from '../../design/design.js';
 import { format, formatPlate } from '../../units/index.js';
-import type { PitNotes } from './pitDrawing.js';
-import { grown, stationSpans, type PitLayout, type Span } from './pitLayout.js';
+import type { PitNotes, StationNote } from './pitDrawing.js';
+import { grown, inside, stationSpans, type PitLayout, type Span } from './pitLayout.js';
+import type { Mark } from '../drawing.js';
 import type { Sheet } from '../sheet.js';
-import { partOfGauge } from '../../design/stations.js';
+import { gaugePlace, gratesOf, placesOf } from '../../design/places.js';
+
+type TextMark = Extract<Mark, { shape: 'text' }>;
 
 /** The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station. */
 export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): void {
@@ -12,8 +15,10 @@ export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, no
   const rooms = stationSpans(design, layout);
   if (notes.stations) drawStations(sheet, rooms, notes);
   drawInside(sheet, design, layout);
+  drawPlaces(sheet, design, layout);
   if (!notes.stations) drawPlateLabels(sheet, design, layout);
-  drawGauge(sheet, design, rooms);
+  drawGauge(sheet, design, layout);
+  drawReadings(sheet, rooms, layout, notes);
   if (notes.flows) drawFlows(sheet, design, layout, notes.flows);
 }
 
@@ -131,9 +136,13 @@ function door(sheet: Sheet, part: Span, { width, height }: { width: number; heig
 
 function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, notes: PitNotes): void {
   const { lettering } = sheet.place;
-  for (const { name, share, lines } of notes.stations ?? []) {
+  for (const { name, share, lines, layers = [] } of notes.stations ?? []) {
     const room = rooms[name];
     if (!room) continue;
+    if (layers.length > 1) {
+      drawLayers(sheet, room, layers);
+      continue;
+    }
     const fill = { heat: share };
     sheet.rect(room, { fill });
     const [x, y] = [sheet.x((room.left + room.right) / 2), sheet.y((room.low + room.high) / 2)];
@@ -147,7 +156,71 @@ function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, n
   }
 }
 
+/** Gas by height: each layer in its colour. */
+function drawLayers(sheet: Sheet, room: Span, layers: NonNullable<StationNote['layers']>): void {
+  for (const { low, high, share } of layers) {
+    sheet.rect({ ...room, low: Math.max(room.low, low), high: Math.min(room.high, high) }, { fill: { heat: share } });
+  }
+}
+
+/** Grates and racks where they lie, and thermometers as small dots. */
+function drawPlaces(sheet: Sheet, design: Design, layout: PitLayout): void {
+  const line = ({ left, right }: Span, from: number, to: number, height: number) =>
+    sheet.line(
+      [
+        [left + from * (right - left), height],
+        [left + to * (right - left), height],
+      ],
+      { pen: 'thin' },
+    );
+  if (design.chamber && layout.chamber) {
+    const room = inside(layout.chamber, design.chamber.plate);
+    for (const { from, to, height } of gratesOf(design.chamber)) line(room, from, to, height);
+  }
+  for (const { kind, part, along, height } of placesOf(design)) {
+    const span = layout[part]!;
+    if (kind === 'rack') line(inside(span, design.upright!.plate), 0, 1, height);
+    if (kind !== 'thermometer') continue;
+    const at = { x: span.left + along * (span.right - span.left), height };
+    sheet.circle(at, 2.5 / sheet.place.scale, { pen: 'thin', fill: 'paper' });
+  }
+}
+
+/** What is read at places, over their lines and dots, then the layers' own numbers; what would strike another is left out. */
+function drawReadings(
+  sheet: Sheet,
+  rooms: Partial<Record<StationName, Span>>,
+  layout: PitLayout,
+  notes: PitNotes,
+): void {
+  const { lettering } = sheet.place;
+  const taken: { x: number; y: number; half: number }[] = [];
+  const write = (x: number, y: number, text: string, how: Partial<TextMark>) => {
+    const half = sheet.widthOf(text) / 2 + 1;
+    if (taken.some((each) => Math.abs(each.x - x) < each.half + half && Math.abs(each.y - y) < lettering)) return;
+    taken.push({ x, y, half });
+    sheet.text(x, y, text, { rim: true, ...how });
+  };
+  for (const { part, along, height, text } of notes.places ?? []) {
+    const { left, right } = layout[part]!;
+    const half = sheet.widthOf(text) / 2;
+    const x = Math.min(sheet.x(left + along * (right - left)) + 8 + half, sheet.x(right) - half - 5);
+    write(x, sheet.y(height) - 0.62 * lettering, text, { bold: true });
+  }
+  for (const { name, layers = [] } of notes.stations ?? []) {
+    const room = rooms[name];
+    if (!room || layers.length < 2) continue;
+    for (const { low, high, share, text } of layers) {
+      const [bottom, top] = [Math.max(room.low, low), Math.min(room.high, high)];
+      if ((top - bottom) * sheet.place.scale < lettering) continue;
+      const x = sheet.x(room.left) + 4 + sheet.widthOf(text) / 2;
+      write(x, sheet.y((bottom + top) / 2), text, { on: { heat: share } });
+    }
+  }
+}
+
 function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void {
+  const gauge = gaugePlace(design);
   for (const name of ['firebox', 'chamber', 'upright'] as const) {
     const span = layout[name];
     const part = design[name];
@@ -158,8 +231,8 @@ function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void 
       words.push(`${format('length', part.insulation.thickness)} insulation`);
     }
     // under the dial, where the part has one
-    const dial = partOfGauge(design.gauge) === name ? DIAL.radius / sheet.place.scale : 0;
-    const high = dial > 0 ? span.low + DIAL.height * (span.high - span.low) - dial : span.high;
+    const dial = gauge.part === name ? DIAL_RADIUS / sheet.place.scale : 0;
+    const high = dial > 0 ? gauge.height - dial : span.high;
     const fits = Math.max(1, Math.floor(((high - span.low) * sheet.place.scale) / (sheet.place.lettering * 1.3)));
     const lines = words.filter((text) => sheet.widthOf(text) < room - 6).slice(0, fits);
     const [x, y] = [sheet.x((span.left + span.right) / 2), sheet.y((span.low + high) / 2)];
@@ -170,15 +243,15 @@ function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void 
   }
 }
 
-/** The cook's dial: its place as a share of the height, and its radius [px]. */
-const DIAL = { height: 0.86, radius: 5.5 };
+/** Radius of the cook's dial [px]. */
+const DIAL_RADIUS = 5.5;
 
 /** Where the cook's thermometer sits. */
-function drawGauge(sheet: Sheet, design: Design, rooms: Partial<Record<StationName, Span>>): void {
-  const room = rooms[design.gauge];
-  if (!room) return;
-  const at = { x: (room.left + room.right) / 2, height: room.low + DIAL.height * (room.high - room.low) };
-  const radius = DIAL.radius / sheet.place.scale;
+function drawGauge(sheet: Sheet, design: Design, layout: PitLayout): void {
+  const { part, along, height } = gaugePlace(design);
+  const { left, right } = layout[part]!;
+  const at = { x: left + along * (right - left), height };
+  const radius = DIAL_RADIUS / sheet.place.scale;
   sheet.circle(at, radius, { pen: 'thin', fill: 'paper' });
   sheet.line(
     [

@@ -1,9 +1,11 @@
+import type { Design } from '../../design/design.js';
+import { dialsOf, gaugePlace } from '../../design/places.js';
 import type { EstimateResult, SteadyState } from '../../study/estimate/result.js';
 import { convert, format } from '../../units/index.js';
 import { roundTicks } from '../ticks.js';
 import { drawingScene, heatColour } from '../drawingScene.js';
 import { stationLabel } from '../../words/labels.js';
-import { pitDrawing } from './pitDrawing.js';
+import { pitDrawing, type PitNotes } from './pitDrawing.js';
 import { line, rectangle, type Scene, type SceneShape } from '../scene.js';
 import { FAINT_INK, INK } from '../theme.js';
 
@@ -36,7 +38,7 @@ export function temperatureView(
     lettering: 11,
     maxHeight: maxHeight - SCALE_HEIGHT,
     notes: {
-      stations: state.stations.map(({ name, gas_K, thermometer_K, steel_K }) => ({
+      stations: state.stations.map(({ name, gas_K, thermometer_K, steel_K, layers }) => ({
         name,
         share: share(gas_K),
         lines: [
@@ -44,7 +46,14 @@ export function temperatureView(
           `reads ${format('temperature', thermometer_K)}`,
           `steel ${format('temperature', steel_K)}`,
         ],
+        layers: layers.map(({ from_m, to_m, gas_K: layer }) => ({
+          low: from_m,
+          high: to_m,
+          share: share(layer),
+          text: format('temperature', layer),
+        })),
       })),
+      places: readings(design, state),
       flows: { intake: `${flow(state.air_kg_per_s)} air`, stack: `${flow(up)} gas` },
     },
   });
@@ -63,6 +72,25 @@ export function temperatureView(
       ...colourScale(ticks, { left: width * 0.15, right: width * 0.85, top: scene.height + 6 }),
     ],
   };
+}
+
+/** What dials, grates and racks read, the one that is steered by first. */
+function readings(design: Design, state: SteadyState): NonNullable<PitNotes['places']> {
+  const gauge = gaugePlace(design);
+  const reads = (kelvin: number) => format('temperature', kelvin);
+  const dials = dialsOf(design).flatMap(({ part, along, height, station }) => {
+    const own = state.stations.find(({ name }) => name === station);
+    return own ? [{ part, along, height, text: reads(own.thermometer_K) }] : [];
+  });
+  const places = state.places.map(({ part, along, height_m, thermometer_K }) => ({
+    part,
+    along,
+    height: height_m,
+    text: reads(thermometer_K),
+  }));
+  const isGauge = ({ part, along, height }: (typeof dials)[number]) =>
+    part === gauge.part && along === gauge.along && height === gauge.height;
+  return [...places, ...dials].sort((a, b) => Number(isGauge(b)) - Number(isGauge(a)));
 }
 
 function colourScale(

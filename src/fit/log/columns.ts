@@ -3,6 +3,7 @@ import type { Design, StationName } from '../../design/design.js';
 import { columnRow, IGNORE, LOG_COLUMNS, type LogColumnKind } from '../../design/logColumns.js';
 import {
   clockPattern,
+  columnAt,
   columnOf,
   namesFor,
   nearestColumn,
@@ -15,6 +16,7 @@ import {
   type LogColumn,
 } from '../../design/logHeaders.js';
 import { shortened } from '../../design/faults.js';
+import { gaugePlace, placesOf } from '../../design/places.js';
 import { allStations } from '../../design/sense.js';
 import { nearestName, parseQuantity, unitsThatFit, type Kind, type OtherUnits } from '../../units/index.js';
 import type { Measured } from './log.js';
@@ -30,6 +32,7 @@ export interface Column {
   place: number;
   kind: LogColumnKind;
   station?: StationName;
+  spot?: string;
   measured?: Measured;
   /** null: cells carry their own, or are plain */
   unit: string | null;
@@ -52,6 +55,7 @@ export function matchColumns(
   report: Report,
 ): Column[] {
   const stations = allStations(design);
+  const places = placesOf(design);
   const map = mapOf(design);
   const used = new Set<string>();
   const columns = table.header.flatMap((cell, index): Column[] => {
@@ -65,13 +69,16 @@ export function matchColumns(
     const meaning = key === undefined ? undefined : map.get(key);
     if (key !== undefined) used.add(key);
     if (meaning !== undefined && squashed(meaning) === IGNORE) return [];
-    const column = columnOf(meaning ?? header);
+    const column = columnOf(meaning ?? header) ?? columnAt(meaning ?? header, places);
     if (!column) {
       tellUnknown(table, index, stations, meaning, report);
       return [];
     }
     if (meaning !== undefined) column.unit ??= splitHeader(header).unit;
-    if (column.kind === 'gauge') Object.assign(column, { station: design.gauge, measured: 'thermometer' });
+    if (column.kind === 'gauge') {
+      const { station, name } = gaugePlace(design);
+      Object.assign(column, { station, measured: 'thermometer', ...(name === station ? {} : { spot: name }) });
+    }
     // `time (UTC)`: what stands behind the name of a column of clock times says something about them, but is no unit.
     if (column.kind === 'time' && unitProblem(column, otherUnits) && holdsStamps(table, index)) column.unit = null;
     const problem = stationProblem(column, stations) ?? unitProblem(column, otherUnits);

@@ -5,7 +5,7 @@
  * cold for a while after lighting, the skin of an insulated part hardly warms: none of these counts as dead.
  */
 import type { Design, StationName } from '../../design/design.js';
-import { partOfStation } from '../../design/sense.js';
+import { partOfStation } from '../../design/stations.js';
 import { format } from '../../units/index.js';
 import { firstAtOrAfter } from './outliers.js';
 import { median } from 'simple-statistics';

@@ -12,12 +12,19 @@ export interface LogChannel {
   /** header as written, for reports */
   header: string;
   station: StationName;
+  /** of a thermometer: the grate, rack or thermometer of the design that it is; else the station's dial */
+  spot?: string;
   measured: Measured;
   /** [s] and [K], of one length; rising times */
   time_s: number[];
   value_K: number[];
   /** smallest step between readings that the logger knows [K]; 0: none seen */
   resolution_K: number;
+}
+
+/** What a channel is of, as `gauge` names it. */
+export function spotOf({ spot, station }: Pick<LogChannel, 'spot' | 'station'>): string {
+  return spot ?? station;
 }
 
 /** A quantity against time, straight between its points and held before the first and after the last. */

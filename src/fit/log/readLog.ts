@@ -5,6 +5,8 @@
  * log gives faults, each with file, line, header, value as written, what is allowed and the nearest right name.
  */
 import type { Design } from '../../design/design.js';
+import { squashed } from '../../design/logHeaders.js';
+import { placesOf } from '../../design/places.js';
 import { loadOtherUnits, type OtherUnits } from '../../units/index.js';
 import { mapOf, matchColumns, type Column } from './columns.js';
 import { tellColdAir } from './coldAir.js';
@@ -61,7 +63,11 @@ export async function readLogAnyUnit(text: string, options: LogOptions): Promise
 
 function read(text: string, options: LogOptions, report: Report): CookLog | undefined {
   const { design, otherUnits, fileName } = options;
-  const table = readTable(text, new Set(mapOf(design).keys()), report);
+  const table = readTable(
+    text,
+    new Set([...mapOf(design).keys(), ...placesOf(design).map(({ name }) => squashed(name))]),
+    report,
+  );
   if (!table) return undefined;
   const columns = matchColumns(table, design, otherUnits, report);
   if (report.broken) return undefined;
@@ -106,8 +112,16 @@ function isThermometer({ kind }: Column): boolean {
 }
 
 function channelOf({ column, time_s, value }: Readings): LogChannel {
-  const { header, station = 'middle', measured = 'thermometer' } = column;
-  return { header, station, measured, time_s, value_K: value, resolution_K: resolutionOf(value) };
+  const { header, station = 'middle', spot, measured = 'thermometer' } = column;
+  return {
+    header,
+    station,
+    ...(spot === undefined ? {} : { spot }),
+    measured,
+    time_s,
+    value_K: value,
+    resolution_K: resolutionOf(value),
+  };
 }
 
 function refuseLittle(channels: readonly Readings[], line: number, report: Report): void {

@@ -1,6 +1,6 @@
 /** A logger's text to a header and rows, each row with its line; what is no row of the table is told. */
 import { parse } from 'csv-parse/sync';
-import { columnOf, nearestColumn, squashed } from '../../design/logHeaders.js';
+import { columnOf, nearestColumn, splitHeader, squashed } from '../../design/logHeaders.js';
 import { counted, type Report } from './report.js';
 
 export interface HeaderCell {
@@ -115,7 +115,7 @@ function scoreOf(cells: readonly string[], mapped: ReadonlySet<string>): number 
   let score = 0;
   for (const cell of cells.slice(0, MOST_COLUMNS)) {
     const text = cell.slice(0, 200);
-    if (mapped.has(squashed(text)) || columnOf(text)) score += 1;
+    if ([text, splitHeader(text).name].some((each) => mapped.has(squashed(each))) || columnOf(text)) score += 1;
     else if (/^[^\d]*[\p{L}]/u.test(text) && nearestColumn(text) !== undefined) score += 0.5;
   }
   return score;

@@ -31,6 +31,7 @@ const ASKED = [
   'woodToSoaked_kg',
   'hold.wood_kg_per_s',
   'hold.fire_W',
+  'hold.grate_K',
   'hold.endToEnd_K',
   'hold.hottestOutside_K',
   'swing.thermometer_K',

@@ -81,7 +81,7 @@ function onePage(sheet: Sheet, document: ReportDocument, paper: PaperName): Page
   // the report's head has its gap within
   const gaps = parts.slice(2).reduce((sum, { gap }) => sum + gap, 0);
   const taken = heightOf(fixed.flatMap(({ stack }) => stack.pieces)) + gaps;
-  const room = Math.max(LEAST_FIGURE, (bottom - top - taken) / flexible.length);
+  const room = Math.max(LEAST_FIGURE, (bottom - top - taken) / Math.max(1, flexible.length));
   for (const part of flexible) {
     if (part.block?.kind === 'figure') part.stack = { pieces: [figure(part.block, { width, room })] };
   }

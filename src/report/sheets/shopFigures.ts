@@ -31,11 +31,17 @@ export function temperatureBlocks(
   { title, state, width }: { title: string; state: SteadyState; width: number },
 ): Block[] {
   const states = [result.steady, result.assumed].filter((each) => each !== null);
-  const kelvins = states.flatMap(({ stations }) => stations.map(({ gas_K }) => gas_K));
+  const kelvins = states.flatMap(({ stations }) =>
+    stations.flatMap(({ gas_K, layers }) => [gas_K, ...layers.map((layer) => layer.gas_K)]),
+  );
   const range = { low: Math.min(result.design.site.air, ...kelvins), high: Math.max(...kelvins) };
   const scene = temperatureView(result, state, { width, maxHeight: VIEW_HEIGHT, title, range });
   return [
-    { kind: 'figure', scene, caption: `${title}: gas, thermometer and steel by station, and what flows in and out` },
+    {
+      kind: 'figure',
+      scene,
+      caption: `${title}: gas by height and station, in bold what a thermometer reads there, and what flows in and out`,
+    },
   ];
 }
 
@@ -61,6 +67,8 @@ export function chartBlocks(comparison: Comparison): Block[] {
   );
   const curves = curveData(comparison);
   if (curves) blocks.push({ kind: 'table', table: curves });
+  // without a state there is nothing to show of one
+  if (!steady && !assumed) return blocks;
   add(
     heatLossChart(result, ''),
     FLAT,

@@ -1,5 +1,6 @@
 import type { Design } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
+import { dialsOf, gratesOf, placesOf } from '../../design/places.js';
 import type { Geometry } from '../../design/geometry.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import type { DesignOption } from '../../design/options.js';
@@ -53,6 +54,7 @@ export function checkText(
     `PARTS, heights above the ground\n${partsTable(geometry, say)}`,
     `OUTSIDE FACES\n${facesTable(geometry, say)}`,
     ...(geometry.shared.length > 0 ? [`PLATES BETWEEN PARTS\n${sharedTable(geometry, say)}`] : []),
+    `PLACES, heights above the ground\n${placesTable(design, say)}`,
     `OPENINGS\n${openingsTable(design, geometry, say)}`,
     `STACKS\n${stacksTable(design, geometry, say)}`,
     `All steel, with stacks, skins and steel contents: ${say('mass', geometry.totalSteelMass)}`,
@@ -114,6 +116,31 @@ function sharedTable({ shared }: Geometry, say: Say): string {
       say('length', centre, { shop: 'in' }),
     ]),
     { indent: INDENT },
+  );
+}
+
+/** Grates and racks, then the thermometers: by which of them a cook may steer. */
+function placesTable(design: Design, say: Say): string {
+  const grates = design.chamber ? gratesOf(design.chamber) : [];
+  const row = (name: string, what: string, along: string, height: number, gauge: boolean) => [
+    plainText(name) + (gauge ? ' (gauge)' : ''),
+    what,
+    along,
+    say('length', height, { shop: 'in' }),
+  ];
+  const percent = (share: number) => `${Math.round(100 * share)} %`;
+  const others = [...placesOf(design).filter(({ kind }) => kind !== 'grate'), ...dialsOf(design)];
+  return table(
+    ['', '', 'along', 'height'],
+    [
+      ...grates.map(({ name, from, to, height }) =>
+        row(name, 'grate', `${percent(from)} to ${percent(to)}`, height, name === design.gauge),
+      ),
+      ...others.map(({ name, kind, part, along, height }) =>
+        row(name, `${kind}, ${part}`, percent(along), height, name === design.gauge),
+      ),
+    ],
+    { indent: INDENT, align: ['left', 'left'] },
   );
 }
 

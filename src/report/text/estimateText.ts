@@ -1,3 +1,5 @@
+import { byHeightData, evennessText, placesData } from '../heights.js';
+import { outsideLabel } from '../../words/labels.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
 import type { UnitSystem } from '../../units/index.js';
 import { handlesData, HANDS_NOTE, surfacesData } from '../carryData.js';
@@ -72,6 +74,21 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
     sections.push(
       section(`TEMPERATURES holding ${target}: ${fire}`, textTable(temperatureData(steady, design.gauge, system))),
     );
+    if (steady.places.length > 0) {
+      const even = evennessText(steady, system);
+      sections.push(
+        section(
+          'WHERE IT COOKS while the thermometer holds',
+          textTable(placesData(steady, design.gauge, system)),
+          ...(even === '' ? [] : [note(even)]),
+        ),
+      );
+    }
+    const { hottestOutside: hottest } = steady;
+    const hot = `Hottest outside: ${outsideLabel(hottest)}, ${say('temperature', hottest.steel_K)}.`;
+    const heights = byHeightData(steady, system);
+    if (heights.rows.length > 0)
+      sections.push(section('BY HEIGHT above the ground, while holding', textTable(heights), note(hot)));
   }
   if (assumed) {
     const fire = `${say('power', assumed.fire_W)}, ${say('massFlow', assumed.wood_kg_per_s)} of wood`;

@@ -1,5 +1,5 @@
 import { INSULATIONS } from '../../design/catalog/index.js';
-import type { Content, Design, HorizontalPart, PartName, Upright } from '../../design/design.js';
+import type { Content, Grate, Design, HorizontalPart, PartName, Upright } from '../../design/design.js';
 import type { Face, Geometry, PartGeometry } from '../../design/geometry.js';
 import { reversePlateArea, skinMass, stackSection, stackSkinMass } from '../../design/geometryOf.js';
 import { steelDensity } from '../../physics/steel.js';
@@ -162,7 +162,18 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
       : []),
     ...reversePlate(design, part, middle),
     ...own.contents.map((content) => contentItem(part, content, { from, to })),
+    ...gratesIn(design, part.name).map((grate) => ({
+      name: `${part.name}, ${grate.name}`,
+      mass: grate.mass,
+      along: from + 0.5 * (grate.from + grate.to) * (to - from),
+      height: grate.height,
+    })),
   ];
+}
+
+/** Grates whose steel counts. */
+function gratesIn({ chamber }: Design, part: string): Grate[] {
+  return part === 'chamber' ? (chamber?.grates ?? []).filter(({ mass }) => mass > 0) : [];
 }
 
 /** The reverse-flow plate is in the chamber's steel but in none of its faces. */

@@ -59,7 +59,10 @@ export function measuresOf(options: readonly OptionStudy[], { cook_s }: { cook_s
     ['losses', losses],
     ['temperatures', stations.map((name) => heldAt('thermometer_K', name))],
     // between different stations an evenness says nothing
-    ['temperatures', alike(options) ? [held('endToEnd_K')] : []],
+    [
+      'temperatures',
+      [held('grate_K'), ...(alike(options) ? (['endToEnd_K', 'topToBottom_K', 'racks_K'] as const).map(held) : [])],
+    ],
     ['events', (['swing.thermometer_K', 'swing.steel_K', 'door.dip_K', 'door.recovery_s'] as const).map(ofResult)],
     ['events', (['gust.dip_K', 'shower.dip_K', 'coolDown.half_s', 'coolDown.touch_s'] as const).map(ofResult)],
     ['outside', [held('hottestOutside_K'), ...stations.map((name) => heldAt('outside_K', name))]],

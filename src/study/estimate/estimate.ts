@@ -16,6 +16,7 @@ import { steelWarnings } from './steelWarnings.js';
 import {
   airWarnings,
   backDraftWarnings,
+  fallsBack,
   materialWarnings,
   otherState,
   smokeWarnings,
@@ -106,6 +107,7 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
   if (run) {
     if (!options.steadyOnly) result.warmUp = run.warmUp;
     if (!run.finished) warnings.push(brokeOff(run.warmUp));
+    warnings.push(...fallsBack(run.warmUp, design));
     if (cost) Object.assign(cost, { evaluations: run.evaluations, steps: run.warmUp.steps });
   }
   warnings.push(...targetWarning(design, assumed, result.steady, reached, run));

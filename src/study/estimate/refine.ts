@@ -1,5 +1,6 @@
+import { gaugeReading } from './gauge.js';
 import type { Design } from '../../design/design.js';
-import type { Resolution } from '../../network/build.js';
+import { DEFAULT_RESOLUTION, type Resolution } from '../../network/build.js';
 import { held } from '../quantities.js';
 import { estimate } from './estimate.js';
 import type { EstimateResult } from './result.js';
@@ -25,7 +26,7 @@ export interface Refinement {
   steps: RefinedRun[];
 }
 
-const BASE: Resolution = { chamber: 3, upright: 2, stack: 1 };
+const BASE: Resolution = DEFAULT_RESOLUTION;
 
 /**
  * How much of a result hangs on how finely it is computed: the same design with more cells, and with tighter time steps.
@@ -42,18 +43,17 @@ export function refine(design: Design): Refinement {
 }
 
 function scaled(n: number): Resolution {
-  return { chamber: BASE.chamber * n, upright: BASE.upright * n, stack: BASE.stack * n };
+  return { ...BASE, chamber: BASE.chamber * n, upright: BASE.upright * n, stack: BASE.stack * n };
 }
 
 function runOf(design: Design, label: string, resolution: Resolution, tolerance: number): RefinedRun {
   const result: EstimateResult = estimate(design, { resolution, tolerance });
-  const own = result.steady?.stations.find((s) => s.name === design.gauge) ?? null;
   return {
     label,
     resolution,
     tolerance,
     fire_W: result.steady?.fire_W ?? null,
-    gauge_K: own?.thermometer_K ?? null,
+    gauge_K: result.steady && gaugeReading(result.steady, design.gauge),
     spread_K: held('endToEnd_K').of({ result }),
     gauge_s: result.warmUp?.gauge_s ?? null,
     soaked_s: result.warmUp?.soaked_s ?? null,

@@ -2,6 +2,7 @@
  * The result tree, SI only. Key names are part of the file format: additions are welcome, renames need a new schema number.
  * A quantity that does not exist (a target never reached) is null and a warning says why.
  */
+import type { PlatePlace } from '../../network/types.js';
 import type { Design, PartName, StationName } from '../../design/design.js';
 import type { HandsResult } from '../carry/touch.js';
 import type { Spread } from '../spread/uncertainty.js';
@@ -22,12 +23,51 @@ export interface Warning {
 export interface StationState {
   name: StationName;
   gas_K: number;
-  /** settled reading of a stem there */
+  /** height of its thermometer's stem above the ground, and what that settles at */
+  dial_m: number;
   thermometer_K: number;
   /** area mean of the station's outside walls */
   steel_K: number;
   /** outermost surface, hottest patch: skin where there is one (for hands) */
   outside_K: number;
+  /** gas by height above the ground, lowest first; one where it counts as mixed */
+  layers: { from_m: number; to_m: number; gas_K: number }[];
+  /** the outside walls by where they stand; null: none there */
+  steelBy: { roof_K: number | null; upper_K: number | null; lower_K: number | null; floor_K: number | null };
+}
+
+/** A place that a cook reads: a grate, at several places along it, a rack, or a thermometer that the design names. */
+export interface PlaceState {
+  name: string;
+  kind: 'grate' | 'rack' | 'thermometer';
+  part: PartName;
+  /** station that it belongs to */
+  station: StationName;
+  /** share of the part's length from its fire end */
+  along: number;
+  /** above the ground */
+  height_m: number;
+  gas_K: number;
+  /** settled reading of a stem there */
+  thermometer_K: number;
+}
+
+/** How far apart the places read where food lies. */
+export interface Evenness {
+  /** of each grate, from its hottest to its coldest place */
+  grates: { name: string; endToEnd_K: number }[];
+  /** of grates over each other, where that is most; null: there is one */
+  topToBottom_K: number | null;
+  /** of the upright's racks; null: there are none, or one */
+  racks_K: number | null;
+}
+
+/** The hottest patch of the outside. */
+export interface HottestOutside {
+  part: string;
+  station: StationName | null;
+  place: PlatePlace | null;
+  steel_K: number;
 }
 
 export interface HeatLoss {
@@ -66,6 +106,10 @@ export interface SteadyState {
   iterations: number;
   residual: number;
   stations: StationState[];
+  /** grates, racks and thermometers with a name of their own */
+  places: PlaceState[];
+  evenness: Evenness;
+  hottestOutside: HottestOutside;
   heatLoss_W: HeatLoss;
   draft: {
     stackBase_Pa: number;
@@ -94,6 +138,11 @@ export interface StationSeries {
   steel_K: number[];
 }
 
+export interface PlaceSeries extends Pick<PlaceState, 'name' | 'kind' | 'part' | 'station' | 'along' | 'height_m'> {
+  thermometer_K: number[];
+  gas_K: number[];
+}
+
 export interface WarmUp {
   /** first time the lagged thermometer reads the target; null: never */
   gauge_s: number | null;
@@ -104,7 +153,7 @@ export interface WarmUp {
   soaked_s: number | null;
   woodToGauge_kg: number | null;
   woodToSoaked_kg: number | null;
-  /** the gauge station's curves; `stations` has all */
+  /** curves of the gauge, and steel of its station; `stations` and `places` have all */
   series: {
     time_s: number[];
     fire_W: number[];
@@ -112,6 +161,7 @@ export interface WarmUp {
     gas_K: number[];
     steel_K: number[];
     stations: StationSeries[];
+    places: PlaceSeries[];
     /** cumulated energies at each time: fire heat, lost, stored [J] */
     fire_J: number[];
     lost_J: number[];

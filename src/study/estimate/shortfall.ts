@@ -1,4 +1,5 @@
 /** What a design falls short of: the target it never reaches, or the soaking that never comes. */
+import { gaugeReading } from './gauge.js';
 import { format, formatTime, type UnitSystem } from '../../units/index.js';
 import type { EstimateResult } from './result.js';
 
@@ -21,7 +22,7 @@ export interface Shortfall {
 export function shortfallOf({ design, assumed, steady, warmUp, warnings }: EstimateResult): Shortfall | null {
   const { target } = design.fire;
   if (!assumed || warnings.some(({ code }) => code === 'no-air-path')) return { code: 'no-fire', reaches_K: null };
-  const settles = assumed.stations.find(({ name }) => name === design.gauge)?.thermometer_K ?? null;
+  const settles = gaugeReading(assumed, design.gauge);
   const below = settles !== null && settles <= target ? settles : null;
   if (!steady) {
     // the most that any fire brings it to, where that was looked for

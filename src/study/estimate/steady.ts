@@ -1,11 +1,11 @@
 import type { PartName, StationName } from '../../design/design.js';
 import type { Demand } from '../../network/balances.js';
 import { outdoorPressure, pressureDifference, zonePressure } from '../../network/flow.js';
-import { OUTDOORS, type NetworkOpening } from '../../network/types.js';
+import { OUTDOORS, type NetworkOpening, type NetworkStem } from '../../network/types.js';
 import { columnPressure, neutralHeight, theoreticalDraft } from '../../physics/draft.js';
 import { bracketedRoot } from '../../solve/root.js';
-import { stationGas, stationSteel, type Pit } from '../../network/pit.js';
-import type { OpeningState, StationState, SteadyState } from './result.js';
+import { gasAtStem, stationGas, stationLayers, stationSteel, steelAt, type Pit } from '../../network/pit.js';
+import type { HottestOutside, OpeningState, PlaceState, StationState, SteadyState } from './result.js';
 import type { Settled } from '../../network/settle.js';
 
 /** Below this share of the heat asked for, the release counts as held down by air. */
@@ -151,7 +151,7 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
   balances.evaluate(x, { mode: 'release', heat: solved.asked });
   const release = x[model.fire];
   const wood = release / network.fire.heatValue;
-  const openings = openingStates(pit, x);
+  const openings = openingStates(pit);
   const air = airIntoFirebox(pit);
   const total = balances.totalLoss();
   return {
@@ -163,7 +163,9 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
     converged: solved.settled.converged,
     iterations: solved.settled.iterations,
     residual: solved.settled.massError,
-    stations: network.stems.map((stem, i) => stationState(pit, x, stem.station, i)),
+    stations: network.stems.flatMap(({ place, station }, i) => (place ? [] : [stationState(pit, x, station, i)])),
+    ...cookingPlaces(network.stems.flatMap((stem, i) => (stem.place ? [placeState(pit, x, stem, i)] : []))),
+    hottestOutside: hottestOutside(pit, x),
     heatLoss_W: {
       firebox: balances.lossOf('firebox'),
       chamber: balances.lossOf('chamber'),
@@ -173,8 +175,8 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
       leaks: balances.leakLoss,
       total,
     },
-    draft: draftOf(pit, x),
-    pressurePath: pressurePath(pit, x),
+    draft: draftOf(pit),
+    pressurePath: pressurePath(pit),
     openings,
     limitedByAir: release < LIMITED * solved.asked,
     energyError: release > 0 ? Math.abs(release - total) / release : 0,
@@ -190,9 +192,66 @@ function stationState(pit: Pit, x: Float64Array, station: string, stem: number):
   return {
     name: station as StationName,
     gas_K: stationGas(pit, x, station),
+    dial_m: pit.model.network.stems[stem].height,
     thermometer_K: pit.balances.settled(x, stem),
     steel_K: stationSteel(pit, x, station),
     outside_K: outside,
+    layers: stationLayers(pit, x, station),
+    steelBy: {
+      roof_K: steelAt(pit, x, station, 'roof'),
+      upper_K: steelAt(pit, x, station, 'upperSide'),
+      lower_K: steelAt(pit, x, station, 'lowerSide'),
+      floor_K: steelAt(pit, x, station, 'floor'),
+    },
+  };
+}
+
+function placeState(pit: Pit, x: Float64Array, { place, station, height }: NetworkStem, stem: number): PlaceState {
+  const { name, kind, part, along } = place!;
+  return {
+    name,
+    kind,
+    part: part as PartName,
+    station: station as StationName,
+    along,
+    height_m: height,
+    gas_K: gasAtStem(pit, x, stem),
+    thermometer_K: pit.balances.settled(x, stem),
+  };
+}
+
+/** The places, and how even they are. */
+function cookingPlaces(places: PlaceState[]): Pick<SteadyState, 'places' | 'evenness'> {
+  const grates = places.filter(({ kind }) => kind === 'grate');
+  const apart = (those: PlaceState[]) => {
+    const readings = those.map(({ thermometer_K }) => thermometer_K);
+    return Math.max(...readings) - Math.min(...readings);
+  };
+  const by = (key: 'name' | 'station') => [...new Set(grates.map((place) => place[key]))];
+  const stacked = by('station')
+    .map((station) => grates.filter((place) => place.station === station))
+    .filter((those) => those.length > 1);
+  const racks = places.filter(({ kind }) => kind === 'rack');
+  return {
+    places,
+    evenness: {
+      grates: by('name').map((name) => ({ name, endToEnd_K: apart(grates.filter((place) => place.name === name)) })),
+      topToBottom_K: stacked.length > 0 ? Math.max(...stacked.map(apart)) : null,
+      racks_K: racks.length > 1 ? apart(racks) : null,
+    },
+  };
+}
+
+function hottestOutside(pit: Pit, x: Float64Array): HottestOutside {
+  const { faces, nodes } = pit.built.network;
+  const hottest = faces
+    .filter(({ zone }) => zone === OUTDOORS)
+    .reduce((most, face) => (x[face.node] > x[most.node] ? face : most));
+  return {
+    part: nodes[hottest.node].part,
+    station: (hottest.station as StationName | undefined) ?? null,
+    place: hottest.place ?? null,
+    steel_K: x[hottest.node],
   };
 }
 
@@ -205,27 +264,39 @@ function airIntoFirebox({ model }: Pit): number {
   return air;
 }
 
-function openingStates({ model }: Pit, x: Float64Array): OpeningState[] {
-  const { zones } = model.network;
-  return model.network.openings.map((o, i) => {
-    const inwards = o.role === 'intake' ? -1 : 1;
+/** Openings as the design has them: one that is cut by height counts as a whole. */
+function openingStates({ model }: Pit): OpeningState[] {
+  const { openings, zones } = model.network;
+  return [...new Set(openings.map(({ name }) => name))].map((name) => {
+    const slices = openings.flatMap((o, i) => (o.name === name ? [i] : []));
+    const { role, from } = openings[slices[0]];
+    const inwards = role === 'intake' ? -1 : 1;
+    const sum = (of: (i: number) => number) => slices.reduce((total, i) => total + of(i), 0);
+    const area = sum((i) => openings[i].area);
+    const dp = (i: number) => pressureDifference(model, openings[i], openings[i].centre);
     return {
-      name: o.name,
-      role: o.role,
-      ...(o.role === 'gap'
-        ? { part: zones[o.from].part as PartName, station: zones[o.from].station as StationName }
-        : {}),
-      area_m2: o.area,
-      flow_kg_per_s: inwards * (model.flows[i].forward - model.flows[i].backward) + 0,
-      back_kg_per_s: o.role === 'intake' ? model.flows[i].forward : model.flows[i].backward,
-      dp_Pa: inwards * pressureDifference(model, x, o, o.centre) + 0,
+      name,
+      role,
+      ...(role === 'gap' ? { part: zones[from].part as PartName, station: zones[from].station as StationName } : {}),
+      area_m2: area,
+      flow_kg_per_s: inwards * sum((i) => model.flows[i].forward - model.flows[i].backward) + 0,
+      back_kg_per_s: sum((i) => (role === 'intake' ? model.flows[i].forward : model.flows[i].backward)),
+      dp_Pa: inwards * (sum((i) => openings[i].area * dp(i)) / area) + 0,
     };
   });
 }
 
+/** Of the slices of an opening the one in its middle, at that height. */
+function middleSlice(slices: NetworkOpening[]): NetworkOpening {
+  const area = slices.reduce((sum, o) => sum + o.area, 0);
+  const centre = slices.reduce((sum, o) => sum + o.area * o.centre, 0) / area;
+  const off = (o: NetworkOpening) => Math.abs(o.centre - centre);
+  return { ...slices.reduce((best, o) => (off(o) < off(best) ? o : best)), centre };
+}
+
 /** Outdoor pressure less that of a zone at the same height [Pa]; positive where the pit draws in. */
-function draftAt({ model }: Pit, x: Float64Array, zone: number, z: number): number {
-  return -columnPressure(model.outdoorDensity, z) - zonePressure(model, x, zone, z);
+function draftAt({ model }: Pit, zone: number, z: number): number {
+  return -columnPressure(model.outdoorDensity, z) - zonePressure(model, zone, z);
 }
 
 /** The stack that carries most: index and its last zone's flow [kg/s]. */
@@ -244,15 +315,15 @@ function stackBelow({ model, built }: Pit, exit: number): { cells: number[]; ent
   const { openings } = model.network;
   const cells =
     (exit < 0 ? undefined : built.stacks.find((each) => each.includes(openings[exit].from))) ?? built.stacks[0];
-  return { cells, entry: openings.find((o) => o.role === 'stackEntry' && o.to === cells[0])! };
+  return { cells, entry: middleSlice(openings.filter((o) => o.role === 'stackEntry' && o.to === cells[0])) };
 }
 
-function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
+function draftOf(pit: Pit): SteadyState['draft'] {
   const { model } = pit;
   const { network } = model;
   const { openings, zones } = network;
   const fire = network.fire.zone;
-  const throat = openings.find((o) => o.role === 'throat')!;
+  const throat = middleSlice(openings.filter((o) => o.role === 'throat'));
   const exit = mainStack(pit);
   const { cells, entry } = stackBelow(pit, exit);
   let theoretical = 0;
@@ -274,27 +345,27 @@ function draftOf(pit: Pit, x: Float64Array): SteadyState['draft'] {
   openings.forEach((o, i) => {
     if (o.to === OUTDOORS) through += model.flows[i].backward;
   });
-  const gaugeZone = network.stems[network.gauge].zone;
+  const gaugeZone = network.stems[network.gauge].parts[0].zone;
   return {
-    stackBase_Pa: draftAt(pit, x, entry.from, entry.centre),
-    firebox_Pa: draftAt(pit, x, fire, zones[fire].centre),
-    throat_Pa: draftAt(pit, x, fire, throat.centre),
+    stackBase_Pa: draftAt(pit, entry.from, entry.centre),
+    firebox_Pa: draftAt(pit, fire, zones[fire].centre),
+    throat_Pa: draftAt(pit, fire, throat.centre),
     theoretical_Pa: theoretical,
     stackVelocity_m_per_s: stackFlow / (model.density[last] * zones[last].section),
     intakeVelocity_m_per_s: intakeArea > 0 ? intakeFlow / (model.outdoorDensity * intakeArea) : 0,
-    neutralPlane_m: neutralHeight(x[model.pressure + gaugeZone], model.density[gaugeZone], model.outdoorDensity),
+    neutralPlane_m: neutralHeight(model.grounded[gaugeZone], model.density[gaugeZone], model.outdoorDensity),
     airChanges_per_s: through / inside,
     residence_s: through > 0 ? inside / through : 0,
   };
 }
 
 /** Gauge pressure along the gas's way: at the intake, through firebox and throat, each station, stack base and stack top. */
-function pressurePath(pit: Pit, x: Float64Array): SteadyState['pressurePath'] {
+function pressurePath(pit: Pit): SteadyState['pressurePath'] {
   const { model } = pit;
   const { openings, zones, fire } = model.network;
   const path: SteadyState['pressurePath'] = [];
   const at = (where: string, zone: number, z: number) =>
-    path.push({ where, height_m: z, gauge_Pa: -draftAt(pit, x, zone, z) + 0 });
+    path.push({ where, height_m: z, gauge_Pa: -draftAt(pit, zone, z) + 0 });
   const intake = openings.find((o) => o.role === 'intake');
   if (intake) {
     const outside =
@@ -303,7 +374,7 @@ function pressurePath(pit: Pit, x: Float64Array): SteadyState['pressurePath'] {
     path.push({ where: 'outdoors at the intake', height_m: intake.centre, gauge_Pa: outside });
     at('behind the intake', fire.zone, intake.centre);
   }
-  const throat = openings.find((o) => o.role === 'throat')!;
+  const throat = middleSlice(openings.filter((o) => o.role === 'throat'));
   at('firebox at the throat', fire.zone, throat.centre);
   at('past the throat', throat.to, throat.centre);
   const order = gasOrder(pit);
@@ -321,9 +392,13 @@ function pressurePath(pit: Pit, x: Float64Array): SteadyState['pressurePath'] {
   return path;
 }
 
-/** Zones of chamber, plenum and upright in the order in which gas passes them. */
+/** Of each station of chamber, plenum and upright the zone at its middle, in the order in which gas passes them. */
 function gasOrder({ built }: Pit): number[] {
   const { plenum, chamber, upright } = built;
-  if (plenum && chamber) return [...plenum.zones, ...[...chamber.zones].reverse()];
-  return [...(chamber?.zones ?? []), ...(upright?.zones ?? [])];
+  const { zones } = built.network;
+  const middles = (columns: number[][] = []) => columns.map((column) => column[column.length >> 1]);
+  const chambers = middles(chamber?.columns);
+  const path = plenum ? [...middles(plenum.columns), ...chambers.reverse()] : chambers;
+  const up = (upright?.zones ?? []).filter((z, i, all) => i === 0 || zones[z].station !== zones[all[i - 1]].station);
+  return [...path, ...up];
 }

@@ -1,7 +1,7 @@
 import { heatContent } from '../../network/materials.js';
 import { bracketedRoot } from '../../solve/root.js';
-import { stationGas, stationSteel, type Pit } from '../../network/pit.js';
-import type { StationSeries, WarmUp } from './result.js';
+import { gasAtStem, stationGas, stationSteel, type Pit } from '../../network/pit.js';
+import type { PlaceSeries, StationSeries, WarmUp } from './result.js';
 import { readingOf, solveNear, type Solved } from './steady.js';
 import { tend } from '../events/tender.js';
 import { readsTarget, Timeline } from '../events/timeline.js';
@@ -178,7 +178,7 @@ class SteelHeat {
   /** [W] */
   private taken({ x }: Moment): number {
     const { balances, model } = this.pit;
-    balances.evaluate(x, { mode: 'release', heat: x[model.fire] }, false, false);
+    balances.evaluate(x, { mode: 'release', heat: x[model.fire] }, false);
     return this.nodes.reduce((sum, i) => sum + balances.rate[i], 0);
   }
 }
@@ -228,20 +228,39 @@ function seriesOf(pit: Pit, parts: readonly (Moment | Stride)[], soaked: Moment 
     if (moments[at].time > soaked.time) moments.splice(at, 0, soaked);
   }
   const all = (of: (moment: Moment) => number) => moments.map(of);
-  const stations: StationSeries[] = stems.map(({ station }, i) => ({
-    name: station as StationSeries['name'],
+  const dials = stems.flatMap(({ place }, i) => (place ? [] : [i]));
+  const stations: StationSeries[] = dials.map((i) => ({
+    name: stems[i].station as StationSeries['name'],
     thermometer_K: all(({ x }) => x[model.nodeCount + i]),
-    gas_K: all(({ x }) => stationGas(pit, x, station)),
-    steel_K: all(({ x }) => stationSteel(pit, x, station)),
+    gas_K: all(({ x }) => stationGas(pit, x, stems[i].station)),
+    steel_K: all(({ x }) => stationSteel(pit, x, stems[i].station)),
   }));
-  const { thermometer_K, gas_K, steel_K } = stations[gauge];
+  const read = (i: number) => ({
+    thermometer_K: all(({ x }) => x[model.nodeCount + i]),
+    gas_K: all(({ x }) => gasAtStem(pit, x, i)),
+  });
+  const places: PlaceSeries[] = stems.flatMap(({ place, station, height }, i) =>
+    place
+      ? [
+          {
+            ...place,
+            part: place.part as PlaceSeries['part'],
+            station: station as PlaceSeries['station'],
+            height_m: height,
+            ...read(i),
+          },
+        ]
+      : [],
+  );
+  const own = stations.find(({ name }) => name === stems[gauge].station)!;
   return {
     time_s: all(({ time }) => time),
     fire_W: all(({ x }) => x[model.fire]),
-    thermometer_K,
-    gas_K,
-    steel_K,
+    ...(stems[gauge].place
+      ? { ...read(gauge), steel_K: own.steel_K }
+      : { thermometer_K: own.thermometer_K, gas_K: own.gas_K, steel_K: own.steel_K }),
     stations,
+    places,
     fire_J: all(({ fireHeat }) => fireHeat),
     lost_J: all(({ lost }) => lost),
     stored_J: all(({ stored }) => stored),

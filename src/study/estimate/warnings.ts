@@ -1,11 +1,12 @@
+import { gaugeReading } from './gauge.js';
 import { FINISHES, INSULATIONS } from '../../design/catalog/index.js';
 import type { Design, Insulation } from '../../design/design.js';
 import { OUTDOORS } from '../../network/types.js';
-import { format, formatBoth } from '../../units/index.js';
+import { format, formatBoth, formatTime } from '../../units/index.js';
 import { BIOT_LIMIT } from './biot.js';
 import type { Pit } from '../../network/pit.js';
 import { listed } from '../../units/listed.js';
-import type { SteadyState, Warning } from './result.js';
+import type { SteadyState, WarmUp, Warning } from './result.js';
 import type { WarmUpRun } from './warmUp.js';
 
 /** A door gap counts as leaking smoke when it lets out more than this share of the stack's gas: common practice, no source. */
@@ -231,7 +232,7 @@ export function targetWarning(
 ): Warning[] {
   const target = fahrenheit(design.fire.target);
   const low = { low: design.fire.target, unit: 'K' };
-  const own = assumed.stations.find((s) => s.name === design.gauge)!.thermometer_K;
+  const own = gaugeReading(assumed, design.gauge)!;
   const first = run && run.first;
   if (!steady && !first) {
     const why = assumed.limitedByAir
@@ -287,4 +288,29 @@ export function targetWarning(
 function slow(assumed: SteadyState, steady: SteadyState | null, target: string): string {
   if (steady && steady.fire_W > JUST_ENOUGH * assumed.fireAsked_W) return `it is only just large enough for ${target}`;
   return `once it has read ${target} it never settles, for the draft keeps turning with the fire or something in it takes up heat for longer`;
+}
+
+/** Below its target by no more than this the thermometer counts as holding it [K]. */
+const HOLDS = 0.5;
+
+/** The thermometer has read its target and falls below it again, whatever the cook burns. */
+export function fallsBack({ gauge_s, series }: WarmUp, { gauge, fire: { target } }: Design): Warning[] {
+  if (gauge_s === null) return [];
+  const { time_s, thermometer_K } = series;
+  let lowest = -1;
+  for (let i = 0; i < time_s.length; i++) {
+    if (time_s[i] < gauge_s || thermometer_K[i] >= target - HOLDS) continue;
+    if (lowest < 0 || thermometer_K[i] < thermometer_K[lowest]) lowest = i;
+  }
+  if (lowest < 0) return [];
+  const value = thermometer_K[lowest];
+  return [
+    {
+      code: 'draft-swings',
+      message: `${fahrenheit(value)} is what the thermometer falls back to after ${formatTime(time_s[lowest])}, with a fire that tries to hold it: the draft tips from one way of flowing to another. Give the pit a clear way through: throat, stack and intakes large enough, stack top well above the intakes`,
+      where: gauge,
+      value,
+      limits: { low: target, unit: 'K' },
+    },
+  ];
 }

@@ -1,5 +1,5 @@
 import type { Design, PartName } from '../../design/design.js';
-import { partOfStation } from '../../design/sense.js';
+import { gaugePlace } from '../../design/places.js';
 import type { BuiltPit, Cells } from '../../network/cells.js';
 import { OUTDOORS } from '../../network/types.js';
 
@@ -25,7 +25,7 @@ export interface Doorway {
  * the shell; h of it round the radius r stand 2 r sin(h / 2 r) high. It counts as centred on the part (estimate).
  */
 export function doorwayOf(design: Design): Doorway {
-  const name = partOfStation(design.gauge);
+  const name = gaugePlace(design).part;
   if (name === 'upright') {
     const part = design.upright!;
     const { wide, high } = USUAL.upright;
@@ -52,7 +52,7 @@ export function openDoor(design: Design): (built: BuiltPit) => void {
     const { part, width, height, centre } = doorwayOf(design);
     const cells: Cells = (part === 'upright' ? built.upright : built.chamber)!;
     const { zones, openings } = built.network;
-    const across = cells.geometry.axis === 'horizontal' ? width / cells.zones.length : width;
+    const across = cells.geometry.axis === 'horizontal' ? width / cells.columns.length : width;
     for (const from of cells.zones) {
       const low = Math.max(centre - height / 2, zones[from].floor);
       const high = Math.min(centre + height / 2, zones[from].roof);

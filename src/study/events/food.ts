@@ -1,5 +1,5 @@
 import type { Content, Design, Food } from '../../design/design.js';
-import { partOfStation } from '../../design/sense.js';
+import { partOfStation } from '../../design/stations.js';
 import { finishZones } from '../../network/build.js';
 import type { BuiltPit } from '../../network/cells.js';
 import { doorwayOf } from './door.js';

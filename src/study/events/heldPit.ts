@@ -1,5 +1,6 @@
 import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
+import type { Resolution } from '../../network/build.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { fromCold } from '../estimate/fromCold.js';
 import { solveUnderFire } from '../estimate/steady.js';
@@ -17,9 +18,13 @@ export interface HeldPit {
   hot: Float64Array;
 }
 
-/** Solve for the pit that holds its target, having been lit cold. @returns null: no fire does, or the draft never settles */
-export function holdPit(design: Design): HeldPit | null {
-  const pit = makePit(design, geometryOf(design));
+/**
+ * Solve for the pit that holds its target, having been lit cold.
+ * @param resolution how finely its parts are cut (default: as an estimate's)
+ * @returns null: no fire does, or the draft never settles
+ */
+export function holdPit(design: Design, resolution?: Resolution): HeldPit | null {
+  const pit = makePit(design, geometryOf(design), resolution);
   const found = solveUnderFire(pit, design.fire.heat);
   if (!found.settled.converged) return null;
   const { full, held } = fromCold(pit, found, 'always');

@@ -1,5 +1,5 @@
 import type { Demand } from '../../network/balances.js';
-import { stationGas, stationSteel, type Pit } from '../../network/pit.js';
+import { gasAtStem, stationGas, stationSteel, type Pit } from '../../network/pit.js';
 import type { Moment, Stride } from '../../network/stride.js';
 import { Transient, type StopAt } from '../../network/transient.js';
 
@@ -136,13 +136,13 @@ export class Timeline {
   private record(): void {
     const { pit, curve, moment } = this;
     const { network } = pit.model;
-    const { station } = network.stems[network.gauge];
+    const { station, place } = network.stems[network.gauge];
     for (const each of this.transient.trail) if (each !== moment) this.options.follow?.(each);
     this.options.follow?.(this.transient.stride ?? moment);
     curve.time_s.push(moment.time);
     curve.fire_W.push(this.fire);
     curve.thermometer_K.push(this.reading);
-    curve.gas_K.push(stationGas(pit, moment.x, station));
+    curve.gas_K.push(place ? gasAtStem(pit, moment.x, network.gauge) : stationGas(pit, moment.x, station));
     curve.steel_K.push(stationSteel(pit, moment.x, station));
     const turned = Math.max(moment.fireHeat, Math.abs(moment.lost));
     if (turned > 0) {

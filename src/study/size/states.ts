@@ -1,3 +1,4 @@
+import { gaugeReading } from '../estimate/gauge.js';
 import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import { forks, fromCold } from '../estimate/fromCold.js';
@@ -85,7 +86,7 @@ export function airState(pit: Pit, solved: Solved): AirState {
     fireAsked_W: state.fireAsked_W,
     excessAirRatio: state.excessAirRatio,
     air_kg_per_s: state.air_kg_per_s,
-    reading_K: state.stations.find(({ name }) => name === pit.design.gauge)!.thermometer_K,
+    reading_K: gaugeReading(state, pit.design.gauge)!,
     stackBase_Pa: state.draft.stackBase_Pa,
     stackVelocity_m_per_s: state.draft.stackVelocity_m_per_s,
     intakeVelocity_m_per_s: state.draft.intakeVelocity_m_per_s,

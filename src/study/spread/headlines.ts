@@ -1,6 +1,16 @@
 import type { Design } from '../../design/design.js';
 import { stationsOf } from '../../design/sense.js';
-import { fullReading, held, heldAt, heldLoss, LOSSES, ofResult, type Quantity } from '../quantities.js';
+import { fullReading, held, heldAt, heldLoss, LOSSES, ofResult, type Quantity, type StateName } from '../quantities.js';
+
+/** How hot and how even it is where food lies. */
+function cookingOf({ chamber, upright }: Design): StateName[] {
+  return [
+    ...(chamber ? (['grate_K'] as const) : []),
+    'endToEnd_K',
+    ...(chamber && chamber.grates.length > 1 ? (['topToBottom_K'] as const) : []),
+    ...(chamber && upright ? (['racks_K'] as const) : []),
+  ];
+}
 
 /**
  * The headline numbers of a design, in the order a builder asks: warm-up, what holds the target, the temperatures and losses
@@ -15,7 +25,8 @@ export function headlinesOf(design: Design): Quantity[] {
   return [
     ...(['gauge_s', 'soaked_s', 'woodToGauge_kg', 'woodToSoaked_kg'] as const).map(ofResult),
     ...(['fire_W', 'wood_kg_per_s', 'air_kg_per_s', 'excessAirRatio', 'stackBase_Pa', 'firebox_Pa'] as const).map(held),
-    ...(['stackVelocity_m_per_s', 'endToEnd_K', 'hottestOutside_K'] as const).map(held),
+    ...(['stackVelocity_m_per_s', 'hottestOutside_K'] as const).map(held),
+    ...cookingOf(design).map(held),
     ...stations.map((name) => heldAt('thermometer_K', name)),
     ...places.map(heldLoss),
     fullReading(design.gauge),

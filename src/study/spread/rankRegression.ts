@@ -31,7 +31,7 @@ export function rankRegression(inputs: readonly (readonly number[])[], results: 
   if (count === 0 || cases < CASES_AN_INPUT * count) return [];
   const y = standardised(ranks(results));
   const x = inputs.map((values) => standardised(ranks(values)));
-  const solver = new LuSolver(count, 0);
+  const solver = new LuSolver(count);
   const product = (a: number[], b: number[]) => a.reduce((sum, value, i) => sum + value * b[i], 0) / cases;
   for (let i = 0; i < count; i++) for (let j = 0; j < count; j++) solver.matrix[i * count + j] = product(x[i], x[j]);
   const coefficients = Float64Array.from(x, (each) => product(each, y));

@@ -56,6 +56,8 @@ const SPREADS: Record<EstimateKind, Spread | ((value: number) => Spread)> = {
   oxygenUse: spread(fixed(0.8, 0.95), 'estimate'),
   stemFill: spread(fixed(0.2, 1), 'estimate'),
   inside: spread(fixed(0.85, 0.98), 'estimate: soot, thin to thick'),
+  entrainment: spread(fixed(0.3, 3), 'estimate: the relation is for wide openings, a throat is square'),
+  downflow: spread(fixed(0.3, 1.3), 'estimate: boundary layers of plane walls, in gas that is layered'),
   outside: (emissivity) =>
     emissivity >= COATED
       ? spread((e) => [e - 0.05, Math.min(0.98, e + 0.05)], 'estimate: between tables of coatings')

@@ -6,7 +6,7 @@ import { blackPower, netGreyFlux, radiantCoefficient, surfaceLoss } from '../../
 import { choice, defineCheck, list, optional, quantity, table, type Check, type Values } from '../check.js';
 import { nusseltDittusBoelter } from '../relations/convection.js';
 import { enclosureHeat } from '../relations/enclosure.js';
-import { lecknerEmissivity } from '../relations/leckner.js';
+import { greyGasEmissivity } from '../relations/greyGases.js';
 import { gasAbsorptivity, shieldedExchange, twoSurfaceExchange } from '../relations/radiation.js';
 import { coefficientForTemperature, equilibriumTemperature, trueGasTemperature } from '../relations/surfaceBalance.js';
 import { cornerViewFactor } from '../relations/viewFactor.js';
@@ -55,18 +55,19 @@ const gas = {
   carbonDioxide: quantity('pressure', 'partial pressure of CO2'),
   waterVapour: quantity('pressure', 'partial pressure of water vapour'),
   beam: quantity('length', 'mean beam length'),
+  pressure: optional('pressure', 'total, absolute; 1 atm when left out'),
 } as const;
 
-const emissivityOf = (v: Values<typeof gas>) =>
-  gasEmissivity(v.temperature, v.carbonDioxide / STANDARD_PRESSURE, v.waterVapour / STANDARD_PRESSURE, v.beam);
-const absorptivityOf = (v: Values<typeof gas>, source: number) =>
-  gasAbsorptivity(
-    v.temperature,
-    source,
-    v.carbonDioxide / STANDARD_PRESSURE,
-    v.waterVapour / STANDARD_PRESSURE,
-    v.beam,
-  );
+const inAtmospheres = ({ carbonDioxide, waterVapour, pressure = STANDARD_PRESSURE }: Values<typeof gas>) =>
+  [carbonDioxide, waterVapour, pressure].map((each) => each / STANDARD_PRESSURE);
+const emissivityOf = (v: Values<typeof gas>) => {
+  const [dioxide, water, total] = inAtmospheres(v);
+  return gasEmissivity(v.temperature, dioxide, water, v.beam, total);
+};
+const absorptivityOf = (v: Values<typeof gas>, source: number) => {
+  const [dioxide, water, total] = inAtmospheres(v);
+  return gasAbsorptivity(v.temperature, source, dioxide, water, v.beam, total);
+};
 
 const duct = {
   radius: quantity('length', 'of the half-round duct'),
@@ -237,12 +238,15 @@ export const radiationChecks: Record<string, Check> = {
     'length',
     (v) => meanBeamLength(v.volume, v.area),
   ),
-  gasEmissivity: defineCheck('emissivity of combustion gas (weighted sum of grey gases)', gas, 'number', emissivityOf),
-  lecknerEmissivity: defineCheck(
-    'emissivity of combustion gas (Leckner; not used by the tool)',
-    { ...gas, pressure: quantity('pressure', 'total, absolute') },
+  gasEmissivity: defineCheck('emissivity of combustion gas (Leckner)', gas, 'number', emissivityOf),
+  greyGasEmissivity: defineCheck(
+    'emissivity of combustion gas (weighted sum of grey gases; not used by the tool)',
+    gas,
     'number',
-    (v) => lecknerEmissivity(v),
+    (v) => {
+      const [dioxide, water] = inAtmospheres(v);
+      return greyGasEmissivity(v.temperature, dioxide, water, v.beam);
+    },
   ),
   gasAbsorptivity: defineCheck(
     'absorptivity of combustion gas for radiation from a surface (rule of Hottel; the tool itself takes emissivity)',

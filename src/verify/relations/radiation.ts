@@ -62,13 +62,20 @@ export function shieldedExchange(
  * surface's temperature and a path scaled by Ts/Tg, times (Tg/Ts)^n; n is 0.65 for CO2 and 0.45 for water vapour, weighted
  * here by their pressures. The pit's own network takes absorptivity equal to emissivity (Kirchhoff, grey gas); this shows
  * what that leaves out when walls are much colder than the gas.
- * @param T gas temperature [K]; surface temperature of the source [K]; partial pressures [atm]; beam [m]
+ * @param T gas temperature [K]; surface temperature of the source [K]; partial pressures [atm]; beam [m]; pressure [atm]
  * @returns [-]; 0 with no radiating gas
  * Reference: Hottel (1954) in McAdams, Heat Transmission, 3rd ed., ch. 4; the weighting is ours.
  */
-export function gasAbsorptivity(T: number, surface: number, pCO2atm: number, pH2Oatm: number, beam: number): number {
+export function gasAbsorptivity(
+  T: number,
+  surface: number,
+  pCO2atm: number,
+  pH2Oatm: number,
+  beam: number,
+  pressure = 1,
+): number {
   const total = pCO2atm + pH2Oatm;
   if (!(total > 0)) return 0;
   const exponent = (0.65 * pCO2atm + 0.45 * pH2Oatm) / total;
-  return gasEmissivity(surface, pCO2atm, pH2Oatm, (beam * surface) / T) * Math.pow(T / surface, exponent);
+  return gasEmissivity(surface, pCO2atm, pH2Oatm, (beam * surface) / T, pressure) * Math.pow(T / surface, exponent);
 }

@@ -1,5 +1,5 @@
 /** A gas burner as the network's fire: heat and products from the make-up of the gas. */
-import { OUTDOORS, type NetworkFire } from '../../network/types.js';
+import type { NetworkFire } from '../../network/types.js';
 import { dryAir, gasEnthalpy, MOLAR_MASS, SPECIES_POLYNOMIAL } from '../../physics/gasMixture.js';
 
 interface FuelGas {
@@ -28,7 +28,7 @@ export type FuelName = keyof typeof FUEL_GASES;
 const ATOM = { carbon: 12.011e-3, hydrogen: 1.008e-3 } as const;
 const STANDARD_TEMPERATURE = 298.15; // K
 
-const unlimited = { throatZone: OUTDOORS, throatArea: 0, oxygenUse: 0 } as const;
+const unlimited: Pick<NetworkFire, 'throatArea' | 'seen' | 'oxygenUse'> = { throatArea: 0, seen: [], oxygenUse: 0 };
 
 /**
  * Fire of a gas that burns completely and is not limited by its air: CxHy + (x + y/4) O2 -> x CO2 + y/2 H2O.

@@ -73,13 +73,13 @@ export function stackOfGivenGas(s: GivenStack): StackState {
   const x = new Float64Array(model.size);
   x.fill(s.gas, 0, model.fuel);
   model.gasState(x);
-  const { residual } = solveFlows(model, x, new LuSolver(model.zoneCount, 0), 1e-12);
+  const { residual } = solveFlows(model, x, new LuSolver(model.zoneCount), 1e-12);
   if (!(residual < 1e-9)) throw new RangeError(`the flows of the stack do not balance: ${residual} kg/s are left`);
   const flow = model.flows[2].forward - model.flows[2].backward;
   const outside = { ...network.openings[0], centre: base };
   return {
     flow,
     speed: flow / (model.density[1] * area),
-    baseDraft: -pressureDifference(model, x, outside, base),
+    baseDraft: -pressureDifference(model, outside, base),
   };
 }

@@ -79,7 +79,7 @@ describe('the fire after the first reading', () => {
   );
 
   it('rests while the pit holds its target without, and is taken up again', () => {
-    const { warmUp, design } = estimate(pitOf('reverseUpright'));
+    const { warmUp, design } = estimate(pitOf('reverseUprightLoaded'));
     const { fire_W, time_s, thermometer_K } = warmUp!.series;
     const after = time_s.map((time, i) => ({ time, fire: fire_W[i], reading: thermometer_K[i] }));
     const resting = after.filter(({ time, fire }) => time > warmUp!.gauge_s! && fire === 0);
@@ -92,20 +92,17 @@ describe('the fire after the first reading', () => {
 describe('a pit with two steady states', () => {
   // the second is held at the target by a fire 1.3 times as large as that of the state which a solver finds first; the first shares
   // its gas out otherwise between its stacks, on nearly the same fire
-  it.each<PitName>(['twoStacks', 'reverseTwoStacks'])(
-    '%s: gives the one that it comes to, and tells the other',
-    (name) => {
-      const design = pitOf(name);
-      const long = estimate(design, { until: 40 * 3600 });
-      const { fire_W } = long.warmUp!.series;
-      expect(Math.abs(fire_W[fire_W.length - 1] / long.steady!.fire_W - 1)).toBeLessThan(5e-3);
-      const told = long.warnings.filter(({ code }) => code === 'another-state');
-      const held = told.find(({ where }) => where === 'hold fire')!;
-      expect(Math.abs((held.value as number) / long.steady!.fire_W - 1)).toBeGreaterThan(1e-3);
-      expect(held.message).toMatch(/gas goes the other way through the|the gas at the|carries .* instead of/);
-      expect(long.warnings.map(({ message }) => message).join()).not.toContain('only just large enough');
-    },
-  );
+  it.each<PitName>(['twoStacks'])('%s: gives the one that it comes to, and tells the other', (name) => {
+    const design = pitOf(name);
+    const long = estimate(design, { until: 40 * 3600 });
+    const { fire_W } = long.warmUp!.series;
+    expect(Math.abs(fire_W[fire_W.length - 1] / long.steady!.fire_W - 1)).toBeLessThan(5e-3);
+    const told = long.warnings.filter(({ code }) => code === 'another-state');
+    const held = told.find(({ where }) => where === 'hold fire')!;
+    expect(Math.abs((held.value as number) / long.steady!.fire_W - 1)).toBeGreaterThan(1e-3);
+    expect(held.message).toMatch(/gas goes the other way through the|the gas at the|carries .* instead of/);
+    expect(long.warnings.map(({ message }) => message).join()).not.toContain('only just large enough');
+  });
 
   it.each<PitName>(['twoStacks', 'reverseTwoStacks'])(
     '%s: is the same without a warm-up, and where events begin',

@@ -83,7 +83,7 @@ describe('a cook', () => {
 
   it('dips once a door more, and is tended through weather', () => {
     const eventful = followCook(
-      withCook(`${COOK}  events: [{ at: 1 h, lasts: 30 s, door: true }, { at: 2 h, lasts: 20 min, wind: 20 mph }]\n`),
+      withCook(`${COOK}  events: [{ at: 1 h, lasts: 3 min, door: true }, { at: 2 h, lasts: 20 min, wind: 20 mph }]\n`),
     )!;
     const { time_s: time, thermometer_K: reading } = eventful.curve;
     const lowestIn = (from: number, to: number) =>

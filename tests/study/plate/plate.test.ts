@@ -112,7 +112,7 @@ describe('what is said of it', () => {
     expect(mixed.findings[0].costs).toEqual(
       expect.arrayContaining(['plate.buckling', 'plate.push_m', 'plate.halfGone_years']),
     );
-    expect(mixed.verdict).toContain('fewer years of scale');
+    expect(mixed.verdict).toContain('nearer to buckling');
     expect(said(['1/8 in', '1/4 in']).findings[0].buys).toContain('plate.halfGone_years');
   });
 

@@ -113,7 +113,10 @@ describe('how the air follows the size', () => {
     // two ways to the same state: the fire that holds, and the fire that the air allows
     expect(Math.abs(read - plain.fire.target)).toBeLessThan(2);
     expect(fire_W[fire_W.length - 1]).toBe(plain.fire.heat);
-    for (let n = 1; n < open.length; n++) expect(thermometer_K[n]!).toBeGreaterThan(thermometer_K[n - 1]!);
+    // once the whole fire burns, more air only cools it
+    for (let n = 1; n < open.length; n++) {
+      if (fire_W[n]! < plain.fire.heat) expect(thermometer_K[n]!).toBeGreaterThan(thermometer_K[n - 1]!);
+    }
   });
 });
 

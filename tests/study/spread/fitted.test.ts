@@ -245,7 +245,7 @@ describe('how sure a design is that rests on a log', () => {
       const base = estimate(design, { steadyOnly: true });
       const plan = planSpread(base, { cases: 40, seed: 1, random: seededRandom(1) });
       const spread = summariseSpread(base, plan, runSpreadCases({ ...plan, time_s: [] }, 0, 40));
-      const apart = spread.numbers.find(({ key }) => key === 'hold.endToEnd_K')!;
+      const apart = spread.numbers.find(({ key }) => key === 'hold.thermometer_K.fireEnd')!;
       return { width: apart.p90! - apart.p10!, method: spread.method };
     };
     const [before, after] = [width(plain), width(fitted)];

@@ -192,7 +192,7 @@ describe('a spread study', () => {
 
   it('keeps count of cases that never get there', () => {
     const weak: Design = structuredClone(plain);
-    weak.fire.heat = 0.47 * plain.fire.heat;
+    weak.fire.heat = 0.34 * plain.fire.heat;
     const own = estimate(weak, { steadyOnly: false });
     const small = planSpread(own, { cases: 20, seed: 1, random: seededRandom(1) });
     const told = summariseSpread(own, small, runSpreadCases(small, 0, 20));

@@ -1,0 +1,81 @@
+/** Checks of what carries gas between layers and along a pipe, and of how the fire is seen through the throat. */
+import { emptyOpeningFlow, innerFlow, overturn } from '../../physics/opening.js';
+import { jetEntrainment } from '../../physics/plume.js';
+import { outflowDeficit } from '../../physics/plugFlow.js';
+import { coaxialDisks } from '../../physics/viewFactor.js';
+import { SINKING_COLDNESS, wallDownflow } from '../../physics/wallFlow.js';
+import { defineCheck, quantity } from '../check.js';
+
+/** Specific heat in the excess of a stream [J/(kg K)]. */
+const HEAT = 1006;
+
+export const layerChecks = {
+  jetMass: defineCheck(
+    'gas that a hot stream takes in on its rise through a colder layer',
+    {
+      flow: quantity('massFlow', 'of the stream'),
+      temperature: quantity('temperature', 'of the stream'),
+      layer: quantity('temperature', 'of the gas that it rises through'),
+      density: quantity('density', 'of that gas'),
+      width: quantity('length', 'of the opening'),
+      rise: quantity('length', 'through the layer'),
+    },
+    'massFlow',
+    (v) =>
+      v.rise * jetEntrainment(v.flow * HEAT * (v.temperature - v.layer), v.temperature, v.width, v.density, v.layer),
+  ),
+  wallDownflow: defineCheck(
+    'gas that sinks along a metre of a colder wall',
+    {
+      distance: quantity('length', 'below where it began'),
+      gas: quantity('temperature', 'away from the wall'),
+      wall: quantity('temperature', 'of the wall'),
+      pressure: quantity('pressure', 'absolute'),
+    },
+    'massFlow',
+    (v) => wallDownflow(v.distance, v.gas, v.wall, v.pressure),
+  ),
+  sinkingColdness: defineCheck(
+    "part of the wall's coldness that sinking gas has",
+    {},
+    'number',
+    () => SINKING_COLDNESS,
+  ),
+  pipeOutflow: defineCheck(
+    'what leaves a pipe with cold walls, above them, over its mean above them',
+    { transferUnits: quantity('number', 'conductance over capacity flow') },
+    'number',
+    (v) => 1 - v.transferUnits * outflowDeficit(v.transferUnits, 1),
+  ),
+  sectionFlow: defineCheck(
+    'flow through the full section between two cells',
+    {
+      area: quantity('area', 'of the section'),
+      discharge: quantity('number', 'coefficient'),
+      density: quantity('density', 'mean of both sides'),
+      pressure: quantity('pressure', 'difference'),
+    },
+    'massFlow',
+    (v) => innerFlow(emptyOpeningFlow(), v.area, v.discharge, v.density, v.pressure).forward,
+  ),
+  overturn: defineCheck(
+    'gas that trades places through a level section under denser gas',
+    {
+      above: quantity('density', 'of the gas above'),
+      below: quantity('density', 'of the gas below'),
+      area: quantity('area', 'of the section'),
+    },
+    'massFlow',
+    (v) => overturn(v.above, v.below, v.area),
+  ),
+  coaxialDisks: defineCheck(
+    'view factor from a disk to another on its axis',
+    {
+      from: quantity('length', 'radius of the first'),
+      to: quantity('length', 'radius of the second'),
+      distance: quantity('length', 'between them'),
+    },
+    'number',
+    (v) => coaxialDisks(v.from, v.to, v.distance),
+  ),
+};
