@@ -7,7 +7,9 @@ import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import type { SpreadOptions } from '../spread.js';
 import { progress } from '../stderr.js';
 
-export interface EstimateOptions extends SpreadOptions, OutputOptions {}
+export interface EstimateOptions extends SpreadOptions, OutputOptions {
+  full?: boolean;
+}
 
 /** The main job: one design in; text or JSON, curves and charts out. */
 export async function run(path: string, options: EstimateOptions): Promise<void> {
@@ -26,7 +28,8 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
 
   await writeOutputs(outputs, options, {
     json: () => result,
-    text: async (units) => (await import('../../report/text/estimateText.js')).estimateText(result, units),
+    text: async (units) =>
+      (await import('../../report/text/estimateText.js')).estimateText(result, units, { full: options.full ?? false }),
     csv: async (units) => (await import('../../report/csv.js')).curvesCsv(result, units),
     charts: async () => (await import('../../charts/estimateCharts.js')).estimateCharts(result),
   });
