@@ -1,4 +1,5 @@
 import type { EstimateResult, Warning } from '../../study/estimate/result.js';
+import { warningWords } from '../../words/warningWords.js';
 import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
@@ -37,8 +38,11 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
 }
 
 /** The numbers that exist are out; what physics can't give is told by the exit code and in words. */
-export function sayWhatCannotBe({ steady, assumed, warnings }: EstimateResult): void {
-  const lines = (told: Warning[]) => told.map(({ where, message }) => `\n  - ${where}: ${message}`).join('');
+export function sayWhatCannotBe({ design, steady, assumed, warnings }: EstimateResult): void {
+  const lines = (told: Warning[]) =>
+    warningWords(told, design)
+      .map(({ where, message }) => `\n  - ${where}: ${message}`)
+      .join('');
   if (!assumed) throw new Stop(exit.notPhysical, `this design can't burn its fire${lines(warnings)}`);
   if (!steady) throw new Stop(exit.notPhysical, `no fire holds the target in this design${lines(warnings)}`);
   const broken = warnings.filter(({ code }) => code === 'draft-tips-over');

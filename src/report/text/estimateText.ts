@@ -8,7 +8,7 @@ import { headline } from '../../words/headline.js';
 import { plainText } from '../../words/plainText.js';
 import { sayAlone, sayIn, type Say } from '../../words/quantity.js';
 import { byRank, rankOf } from '../../words/warningRank.js';
-import { warningWords } from '../../words/warningWords.js';
+import { warningWords, whereWords } from '../../words/warningWords.js';
 import { causesText, missingText, sharesText, spreadTable } from './spreadText.js';
 import {
   airData,
@@ -72,7 +72,11 @@ function spreadSections(result: EstimateResult, system: UnitSystem): string[] {
 /** What to mend, gravest first; in full each place and fire by itself. */
 function warningSection({ warnings, design }: EstimateResult, full: boolean): string {
   if (warnings.length === 0) return 'WARNINGS: none, nothing found that needs mending.';
-  const told = full ? [...warnings].sort((a, b) => byRank(rankOf(a), rankOf(b))) : warningWords(warnings, design);
+  const told = full
+    ? [...warnings]
+        .sort((a, b) => byRank(rankOf(a), rankOf(b)))
+        .map(({ where, message }) => ({ where: whereWords(where, design), message }))
+    : warningWords(warnings, design);
   return section('WARNINGS, gravest first', warningLines(told));
 }
 
