@@ -43,15 +43,18 @@ describe('a fit of made-up logs of 6 h, a reading every 10 s, noise of 3 °F, dr
     expect(inside.length).toBeGreaterThanOrEqual(HELD.of);
   });
 
-  it.each(PATHS)('%s lies in the narrower interval, all else being as written, in three of four of them or more', (path) => {
-    // derived: the others are as written in these logs, so that this interval's nine of ten must come out by itself;
-    // 15 of 20 or more do with a probability of 0.99
-    const inside = found.filter(({ values, result }) => {
-      const { low, high } = result.parameters.find((each) => each.path === path)!.alone;
-      return low <= values[path] && values[path] <= high;
-    });
-    expect(inside.length).toBeGreaterThanOrEqual(HELD.alone);
-  });
+  it.each(PATHS)(
+    '%s lies in the narrower interval, all else being as written, in three of four of them or more',
+    (path) => {
+      // derived: the others are as written in these logs, so that this interval's nine of ten must come out by itself;
+      // 15 of 20 or more do with a probability of 0.99
+      const inside = found.filter(({ values, result }) => {
+        const { low, high } = result.parameters.find((each) => each.path === path)!.alone;
+        return low <= values[path] && values[path] <= high;
+      });
+      expect(inside.length).toBeGreaterThanOrEqual(HELD.alone);
+    },
+  );
 
   it('predicts the part that was held back within 1.3 times the noise, every time', () => {
     for (const { result } of found) {
