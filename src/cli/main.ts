@@ -72,6 +72,10 @@ function commandLine(): Command {
       .command('estimate')
       .description('warm-up, temperatures, heat loss, wood and draft of a design')
       .argument('<design>', design)
+      .option(
+        '--full',
+        'with every table: warm-up, temperatures by height, openings, weights, hands, trailer, estimates, balances',
+      )
       .option('--json', json)
       .option('-o, --output <file>', outFile)
       .option('--csv <file>', 'also write the warm-up curves as CSV')

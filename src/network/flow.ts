@@ -56,14 +56,14 @@ function groundPressures(model: Model, x: Float64Array): void {
 }
 
 /**
- * Flows through every opening, net inflow and mean through-flow speed of every zone, at the unknowns x. Needs `gasState`
- * first. Gas that only trades places through an opening does not count as through-flow, nor does what rises or sinks inside a
- * column.
+ * Flows through every opening, and the through-flow of every zone and its mean speed, at the unknowns x. Needs `gasState` first.
+ * Through-flow is the mean of what comes in and what goes out by openings: where gas rises into a layer and leaves it along the
+ * part, half of it counts. Gas that only trades places through an opening does not.
  */
 export function flowState(model: Model, x: Float64Array): void {
-  const { network, flows, exchange, density, inflow, speed } = model;
+  const { network, flows, exchange, density, through, speed } = model;
   groundPressures(model, x);
-  inflow.fill(0);
+  through.fill(0);
   const { openings } = network;
   for (let i = 0; i < openings.length; i++) {
     const o = openings[i];
@@ -84,11 +84,11 @@ export function flowState(model: Model, x: Float64Array): void {
       flow.forward += both;
       flow.backward += both;
     }
-    const through = flow.forward - flow.backward;
-    if (through < 0) inflow[o.from] -= through;
-    else if (o.to !== OUTDOORS) inflow[o.to] += through;
+    const passing = 0.5 * Math.abs(flow.forward - flow.backward);
+    through[o.from] += passing;
+    if (o.to !== OUTDOORS) through[o.to] += passing;
   }
-  for (let z = 0; z < model.zoneCount; z++) speed[z] = inflow[z] / (density[z] * network.zones[z].section);
+  for (let z = 0; z < model.zoneCount; z++) speed[z] = through[z] / (density[z] * network.zones[z].section);
 }
 
 /** The columns' own streams at x and the flows of the last `flowState`. */

@@ -84,8 +84,8 @@ export class Model {
   readonly emissivitySlope: Float64Array;
   readonly emissivityFuelSlope: Float64Array;
   readonly vapour: Float64Array;
-  /** per zone, refreshed by `flowState`: inflow [kg/s], mean speed [m/s] */
-  readonly inflow: Float64Array;
+  /** per zone, refreshed by `flowState`: through-flow [kg/s], its mean speed [m/s] */
+  readonly through: Float64Array;
   readonly speed: Float64Array;
   /** per opening */
   readonly flows: OpeningFlow[];
@@ -148,7 +148,7 @@ export class Model {
     this.emissivitySlope = zone();
     this.emissivityFuelSlope = zone();
     this.vapour = zone();
-    this.inflow = zone();
+    this.through = zone();
     this.speed = zone();
     this.flows = openings.map(() => emptyOpeningFlow());
     this.exchange = new Float64Array(openings.length);

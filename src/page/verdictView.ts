@@ -3,7 +3,7 @@ import type { Design } from '../design/design.js';
 import { headline } from '../words/headline.js';
 import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
 import { MISSING } from '../study/compare/told.js';
-import { gatherWarnings } from '../words/warningRank.js';
+import { warningWords } from '../words/warningWords.js';
 import { format } from '../units/index.js';
 import { element, part, setText } from './dom.js';
 import type { Option } from './workbench.js';
@@ -32,8 +32,8 @@ export function showVerdict({ full, broken }: Option, options: readonly Option[]
     ...headline(full, 'shop').map((sentence) => element('p', {}, sentence)),
   );
   part('warnings').replaceChildren(
-    ...gatherWarnings([{ label: '', result: full }]).map(({ where, message }) =>
-      element('li', {}, element('strong', {}, `${plainText(where)}: `), plainText(message, 600)),
+    ...warningWords(full.warnings, full.design).map(({ where, message }) =>
+      element('li', {}, element('strong', {}, `${where}: `), message),
     ),
   );
 }
@@ -64,7 +64,7 @@ export function showReadout({ full, result, design }: Option): void {
 /** For a listener: what is wrong with what was typed, then the verdict, and how many warnings there are. */
 export function announcement({ full, refused }: Option, options: readonly Option[]): string {
   const wrong = [...refused.values()].map(({ control, message }) => `${control.label}: ${message}.`);
-  const count = full?.warnings.length ?? 0;
+  const count = full ? warningWords(full.warnings, full.design).length : 0;
   const warnings = count === 0 ? [] : [`${count} ${count === 1 ? 'warning' : 'warnings'}.`];
   return [...wrong, ...shortOptions(options), ...(full ? headline(full, 'shop') : []), ...warnings].join(' ');
 }

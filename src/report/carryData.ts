@@ -2,11 +2,13 @@
 import { stationLabel } from '../words/labels.js';
 import { plainText } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
-import type { HandsResult, Touched } from '../study/carry/touch.js';
+import { HOLDS as HOLDS_S, type HandsResult, type Touched } from '../study/carry/touch.js';
+import type { EstimateResult } from '../study/estimate/result.js';
 import { TONGUE_BAND, type Towing } from '../study/carry/towing.js';
 import { moveWords, type WeightResult } from '../study/carry/weight.js';
 import { format, type UnitSystem } from '../units/index.js';
-import { sayIn } from '../words/quantity.js';
+import { listed } from '../units/listed.js';
+import { sayAlone, sayIn } from '../words/quantity.js';
 import type { TableData } from './text/table.js';
 
 export const TRAILER_NOTE =
@@ -23,7 +25,49 @@ function verdict({ temperature_K, verdicts }: Touched, system: UnitSystem): stri
   return [say('temperature', temperature_K), ...verdicts.map(({ burns }) => (burns ? 'burns' : 'can be held'))];
 }
 
-const HOLDS = ['1 s', '10 s'];
+const HOLDS = HOLDS_S.map((seconds) => `${seconds} s`);
+
+/** What handles and trailer come to, a sentence each; nothing where the design has neither. */
+export function carrySentences({ design, hands, weight }: EstimateResult, system: UnitSystem): string[] {
+  const say = sayAlone(system);
+  const sentences: string[] = [];
+  if (hands && hands.handles.length > 0) {
+    const told = new Map<string, string[]>();
+    for (const { name, hold, full } of hands.handles) {
+      const [holding, hot] = [hold, full].map((state) => burnWords(state?.hand));
+      const words = [
+        ...(holding === null ? [] : [`${holding} ${holding === hot ? 'under either fire' : 'while holding'}`]),
+        ...(hot === null || hot === holding ? [] : [`${hot} under the full fire`]),
+      ];
+      const found = words.length > 0 ? words.join(', ') : 'can be held under either fire';
+      told.set(found, [...(told.get(found) ?? []), plainText(name, 24)]);
+    }
+    sentences.push(`Handles, bare hand: ${[...told].map(([found, names]) => `${listed(names)} ${found}`).join('; ')}.`);
+  }
+  if (weight?.trailer && design.trailer) {
+    const { axleLoad_kg, tongueLoad_kg, tongueShare } = weight.trailer;
+    const { axleRating, hitchRating } = design.trailer;
+    sentences.push(
+      `Trailer: ${say('mass', axleLoad_kg)} on the axles, rated for ${say('mass', axleRating)}, and ${say('mass', tongueLoad_kg)} ` +
+        `on the tongue, rated for ${say('mass', hitchRating)}, ${(100 * tongueShare).toFixed(1)} % of the whole.` +
+        (weight.towing ? ` ${towingVerdict(weight.towing)}` : ''),
+    );
+  } else if (weight) {
+    const { mass_kg, position_m } = weight.pit;
+    sentences.push(
+      `The pit weighs ${say('mass', mass_kg)} and balances ${say('length', position_m, { shop: 'in', si: 'm' })} from the ` +
+        "firebox's outer end.",
+    );
+  }
+  return sentences;
+}
+
+/** What a hold of 1 s or of 10 s does to a bare hand; null: neither burns it. */
+function burnWords(touched: Touched | undefined): string | null {
+  const burning = touched?.verdicts.find(({ burns }) => burns);
+  if (!burning) return null;
+  return burning.hold_s <= HOLDS_S[0] ? 'burns at a touch' : `burns when held for ${burning.hold_s} s`;
+}
 
 /** Where the hand begins on each handle, under each fire. */
 export function handlesData({ handles }: HandsResult, system: UnitSystem): TableData {
@@ -128,11 +172,18 @@ export function towingData({ cases }: Towing, system: UnitSystem): TableData {
 }
 
 /** Where axle or pit should stand for the usual tongue load in every case. */
-export function towingWords({ cases, axle, pit }: Towing): string {
+export function towingWords(towing: Towing): string {
+  const { cases, axle } = towing;
+  const room = cases.every(({ steady }) => steady) ? ` The axle could move ${moveWords(axle!)}.` : '';
+  return `${towingVerdict(towing)}${room}`;
+}
+
+/** The same without the room that is left where all stands right. */
+function towingVerdict({ cases, axle, pit }: Towing): string {
   const band = `${100 * TONGUE_BAND.low} to ${100 * TONGUE_BAND.high} % on the tongue`;
   const every = cases.length > 1 ? ' in every case' : '';
   if (cases.every(({ steady }) => steady)) {
-    return `${band}${every}: axle and pit stand right. The axle could move ${moveWords(axle!)}.`;
+    return `${band}${every}: axle and pit stand right.`;
   }
   if (axle && pit) return `For ${band}${every} move the axle ${moveWords(axle)}, or the pit ${moveWords(pit)}.`;
   const each = cases.map((one) => `${one.name}, the axle ${moveWords(one.axle)}`);

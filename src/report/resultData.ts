@@ -1,4 +1,5 @@
-import { gaugeLabel, HEAT_LOSS_LABELS, openingLabel, percentOf, stationLabel } from '../words/labels.js';
+import { middleOf } from '../design/places.js';
+import { gaugeLabel, HEAT_LOSS_LABELS, openingLabel, percentOf, placeLabel, stationLabel } from '../words/labels.js';
 import type { EstimateResult, OpeningState, SteadyState } from '../study/estimate/result.js';
 import { rangeOf, wordsOf } from '../words/quantityWords.js';
 import { unknownLabel } from '../words/unknownLabels.js';
@@ -33,6 +34,38 @@ export function temperatureData(state: SteadyState, gauge: string, system: UnitS
       say('temperature', station.thermometer_K),
       say('temperature', station.steel_K),
       say('temperature', station.outside_K),
+    ]),
+  };
+}
+
+/** Stations, grates, racks and thermometers while the target is held, and what thermometers settle at under the full fire. */
+export function bothTemperaturesData({ design, steady, assumed }: EstimateResult, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  const first = (steady ?? assumed)!;
+  const other = steady && assumed;
+  const own = middleOf(first.places, design.gauge);
+  const degrees = (kelvin: number | undefined) => (kelvin === undefined ? '' : say('temperature', kelvin));
+  return {
+    head: ['', 'gas', 'thermometer', 'steel', ...(other ? ['full fire'] : [])],
+    rows: [
+      ...first.stations.map((station, i) => ({
+        label: stationLabel(station.name),
+        marked: station.name === design.gauge,
+        here: station,
+        steel_K: station.steel_K,
+        there: other?.stations[i],
+      })),
+      ...first.places.map((place, i) => ({
+        label: placeLabel(place),
+        marked: place === own,
+        here: place,
+        steel_K: undefined,
+        there: other?.places[i],
+      })),
+    ].map(({ label, marked, here, steel_K, there }) => [
+      label + (marked ? ' (gauge)' : ''),
+      ...[here.gas_K, here.thermometer_K, steel_K].map(degrees),
+      ...(other ? [degrees(there?.thermometer_K)] : []),
     ]),
   };
 }
@@ -73,20 +106,32 @@ const AIR = [
   'neutralPlane_m',
 ] as const satisfies StateName[];
 
-export function airData(result: EstimateResult, system: UnitSystem): TableData {
+/** Those that say whether a pit draws. */
+export const MAIN_AIR = [
+  'stackBase_Pa',
+  'firebox_Pa',
+  'air_kg_per_s',
+  'excessAirRatio',
+  'stackVelocity_m_per_s',
+] as const satisfies StateName[];
+
+export function airData(result: EstimateResult, system: UnitSystem, shown: readonly StateName[] = AIR): TableData {
   const say = sayIn(system);
   const states = columns(result);
   return {
     head: ['', ...states.map(({ head }) => head)],
-    rows: AIR.map(inAnyState).map((quantity) => [
-      wordsOf(quantity, 'row'),
-      ...states.map(({ state }) => sayQuantity(say, quantity, quantity.of(state))),
-    ]),
+    rows: shown
+      .map(inAnyState)
+      .map((quantity) => [
+        wordsOf(quantity, 'row'),
+        ...states.map(({ state }) => sayQuantity(say, quantity, quantity.of(state))),
+      ]),
   };
 }
 
-/** Pressures below these are told to one figure, and not at all [Pa]. */
+/** Pressures and flows below these are told to one figure [Pa, kg/s], such pressures not at all [Pa]. */
 const FAINT = 0.03;
+const TRICKLE = 1e-5;
 const NONE = 0.01;
 
 export function openingsData({ openings }: SteadyState, system: UnitSystem): TableData {
@@ -95,7 +140,11 @@ export function openingsData({ openings }: SteadyState, system: UnitSystem): Tab
     head: ['', 'flow', '', 'pressure across'],
     rows: openings.map((opening) => [
       openingLabel(opening),
-      say('massFlow', Math.abs(opening.flow_kg_per_s), { digits: 2, shop: 'lb/h', si: 'g/s' }),
+      say('massFlow', Math.abs(opening.flow_kg_per_s), {
+        digits: Math.abs(opening.flow_kg_per_s) < TRICKLE ? 1 : 2,
+        shop: 'lb/h',
+        si: 'g/s',
+      }),
       wayOf(opening),
       Math.abs(opening.dp_Pa) < NONE
         ? '–'

@@ -1,13 +1,12 @@
-import { gaugeLabel, placeWords } from './labels.js';
-import { gaugePlace } from '../design/places.js';
+import { gaugeLabel, grateWords } from './labels.js';
 import { gaugeReading } from '../study/estimate/gauge.js';
-import type { EstimateResult } from '../study/estimate/result.js';
+import type { EstimateResult, SteadyState, Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
-import { sayIn } from './quantity.js';
+import { listed } from '../units/listed.js';
+import { sayAlone, sayQuantity } from './quantity.js';
 import { restsOn } from './restsOn.js';
-import { capital } from './plainText.js';
 import { rangeText, wordsOf } from './quantityWords.js';
-import { held } from '../study/quantities.js';
+import { held, inAnyState } from '../study/quantities.js';
 
 /**
  * What a builder asks, answered in sentences: how long to temperature, what it takes to stay there, how it draws.
@@ -15,7 +14,7 @@ import { held } from '../study/quantities.js';
  */
 export function headline(result: EstimateResult, system: UnitSystem): string[] {
   const { design, steady, assumed, warmUp, warnings } = result;
-  const say = sayIn(system);
+  const say = sayAlone(system);
   const target = say('temperature', design.fire.target);
   const gauge = `the ${gaugeLabel(design.gauge)}`;
   const sentences: string[] = [];
@@ -32,7 +31,8 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
       const soaked =
         warmUp.soaked_s == null
           ? 'The pit is not soaked within the time computed.'
-          : `The steel is soaked after ${say('time', warmUp.soaked_s)}${sure('soaked_s')}.`;
+          : `The steel is soaked after ${say('time', warmUp.soaked_s)}${sure('soaked_s')} and ` +
+            `${say('mass', warmUp.woodToSoaked_kg)} of wood.`;
       sentences.push(
         `${from} ${gauge} first reads ${target} after ${say('time', warmUp.gauge_s)} at the earliest${sure('gauge_s')}. ${soaked}`,
       );
@@ -54,23 +54,70 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   if (steady) {
     const wood = `${say('massFlow', steady.wood_kg_per_s)} of wood${sure('hold.wood_kg_per_s')}`;
     const hold = `${wood}: ${say('power', steady.fire_W)}${sure('hold.fire_W')}`;
-    const base = steady.draft.stackBase_Pa;
-    const pressure = say('pressure', Math.abs(base), { digits: 2 });
-    const draft =
-      base >= 0
-        ? `${capital(wordsOf(held('stackBase_Pa'), 'row'))} is then ${pressure}${sure('hold.stackBase_Pa')}.`
-        : `Under the stack base the gas then pushes outwards with ${pressure}: gaps up there leak smoke.`;
-    sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses. ${draft}`);
-    const { part } = gaugePlace(design);
-    const cooking = steady.places.filter((place) => place.part === part && place.kind !== 'thermometer');
-    const reads = cooking.map((place) => `${say('temperature', place.thermometer_K)} at ${placeWords(place)}`);
-    if (reads.length > 0) {
-      sentences.push(`Meanwhile a probe where the food lies reads ${reads.join(', ')}.`);
-    }
+    sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses.`);
+    const cooking = cookingWords(steady, design.gauge, system);
+    if (cooking !== '') sentences.push(`Meanwhile ${cooking}.`);
+    sentences.push(draftWords(steady, warnings, system, sure('hold.stackBase_Pa')));
   } else {
     sentences.push(`No fire holds ${target} at ${gauge}; the warnings say why.`);
   }
   const measured = restsOn(design, system);
   if (measured !== null) sentences.push(measured);
   return sentences;
+}
+
+/** Where a station of the chamber lies along a grate. */
+const ALONG: Readonly<Record<string, string>> = {
+  fireEnd: 'at the fire end',
+  middle: 'in the middle',
+  stackEnd: 'at the stack end',
+};
+
+/** What grates and racks read, and what the lid does where the cook steers by another place; empty without any. */
+function cookingWords({ places, stations, evenness }: SteadyState, gauge: string, system: UnitSystem): string {
+  const say = sayAlone(system);
+  const along = (all: readonly { station: string; thermometer_K: number }[]) =>
+    listed(all.map((each) => `${say('temperature', each.thermometer_K)} ${ALONG[each.station]}`));
+  const dials = stations
+    .filter(({ name }) => Object.hasOwn(ALONG, name))
+    .map(({ name, thermometer_K }) => ({ station: name, thermometer_K }));
+  const steersByLid = Object.hasOwn(ALONG, gauge) || dials.length === 0;
+  const grates = [...new Set(places.filter(({ kind }) => kind === 'grate').map(({ name }) => name))].map((name) => {
+    const apart = evenness.grates.find((each) => each.name === name)?.endToEnd_K;
+    const own = places.filter((place) => place.kind === 'grate' && place.name === name);
+    const even =
+      own.length > 1 && apart !== undefined ? `, ${say('temperatureDifference', apart, { digits: 2 })} apart` : '';
+    return `${grateWords(name)} reads ${along(own)}${even}`;
+  });
+  const racks = places.filter(({ kind }) => kind === 'rack').map((rack) => say('temperature', rack.thermometer_K));
+  return [
+    ...(steersByLid ? [] : [`the lid's dials read ${along(dials)}`]),
+    ...grates,
+    ...(racks.length === 0
+      ? []
+      : racks.length === 1
+        ? [`the rack reads ${racks[0]}`]
+        : [`the racks read ${listed(racks)}, lowest first`]),
+  ].join('; ');
+}
+
+/** Whether it draws, with how much air and how hard. */
+function draftWords(
+  { draft, air_kg_per_s, excessAirRatio }: SteadyState,
+  warnings: readonly Warning[],
+  system: UnitSystem,
+  sure: string,
+): string {
+  const say = sayAlone(system);
+  const air =
+    `${sayQuantity(say, inAnyState('air_kg_per_s'), air_kg_per_s)} of air, ` +
+    `${sayQuantity(say, inAnyState('excessAirRatio'), excessAirRatio)} times what the wood needs`;
+  const draws = warnings.some(({ code }) => code === 'back-draft')
+    ? `It draws the wrong way, as the warnings say, and gets ${air}`
+    : `It draws ${air}`;
+  const base = draft.stackBase_Pa;
+  const pressure = say('pressure', Math.abs(base), { digits: 2 });
+  return base >= 0
+    ? `${draws}; ${wordsOf(held('stackBase_Pa'), 'row')} is ${pressure}${sure}.`
+    : `${draws}; under the stack base gas pushes outwards with ${pressure}, and gaps up there leak smoke.`;
 }

@@ -33,9 +33,10 @@ export function placeLabel({ name, kind, station }: PlaceName): string {
   return kind === 'grate' ? `${plainText(name)}, ${stationLabel(station)}` : plainText(name);
 }
 
-/** The same in a sentence: `the grate, fire end`; a name of the builder's own stands as it is. */
-export function placeWords(place: PlaceName): string {
-  return `${place.name === 'grate' ? 'the ' : ''}${placeLabel(place)}`;
+/** A grate in a sentence: `the grate`, `the main grate`. */
+export function grateWords(name: string): string {
+  const own = plainText(name);
+  return /grate/i.test(own) ? `the ${own}` : `the ${own} grate`;
 }
 
 /** The hottest of the outside: `firebox roof`, `chamber upper side at the fire end`. */
@@ -62,10 +63,9 @@ const GAUGES: Readonly<Record<string, string>> = {
 
 /** What the cook steers by, by where it sits: behind 'the'. */
 export function gaugeLabel(gauge: string): string {
-  return Object.hasOwn(GAUGES, gauge) ? GAUGES[gauge] : `thermometer at ${placeWords({ ...OF_GAUGE, name: gauge })}`;
+  if (Object.hasOwn(GAUGES, gauge)) return GAUGES[gauge];
+  return `thermometer at ${gauge === 'grate' ? 'the grate' : plainText(gauge)}`;
 }
-
-const OF_GAUGE = { kind: 'thermometer', station: '' } as const;
 
 /** The places that lose heat, in the order of the gas path. */
 export const HEAT_LOSS_LABELS = {

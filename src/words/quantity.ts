@@ -14,21 +14,29 @@ export function sayQuantity(say: Say, { kind, unit, digits }: Omit<Quantity, 'of
 }
 
 /**
- * Shop units with SI in brackets, or SI alone.
+ * In the units of the system alone, for running text.
+ *
+ * @example sayAlone('shop')('temperature', 394.26) gives '250 °F'
+ */
+export function sayAlone(system: UnitSystem): Say {
+  return (kind, value, { digits, currency, ...units } = {}) => {
+    const options: FormatOptions = {};
+    if (digits !== undefined) options.digits = digits;
+    if (currency !== undefined) options.currency = currency;
+    if (units[system] !== undefined) options.unit = units[system];
+    return format(kind, value, system, options);
+  };
+}
+
+/**
+ * Shop units with SI in brackets, for tables, or SI alone.
  *
  * @example sayIn('shop')('temperature', 394.26) gives '250 °F (121 °C)'
  */
 export function sayIn(system: UnitSystem): Say {
-  return (kind, value, { digits, shop, si, currency } = {}) => {
-    const inUnit = (each: UnitSystem, unit?: string) => {
-      const options: FormatOptions = {};
-      if (digits !== undefined) options.digits = digits;
-      if (currency !== undefined) options.currency = currency;
-      if (unit !== undefined) options.unit = unit;
-      return format(kind, value, each, options);
-    };
-    if (system === 'si') return inUnit('si', si);
-    const [first, second] = [inUnit('shop', shop), inUnit('si', si)];
+  if (system === 'si') return sayAlone('si');
+  return (...asked) => {
+    const [first, second] = [sayAlone('shop')(...asked), sayAlone('si')(...asked)];
     return first === second ? first : `${first} (${second})`;
   };
 }

@@ -47,6 +47,11 @@ const MUCH_SMOKE = 0.05;
 /** The share from which a door gap is warned of at all, which its warning's limit is. */
 const SOME_SMOKE = 1e-3;
 
+/** Orders ranks, gravest first. */
+export function byRank(a: WarningRank, b: WarningRank): number {
+  return ORDER.indexOf(a) - ORDER.indexOf(b);
+}
+
 export function rankOf({ code, value, limits }: Warning): WarningRank {
   if (code === 'door-gap-smoke' && value !== null && limits?.high !== undefined && limits.high > 0) {
     return value * SOME_SMOKE > MUCH_SMOKE * limits.high ? 'harm' : 'shop';
@@ -80,7 +85,7 @@ export function gatherWarnings(
       else {
         const labels = known.labels.includes(label) ? known.labels : [...known.labels, label];
         // in the words of the gravest
-        const graver = ORDER.indexOf(rank) < ORDER.indexOf(known.rank);
+        const graver = byRank(rank, known.rank) < 0;
         kinds.set(
           key,
           graver
@@ -90,7 +95,7 @@ export function gatherWarnings(
       }
     }
   }
-  return [...kinds.values()].sort((a, b) => ORDER.indexOf(a.rank) - ORDER.indexOf(b.rank));
+  return [...kinds.values()].sort((a, b) => byRank(a.rank, b.rank));
 }
 
 /** Those that belong on a buyer's first page. */

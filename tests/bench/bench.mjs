@@ -32,7 +32,7 @@ const medianSpawn = (args) => median(Array.from({ length: SPAWNS }, () => node(a
 
 function peakMb(file) {
   const { stdout, stderr } = node(['tests/bench/peak.mjs', `${BUNDLE}/cli.js`, 'estimate', file]);
-  if (!stdout.includes('WARM-UP')) throw new Error(`${file}: no estimate: ${stderr}`);
+  if (!stdout.includes('TEMPERATURES')) throw new Error(`${file}: no estimate: ${stderr}`);
   return Number(/peak (\d+)/.exec(stderr)[1]) / 1024;
 }
 

@@ -33,6 +33,7 @@ describe('completion', () => {
   it('offers options of a command, what may stand behind them, and fields after --vary', async () => {
     const bash = await script('bash');
     expect(offered(bash, ['pitwright', 'report', '--pa'])).toEqual(['--paper']);
+    expect(offered(bash, ['pitwright', 'estimate', '--fu'])).toEqual(['--full']);
     expect(offered(bash, ['pitwright', 'report', '--paper', ''])).toEqual(['letter', 'a4']);
     expect(offered(bash, ['pitwright', 'report', 'pit.yaml', '--format', 'p'])).toEqual(['pdf']);
     expect(offered(bash, ['pitwright', 'evidence', '--re'])).toEqual([]);

@@ -17,6 +17,20 @@ describe('estimate', () => {
     expect(stdout).not.toMatch(/NaN|undefined|Infinity/);
   });
 
+  it('prints every table with --full, as its help says, and without it the answer alone', async () => {
+    const [short, full, help] = await Promise.all(
+      [[plain], [plain, '--full'], ['--help']].map((args) => pitwright(['estimate', ...args])),
+    );
+    for (const { code, stderr } of [short, full, help]) expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(help.stdout).toMatch(/^ +--full /m);
+    expect(short.stdout.trimEnd().split('\n').length).toBeLessThanOrEqual(60);
+    const others = ['WARM-UP', 'BY HEIGHT', 'OPENINGS', 'WEIGHTS', 'ESTIMATES'];
+    for (const head of others) {
+      expect(short.stdout).not.toMatch(new RegExp(`^${head}`, 'm'));
+      expect(full.stdout).toMatch(new RegExp(`^${head}`, 'm'));
+    }
+  });
+
   it('gives the contract as JSON, in SI', async () => {
     const { code, stdout } = await pitwright(['estimate', plain, '--json']);
     expect(code).toBe(0);
@@ -79,7 +93,7 @@ describe('estimate', () => {
   });
 
   it('keeps to SI with --units si', async () => {
-    const { stdout } = await pitwright(['estimate', plain, '--units', 'si']);
+    const { stdout } = await pitwright(['estimate', plain, '--full', '--units', 'si']);
     expect(stdout).toMatch(/121 °C/);
     expect(stdout.slice(stdout.indexOf('TEMPERATURES'), stdout.indexOf('ESTIMATES'))).not.toMatch(/°F|BTU| lb|in H2O/);
   });
@@ -122,7 +136,7 @@ describe('what estimate writes to files', () => {
     const { code, stdout } = await pitwright(['estimate', plain, '--csv', '-']);
     expect(code).toBe(0);
     expect(stdout.startsWith('time [min],')).toBe(true);
-    expect(stdout).not.toContain('WARM-UP');
+    expect(stdout).not.toContain('TEMPERATURES');
   });
 
   it.each([['two outputs into one file', ['--csv', 'same', '-o', 'same'], /both name same/]])(

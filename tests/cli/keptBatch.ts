@@ -13,8 +13,10 @@ export const FEW = 12;
 export const stdin = designs(FEW);
 export const linesIn = (text: string) => text.split('\n').length - 1;
 
-/** The README's line for going on, word for word; only the warm-up is left out, for time. */
-const goOnLine = /^pitwright batch --from .*>> results\.ndjson$/m.exec(readFileSync('README.md', 'utf8'))![0];
+/** The line for going on that the page on batches gives, word for word; only the warm-up is left out, for time. */
+const goOnLine = /^pitwright batch --from .*>> results\.ndjson$/m.exec(
+  readFileSync('reference/BATCH-AND-FIT.md', 'utf8'),
+)![0];
 
 export type KeptBatch = ReturnType<typeof useKeptBatch>;
 
@@ -53,7 +55,7 @@ export async function expectWholeLines(batch: KeptBatch, signal: 'SIGINT' | 'SIG
   expect(readdirSync(batch.folder.path).sort()).toEqual(['designs.ndjson', 'pitwright', 'results.ndjson']);
 }
 
-/** Where a file may grow no further, whole lines stay, and the README's line goes on from there. */
+/** Where a file may grow no further, whole lines stay, and that line goes on from there. */
 export function expectGoesOn(batch: KeptBatch, kB: number, output: string): void {
   const { code, stderr } = batch.shell(`ulimit -f ${kB}; exec pitwright batch ${output} < designs.ndjson`);
   expect(code).toBe(2);

@@ -2,17 +2,20 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { fit } from '../../src/fit/fit.js';
 import type { FitResult } from '../../src/fit/fitResult.js';
 import { exampleDesign } from '../support/examples.js';
+import { shareOf } from '../support/share.js';
 import { blankLog, chance, drawnTruth, FAHRENHEIT, measured } from './syntheticLog.js';
 
 /**
- * Logs made from pits whose estimates were drawn from their spreads: does the fit find them again? Seeds are 1 to 20, as
- * they come. Nine of ten intervals hold by their meaning; of 20, 16 to 20 do with a probability of 0.96.
+ * Logs made from pits whose estimates were drawn from their spreads: does the fit find them again? Seeds are from 1 on, as they
+ * come, 20 where all is asked for. Nine of ten intervals hold by their meaning; of 20, 16 to 20 do with a probability of 0.96, of
+ * 3 two or three with 0.97.
  */
-const LOGS = 20;
+const LOGS = Math.max(3, shareOf(20));
+const HELD = { of: Math.floor(0.8 * LOGS), alone: Math.floor(0.75 * LOGS) };
 const NOISE_K = 3 / FAHRENHEIT;
 const PATHS = ['innerConvection', 'fire.radiant', 'chamber.doorGap', 'wood.heat'];
 
-describe('a fit of 20 made-up logs of 6 h, a reading every 10 s, noise of 3 °F, dropouts and a silence each', () => {
+describe('a fit of made-up logs of 6 h, a reading every 10 s, noise of 3 °F, dropouts and a silence each', () => {
   const found: { values: Record<string, number>; result: FitResult }[] = [];
 
   beforeAll(() => {
@@ -32,23 +35,26 @@ describe('a fit of 20 made-up logs of 6 h, a reading every 10 s, noise of 3 °F,
     }
   }, 600_000);
 
-  it.each(PATHS)('%s lies in its printed 90 % interval in 16 to 20 of them', (path) => {
+  it.each(PATHS)('%s lies in its printed 90 % interval in four of five of them or more', (path) => {
     const inside = found.filter(({ values, result }) => {
       const { low, high } = result.parameters.find((each) => each.path === path)!;
       return low <= values[path] && values[path] <= high;
     });
-    expect(inside.length).toBeGreaterThanOrEqual(16);
+    expect(inside.length).toBeGreaterThanOrEqual(HELD.of);
   });
 
-  it.each(PATHS)('%s lies in the narrower interval, all else being as written, in 15 to 20 of them', (path) => {
-    // derived: the others are as written in these logs, so that this interval's nine of ten must come out by itself;
-    // 15 of 20 or more do with a probability of 0.99
-    const inside = found.filter(({ values, result }) => {
-      const { low, high } = result.parameters.find((each) => each.path === path)!.alone;
-      return low <= values[path] && values[path] <= high;
-    });
-    expect(inside.length).toBeGreaterThanOrEqual(15);
-  });
+  it.each(PATHS)(
+    '%s lies in the narrower interval, all else being as written, in three of four of them or more',
+    (path) => {
+      // derived: the others are as written in these logs, so that this interval's nine of ten must come out by itself;
+      // 15 of 20 or more do with a probability of 0.99
+      const inside = found.filter(({ values, result }) => {
+        const { low, high } = result.parameters.find((each) => each.path === path)!.alone;
+        return low <= values[path] && values[path] <= high;
+      });
+      expect(inside.length).toBeGreaterThanOrEqual(HELD.alone);
+    },
+  );
 
   it('predicts the part that was held back within 1.3 times the noise, every time', () => {
     for (const { result } of found) {

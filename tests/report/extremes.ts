@@ -63,6 +63,7 @@ export function expectNumbers(_: string, changes: string[][], change: (text: str
   const cook = followCook(design);
   const printed = (['shop', 'si'] as const).flatMap((system) => [
     estimateText(result, system),
+    estimateText(result, system, { full: true }),
     curvesCsv(result, system),
     checkText({ design, defaults, warnings, geometry: geometryOf(design) }, system),
     coldSmokeText(design, coldSmoke(design), system),

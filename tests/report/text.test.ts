@@ -3,7 +3,8 @@ import { estimateText } from '../../src/report/text/estimateText.js';
 import type { EstimateResult } from '../../src/study/estimate/result.js';
 import { sampleDesign, sampleResult } from '../support/sampleResult.js';
 
-const text = estimateText(sampleResult, 'shop');
+const text = estimateText(sampleResult, 'shop', { full: true });
+const short = estimateText(sampleResult, 'shop');
 
 /** The line of a text that holds the words. */
 function line(of: string, words: string): string {
@@ -15,16 +16,12 @@ function line(of: string, words: string): string {
 describe('the text of an estimate', () => {
   it('answers in its first sentences: both times, the fire that holds, the draft', () => {
     const opening = text.slice(0, text.indexOf('WARNINGS'));
-    for (const words of [
-      '250 °F (121 °C)',
-      '13 min at the',
-      '29 min',
-      '5.04 lb/h',
-      '31,900 BTU/h (9.35 kW)',
-      '0.0035 in H2O',
-    ]) {
+    for (const words of ['250 °F', '13 min at the', '29 min', '5.04 lb/h', '31,900 BTU/h', '0.0035 in H2O']) {
       expect(opening.replace(/\s+/g, ' ')).toContain(words);
     }
+    // in one system of units
+    expect(opening).not.toMatch(/°C|kW|Pa\b|kg/);
+    expect(short.slice(0, opening.length)).toBe(opening);
   });
 
   it('calls gauge time a lower bound', () => {
@@ -65,9 +62,32 @@ describe('the text of an estimate', () => {
   });
 
   it('keeps to SI when asked', () => {
-    const si = estimateText(sampleResult, 'si');
+    const si = estimateText(sampleResult, 'si', { full: true });
     expect(si).not.toMatch(/°F|BTU|\blb\b|in H2O/);
     expect(line(si, 'middle (gauge)')).toMatch(/157 °C +121 °C +64 °C +68 °C/);
+  });
+});
+
+describe('the short text of an estimate', () => {
+  const heads = (of: string) => of.match(/^[A-Z]{2,}[A-Z ]*/gm)!.map((head) => head.trim());
+
+  it('keeps temperatures, heat and air, and leaves the rest to the full one', () => {
+    expect(heads(short)).toEqual(['WARNINGS', 'TEMPERATURES', 'WHERE THE HEAT GOES', 'AIR AND DRAFT']);
+    expect(heads(text)).toEqual(
+      expect.arrayContaining([...heads(short), 'WARM', 'OPENINGS', 'WEIGHTS', 'ESTIMATES USED']),
+    );
+    expect(short.split('\n').length).toBeLessThan(60);
+  });
+
+  it('shows both fires in one table of temperatures, gauge marked', () => {
+    expect(line(short, 'middle (gauge)')).toMatch(/314 °F \(157 °C\) +250 °F \(121 °C\) +148 °F \(64 °C\) +\d+ °F/);
+    expect(short.match(/^ {2}firebox +\d+ °F/gm)).toHaveLength(1);
+  });
+
+  it('keeps to SI when asked, and says the cautions once', () => {
+    expect(estimateText(sampleResult, 'si')).not.toMatch(/°F|BTU|\blb\b|in H2O/);
+    expect(short.match(/not a guarantee/g)).toHaveLength(1);
+    expect(short.match(/carbon monoxide/g)).toHaveLength(1);
   });
 });
 
@@ -77,8 +97,8 @@ describe('the text where something does not exist', () => {
 
   it('says that the target is never reached, and what is', () => {
     const never: EstimateResult = { ...sampleResult, warmUp: { ...warmUp, gauge_s: null, soaked_s: null } };
-    const said = estimateText(never, 'shop');
-    expect(said.replace(/\s+/g, ' ')).toContain('never reads 250 °F (121 °C): it settles at 439 °F');
+    const said = estimateText(never, 'shop', { full: true });
+    expect(said.replace(/\s+/g, ' ')).toContain('never reads 250 °F: it settles at 439 °F');
     expect(line(said, 'soaked')).toContain('never');
   });
 
@@ -92,7 +112,7 @@ describe('the text where something does not exist', () => {
 
   it('shows an opening that flows the wrong way', () => {
     const openings = steady.openings.map((each) => (each.name === 'throat' ? { ...each, flow_kg_per_s: -0.01 } : each));
-    const said = estimateText({ ...sampleResult, steady: { ...steady, openings } }, 'shop');
+    const said = estimateText({ ...sampleResult, steady: { ...steady, openings } }, 'shop', { full: true });
     expect(line(said, '  throat')).toContain('BACKWARDS');
   });
 

@@ -1,4 +1,5 @@
 import type { EstimateResult, Warning } from '../../study/estimate/result.js';
+import { warningWords } from '../../words/warningWords.js';
 import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
@@ -7,7 +8,9 @@ import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import type { SpreadOptions } from '../spread.js';
 import { progress } from '../stderr.js';
 
-export interface EstimateOptions extends SpreadOptions, OutputOptions {}
+export interface EstimateOptions extends SpreadOptions, OutputOptions {
+  full?: boolean;
+}
 
 /** The main job: one design in; text or JSON, curves and charts out. */
 export async function run(path: string, options: EstimateOptions): Promise<void> {
@@ -26,7 +29,8 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
 
   await writeOutputs(outputs, options, {
     json: () => result,
-    text: async (units) => (await import('../../report/text/estimateText.js')).estimateText(result, units),
+    text: async (units) =>
+      (await import('../../report/text/estimateText.js')).estimateText(result, units, { full: options.full ?? false }),
     csv: async (units) => (await import('../../report/csv.js')).curvesCsv(result, units),
     charts: async () => (await import('../../charts/estimateCharts.js')).estimateCharts(result),
   });
@@ -34,8 +38,11 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
 }
 
 /** The numbers that exist are out; what physics can't give is told by the exit code and in words. */
-export function sayWhatCannotBe({ steady, assumed, warnings }: EstimateResult): void {
-  const lines = (told: Warning[]) => told.map(({ where, message }) => `\n  - ${where}: ${message}`).join('');
+export function sayWhatCannotBe({ design, steady, assumed, warnings }: EstimateResult): void {
+  const lines = (told: Warning[]) =>
+    warningWords(told, design)
+      .map(({ where, message }) => `\n  - ${where}: ${message}`)
+      .join('');
   if (!assumed) throw new Stop(exit.notPhysical, `this design can't burn its fire${lines(warnings)}`);
   if (!steady) throw new Stop(exit.notPhysical, `no fire holds the target in this design${lines(warnings)}`);
   const broken = warnings.filter(({ code }) => code === 'draft-tips-over');

@@ -1,6 +1,7 @@
 import { plainText } from '../../words/plainText.js';
 import type { Comparison } from '../../study/compare/compare.js';
 import type { SharedWarning } from '../../words/warningRank.js';
+import { whereWords } from '../../words/warningWords.js';
 import { shortLabel } from './shortLabel.js';
 
 /** Warnings as lines of a list, with the options they belong to where not all have them. */
@@ -9,6 +10,7 @@ export function warningItems(comparison: Comparison, warnings: readonly SharedWa
   return warnings.map(({ where, message, labels }) => {
     const whose = labels.map((label) => shortLabel(label, comparison)).join(', ');
     const whom = options.length === 1 ? '' : labels.length === options.length ? 'all: ' : `${whose}: `;
-    return `${whom}${plainText(where)}: ${plainText(message, 600)}`;
+    const { design } = options.find(({ label }) => label === labels[0])!.result;
+    return `${whom}${whereWords(where, design)}: ${plainText(message, 600)}`;
   });
 }

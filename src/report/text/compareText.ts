@@ -3,6 +3,7 @@ import { gaugeLabel } from '../../words/labels.js';
 import { baselineOf, type Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/quantities.js';
 import { gatherWarnings } from '../../words/warningRank.js';
+import { whereWords } from '../../words/warningWords.js';
 import { BACK_WITHIN } from '../../study/events/disturb.js';
 import { unpriced } from '../../study/costs.js';
 import { verdictOf } from '../../study/compare/verdict.js';
@@ -63,12 +64,13 @@ function warnings({ options }: Comparison): string[] {
   const told = gatherWarnings(options);
   if (told.length === 0) return [];
   const lines = told.map(({ where, message, labels: [first, ...also] }) => {
+    const whoseDesign = options.find(({ label }) => label === first)!.result.design;
     const others =
       also.length > 0
         ? ` (likewise, with numbers of their own: ${also.map((each) => plainText(each)).join('; ')})`
         : '';
     const whose = options.length > 1 ? `${plainText(first)}: ` : '';
-    return bullet(`${whose}${plainText(where)}: ${plainText(message, 600)}${others}`);
+    return bullet(`${whose}${whereWords(where, whoseDesign)}: ${plainText(message, 600)}${others}`);
   });
   return [`WARNINGS\n${lines.join('\n')}`];
 }

@@ -1,15 +1,19 @@
 import { byHeightData, evennessText, placesData } from '../heights.js';
 import { outsideLabel } from '../../words/labels.js';
-import type { EstimateResult } from '../../study/estimate/result.js';
+import type { EstimateResult, SteadyState } from '../../study/estimate/result.js';
 import type { UnitSystem } from '../../units/index.js';
-import { handlesData, HANDS_NOTE, surfacesData } from '../carryData.js';
+import { carrySentences, handlesData, HANDS_NOTE, surfacesData } from '../carryData.js';
 import { CAUTIONS, PLATE_AND_LOSS, SOAKED_MEANS } from '../../words/cautions.js';
 import { headline } from '../../words/headline.js';
 import { plainText } from '../../words/plainText.js';
-import { sayIn } from '../../words/quantity.js';
+import { sayAlone, sayIn, type Say } from '../../words/quantity.js';
+import { byRank, rankOf } from '../../words/warningRank.js';
+import { warningWords, whereWords } from '../../words/warningWords.js';
 import { causesText, missingText, sharesText, spreadTable } from './spreadText.js';
 import {
   airData,
+  bothTemperaturesData,
+  MAIN_AIR,
   unknownsData,
   fittedNote,
   heatLossData,
@@ -23,40 +27,89 @@ import { weightText } from './weightText.js';
 import { heading, note, paragraph, section, warningLines } from './paragraphs.js';
 
 /**
- * The whole result as plain text for a builder, at most 98 columns wide but for names.
+ * The result as plain text for a builder, at most 98 columns wide but for names: the answer, what to mend, temperatures, heat and
+ * air; in full every table.
  *
- * @param system shop units with SI beside them, or SI alone
+ * @param system shop units with SI beside them in tables, or SI alone
  */
-export function estimateText(result: EstimateResult, system: UnitSystem): string {
+export function estimateText(result: EstimateResult, system: UnitSystem, { full = false } = {}): string {
+  const answer = [...headline(result, system), ...carrySentences(result, system)];
+  const sections = [
+    title(result),
+    answer.map(paragraph).join('\n'),
+    ...spreadSections(result, system),
+    warningSection(result, full),
+    ...(full ? everything(result, system) : essentials(result, system)),
+    paragraph(CAUTIONS),
+  ];
+  return `${sections.join('\n\n')}\n`;
+}
+
+function spreadSections(result: EstimateResult, system: UnitSystem): string[] {
+  if (!result.spread) return [];
+  const { cases, seed } = result.spread;
+  const missing = missingText(result);
+  return [
+    section(
+      `HOW SURE: ${cases} cases, every estimate that --full lists drawn from its spread (seed ${seed})`,
+      spreadTable(result, system),
+      note(
+        'A tenth of the cases lie below the range, a tenth above it. What the model itself leaves out is not in it.',
+      ),
+      ...(missing ? [note(missing)] : []),
+    ),
+    section(
+      'WHAT MATTERS MOST, as the share of the spread that an unknown makes',
+      causesText(result, system),
+      note(
+        `Shares by rank regression (squared coefficients), ${sharesText(result)}. Behind them: the mean over the fifth of the ` +
+          'cases where the unknown is lowest -> where it is highest.',
+      ),
+    ),
+  ];
+}
+
+/** What to mend, gravest first; in full each place and fire by itself. */
+function warningSection({ warnings, design }: EstimateResult, full: boolean): string {
+  if (warnings.length === 0) return 'WARNINGS: none, nothing found that needs mending.';
+  const told = full
+    ? [...warnings]
+        .sort((a, b) => byRank(rankOf(a), rankOf(b)))
+        .map(({ where, message }) => ({ where: whereWords(where, design), message }))
+    : warningWords(warnings, design);
+  return section('WARNINGS, gravest first', warningLines(told));
+}
+
+/** What is read every time: temperatures, heat and air. */
+function essentials(result: EstimateResult, system: UnitSystem): string[] {
+  const { steady, assumed } = result;
+  if (!steady && !assumed) return [section('WEIGHTS', textTable(weightsData(result, system)))];
+  const target = sayAlone(system)('temperature', result.design.fire.target);
+  const head = steady
+    ? `TEMPERATURES holding ${target}${assumed ? ', and what thermometers read under the full fire' : ''}`
+    : 'TEMPERATURES under the full fire, settled';
+  return [
+    section(
+      head,
+      textTable(bothTemperaturesData(result, system)),
+      note(`Hottest outside: ${hottestWords((steady ?? assumed)!, sayAlone(system))}.`),
+    ),
+    section('WHERE THE HEAT GOES', textTable(heatLossData(result, system))),
+    section(
+      'AIR AND DRAFT',
+      textTable(airData(result, system, MAIN_AIR)),
+      note('--full adds warm-up, heights, openings, weights, hands, trailer, estimates and balances.'),
+    ),
+  ];
+}
+
+/** Every table there is. */
+function everything(result: EstimateResult, system: UnitSystem): string[] {
   const { design, steady, assumed, warmUp } = result;
   const say = sayIn(system);
   const target = say('temperature', design.fire.target);
   const fitted = fittedNote(result);
-  const sections = [title(result), headline(result, system).map(paragraph).join('\n')];
-
-  if (result.spread) {
-    const { cases, seed } = result.spread;
-    const missing = missingText(result);
-    sections.push(
-      section(
-        `HOW SURE: ${cases} cases, every estimate at the end drawn from its spread (seed ${seed})`,
-        spreadTable(result, system),
-        note(
-          'A tenth of the cases lie below the range, a tenth above it. What the model itself leaves out is not in it.',
-        ),
-        ...(missing ? [note(missing)] : []),
-      ),
-      section(
-        'WHAT MATTERS MOST, as the share of the spread that an unknown makes',
-        causesText(result, system),
-        note(
-          `Shares by rank regression (squared coefficients), ${sharesText(result)}. Behind them: the mean over the fifth of the ` +
-            'cases where the unknown is lowest -> where it is highest.',
-        ),
-      ),
-    );
-  }
-  if (result.warnings.length > 0) sections.push(section('WARNINGS', warningLines(result.warnings)));
+  const sections: string[] = [];
   if (warmUp) {
     sections.push(
       section(
@@ -84,8 +137,7 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
         ),
       );
     }
-    const { hottestOutside: hottest } = steady;
-    const hot = `Hottest outside: ${outsideLabel(hottest)}, ${say('temperature', hottest.steel_K)}.`;
+    const hot = `Hottest outside: ${hottestWords(steady, say)}.`;
     const heights = byHeightData(steady, system);
     if (heights.rows.length > 0)
       sections.push(section('BY HEIGHT above the ground, while holding', textTable(heights), note(hot)));
@@ -130,13 +182,16 @@ export function estimateText(result: EstimateResult, system: UnitSystem): string
       note(`Balance: ${balanceLine(result)}`),
     ),
   );
-  sections.push(paragraph(CAUTIONS));
-  return `${sections.join('\n\n')}\n`;
+  return sections;
 }
 
 function title({ design, tool }: EstimateResult): string {
   const words = [design.name, design.shop, design.job].map((text) => plainText(text)).filter((text) => text !== '');
   return heading(words.join(' - '), tool);
+}
+
+function hottestWords({ hottestOutside: hottest }: SteadyState, say: Say): string {
+  return `${outsideLabel(hottest)}, ${say('temperature', hottest.steel_K)}`;
 }
 
 function balanceLine({ balance }: EstimateResult): string {

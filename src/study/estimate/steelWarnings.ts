@@ -62,7 +62,7 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
     {
       code: `steel-above-${what}-limit`,
       message:
-        `the ${hottest.name} runs at ${degrees(hottest.temperature)}; ${happens}${kept}: ${remedy}` +
+        `it runs at ${degrees(hottest.temperature)}; ${happens}${kept}: ${remedy}` +
         (named.length > 0 ? ` (also too hot: ${named.join(', ')})` : ''),
       where: `${hottest.name}, ${fire}`,
       value: hottest.temperature,

@@ -80,7 +80,7 @@ export function smokeWarnings(state: SteadyState, where: string): Warning[] {
     return [
       {
         code: 'door-gap-smoke',
-        message: `${format('massFlow', flow, 'shop')} of smoke (${share}) leaves by the upper gaps of the ${part} door: close the gap there, or give more stack`,
+        message: `${format('massFlow', flow, 'shop')} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
         where: `${part} door, ${where}`,
         value: flow,
         limits: { high: SMOKE_SHARE * stack, unit: 'kg/s', source: 'common practice, no source' },

@@ -14,7 +14,8 @@ async function commandSays(page: Page): Promise<string> {
 
 /** What an estimate prints of a design, with the inputs as `check` lists them: plates stand there. */
 export async function textsOf(path: string, stdin?: string): Promise<string> {
-  const runs = await Promise.all(['estimate', 'check'].map((command) => pitwright([command, path], { stdin })));
+  const asked = [['estimate', '--full'], ['check']];
+  const runs = await Promise.all(asked.map((command) => pitwright([...command, path], { stdin })));
   for (const { code, stderr } of runs) expect(code, stderr).toBe(0);
   return runs.map(({ stdout }) => stdout).join('\n');
 }

@@ -99,14 +99,14 @@ describe('places in a result', () => {
     const [topMiddle, topEnd] = reads('top');
     expect(evenness.topToBottom_K).toBeCloseTo(Math.max(Math.abs(topMiddle - middle), Math.abs(topEnd - end)), 9);
     expect(evenness.racks_K).toBeCloseTo(range([1, 2, 3, 4].flatMap((i) => reads(`rack ${i}`))), 9);
-    const text = estimateText(result, 'shop').replace(/\s+/g, ' ');
+    const text = estimateText(result, 'shop', { full: true }).replace(/\s+/g, ' ');
     expect(text).toMatch(
       /Apart: main [\d.]+ °F \([\d.]+ K\) end to end; top [\d.]+ °F .* grates [\d.]+ °F .* from top to bottom; racks/,
     );
   });
 
   it('stand in the text and the curves under the names they have', () => {
-    const text = estimateText(result, 'shop');
+    const text = estimateText(result, 'shop', { full: true });
     expect(text).toMatch(/main, fire end +40 in \(1,020 mm\)/);
     expect(text).toMatch(/rack 4 +58 in/);
     const [head] = curvesCsv(result, 'shop').split('\r\n');

@@ -1,0 +1,87 @@
+/** Warnings as they are told: those of one kind in one, gravest first, places and fires in words. */
+import type { Design } from '../design/design.js';
+import { rowAt } from '../design/fields.js';
+import type { Warning } from '../study/estimate/result.js';
+import { gaugeLabel } from './labels.js';
+import { plainText } from './plainText.js';
+import { byRank, rankOf, type WarningRank } from './warningRank.js';
+
+interface ToldWarning {
+  code: string;
+  rank: WarningRank;
+  where: string;
+  message: string;
+}
+
+/** In the words and numbers of the worst of each kind, with the places of the others behind it. */
+export function warningWords(warnings: readonly Warning[], design: Design): ToldWarning[] {
+  const kinds = new Map<string, Warning[]>();
+  for (const each of warnings) kinds.set(each.code, [...(kinds.get(each.code) ?? []), each]);
+  return [...kinds.values()]
+    .map((kind) => {
+      const [worst] = [...kind].sort((a, b) => byRank(rankOf(a), rankOf(b)) || beyond(b) - beyond(a));
+      const also = alsoAt(kind, worst, design);
+      return {
+        code: worst.code,
+        rank: rankOf(worst),
+        where: whereWords(worst.where, design),
+        message: `${plainText(worst.message, 600)}${also === '' ? '' : ` (also ${also})`}`,
+      };
+    })
+    .sort((a, b) => byRank(a.rank, b.rank));
+}
+
+/** How far beyond its limit a warning's number is, as a ratio. */
+function beyond({ value, limits }: Warning): number {
+  if (value === null || limits === null) return 0;
+  if (limits.high !== undefined && value > limits.high) return limits.high > 0 ? value / limits.high : Infinity;
+  return limits.low !== undefined && value < limits.low && value > 0 ? limits.low / value : 0;
+}
+
+const FIRES: Readonly<Record<string, string>> = {
+  'assumed fire': 'under the full fire',
+  'hold fire': 'while holding',
+};
+
+/** A path into a design file: names joined by points, some with an index. */
+const FIELD = /^[a-z]\w*(?:\[\d+\])?(?:\.[a-z]\w*(?:\[\d+\])?)+$/;
+
+/** Where and when a warning holds; a place in a design file is told in words. */
+export function whereWords(where: string, design: Design): string {
+  const { place, fire } = partsOf(where, design);
+  return [place, ...(fire === null ? [] : [fire])].filter((words) => words !== '').join(', ');
+}
+
+function partsOf(where: string, design: Design): { place: string; fire: string | null } {
+  const [, named, state] = /^(?:(.*?), )?(assumed fire|hold fire)$/.exec(where) ?? [null, where, null];
+  const place = named ?? '';
+  const words = place === design.gauge ? gaugeLabel(place) : FIELD.test(place) ? fieldWords(place) : place;
+  return { place: plainText(words), fire: state === null ? null : FIRES[state] };
+}
+
+/**
+ * A field by its path, as a builder says it.
+ *
+ * @example fieldWords('chamber.thermometers[0].stem') gives 'stem of thermometer 1 of the chamber'
+ */
+function fieldWords(path: string): string {
+  const label = rowAt(path)?.unknown?.label;
+  if (label !== undefined) return label;
+  const words = path.split('.').map((step) => {
+    const [, name, index] = /^(.*?)(?:\[(\d+)\])?$/.exec(step)!;
+    const spoken = name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+    return index === undefined ? spoken : `${spoken.replace(/s$/, '')} ${Number(index) + 1}`;
+  });
+  return words.reduceRight((inner, part) => `${inner} of ${/\d$/.test(part) ? '' : 'the '}${part}`);
+}
+
+/** Under what other fires, and where else, there is a warning of a kind. */
+function alsoAt(kind: readonly Warning[], worst: Warning, design: Design): string {
+  const own = partsOf(worst.where, design);
+  const others = kind.filter((each) => each !== worst).map((each) => partsOf(each.where, design));
+  const here = others.flatMap(({ place, fire }) =>
+    place === own.place && fire !== null && fire !== own.fire ? [fire] : [],
+  );
+  const elsewhere = others.flatMap(({ place }) => (place === own.place ? [] : [place]));
+  return [...new Set([...here, ...elsewhere])].join('; ');
+}

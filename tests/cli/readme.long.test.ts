@@ -1,0 +1,6 @@
+import { describe, it } from 'vitest';
+import { answered, expectAnswered } from './readme.js';
+
+describe('the README', () => {
+  it.each(answered)('$command: answers what stands under it', expectAnswered);
+});

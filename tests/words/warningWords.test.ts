@@ -1,0 +1,62 @@
+import { describe, expect, it } from 'vitest';
+import type { Warning } from '../../src/study/estimate/result.js';
+import { warningWords, whereWords } from '../../src/words/warningWords.js';
+import { sampleDesign } from '../support/sampleResult.js';
+
+const warning = (code: string, where: string, more: Partial<Warning> = {}): Warning => ({
+  code,
+  message: `${code} at ${where}`,
+  where,
+  value: null,
+  limits: null,
+  ...more,
+});
+const smoke = (where: string, value: number) =>
+  warning('door-gap-smoke', where, { value, limits: { high: 1e-3 * 0.02, unit: 'kg/s' } });
+
+describe('warnings in words', () => {
+  it('are one of a kind, in the words of the worst, with the other places and fires behind', () => {
+    const told = warningWords(
+      [
+        smoke('firebox door, assumed fire', 1e-4),
+        smoke('chamber door, assumed fire', 3e-4),
+        smoke('firebox door, hold fire', 1e-4),
+        smoke('chamber door, hold fire', 2e-4),
+      ],
+      sampleDesign,
+    );
+    expect(told).toMatchObject([{ code: 'door-gap-smoke', where: 'chamber door, under the full fire' }]);
+    expect(told[0].message).toMatch(
+      /^door-gap-smoke at chamber door, assumed fire \(also while holding; firebox door\)$/,
+    );
+  });
+
+  it('stand gravest first, and a lone one as it is', () => {
+    const codes = ['biot-above-limit', 'little-air', 'paint-above-limit', 'back-draft', 'something-new'];
+    const told = warningWords(
+      codes.map((code) => warning(code, 'chamber')),
+      sampleDesign,
+    );
+    expect(told.map(({ rank }) => rank)).toEqual(['stops', 'harm', 'harm', 'mind', 'shop']);
+    for (const { code, message } of told) expect(message).toBe(`${code} at chamber`);
+  });
+
+  it('name the lower of two limits as the worst where less is worse', () => {
+    const air = (where: string, value: number) =>
+      warning('little-air', where, { value, limits: { low: 1.5, unit: '-' } });
+    const told = warningWords([air('assumed fire', 1.4), air('hold fire', 0.9)], sampleDesign);
+    expect(told.map(({ where }) => where)).toEqual(['while holding']);
+    expect(told[0].message).toMatch(/\(also under the full fire\)$/);
+  });
+
+  it.each([
+    ['assumed fire', 'under the full fire'],
+    ['throat, hold fire', 'throat, while holding'],
+    [sampleDesign.gauge, 'middle thermometer'],
+    ['chamber.thermometers[0].stem', 'stem of thermometer 1 of the chamber'],
+    ['firebox.insulation', 'insulation of the firebox'],
+    ['fire.radiant', 'heat that leaves as radiation'],
+    ['2.5 lb racks', '2.5 lb racks'],
+    ['trailer', 'trailer'],
+  ])('%s is told as: %s', (where, words) => expect(whereWords(where, sampleDesign)).toBe(words));
+});
