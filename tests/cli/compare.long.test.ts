@@ -53,11 +53,11 @@ describe('compare', () => {
   });
 
   it('answers with 0 where one option can’t hold the target, with 4 where none can', async () => {
-    const one = await pitwright(['compare', plain, '--vary', 'firebox.intakes.open=100 % | 1 %']);
+    const one = await pitwright(['compare', plain, '--vary', 'throat.area=90 in^2 | 1 in^2']);
     expect(one.code).toBe(0);
     // before all else but the title
-    expect(one.stdout.split('\n\n')[1]).toMatch(/^1 % never reads 250 °F: no fire/);
-    const none = await pitwright(['compare', plain, '--vary', 'firebox.intakes.open=1 % | 2 %']);
+    expect(one.stdout.split('\n\n')[1]).toMatch(/^1 in\^2 never reads 250 °F: no fire/);
+    const none = await pitwright(['compare', plain, '--vary', 'throat.area=1 in^2 | 2 in^2']);
     expect(none.code).toBe(4);
     expect(none.stderr).toMatch(/no fire holds the target in any of these options/);
   });

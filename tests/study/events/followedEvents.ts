@@ -5,7 +5,7 @@ import { studyOption } from '../../../src/study/compare/studyOption.js';
 import { randomDesign } from '../../design/randomDesign.js';
 
 /** Seeds whose designs hold their target, so that there are events to follow; one of each layout at least. */
-export const SEEDS = [0, 2, 3, 10, 12, 21, 36, 44];
+export const SEEDS = [0, 2, 3, 21, 36, 42, 44, 45];
 
 /** None throws, none gives what is no number, heat and air add up. */
 export function followEvents(seed: number): void {
