@@ -50,7 +50,7 @@ export const LIMITS: readonly Limit[] = [
   },
   {
     key: 'smoke',
-    words: "smoke from gaps, just lit, of the stack's",
+    words: "smoke at gaps, just lit, of the stack's",
     high: 0.01,
     unit: '-',
     source: 'estimate: less is hardly seen',
