@@ -53,6 +53,6 @@ export function hotStart(design: Design, log: CookLog): HotStart | null {
   }
   const x = solved.x.slice();
   balances.evaluate(x, { mode: 'release', heat: solved.asked });
-  for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);
+  for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.stems.settled(x, i);
   return { x, embers: x[model.fire], reading };
 }

@@ -2,12 +2,12 @@ import { evaporation, rainCooling } from '../physics/evaporation.js';
 import { blackPower, blackPowerSlope, surfaceLoss } from '../physics/radiation.js';
 import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
 import { outflowDeficit } from '../physics/plugFlow.js';
-import { settledReading, stemCapacity, stemHeating } from '../physics/thermometer.js';
 import { flowState, streamState } from './flow.js';
 import { insideCoefficient, outsideCoefficient } from './heat.js';
 import { conductance, heatContent } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { fillSlopes } from './slopes.js';
+import { Stems } from './stems.js';
 import { OUTDOORS, type Window } from './types.js';
 
 /** What the fire is asked to do: release heat (as far as air allows), or whatever keeps the gauge's settled reading. */
@@ -39,7 +39,7 @@ export class Balances {
   leakLoss = 0;
   readonly star4: Float64Array;
   readonly gas4: Float64Array;
-  readonly stemCapacity: number;
+  readonly stems: Stems;
   /** heat from gas to walls of each zone [W], and its conductance [W/K] */
   private readonly toWalls: Float64Array;
   private readonly wallConductance: Float64Array;
@@ -67,7 +67,7 @@ export class Balances {
     this.toWalls = new Float64Array(model.zoneCount);
     this.wallConductance = new Float64Array(model.zoneCount);
     this.missing = new Float64Array(2 * network.openings.length);
-    this.stemCapacity = stemCapacity(network.stem.diameter, network.stem.fill);
+    this.stems = new Stems(model);
     this.inertia = new Float64Array(model.size - model.differential);
     for (let z = 0; z < model.zoneCount; z++) {
       const mass = network.zones[z].volume * model.outdoorDensity;
@@ -108,9 +108,9 @@ export class Balances {
   /**
    * Fill `rate` and `algebraic` at the unknowns x.
    *
-   * @param stems thermometer stems too; they follow the rest without touching it
+   * @param withStems thermometer stems too; they follow the rest without touching it
    */
-  evaluate(x: Float64Array, demand: Demand, stems = true): void {
+  evaluate(x: Float64Array, demand: Demand, withStems = true): void {
     const { model, rate, algebraic, star4, gas4 } = this;
     const { network, zoneCount: nz } = model;
     const { outdoors, fire } = network;
@@ -175,7 +175,9 @@ export class Balances {
       rate[link.a] -= heat;
       rate[link.b] += heat;
     }
-    if (stems) this.evaluateStems(x);
+    if (withStems)
+      for (let i = 0; i < model.stemCount; i++)
+        rate[model.nodeCount + i] = this.stems.rate(x, i, x[model.nodeCount + i]);
     this.evaluateFlows(x);
     this.evaluatePlugs();
     this.evaluateStreams();
@@ -183,16 +185,8 @@ export class Balances {
     const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
     algebraic[2 * nz + fire.zone] += fuelGas * FUEL_ROW;
     algebraic[3 * nz + fire.zone] += fuelGas * MASS_ROW;
-    if (demand.mode === 'hold') algebraic[4 * nz] = -this.stemRate(x, network.gauge, demand.target);
+    if (demand.mode === 'hold') algebraic[4 * nz] = -this.stems.rate(x, network.gauge, demand.target);
     else algebraic[4 * nz] = demand.heat * this.oxygenShare(x[model.fuel + fire.zone]) - release;
-  }
-
-  private evaluateStems(x: Float64Array): void {
-    const { model, rate } = this;
-    const { stems } = model.network;
-    for (let i = 0; i < stems.length; i++) {
-      rate[model.nodeCount + i] = this.stemRate(x, i, x[model.nodeCount + i]);
-    }
   }
 
   /**
@@ -210,21 +204,6 @@ export class Balances {
     algebraic[a] += area * (1 - ea) * (fromB - star4[a]);
     algebraic[nz + b] += area * eb * (fromA - gas4[b]);
     algebraic[b] += area * (1 - eb) * (fromA - star4[b]);
-  }
-
-  /** Heat that stem i takes up per surface when it is at `temperature` [W/m2]; zero where it reads true. */
-  stemRate(x: Float64Array, i: number, temperature: number): number {
-    const { model } = this;
-    const { stem, outdoors } = model.network;
-    return stemHeating(
-      atStem(model, i, x, model.gas),
-      atStem(model, i, x, model.star),
-      temperature,
-      atStem(model, i, model.speed, 0),
-      outdoors.pressure,
-      stem.diameter,
-      stem.emissivity,
-    );
   }
 
   private evaluateFlows(x: Float64Array): void {
@@ -291,46 +270,12 @@ export class Balances {
     }
   }
 
-  /** Settled reading of stem i at x [K]. Needs an evaluation at x first. */
-  settled(x: Float64Array, i: number): number {
-    const { model } = this;
-    const { stem, outdoors } = model.network;
-    return settledReading(
-      atStem(model, i, x, model.gas),
-      atStem(model, i, x, model.star),
-      atStem(model, i, model.speed, 0),
-      outdoors.pressure,
-      stem.diameter,
-      stem.emissivity,
-    );
-  }
-
-  /**
-   * Solve each stem for H = fixed + gamma rate, H its heat content per surface, by Newton from where it stands in x. Needs an
-   * evaluation at x first.
-   */
-  settleStems(x: Float64Array, fixed: Float64Array, gamma: number): void {
-    const { model } = this;
-    for (let i = 0; i < model.stemCount; i++) {
-      const row = model.nodeCount + i;
-      let T = x[row];
-      for (let pass = 0; pass < 20; pass++) {
-        const rate = this.stemRate(x, i, T);
-        const slope = (this.stemRate(x, i, T + 0.01) - rate) / 0.01;
-        const step = (fixed[row] + gamma * rate - this.stemCapacity * T) / (this.stemCapacity - gamma * slope);
-        T += step;
-        if (Math.abs(step) < 1e-5) break;
-      }
-      x[row] = T;
-    }
-  }
-
   /** Heat content of each node, and of each stem per surface, at x. */
   contents(x: Float64Array, out: Float64Array): void {
     const { model } = this;
     const { nodes } = model.network;
     for (let i = 0; i < model.nodeCount; i++) out[i] = heatContent(nodes[i], x[i]);
-    for (let i = model.nodeCount; i < model.differential; i++) out[i] = this.stemCapacity * x[i];
+    for (let i = model.nodeCount; i < model.differential; i++) out[i] = this.stems.capacity * x[i];
   }
 
   /** Take from the gas and fuel rows of `rhs` what the gas of each zone stores on its way from `from` to x within h [s]. */
@@ -367,12 +312,4 @@ export class Balances {
 function smoothStep(x: number): number {
   if (x <= 0) return 0;
   return x >= 1 ? 1 : x * x * (3 - 2 * x);
-}
-
-/** What stands in an array a zone each, from `first` on, where stem i is. */
-export function atStem({ network }: Model, i: number, values: Float64Array, first: number): number {
-  const { parts } = network.stems[i];
-  let sum = 0;
-  for (let k = 0; k < parts.length; k++) sum += parts[k].share * values[first + parts[k].zone];
-  return sum;
 }

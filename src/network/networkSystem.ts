@@ -76,7 +76,7 @@ export class NetworkSystem implements StiffSystem {
 
   settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
     this.settler.balanceFlows(x);
-    this.balances.settleStems(x, fixed, gamma);
+    this.balances.stems.settle(x, fixed, gamma);
   }
 
   private lastFire = 0;

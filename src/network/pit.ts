@@ -1,6 +1,7 @@
 import type { Design } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
-import { atStem, Balances } from './balances.js';
+import { Balances } from './balances.js';
+import { atStem } from './stems.js';
 import { buildNetwork, DEFAULT_RESOLUTION, type Resolution } from './build.js';
 import type { BuiltPit } from './cells.js';
 import { Model } from './model.js';

@@ -1,6 +1,7 @@
 import type { Balances } from './balances.js';
 import { LIMIT_WIDTH, type Demand } from './balances.js';
 import { massBalance, solveFlows } from './flow.js';
+import { foresee } from './foreseen.js';
 import type { Model } from './model.js';
 import { LuSolver } from '../solve/linear.js';
 import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.js';
@@ -49,47 +50,7 @@ export class Settler {
     this.before = new Float64Array(model.size);
     this.trial = new Float64Array(model.size);
     this.masses = new Float64Array(model.zoneCount);
-    this.foresee();
-  }
-
-  /** Show the solver a pit with hot gas above cold, one nearly mixed and one with cold gas above hot: every stream runs in one. */
-  private foresee(): void {
-    const { model, balances, lu } = this;
-    for (const over of [40, 2, -40]) {
-      const x = this.burningState(1000);
-      for (let i = 0; i < model.differential; i++) x[i] += i % 7;
-      for (let z = 0; z < model.zoneCount; z++) {
-        for (let below = model.under[z]; below >= 0; below = model.under[below]) x[model.gas + z] += over;
-        x[model.fuel + z] = 0.01;
-      }
-      x[model.gas + model.network.fire.zone] += 400;
-      const demand: Demand =
-        model.stemCount > 0 ? { mode: 'hold', target: x[0] } : { mode: 'release', heat: x[model.fire] };
-      balances.evaluate(x, demand);
-      balances.jacobian(x, demand, lu.matrix, 1, 1);
-      lu.foresee();
-    }
-    lu.matrix.fill(0);
-    for (let z = 0; z < model.zoneCount; z++) {
-      lu.matrix[(model.star + z) * model.size + model.gas + z] = 1;
-      lu.matrix[(model.star + z) * model.size + model.fuel + z] = 1;
-    }
-    // a jet joins its layers in ways that come and go
-    for (const { zones, jets } of model.columns) {
-      for (const { source } of jets) {
-        for (const row of zones) for (const column of [...zones, source]) this.join(row, column);
-      }
-    }
-    lu.foresee();
-    lu.matrix.fill(0);
-  }
-
-  /** Enter that the balances of a zone's gas hang on the gas of another. */
-  private join(row: number, column: number): void {
-    const { gas, fuel, pressure, size } = this.model;
-    for (const balance of [gas, fuel, pressure]) {
-      for (const unknown of [gas, fuel, pressure]) this.lu.matrix[(balance + row) * size + unknown + column] = 1;
-    }
+    foresee(balances, this.lu, (heat) => this.burningState(heat));
   }
 
   /** Everything at outdoor temperature, no fire, no flow. */
@@ -296,7 +257,7 @@ export class Settler {
     balances.evaluate(x, demand);
     let heatError = 0;
     if (hold === 'nothing') {
-      for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);
+      for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.stems.settled(x, i);
       for (let i = 0; i < model.nodeCount; i++) heatError = Math.max(heatError, Math.abs(balances.rate[i]));
     }
     for (let z = 0; z < model.zoneCount; z++) {

@@ -3,41 +3,21 @@
  * along walls colder than itself, and what rises or sinks through the level sections between them to keep the mass of each.
  */
 import { overturn } from '../physics/opening.js';
-import { jetEntrainment } from '../physics/plume.js';
 import { SINKING_COLDNESS, wallDownflow } from '../physics/wallFlow.js';
-import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
+import { enter, shift } from './carried.js';
+import { Jet } from './jet.js';
+import type { Model } from './model.js';
 import { OUTDOORS, type Column } from './types.js';
 
-/** Layers less apart than this count as so much apart, where a stream's gas is shared out between them [K]. */
-const LEAST_APART = 5;
-/** Rounding of the ends of such a share. */
-const ROUND = 0.1;
 /** What goes to and fro through a level section at no flow [kg/s]: where the gas comes from turns over smoothly. */
 const UNSTEADY = 2e-4;
 /** Rounding of how a layer's lower edge follows a colder layer below it [K]. */
 const EDGE = 1;
 /** Mean specific heat in the excess of a stream [J/(kg K)]. */
 const HEAT = 1006;
-/** Steps of the differences by which slopes without a formula are taken: [K], [kg/m3], and a share of a flow. */
+/** Steps of the differences by which slopes without a formula are taken: [K], [kg/m3]. */
 const T_STEP = 0.01;
 const DENSITY_STEP = 1e-6;
-const FLOW_STEP = 1e-4;
-
-/** An opening through which gas enters a column. */
-interface Jet {
-  opening: number;
-  source: number;
-  /** place of its zone in the column */
-  level: number;
-  width: number;
-  centre: number;
-  /** mass from each layer, last from the source, into each layer [kg/s], origin by origin */
-  moved: Float64Array;
-  /** of that its own gas, a layer each [kg/s] */
-  own: Float64Array;
-  /** change of the net inflows with the jet's own mass flow, three a layer as in `net` */
-  byFlow: Float64Array;
-}
 
 export class ColumnStreams {
   readonly zones: number[];
@@ -54,9 +34,6 @@ export class ColumnStreams {
   private readonly roof: number;
   private readonly temperature: Float64Array;
   private readonly wall: Float64Array;
-  private readonly plume: Float64Array;
-  private readonly nearby: Float64Array;
-  private source = 0;
 
   constructor(
     private readonly model: Model,
@@ -68,22 +45,6 @@ export class ColumnStreams {
     this.zones = zones;
     this.floors = zones.map((z) => network.zones[z].floor);
     this.roof = network.zones[zones[n - 1]].roof;
-    this.jets = network.openings.flatMap((o, opening) => {
-      if (o.jet === undefined || o.to === OUTDOORS || !zones.includes(o.to)) return [];
-      const moved = new Float64Array((n + 1) * n);
-      return [
-        {
-          opening,
-          source: o.from,
-          level: zones.indexOf(o.to),
-          width: o.jet,
-          centre: o.centre,
-          moved,
-          own: moved.subarray(n * n),
-          byFlow: new Float64Array(3 * n),
-        },
-      ];
-    });
     const faces = zones.map((zone) =>
       network.faces.filter((f) => f.zone === zone && f.shape !== 'down' && f.wet === 0),
     );
@@ -96,9 +57,12 @@ export class ColumnStreams {
     this.streamed = new Float64Array(n);
     this.sunk = new Float64Array(n);
     this.temperature = new Float64Array(n);
+    this.jets = network.openings.flatMap((o, opening) =>
+      o.jet !== undefined && o.to !== OUTDOORS && zones.includes(o.to)
+        ? [new Jet(model, zones, this.floors, this.temperature, opening)]
+        : [],
+    );
     this.wall = new Float64Array(n);
-    this.plume = new Float64Array(n + 1);
-    this.nearby = new Float64Array((n + 1) * n);
   }
 
   /** Net inflows at x, with the gas of the last `gasState` and the flows of the last `flowState`. */
@@ -115,11 +79,7 @@ export class ColumnStreams {
       wall[k] = nodes.length > 0 ? mean : temperature[k];
     }
     net.fill(0);
-    for (const jet of jets) {
-      this.source = x[gas + jet.source];
-      this.rise(jet, model.flows[jet.opening].forward, jet.moved);
-      this.carry(x, jet, jet.moved, net);
-    }
+    for (const jet of jets) jet.evaluate(x, net);
     for (let k = 1; k < n; k++) {
       const mass = this.downflow(k, 0, 0);
       this.sunk[k] = mass;
@@ -183,104 +143,12 @@ export class ColumnStreams {
     return model.enthalpy[z] - model.heatCapacity[z] * this.below(k) - SINKING_COLDNESS * HEAT * colder;
   }
 
-  /** Add what a jet's masses carry to `out`. Its own gas has been set down by its opening where it enters. */
-  private carry(x: Float64Array, jet: Jet, moved: Float64Array, out: Float64Array): void {
-    const { zones, model } = this;
-    const n = zones.length;
-    for (let i = 0; i <= n; i++) {
-      const from = i < n ? i : jet.level;
-      const origin = i < n ? zones[i] : jet.source;
-      const heat = model.enthalpy[origin];
-      const share = x[model.fuel + origin];
-      for (let k = 0; k < n; k++) {
-        const mass = moved[i * n + k];
-        if (mass !== 0 && k !== from) shift(out, 3 * from, 3 * k, mass, mass * heat, mass * share);
-      }
-    }
-  }
-
-  /**
-   * A hot stream rises from the layer that it enters, takes in gas of every layer that it passes, and spreads out where what
-   * stands above is as hot as it has become: between two layers in shares, as its temperature lies between theirs.
-   */
-  private rise(jet: Jet, flow: number, moved: Float64Array): void {
-    const { model, zones, temperature, plume, floors } = this;
-    const n = zones.length;
-    moved.fill(0);
-    if (flow <= 0) return;
-    plume.fill(0);
-    plume[n] = flow;
-    let T = this.source;
-    let mass = flow;
-    let share = 1;
-    for (let k = jet.level; k < n; k++) {
-      const on = k < n - 1 ? within((T - temperature[k]) / apart(temperature[k + 1] - temperature[k])) : 0;
-      for (let i = 0; i <= n; i++) {
-        if (plume[i] === 0) continue;
-        moved[i * n + k] += (1 - on) * plume[i];
-        plume[i] *= on;
-      }
-      if (on <= 0) return;
-      mass *= on;
-      share *= on;
-      const from = k === jet.level ? Math.max(floors[k], Math.min(jet.centre, floors[k + 1])) : floors[k];
-      const Tk = temperature[k];
-      const density = model.network.outdoors.pressure / (model.airConstant * Tk);
-      const perMetre = jetEntrainment(mass * HEAT * (T - Tk), T, jet.width, density, Tk);
-      const taken = share * model.network.entrainment * perMetre * (floors[k + 1] - from);
-      plume[k] += taken;
-      T = (mass * T + taken * Tk) / (mass + taken);
-      mass += taken;
-    }
-  }
-
   /** Enter the slopes of the net inflows into the matrix of `fillSlopes`, but for what follows the flows of the jets' openings. */
   addSlopes(x: Float64Array, m: Float64Array): void {
-    for (const jet of this.jets) this.jetSlopes(x, jet, m);
+    for (const jet of this.jets) jet.addSlopes(x, m);
     for (let k = 1; k < this.zones.length; k++) {
       this.sinkSlopes(x, k, m);
       this.levelSlopes(x, k, m);
-    }
-  }
-
-  private jetSlopes(x: Float64Array, jet: Jet, m: Float64Array): void {
-    const { model, zones, temperature, nearby } = this;
-    const { gas, fuel, heatCapacity } = model;
-    const n = zones.length;
-    const flow = model.flows[jet.opening].forward;
-    const { moved } = jet;
-    for (let i = 0; i <= n; i++) {
-      const from = zones[i < n ? i : jet.level];
-      const origin = i < n ? zones[i] : jet.source;
-      const byFuel = model.enthalpyOfFuel(x[gas + origin]);
-      for (let k = 0; k < n; k++) {
-        const mass = moved[i * n + k];
-        if (mass === 0 || zones[k] === from) continue;
-        this.enter(m, from, zones[k], gas + origin, 0, mass * heatCapacity[origin], 0);
-        this.enter(m, from, zones[k], fuel + origin, 0, mass * byFuel, mass);
-      }
-    }
-    this.source = x[gas + jet.source];
-    const step = FLOW_STEP * flow + 1e-7;
-    this.rise(jet, flow + step, nearby);
-    for (let i = 0; i < nearby.length; i++) nearby[i] = (nearby[i] - moved[i]) / step;
-    jet.byFlow.fill(0);
-    this.carry(x, jet, nearby, jet.byFlow);
-    for (let layer = jet.level; layer <= n; layer++) {
-      const unknown = gas + (layer < n ? zones[layer] : jet.source);
-      if (layer < n) temperature[layer] += T_STEP;
-      else this.source += T_STEP;
-      this.rise(jet, flow, nearby);
-      if (layer < n) temperature[layer] -= T_STEP;
-      for (let i = 0; i <= n; i++) {
-        const from = zones[i < n ? i : jet.level];
-        const origin = i < n ? zones[i] : jet.source;
-        for (let k = 0; k < n; k++) {
-          const mass = (nearby[i * n + k] - moved[i * n + k]) / T_STEP;
-          if (mass === 0 || zones[k] === from) continue;
-          this.enter(m, from, zones[k], unknown, mass, mass * model.enthalpy[origin], mass * x[fuel + origin]);
-        }
-      }
     }
   }
 
@@ -300,13 +168,13 @@ export class ColumnStreams {
       const part = j === k ? 1 - half : half;
       const byGas = byEdge * part;
       const warmer = part * (heatCapacity[b] - SINKING_COLDNESS * HEAT);
-      this.enter(m, b, a, gas + z, byGas, byGas * heat + mass * warmer, byGas * share);
-      this.enter(m, b, a, fuel + z, 0, j === k ? mass * model.enthalpyOfFuel(x[gas + z]) : 0, mass * part);
+      enter(model, m, b, a, gas + z, byGas, byGas * heat + mass * warmer, byGas * share);
+      enter(model, m, b, a, fuel + z, 0, j === k ? mass * model.enthalpyOfFuel(x[gas + z]) : 0, mass * part);
       const nodes = this.wallNodes[j];
       const shares = this.wallShares[j];
       const carried = byWall * heat + 0.5 * mass * SINKING_COLDNESS * HEAT;
       for (let i = 0; i < nodes.length; i++) {
-        this.enter(m, b, a, nodes[i], shares[i] * byWall, shares[i] * carried, shares[i] * byWall * share);
+        enter(model, m, b, a, nodes[i], shares[i] * byWall, shares[i] * carried, shares[i] * byWall * share);
       }
     }
   }
@@ -327,7 +195,7 @@ export class ColumnStreams {
     const less = 0.5 * (up / traffic - 1);
     const fa = x[fuel + a];
     const fb = x[fuel + b];
-    this.enter(m, a, b, unknown, 1, more * enthalpy[a] - less * enthalpy[b], more * fa - less * fb);
+    enter(model, m, a, b, unknown, 1, more * enthalpy[a] - less * enthalpy[b], more * fa - less * fb);
     const heat = enthalpy[a] - enthalpy[b];
     const traded = both === 0 ? 0 : 1;
     const byAbove = traded * ((overturn(density[b] + DENSITY_STEP, density[a], area) - both) / DENSITY_STEP);
@@ -340,51 +208,8 @@ export class ColumnStreams {
       const f = x[fuel + z];
       const byT = (-byDensity * density[z]) / T;
       const byFuel = -byDensity * density[z] * model.fuelLightness(f);
-      this.enter(m, a, b, gas + z, 0, flow * heatCapacity[z] + byT * heat, byT * (fa - fb));
-      this.enter(m, a, b, fuel + z, 0, flow * model.enthalpyOfFuel(T) + byFuel * heat, flow + byFuel * (fa - fb));
+      enter(model, m, a, b, gas + z, 0, flow * heatCapacity[z] + byT * heat, byT * (fa - fb));
+      enter(model, m, a, b, fuel + z, 0, flow * model.enthalpyOfFuel(T) + byFuel * heat, flow + byFuel * (fa - fb));
     }
   }
-
-  /** Enter how a stream from one zone to another changes with an unknown: mass, heat and fuel per unit of it. */
-  private enter(
-    m: Float64Array,
-    from: number,
-    to: number,
-    unknown: number,
-    mass: number,
-    heat: number,
-    share: number,
-  ): void {
-    const { size: n, gas, fuel, pressure } = this.model;
-    m[(gas + from) * n + unknown] += heat;
-    m[(gas + to) * n + unknown] -= heat;
-    m[(fuel + from) * n + unknown] += share * FUEL_ROW;
-    m[(fuel + to) * n + unknown] -= share * FUEL_ROW;
-    m[(pressure + from) * n + unknown] += mass * MASS_ROW;
-    m[(pressure + to) * n + unknown] -= mass * MASS_ROW;
-  }
-}
-
-/** Take mass, heat and fuel from one place of `out` to another. */
-function shift(out: Float64Array, from: number, to: number, mass: number, heat: number, fuel: number): void {
-  out[from] -= mass;
-  out[from + 1] -= heat;
-  out[from + 2] -= fuel;
-  out[to] += mass;
-  out[to + 1] += heat;
-  out[to + 2] += fuel;
-}
-
-/** A share between 0 and 1, its ends rounded. */
-function within(x: number): number {
-  if (x <= -ROUND) return 0;
-  if (x >= 1 + ROUND) return 1;
-  if (x < ROUND) return ((x + ROUND) * (x + ROUND)) / (4 * ROUND);
-  if (x > 1 - ROUND) return 1 - ((1 + ROUND - x) * (1 + ROUND - x)) / (4 * ROUND);
-  return x;
-}
-
-/** A difference of temperatures in a divisor: never below some kelvins, without a corner. */
-function apart(difference: number): number {
-  return 0.5 * (difference + Math.sqrt(difference * difference + 4 * LEAST_APART * LEAST_APART));
 }

@@ -218,7 +218,7 @@ export class Transient {
       settler.balanceFlows(x);
       balances.evaluate(x, demand);
       balances.contents(from, fixed);
-      balances.settleStems(x, fixed, h);
+      balances.stems.settle(x, fixed, h);
       storage.fill(0);
       balances.addGasStorage(x, from, h, storage);
       let { stored } = at;

@@ -74,7 +74,7 @@ export function replay(design: Design, { gauge_s, series }: WarmUp, after: numbe
       if (settler.implicitStep(x, from, demand, 'nothing', h).converged) {
         balances.evaluate(x, demand);
         balances.contents(from, fixed);
-        balances.settleStems(x, fixed, h);
+        balances.stems.settle(x, fixed, h);
         break;
       }
       x.set(from);

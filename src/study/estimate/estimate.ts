@@ -10,7 +10,8 @@ import { makePit, type Pit } from '../../network/pit.js';
 import { rangeWarnings } from './ranges.js';
 import type { EstimateResult, PartResult, SteadyState, WarmUp, Warning } from './result.js';
 import { fromCold, type FromCold } from './fromCold.js';
-import { describeState, solveUnderFire, type Solved } from './steady.js';
+import { describeState } from './describeState.js';
+import { solveUnderFire, type Solved } from './steady.js';
 import type { WarmUpRun } from './warmUp.js';
 import { steelWarnings } from './steelWarnings.js';
 import {

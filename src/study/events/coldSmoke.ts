@@ -3,7 +3,8 @@ import { geometryOf } from '../../design/geometryOf.js';
 import { bracketedRoot } from '../../solve/root.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import type { SteadyState } from '../estimate/result.js';
-import { describeState, solveUnderFire, type Solved } from '../estimate/steady.js';
+import { describeState } from '../estimate/describeState.js';
+import { solveUnderFire, type Solved } from '../estimate/steady.js';
 
 /** A thermometer in cold smoke stays below this: 90 °F, common practice, no source [K]. */
 export const USUAL_CEILING = 305.372;
@@ -100,7 +101,7 @@ function largestFire(pit: Pit, names: StationName[], from: Solved, ceiling: numb
     if (!solved.settled.converged) return NaN;
     last = solved;
     balances.evaluate(solved.x, { mode: 'release', heat });
-    return Math.max(...watched.map((i) => balances.settled(solved.x, i))) - ceiling;
+    return Math.max(...watched.map((i) => balances.stems.settled(solved.x, i))) - ceiling;
   };
   const low = from.asked;
   const fLow = over(low);

@@ -33,6 +33,6 @@ export function holdPit(design: Design, resolution?: Resolution): HeldPit | null
   const { balances, model } = pit;
   const x = solved.x.slice();
   balances.evaluate(x, { mode: 'release', heat: solved.asked });
-  for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.settled(x, i);
+  for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.stems.settled(x, i);
   return { pit, x, fire: x[model.fire], full: Math.max(full.state.x[model.fire], x[model.fire]), hot: full.state.x };
 }

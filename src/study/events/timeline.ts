@@ -75,7 +75,7 @@ export class Timeline {
   settledReading(moment: Moment = this.moment): number {
     const { balances, model } = this.pit;
     balances.evaluate(moment.x, { mode: 'release', heat: Math.max(0, moment.x[model.fire]) });
-    return balances.settled(moment.x, model.network.gauge);
+    return balances.stems.settled(moment.x, model.network.gauge);
   }
 
   /** Go on in a variant of the pit; the next fire settles its gas. `adjust` may set temperatures of nodes. */

@@ -4,7 +4,8 @@ import { geometryOf } from '../../design/geometryOf.js';
 import { forks, fromCold } from '../estimate/fromCold.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import type { SteadyState } from '../estimate/result.js';
-import { describeState, solveUnderFire, solveHoldFire, type Solved } from '../estimate/steady.js';
+import { describeState } from '../estimate/describeState.js';
+import { solveUnderFire, solveHoldFire, type Solved } from '../estimate/steady.js';
 
 /** What a state of a pit says about its air, in a few numbers. */
 export interface AirState {

@@ -187,7 +187,7 @@ describe('cold smoke', () => {
     const { x } = solveUnderFire(pit, cold.largestFire_W!);
     pit.balances.evaluate(x, { mode: 'release', heat: cold.largestFire_W! });
     const readings = pit.model.network.stems.flatMap(({ station }, i) =>
-      station.startsWith('upright') ? [pit.balances.settled(x, i)] : [],
+      station.startsWith('upright') ? [pit.balances.stems.settled(x, i)] : [],
     );
     expect(Math.max(...readings)).toBeCloseTo(USUAL_CEILING, 1);
   });

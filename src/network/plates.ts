@@ -1,0 +1,184 @@
+/** Outside plates of a part, cut along it and by height, and the conduction between their pieces. */
+import type { Design, HorizontalPart, PartName, Upright } from '../design/design.js';
+import type { Face } from '../design/geometry.js';
+import { girth, type Cells, type Strip } from './cells.js';
+import { addPatch, joinPlates } from './patches.js';
+import type { Slice } from './slices.js';
+import type { Network, PlatePlace } from './types.js';
+
+/** Zone in cell i of the gas that a plate of slice j sees. */
+function zoneAt(cells: Cells, i: number, j: number): number {
+  const column = cells.columns[i];
+  return column.length > 1 ? column[j] : column[0];
+}
+
+/** One piece of a face: its share of area and steel, on one zone. */
+function addPiece(
+  network: Network,
+  design: Design,
+  made: HorizontalPart | Upright,
+  piece: { part: PartName; face: Face; share: number; zone: number; place: PlatePlace; name: string },
+): number {
+  const { face, share, zone, place, name, part } = piece;
+  const level = face.orientation === 'up' || face.orientation === 'down';
+  return addPatch(network, {
+    name,
+    part,
+    zone,
+    station: network.zones[zone].station,
+    place,
+    shape: face.orientation,
+    insideArea: face.insideArea * share,
+    outsideArea: face.outsideArea * share,
+    mass: face.mass * share,
+    thickness: face.thickness,
+    length: face.length,
+    windLength: level ? Math.sqrt(face.outsideArea) : face.length,
+    steel: made.steel,
+    insideEmissivity: design.estimates.insideEmissivity,
+    outsideEmissivity: made.emissivity,
+    insulation: made.insulation,
+    radius: face.orientation === 'horizontalCylinder' ? 0.5 * face.length : undefined,
+  });
+}
+
+/** Where a slice of the plate stands, lowest first: four names over its height. */
+function placeOf(face: Face, j: number, levels: number): PlatePlace {
+  if (face.orientation === 'up') return 'roof';
+  if (face.orientation === 'down') return 'floor';
+  const share = (j + 0.5) / levels;
+  if (isBoxSide(face)) return share > 0.5 ? 'upperSide' : 'lowerSide';
+  return share > 0.75 ? 'roof' : share > 0.5 ? 'upperSide' : share > 0.25 ? 'lowerSide' : 'floor';
+}
+
+function isBoxSide({ orientation, place }: Face): boolean {
+  return orientation === 'vertical' || place !== 'along';
+}
+
+/** Shell and ends of a horizontal part, in slices, along its cells. */
+export function addHorizontalPlates(
+  network: Network,
+  design: Design,
+  cells: Cells,
+  made: HorizontalPart | Upright,
+  slices: Slice[],
+): void {
+  const { geometry, part } = cells;
+  const count = cells.columns.length;
+  const cellLength = geometry.length / count;
+  const height = slices[slices.length - 1].roof - slices[0].floor;
+  const alongFirst = [...geometry.faces].sort((a, b) => Number(b.place === 'along') - Number(a.place === 'along'));
+  for (const face of alongFirst) {
+    const along = face.place === 'along';
+    const targets = along ? cells.columns.map((_, i) => i) : [face.place === 'fireEnd' ? 0 : count - 1];
+    let under = -1;
+    slices.forEach((slice, j) => {
+      const share = slice.share(face) / targets.length;
+      if (share <= 0 || face.outsideArea <= 0) return;
+      const nodes = targets.map((i) =>
+        addPiece(network, design, made, {
+          part,
+          face,
+          share,
+          zone: zoneAt(cells, i, j),
+          place: placeOf(face, j, slices.length),
+          name: `${part} ${face.name}${along && count > 1 ? ` ${i + 1}` : ''}`,
+        }),
+      );
+      if (along) {
+        cells.strips.push({ face: face.name, level: j, nodes });
+        return;
+      }
+      joinEnd(network, cells, { node: nodes[0], cell: targets[0], level: j }, made);
+      if (under >= 0) {
+        const join = { edge: geometry.section / height, distance: height / slices.length, thickness: made.plate };
+        joinPlates(network, { a: under, b: nodes[0], ...join, steel: made.steel });
+      }
+      under = nodes[0];
+    });
+  }
+  for (const { nodes } of cells.strips) {
+    const edge = girth(network, cells, nodes);
+    for (let i = 1; i < nodes.length; i++) {
+      const join = { edge, thickness: made.plate, distance: cellLength, steel: made.steel };
+      joinPlates(network, { a: nodes[i - 1], b: nodes[i], ...join });
+    }
+  }
+  joinGirth(network, cells, made, slices.length);
+}
+
+/** Conduction round the girth, from strip to strip within a cell; a box's roof and floor join its sides at both edges. */
+function joinGirth(network: Network, cells: Cells, made: HorizontalPart | Upright, levels: number): void {
+  const strip = (face: string, level: number) => cells.strips.find((s) => s.face === face && s.level === level);
+  const cellLength = cells.geometry.length / cells.columns.length;
+  const join = (lower?: Strip, upper?: Strip) => {
+    if (!lower || !upper) return;
+    const distance = 0.25 * (girth(network, cells, lower.nodes) + girth(network, cells, upper.nodes));
+    const edge = 2 * cellLength;
+    lower.nodes.forEach((a, i) =>
+      joinPlates(network, { a, b: upper.nodes[i], edge, thickness: made.plate, distance, steel: made.steel }),
+    );
+  };
+  for (const face of ['shell', 'sides']) for (let j = 1; j < levels; j++) join(strip(face, j - 1), strip(face, j));
+  join(strip('floor', 0), strip('sides', 0));
+  join(strip('sides', levels - 1), strip('roof', levels - 1));
+}
+
+/** Conduction from an end plate's slice into the strips of its cell that it touches. */
+function joinEnd(
+  network: Network,
+  cells: Cells,
+  end: { node: number; cell: number; level: number },
+  made: HorizontalPart | Upright,
+): void {
+  const size = Math.sqrt((4 * network.nodes[end.node].weight) / Math.PI);
+  const distance = size / 6 + cells.geometry.length / (2 * cells.columns.length);
+  for (const { level, nodes } of cells.strips) {
+    if (level !== end.level) continue;
+    const edge = girth(network, cells, nodes);
+    const join = { edge, thickness: made.plate, distance, steel: made.steel };
+    joinPlates(network, { a: end.node, b: nodes[end.cell], ...join });
+  }
+}
+
+/** Sides of an upright, a ring a zone; floor and roof on the lowest and highest. */
+export function addUprightPlates(network: Network, design: Design, cells: Cells, made: HorizontalPart | Upright): void {
+  const { geometry, part } = cells;
+  const [zones] = cells.columns;
+  const count = zones.length;
+  const each = geometry.length / count;
+  const sides = geometry.faces.filter(({ place }) => place === 'along');
+  for (const face of sides) {
+    const nodes = zones.map((zone, i) =>
+      addPiece(network, design, made, {
+        part,
+        face,
+        share: 1 / count,
+        zone,
+        place: (i + 0.5) / count > 0.5 ? 'upperSide' : 'lowerSide',
+        name: `${part} ${face.name} ${i + 1}`,
+      }),
+    );
+    cells.strips.push({ face: face.name, level: 0, nodes });
+    const edge = girth(network, cells, nodes);
+    const join = { edge, thickness: made.plate, distance: each, steel: made.steel };
+    for (let i = 1; i < nodes.length; i++) joinPlates(network, { a: nodes[i - 1], b: nodes[i], ...join });
+  }
+  for (const face of geometry.faces) {
+    if (face.place === 'along' || face.outsideArea <= 0) continue;
+    const i = face.place === 'bottom' ? 0 : count - 1;
+    const node = addPiece(network, design, made, {
+      part,
+      face,
+      share: 1,
+      zone: zones[i],
+      place: face.place === 'bottom' ? 'floor' : 'roof',
+      name: `${part} ${face.name}`,
+    });
+    const distance = Math.sqrt((4 * network.nodes[node].weight) / Math.PI) / 6 + 0.5 * each;
+    for (const { nodes } of cells.strips) {
+      const join = { edge: girth(network, cells, nodes), thickness: made.plate, distance, steel: made.steel };
+      joinPlates(network, { a: node, b: nodes[i], ...join });
+    }
+  }
+}
