@@ -1,6 +1,6 @@
 import type { ChartConfiguration } from 'chart.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
-import { LOSSES } from '../study/quantities.js';
+import { LOSSES, lostAt } from '../study/quantities.js';
 import { format } from '../units/index.js';
 import { HEAT_LOSS_LABELS, percentOf } from '../words/labels.js';
 import { chartedStates, stateBars } from './stateBars.js';
@@ -15,8 +15,8 @@ const LABEL_ROOM = 1.3;
 export function heatLossChart(result: EstimateResult, name: string): ChartConfiguration<'bar'> | null {
   const states = chartedStates(result);
   if (states.length === 0) return null;
-  const places = LOSSES.filter((place) => states.some(({ state }) => state.heatLoss_W[place] !== 0));
-  const values = ({ heatLoss_W }: SteadyState) => places.map((place) => heatLoss_W[place]);
+  const places = LOSSES.filter((place) => states.some(({ state }) => lostAt(state.heatLoss_W, place) !== 0));
+  const values = ({ heatLoss_W }: SteadyState) => places.map((place) => lostAt(heatLoss_W, place));
   return stateBars(states, {
     title: `${name}: where the heat goes`,
     subtitle: states.map(({ label, state }) => `${label}: ${format('power', state.heatLoss_W.total)}`).join('; '),

@@ -116,7 +116,7 @@ function linesOf({ design, warmUp }: EstimateResult, curve: Curve): Line[] {
 function subtitle({ design, assumed, warmUp }: EstimateResult): string {
   const then = warmUp?.gauge_s == null ? 'throughout' : 'up to the target, then what holds it';
   const fire = `full fire${assumed ? ` ${format('power', assumed.fire_W)}` : ''} ${then}`;
-  return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', windAtPit(design))}`;
+  return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', windAtPit(design), 'shop', { digits: 2 })}`;
 }
 
 /**

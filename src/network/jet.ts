@@ -1,4 +1,5 @@
-import { jetEntrainment } from '../physics/plume.js';
+import { gasDensity } from '../physics/gasMixture.js';
+import { AIR_HEAT, jetEntrainment } from '../physics/plume.js';
 import { enter, shift } from './carried.js';
 import type { Model } from './model.js';
 
@@ -6,8 +7,6 @@ import type { Model } from './model.js';
 const LEAST_APART = 5;
 /** Rounding of the ends of such a share. */
 const ROUND = 0.1;
-/** Mean specific heat in the excess of a stream [J/(kg K)]. */
-const HEAT = 1006;
 /** Steps of the differences by which slopes are taken: [K], and a share of a flow. */
 const T_STEP = 0.01;
 const FLOW_STEP = 1e-4;
@@ -102,8 +101,8 @@ export class Jet {
       share *= on;
       const from = k === level ? Math.max(floors[k], Math.min(this.centre, floors[k + 1])) : floors[k];
       const Tk = temperature[k];
-      const density = model.network.outdoors.pressure / (model.airConstant * Tk);
-      const perMetre = jetEntrainment(mass * HEAT * (T - Tk), T, this.width, density, Tk);
+      const density = gasDensity(Tk, model.network.outdoors.pressure, model.airConstant);
+      const perMetre = jetEntrainment(mass * AIR_HEAT * (T - Tk), T, this.width, density, Tk);
       const taken = share * model.network.entrainment * perMetre * (floors[k + 1] - from);
       plume[k] += taken;
       T = (mass * T + taken * Tk) / (mass + taken);

@@ -3,6 +3,7 @@
  * along walls colder than itself, and what rises or sinks through the level sections between them to keep the mass of each.
  */
 import { overturn } from '../physics/opening.js';
+import { AIR_HEAT } from '../physics/plume.js';
 import { SINKING_COLDNESS, wallDownflow } from '../physics/wallFlow.js';
 import { enter, shift } from './carried.js';
 import { Jet } from './jet.js';
@@ -13,8 +14,6 @@ import { OUTDOORS, type Column } from './types.js';
 const UNSTEADY = 2e-4;
 /** Rounding of how a layer's lower edge follows a colder layer below it [K]. */
 const EDGE = 1;
-/** Mean specific heat in the excess of a stream [J/(kg K)]. */
-const HEAT = 1006;
 /** Steps of the differences by which slopes without a formula are taken: [K], [kg/m3]. */
 const T_STEP = 0.01;
 const DENSITY_STEP = 1e-6;
@@ -140,7 +139,7 @@ export class ColumnStreams {
     const { wall, zones, model } = this;
     const z = zones[k];
     const colder = this.edge(k) - 0.5 * (wall[k] + wall[k - 1]);
-    return model.enthalpy[z] - model.heatCapacity[z] * this.below(k) - SINKING_COLDNESS * HEAT * colder;
+    return model.enthalpy[z] - model.heatCapacity[z] * this.below(k) - SINKING_COLDNESS * AIR_HEAT * colder;
   }
 
   /** Enter the slopes of the net inflows into the matrix of `fillSlopes`, but for what follows the flows of the jets' openings. */
@@ -167,12 +166,12 @@ export class ColumnStreams {
       const z = zones[j];
       const part = j === k ? 1 - half : half;
       const byGas = byEdge * part;
-      const warmer = part * (heatCapacity[b] - SINKING_COLDNESS * HEAT);
+      const warmer = part * (heatCapacity[b] - SINKING_COLDNESS * AIR_HEAT);
       enter(model, m, b, a, gas + z, byGas, byGas * heat + mass * warmer, byGas * share);
       enter(model, m, b, a, fuel + z, 0, j === k ? mass * model.enthalpyOfFuel(x[gas + z]) : 0, mass * part);
       const nodes = this.wallNodes[j];
       const shares = this.wallShares[j];
-      const carried = byWall * heat + 0.5 * mass * SINKING_COLDNESS * HEAT;
+      const carried = byWall * heat + 0.5 * mass * SINKING_COLDNESS * AIR_HEAT;
       for (let i = 0; i < nodes.length; i++) {
         enter(model, m, b, a, nodes[i], shares[i] * byWall, shares[i] * carried, shares[i] * byWall * share);
       }

@@ -2,7 +2,7 @@
 import { platesOf } from '../design/plates.js';
 import { cookLength, costRows, costsOf, currencyOf, PAYBACK, paybackNumber, paybackOf } from '../study/costs.js';
 import type { EstimateResult } from '../study/estimate/result.js';
-import { held, heldAt, heldLoss, LOSSES, ofResult, plateOf, type Quantity } from '../study/quantities.js';
+import { held, heldAt, heldLoss, LOSSES, lostAt, ofResult, plateOf, type Quantity } from '../study/quantities.js';
 import { MISSING, sameTime, tellingOf } from '../study/compare/told.js';
 import { sayIn, sayQuantity, type Say } from '../words/quantity.js';
 import { wordsOf } from '../words/quantityWords.js';
@@ -41,7 +41,7 @@ export function numberRows(
 ): NumberRow[] {
   const say = units === 'both' ? sayIn('shop') : sayShop;
   const { steady, design } = result;
-  const losses = LOSSES.filter((place) => steady && steady.heatLoss_W[place] !== 0);
+  const losses = LOSSES.filter((place) => steady && lostAt(steady.heatLoss_W, place) !== 0);
   const groups: [string, Quantity[]][] = [
     ['Warming up', (['gauge_s', 'soaked_s', 'woodToGauge_kg', 'woodToSoaked_kg'] as const).map(ofResult)],
     ['Holding it there', (['wood_kg_per_s', 'fire_W'] as const).map(held)],

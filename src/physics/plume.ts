@@ -1,7 +1,7 @@
 import { GRAVITY } from './constants.js';
 
 /** Density times temperature of air at one atmosphere and its specific heat, as the plume relations were fitted with. */
-const AIR_HEAT = 1006; // J/(kg K)
+export const AIR_HEAT = 1006; // J/(kg K)
 
 /** Poreh's constant: 0.44 to 0.66 in print. */
 const SPILL = 0.44;

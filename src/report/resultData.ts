@@ -6,7 +6,7 @@ import { unknownLabel } from '../words/unknownLabels.js';
 import type { UnitSystem } from '../units/index.js';
 import { plainText } from '../words/plainText.js';
 import { sayUnknown } from '../words/unknownValue.js';
-import { inAnyState, LOSSES, type StateName } from '../study/quantities.js';
+import { inAnyState, LOSSES, lostAt, type StateName } from '../study/quantities.js';
 import { sayIn, sayQuantity } from '../words/quantity.js';
 import type { TableData } from './text/table.js';
 
@@ -81,13 +81,13 @@ function columns({ steady, assumed }: EstimateResult): { head: string; state: St
 export function heatLossData(result: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   const states = columns(result);
-  const places = LOSSES.filter((place) => states.some(({ state }) => state.heatLoss_W[place] !== 0));
+  const places = LOSSES.filter((place) => states.some(({ state }) => lostAt(state.heatLoss_W, place) !== 0));
   const cells = (watts: number, total: number) => [say('power', watts), percentOf(watts, total)];
   return {
     head: ['', ...states.flatMap(({ head }) => [head, ''])],
     rows: [...places, 'total' as const].map((place) => [
       place === 'total' ? 'total' : HEAT_LOSS_LABELS[place],
-      ...states.flatMap(({ state }) => cells(state.heatLoss_W[place], state.heatLoss_W.total)),
+      ...states.flatMap(({ state }) => cells(lostAt(state.heatLoss_W, place), state.heatLoss_W.total)),
     ]),
   };
 }

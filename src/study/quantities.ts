@@ -244,7 +244,7 @@ export function heldAt(name: StationQuantity, station: string): Quantity {
 
 /** Heat that a place loses while the target is held. */
 export function heldLoss(place: keyof HeatLoss): Quantity {
-  const of = inState(({ heatLoss_W }) => heatLoss_W[place]);
+  const of = inState(({ heatLoss_W }) => lostAt(heatLoss_W, place));
   return made(`hold.heatLoss_W.${place}`, 'heatLoss_W', { kind: 'power', of }, { held: true, at: place });
 }
 
@@ -263,6 +263,14 @@ export const LOSSES = ['firebox', 'chamber', 'upright', 'stackWall', 'stackGas',
   keyof HeatLoss,
   'total'
 >[];
+
+/** Less than this share of all is what the solver's rounding lets through a gap that draws air. */
+const TRICKLE = 1e-5;
+
+/** Heat lost at a place [W]; none where it is no more than rounding. */
+export function lostAt(loss: HeatLoss, place: keyof HeatLoss): number {
+  return Math.abs(loss[place]) < TRICKLE * loss.total ? 0 : loss[place];
+}
 
 const isGrate = ({ kind }: PlaceState): boolean => kind === 'grate';
 

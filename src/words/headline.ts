@@ -110,8 +110,8 @@ function draftWords(
 ): string {
   const say = sayAlone(system);
   const air =
-    `${sayQuantity(say, inAnyState('air_kg_per_s'), air_kg_per_s)} of air, ` +
-    `${sayQuantity(say, inAnyState('excessAirRatio'), excessAirRatio)} times what the wood needs`;
+    `${sayQuantity(say, inAnyState('air_kg_per_s'), air_kg_per_s)} of air into the firebox; ` +
+    `the fire gets ${sayQuantity(say, inAnyState('excessAirRatio'), excessAirRatio)} times what it needs`;
   const draws = warnings.some(({ code }) => code === 'back-draft')
     ? `It draws the wrong way, as the warnings say, and gets ${air}`
     : `It draws ${air}`;

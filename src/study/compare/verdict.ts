@@ -20,6 +20,8 @@ interface Weighed {
   same: string;
   /** what it is about: of several numbers on one matter the first that differs speaks */
   matter: string;
+  /** below this, in SI, no one minds how much of it there is */
+  from?: number;
   /** how much it counts beside others of the same size: an estimate of what buyers go by */
   counts: number;
 }
@@ -111,6 +113,8 @@ const WEIGHED: readonly Weighed[] = [
     more: 'flat panels nearer to buckling',
     same: 'how near flat panels are to buckling',
     matter: 'flat',
+    // a panel may oil-can from there on
+    from: 1,
     counts: 0.3,
   },
   {
@@ -119,6 +123,8 @@ const WEIGHED: readonly Weighed[] = [
     more: 'softer flat panels',
     same: 'stiffness of flat panels',
     matter: 'stiff',
+    // 1/32 in under a push of the hand: what one feels, common practice, no source
+    from: 0.0008,
     counts: 0.1,
   },
   {
@@ -174,7 +180,11 @@ function whereOf(row: Weighed, difference: Difference): Exclude<keyof Finding, '
   return value < baseline === (row.wants === undefined) ? 'buys' : 'costs';
 }
 
-function worthTelling({ quantity: { kind } }: Weighed, { share, difference }: Difference): boolean {
+function worthTelling(
+  { quantity: { kind }, from = 0 }: Weighed,
+  { baseline, value, share, difference }: Difference,
+): boolean {
+  if (Math.max(Math.abs(baseline!), Math.abs(value!)) < from) return false;
   if (kind === 'temperature') return Math.abs(difference!) >= HARDLY_KELVIN;
   return share === null || Math.abs(share) >= HARDLY;
 }

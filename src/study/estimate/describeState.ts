@@ -23,7 +23,7 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
     fireAsked_W: solved.asked,
     wood_kg_per_s: wood,
     air_kg_per_s: air,
-    excessAirRatio: wood > 0 ? air / (wood * network.fire.airPerFuel) : 0,
+    excessAirRatio: wood > 0 ? airOfFire(pit, x) : 0,
     converged: solved.settled.converged,
     iterations: solved.settled.iterations,
     residual: solved.settled.massError,
@@ -117,6 +117,16 @@ function hottestOutside(pit: Pit, x: Float64Array): HottestOutside {
     place: hottest.place ?? null,
     steel_K: x[hottest.node],
   };
+}
+
+/**
+ * Air at the fire over what its wood needs, from what the gas of its zone is made of: air that comes back to it through the throat, as
+ * from a leaky chamber into a firebox with its intakes all but shut, counts as well as what the intakes let in.
+ */
+function airOfFire({ model }: Pit, x: Float64Array): number {
+  const { zone, gasPerFuel, airPerFuel } = model.network.fire;
+  const burnt = x[model.fuel + zone];
+  return (((1 - burnt) / burnt) * gasPerFuel) / airPerFuel;
 }
 
 /** Air that enters the fire's zone from outdoors [kg/s]. */

@@ -1,13 +1,10 @@
 /** Checks of what carries gas between layers and along a pipe, and of how the fire is seen through the throat. */
 import { emptyOpeningFlow, innerFlow, overturn } from '../../physics/opening.js';
-import { jetEntrainment } from '../../physics/plume.js';
+import { AIR_HEAT, jetEntrainment } from '../../physics/plume.js';
 import { outflowDeficit } from '../../physics/plugFlow.js';
 import { coaxialDisks } from '../../physics/viewFactor.js';
 import { SINKING_COLDNESS, wallDownflow } from '../../physics/wallFlow.js';
 import { defineCheck, quantity } from '../check.js';
-
-/** Specific heat in the excess of a stream [J/(kg K)]. */
-const HEAT = 1006;
 
 export const layerChecks = {
   jetMass: defineCheck(
@@ -22,7 +19,8 @@ export const layerChecks = {
     },
     'massFlow',
     (v) =>
-      v.rise * jetEntrainment(v.flow * HEAT * (v.temperature - v.layer), v.temperature, v.width, v.density, v.layer),
+      v.rise *
+      jetEntrainment(v.flow * AIR_HEAT * (v.temperature - v.layer), v.temperature, v.width, v.density, v.layer),
   ),
   wallDownflow: defineCheck(
     'gas that sinks along a metre of a colder wall',
