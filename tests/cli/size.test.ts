@@ -44,7 +44,7 @@ describe('size', () => {
       JSON.parse((await pitwright(['estimate', '-', '--json'], { stdin: write(open) })).stdout);
     const value = (key: string) => margins.find((each: { key: string }) => each.key === key).value;
     const { assumed } = await estimated(1);
-    expect(assumed.excessAirRatio).toBeCloseTo(value('air'), 6);
+    expect(assumed.letInRatio).toBeCloseTo(value('air'), 6);
     expect(assumed.draft.stackVelocity_m_per_s).toBeCloseTo(value('stackSpeed'), 6);
     const { steady } = await estimated(intakes.holdOpening);
     expect(steady.draft.stackVelocity_m_per_s).toBeCloseTo(value('holdStackSpeed'), 6);

@@ -112,6 +112,7 @@ const held: SteadyState = {
   wood_kg_per_s: 9350 / 14.71e6,
   air_kg_per_s: 0.0237,
   excessAirRatio: 7.8,
+  letInRatio: 7.8,
   converged: true,
   iterations: 38,
   residual: 1e-12,
@@ -202,6 +203,7 @@ const assumed: SteadyState = {
   wood_kg_per_s: 20515 / 14.71e6,
   air_kg_per_s: 0.029,
   excessAirRatio: 4.1,
+  letInRatio: 4.1,
   stations: held.stations.map((station) => ({
     name: station.name,
     gas_K: station.gas_K + 130,

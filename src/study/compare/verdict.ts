@@ -291,10 +291,10 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     ...(gains.length > 0 ? [`has what ${base.label} lacks: ${listed(gains.map(there('value')))}`] : []),
     ...(told
       ? [
-          buys.length > 0 ? `buys ${listed(buys.map(against))}` : 'buys nothing that these numbers show',
+          buys.length > 0 ? `buys ${listed(buys.map(against))}` : 'buys nothing worth naming',
           ...(costs.length > 0 ? [`costs ${listed(costs.map(against))}`] : []),
           // money has its own clause
-          ...(costs.length === 0 && paid === undefined ? ['costs nothing that they show'] : []),
+          ...(costs.length === 0 && paid === undefined ? ['costs nothing worth naming'] : []),
         ]
       : []),
     ...(paid === undefined ? [] : [paid]),

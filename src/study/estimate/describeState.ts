@@ -24,6 +24,7 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
     wood_kg_per_s: wood,
     air_kg_per_s: air,
     excessAirRatio: wood > 0 ? airOfFire(pit, x) : 0,
+    letInRatio: wood > 0 ? air / (wood * network.fire.airPerFuel) : 0,
     converged: solved.settled.converged,
     iterations: solved.settled.iterations,
     residual: solved.settled.massError,

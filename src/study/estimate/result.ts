@@ -102,6 +102,8 @@ export interface SteadyState {
   wood_kg_per_s: number;
   air_kg_per_s: number;
   excessAirRatio: number;
+  /** the same of what comes into the firebox from outdoors alone: vents must not rest on what leaks in elsewhere */
+  letInRatio: number;
   converged: boolean;
   iterations: number;
   residual: number;

@@ -87,7 +87,7 @@ function drawsWell(state: SteadyState): boolean {
     ({ role }) => role === 'intake' || role === 'throat' || role === 'stackExit',
   );
   const forwards = wayThrough.every(({ flow_kg_per_s }) => flow_kg_per_s > 0);
-  return forwards && !state.limitedByAir && state.excessAirRatio >= LEAST_EXCESS_AIR;
+  return forwards && !state.limitedByAir && state.letInRatio >= LEAST_EXCESS_AIR;
 }
 
 /** Where the warmest of the thermometers reaches the ceiling; null: not even under the design's full fire. */

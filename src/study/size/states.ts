@@ -11,6 +11,7 @@ import { solveUnderFire, solveHoldFire, type Solved } from '../estimate/steady.j
 export interface AirState {
   fire_W: number;
   fireAsked_W: number;
+  /** of what comes into the firebox from outdoors: a size must not rest on a leaky chamber */
   excessAirRatio: number;
   air_kg_per_s: number;
   /** settled reading of the gauge [K] */
@@ -85,7 +86,7 @@ export function airState(pit: Pit, solved: Solved): AirState {
   return {
     fire_W: state.fire_W,
     fireAsked_W: state.fireAsked_W,
-    excessAirRatio: state.excessAirRatio,
+    excessAirRatio: state.letInRatio,
     air_kg_per_s: state.air_kg_per_s,
     reading_K: gaugeReading(state, pit.design.gauge)!,
     stackBase_Pa: state.draft.stackBase_Pa,

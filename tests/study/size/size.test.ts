@@ -152,7 +152,7 @@ describe('a choice', () => {
   it('put into the design file and estimated gives the margins that were printed', () => {
     const written = readDesign(JSON.stringify(treeWith(tree, fields)), { fileName: 'pit.yaml' });
     const full = estimate(written.design!, { steadyOnly: true }).assumed!;
-    expect(full.excessAirRatio).toBeCloseTo(value('air'), 6);
+    expect(full.letInRatio).toBeCloseTo(value('air'), 6);
     expect(full.draft.stackVelocity_m_per_s).toBeCloseTo(value('stackSpeed'), 6);
     expect(full.draft.intakeVelocity_m_per_s).toBeCloseTo(value('intakeSpeed'), 6);
 
