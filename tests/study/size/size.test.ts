@@ -161,7 +161,7 @@ describe('a choice', () => {
     const throttled = readDesign(JSON.stringify(treeWith(tree, closed)), { fileName: 'pit.yaml' });
     const held = estimate(throttled.design!, { steadyOnly: true }).steady!;
     expect(held.draft.stackVelocity_m_per_s).toBeCloseTo(value('holdStackSpeed'), 6);
-    expect(held.excessAirRatio / settings.cleanAir).toBeCloseTo(1, 1);
+    expect(held.letInRatio / settings.cleanAir).toBeCloseTo(1, 1);
   });
 
   it('keeps the rest of the file as it is written', () => {
