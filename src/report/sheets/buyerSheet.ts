@@ -47,7 +47,7 @@ export const MOST_OPTIONS = 6;
 const MOST_WARNINGS = { few: 5, many: 3 };
 /** Height that a line of warnings or plates takes from the drawing, and what that keeps [px]. */
 const LINE = 20;
-const LEAST_DRAWING = 160;
+const LEAST_DRAWING = 190;
 const DRAWING_HEIGHT = { few: 262, many: 236 };
 const SMALL = { size: SHEET.small, weight: 400 } as const;
 /** The chart is drawn larger and set smaller: its lettering is meant for a screen. */

@@ -48,7 +48,9 @@ export function reportPdf(
     });
     for (const { part, y, scale, draw } of page) {
       const { sheet, stack } = part;
-      const onPage: Pen['onPage'] = (px, py) => [(SHEET.margin + px * scale) * POINT, (y + py * scale) * POINT];
+      // what is set smaller stands in the middle
+      const left = SHEET.margin + 0.5 * (1 - scale) * (width - 2 * SHEET.margin);
+      const onPage: Pen['onPage'] = (px, py) => [(left + px * scale) * POINT, (y + py * scale) * POINT];
       const marked = (under: typeof chapter, title: string, py: number) =>
         // the library counts a place from the right edge
         under.addItem(title, { left: width * POINT, top: onPage(0, py)[1] } as object);
@@ -61,7 +63,7 @@ export function reportPdf(
       const bookmark: Pen['bookmark'] = (title, py) => {
         if (title !== sheet.title) marked(chapter, title, py);
       };
-      pdf.save().translate(SHEET.margin, y).scale(scale);
+      pdf.save().translate(left, y).scale(scale);
       draw({ pdf, into: holders.get(part) ?? section, onPage, bookmark }, 0, 0);
       pdf.restore();
     }

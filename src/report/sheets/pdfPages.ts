@@ -26,7 +26,7 @@ const RUNNING = 22;
 const FOOT = 16;
 const SHEET_GAP = 26;
 /** Below this height the one chart of a page says nothing [px]. */
-const LEAST_FIGURE = 180;
+const LEAST_FIGURE = 150;
 /** Share of a page below which it is nearly empty, and share of its size that a figure may give up so that pages fill well. */
 const NEARLY_EMPTY = 1 / 3;
 const HALF_FULL = 0.55;
