@@ -150,12 +150,15 @@ function indentLevels(text: string): number {
   return deepest;
 }
 
+/** A path of a field with the place in a list, as a name within braces. */
+const IN_BRACKETS = /[{,]\s*([A-Za-z.]+\[\d+\][\w.[\]]*)\s*:/;
+
 function explain(
   code: string,
   message: string,
   text: string,
   position: number,
-): Pick<DesignFault, 'message' | 'allowed' | 'value'> {
+): Pick<DesignFault, 'message' | 'allowed' | 'value' | 'example'> {
   const start = text.lastIndexOf('\n', position - 1) + 1;
   const end = text.indexOf('\n', position);
   const line = text.slice(start, end < 0 ? undefined : end);
@@ -165,6 +168,15 @@ function explain(
   }
   if (code === 'MULTIPLE_DOCS')
     return { message: 'the file holds more than one document', allowed: 'one design a file', value };
+  const bracketed = IN_BRACKETS.exec(line)?.[1];
+  if (bracketed !== undefined) {
+    return {
+      message: 'has a path with brackets, which begin a list here',
+      allowed: 'such a path in quotes',
+      value: bracketed,
+      example: `'${bracketed}': ...`,
+    };
+  }
   return { message: `can't be read: ${message.split('\n')[0]}`, allowed: 'YAML or JSON', value };
 }
 

@@ -144,6 +144,12 @@ describe('a faulty option is told at its own line', () => {
     expect(faultsOf(withOptions(options))).toMatchObject([{ code, path }]);
   });
 
+  it('shows the quotes that a path with brackets needs', () => {
+    const [fault] = faultsOf(option('{ firebox.intakes[0].open: 50 % }'));
+    expect(fault).toMatchObject({ code: 'syntax', value: 'firebox.intakes[0].open', line });
+    expect(read(option(`{ ${fault.example!.replace('...', '50 %')} }`)).faults).toBeUndefined();
+  });
+
   it('not while the design itself has faults, which it would only repeat', () => {
     expect(faultsOf(option('{ chamber.plat: 3 in }', changed(['length: 24 in', 'length: 24'])))).toMatchObject([
       { code: 'no-unit', path: 'firebox.length' },
