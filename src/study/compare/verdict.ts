@@ -165,10 +165,15 @@ function findingOf({ label, differences }: ComparedOption): Finding {
     const difference = differences.find(({ key }) => key === row.quantity.key);
     return difference ? [{ row, difference }] : [];
   });
-  for (const { row, difference } of [...weighed].sort((a, b) => sizeOf(b) - sizeOf(a))) {
+  for (const { row, difference } of weighed.filter(minded).sort((a, b) => sizeOf(b) - sizeOf(a))) {
     finding[whereOf(row, difference)].push(row.quantity.key);
   }
   return finding;
+}
+
+/** Is there enough of it, here or there, for anyone to mind? */
+function minded({ row: { from }, difference: { baseline, value } }: { row: Weighed; difference: Difference }): boolean {
+  return from === undefined || baseline === null || value === null || Math.max(baseline, value) >= from;
 }
 
 function whereOf(row: Weighed, difference: Difference): Exclude<keyof Finding, 'label'> {
@@ -180,11 +185,7 @@ function whereOf(row: Weighed, difference: Difference): Exclude<keyof Finding, '
   return value < baseline === (row.wants === undefined) ? 'buys' : 'costs';
 }
 
-function worthTelling(
-  { quantity: { kind }, from = 0 }: Weighed,
-  { baseline, value, share, difference }: Difference,
-): boolean {
-  if (Math.max(Math.abs(baseline!), Math.abs(value!)) < from) return false;
+function worthTelling({ quantity: { kind } }: Weighed, { share, difference }: Difference): boolean {
   if (kind === 'temperature') return Math.abs(difference!) >= HARDLY_KELVIN;
   return share === null || Math.abs(share) >= HARDLY;
 }
