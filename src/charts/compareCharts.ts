@@ -84,11 +84,10 @@ function warmUp(comparison: Comparison, name: string, key: 'thermometer_K' | 'st
 
 function splits(comparison: Comparison, name: string, key: 'thermometer_K' | 'steel_K') {
   const { options } = comparison;
-  const { every } = baselineOf(comparison).result.design.fire.splits;
   const what = key === 'thermometer_K' ? 'thermometer' : 'steel';
   const swing = kelvins(comparison, `swing.${key}`);
   return optionCurves({
-    title: `${name}: ${what} with a split every ${format('time', every)}`,
+    title: `${name}: ${what} under splits`,
     subtitle: `from lowest to highest: ${swing}${cut(options)}`,
     quantity: key === 'thermometer_K' ? 'Thermometer' : 'Steel temperature',
     curves: linesOf(options, ({ studies }) => (studies?.swing ? twice(studies.swing.curve, key) : null)),

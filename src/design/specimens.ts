@@ -8,7 +8,8 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   wood: '{ kind: oak, moisture: 20 % }',
   'wood.composition': '{ carbon: 50 %, hydrogen: 6 %, oxygen: 43.5 % }',
   fire: '{ heat: 11 lb wood/h, target: 250 °F }',
-  'fire.splits': '{ every: 45 min }',
+  'fire.splits': '{ mass: 2.5 lb, thickness: 3 in, length: 14 in }',
+  'fire.cook': '{ line: -15 °F, look: 5 min, intakes: [20 %, 100 %] }',
   firebox:
     '{ shape: round, diameter: 24 in, length: 24 in, plate: 1/4 in, centre: 30 in, intakes: [{ diameter: 4 in, centre: 26 in }] }',
   'firebox.intakes': '[{ kind: disc, count: 2, diameter: 4 in, open: 100 %, centre: 26 in }]',

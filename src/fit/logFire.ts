@@ -1,41 +1,50 @@
-import type { Design, Splits } from '../design/design.js';
+import type { Design } from '../design/design.js';
 import { interpolate } from '../solve/interpolate.js';
+import { Bed } from '../study/events/bed.js';
 import type { CookLog, WoodAdded } from './log/log.js';
+
+/** How closely a bed is followed [s]. */
+const STEP = 15;
 
 /**
  * Heat of a fire that is fed as a log says, against time [W].
  *
- * Wood laid on at a time burns by the law of a split (see `splitFire`): its flaming share soon, its charcoal slowly, each by
- * g(t) = t / a^2 exp(-t / a). A log of the fire's heat is taken as it is. Where a log tells neither, the design's assumed
- * fire burns from its first row on.
+ * Wood laid on burns as splits do on a bed, in a usual draft. A log of the fire's heat is taken as it is. Where a log tells
+ * neither, the design's assumed fire burns from its first row on.
  *
  * @param embers heat of what already burned at the first row [W]; it goes out as charcoal does
  */
 export function fireOfLog(design: Design, log: CookLog, embers = 0): (t: number) => number {
   const { fire, wood } = design;
-  const { glow } = fire.splits;
-  const left = embers > 0 ? (t: number) => embers * (1 + (2 * t) / glow) * Math.exp((-2 * t) / glow) : () => 0;
   if (log.fire) {
     const { time_s, value } = log.fire;
     return (t) => Math.max(0, interpolate(time_s, value, t));
   }
-  if (log.wood) {
-    const laid = log.wood;
-    return (t) => left(t) + burning(fire.splits, laid, wood.heat, t);
-  }
+  if (log.wood) return burning(design, log.wood, wood.heat, log.length_s, embers);
   return (t) => fire.heat * (1 - Math.exp(-Math.max(0, t) / fire.rise));
 }
 
-function burning({ flame, charcoal, glow }: Splits, laid: readonly WoodAdded[], heat: number, t: number): number {
-  let sum = 0;
-  for (const { time_s, mass_kg } of laid) {
-    if (time_s >= t) break;
-    const age = t - time_s;
-    sum += mass_kg * ((1 - charcoal) * burnLaw(age, flame / 2) + charcoal * burnLaw(age, glow / 2));
+/** The bed followed once through the log, straight between its moments. */
+function burning(
+  { fire }: Design,
+  laid: readonly WoodAdded[],
+  heat: number,
+  length: number,
+  embers: number,
+): (t: number) => number {
+  const bed = new Bed(fire.splits);
+  bed.layCoals(embers * fire.splits.glow);
+  const count = Math.ceil(length / STEP) + 1;
+  const power = new Float64Array(count + 1);
+  let next = 0;
+  for (let i = 0; i <= count; i++) {
+    while (next < laid.length && laid[next].time_s <= i * STEP)
+      bed.lay(laid[next].mass_kg * heat, i * STEP - laid[next++].time_s);
+    power[i] = bed.power(0);
+    bed.burn(STEP, (STEP * (power[i] + 4 * bed.power(STEP / 2) + bed.power(STEP))) / 6);
   }
-  return heat * sum;
-}
-
-function burnLaw(t: number, a: number): number {
-  return (t / (a * a)) * Math.exp(-t / a);
+  return (t) => {
+    const at = Math.min(count - 1, Math.max(0, Math.floor(t / STEP)));
+    return power[at] + (power[at + 1] - power[at]) * Math.min(1, Math.max(0, t / STEP - at));
+  };
 }

@@ -101,6 +101,11 @@ export class Transient {
     this.h = firstStep;
   }
 
+  /** Make the next step no longer than this [s]. */
+  shorten(h: number): void {
+    this.h = Math.min(this.h, h);
+  }
+
   /** Step from the moment as it stands. */
   private begin(): void {
     this.stride = null;

@@ -6,6 +6,7 @@ import { listed } from '../units/listed.js';
 import { sayAlone, sayQuantity } from './quantity.js';
 import { restsOn } from './restsOn.js';
 import { rangeText, wordsOf } from './quantityWords.js';
+import { LATE } from '../study/events/swing.js';
 import { held, inAnyState } from '../study/quantities.js';
 
 /**
@@ -57,6 +58,7 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
     sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses.`);
     const cooking = cookingWords(steady, design.gauge, system);
     if (cooking !== '') sentences.push(`Meanwhile ${cooking}.`);
+    sentences.push(...splitWords(result, system), ...ventWords(result, system));
     sentences.push(draftWords(steady, warnings, system, sure('hold.stackBase_Pa')));
   } else {
     sentences.push(`No fire holds ${target} at ${gauge}; the warnings say why.`);
@@ -64,6 +66,41 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   const measured = restsOn(design, system);
   if (measured !== null) sentences.push(measured);
   return sentences;
+}
+
+/** How it swings under splits. */
+function splitWords({ design, splits }: EstimateResult, system: UnitSystem): string[] {
+  if (!splits || splits.wood_kg === null) return [];
+  const say = sayAlone(system);
+  const { fire, gauge } = design;
+  const degrees = (kelvin: number) => say('temperature', kelvin);
+  const split = `${say('mass', splits.wood_kg, { digits: 2 })} of splits`;
+  const every = `every ${say('time', splits.period_s, { digits: 2 })}`;
+  const fed =
+    fire.splits.every === undefined
+      ? `A cook who lays on ${split} ${say('time', fire.cook.late)} after it has fallen to ${degrees(fire.target + fire.cook.line)} does so ${every}, and`
+      : `On ${split} ${every}`;
+  const forgotten =
+    splits.late_K === null ? '' : `; one forgotten for ${say('time', LATE)} lets it fall to ${degrees(splits.late_K)}`;
+  return [
+    `${fed} the ${gaugeLabel(gauge)} goes from ${degrees(splits.lowest_K)} to ${degrees(splits.highest_K)}${forgotten}.`,
+  ];
+}
+
+/** Openings nearer than this are the same to a cook [-]. */
+const SAME_OPENING = 0.05;
+
+/** Where the intakes belong while it holds. */
+function ventWords({ vents, steady }: EstimateResult, system: UnitSystem): string[] {
+  if (!vents || Math.abs(vents.open - vents.drawn) < SAME_OPENING) return [];
+  const say = sayAlone(system);
+  const share = (open: number) => say('share', open, { digits: 2 });
+  const wood = say('massFlow', vents.wood_kg_per_s);
+  const cheaper =
+    vents.wood_kg_per_s < 0.98 * steady!.wood_kg_per_s ? `on ${wood} of wood, and swings less` : `on ${wood} of wood`;
+  return [
+    `With the intakes ${share(vents.open)} open, not the ${share(vents.drawn)} drawn, a bed with wood enough holds it by its air alone and still burns clean, ${cheaper}.`,
+  ];
 }
 
 /** Where a station of the chamber lies along a grate. */

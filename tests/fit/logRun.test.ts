@@ -75,6 +75,8 @@ describe('a pit under the fire of a log', () => {
   it('gives all the heat that the wood holds, in the end', () => {
     const design = plain();
     const log = blankLog({
+      hours: 48,
+      every_s: 600,
       wood: [
         { time_s: 0, mass_kg: 2 },
         { time_s: 900, mass_kg: 1 },

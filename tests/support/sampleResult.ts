@@ -43,7 +43,8 @@ export const sampleDesign: Design = {
     radiant: 0.3,
     soot: 0.5,
     target: kelvin(250),
-    splits: { every: 2700, flame: 900, charcoal: 0.3, glow: 2700 },
+    splits: { length: 0.3556, species: 'generic', thickness: 0.0762, flame: 1172, charcoal: 0.33, glow: 2400 },
+    cook: { line: -15 / 1.8, late: 300, look: 300, intakes: [] },
   },
   firebox: {
     ...shell,

@@ -61,7 +61,7 @@ async function sizingFor(
   drawn: Parameters<typeof sizesOf>[0],
   { workers }: ReportOptions,
 ): Promise<Pick<ShopInput, 'sizing'>> {
-  const { CLEAN_FIRE } = await import('../../study/size/limits.js');
+  const { CLEAN_FIRE } = await import('../../study/air/cleanFire.js');
   const { sizingOf } = await import('../../report/sheets/sizing.js');
   const { sizesOf: sizes } = await import('./size.js');
   return { sizing: sizingOf(await sizes(drawn, { cleanAir: CLEAN_FIRE.ratio, ...(workers ? { workers } : {}) })) };

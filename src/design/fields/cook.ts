@@ -1,30 +1,103 @@
-/** What happens over time: splits on the fire, and a cook's day. */
+/** What happens over time: splits on the fire, who minds it, and a cook's day. */
+import { charringRate, FIREBOX_CHARRING, meanFlame } from '../../physics/splits.js';
+import { WOODS } from '../catalog/index.js';
+import {
+  block,
+  choice,
+  flag,
+  list,
+  optional,
+  quantities,
+  quantity,
+  readRows,
+  text,
+  usual,
+  type Field,
+  type Read,
+} from './field.js';
 import { range } from '../ranges.js';
-import { block, flag, list, optional, quantity, readRows, text, usual } from './field.js';
 import { area, mass, SHARE, station, WIND } from './shared.js';
 
 const BURNS = range('time', '1 min', '6 h');
 const TIME = range('time', '0 min', '72 h');
 
-export const splits = block('How the fire is fed by single splits, for the swing they make.', {
-  every: quantity(range('time', '0 min', '6 h'), 'One split every so often; 0 min: a steady fire.', {
-    default: '45 min',
+const SPLITS = {
+  mass: optional(
+    quantity(
+      range('mass', '0.05 lb', '60 lb'),
+      'What is laid on at once. Default: so much that it is done every half hour.',
+    ),
+  ),
+  length: quantity(range('length', '2 in', '6 ft'), 'Length of a split.', { default: '14 in' }),
+  species: choice(Object.keys(WOODS), 'Wood of the splits, for how fast they char.', {
+    default: (_, around) => (around.wood as { kind: string }).kind,
+    says: 'that of the fire',
   }),
-  flame: quantity(BURNS, 'Mean time at which the flaming share of a split burns.', {
-    default: '15 min',
-    guess: '8-25 min',
+  thickness: quantity(range('length', '1/4 in', '16 in'), 'Thickness of a split, as of a round one.', {
+    default: '3 in',
+  }),
+  every: optional(
+    quantity(
+      range('time', '0 min', '6 h'),
+      'One split every so often by the clock, whatever the thermometer reads; 0 min: a steady fire. Default: when it has fallen to the line of fire.cook.',
+    ),
+  ),
+  flame: quantity(BURNS, 'Mean time at which the flaming heat of a split leaves it.', {
+    default: ({ thickness, species }) =>
+      meanFlame(
+        thickness as number,
+        FIREBOX_CHARRING * charringRate(WOODS[species as string]?.density ?? USUAL_DENSITY),
+      ),
+    says: 'by its thickness and wood, 20 min for 3 in of hardwood; estimate, 11-36 min',
     unknown: { kind: 'flame', label: 'how soon a split flames off' },
   }),
   charcoal: quantity(range('share', '0 %', '90 %'), 'Share of a split’s heat that its charcoal gives.', {
-    default: '0.30',
-    guess: '0.20-0.40',
+    default: '0.33',
+    guess: '0.25-0.40',
     unknown: { kind: 'charcoal', label: 'heat that comes of charcoal' },
   }),
-  glow: quantity(BURNS, 'Mean time at which that charcoal burns.', {
-    default: '45 min',
-    guess: '25-70 min',
+  glow: quantity(BURNS, 'Time in which charcoal glows away to 37 % in a usual draft.', {
+    default: '40 min',
+    guess: '20-80 min',
     unknown: { kind: 'glow', label: 'how long charcoal glows' },
   }),
+};
+
+/** Air-dry hardwood whose density no table has [kg/m3]. */
+const USUAL_DENSITY = 700;
+
+const splitsBlock = block('The splits that the fire is fed with, and how one burns.', SPLITS);
+
+/** The same, told of the whole design what wood it burns. */
+export const splits: Field<Read<typeof SPLITS>> = {
+  ...splitsBlock,
+  read: (fields, key, _, around) => splitsBlock.open(fields.child(key), around),
+};
+
+const DIFFERENCE = range('temperatureDifference', '-100 °F', '0 °F');
+
+/** How the fire is minded. */
+export const minding = block('How the fire is minded.', {
+  line: quantity(DIFFERENCE, 'The next split is laid on when the thermometer has fallen to this, against the target.', {
+    default: '-15 °F',
+  }),
+  late: quantity(range('time', '0 min', '3 h'), 'How long after that it is laid on.', {
+    default: '5 min',
+    guess: '0-10 min',
+  }),
+  look: quantity(
+    range('time', '1 min', '1 h'),
+    'From one look at the thermometer to the next, while the fire is built and for the intakes.',
+    {
+      default: '5 min',
+      guess: '2-15 min',
+    },
+  ),
+  intakes: quantities(
+    SHARE,
+    'Least and most that the intakes are open as the cook turns them by what is read. Default: they stay as they stand.',
+    2,
+  ),
 });
 
 const food = block('Food laid in cold; its surface stays wet.', {

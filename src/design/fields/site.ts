@@ -4,8 +4,8 @@ import { netHeatAsFired, type WoodComposition } from '../../physics/wood.js';
 import { WOODS } from '../catalog/index.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
-import { splits } from './cook.js';
-import { block, choice, quantity, readRows, usual, where, type Soft } from './field.js';
+import { minding, splits } from './cook.js';
+import { block, choice, optional, quantity, readRows, usual, where, type Soft } from './field.js';
 import { SHARE, WIND } from './shared.js';
 
 const PRESSURE = range('number', '-2', '2');
@@ -149,6 +149,19 @@ const FIRE = {
     slider: { label: 'Cook at', steps: [150, 450, 5] },
   }),
   splits: usual(splits),
+  cook: usual(minding),
+  coals: optional(
+    quantity(
+      range('mass', '0 lb', '60 lb'),
+      'Charcoal that a cook is lit with, in a chimney. Default: as much as would hold the pit at first.',
+    ),
+  ),
+  bed: optional(
+    quantity(
+      range('area', '1 in^2', '100 ft^2'),
+      'Plan of the bed of coals, as large as its grate. Default: half of the firebox’s plan (estimate, spread a third to all of it).',
+    ),
+  ),
 };
 
 export const fire = block('The fire and the temperature wanted.', FIRE, (fields, around) => {

@@ -145,16 +145,33 @@ function plateText(comparison: Comparison, system: UnitSystem): string[] {
     : [];
 }
 
+/** What the fire is fed with, and who minds it. */
+function splitsWords({ fire, gauge }: Design, say: ReturnType<typeof sayIn>): string {
+  const { splits, cook, target } = fire;
+  const thick = `${say('length', splits.thickness)} thick, flaming off within ${say('time', 3 * splits.flame)} and leaving ${say('share', splits.charcoal)} of their heat in coals (estimates)`;
+  if (splits.every === 0) return 'Splits: none; the fire burns steadily.';
+  const when =
+    splits.every === undefined
+      ? `the next is laid on when the ${gaugeLabel(gauge)} has fallen to ${say('temperature', target + cook.line)}, looked at every ${say('time', cook.look)}`
+      : `one every ${say('time', splits.every)} by the clock`;
+  const size =
+    splits.mass === undefined && splits.every === undefined ? ' Of a weight that is done about every half hour.' : '';
+  const vents =
+    cook.intakes.length === 2
+      ? `the intakes turned between ${say('share', cook.intakes[0])} and ${say('share', cook.intakes[1])} by what is read`
+      : 'the intakes left as they stand';
+  return `Splits: ${thick}; ${when}; ${vents}.${size} Readings are those of the ${gaugeLabel(gauge)} once every cycle is like the last, the steel's swing that of its station.`;
+}
+
 function events(comparison: Comparison, system: UnitSystem): string {
   const { settings } = comparison;
   const say = sayIn(system);
   const base = baselineOf(comparison);
   const { design } = base.result;
-  const { splits, target } = design.fire;
   const door = base.studies?.doorway;
   const lines = [
     ...priceLines(comparison, system),
-    `Splits: one every ${say('time', splits.every)}, together the fire that holds ${say('temperature', target)}, with nobody at the vents. Swings are from lowest to highest of the ${gaugeLabel(design.gauge)}, and of the steel there.`,
+    splitsWords(design, say),
     ...(door
       ? [
           `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}, open ${say('time', settings.door_s)} with the fire as it was. Back: the thermometer, its lag and all, is within ${say('temperatureDifference', BACK_WITHIN)} of the target again, counted from shutting.`,

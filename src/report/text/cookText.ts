@@ -7,7 +7,7 @@ import type { UnitSystem } from '../../units/index.js';
 import { csvOf, curveCells } from '../csv.js';
 import { version } from '../../version.js';
 import { CAUTIONS } from '../../words/cautions.js';
-import { sayIn } from '../../words/quantity.js';
+import { sayIn, type Say } from '../../words/quantity.js';
 import { restsOn } from '../../words/restsOn.js';
 import { table } from './table.js';
 import { bullet, heading, paragraph } from './paragraphs.js';
@@ -19,10 +19,10 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
   const target = say('temperature', design.fire.target);
   const gauge = gaugeLabel(design.gauge);
   const headline =
-    `The day takes ${say('mass', cook.wood_kg)} of wood: ${say('mass', cook.woodToReach_kg)} until the ${gauge} first reads ` +
-    `${target}, the rest to tend it, ${say('mass', cook.left_kg)} of which still glows at the end. From loading to the last wood it reads within ${say('temperatureDifference', band)} of ` +
-    `that for ${say('time', cook.inBand_s)}, ${say('share', cook.inBand_share)} of the time; its lowest is ` +
-    `${say('temperature', cook.lowest_K)}, its highest ${say('temperature', cook.highest_K)}.`;
+    `Lit with ${say('mass', cook.coals_kg, { digits: 2 })} of charcoal, the ${gauge} first reads ${target} after ${say('time', cook.reached_s)}. ` +
+    `The day takes ${cook.splits} splits of ${say('mass', cook.split_kg, { digits: 2 })}, ${say('mass', cook.wood_kg, { digits: 2 })} of wood, ${cook.splitsToReach} of them until then. ` +
+    `From loading to the last wood it reads from ${say('temperature', cook.lowest_K)} to ${say('temperature', cook.highest_K)}, and within ${say('temperatureDifference', band)} of ${target} ` +
+    `for ${say('time', cook.inBand_s)}, ${say('share', cook.inBand_share)} of the time. ${endWords(cook, say, band)}`;
   const marks = table(
     ['', 'after lighting'],
     cook.marks.map(({ time_s, what }) => [plainText(what), say('time', time_s)]),
@@ -31,7 +31,7 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
   const door = doorwayOf(design);
   const opens = loading > 0 || design.cook!.events.some((event) => event.door);
   const notes = [
-    `Loading comes ${say('time', soak)} after the target is first read. The tender burns just what keeps the thermometer's settled reading on the target, never more than the full fire, and leaves the fire alone while a door is open. After the last wood the fire burns down as its splits do (fire.splits, an estimate).`,
+    `Loading comes ${say('time', soak)} after the target is first read. The cook lays on splits as the design has it (fire.splits, fire.cook), and nobody looks while a door is open. The pit is lit with the firebox door ajar, which is not followed: cold racks, damp and wind add to the first time. How splits and coals burn are estimates.`,
     ...(opens
       ? [
           `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}.`,
@@ -54,6 +54,18 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
     paragraph(CAUTIONS),
   ];
   return `${sections.join('\n\n')}\n`;
+}
+
+/** How it ends. */
+function endWords(cook: CookResult, say: Say, band: number): string {
+  const out =
+    cook.outOfBand_s === null
+      ? `After the last wood it stays above ${say('temperatureDifference', band)} below the target as long as it is followed.`
+      : `After the last wood it leaves that band for good ${say('time', cook.outOfBand_s)} later.`;
+  const touch =
+    cook.touch_s === null ? '' : ` Nothing outside burns a hand any more ${say('time', cook.touch_s)} after it.`;
+  const left = ` What still glows at the end is worth ${say('mass', cook.left_kg, { digits: 2 })} of wood: coals keep a pit from being moved or left alone long after it feels cool.`;
+  return out + touch + left;
 }
 
 /** The day's curves as CSV (RFC 4180, plain ASCII). */

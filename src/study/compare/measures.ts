@@ -63,7 +63,22 @@ export function measuresOf(options: readonly OptionStudy[], { cook_s }: { cook_s
       'temperatures',
       [held('grate_K'), ...(alike(options) ? (['endToEnd_K', 'topToBottom_K', 'racks_K'] as const).map(held) : [])],
     ],
-    ['events', (['swing.thermometer_K', 'swing.steel_K', 'door.dip_K', 'door.recovery_s'] as const).map(ofResult)],
+    [
+      'events',
+      (
+        [
+          'swing.wood_kg',
+          'swing.period_s',
+          'swing.lowest_K',
+          'swing.highest_K',
+          'swing.thermometer_K',
+          'swing.late_K',
+          'swing.steel_K',
+          'door.dip_K',
+          'door.recovery_s',
+        ] as const
+      ).map(ofResult),
+    ],
     ['events', (['gust.dip_K', 'shower.dip_K', 'coolDown.half_s', 'coolDown.touch_s'] as const).map(ofResult)],
     ['outside', [held('hottestOutside_K'), ...stations.map((name) => heldAt('outside_K', name))]],
     ['lasting', LASTING.map(ofResult)],

@@ -7,6 +7,7 @@ import { estimate } from '../estimate/estimate.js';
 import { holdPit } from '../events/heldPit.js';
 import type { EstimateResult, Warning } from '../estimate/result.js';
 import { studyPlate, type PlateStudy } from '../plate/plateStudy.js';
+import { splitWarnings } from '../events/splitWarnings.js';
 import { splitSwing, type Swing } from '../events/swing.js';
 import { turnWeather } from '../events/weather.js';
 
@@ -62,7 +63,7 @@ export function studyOption(design: Design, settings: StudySettings = USUAL_SETT
     plate: studyPlate(held),
     cook: design.cook ? followCook(design) : null,
   };
-  result.warnings.push(...missing(studies, design), ...starvedSplits(studies));
+  result.warnings.push(...missing(studies, design), ...splitWarnings(studies.swing));
   return { result, studies };
 }
 
@@ -87,18 +88,4 @@ function missing(studies: EventStudies, design: Design): Warning[] {
       value: null,
       limits: null,
     }));
-}
-
-function starvedSplits({ swing }: EventStudies): Warning[] {
-  if (!swing?.limitedByAir) return [];
-  return [
-    {
-      code: 'splits-limited-by-air',
-      message:
-        'air holds down the flames of a fresh split, so that less heat comes of it than meant: lay on smaller splits more often, or open up',
-      where: 'splits',
-      value: swing.highestFire_W,
-      limits: null,
-    },
-  ];
 }

@@ -131,7 +131,8 @@ function airOfFire({ model }: Pit, x: Float64Array): number {
 }
 
 /** Air that enters the fire's zone from outdoors [kg/s]. */
-function airIntoFirebox({ model }: Pit): number {
+/** Air that the firebox takes in from outdoors, by intakes and gaps, after an evaluation [kg/s]. */
+export function airIntoFirebox({ model }: Pick<Pit, 'model'>): number {
   let air = 0;
   model.network.openings.forEach((o, i) => {
     if (o.from === model.network.fire.zone && o.to === OUTDOORS) air += model.flows[i].backward;

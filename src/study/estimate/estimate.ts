@@ -5,6 +5,10 @@ import { OUTDOORS } from '../../network/types.js';
 import { version } from '../../version.js';
 import { biotNumbers } from './biot.js';
 import { withHandsAndWeight } from '../carry/carried.js';
+import { cleanVents } from '../air/cleanHold.js';
+import { heldAt } from '../events/heldPit.js';
+import { splitSwing } from '../events/swing.js';
+import { splitWarnings } from '../events/splitWarnings.js';
 import { unknownsUsed } from './unknownsUsed.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { rangeWarnings } from './ranges.js';
@@ -31,6 +35,8 @@ export interface EstimateOptions {
   tolerance?: number;
   /** leave the warm-up out */
   steadyOnly?: boolean;
+  /** follow a cook with splits too, and look for the opening of the intakes that burns clean */
+  minded?: boolean;
   /** follow the warm-up of a pit that soaks at least this far [s] */
   until?: number;
 }
@@ -110,6 +116,11 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     if (!run.finished) warnings.push(brokeOff(run.warmUp));
     warnings.push(...fallsBack(run.warmUp, design));
     if (cost) Object.assign(cost, { evaluations: run.evaluations, steps: run.warmUp.steps });
+  }
+  if (options.minded) {
+    result.splits = held.state && splitSwing(heldAt(pit, held.state, solved));
+    result.vents = held.state && cleanVents(design, held.state);
+    warnings.push(...splitWarnings(result.splits));
   }
   warnings.push(...targetWarning(design, assumed, result.steady, reached, run));
   result.balance = worstOf([assumed, ...(result.steady ? [result.steady] : [])], run);

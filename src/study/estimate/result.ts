@@ -4,6 +4,7 @@
  */
 import type { PlatePlace } from '../../network/types.js';
 import type { Design, PartName, StationName } from '../../design/design.js';
+import type { Swing } from '../events/swing.js';
 import type { HandsResult } from '../carry/touch.js';
 import type { Spread } from '../spread/uncertainty.js';
 import type { WeightResult } from '../carry/weight.js';
@@ -183,6 +184,16 @@ export interface PartResult {
   biot: number;
 }
 
+/** The intakes at which the fire that holds burns with just the air of a clean one. */
+export interface CleanVents {
+  /** share that all intakes stand open, as drawn and there */
+  drawn: number;
+  open: number;
+  /** the fire that holds the target there, and its wood */
+  fire_W: number;
+  wood_kg_per_s: number;
+}
+
 /** An input that no correlation settles, as used, with its spread; printed with every result. */
 export interface UnknownUsed {
   /** path in the design file */
@@ -211,6 +222,10 @@ export interface EstimateResult {
   /** the steady state under fire.heat */
   assumed: SteadyState | null;
   warmUp: WarmUp | null;
+  /** how a cook with splits keeps it there; null: no fire does, or it could not be followed. Absent where it was not asked for */
+  splits?: Swing | null;
+  /** null: no opening burns so. Absent where it was not asked for */
+  vents?: CleanVents | null;
   balance: { energyError: number; massError_kg_per_s: number };
   /** what hands find, where the design names handles */
   hands?: HandsResult;

@@ -44,14 +44,15 @@ export function coolDown({ pit, x }: HeldPit, tolerance = 1): CoolDown | null {
   };
 }
 
-function hottestOutside(pit: Pit, x: Float64Array): number {
+/** The hottest patch of the outside [K]. */
+export function hottestOutside(pit: Pit, x: Float64Array): number {
   let hottest = 0;
   for (const face of pit.model.network.faces) if (face.zone === OUTDOORS) hottest = Math.max(hottest, x[face.node]);
   return hottest;
 }
 
-/** When falling values pass a level for good: what is left above outdoors falls along an exponential between two points. */
-function fallsTo(time: number[], values: number[], level: number, outdoors: number): number | null {
+/** When falling values pass a level for good, since a moment: what is left above outdoors falls along an exponential between two points. */
+export function fallsTo(time: number[], values: number[], level: number, outdoors: number, since = 0): number | null {
   let i = values.length - 1;
   if (values[i] > level) return null;
   while (i >= 0 && values[i] <= level) i--;
@@ -59,5 +60,5 @@ function fallsTo(time: number[], values: number[], level: number, outdoors: numb
   const [above, wanted, below] = [values[i] - outdoors, level - outdoors, values[i + 1] - outdoors];
   const share =
     below > 0 && wanted > 0 ? Math.log(above / wanted) / Math.log(above / below) : (above - wanted) / (above - below);
-  return time[i] + share * (time[i + 1] - time[i]);
+  return time[i] + share * (time[i + 1] - time[i]) - since;
 }

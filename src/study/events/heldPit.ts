@@ -3,7 +3,7 @@ import { geometryOf } from '../../design/geometryOf.js';
 import type { Resolution } from '../../network/build.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { fromCold } from '../estimate/fromCold.js';
-import { solveUnderFire } from '../estimate/steady.js';
+import { solveUnderFire, type Solved } from '../estimate/steady.js';
 
 /** A pit that has soaked and holds its target: where the studies of events begin. */
 export interface HeldPit {
@@ -28,11 +28,14 @@ export function holdPit(design: Design, resolution?: Resolution): HeldPit | null
   const found = solveUnderFire(pit, design.fire.heat);
   if (!found.settled.converged) return null;
   const { full, held } = fromCold(pit, found, 'always');
-  const solved = held.state;
-  if (!solved) return null;
+  return held.state && heldAt(pit, held.state, full.state);
+}
+
+/** A pit that holds its target in one state, and in another burns its full fire. */
+export function heldAt(pit: Pit, solved: Solved, full: Solved): HeldPit {
   const { balances, model } = pit;
   const x = solved.x.slice();
   balances.evaluate(x, { mode: 'release', heat: solved.asked });
   for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.stems.settled(x, i);
-  return { pit, x, fire: x[model.fire], full: Math.max(full.state.x[model.fire], x[model.fire]), hot: full.state.x };
+  return { pit, x, fire: x[model.fire], full: Math.max(full.x[model.fire], x[model.fire]), hot: full.x };
 }

@@ -1,123 +1,163 @@
-import { splitFire } from '../../physics/splits.js';
+import { Bed } from './bed.js';
 import type { HeldPit } from './heldPit.js';
+import { boxOf, openAtFirst, ruleOf, withIntakes } from './minding.js';
+import { BED_STEP, SMOULDERS, Stoker } from './stoker.js';
+import { timeWithin } from './timeWithin.js';
 import { Timeline, type Curve } from './timeline.js';
 
-/** Points of a cycle at least, so that its highest and lowest are seen. */
-const POINTS = 20;
-/** The cycles count as alike when the thermometer's highest and lowest move less than this from one to the next [K]. */
-const ALIKE = 0.1;
-const MOST_CYCLES = 20;
-/** Below this share of the fire asked for it counts as held down by air. */
-const LIMITED = 0.995;
-
-/** A fire that goes up and down by a fixed rule, again and again. */
-export interface CyclicFire {
-  period: number;
-  /** heat at a time within the period [W]; smooth between the breaks */
-  heatAt(t: number): number;
-  /** times within the period at which it jumps or bends (default: its start alone) [s] */
-  breaks?: number[];
-}
-
+/** A split is forgotten for so long, and its dip followed so long after it is laid on [s]. */
+export const LATE = 1200;
+const DIP = 900;
+/** Cycles count as alike when the thermometer's highest and lowest move less than this from one to the next [K]. */
+const ALIKE = 0.5;
+/** So many cycles, and so long, until they are taken as they come [s]. */
+const MOST_CYCLES = 14;
+const LONGEST = 16 * 3600;
+/** Of cycles that are never alike the last so many are told. */
+const TOLD = 5;
+/** The thermometer counts as in the band when it is this near the target, unless the cook says otherwise: 15 °F [K]. */
+const BAND = 15 / 1.8;
 export interface Swing {
+  /** mean time from one split to the next, the shortest and the longest [s]; 0: a steady fire */
   period_s: number;
-  /** wood laid on each time [kg]; for splits */
+  shortest_s: number;
+  longest_s: number;
+  /** wood laid on each time [kg]; null: a steady fire */
   wood_kg: number | null;
-  /** from lowest to highest over a cycle [K] */
+  /** every cycle is like the last, or like the last but one */
+  repeats: boolean;
+  /** from lowest to highest [K] */
   thermometer_K: number;
   steel_K: number;
-  /** mean reading over a cycle [K] */
   mean_K: number;
   lowest_K: number;
   highest_K: number;
-  /** highest fire in the cycle, and whether air held it down */
+  /** share of the time within the cook's band [-] */
+  inBand_share: number;
+  /** highest fire [W], and whether air held flames down until they smouldered */
   highestFire_W: number;
   limitedByAir: boolean;
-  /** the last cycle, from its start */
+  /** lowest reading where the next split is laid on 20 min late [K]; null: it was not followed */
+  late_K: number | null;
+  /** share that the intakes stood open at the end, where the cook turned them; else null */
+  open: number | null;
+  /** the cycles told, from a split laid on */
   curve: Curve;
   cycles: number;
+  /** wood laid on against heat released and left in the bed, as a share */
+  woodError: number;
   energyError: number;
   massError_kg_per_s: number;
 }
 
-/** The swing that splits make in a pit, their mean being the fire that holds its target. @returns null: steps broke off */
-export function splitSwing(held: HeldPit, tolerance = 1): Swing | null {
-  const { splits } = held.pit.design.fire;
-  const { every } = splits;
-  const heatAt = (t: number) => splitFire(splits, held.fire, t);
-  const swing = swingUnder(held, { period: every, heatAt }, tolerance);
-  return swing && { ...swing, wood_kg: (held.fire * every) / held.pit.design.wood.heat };
-}
-
 /**
- * Swing of the gauge's thermometer and of its station's steel once every cycle of the fire is like the last.
+ * How the thermometer swings under the splits of a cook: laid on by the clock, or when it has fallen to the line.
  *
- * Starts from the pit that holds its target, which is near the mean of the cycles, and follows them until they are alike.
- * A period of 0 is the steady fire: no swing.
+ * Starts from the pit that holds its target and follows cycles until they are alike.
  *
- * @returns null: steps broke off
+ * @returns null: steps broke off, or the thermometer never falls to the line
  */
-export function swingUnder(held: HeldPit, fire: CyclicFire, tolerance = 1): Swing | null {
-  const { period } = fire;
-  const line = new Timeline(held.pit, held.x, { longestStep: Math.max(1e-3, period / POINTS), tolerance });
-  if (!(period > 0)) {
-    const steady = line.burn(() => ({ mode: 'release', heat: held.fire }));
-    return steady ? describe(line, fire, 0, 0) : null;
+export function splitSwing(held: HeldPit, tolerance = 1): Swing | null {
+  const { design } = held.pit;
+  const { splits } = design.fire;
+  const rule = ruleOf(design, held.fire);
+  const start = openAtFirst(design, rule);
+  const pit = rule.intakes ? withIntakes(design, start) : held.pit;
+  const line = new Timeline(pit, held.x, { longestStep: BED_STEP, tolerance });
+  if (splits.every === 0) {
+    return line.burn(() => ({ mode: 'release', heat: held.fire })) ? describe(line, null, [0], Infinity, true) : null;
   }
-  const breaks = [0, ...(fire.breaks ?? []).filter((t) => t > 0 && t < period), period];
-  let before: [number, number] = [NaN, NaN];
-  for (let cycle = 0; cycle < MOST_CYCLES; cycle++) {
-    const from = line.curve.time_s.length;
-    for (let i = 1; i < breaks.length; i++) {
-      const start = cycle * period;
-      // what a fire is at a break belongs to the stretch that begins there
-      const last = breaks[i] * (1 - 1e-12);
-      const demand = (t: number) => fire.heatAt(Math.min(Math.max(t - start, breaks[i - 1]), last));
-      if (!line.burn((t) => ({ mode: 'release', heat: demand(t) })) || !line.runTo(start + breaks[i])) return null;
-    }
-    const now = extremes(line.curve, from);
-    if (Math.abs(now[0] - before[0]) < ALIKE && Math.abs(now[1] - before[1]) < ALIKE) {
-      return describe(line, fire, from, cycle + 1);
-    }
-    before = now;
+  const bed = new Bed(splits);
+  const stoker = new Stoker(line, bed, rule, boxOf(design), start);
+  stoker.burnIn();
+  stoker.lay();
+  if (!stoker.takeOver()) return null;
+  const { laid } = stoker;
+  const told = (cycles: number, repeats: boolean): Swing => {
+    const swing = describe(
+      line,
+      stoker,
+      laid.slice(-1 - cycles).map(({ at }) => at),
+      air,
+      repeats,
+    );
+    return { ...swing, late_K: lowestWhenLate(stoker) };
+  };
+  const peaks: [number, number][] = [];
+  let air = Infinity;
+  while (laid.length <= MOST_CYCLES) {
+    const count = laid.length;
+    stoker.leastAir = Infinity;
+    if (!stoker.mind(LONGEST, { enough: () => laid.length > count })) return null;
+    if (laid.length === count) break;
+    air = stoker.leastAir;
+    peaks.push(extremes(line.curve, laid[count - 1].at, laid[count].at));
+    const alike = [1, 2].find(
+      (back) => peaks.length > back + 1 && near(peaks[peaks.length - 1], peaks[peaks.length - 1 - back]),
+    );
+    if (alike) return told(alike, true);
   }
-  return describe(
-    line,
-    fire,
-    line.curve.time_s.findIndex((t) => t >= (MOST_CYCLES - 1) * period),
-    MOST_CYCLES,
-  );
+  return laid.length > TOLD ? told(TOLD, false) : null;
 }
 
-function extremes({ thermometer_K }: Curve, from: number): [number, number] {
-  const values = thermometer_K.slice(from);
+/** How far the reading falls where the next split comes late [K]; null: steps broke off. */
+function lowestWhenLate(stoker: Stoker): number | null {
+  const { line, laid } = stoker;
+  const [from, count] = [line.curve.time_s.length - 1, laid.length];
+  stoker.beLate(LATE);
+  if (!stoker.mind(line.moment.time + LONGEST, { enough: () => laid.length > count })) return null;
+  if (!stoker.mind(line.moment.time + DIP)) return null;
+  return Math.min(...line.curve.thermometer_K.slice(from));
+}
+
+function near(a: [number, number], b: [number, number]): boolean {
+  return Math.abs(a[0] - b[0]) < ALIKE && Math.abs(a[1] - b[1]) < ALIKE;
+}
+
+function extremes({ thermometer_K }: Curve, from: number, to: number): [number, number] {
+  const values = thermometer_K.slice(from, to + 1);
   return [Math.min(...values), Math.max(...values)];
 }
 
-function describe(line: Timeline, { period, heatAt }: CyclicFire, from: number, cycles: number): Swing {
-  const start = (cycles - 1) * period;
+/** @param starts points of the curve at which the cycles told begin, and where the last one ends */
+function describe(line: Timeline, stoker: Stoker | null, starts: number[], air: number, repeats: boolean): Swing {
+  const [from, to] = [starts[0], starts[starts.length - 1]];
   const { curve: all, energyError, massError } = line;
+  const { design } = line.pit;
+  const of = (values: number[]) => values.slice(from, to + 1);
+  const zero = all.time_s[from];
   const curve: Curve = {
-    time_s: all.time_s.slice(from).map((t) => Math.max(0, t - start)),
-    fire_W: all.fire_W.slice(from),
-    thermometer_K: all.thermometer_K.slice(from),
-    gas_K: all.gas_K.slice(from),
-    steel_K: all.steel_K.slice(from),
+    time_s: of(all.time_s).map((t) => t - zero),
+    fire_W: of(all.fire_W),
+    thermometer_K: of(all.thermometer_K),
+    gas_K: of(all.gas_K),
+    steel_K: of(all.steel_K),
   };
-  const [lowest, highest] = [Math.min(...curve.thermometer_K), Math.max(...curve.thermometer_K)];
-  const asked = (t: number) => heatAt(Math.min(t, period * (1 - 1e-12)));
+  const times = starts.map((at) => all.time_s[at]);
+  const intervals = times.slice(1).map((t, i) => t - times[i]);
+  const [lowest, highest] = extremes(curve, 0, to - from);
+  const target = design.fire.target;
+  const length = times[times.length - 1] - times[0];
+  const { laid = 0, released = 0, left = { wood: 0, charcoal: 0 } } = stoker?.bed ?? {};
   return {
-    period_s: period,
-    wood_kg: null,
+    period_s: intervals.length > 0 ? length / intervals.length : 0,
+    shortest_s: intervals.length > 0 ? Math.min(...intervals) : 0,
+    longest_s: intervals.length > 0 ? Math.max(...intervals) : 0,
+    wood_kg: stoker && stoker.rule.split / design.wood.heat,
+    repeats,
     thermometer_K: highest - lowest,
     steel_K: Math.max(...curve.steel_K) - Math.min(...curve.steel_K),
     mean_K: meanOf(curve.time_s, curve.thermometer_K),
     lowest_K: lowest,
     highest_K: highest,
+    inBand_share: length > 0 ? timeWithin(curve, 0, target, design.cook?.band ?? BAND) / length : 1,
     highestFire_W: Math.max(...curve.fire_W),
-    limitedByAir: period > 0 && curve.time_s.some((t, i) => curve.fire_W[i] < LIMITED * asked(t)),
+    limitedByAir: air < SMOULDERS,
+    late_K: null,
+    open: stoker?.rule.intakes ? stoker.open : null,
     curve,
-    cycles,
+    cycles: stoker ? stoker.laid.length - 1 : 0,
+    woodError: laid > 0 ? Math.abs(laid - released - left.wood - left.charcoal) / laid : 0,
     energyError,
     massError_kg_per_s: massError,
   };

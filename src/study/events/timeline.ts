@@ -99,6 +99,11 @@ export class Timeline {
     return true;
   }
 
+  /** Something begins now: the next step is a short one. */
+  shorten(): void {
+    this.transient.shorten(30);
+  }
+
   /** Light the pit, cold till now. */
   light(demandAt: (t: number) => Demand): void {
     this.transient.goOn(demandAt, FIRST_STEP_LIT);

@@ -1,9 +1,10 @@
 import type { Design } from '../../design/design.js';
 import { solveUnderFire } from '../estimate/steady.js';
 import { withAir } from './candidate.js';
-import { withOpening } from './judge.js';
-import { CLEAN_FIRE } from './limits.js';
-import { airState, fullFire, type FullFire } from './states.js';
+import { withOpening } from '../air/cleanHold.js';
+
+import { CLEAN_FIRE } from '../air/cleanFire.js';
+import { airState, fullFire, type FullFire } from '../air/states.js';
 import { STOCK_HEIGHTS, stockStacks } from './stock.js';
 
 /** Draft and air under the full fire against the height of one tube; null where no draft settles. */

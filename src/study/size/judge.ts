@@ -1,7 +1,7 @@
 import type { Design } from '../../design/design.js';
-import type { Solved } from '../estimate/steady.js';
+import { whereClean, withOpening } from '../air/cleanHold.js';
 import { JUST_LIT, LIMIT, marginOf, THROAT_USE, type Margin, type SizeSettings } from './limits.js';
-import { fullFire, holdFire, justLit, type AirState, type FullFire, type HoldFire } from './states.js';
+import { fullFire, holdFire, justLit, type AirState, type FullFire } from '../air/states.js';
 import { checkWeather, weathersOf, type WeatherCheck } from './weather.js';
 
 /** A way for the fire to breathe, judged. */
@@ -20,52 +20,6 @@ export interface FullJudgement extends Judgement {
   hold: AirState | null;
   lit: AirState | null;
   weather: WeatherCheck[];
-}
-
-/** Excess air goes about with this power of the intakes' area. */
-const POWER = 0.85;
-const TURNS = 12;
-/** Largest step of the search, as a factor, and what counts as found. */
-const STRIDE = Math.log(6);
-const FOUND = 0.01;
-
-/** Where the fire that holds the target burns with the air of a clean small fire. */
-export interface CleanHold {
-  /** the argument there */
-  at: number;
-  hold: HoldFire;
-}
-
-/**
- * Argument (an open area or share) at which the fire that holds the target gets the air of a clean small fire; by secants in
- * logarithms, since excess air goes about with a power of the opening.
- *
- * @returns null when there is none between the bounds, or no fire holds on the way
- */
-export function whereClean(
-  designAt: (at: number) => Design,
-  bounds: { low: number; high: number; guess: number },
-  { cleanAir }: SizeSettings,
-  start?: Solved,
-): CleanHold | null {
-  let from = start;
-  let at = Math.min(bounds.high, Math.max(bounds.low, bounds.guess));
-  let before: { log: number; off: number } | undefined;
-  for (let turn = 0; turn < TURNS; turn++) {
-    const hold = holdFire(designAt(at), from);
-    if (!hold) return null;
-    from = hold.solved;
-    const log = Math.log(at);
-    const off = Math.log(hold.state.excessAirRatio / cleanAir);
-    if (Math.abs(off) < FOUND) return { at, hold };
-    if ((at <= bounds.low && off > 0) || (at >= bounds.high && off < 0)) return null;
-    const secant = before ? (off - before.off) / (log - before.log) : POWER;
-    const slope = secant > 0.2 && secant < 3 ? secant : POWER;
-    before = { log, off };
-    const next = Math.exp(log - Math.max(-STRIDE, Math.min(STRIDE, off / slope)));
-    at = Math.min(bounds.high, Math.max(bounds.low, next));
-  }
-  return null;
 }
 
 /**
@@ -91,12 +45,6 @@ export function judgeFully(design: Design, guess: number, settings: SizeSettings
     lit,
     weather: weathersOf(design).map((each) => checkWeather(designAt(1), each)),
   };
-}
-
-/** The design with all its intakes open by a share. */
-export function withOpening(design: Design, open: number): Design {
-  const { firebox } = design;
-  return { ...design, firebox: { ...firebox, intakes: firebox.intakes.map((each) => ({ ...each, open })) } };
 }
 
 /** Of the first minutes, the moment that leaks most smoke. @param shares of the full fire */

@@ -68,12 +68,6 @@ export interface SizeSettings {
   cleanAir: number;
 }
 
-/**
- * Air over what the wood needs at which a cook's small fire burns clean (estimate 2.5, spread 1.8 to 3.5): the intakes count
- * as set right for holding when the fire that holds gets this much.
- */
-export const CLEAN_FIRE = { ratio: 2.5, low: 1.8, high: 3.5 } as const;
-
 /** Shares of the full fire that stand for the first minutes, with all steel still cold. */
 export const JUST_LIT = [0.1, 0.3, 1] as const;
 

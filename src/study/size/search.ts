@@ -1,9 +1,10 @@
 import type { Design } from '../../design/design.js';
 import { jointsOf } from '../../design/joints.js';
 import { candidateDesign, withAir, type Candidate } from './candidate.js';
-import { throatFor, verdict, whereClean, worstLit, type Judgement } from './judge.js';
+import { whereClean } from '../air/cleanHold.js';
+import { throatFor, verdict, worstLit, type Judgement } from './judge.js';
 import { COMFORT, JUST_LIT, LIMIT, type LimitKey, type SizeSettings } from './limits.js';
-import { fullFire } from './states.js';
+import { fullFire } from '../air/states.js';
 import {
   STOCK_HEIGHTS,
   stockStacks,

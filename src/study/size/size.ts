@@ -6,10 +6,11 @@ import { version } from '../../version.js';
 import { candidateFields, treeWith, type Candidate, type CandidateFields } from './candidate.js';
 import { stackCurves, ventCurve, type StackCurve, type VentCurve } from './curves.js';
 import type { FullJudgement } from './judge.js';
-import { CLEAN_FIRE, COMFORT, LIMITS, type Limit, type Margin, type SizeSettings } from './limits.js';
+import { CLEAN_FIRE } from '../air/cleanFire.js';
+import { COMFORT, LIMITS, type Limit, type Margin, type SizeSettings } from './limits.js';
 import { rulesOfThumb, type RuleOfThumb } from './rules.js';
 import { STACK_TOP, type Rough, type StackSurvey } from './search.js';
-import type { AirState } from './states.js';
+import type { AirState } from '../air/states.js';
 import type { WeatherCheck } from './weather.js';
 
 /** States that margins are read from; null where there is none. */

@@ -2,7 +2,7 @@ import type { Design, Site } from '../../design/design.js';
 import { rangeOf } from '../../design/fields.js';
 import { windAtPit } from '../../design/windAtPit.js';
 import { LIMIT } from './limits.js';
-import { fullFire, holdFire, type AirState } from './states.js';
+import { fullFire, holdFire, type AirState } from '../air/states.js';
 
 /** A day on which a choice should still work. */
 export interface Weather {

@@ -1,5 +1,14 @@
 /** Checks of wood as a fuel. */
-import { burnDown, splitFire } from '../../physics/splits.js';
+import {
+  airHolds,
+  alight,
+  charcoalLeft,
+  charred,
+  charringRate,
+  cylinderThickness,
+  glowPace,
+  meanFlame,
+} from '../../physics/splits.js';
 import { gasEnthalpy, mixturePolynomial } from '../../physics/gasMixture.js';
 import {
   combustionYields,
@@ -39,19 +48,6 @@ const grossHeat = quantity('energyPerMass', 'gross heat of dry wood');
 const excessAir = quantity('number', 'air over stoichiometric air');
 const burning = { ...analysis, moistureDryBasis: dryBasis, excessAir } as const;
 const SPECIES = ['CO2', 'H2O', 'O2', 'N2'] as const;
-
-const lastWood = {
-  flame: quantity('time', 'mean time of the flaming share'),
-  glow: quantity('time', 'mean time of the charcoal'),
-  charcoal: quantity('share', 'of the heat that the charcoal holds'),
-} as const;
-const splits = {
-  ...lastWood,
-  every: quantity('time', 'from one split to the next'),
-  mean: quantity('power', 'averaged over a period'),
-} as const;
-/** Points of a mean over a period. */
-const POINTS = 2000;
 
 const wetOf = (dry: number) => dry / (1 + dry);
 const flueOf = (v: Values<typeof burning>) =>
@@ -120,33 +116,63 @@ export const woodChecks: Record<string, Check> = {
     'number',
     (v) => fuelShareLimit({ ...v, heatPerOxygen: HEAT_PER_OXYGEN, gasPerFuel: 1 }, v.oxygen),
   ),
-  splitFire: defineCheck(
-    'heat of a fire of equal splits at a time after one was laid on',
-    { ...splits, time: quantity('time', 'since then') },
-    'power',
-    (v) => splitFire(v, v.mean, v.time),
+  charringRate: defineCheck(
+    'speed at which hardwood chars in the standard fire, mm/min',
+    { density: quantity('density', 'of the air-dry wood') },
+    'number',
+    (v) => charringRate(v.density) * 60e3,
   ),
-  splitFireMean: defineCheck(
-    'heat of such a fire, averaged over a period by the midpoint rule',
-    splits,
-    'power',
-    (v) => {
-      let sum = 0;
-      for (let n = 0; n < POINTS; n++) sum += splitFire(v, v.mean, ((n + 0.5) / POINTS) * v.every);
-      return sum / POINTS;
-    },
-  ),
-  burnDownShare: defineCheck(
-    'heat of a steady fire some time after its last wood, as a share of what it gave',
-    { ...lastWood, time: quantity('time', 'since then') },
-    'share',
-    (v) => burnDown(v, v.time).share,
-  ),
-  burnDownLeft: defineCheck(
-    'heat that such a fire has yet to give, as a time of what it gave',
-    { ...lastWood, time: quantity('time', 'since then') },
+  meanFlame: defineCheck(
+    'mean time at which the flaming heat of a split leaves it',
+    { thickness: quantity('length', 'of the split'), rate: quantity('number', 'of charring, mm/min') },
     'time',
-    (v) => burnDown(v, v.time).left,
+    (v) => meanFlame(v.thickness, v.rate / 60e3),
+  ),
+  cylinderThickness: defineCheck(
+    'thickness of a split as a cylinder of its wood',
+    {
+      mass: quantity('mass', 'of the split'),
+      density: quantity('density', 'of its wood'),
+      length: quantity('length', 'of the split'),
+    },
+    'length',
+    (v) => cylinderThickness(v.mass, v.density, v.length),
+  ),
+  charred: defineCheck(
+    'share of a cylinder that has charred',
+    { depth: quantity('number', 'of the front, of the radius') },
+    'number',
+    (v) => charred(v.depth),
+  ),
+  alight: defineCheck(
+    'time of burning all over that a split that catches evenly has had',
+    { age: quantity('time', 'since it was laid on'), catching: quantity('time', 'until it burns all over') },
+    'time',
+    (v) => alight(v.age, v.catching).burned,
+  ),
+  charcoalLeft: defineCheck(
+    'charcoal left as it glows away and more is made, MJ',
+    {
+      store: quantity('number', 'at first, MJ'),
+      made: quantity('power', 'evenly'),
+      pace: quantity('number', 'against the usual'),
+      glow: quantity('time', 'in which it falls to 1/e'),
+      time: quantity('time', 'since'),
+    },
+    'number',
+    (v) => charcoalLeft(v.store * 1e6, v.made, v.pace, v.glow, v.time) / 1e6,
+  ),
+  airHolds: defineCheck(
+    'what flames burn of what they would, by the air they get',
+    { ratio: quantity('number', 'air had over air wanted') },
+    'number',
+    (v) => airHolds(v.ratio),
+  ),
+  glowPace: defineCheck(
+    'pace of charcoal, against fresh air at 0.1 m/s',
+    { speed: quantity('speed', 'of the air through the bed'), oxygen: quantity('share', 'mass share in the gas') },
+    'number',
+    (v) => glowPace(v.speed, v.oxygen),
   ),
   netHeatPerOxygen: defineCheck(
     'net heat of dry wood per kg of oxygen it takes',

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/design.js';
 import { MIXED } from '../../../src/network/build.js';
@@ -6,10 +5,10 @@ import { coolDown } from '../../../src/study/events/coolDown.js';
 import { disturb, BACK_WITHIN } from '../../../src/study/events/disturb.js';
 import { doorwayOf, openDoor } from '../../../src/study/events/door.js';
 import { holdPit, type HeldPit } from '../../../src/study/events/heldPit.js';
-import { splitFire } from '../../../src/physics/splits.js';
-import { splitSwing, swingUnder } from '../../../src/study/events/swing.js';
+import { splitSwing } from '../../../src/study/events/swing.js';
 import { turnWeather } from '../../../src/study/events/weather.js';
 import { exampleDesign, exampleNames } from '../../support/examples.js';
+import { swingUnder } from './cyclicFire.js';
 
 const INCH = 0.0254;
 const FAHRENHEIT = 1.8;
@@ -98,42 +97,6 @@ describe('weather', () => {
   });
 });
 
-describe('the fire of splits', () => {
-  const splits = fc.record({
-    every: fc.double({ min: 60, max: 6 * 3600, noNaN: true }),
-    flame: fc.double({ min: 60, max: 7200, noNaN: true }),
-    charcoal: fc.double({ min: 0, max: 0.9, noNaN: true }),
-    glow: fc.double({ min: 60, max: 7200, noNaN: true }),
-  });
-
-  it('has the mean that it is given', () => {
-    fc.assert(
-      fc.property(splits, (each) => {
-        const steps = 20_000;
-        let sum = 0;
-        for (let i = 0; i < steps; i++) sum += splitFire(each, 1000, ((i + 0.5) / steps) * each.every);
-        expect(Math.abs(sum / steps / 1000 - 1)).toBeLessThan(1e-3);
-      }),
-      { numRuns: 50, seed: 1 },
-    );
-  });
-
-  it('is the sum of all splits laid on before, one by one', () => {
-    // derived: the gamma law of shape 2, summed over 400 splits
-    const each = { every: 2700, flame: 900, charcoal: 0.3, glow: 2700 };
-    const gamma = (t: number, a: number) => (t / (a * a)) * Math.exp(-t / a);
-    for (const t of [0, 300, 1500, 2699]) {
-      let sum = 0;
-      for (let k = 0; k < 400; k++) sum += 0.7 * gamma(t + k * 2700, 450) + 0.3 * gamma(t + k * 2700, 1350);
-      expect(splitFire(each, 1000, t)).toBeCloseTo(1000 * 2700 * sum, 6);
-    }
-  });
-
-  it('of no interval is the steady fire', () => {
-    expect(splitFire({ every: 0, flame: 900, charcoal: 0.3, glow: 2700 }, 1234, 0)).toBe(1234);
-  });
-});
-
 describe('the swing of a pit', () => {
   // derived, independent coding of the same model, gas mixed over its height: a fire that goes 50 % up and down as a sine of 45 min moves the
   // thermometer 95, 78 and 71 °F and the steel 37, 20 and 10 °F in 1/8, 1/4 and 1/2 in plate
@@ -145,7 +108,7 @@ describe('the swing of a pit', () => {
     const pit = holdPit(ofPlate(plate), MIXED)!;
     const period = 2700;
     const heatAt = (t: number) => pit.fire * (1 + 0.5 * Math.sin((2 * Math.PI * t) / period));
-    const swing = swingUnder(pit, { period, heatAt })!;
+    const swing = swingUnder(pit, period, heatAt);
     expect(Math.abs((swing.thermometer_K * FAHRENHEIT) / thermometer - 1)).toBeLessThan(0.15);
     expect(Math.abs((swing.steel_K * FAHRENHEIT) / steel - 1)).toBeLessThan(0.25);
   });
@@ -154,11 +117,7 @@ describe('the swing of a pit', () => {
     const period = 2700;
     const swings = [1 / 8, 1 / 4, 1 / 2].map((plate) => {
       const pit = held(ofPlate(plate));
-      return swingUnder(pit, {
-        period,
-        heatAt: (t) => (t < period / 2 ? 1.5 : 0.5) * pit.fire,
-        breaks: [period / 2],
-      })!;
+      return swingUnder(pit, period, (t) => (t < period / 2 ? 1.5 : 0.5) * pit.fire, [period / 2]);
     });
     for (let i = 1; i < swings.length; i++) {
       expect(swings[i].thermometer_K).toBeLessThan(swings[i - 1].thermometer_K);
@@ -166,38 +125,97 @@ describe('the swing of a pit', () => {
     }
   });
 
-  it('is none under splits of no interval, and tends to none', () => {
-    const every = (seconds: number) => splitSwing(held(plain((d) => void (d.fire.splits.every = seconds))))!;
-    expect(every(0)).toMatchObject({ thermometer_K: 0, steel_K: 0 });
-    expect(every(0).mean_K).toBeCloseTo(plain().fire.target, 3);
-    const swings = [1, 60, 600, 2700].map((seconds) => every(seconds).thermometer_K);
-    expect(swings[0]).toBeLessThan(0.01);
-    expect(swings).toEqual([...swings].sort((a, b) => a - b));
+  it('is none under a steady fire, and tends to none under small thin splits laid on often', () => {
+    const every = (seconds: number, flame: number) =>
+      splitSwing(held(plain((d) => void Object.assign(d.fire.splits, { every: seconds, flame }))))!;
+    expect(every(0, 900)).toMatchObject({ thermometer_K: 0, steel_K: 0 });
+    expect(every(0, 900).mean_K).toBeCloseTo(plain().fire.target, 3);
+    const swings = [60, 600, 2700].map((seconds) => every(seconds, 1200));
+    expect(swings[0].thermometer_K).toBeLessThan(1);
+    // as much wood as holds it, so that it reads the target
+    expect(Math.abs(swings[0].mean_K - plain().fire.target)).toBeLessThan(1);
+    const all = swings.map(({ thermometer_K }) => thermometer_K);
+    expect(all).toEqual([...all].sort((a, b) => a - b));
   });
 
-  it('repeats: the cycle ends as it began', () => {
-    const { curve } = splitSwing(held(plain()))!;
+  it('repeats under splits by the clock: the cycle ends as it began', () => {
+    const { curve, repeats } = splitSwing(held(plain((d) => void (d.fire.splits.every = 2700))))!;
     const last = curve.time_s.length - 1;
+    expect(repeats).toBe(true);
     expect(curve.time_s[last]).toBeCloseTo(2700, 3);
     for (const key of ['thermometer_K', 'steel_K'] as const) {
-      expect(Math.abs(curve[key][last] - curve[key][0])).toBeLessThan(0.3);
+      expect(Math.abs(curve[key][last] - curve[key][0])).toBeLessThan(0.6);
     }
   });
 
-  it('weighs the splits: what burns in an hour holds the pit', () => {
-    const pit = held(plain());
+  it('weighs the splits: what burns by the clock in an hour holds the pit', () => {
+    const pit = held(plain((d) => void (d.fire.splits.every = 2700)));
     const { wood_kg, period_s } = splitSwing(pit)!;
     expect((wood_kg! / period_s) * plain().wood.heat).toBeCloseTo(pit.fire, 6);
   });
 
-  it('says when air holds down the flames of a fresh split', () => {
+  it('says when flames smoulder for want of air', () => {
     const tight = plain((d) => {
-      d.firebox.intakes[0].open = 0.06;
+      d.firebox.intakes[0].open = 0.05;
       // through a leaky chamber air would reach the fire by the throat
       d.chamber!.doorGap = 0;
     });
     expect(splitSwing(held(tight))!.limitedByAir).toBe(true);
     expect(splitSwing(held(plain()))!.limitedByAir).toBe(false);
+  });
+});
+
+describe('a cook who lays on splits by the thermometer', () => {
+  const minded = (change?: (fire: Design['fire']) => void) => splitSwing(held(plain((d) => change?.(d.fire))))!;
+  const usual = minded();
+
+  it('keeps it about the target, with a split of a size that is done in 20 to 40 min', () => {
+    const { target } = plain().fire;
+    expect(usual.period_s).toBeGreaterThan(20 * 60);
+    expect(usual.period_s).toBeLessThan(40 * 60);
+    expect(usual.lowest_K).toBeLessThan(target - 15 / FAHRENHEIT);
+    expect(usual.highest_K).toBeGreaterThan(target);
+    // a fire that burns as much as it is fed
+    const rate = (usual.wood_kg! * plain().wood.heat) / usual.period_s;
+    const burned = usual.curve.fire_W.reduce(
+      (sum, fire, i, all) =>
+        sum + (i && 0.5 * (fire + all[i - 1]) * (usual.curve.time_s[i] - usual.curve.time_s[i - 1])),
+      0,
+    );
+    const lasts = usual.curve.time_s[usual.curve.time_s.length - 1];
+    expect(Math.abs(burned / lasts / rate - 1)).toBeLessThan(0.02);
+  });
+
+  it('loses no heat of what is laid on', () => {
+    expect(usual.woodError).toBeLessThan(1e-9);
+    expect(usual.energyError).toBeLessThan(1e-6);
+  });
+
+  it('swings less with smaller splits, more often', () => {
+    const small = minded((fire) => void (fire.splits.mass = usual.wood_kg! / 2));
+    expect(small.thermometer_K).toBeLessThan(0.7 * usual.thermometer_K);
+    expect(small.period_s).toBeLessThan(0.75 * usual.period_s);
+  });
+
+  it('lets it fall further the later he is, and once more so where he forgets one', () => {
+    const late = minded((fire) => void (fire.cook.late = 1200));
+    expect(late.lowest_K).toBeLessThan(usual.lowest_K - 5);
+    expect(usual.late_K!).toBeLessThan(usual.lowest_K - 5);
+    const thick = splitSwing(held(ofPlate(1 / 2)))!;
+    const thin = splitSwing(held(ofPlate(1 / 8)))!;
+    expect(thick.late_K!).toBeGreaterThan(thin.late_K!);
+    expect(thick.steel_K).toBeLessThan(0.5 * thin.steel_K);
+  });
+
+  it('swings less in a throttled pit, whose flames burn what air they get', () => {
+    const throttled = splitSwing(held(plain((d) => void (d.firebox.intakes[0].open = 0.12))))!;
+    expect(throttled.thermometer_K).toBeLessThan(0.7 * usual.thermometer_K);
+  });
+
+  it('turns the intakes between his limits only', () => {
+    const { open } = minded((fire) => void (fire.cook.intakes = [0.1, 0.6]));
+    expect(open).toBeGreaterThanOrEqual(0.1);
+    expect(open).toBeLessThanOrEqual(0.6);
   });
 });
 

@@ -1,0 +1,281 @@
+import { airIntoFirebox } from '../estimate/describeState.js';
+import type { Demand } from '../../network/balances.js';
+import type { Pit } from '../../network/pit.js';
+import type { StopAt } from '../../network/transient.js';
+import { airHolds, glowPace } from '../../physics/splits.js';
+import type { Bed } from './bed.js';
+import type { Timeline } from './timeline.js';
+
+/** Longest step: the bed's air is looked at after each [s]. */
+export const BED_STEP = +(globalThis.process?.env.BS ?? 150);
+/** A reading that moves less than this from look to look stands still [K]. */
+const STILL = 0.3;
+/** Readings are extrapolated over so many looks while a fire is built, and a split has caught after so long [s]. */
+const AHEAD = 2;
+const CATCH_TIME = 600;
+/** Times nearer than this are the same [s]. */
+const CLOSE = 1e-6;
+/** Flames that get less than this of what they would burn smoulder: common practice, no source. */
+export const SMOULDERS = 0.5;
+/** A bed fed for so long is what it always is [s]. */
+const BURNT_IN = 5 * 3600;
+/** Share of all that is open by which intakes are moved at a look. */
+const TURN = 0.1;
+
+/** How the fire is minded. */
+export interface Rule {
+  /** what the thermometer should read [K], and how far below it the next split is laid on [K] */
+  target: number;
+  line: number;
+  /** how long after that it is laid on [s] */
+  late: number;
+  /** from one look to the next, at which a fire is built and intakes are turned [s] */
+  look: number;
+  /** one split every so often, whatever the thermometer reads [s]; undefined: by the thermometer */
+  every?: number;
+  /** heat of a split [J] */
+  split: number;
+  /** least and most that the intakes are open [-]; undefined: they stay as they are */
+  intakes?: readonly [number, number];
+  /** the largest fire that is made of a cold pit [W] */
+  full: number;
+}
+
+export interface Minding {
+  feed?: boolean;
+  enough?: () => boolean;
+  stop?: StopAt;
+}
+
+/** A split laid on. */
+export interface Laid {
+  time_s: number;
+  /** index of the moment in the curve */
+  at: number;
+}
+
+/** Somebody with a pile of splits who looks at the thermometer every so often. Deterministic: there is no chance in it. */
+export class Stoker {
+  readonly laid: Laid[] = [];
+  /** least air over air wanted that the flames have had [-] */
+  leastAir = Infinity;
+  private nextLook: number;
+  private before: number;
+  private due = Infinity;
+  /** how much later than the rule has it the next split is laid on [s] */
+  private held = 0;
+  /** the fire is being built in a cold pit */
+  private kindling = false;
+  /** when the bed was last looked at, and the heat released by then */
+  private at: { time: number; heat: number };
+  private readonly areas: { index: number; area: number }[];
+  open: number;
+
+  /**
+   * @param line a timeline in whose pit the intakes may be moved
+   * @param wholeOpen the intakes' share that stands open in that pit
+   * @param bedArea plan of the bed [m2]
+   * @param airFactor air that clean flames want, over what their wood needs [-]
+   */
+  constructor(
+    readonly line: Timeline,
+    readonly bed: Bed,
+    readonly rule: Rule,
+    private readonly box: { bedArea: number; airFactor: number },
+    wholeOpen: number,
+  ) {
+    const { time, fireHeat } = line.moment;
+    this.nextLook = time;
+    this.before = line.reading;
+    this.at = { time, heat: fireHeat };
+    this.open = wholeOpen;
+    this.areas = line.pit.model.network.openings.flatMap(({ role, area }, index) =>
+      role === 'intake' ? [{ index, area: area / wholeOpen }] : [],
+    );
+  }
+
+  /** Be late with the next split [s]. */
+  beLate(by: number): void {
+    this.held = by;
+    this.due += by;
+  }
+
+  /** Lay on a split now. */
+  lay(): void {
+    const { line, bed, rule } = this;
+    bed.lay(rule.split);
+    this.held = 0;
+    this.laid.push({ time_s: line.moment.time, at: Math.max(0, line.curve.time_s.length - 1) });
+    this.due = this.kindling ? Infinity : line.moment.time + (rule.every ?? Infinity);
+    line.shorten();
+  }
+
+  private readonly demandAt = (t: number): Demand => ({
+    mode: 'release',
+    heat: this.bed.power(Math.max(0, t - this.at.time)),
+  });
+
+  /** Lay and burn splits for long, in the air that the pit has now and at its fire, until the bed is what it always is. */
+  burnIn(): void {
+    const { bed, rule, line } = this;
+    this.breathe();
+    bed.flaming = 1;
+    const interval = rule.split / line.fire;
+    const steps = Math.max(4, Math.ceil(interval / 120));
+    const step = interval / steps;
+    for (let left = BURNT_IN; left > 0; left -= interval) {
+      bed.lay(rule.split);
+      for (let i = 0; i < steps; i++) {
+        bed.burn(step, (step * (bed.power(0) + 4 * bed.power(step / 2) + bed.power(step))) / 6);
+      }
+    }
+  }
+
+  /** Light the bed in a cold pit. */
+  light(): void {
+    this.kindling = true;
+    this.line.light(this.demandAt);
+  }
+
+  /** Take over the fire: from now on it gives what the bed gives. @returns false: the gas does not settle */
+  takeOver(): boolean {
+    this.breathe();
+    return this.line.burn(this.demandAt);
+  }
+
+  /** Go on in a variant of the pit, its intakes as the cook has them. @returns false: the gas does not settle */
+  enter(pit: Pit, adjust?: (x: Float64Array) => void): boolean {
+    this.line.enter(pit, adjust);
+    this.setIntakes();
+    return this.takeOver();
+  }
+
+  /**
+   * Mind the fire up to a time.
+   *
+   * @param feed false: nobody looks, and no wood is laid on
+   * @param enough looked at after each step: end here?
+   * @param stop a step ends where this happens
+   * @returns false: the steps broke off
+   */
+  mind(end: number, { feed = true, enough, stop }: Minding = {}): boolean {
+    const { line } = this;
+    while (line.moment.time < end - CLOSE) {
+      const now = line.moment.time;
+      if (feed) {
+        if (now >= this.due - CLOSE) this.lay();
+        if (now >= this.nextLook - CLOSE && !this.look()) return false;
+      }
+      const until = feed ? Math.min(end, this.nextLook, this.due) : end;
+      const before = line.reading;
+      const watched = stop ?? (feed && this.waits(before) ? this.atLine : undefined);
+      if (line.step(Math.min(until, now + this.longest(now)), watched) === 'failed') return false;
+      this.burned();
+      if (feed && this.due === Infinity && this.fallen(before))
+        this.due = line.moment.time + this.rule.late + this.held;
+      if (enough?.()) return true;
+    }
+    return true;
+  }
+
+  /** Book what a step gave, and see what air the bed gets now. */
+  private burned(): void {
+    const { time, fireHeat } = this.line.moment;
+    this.bed.burn(time - this.at.time, fireHeat - this.at.heat);
+    this.at = { time, heat: fireHeat };
+    this.breathe();
+  }
+
+  private breathe(): void {
+    const { line, bed, box } = this;
+    const { balances, model } = line.pit;
+    const { fire } = model.network;
+    const { x } = line.moment;
+    balances.evaluate(x, { mode: 'release', heat: Math.max(0, x[model.fire]) }, false);
+    const air = airIntoFirebox(line.pit);
+    const wanted = (box.airFactor * fire.airPerFuel * bed.wish) / fire.heatValue;
+    const ratio = wanted > 0 ? air / wanted : Infinity;
+    if (this.kindling) {
+      // the firebox door stands ajar until the pit draws by itself
+      [bed.flaming, bed.glowing] = [1, 1];
+      return;
+    }
+    this.leastAir = Math.min(this.leastAir, ratio);
+    bed.flaming = ratio === Infinity ? 1 : airHolds(ratio);
+    const oxygen = model.massFraction('O2', x[model.fuel + fire.zone]);
+    bed.glowing = glowPace(air / (model.outdoorDensity * box.bedArea), oxygen);
+  }
+
+  /** The longer nothing is laid on, the more slowly the bed changes [s]. */
+  private longest(now: number): number {
+    return Math.max(BED_STEP, 0.05 * (now - (this.laid.at(-1)?.time_s ?? now)));
+  }
+
+  /** Where the thermometer has fallen to the line. */
+  private readonly atLine: StopAt = {
+    left: ({ x }) => x[this.line.pit.model.nodeCount + this.line.pit.model.network.gauge] - this.level,
+    within: STILL,
+  };
+
+  private get level(): number {
+    return this.rule.target - this.rule.line;
+  }
+
+  /** Is it the thermometer that the next split waits for? */
+  private waits(reading: number): boolean {
+    return !this.kindling && this.rule.every === undefined && this.due === Infinity && reading > this.level;
+  }
+
+  /** Has the thermometer fallen to the line, or does the last split not lift it? */
+  private fallen(before: number): boolean {
+    const { line, rule, laid, level } = this;
+    if (this.kindling || rule.every !== undefined || line.reading > level + STILL) return false;
+    // what smoulders for want of air burns no better with more wood on it
+    if (this.bed.flaming < SMOULDERS) return false;
+    const since = line.moment.time - (laid.at(-1)?.time_s ?? -Infinity);
+    return before > level + STILL || (line.reading < before && since >= CATCH_TIME);
+  }
+
+  /** Look at the thermometer: build a fire that is not up yet, turn the intakes. @returns false: the gas does not settle */
+  private look(): boolean {
+    const { line, rule, before } = this;
+    const { reading } = line;
+    this.before = reading;
+    this.nextLook = line.moment.time + rule.look;
+    if (this.kindling && this.builds(reading, before)) this.lay();
+    if (!this.kindling && !rule.intakes) this.nextLook = Infinity;
+    return this.turn(reading, before);
+  }
+
+  /**
+   * Does a fire that is being built want another split? While the thermometer, going on as it does, would not be at the line
+   * by the time that a split has caught, and the bed gives less than the full fire with it.
+   */
+  private builds(reading: number, before: number): boolean {
+    const { rule, bed } = this;
+    this.kindling = reading < this.level;
+    const soon = reading + AHEAD * (reading - before);
+    return soon < this.level && bed.wish + bed.flamesOf(rule.split) <= rule.full;
+  }
+
+  /** Open or close the intakes by what is read. @returns false: the gas does not settle */
+  private turn(reading: number, before: number): boolean {
+    const { rule } = this;
+    if (!rule.intakes) return true;
+    const [least, most] = rule.intakes;
+    const off = reading - rule.target;
+    let { open } = this;
+    if (off > rule.line / 2 && reading > before - STILL) open -= TURN;
+    if (off < -rule.line / 2 && reading < before + STILL) open += TURN;
+    open = Math.min(most, Math.max(least, open));
+    if (Math.abs(open - this.open) < 1e-9) return true;
+    this.open = open;
+    this.setIntakes();
+    return this.takeOver();
+  }
+
+  private setIntakes(): void {
+    const { openings } = this.line.pit.model.network;
+    for (const { index, area } of this.areas) openings[index].area = area * this.open;
+  }
+}
