@@ -54,7 +54,7 @@ export function readDesign(text: string, options: ReadOptions): ReadResult {
   if (!('tree' in source)) return { faults: source.faults };
   const reading = new Reading(source, options.fileName, options.otherUnits);
   const root = reading.root();
-  const design: Design = readRows(DESIGN, root, {}, {}, ['wood', 'chamber', 'upright']);
+  const design: Design = readRows(DESIGN, root, {}, {}, ['wood', 'firebox', 'chamber', 'upright']);
   const { fitted, faults } = readFitted(root, options);
   checkShape(source.tree, reading);
   checkSense(design, reading);

@@ -4,6 +4,7 @@ import type { Design, StationName } from './design.js';
 import type { Reading } from './reading.js';
 
 export function checkCook({ cook, fire }: Design, stations: readonly StationName[], reading: Reading): void {
+  checkMinding(fire, reading);
   if (!cook) return;
   cook.load.forEach((food, i) => {
     if (food.station && !stations.includes(food.station)) {
@@ -37,5 +38,14 @@ export function checkCook({ cook, fire }: Design, stations: readonly StationName
       });
     }
     if (Number.isFinite(event.at + event.lasts)) [busyTo, before] = [event.at + event.lasts, `event ${i + 1}`];
+  });
+}
+
+function checkMinding({ cook: { intakes } }: Design['fire'], reading: Reading): void {
+  if (intakes.some(Number.isNaN) || intakes.length === 0) return;
+  if (intakes.length === 2 && intakes[0] <= intakes[1] && intakes[1] > 0) return;
+  reading.fault(['fire', 'cook', 'intakes'], {
+    message: 'are no limits',
+    allowed: 'the least and the most that the intakes are open, as in [20 %, 100 %]',
   });
 }

@@ -40,10 +40,12 @@ wood:
   # heat: 6,300 BTU/lb             # net heat as burned, when you know it better
 
 fire:
-  heat: 70,000 BTU/h               # the fire you light it with; or 11 lb wood/h, or 20 kW
+  heat: 70,000 BTU/h               # the fire you light it with; or 11 lb wood/h; without it, all this box can burn
   rise: 10 min                     # how fast it comes up (estimate)
   target: 250 °F                   # what the thermometer should read
-  # splits: { every: 45 min }      # one split every so often, for the swing that it makes
+  # splits: { mass: 2.5 lb, thickness: 3 in, length: 14 in }   # what the cook lays on; or every: 45 min
+  # cook: { line: -15 °F, late: 5 min }   # when: this far below the target, so much later; intakes: [20 %, 100 %]
+  # bed: 280 in^2                  # the bed of coals, as large as its grate; half of the box (estimate)
 
 firebox:
   shape: round                     # round: diameter; square: width and height

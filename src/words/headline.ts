@@ -1,4 +1,5 @@
 import { gaugeLabel, grateWords } from './labels.js';
+import type { Design } from '../design/design.js';
 import { gaugeReading } from '../study/estimate/gauge.js';
 import type { EstimateResult, SteadyState, Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
@@ -27,7 +28,7 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
 
   if (assumed) {
     const fire = `${say('power', assumed.fire_W)} or ${say('massFlow', assumed.wood_kg_per_s)} of wood`;
-    const from = `Under the full fire, ${fire},`;
+    const from = `Under the full fire, ${fire}${fireWords(design)},`;
     if (warmUp?.gauge_s != null) {
       const soaked =
         warmUp.soaked_s == null
@@ -66,6 +67,14 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   const measured = restsOn(design, system);
   if (measured !== null) sentences.push(measured);
   return sentences;
+}
+
+/** Where the full fire comes from, when the design gives none. */
+function fireWords({ fire }: Design): string {
+  if (fire.heatOf === undefined) return '';
+  return fire.heatOf === 'air'
+    ? ' (all that its vents as drawn let burn clean)'
+    : ' (all that a bed in this box burns; an estimate, between half and twice of it)';
 }
 
 /** How it swings under splits. */

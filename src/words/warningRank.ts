@@ -34,6 +34,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'little-air': 'mind',
   'short-stem-reads-low': 'mind',
   'splits-limited-by-air': 'mind',
+  'fire-beyond-bed': 'mind',
   'heavier-part-thinned': 'shop',
   'biot-above-limit': 'shop',
   'relation-outside-range': 'shop',

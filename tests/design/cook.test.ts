@@ -17,7 +17,11 @@ const faultIn = (from: string, to: string) => {
 describe('splits and a cook in a design file', () => {
   it('read into SI with their defaults', () => {
     const { cook, fire } = designOf(PLAIN + COOK);
-    expect(fire.splits).toEqual({ every: 2700, flame: 900, charcoal: 0.3, glow: 2700 });
+    expect(fire.splits).toMatchObject({ thickness: 0.0762, species: 'oak', charcoal: 0.33, glow: 2400 });
+    expect(fire.splits.every).toBeUndefined();
+    // derived: 38.1 mm at 1.3 x 0.5 mm/min, a third of it
+    expect(fire.splits.flame).toBeCloseTo(1172.3, 1);
+    expect(fire.cook).toEqual({ line: expect.closeTo(-15 / 1.8, 10), late: 300, look: 300, intakes: [] });
     expect(cook).toMatchObject({ soak: 0, loading: 90, tend: 28_800, dieDown: 3600 });
     expect(cook!.band).toBeCloseTo(15 / 1.8, 10);
     expect(cook!.load[0]).toMatchObject({ name: 'brisket', station: 'middle' });
@@ -25,6 +29,36 @@ describe('splits and a cook in a design file', () => {
     expect(cook!.events[0]).toEqual({ at: 3600, lasts: 30, door: true });
     expect(cook!.events[1]).toMatchObject({ at: 7200, lasts: 600, door: false, rain: 0.5 });
     expect(designOf(PLAIN).cook).toBeUndefined();
+  });
+
+  it('read splits by their size, and a cook with limits for the intakes', () => {
+    const { splits, cook } = designOf(
+      PLAIN.replace(
+        'target: 250 °F',
+        'target: 250 °F\n  splits: { mass: 2.5 lb, thickness: 2 in, length: 14 in }\n  cook: { line: -10 °F, intakes: [20 %, 100 %] }',
+      ),
+    ).fire;
+    expect(splits.mass).toBeCloseTo(1.134, 3);
+    expect(splits.flame).toBeCloseTo((1172.3 * 2) / 3, 1);
+    expect(cook.intakes).toEqual([0.2, 1]);
+    expect(cook.line).toBeCloseTo(-10 / 1.8, 10);
+  });
+
+  it.each([
+    ['intakes: [20 %]', 'fire.cook.intakes'],
+    ['intakes: [80 %, 20 %]', 'fire.cook.intakes'],
+    ['intakes: [0 %, 0 %]', 'fire.cook.intakes'],
+    ['line: 15 °F', 'fire.cook.line'],
+  ])('refuse a cook with %s', (text, path) => {
+    const faults = faultsOf(PLAIN.replace('target: 250 °F', `target: 250 °F\n  cook: { ${text} }`));
+    expect(faults.map((fault) => fault.path)).toContain(path);
+  });
+
+  it('take what the box can burn where no fire is given', () => {
+    const { fire, firebox } = designOf(PLAIN.replace(/ +heat: 70,000 BTU\/h\n/, ''));
+    expect(fire.heatOf).toBe('box');
+    expect(fire.heat).toBeCloseTo(250e3 * 0.5 * firebox.width * firebox.length, 6);
+    expect(designOf(PLAIN).fire.heatOf).toBeUndefined();
   });
 
   it('need no door where nothing is loaded', () => {

@@ -39,12 +39,21 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
 
 /** The sizes for a design as it was read, on as many threads as are asked for. */
 export async function sizesOf(
-  { text, fileName, design, warnings }: { text: string; fileName: string; design: Design; warnings: DesignWarning[] },
+  {
+    text,
+    fileName,
+    design: given,
+    warnings,
+  }: { text: string; fileName: string; design: Design; warnings: DesignWarning[] },
   { cleanAir, workers = defaultWorkers() }: Pick<SizeOptions, 'cleanAir' | 'workers'>,
 ): Promise<SizeResult> {
   const source = readSource(text, fileName);
   if (!('tree' in source)) throw new Error('a design that was read has no tree');
-  const tree = source.tree as Tree;
+  const { withFullFire } = await import('../../study/air/burnsItsAir.js');
+  const design = withFullFire(given);
+  const asked = source.tree as Tree;
+  const heat = given.fire.heatOf === undefined ? {} : { heat: `${design.fire.heat} W` };
+  const tree = { ...asked, fire: { ...(asked.fire as Tree), ...heat } };
   const settings = { cleanAir };
   const tries = stackTries(design).length;
   return withPool(workers, async (run) => {

@@ -1,11 +1,13 @@
 /** Where and in what weather a pit stands, its wood and its fire. */
 import { TERRAIN_NAMES } from '../../physics/windProfile.js';
 import { netHeatAsFired, type WoodComposition } from '../../physics/wood.js';
+import { BED_RELEASE, bedOf } from '../bed.js';
 import { WOODS } from '../catalog/index.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
+
 import { minding, splits } from './cook.js';
-import { block, choice, optional, quantity, readRows, usual, where, type Soft } from './field.js';
+import { block, choice, optional, quantity, readRows, usual, where, type Read, type Soft } from './field.js';
 import { SHARE, WIND } from './shared.js';
 
 const PRESSURE = range('number', '-2', '2');
@@ -123,11 +125,15 @@ export const wood = block('The wood that is burned.', WOOD, (fields, around) => 
 const FIRE_HEAT = range('power', '500 W', '500 kW');
 
 const FIRE = {
-  heat: quantity(FIRE_HEAT, 'Heat release of the assumed fire, or its wood per hour.', {
-    examples: ['70,000 BTU/h', '20 kW', '10 lb wood/h'],
-    slider: { label: 'Fire', steps: [10_000, 250_000, 1_000] },
-    unknown: { kind: 'heat', label: 'how big the fire really is' },
-  }),
+  heat: {
+    ...quantity(FIRE_HEAT, 'Heat release of the full fire, or its wood per hour. Default: what this box can burn.', {
+      default: (own, around) => bedFire(own as { bed?: number }, around),
+      says: '',
+      examples: ['70,000 BTU/h', '20 kW', '10 lb wood/h'],
+      slider: { label: 'Fire', steps: [10_000, 250_000, 1_000] },
+      unknown: { kind: 'heat', label: 'how big the fire really is' },
+    }),
+  },
   rise: quantity(range('time', '1 s', '2 h'), 'Time constant of its rise.', {
     default: '10 min',
     guess: true,
@@ -164,12 +170,29 @@ const FIRE = {
   ),
 };
 
-export const fire = block('The fire and the temperature wanted.', FIRE, (fields, around) => {
+/** The largest fire that a bed makes [W], within the range of fires. */
+function bedFire({ bed }: { bed?: number }, { firebox }: Soft): number {
+  const release =
+    BED_RELEASE.likely * bedOf({ fire: { bed }, firebox: firebox as { width: number; length: number } }).bedArea;
+  return Number.isFinite(release) ? Math.min(FIRE_HEAT.max, Math.max(FIRE_HEAT.min, release)) : NaN;
+}
+
+/** Where the full fire comes from, when the file gives none: what the bed makes, until the air is reckoned too. */
+export type HeatOf = 'box' | 'bed' | 'air';
+
+export const fire = block(
+  'The fire and the temperature wanted.',
+  FIRE,
+  (fields, around): Read<typeof FIRE> & { heatOf?: HeatOf } => {
+    if (!fields.has('heat')) return { ...readRows(FIRE, fields, around, {}, ['bed']), heatOf: 'box' };
+    return readRows(FIRE, fields, around, { heat: givenHeat(fields, around) });
+  },
+);
+
+function givenHeat(fields: Fields, around: Soft): number {
   const read = fields.read('heat', FIRE_HEAT);
-  let heat = read?.si ?? NaN;
-  if (read?.wood) {
-    heat = Number((read.si * (around.wood as { heat: number }).heat).toPrecision(12));
-    if (!fields.within('heat', FIRE_HEAT, heat) && !(heat > 0)) heat = NaN;
-  }
-  return readRows(FIRE, fields, around, { heat });
-});
+  const heat = read?.si ?? NaN;
+  if (!read?.wood) return heat;
+  const power = Number((read.si * (around.wood as { heat: number }).heat).toPrecision(12));
+  return fields.within('heat', FIRE_HEAT, power) || power > 0 ? power : NaN;
+}

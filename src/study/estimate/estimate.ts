@@ -1,3 +1,4 @@
+import { withFullFire } from '../air/burnsItsAir.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import type { Design, Door } from '../../design/design.js';
 import type { Resolution } from '../../network/build.js';
@@ -21,6 +22,7 @@ import { steelWarnings } from './steelWarnings.js';
 import {
   airWarnings,
   backDraftWarnings,
+  bedWarnings,
   fallsBack,
   materialWarnings,
   otherState,
@@ -56,7 +58,7 @@ export interface EstimateCost {
  * @returns the result tree of the file format
  */
 export function estimate(design: Design, options: EstimateOptions = {}, cost?: EstimateCost): EstimateResult {
-  return withHandsAndWeight(solveAll(design, options, cost));
+  return withHandsAndWeight(solveAll(withFullFire(design), options, cost));
 }
 
 function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost): EstimateResult {
@@ -97,7 +99,7 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
   result.geometry.parts = partResults(pit, biot);
   warnings.push(...airWarnings(assumed, 'assumed fire'), ...backDraftWarnings(assumed, 'assumed fire'));
   warnings.push(...smokeWarnings(assumed, 'assumed fire'), ...materialWarnings(pit, solved.x, biot));
-  warnings.push(...rangeWarnings(pit, solved.x));
+  warnings.push(...rangeWarnings(pit, solved.x), ...bedWarnings(design));
   if (airless) {
     result.balance = worstOf([assumed], null);
     return result;

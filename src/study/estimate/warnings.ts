@@ -1,4 +1,5 @@
 import { gaugeReading } from './gauge.js';
+import { BED_RELEASE, bedOf } from '../../design/bed.js';
 import { FINISHES, INSULATIONS } from '../../design/catalog/index.js';
 import type { Design, Insulation } from '../../design/design.js';
 import { OUTDOORS } from '../../network/types.js';
@@ -51,6 +52,22 @@ export function airWarnings(state: SteadyState, where: string): Warning[] {
     });
   }
   return out;
+}
+
+/** A full fire that no bed in this box makes: more than the most that wood on a grate is told to release. */
+export function bedWarnings({ fire, firebox }: Design): Warning[] {
+  const { bedArea } = bedOf({ fire, firebox });
+  const most = bedArea * BED_RELEASE.high;
+  if (fire.heat <= most) return [];
+  return [
+    {
+      code: 'fire-beyond-bed',
+      message: `the full fire of ${formatBoth('power', fire.heat)} is more than a bed of ${formatBoth('area', bedArea)} makes, at most about ${formatBoth('power', most)} (common practice, no source): a larger firebox or grate, or a smaller fire`,
+      where: 'assumed fire',
+      value: fire.heat,
+      limits: { high: most, unit: 'W', source: 'common practice, no source' },
+    },
+  ];
 }
 
 /** An intake that blows out, or a throat whose gas runs back into the firebox: the pit draws the wrong way. */

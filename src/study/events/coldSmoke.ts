@@ -1,3 +1,4 @@
+import { withFullFire } from '../air/burnsItsAir.js';
 import type { Design, StationName } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import { bracketedRoot } from '../../solve/root.js';
@@ -44,7 +45,8 @@ export interface ColdSmoke {
  * Can the pit smoke cold: the smallest steady fire that stays alight and draws, and whether the thermometers of the upright
  * (of the stack end where there is none) stay under a ceiling with it, on the site's day.
  */
-export function coldSmoke(design: Design, options: ColdSmokeOptions = {}): ColdSmoke {
+export function coldSmoke(given: Design, options: ColdSmokeOptions = {}): ColdSmoke {
+  const design = withFullFire(given);
   const ceiling = options.ceiling ?? USUAL_CEILING;
   const least = options.least ?? USUAL_LEAST_WOOD * design.wood.heat;
   const pit = makePit(design, geometryOf(design));

@@ -1,3 +1,4 @@
+import { withFullFire } from '../air/burnsItsAir.js';
 import type { Cook, CookEvent, Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import type { BuiltPit } from '../../network/cells.js';
@@ -67,7 +68,8 @@ export interface CookResult {
  *
  * @returns null: no schedule, a target that is not reached, or steps that broke off
  */
-export function followCook(design: Design, tolerance = 1): CookResult | null {
+export function followCook(given: Design, tolerance = 1): CookResult | null {
+  const design = withFullFire(given);
   const { cook } = design;
   const held = cook && holdPit(design);
   if (!cook || !held) return null;

@@ -1,3 +1,4 @@
+import { withFullFire } from '../air/burnsItsAir.js';
 import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import type { Resolution } from '../../network/build.js';
@@ -23,7 +24,8 @@ export interface HeldPit {
  * @param resolution how finely its parts are cut (default: as an estimate's)
  * @returns null: no fire does, or the draft never settles
  */
-export function holdPit(design: Design, resolution?: Resolution): HeldPit | null {
+export function holdPit(given: Design, resolution?: Resolution): HeldPit | null {
+  const design = withFullFire(given);
   const pit = makePit(design, geometryOf(design), resolution);
   const found = solveUnderFire(pit, design.fire.heat);
   if (!found.settled.converged) return null;

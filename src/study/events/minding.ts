@@ -1,5 +1,6 @@
 /** How a design's cook minds the fire: what he lays on, when, and on what bed. */
 import type { Design } from '../../design/design.js';
+import { bedOf } from '../../design/bed.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { CLEAN_FIRE } from '../air/cleanFire.js';
@@ -10,12 +11,10 @@ import type { Rule } from './stoker.js';
 const USUAL_CYCLE = 1800;
 const LADDER = [0.25, 0.5, 0.75, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60];
 const POUND = 0.45359237;
-/** Share of the firebox's plan that the bed takes where the design has none: estimate, spread a third to all of it. */
-const BED_SHARE = 0.5;
 
 /** The bed, and what air clean flames on it want over what their wood needs. */
-export function boxOf({ fire, firebox }: Design): { bedArea: number; airFactor: number } {
-  return { bedArea: fire.bed ?? BED_SHARE * firebox.width * firebox.length, airFactor: CLEAN_FIRE.ratio };
+export function boxOf(design: Design): { bedArea: number; airFactor: number } {
+  return { ...bedOf(design), airFactor: CLEAN_FIRE.ratio };
 }
 
 /** Heat of the split that is laid on [J]. */

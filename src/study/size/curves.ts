@@ -1,10 +1,10 @@
 import type { Design } from '../../design/design.js';
-import { solveUnderFire } from '../estimate/steady.js';
+import { burnsItsAir } from '../air/burnsItsAir.js';
 import { withAir } from './candidate.js';
 import { withOpening } from '../air/cleanHold.js';
 
 import { CLEAN_FIRE } from '../air/cleanFire.js';
-import { airState, fullFire, type FullFire } from '../air/states.js';
+import { fullFire, type FullFire } from '../air/states.js';
 import { STOCK_HEIGHTS, stockStacks } from './stock.js';
 
 /** Draft and air under the full fire against the height of one tube; null where no draft settles. */
@@ -89,26 +89,4 @@ export function ventCurve(design: Design, cleanAir: number): VentCurve {
     richest_K: low.map((state) => state && state.reading_K),
     ratios,
   };
-}
-
-const TURNS = 30;
-const FOUND = 1e-4;
-
-/** The fire that takes a given air over what its wood needs, by repeated substitution: air goes with a small power of the fire. */
-function burnsItsAir(design: Design, ratio: number, near: FullFire | null): FullFire | null {
-  const full = fullFire(design);
-  if (!full || full.state.excessAirRatio >= ratio) return full;
-  const { pit } = full;
-  const { heatValue, airPerFuel } = pit.model.network.fire;
-  let heat = Math.min(design.fire.heat, near?.state.fire_W ?? design.fire.heat);
-  let solved = full.solved;
-  for (let turn = 0; turn < TURNS; turn++) {
-    solved = solveUnderFire(pit, heat, solved.x);
-    if (!solved.settled.converged) return null;
-    const state = airState(pit, solved);
-    const next = Math.min(design.fire.heat, (state.air_kg_per_s * heatValue) / (ratio * airPerFuel));
-    if (Math.abs(next / heat - 1) < FOUND) return { pit, solved, state };
-    heat = next;
-  }
-  return null;
 }

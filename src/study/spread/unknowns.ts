@@ -40,15 +40,22 @@ const spread = (around: Spread['around'], source: string, unit = '-'): Spread =>
 /** Above this a surface counts as coated or sooted, below as bare metal. */
 const COATED = 0.85;
 
+/** A full fire that the design does not give. */
+const OF_THE_BOX = spread(times(0.5, 1.8), 'estimate: what a bed releases by its plan, and how large it is', 'W');
+
 /** How far each kind of unknown may lie off. Estimates of ours but where a source is named. */
 const SPREADS: Record<EstimateKind, Spread | ((value: number) => Spread)> = {
   heat: spread(times(0.8, 1.25), 'estimate: how nearly a tender burns what is meant', 'W'),
   radiant: spread(fixed(0.2, 0.45), 'estimate'),
   soot: spread(fixed(0, 1.2), 'estimate', '1/m'),
   rise: spread(fixed(300, 1200), 'estimate', 's'),
-  flame: spread(fixed(480, 1500), 'estimate: size and dryness of the splits', 's'),
-  charcoal: spread(fixed(0.2, 0.4), 'estimate: kind of wood and how fast it is heated'),
-  glow: spread(fixed(1500, 4200), 'estimate: how well the bed gets its air', 's'),
+  flame: spread(
+    times(0.52, 1.86),
+    'estimate: a firebox chars wood 0.7 to 2.5 times as fast as the standard fire of EN 1995-1-2; default 1.3',
+    's',
+  ),
+  charcoal: spread(fixed(0.25, 0.4), 'estimate round a third (Baldwin 1987): kind of wood and how fast it is heated'),
+  glow: spread(fixed(1200, 4800), 'estimate: how well the bed gets its air', 's'),
   innerConvection: spread(
     fixed(0.8, 2),
     'estimate; wider upwards, since well-mixed zones gave less steel rise than a measured room with a fire',
@@ -109,7 +116,8 @@ function unknownsIn(design: Design, fitted: FittedPaths, wanted: (field: Estimat
 
 function unknown({ path, kind, range, scale, targets }: EstimateField, design: Design): Unknown | null {
   const { min, max } = range;
-  const { around, unit, source } = spreadOf(kind, targets[0].get(design));
+  const { around, unit, source } =
+    kind === 'heat' && design.fire.heatOf !== undefined ? OF_THE_BOX : spreadOf(kind, targets[0].get(design));
   const fields = targets.map(({ get, set }) => {
     const value = get(design);
     const [low, high] = around(value);
