@@ -74,7 +74,7 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
     parameters,
     problem.prior,
     solution,
-    problem.readings,
+    problem,
     problem.sway(solution.p, others),
   );
   const cooks = describeCooks(design, inputs, {
