@@ -79,6 +79,10 @@ export class NetworkSystem implements StiffSystem {
     this.balances.stems.settle(x, fixed, gamma);
   }
 
+  settleFollowers(x: Float64Array, fixed: Float64Array, gamma: number): void {
+    this.balances.stems.settle(x, fixed, gamma);
+  }
+
   private lastFire = 0;
 
   quadrature(out: Float64Array): void {
