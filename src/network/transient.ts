@@ -222,7 +222,7 @@ export class Transient {
         continue;
       }
       settler.balanceFlows(x);
-      balances.evaluate(x, demand);
+      balances.evaluate(x, demand, true, true);
       balances.contents(from, fixed);
       balances.stems.settle(x, fixed, h);
       storage.fill(0);

@@ -12,8 +12,11 @@ export interface StiffSystem {
   differential: number;
   /** H of each differential unknown at x */
   contents(x: Float64Array, out: Float64Array): void;
-  /** fill rate (differential) and algebraic (the rest) at time t; `inner`: followers may be left out */
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner?: boolean): void;
+  /**
+   * Fill rate (differential) and algebraic (the rest) at time t; `inner`: followers may be left out; `settled`: `settle` was the
+   * last to touch x, after an evaluation at t.
+   */
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, how?: 'inner' | 'settled'): void;
   /** last of the differential unknowns, bodies that follow the others without touching them; solved when a stage has settled */
   followers?: number;
   /** inertia of the rest (default: none of it has any), the same throughout a step */
@@ -71,8 +74,11 @@ export const ESDIRK = (() => {
 })();
 
 const STAGES = 4;
-/** Newton beside another stepper: with its matrix steps shrink to a few hundredths, so that what a step of four leaves is far below one. */
-const NEAR = { maxIterations: 5, reuse: true, slow: 0.3, enough: 12 };
+/**
+ * Newton beside another stepper: with its matrix steps shrink to less than a tenth, so that what one of a fifth leaves is far below
+ * one. Differences of such runs are slopes, which must not drown in it.
+ */
+const NEAR = { maxIterations: 5, reuse: true, slow: 0.3, enough: 0.2 };
 
 /** Takes single steps; the caller owns time, step size and events. */
 export class StiffStepper {
@@ -202,7 +208,7 @@ export class StiffStepper {
       if (near) this.ratesBehind(stage, hg);
       else {
         system.settle?.(next, fixed, hg);
-        system.evaluate(time, next, rates[stage], this.algebraic);
+        system.evaluate(time, next, rates[stage], this.algebraic, system.settle && 'settled');
         this.drift(stage);
       }
       system.quadrature(this.sums[stage]);
@@ -252,7 +258,7 @@ export class StiffStepper {
     const rest = this.algebraic;
     return {
       residual: (x, rhs) => {
-        system.evaluate(time, x, rate, rest, true);
+        system.evaluate(time, x, rate, rest, 'inner');
         system.contents(x, contentsNow);
         for (let i = 0; i < led; i++) rhs[i] = fixed[i] + hg * rate[i] - contentsNow[i];
         for (let i = led; i < d; i++) rhs[i] = 0;
