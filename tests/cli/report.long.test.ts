@@ -87,3 +87,10 @@ describe('charts as SVG', () => {
     expect(existsSync(`${charts}/draft.png`)).toBe(false);
   });
 });
+
+describe('report', () => {
+  it('writes a PDF by the ending of its name', async () => {
+    expect((await pitwright(['report', plain, ...QUICK, '-o', folder.at('one.pdf')])).code).toBe(0);
+    expect(readFileSync(folder.at('one.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+  });
+});

@@ -212,3 +212,12 @@ describe('honest logs', () => {
     expect(headline(result)).not.toMatch(/DOUBTFUL/);
   });
 });
+
+describe('columns that are not what they say', () => {
+  it.each([['two neighbours exchanged', THREE, MIDDLE, STACK_END]])('%s are named', (_, probes, a, b) => {
+    const result = fitted(logOf(probes, exchanged(a, b)));
+    const { where } = result.warnings.find(({ code }) => code === 'probes-swapped')!;
+    for (const k of [a, b]) expect(where).toContain(header[k]);
+    expect(headline(result)).toMatch(/changed places/);
+  });
+});
