@@ -48,9 +48,7 @@ describe('evidence', () => {
     expect(code).toBe(2);
     expect(stderr).toMatch(/would overwrite the case file itself/);
   });
-});
 
-describe('evidence', () => {
   it('ends with 1 when a row of theirs misses, its row shown', async () => {
     const { code, stdout, stderr } = await pitwright([
       'evidence',

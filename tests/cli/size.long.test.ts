@@ -38,15 +38,9 @@ describe('size', () => {
     expect(code).toBe(2);
     expect(stderr).toMatch(/1\.2 to 20/);
   });
-});
 
-beforeAll(() => {
-  folder = scratch();
-});
-afterAll(() => folder.remove());
-
-describe('size', () => {
   let run: Run;
+
   beforeAll(async () => {
     run = await pitwright(['size', plain, '--json', '--charts', folder.at('charts'), '--workers', '2']);
   }, 120_000);
@@ -70,3 +64,8 @@ describe('size', () => {
     expect(steady.draft.stackVelocity_m_per_s).toBeCloseTo(value('holdStackSpeed'), 6);
   });
 });
+
+beforeAll(() => {
+  folder = scratch();
+});
+afterAll(() => folder.remove());

@@ -5,6 +5,7 @@ const columns = header.split(',');
 
 describe('a log that lies', () => {
   it.each([
+    ['thermometers in °C that were °F', written(header.replaceAll('[°F]', '[°C]'))],
     ['wood in kilograms that was pounds', written(header.replace('wood [lb]', 'wood [kg]'))],
     [
       'time in minutes that was half minutes',
@@ -33,6 +34,11 @@ describe('a log that lies', () => {
     const { refused, codes } = saidOf(text);
     expect(refused || codes.length > 0).toBe(true);
   });
+
+  it('was changed in each of these cases', () => {
+    expect(columns).toContain('wood [lb]');
+    expect(table.some((row) => row.startsWith('11:18:00') && row.split(',')[5] !== '')).toBe(true);
+  });
 });
 
 describe('a log that is right', () => {
@@ -41,20 +47,5 @@ describe('a log that is right', () => {
     expect(refused).toBe(false);
     expect(1.8 * error_K).toBeLessThan(3);
     expect(codes).toEqual([]);
-  });
-});
-
-describe('a log that lies', () => {
-  it.each([['thermometers in °C that were °F', written(header.replaceAll('[°F]', '[°C]'))]])(
-    '%s: is refused or spoken against',
-    (_, text) => {
-      const { refused, codes } = saidOf(text);
-      expect(refused || codes.length > 0).toBe(true);
-    },
-  );
-
-  it('was changed in each of these cases', () => {
-    expect(columns).toContain('wood [lb]');
-    expect(table.some((row) => row.startsWith('11:18:00') && row.split(',')[5] !== '')).toBe(true);
   });
 });

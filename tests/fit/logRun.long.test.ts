@@ -23,9 +23,7 @@ describe('a pit under the fire of a log', () => {
       for (const value of run!.computed[0]) expect(Number.isFinite(value)).toBe(true);
     }
   });
-});
 
-describe('a pit under the fire of a log', () => {
   it('repeats itself on the times of an earlier run, and finer steps hardly move it', () => {
     const log = blankLog({});
     const [usual, fine] = [0.1, 0.01].map((tolerance) => runLog(plain(), log, { tolerance })!);
@@ -38,9 +36,7 @@ describe('a pit under the fire of a log', () => {
       expect(Math.sqrt(sum / row.length)).toBeLessThan(0.1);
     });
   });
-});
 
-describe('a pit under the fire of a log', () => {
   it('reads lower with its door open, its vents shut down or the wind up, and higher in warm air', () => {
     const read = (change: Partial<CookLog>) => {
       const log = { ...still(blankLog({ hours: 3, every_s: 60, stations: ['middle'] })), ...change };

@@ -5,9 +5,7 @@ import { compareText } from '../../src/report/text/compareText.js';
 
 describe('a comparison told', () => {
   it.each(exampleNames)('%s: whole in every form, within 100 columns', expectWhole);
-});
 
-describe('a comparison told', () => {
   it('shows options that don’t fit side by side in tables below each other, each with the baseline', async () => {
     const comparison = await comparisonOf(
       'plain-24.yaml',

@@ -18,9 +18,7 @@ describe.skipIf(!canReadPdf())('the PDF report, read back', () => {
       for (const share of reach) expect(share, reach.join(' ')).toBeGreaterThan(1 / 3);
     }
   });
-});
 
-describe.skipIf(!canReadPdf())('the PDF report, read back', () => {
   it('comes on A4 too', () => {
     const a4 = readPdf(pdfOf(documentOf(asDrawn(designOf('reverse-flow')), 'a4'), 'a4'));
     // whole pixels of 1/96 in come to within a point of 210 by 297 mm
