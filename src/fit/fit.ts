@@ -71,13 +71,7 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
   const solution = solve(problem);
   if (!solution) return null;
   const others = fitParameters(design, held);
-  const posterior = posteriorOf(
-    parameters,
-    problem.prior,
-    solution,
-    problem,
-    problem.sway(solution.p, others),
-  );
+  const posterior = posteriorOf(parameters, problem.prior, solution, problem, problem.sway(solution.p, others));
   const cooks = describeCooks(design, inputs, {
     parameters,
     posterior,

@@ -329,11 +329,9 @@ export class FitProblem implements LeastSquaresProblem {
   private follow(designs: readonly Design[]): (LogRun[] | null)[] {
     const all = this.parts.map(({ log, until_s }, l) => {
       const runs = runLogs(designs, log, { until: until_s, grid: this.grids[l], tolerance: TOLERANCE });
-      for (const run of runs) {
-        this.onRun();
-        this.energyError = Math.max(this.energyError, run?.energyError ?? 0);
-        this.massError = Math.max(this.massError, run?.massError ?? 0);
-      }
+      for (let k = 0; k < runs.length; k++) this.onRun();
+      this.energyError = Math.max(this.energyError, runs[0]?.energyError ?? 0);
+      this.massError = Math.max(this.massError, runs[0]?.massError ?? 0);
       return runs;
     });
     return designs.map((_, k) => {

@@ -55,14 +55,11 @@ export function runLog(design: Design, log: CookLog, options: LogRunOptions = {}
 /**
  * The same for several designs that differ a little, side by side: all step as the first does, which tells the others where they
  * will be. So each of them costs a fraction of a run, and small differences of the designs stay small in the readings.
+ * Imbalances are told of the first; of the others losses are those of the last Newton step but one.
  *
  * @returns a run each; null for all where the first can't be followed
  */
-export function runLogs(
-  designs: readonly Design[],
-  log: CookLog,
-  options: LogRunOptions = {},
-): (LogRun | null)[] {
+export function runLogs(designs: readonly Design[], log: CookLog, options: LogRunOptions = {}): (LogRun | null)[] {
   const until = Math.min(options.until ?? log.length_s, log.length_s);
   const [first, ...others] = designs.map((design) => new Course(design, log, until, options.tolerance ?? 1));
   const breaks = breaksOf(log, until);
