@@ -5,7 +5,7 @@ import { fittedFrom, fittedUntil } from './fitSpan.js';
 import type { FitErrors, FittedChannel, FittedCook, FitResult } from './fitResult.js';
 import { TOLERANCE } from './fitProblem.js';
 import { lagged, USUAL_LAG } from './lag.js';
-import { runLog, type LogRun } from './logRun.js';
+import { runLogs, type LogRun } from './logRun.js';
 import { designAt, type FitParameter } from './parameters.js';
 import { NINE_OF_TEN, type Posterior } from './posterior.js';
 import { median } from 'simple-statistics';
@@ -46,19 +46,18 @@ export function describeCooks(design: Design, inputs: readonly FitInput[], found
   const lags = probe + inputs.reduce((sum, { log }) => sum + log.channels.length, 0);
   const worst = { energyError: 0, massError: 0 };
   for (const [l, { log, hash }] of inputs.entries()) {
-    const run = (at: readonly number[], grid?: number[]) => {
-      const done = runLog(designAt(design, parameters, at), log, { tolerance: TOLERANCE, grid });
-      found.onRun();
-      worst.energyError = Math.max(worst.energyError, done?.energyError ?? 0);
-      worst.massError = Math.max(worst.massError, done?.massError ?? 0);
-      return done;
+    const run = (...at: (readonly number[])[]) => {
+      const designs = at.map((each) => designAt(design, parameters, each));
+      const runs = runLogs(designs, log, { tolerance: TOLERANCE });
+      for (let k = 0; k < runs.length; k++) found.onRun();
+      worst.energyError = Math.max(worst.energyError, runs[0]?.energyError ?? 0);
+      worst.massError = Math.max(worst.massError, runs[0]?.massError ?? 0);
+      return runs;
     };
-    const before = run(q.map(() => 0));
-    const after = run(q);
+    const [before] = run(q.map(() => 0));
+    const [after, ...beside] = run(q, ...q.map((v, k) => withAt(q, k, inwards(v, parameters[k]))));
     if (!before || !after) return null;
-    const slopes = q.map((v, k) =>
-      slopesOf(after, run(withAt(q, k, inwards(v, parameters[k])), after.grid), v, parameters[k]),
-    );
+    const slopes = q.map((v, k) => slopesOf(after, beside[k], v, parameters[k]));
     const lag = posterior.p[lags + l] * USUAL_LAG;
     const span = { from_s: fittedFrom(design, log), fittedTo_s: fittedUntil(log, found.heldBack) };
     described.push({

@@ -30,7 +30,7 @@ export interface FitOptions {
   onRun?: (runs: number) => void;
 }
 
-/** Times that deviations and estimates are found in turn, at most; the first of them lay down the times of the steps anew. */
+/** Times that deviations and estimates are found in turn, at most; before the first and before the second the times of the steps are laid down. */
 const MOST_TURNS = 6;
 const TURNS_OF_GRID = 2;
 /** Deviations that change by less than this share have settled. */
@@ -66,17 +66,12 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
   if (!screening.layGrid(screening.start)) return null;
   const suspicion = screening.suspicion();
   const believed = parts.map((part) => without(part, suspicion.liar));
-  const problem = held.length === 0 && suspicion.liar === null ? screening : problemOf(parameters, believed);
+  const problem = problemOf(parameters, believed);
+  problem.goOnFrom(screening);
   const solution = solve(problem);
   if (!solution) return null;
   const others = fitParameters(design, held);
-  const posterior = posteriorOf(
-    parameters,
-    problem.prior,
-    solution,
-    problem.readings,
-    problem.sway(solution.p, others),
-  );
+  const posterior = posteriorOf(parameters, problem.prior, solution, problem, problem.sway(solution.p, others));
   const cooks = describeCooks(design, inputs, {
     parameters,
     posterior,
@@ -134,7 +129,7 @@ function solve(problem: FitProblem): LeastSquaresSolution | null {
   let solution: LeastSquaresSolution | null = null;
   let p: readonly number[] = problem.start;
   for (let turn = 0; turn < MOST_TURNS; turn++) {
-    if (turn === 0 ? !problem.laid && !problem.layGrid(p) : turn < TURNS_OF_GRID && !problem.layGrid(p)) return null;
+    if (turn > 0 && turn < TURNS_OF_GRID && !problem.layGrid(p)) return null;
     const settled = problem.weigh(p, 'independent') < SETTLED;
     if (settled && turn > 0) break;
     solution = leastSquares({ ...bound(problem), start: p }, turn === 0 ? ROUGH.first : ROUGH.next);

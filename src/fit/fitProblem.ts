@@ -3,7 +3,7 @@ import type { Design } from '../design/design.js';
 import type { CookLog } from './log/log.js';
 import type { LeastSquaresProblem } from '../solve/leastSquares.js';
 import { lagged, LONGEST_LAG, USUAL_LAG } from './lag.js';
-import { runLog, type LogRun } from './logRun.js';
+import { runLogs, type LogRun } from './logRun.js';
 import type { Prior } from './parameters.js';
 import { designAt, valueAt, type FitParameter } from './parameters.js';
 import type { Others } from './posterior.js';
@@ -16,6 +16,12 @@ export interface FitPart {
   until_s: number;
   from: number[];
   to: number[];
+}
+
+/** Runs with one coordinate a step aside; null where the pit can't be followed there. */
+interface Beside {
+  runs: LogRun[] | null;
+  step: number;
 }
 
 /** From about this many standard deviations on a reading pulls no harder. */
@@ -48,7 +54,8 @@ export class FitProblem implements LeastSquaresProblem {
   private readonly grids: number[][] = [];
   /** how much the readings of each log's channels count */
   weights: ChannelWeight[][] = [];
-  private known = new Map<string, LogRun[] | null>();
+  private readonly known = new Map<string, LogRun[] | null>();
+  private readonly knownBeside = new Map<string, Beside[]>();
 
   constructor(
     private readonly design: Design,
@@ -67,18 +74,31 @@ export class FitProblem implements LeastSquaresProblem {
     this.high = [...parameters.map(({ high }) => high), ...probes.map(() => PROBE_BOUND), ...loggers];
   }
 
-  /** Whether the times of the steps are laid down. */
-  get laid(): boolean {
-    return this.grids.length > 0;
-  }
-
   /** Lay down the times of the steps as they come out at p. @returns false: the pit can't be followed there */
   layGrid(p: readonly number[]): boolean {
     this.known.clear();
+    this.knownBeside.clear();
     this.grids.length = 0;
-    const runs = this.runsAt(this.ofEstimates(p));
+    const q = this.ofEstimates(p);
+    this.runsBeside(q);
+    const runs = this.runsAt(q);
     runs?.forEach(({ grid }) => this.grids.push(grid));
     return runs !== null;
+  }
+
+  /** Take the times of the steps, and the runs at the start, from a problem of the same logs with these estimates among its own. */
+  goOnFrom(other: FitProblem): void {
+    const [own, its] = [this.ofEstimates(this.start), other.ofEstimates(other.start)];
+    const beside = other.runsBeside(its);
+    const among = this.parameters.map(({ unknown: { path } }) =>
+      other.parameters.findIndex(({ unknown }) => unknown.path === path),
+    );
+    this.grids.push(...other.grids);
+    this.known.set(own.join(' '), other.runsAt(its));
+    this.knownBeside.set(
+      own.join(' '),
+      among.map((k) => beside[k]),
+    );
   }
 
   /**
@@ -123,10 +143,11 @@ export class FitProblem implements LeastSquaresProblem {
     const q = this.ofEstimates(p);
     const pulls = this.pullsAt(p);
     const prior = this.prior.slopes(this.prior.sidesAt(q));
+    const beside = this.runsBeside(q);
     return p.map((_, k) => {
       const row = new Float64Array(this.readings + p.length);
       if (k < q.length) {
-        const { runs, step } = this.runsBeside(q, k);
+        const { runs, step } = beside[k];
         this.fillSlopes(row, p, runs, step, pulls);
         row.set(prior[k], this.readings);
       } else {
@@ -144,15 +165,15 @@ export class FitProblem implements LeastSquaresProblem {
     const pulls = this.pullsAt(p);
     const moved = designAt(this.design, this.parameters, q);
     const out: Others = { paths: [], sway: [] };
-    for (const other of others) {
-      const step = other.high >= SWAY ? SWAY : -SWAY;
-      const runs = this.follow(designAt(moved, [other], [step]));
-      if (!runs) continue;
+    const steps = others.map(({ high }) => (high >= SWAY ? SWAY : -SWAY));
+    const [, ...beside] = this.follow([moved, ...others.map((other, k) => designAt(moved, [other], [steps[k]]))]);
+    others.forEach(({ unknown }, k) => {
+      if (!beside[k]) return;
       const row = new Float64Array(this.readings);
-      this.fillSlopes(row, p, runs, step, pulls);
-      out.paths.push(other.unknown.path);
+      this.fillSlopes(row, p, beside[k], steps[k], pulls);
+      out.paths.push(unknown.path);
       out.sway.push(row);
-    }
+    });
     return out;
   }
 
@@ -160,7 +181,7 @@ export class FitProblem implements LeastSquaresProblem {
   suspicion(): Suspicion {
     const q = this.ofEstimates(this.start);
     const base = this.runsAt(q)!;
-    const beside = q.map((_, k) => this.runsBeside(q, k));
+    const beside = this.runsBeside(q);
     const probes = this.parts.flatMap(({ log, from, to }, l) =>
       log.channels.map(({ header, time_s, value_K }, c): ScreenedProbe => {
         const computed = base[l].computed[c];
@@ -276,37 +297,47 @@ export class FitProblem implements LeastSquaresProblem {
     }
   }
 
-  /** Runs with one coordinate a step aside, towards the inside of its bounds and away from the kink of a spread at 0. */
-  private runsBeside(q: readonly number[], k: number): { runs: LogRun[] | null; step: number } {
-    const outwards = q[k] < 0 ? -1 : 1;
-    const inside = q[k] + outwards * SLOPE_STEP;
-    const step = SLOPE_STEP * (inside >= this.low[k] && inside <= this.high[k] ? outwards : -outwards);
-    const aside = q.map((v, j) => (j === k ? v + step : v));
-    return { runs: this.runsAt(aside), step };
+  /** Runs with each coordinate a step aside, towards the inside of its bounds and away from the kink of a spread at 0. */
+  private runsBeside(q: readonly number[]): Beside[] {
+    const key = q.join(' ');
+    const known = this.knownBeside.get(key);
+    if (known) return known;
+    const steps = q.map((value, k) => {
+      const outwards = value < 0 ? -1 : 1;
+      const inside = value + outwards * SLOPE_STEP;
+      return SLOPE_STEP * (inside >= this.low[k] && inside <= this.high[k] ? outwards : -outwards);
+    });
+    const places = steps.map((step, k) => q.map((value, j) => (j === k ? value + step : value)));
+    const [first, ...runs] = this.follow([q, ...places].map((each) => designAt(this.design, this.parameters, each)));
+    if (!this.known.has(key)) this.known.set(key, first);
+    const beside = steps.map((step, k) => ({ runs: runs[k], step }));
+    this.knownBeside.set(key, beside);
+    return beside;
   }
 
   private runsAt(q: readonly number[]): LogRun[] | null {
     const key = q.join(' ');
     let runs = this.known.get(key);
     if (runs === undefined) {
-      runs = this.follow(designAt(this.design, this.parameters, q));
+      [runs] = this.follow([designAt(this.design, this.parameters, q)]);
       this.known.set(key, runs);
     }
     return runs;
   }
 
-  /** All logs with a design, on the times that are laid down. */
-  private follow(design: Design): LogRun[] | null {
-    const runs: LogRun[] = [];
-    for (const [l, { log, until_s }] of this.parts.entries()) {
-      const run = runLog(design, log, { until: until_s, grid: this.grids[l], tolerance: TOLERANCE });
-      this.onRun();
-      if (!run) return null;
-      this.energyError = Math.max(this.energyError, run.energyError);
-      this.massError = Math.max(this.massError, run.massError);
-      runs.push(run);
-    }
-    return runs;
+  /** All logs with some designs that lie beside the first one, on the times that are laid down; null: not to be followed. */
+  private follow(designs: readonly Design[]): (LogRun[] | null)[] {
+    const all = this.parts.map(({ log, until_s }, l) => {
+      const runs = runLogs(designs, log, { until: until_s, grid: this.grids[l], tolerance: TOLERANCE });
+      for (let k = 0; k < runs.length; k++) this.onRun();
+      this.energyError = Math.max(this.energyError, runs[0]?.energyError ?? 0);
+      this.massError = Math.max(this.massError, runs[0]?.massError ?? 0);
+      return runs;
+    });
+    return designs.map((_, k) => {
+      const runs = all.map((each) => each[k]);
+      return runs.every((run) => run !== null) ? runs : null;
+    });
   }
 }
 

@@ -14,6 +14,8 @@ import { hotStart } from './hotStart.js';
 
 /** First step after something changed [s]. */
 const FIRST_STEP = 5;
+/** What Newton may leave over in a stage, against an estimate: 0.02 K, where a probe knows no tenth. */
+const LEFT_OVER = 10;
 /** A log with more steps than this is not followed: its draft flutters. */
 const MOST_STEPS = 20_000;
 
@@ -47,73 +49,120 @@ export interface LogRun {
  * @returns null: its draft keeps tipping over, so that it can't be followed
  */
 export function runLog(design: Design, log: CookLog, options: LogRunOptions = {}): LogRun | null {
+  return runLogs([design], log, options)[0];
+}
+
+/**
+ * The same for several designs that differ a little, side by side: all step as the first does, which tells the others where they
+ * will be. So each of them costs a fraction of a run, and small differences of the designs stay small in the readings.
+ * Imbalances are told of the first; of the others losses are those of the last Newton step but one.
+ *
+ * @returns a run each; null for all where the first can't be followed
+ */
+export function runLogs(designs: readonly Design[], log: CookLog, options: LogRunOptions = {}): (LogRun | null)[] {
   const until = Math.min(options.until ?? log.length_s, log.length_s);
-  const pits = new Pits(design, log);
-  const start = hotStart(design, log);
-  const weather = weatherOf(design, log);
-  const fire = fireOfLog(design, log, start?.embers ?? 0);
+  const [first, ...others] = designs.map((design) => new Course(design, log, until, options.tolerance ?? 1));
   const breaks = breaksOf(log, until);
-  const readers = log.channels.map((channel) => new ChannelReader(channel, until));
-  const run: LogRun = {
-    computed: readers.map(({ computed }) => computed),
-    grid: [],
-    fire_W: [],
-    energyError: 0,
-    massError: 0,
-  };
-  let pit = pits.at(0);
-  pit.model.turnOutdoors(...weather(0));
-  let moment: Moment = {
-    time: 0,
-    x: start ? start.x.slice() : pit.settler.coldState(),
-    fireHeat: 0,
-    lost: 0,
-    stored: 0,
-    loss: 0,
-    massError: 0,
-  };
-  readers.forEach((reader) => reader.take([0], [reader.valueIn(pit, moment.x)], 0, 0));
-  let transient: Transient | null = null;
+  const { grid } = options;
   for (let i = 1; i < breaks.length; i++) {
     const [from, to] = [breaks[i - 1], breaks[i]];
     if (to <= from) continue;
-    const now = pits.at(0.5 * (from + to));
-    if (!transient || now !== pit) {
-      pit = now;
-      transient = new Transient(pit.settler, moment.x, moment.time);
-      transient.moment = { ...moment, x: moment.x.slice() };
-      const { absolute, relative } = transient.system.tolerance;
-      const scale = options.tolerance ?? 1;
-      transient.system.tolerance = { absolute: absolute * scale, relative: relative * scale };
-      const { model } = pit;
-      transient.system.weatherAt = (t) => model.turnOutdoors(...weather(t));
+    for (const course of [first, ...others]) course.enter(from, to);
+    let at = grid ? firstAfter(grid, first.time) : 0;
+    while (first.time < to - CLOSE) {
+      const aim = grid && at < grid.length ? Math.min(to, grid[at++]) : to;
+      if (aim - first.time < CLOSE) continue;
+      if (!(grid && first.stepTo(aim)) && !first.step(aim)) return designs.map(() => null);
+      for (const course of others) course.follow(first);
     }
-    // what is the case at a break belongs to the stretch that begins there
-    transient.goOn((t) => ({ mode: 'release', heat: fire(Math.min(t, to)) }), FIRST_STEP);
-    if (!follow(transient, to, readers, run, pit, options.grid)) return null;
-    moment = transient.moment;
   }
-  return run;
+  return [first, ...others].map((course) => (course.lost ? null : course.run));
 }
 
-/** Step to the end of a stretch, on the given grid where there is one. */
-function follow(
-  transient: Transient,
-  to: number,
-  readers: ChannelReader[],
-  run: LogRun,
-  pit: Pit,
-  grid: readonly number[] | undefined,
-): boolean {
-  let at = grid ? firstAfter(grid, transient.moment.time) : 0;
-  while (transient.moment.time < to - CLOSE) {
-    const before = transient.moment;
-    const aim = grid && at < grid.length ? Math.min(to, grid[at++]) : to;
-    if (aim - before.time < CLOSE) continue;
-    if (!(grid && transient.stepTo(aim)) && transient.step(aim) === 'failed') return false;
-    if (run.grid.length > MOST_STEPS) return false;
-    const { moment, stride } = transient;
-    for (const reader of readers) {
+/** A pit on its way through a log. */
+class Course {
+  readonly run: LogRun;
+  /** it can't be followed any further */
+  lost = false;
+  private readonly pits: Pits;
+  private readonly weather: (t: number) => [number, number];
+  private readonly fire: (t: number) => number;
+  private readonly readers: ChannelReader[];
+  private pit: Pit;
+  private moment: Moment;
+  private transient: Transient | null = null;
+
+  constructor(
+    design: Design,
+    log: CookLog,
+    until: number,
+    private readonly tolerance: number,
+  ) {
+    this.pits = new Pits(design, log);
+    const start = hotStart(design, log);
+    this.weather = weatherOf(design, log);
+    this.fire = fireOfLog(design, log, start?.embers ?? 0);
+    this.readers = log.channels.map((channel) => new ChannelReader(channel, until));
+    this.run = {
+      computed: this.readers.map(({ computed }) => computed),
+      grid: [],
+      fire_W: [],
+      energyError: 0,
+      massError: 0,
+    };
+    this.pit = this.pits.at(0);
+    this.pit.model.turnOutdoors(...this.weather(0));
+    const x = start ? start.x.slice() : this.pit.settler.coldState();
+    this.moment = { time: 0, x, fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 };
+    for (const reader of this.readers) reader.take([0], [reader.valueIn(this.pit, x)], 0, 0);
+  }
+
+  get time(): number {
+    return this.moment.time;
+  }
+
+  /** Begin a stretch in which nothing starts or ends. */
+  enter(from: number, to: number): void {
+    if (this.lost) return;
+    const { moment, fire, weather } = this;
+    const now = this.pits.at(0.5 * (from + to));
+    if (!this.transient || now !== this.pit) {
+      this.pit = now;
+      const transient = new Transient(now.settler, moment.x, moment.time);
+      transient.moment = { ...moment, x: moment.x.slice() };
+      const { absolute, relative } = transient.system.tolerance;
+      transient.system.tolerance = { absolute: absolute * this.tolerance, relative: relative * this.tolerance };
+      transient.system.leftOver = LEFT_OVER;
+      transient.system.weatherAt = (t) => now.model.turnOutdoors(...weather(t));
+      this.transient = transient;
+    }
+    // what is the case at a break belongs to the stretch that begins there
+    this.transient.goOn((t) => ({ mode: 'release', heat: fire(Math.min(t, to)) }), FIRST_STEP);
+  }
+
+  /** One step that ends at a time, whatever its error. @returns false: it does not converge */
+  stepTo(time: number, beside?: Course): boolean {
+    return this.transient!.stepTo(time, beside?.transient ?? undefined) && this.note();
+  }
+
+  /** One step towards a time, as long as its error allows. @returns false: the pit can't be followed */
+  step(time: number): boolean {
+    return this.transient!.step(time) !== 'failed' && this.note();
+  }
+
+  /** Step to where another course has just stepped to, beside it where that goes. */
+  follow(other: Course): void {
+    if (this.lost || this.stepTo(other.time, other)) return;
+    while (this.time < other.time - CLOSE && !this.lost) this.lost = !this.stepTo(other.time) && !this.step(other.time);
+  }
+
+  /** Take down what the last step brought. @returns false: there were too many steps */
+  private note(): boolean {
+    const { run, pit } = this;
+    const before = this.moment;
+    const { moment, stride } = this.transient!;
+    this.moment = moment;
+    for (const reader of this.readers) {
       const values = stride
         ? stride.states.map((x) => reader.valueIn(pit, x))
         : [reader.valueIn(pit, before.x), reader.valueIn(pit, moment.x)];
@@ -126,8 +175,8 @@ function follow(
       run.energyError = Math.max(run.energyError, Math.abs(moment.fireHeat - moment.lost - moment.stored) / turned);
     }
     run.massError = Math.max(run.massError, moment.massError);
+    return run.grid.length <= MOST_STEPS;
   }
-  return true;
 }
 
 /** Times nearer than this are the same [s]. */

@@ -1,5 +1,5 @@
 import { inverse, Matrix } from 'ml-matrix';
-import type { LeastSquaresSolution } from '../solve/leastSquares.js';
+import type { LeastSquaresProblem, LeastSquaresSolution } from '../solve/leastSquares.js';
 import type { FittedParameter } from './fitResult.js';
 import { valueAt, type FitParameter, type Prior } from './parameters.js';
 
@@ -37,15 +37,16 @@ export interface Others {
  * What is not fitted is not known either: it counts as one more unknown each, with its spread and as far as the readings allow
  * it to move, and only what is left of the fitted ones' knowledge beside it is told.
  *
- * @param readings rows of the solution that are measured; the priors come after them
+ * @param problem its bounds, and how many rows of the solution are measured; the priors come after them
  */
 export function posteriorOf(
   parameters: readonly FitParameter[],
   prior: Prior,
-  { p, slopes, residuals }: LeastSquaresSolution,
-  readings: number,
+  solution: LeastSquaresSolution,
+  { readings, low, high }: Pick<LeastSquaresProblem, 'low' | 'high'> & { readings: number },
   others: Others,
 ): Posterior {
+  const { p, slopes, residuals } = solution;
   const n = parameters.length;
   const rows = [...slopes.map((row) => row.subarray(0, readings)), ...others.sway];
   const measured = new Matrix(rows.map((row) => Array.from(row)));
@@ -79,9 +80,10 @@ export function posteriorOf(
       return shared / Math.sqrt(all.get(i, i) * all.get(j, j));
     }),
   );
-  // where one more step would go if all moved
+  // where one more step would go if all moved: what was fitted too, for a fit ends a little beside its best, and an estimate that
+  // does nearly the same would otherwise be told to make up for that
   const downhill = measured.mmul(Matrix.columnVector(Array.from(residuals.subarray(0, readings)))).neg();
-  for (let i = 0; i < p.length; i++) downhill.set(i, 0, 0);
+  for (let k = 0; k < p.length; k++) downhill.set(k, 0, downhillWithin(solution, k, low[k], high[k]));
   const step = all.mmul(downhill).to1DArray();
   return {
     p,
@@ -92,9 +94,9 @@ export function posteriorOf(
     covariance: covariance.to2DArray(),
     correlation,
     parameters: parameters.map((parameter, k) => {
-      const { unknown, low, high } = parameter;
+      const { unknown } = parameter;
       const [down, up] = [deviations(k, 'below'), deviations(k, 'above')];
-      const at = (q: number) => valueAt(parameter, Math.min(high, Math.max(low, q)));
+      const at = (q: number) => valueAt(parameter, Math.min(high[k], Math.max(low[k], q)));
       const left = Math.sqrt(all.get(k, k)) / parameter[sides[k]];
       return {
         path: unknown.path,
@@ -107,8 +109,14 @@ export function posteriorOf(
         alone: { low: at(p[k] - NINE_OF_TEN * down.alone), high: at(p[k] + NINE_OF_TEN * up.alone) },
         left: Math.min(1, left),
         told: left < TELLS,
-        atEdge: p[k] - low < EDGE || high - p[k] < EDGE,
+        atEdge: p[k] - low[k] < EDGE || high[k] - p[k] < EDGE,
       };
     }),
   };
+}
+
+/** How hard a solution pulls at one of its unknowns, readings and priors together; not at all where it stands against a bound. */
+function downhillWithin({ p, slopes, residuals }: LeastSquaresSolution, k: number, low: number, high: number): number {
+  const pull = -slopes[k].reduce((sum, slope, i) => sum + slope * residuals[i], 0);
+  return (p[k] <= low && pull < 0) || (p[k] >= high && pull > 0) ? 0 : pull;
 }

@@ -109,15 +109,18 @@ export class Balances {
    * Fill `rate` and `algebraic` at the unknowns x.
    *
    * @param withStems thermometer stems too; they follow the rest without touching it
+   * @param flowing gas and flows stand as x has them: `balanceFlows` was the last to touch both
    */
-  evaluate(x: Float64Array, demand: Demand, withStems = true): void {
+  evaluate(x: Float64Array, demand: Demand, withStems = true, flowing = false): void {
     const { model, rate, algebraic, star4, gas4 } = this;
     const { network, zoneCount: nz } = model;
     const { outdoors, fire } = network;
     const release = x[model.fire];
-    model.gasState(x);
-    flowState(model, x);
-    streamState(model, x);
+    if (!flowing) {
+      model.gasState(x);
+      flowState(model, x);
+      streamState(model, x);
+    }
     rate.fill(0);
     algebraic.fill(0);
     this.lossOfPart.fill(0);

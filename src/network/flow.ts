@@ -127,7 +127,7 @@ function riseOf(model: Model, x: Float64Array, open: Float64Array): void {
       up += open[zones[k - 1]] + streamed[k - 1];
       x[model.pressure + zones[k]] = up;
     }
-    column.evaluate(x);
+    column.level(x);
   }
 }
 

@@ -21,6 +21,8 @@ export class NetworkSystem implements StiffSystem {
   /** turns outdoors to what it is at a time; default: it stays */
   weatherAt: (t: number) => void = () => undefined;
   tolerance = DEFAULT_TOLERANCE;
+  /** factor on what Newton may leave over in a stage */
+  leftOver = 1;
 
   readonly balances: Balances;
   /** gas takes up heat of its own, so that it goes where gas can stay; else it follows at once */
@@ -45,9 +47,9 @@ export class NetworkSystem implements StiffSystem {
     this.balances.contents(x, out);
   }
 
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner = false): void {
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, how?: 'inner' | 'settled'): void {
     this.lastFire = x[this.balances.model.fire];
-    this.balances.evaluate(x, this.at(t), !inner);
+    this.balances.evaluate(x, this.at(t), how !== 'inner', how === 'settled');
     rate.set(this.balances.rate);
     algebraic.set(this.balances.algebraic);
   }
@@ -66,7 +68,7 @@ export class NetworkSystem implements StiffSystem {
   }
 
   measure(x: Float64Array, step: Float64Array): number {
-    return stepMeasure(this.balances.model, x, step, STEP_LEFT);
+    return stepMeasure(this.balances.model, x, step, STEP_LEFT) / this.leftOver;
   }
 
   /** Pressures follow temperatures so steeply that a guess a little off sends gas where none goes. */
@@ -76,6 +78,10 @@ export class NetworkSystem implements StiffSystem {
 
   settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
     this.settler.balanceFlows(x);
+    this.balances.stems.settle(x, fixed, gamma);
+  }
+
+  settleFollowers(x: Float64Array, fixed: Float64Array, gamma: number): void {
     this.balances.stems.settle(x, fixed, gamma);
   }
 

@@ -107,7 +107,7 @@ export class Settler {
     for (let k = 1; k <= WALK.most; k++) {
       before.set(x);
       this.balanceFlows(x);
-      balances.evaluate(x, demand, false);
+      balances.evaluate(x, demand, false, true);
       for (let i = 0; i < model.nodeCount; i++) step[i] = gamma * balances.rate[i];
       for (let i = model.nodeCount; i < d; i++) step[i] = 0;
       for (let i = d; i < model.size; i++) step[i] = balances.algebraic[i - d];
@@ -254,7 +254,7 @@ export class Settler {
   private verdict(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes', iterations: number): Settled {
     const { balances, model } = this;
     this.balanceFlows(x);
-    balances.evaluate(x, demand);
+    balances.evaluate(x, demand, true, true);
     let heatError = 0;
     if (hold === 'nothing') {
       for (let i = 0; i < model.stemCount; i++) x[model.nodeCount + i] = balances.stems.settled(x, i);

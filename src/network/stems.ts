@@ -58,8 +58,9 @@ export class Stems {
       const row = model.nodeCount + i;
       let T = x[row];
       for (let pass = 0; pass < PASSES; pass++) {
-        const slope = this.slope(x, i, T);
-        const step = (fixed[row] + gamma * this.rate(x, i, T) - capacity * T) / (capacity - gamma * slope);
+        const rate = this.rate(x, i, T);
+        const slope = (this.rate(x, i, T + STEP) - rate) / STEP;
+        const step = (fixed[row] + gamma * rate - capacity * T) / (capacity - gamma * slope);
         T += step;
         if (Math.abs(step) < LEFT) break;
       }

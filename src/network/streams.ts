@@ -25,6 +25,8 @@ export class ColumnStreams {
   readonly net: Float64Array;
   /** net mass of jets and sinking gas alone, a layer each [kg/s] */
   readonly streamed: Float64Array;
+  /** `net` of jets and sinking gas alone */
+  private readonly streams: Float64Array;
   /** what sinks from each layer into the one below [kg/s] */
   private readonly sunk: Float64Array;
   private readonly wallNodes: Int32Array[];
@@ -54,6 +56,7 @@ export class ColumnStreams {
     });
     this.net = new Float64Array(3 * n);
     this.streamed = new Float64Array(n);
+    this.streams = new Float64Array(3 * n);
     this.sunk = new Float64Array(n);
     this.temperature = new Float64Array(n);
     this.jets = network.openings.flatMap((o, opening) =>
@@ -67,7 +70,7 @@ export class ColumnStreams {
   /** Net inflows at x, with the gas of the last `gasState` and the flows of the last `flowState`. */
   evaluate(x: Float64Array): void {
     const { model, zones, temperature, wall, net, streamed, jets } = this;
-    const { enthalpy, fuel, gas } = model;
+    const { fuel, gas } = model;
     const n = zones.length;
     for (let k = 0; k < n; k++) {
       temperature[k] = x[gas + zones[k]];
@@ -89,7 +92,16 @@ export class ColumnStreams {
       shift(net, 3 * k, 3 * k - 3, mass, mass * this.sunkHeat(k), mass * mixed);
     }
     for (let k = 0; k < n; k++) streamed[k] = net[3 * k];
-    for (let k = 1; k < n; k++) {
+    this.streams.set(net);
+    this.level(x);
+  }
+
+  /** What rises and sinks through the level sections at x, with jets and sinking gas as they were last reckoned. */
+  level(x: Float64Array): void {
+    const { model, zones, net } = this;
+    const { enthalpy, fuel } = model;
+    net.set(this.streams);
+    for (let k = 1; k < zones.length; k++) {
       const a = zones[k - 1];
       const b = zones[k];
       const up = x[model.pressure + b];

@@ -184,10 +184,16 @@ export class Transient {
     return { there: end <= 0 && end >= -near, guess: Math.min(share, 0.98) * h };
   }
 
-  /** One step that ends at `end` whatever its local error. @returns false: a stage of it does not converge, nothing changed */
-  stepTo(end: number): boolean {
+  /**
+   * One step that ends at `end` whatever its local error.
+   *
+   * @param beside a network of the same structure that has just taken this step, from the same time
+   * @returns false: a stage of it does not converge, nothing changed
+   */
+  stepTo(end: number, beside?: Transient): boolean {
     const h = end - this.moment.time;
-    if (!(this.stepper.attempt(this.moment.time, h) < Infinity)) return false;
+    const other = beside?.stride && beside.system.size === this.system.size ? beside.stepper : undefined;
+    if (!(this.stepper.attempt(this.moment.time, h, other) < Infinity)) return false;
     this.take(this.candidate(h));
     return true;
   }
@@ -221,7 +227,7 @@ export class Transient {
         continue;
       }
       settler.balanceFlows(x);
-      balances.evaluate(x, demand);
+      balances.evaluate(x, demand, true, true);
       balances.contents(from, fixed);
       balances.stems.settle(x, fixed, h);
       storage.fill(0);

@@ -31,8 +31,8 @@ export function wallDownflow(distance: number, gas: number, wall: number, pressu
   const nu = airViscosity(film) / density;
   const pr = airPrandtl(film);
   const drive = (GRAVITY * difference) / (film * nu * nu);
-  const grashof = drive * distance ** 3;
-  const quarter = Math.sqrt(Math.sqrt(drive * distance ** 3));
+  const grashof = drive * distance * distance * distance;
+  const quarter = Math.sqrt(Math.sqrt(grashof));
   // u1 delta, from the two formulas
   const laminar = (5.17 * 3.93 * nu * quarter) / (12 * Math.sqrt(Math.sqrt(20 / 21 + pr)) * Math.sqrt(pr));
   const prandtl = 1 + 0.494 * Math.cbrt(pr * pr);

@@ -29,15 +29,16 @@ const SHRINKS = 0.7;
  * @param options.reuse start with `lu` as it was last factored
  * @param options.slow a step larger than this share of the one before asks for a new matrix (default 0: always)
  * @param options.patient damp steps that don't shrink
+ * @param options.enough measure of a step that ends it (default 1): more where a guess is known to be so near that the next one would be small
  */
 export function newton(
   problem: NewtonProblem,
   x: Float64Array,
   rhs: Float64Array,
   lu: LuSolver,
-  options: { maxIterations: number; reuse?: boolean; slow?: number; patient?: boolean },
+  options: { maxIterations: number; reuse?: boolean; slow?: number; patient?: boolean; enough?: number },
 ): NewtonOutcome {
-  const slow = options.slow ?? 0;
+  const { slow = 0, enough = 1 } = options;
   let renew = !options.reuse;
   let change = Infinity;
   let damping = 1;
@@ -55,7 +56,7 @@ export function newton(
     if (options.patient && iteration > PATIENCE && change > SHRINKS * previous) damping = Math.max(0.25, 0.5 * damping);
     for (let i = 0; i < x.length; i++) x[i] += share * damping * rhs[i];
     if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change };
-    if (share === 1 && change < 1) return { converged: true, iterations: iteration, change };
+    if (share === 1 && change < enough) return { converged: true, iterations: iteration, change };
     renew = share < 1 || !(change < slow * previous);
   }
   return { converged: false, iterations: options.maxIterations, change };

@@ -12,8 +12,11 @@ export interface StiffSystem {
   differential: number;
   /** H of each differential unknown at x */
   contents(x: Float64Array, out: Float64Array): void;
-  /** fill rate (differential) and algebraic (the rest) at time t; `inner`: followers may be left out */
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, inner?: boolean): void;
+  /**
+   * Fill rate (differential) and algebraic (the rest) at time t; `inner`: followers may be left out; `settled`: `settle` was the
+   * last to touch x, after an evaluation at t.
+   */
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, how?: 'inner' | 'settled'): void;
   /** last of the differential unknowns, bodies that follow the others without touching them; solved when a stage has settled */
   followers?: number;
   /** inertia of the rest (default: none of it has any), the same throughout a step */
@@ -34,6 +37,8 @@ export interface StiffSystem {
    * H = fixed + gamma rate.
    */
   settle?(x: Float64Array, fixed: Float64Array, gamma: number): void;
+  /** Optional: the followers alone, where nothing need close tightly. */
+  settleFollowers?(x: Float64Array, fixed: Float64Array, gamma: number): void;
   /** sums to be integrated along (fire heat, losses): values at the last evaluation */
   quadrature(out: Float64Array): void;
   quadratures: number;
@@ -69,6 +74,11 @@ export const ESDIRK = (() => {
 })();
 
 const STAGES = 4;
+/**
+ * Newton beside another stepper: with its matrix steps shrink to less than a tenth, so that what one of a fifth leaves is far below
+ * one. Differences of such runs are slopes, which must not drown in it.
+ */
+const NEAR = { maxIterations: 5, reuse: true, slow: 0.3, enough: 0.2 };
 
 /** Takes single steps; the caller owns time, step size and events. */
 export class StiffStepper {
@@ -83,6 +93,8 @@ export class StiffStepper {
   private readonly start: Float64Array;
   private readonly before: Float64Array;
   private readonly stages: Float64Array[];
+  /** how far each stage of the last attempted step lay from its first guess */
+  private readonly surprises: Float64Array[];
   private lastStep = 0;
   private readonly contentsStart: Float64Array;
   private readonly contentsNow: Float64Array;
@@ -113,6 +125,7 @@ export class StiffStepper {
     this.start = new Float64Array(n);
     this.before = new Float64Array(n);
     this.stages = Array.from({ length: STAGES }, () => new Float64Array(n));
+    this.surprises = Array.from({ length: STAGES }, () => new Float64Array(n));
     this.next = new Float64Array(n);
     this.contentsStart = new Float64Array(d);
     this.contentsNow = new Float64Array(d);
@@ -151,9 +164,11 @@ export class StiffStepper {
   /**
    * Try one step of length h from the state given to `begin`.
    *
+   * @param beside a stepper of nearly the same system that has just taken this step: its stages tell where those of this one are, and
+   *   its matrix serves as well. The size of the error is not told then, and quadratures are those of the last evaluation but one
    * @returns size of the local error in units of the tolerance (at most 1 is wanted); Infinity when a stage did not converge
    */
-  attempt(t: number, h: number): number {
+  attempt(t: number, h: number, beside?: StiffStepper): number {
     const { system, lu, rates, contentsStart, fixed, next } = this;
     const d = system.differential;
     const hg = h * ESDIRK.gamma;
@@ -176,24 +191,44 @@ export class StiffStepper {
       const problem = this.stageProblem(time, hg, stage);
       const solve = (
         each: NewtonProblem,
-        options: { maxIterations: number; reuse?: boolean; slow?: number },
+        options: { maxIterations: number; reuse?: boolean; slow?: number; enough?: number; lu?: LuSolver },
       ): boolean => {
         this.predict(stage, h);
-        const { converged, iterations } = newton(each, next, this.rhs, lu, options);
+        if (beside) for (let i = 0; i < next.length; i++) next[i] += beside.surprises[stage][i];
+        this.surprises[stage].set(next);
+        const { converged, iterations } = newton(each, next, this.rhs, options.lu ?? lu, options);
         this.newtonIterations += iterations;
         this.evaluations += iterations + 1;
         return converged;
       };
-      if (!solve(problem, { maxIterations: 12, reuse: stage > 1, slow: 0.15 })) {
+      const near = beside !== undefined && solve(problem, { ...NEAR, lu: beside.lu });
+      if (!near && !solve(problem, { maxIterations: 12, reuse: stage > 1 && !beside, slow: 0.15 })) {
         if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25 })) return Infinity;
       }
-      system.settle?.(next, fixed, hg);
-      system.evaluate(time, next, rates[stage], this.algebraic);
-      this.drift(stage);
+      if (near) this.ratesBehind(stage, hg);
+      else {
+        system.settle?.(next, fixed, hg);
+        system.evaluate(time, next, rates[stage], this.algebraic, system.settle && 'settled');
+        this.drift(stage);
+      }
       system.quadrature(this.sums[stage]);
       this.stages[stage].set(next);
+      const surprise = this.surprises[stage];
+      for (let i = 0; i < next.length; i++) surprise[i] = next[i] - surprise[i];
     }
-    return this.finish(h);
+    return this.finish(h, beside?.lu ?? lu);
+  }
+
+  /** Rates that have brought a stage to where it is: beside another stepper that is as good as to evaluate them there, and costs next to nothing. */
+  private ratesBehind(stage: number, hg: number): void {
+    const { system, next, fixed, contentsNow, inertia, base } = this;
+    const d = system.differential;
+    system.settleFollowers?.(next, fixed, hg);
+    system.contents(next, contentsNow);
+    for (let i = 0; i < d; i++) this.rates[stage][i] = (contentsNow[i] - fixed[i]) / hg;
+    if (!inertia) return;
+    const drift = this.drifts[stage];
+    for (let i = 0; i < drift.length; i++) drift[i] = inertia[i] > 0 ? (next[d + i] - base[i]) / hg : 0;
   }
 
   /** First guess of a stage: along the line of the last step, then the curve through the stages already solved. */
@@ -223,7 +258,7 @@ export class StiffStepper {
     const rest = this.algebraic;
     return {
       residual: (x, rhs) => {
-        system.evaluate(time, x, rate, rest, true);
+        system.evaluate(time, x, rate, rest, 'inner');
         system.contents(x, contentsNow);
         for (let i = 0; i < led; i++) rhs[i] = fixed[i] + hg * rate[i] - contentsNow[i];
         for (let i = led; i < d; i++) rhs[i] = 0;
@@ -245,8 +280,8 @@ export class StiffStepper {
     return { ...problem, residual };
   }
 
-  private finish(h: number): number {
-    const { system, rates, rhs, weights, lu, next } = this;
+  private finish(h: number, lu: LuSolver): number {
+    const { system, rates, rhs, weights, next } = this;
     const d = system.differential;
     rhs.fill(0);
     for (let i = 0; i < d; i++) {

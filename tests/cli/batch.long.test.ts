@@ -3,7 +3,12 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { FITTED } from '../design/fittedFiles.js';
 import { designs, drawn, linesOf, mixed, ndjson, plain, read, type Tree } from './batchLines.js';
 import { canRunParallel, inParallel } from './support/parallel.js';
-import { pitwright, scratch } from './support/run.js';
+import { pitwright, scratch, type Run } from './support/run.js';
+
+/** The mixed lines as they are computed in one go. */
+let whole: Run;
+
+const MIXED = 16;
 
 describe('batch: designs in, results out', () => {
   const steady = (stdin: string | Buffer, ...more: string[]) => pitwright(['batch', '--steady', ...more], { stdin });
@@ -91,6 +96,14 @@ describe('batch: designs in, results out', () => {
     expect(short.steady).toEqual(whole.steady);
     expect(await steady(stdin, '--series')).toMatchObject({ code: 2, stdout: '' });
   });
+
+  it('gives the same bytes with one thread and as many as there are processors', async () => {
+    const one = await steady(mixed, '--workers', '1');
+    expect(linesOf(one.stdout)).toHaveLength(MIXED);
+    expect(one.stdout).toBe(whole.stdout);
+    expect(one.code).toBe(3);
+    expect(one.stderr).toMatch(/16 lines in .*; 3 lines are error lines and say what is wrong\n$/);
+  });
 });
 
 describe('batch: parts of a stream', () => {
@@ -113,6 +126,18 @@ describe('batch: parts of a stream', () => {
     const { stdout } = await pitwright(changes, { stdin: table });
     expect(linesOf(stdout)).toHaveLength(7);
     expect(inParallel(['--pipe', '-k', '-N2', '--header', '.*\n'], changes, table).stdout).toBe(stdout);
+  });
+
+  it('takes its own share by --from and --count, so that the shares make the whole', async () => {
+    const shares = [await run('--count', '5'), await run('--from', '6', '--count', '20')];
+    expect(shares.map((each) => each.stdout).join('')).toBe(whole.stdout);
+    expect(shares.map(({ stdout: lines }) => linesOf(lines).length)).toEqual([5, 11]);
+  });
+
+  it.skipIf(!parallel)('gives the same bytes under GNU parallel', async () => {
+    const spread = inParallel(['--pipe', '-k', '-N8'], [...args, '--workers', '1'], mixed);
+    expect(spread.stdout).toBe(whole.stdout);
+    expect(spread.stderr.match(/pitwright: \d lines? in/g)).toHaveLength(2);
   });
 });
 
@@ -175,6 +200,45 @@ describe('batch --changes', () => {
     expect(twice).toMatchObject({ code: 2, stdout: '' });
     expect(twice.stderr).toMatch(/standard input holds the changes/);
   });
+
+  const estimated = async (...changes: ((tree: Tree) => void)[]) => {
+    const trees = changes.map((change) => {
+      const tree = structuredClone(drawn);
+      change(tree);
+      return tree;
+    });
+    return read((await pitwright(['batch', '--steady'], { stdin: ndjson(trees) })).stdout);
+  };
+
+  it('changes the fields of the head; an empty cell leaves one, none takes it away', async () => {
+    const { code, stdout } = await changed(
+      'name,all.plate,chamber.insulation,stacks[0].height,fire.heat,gauge\n' +
+        'thin,1/8 in,"{ material: ceramic fibre, thickness: 2 in }",,,\n' +
+        '"tall, hot",,,48 in,"90,000 BTU/h",fireEnd\n' +
+        ',,,,,none\n',
+    );
+    expect(code).toBe(0);
+    const [thin, tall, same] = read(stdout);
+    expect(thin.changes).toEqual({
+      'all.plate': '1/8 in',
+      'chamber.insulation': '{ material: ceramic fibre, thickness: 2 in }',
+    });
+    expect(same).toMatchObject({ name: drawn.name, changes: { gauge: 'none' } });
+    const byHand = await estimated(
+      (tree) => {
+        tree.name = 'thin';
+        tree.firebox.plate = tree.chamber.plate = '1/8 in';
+        tree.chamber.insulation = { material: 'ceramic fibre', thickness: '2 in' };
+      },
+      (tree) => {
+        Object.assign(tree, { name: 'tall, hot', gauge: 'fireEnd' });
+        tree.stacks[0].height = '48 in';
+        tree.fire.heat = '90,000 BTU/h';
+      },
+      (tree) => delete tree.gauge,
+    );
+    expect([thin, tall, same].map((result) => ({ ...result, changes: undefined }))).toEqual(byHand);
+  });
 });
 
 describe('batch: where results go', () => {
@@ -219,4 +283,8 @@ describe('batch: where results go', () => {
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
     expect(stderr).toMatch(/whole number from \d+ to \d+/);
   });
+});
+
+beforeAll(async () => {
+  whole = await pitwright(['batch', '--steady'], { stdin: mixed });
 });

@@ -1,10 +1,8 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { designs, drawn, linesOf, mixed, ndjson, plain, read, type Tree } from './batchLines.js';
-import { canRunParallel, inParallel } from './support/parallel.js';
+import { designs, drawn, linesOf, mixed, ndjson, plain, read } from './batchLines.js';
 import { pitwright, type Run, scratch } from './support/run.js';
 
-const MIXED = 16;
 /** The mixed lines as they are computed in one go. */
 let whole: Run;
 beforeAll(async () => {
@@ -27,14 +25,6 @@ describe('batch: designs in, results out', () => {
       delete expected.warmUp.series;
       expect(result).toEqual({ name: design.name, ...expected });
     }
-  });
-
-  it('gives the same bytes with one thread and as many as there are processors', async () => {
-    const one = await steady(mixed, '--workers', '1');
-    expect(linesOf(one.stdout)).toHaveLength(MIXED);
-    expect(one.stdout).toBe(whole.stdout);
-    expect(one.code).toBe(3);
-    expect(one.stderr).toMatch(/16 lines in .*; 3 lines are error lines and say what is wrong\n$/);
   });
 
   it('has an error line for each line that holds no design, and goes on', async () => {
@@ -69,65 +59,9 @@ describe('batch: designs in, results out', () => {
   });
 });
 
-describe('batch: parts of a stream', () => {
-  const args = ['batch', '--steady'];
-  const run = (...more: string[]) => pitwright([...args, ...more], { stdin: mixed });
-
-  it('takes its own share by --from and --count, so that the shares make the whole', async () => {
-    const shares = [await run('--count', '5'), await run('--from', '6', '--count', '20')];
-    expect(shares.map((each) => each.stdout).join('')).toBe(whole.stdout);
-    expect(shares.map(({ stdout: lines }) => linesOf(lines).length)).toEqual([5, 11]);
-  });
-
-  const parallel = canRunParallel();
-  it.skipIf(!parallel)('gives the same bytes under GNU parallel', async () => {
-    const spread = inParallel(['--pipe', '-k', '-N8'], [...args, '--workers', '1'], mixed);
-    expect(spread.stdout).toBe(whole.stdout);
-    expect(spread.stderr.match(/pitwright: \d lines? in/g)).toHaveLength(2);
-  });
-});
-
 describe('batch --changes', () => {
   const changed = (table: string, ...more: string[]) =>
     pitwright(['batch', '--changes', plain, '--steady', ...more], { stdin: table });
-  const estimated = async (...changes: ((tree: Tree) => void)[]) => {
-    const trees = changes.map((change) => {
-      const tree = structuredClone(drawn);
-      change(tree);
-      return tree;
-    });
-    return read((await pitwright(['batch', '--steady'], { stdin: ndjson(trees) })).stdout);
-  };
-
-  it('changes the fields of the head; an empty cell leaves one, none takes it away', async () => {
-    const { code, stdout } = await changed(
-      'name,all.plate,chamber.insulation,stacks[0].height,fire.heat,gauge\n' +
-        'thin,1/8 in,"{ material: ceramic fibre, thickness: 2 in }",,,\n' +
-        '"tall, hot",,,48 in,"90,000 BTU/h",fireEnd\n' +
-        ',,,,,none\n',
-    );
-    expect(code).toBe(0);
-    const [thin, tall, same] = read(stdout);
-    expect(thin.changes).toEqual({
-      'all.plate': '1/8 in',
-      'chamber.insulation': '{ material: ceramic fibre, thickness: 2 in }',
-    });
-    expect(same).toMatchObject({ name: drawn.name, changes: { gauge: 'none' } });
-    const byHand = await estimated(
-      (tree) => {
-        tree.name = 'thin';
-        tree.firebox.plate = tree.chamber.plate = '1/8 in';
-        tree.chamber.insulation = { material: 'ceramic fibre', thickness: '2 in' };
-      },
-      (tree) => {
-        Object.assign(tree, { name: 'tall, hot', gauge: 'fireEnd' });
-        tree.stacks[0].height = '48 in';
-        tree.fire.heat = '90,000 BTU/h';
-      },
-      (tree) => delete tree.gauge,
-    );
-    expect([thin, tall, same].map((result) => ({ ...result, changes: undefined }))).toEqual(byHand);
-  });
 
   it('has an error line for a row that can make no design', async () => {
     const { code, stdout } = await changed(

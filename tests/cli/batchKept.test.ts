@@ -1,7 +1,6 @@
-import { closeSync, existsSync, openSync, statSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { expectGoesOn, expectWholeLines, linesIn, useKeptBatch } from './keptBatch.js';
-import { endOf, start, until } from './support/run.js';
+import { expectGoesOn, expectWholeLines, useKeptBatch } from './keptBatch.js';
 
 const batch = useKeptBatch();
 
@@ -20,30 +19,6 @@ describe('a batch that broke off', () => {
     const behind = batch.shell('{ cat half.ndjson; pitwright batch < designs.ndjson; } > results.ndjson');
     expect(behind.code).toBe(2);
     expect(batch.results()).toBe(batch.whole().slice(0, 5000));
-  });
-
-  it('by kill -9 at any moment, into a stream or a named file: whole lines, and the README goes on', async () => {
-    for (const [i, name] of ['stream', 'named', 'stream', 'named'].entries()) {
-      const given = openSync(batch.folder.at('designs.ndjson'), 'r');
-      const out = name === 'stream' ? openSync(batch.folder.at('results.ndjson'), 'w') : ('ignore' as const);
-      const args = ['batch', '--steady', ...(name === 'named' ? ['-o', 'results.ndjson'] : [])];
-      const child = start(args, [given, out, 'ignore'], batch.folder.path);
-      const ended = endOf(child);
-      const size = () =>
-        existsSync(batch.folder.at('results.ndjson')) ? statSync(batch.folder.at('results.ndjson')).size : 0;
-      // the second pair is stopped before anything is there
-      await until(child, () => i > 1 || size() > 0);
-      child.kill('SIGKILL');
-      expect(await ended).toBe('SIGKILL');
-      closeSync(given);
-      if (typeof out === 'number') closeSync(out);
-      const kept = existsSync(batch.folder.at('results.ndjson')) ? batch.results() : '';
-      expect(batch.whole().startsWith(kept)).toBe(true);
-      if (i < 2) expect(linesIn(kept)).toBeGreaterThan(0);
-      writeFileSync(batch.folder.at('results.ndjson'), kept);
-      expect(batch.goOn().code).toBe(0);
-      expect(batch.results()).toBe(batch.whole());
-    }
   });
 
   it.each(['SIGINT'] as const)('by %s: the named file keeps whole lines alone', (signal) =>

@@ -5,6 +5,7 @@ import { eachScratch, example, pitwright } from './support/run.js';
 const folder = eachScratch();
 
 const plain = example('plain-24.yaml');
+const plainText = readFileSync(plain, 'utf8');
 
 describe('what estimate writes to files', () => {
   it('the same pictures on every run', async () => {
@@ -33,5 +34,27 @@ describe('what estimate writes to files', () => {
     expect(stderr).toContain('this is a folder');
     expect(readdirSync(folder.at('charts')).filter((name) => name.endsWith('.tmp'))).toEqual([]);
     expect(existsSync(folder.at('charts/heat-loss.png'))).toBe(true);
+  });
+});
+
+describe('estimate', () => {
+  it('prints every table with --full, as its help says, and without it the answer alone', async () => {
+    const [short, full, help] = await Promise.all(
+      [[plain], [plain, '--full'], ['--help']].map((args) => pitwright(['estimate', ...args])),
+    );
+    for (const { code, stderr } of [short, full, help]) expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(help.stdout).toMatch(/^ +--full /m);
+    expect(short.stdout.trimEnd().split('\n').length).toBeLessThanOrEqual(60);
+    const others = ['WARM-UP', 'BY HEIGHT', 'OPENINGS', 'WEIGHTS', 'ESTIMATES'];
+    for (const head of others) {
+      expect(short.stdout).not.toMatch(new RegExp(`^${head}`, 'm'));
+      expect(full.stdout).toMatch(new RegExp(`^${head}`, 'm'));
+    }
+  });
+
+  it('gives the same bytes on every run, from a file and from standard input', async () => {
+    const { code, stdout, stderr } = await pitwright(['estimate', plain, '--json']);
+    const again = await pitwright(['estimate', '-', '--json'], { stdin: plainText });
+    expect(again).toMatchObject({ code, stdout, stderr });
   });
 });

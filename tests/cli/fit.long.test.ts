@@ -139,7 +139,7 @@ describe('fit', () => {
     expect(quality.heldBack_K).toBeGreaterThan(quality.heldBackBefore_K);
     expect(warnings.map(({ code }: { code: string }) => code)).toContain('predicts-worse');
     for (const error of [quality.heldBack_K, quality.heldBackBefore_K]) {
-      expect(refused.stderr).toContain(`${Number((1.8 * error).toPrecision(3))} °F`);
+      expect(refused.stderr).toContain(`${(1.8 * error).toPrecision(3)} °F`);
     }
     expect(refused.stderr).toContain('--force');
     const forced = await pitwright([...args, '--force']);

@@ -80,6 +80,18 @@ describe('a design that names a fitted file', () => {
     const { spread: told } = JSON.parse(one.stdout);
     expect(told.method).toMatch(/Iman & Conover 1982/);
   });
+
+  it('finds it beside itself, from any folder', async () => {
+    mkdirSync(folder.at('elsewhere'));
+    const { code, stdout } = await pitwright(['estimate', '../pit.yaml', '--json'], { cwd: folder.at('elsewhere') });
+    expect(code).toBe(0);
+    const { design, estimates } = JSON.parse(stdout);
+    expect(design.innerConvection).toBe(1.31);
+    expect(design.fitted.logs[0]).toMatchObject({ name: 'yard-cook.csv', fitted_s: 15120 });
+    expect(estimates.find(({ path }: { path: string }) => path === 'innerConvection').source).toBe(
+      'fitted to yard-cook.csv',
+    );
+  });
 });
 
 describe('a fitted file that is wrong', () => {

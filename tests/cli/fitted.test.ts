@@ -14,18 +14,6 @@ const RESTS =
 const flat = (text: string) => text.replace(/\s+/g, ' ');
 
 describe('a design that names a fitted file', () => {
-  it('finds it beside itself, from any folder', async () => {
-    mkdirSync(folder.at('elsewhere'));
-    const { code, stdout } = await pitwright(['estimate', '../pit.yaml', '--json'], { cwd: folder.at('elsewhere') });
-    expect(code).toBe(0);
-    const { design, estimates } = JSON.parse(stdout);
-    expect(design.innerConvection).toBe(1.31);
-    expect(design.fitted.logs[0]).toMatchObject({ name: 'yard-cook.csv', fitted_s: 15120 });
-    expect(estimates.find(({ path }: { path: string }) => path === 'innerConvection').source).toBe(
-      'fitted to yard-cook.csv',
-    );
-  });
-
   it('on standard input: finds it in the working folder', async () => {
     const stdin = readFileSync(folder.at('pit.yaml'));
     const { code, stdout } = await pitwright(['check', '-'], { stdin, cwd: folder.path });

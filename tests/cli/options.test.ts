@@ -2,7 +2,6 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { parse as parseCsv } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
-import type { ComparedOption, Comparison } from '../../src/study/compare/compare.js';
 import { eachScratch, example, pitwright } from './support/run.js';
 
 const folder = eachScratch();
@@ -19,35 +18,7 @@ function fileOf(name: string, change: (tree: Tree) => void): string {
   return folder.at(name);
 }
 
-async function compared(...args: string[]): Promise<Comparison> {
-  const { code, stdout, stderr } = await pitwright(['compare', '--json', ...args]);
-  expect({ code, stderr }).toMatchObject({ code: 0 });
-  return JSON.parse(stdout) as Comparison;
-}
-
 describe('options of a design', () => {
-  it('are compared as files with the same changes are, each by its name, with costs and payback', async () => {
-    const comparison = await compared(FOUR_WAYS);
-    expect(comparison.options.map(({ label }) => label)).toEqual(LABELS);
-    expect(comparison.baseline).toBe('as drawn');
-    const without = fileOf('drawn.yaml', (tree) => void delete tree.options);
-    const wrapped = fileOf('wrapped.yaml', (tree) => {
-      delete tree.options;
-      tree.firebox.insulation = { material: 'ceramic fibre', thickness: '1 in', skin: '16 ga' };
-    });
-    const files = await compared(without, wrapped);
-    const [drawn, , , option] = comparison.options;
-    expect(files.options.map(({ result }) => result)).toEqual([drawn.result, option.result]);
-    const cost = (of: ComparedOption) => of.differences.find(({ key }) => key === 'cookCost');
-    expect(cost(files.options[1])).toEqual(cost(option));
-    expect(files.options[1].payback).toEqual(option.payback);
-    expect(drawn.payback).toBeNull();
-    expect(option.payback).toMatchObject({ usedUp: null });
-    expect(option.payback!.cooks).toBe(Math.ceil(option.payback!.extra / option.payback!.saved));
-    expect(comparison.verdict).toMatch(/wrapped firebox instead of as drawn .*paid back after about \d+ cooks/);
-    expect(comparison.verdict).toMatch(/3\/8 plate instead of as drawn .*never paid back/);
-  });
-
   it('stand in table and CSV with what they cost', async () => {
     const { code, stdout } = await pitwright(['compare', FOUR_WAYS, '--csv', folder.at('table.csv')]);
     expect(code).toBe(0);
@@ -63,28 +34,6 @@ describe('options of a design', () => {
     );
     both.forEach((cost, i) => expect(cost).toBeCloseTo(steel[i] + insulation[i], 3));
     expect(row('paid back after').slice(3, 7)).toEqual(['', 'at once', 'never', expect.stringMatching(/^\d+$/)]);
-  });
-
-  it('give way to --vary, which is said', async () => {
-    const { code, stdout, stderr } = await pitwright([
-      'compare',
-      FOUR_WAYS,
-      '--vary',
-      'chamber.plate, firebox.insulation = 3/16 in; none | 1/4 in; { material: mineral wool, thickness: 1 in }',
-    ]);
-    expect(code).toBe(0);
-    expect(stdout).toContain('3/16 in, no insulation');
-    expect(stdout).toContain('1/4 in, mineral wool 1 in');
-    expect(stdout).not.toContain('3/8 plate');
-    expect(stderr).toContain('--vary takes the place of the options');
-  });
-
-  it('stand side by side on the buyer’s sheet', async () => {
-    const { code, stdout } = await pitwright(['report', FOUR_WAYS, '--spread', '20']);
-    expect(code).toBe(0);
-    const words = stdout.replace(/^[^]*<body>/, '').replaceAll('&nbsp;', ' ');
-    for (const label of [...LABELS, 'cost of steel and insulation']) expect(words.includes(label), label).toBe(true);
-    expect(/wrapped firebox has paid for itself in wood after about \d+ cooks/.test(words)).toBe(true);
   });
 
   it('stand in the batch’s line of their design, and take what a row changes in it', async () => {
@@ -133,16 +82,6 @@ describe('prices', () => {
     const { code, stdout, stderr } = await pitwright(['compare', FOUR_WAYS, euros]);
     expect({ code, stdout }).toEqual({ code: 3, stdout: '' });
     expect(stderr).toMatch(/'\$' and '€'/);
-  });
-
-  it('of the command stand for the design’s', async () => {
-    const dear = await compared(FOUR_WAYS, '--price', '$2.40/lb');
-    const cheap = await compared(FOUR_WAYS);
-    const cost = ({ options }: Comparison) => options[0].differences.find(({ key }) => key === 'steelCost')!.value!;
-    expect(cost(dear)).toBeCloseTo(2 * cost(cheap), 6);
-    const { code, stderr } = await pitwright(['compare', FOUR_WAYS, '--price', '$2.40']);
-    expect(code).toBe(2);
-    expect(stderr).toMatch(/did you mean '\$2\.40\/lb'/);
   });
 });
 

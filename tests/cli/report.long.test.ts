@@ -63,6 +63,11 @@ describe('report', () => {
     expect(code).toBe(4);
     expect(readFileSync(file, 'utf8')).toContain('never reads 700 °F');
   });
+
+  it('writes a PDF by the ending of its name', async () => {
+    expect((await pitwright(['report', plain, ...QUICK, '-o', folder.at('one.pdf')])).code).toBe(0);
+    expect(readFileSync(folder.at('one.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
+  });
 });
 
 describe('charts as SVG', () => {

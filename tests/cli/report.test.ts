@@ -19,11 +19,6 @@ describe('report', () => {
     expect(html).toContain('Slag Creek Fabrication');
   });
 
-  it('writes a PDF by the ending of its name', async () => {
-    expect((await pitwright(['report', plain, ...QUICK, '-o', folder.at('one.pdf')])).code).toBe(0);
-    expect(readFileSync(folder.at('one.pdf')).subarray(0, 5).toString()).toBe('%PDF-');
-  });
-
   it.each([
     ['a field that is none', ['--vary', 'chamber.plat=1/4 in | 1/8 in'], 3, /chamber\.plat/],
     ['an unknown format', ['--format', 'doc'], 2, /html, pdf/],

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { parse } from 'yaml';
-import { example, pitwright, scratch } from './support/run.js';
+import { parse, stringify } from 'yaml';
+import { example, pitwright, scratch, type Run } from './support/run.js';
+import { readFileSync } from 'node:fs';
 
 const plain = example('plain-24.yaml');
 
@@ -37,4 +38,34 @@ describe('size', () => {
     expect(code).toBe(2);
     expect(stderr).toMatch(/1\.2 to 20/);
   });
+
+  let run: Run;
+
+  beforeAll(async () => {
+    run = await pitwright(['size', plain, '--json', '--charts', folder.at('charts'), '--workers', '2']);
+  }, 120_000);
+
+  it('can be followed by hand: the choice written into the file, estimated by the command, gives its margins', async () => {
+    const { choices, chosen } = JSON.parse(run.stdout);
+    const { fields, intakes, margins } = choices[chosen];
+    const file = parse(readFileSync(plain, 'utf8'));
+    const write = (open: number) => {
+      const [vent] = fields.firebox.intakes;
+      const firebox = { ...file.firebox, intakes: [{ ...vent, open: `${Math.round(100 * open)} %` }] };
+      return stringify({ ...file, firebox, throat: fields.throat, stacks: fields.stacks });
+    };
+    const estimated = async (open: number) =>
+      JSON.parse((await pitwright(['estimate', '-', '--json'], { stdin: write(open) })).stdout);
+    const value = (key: string) => margins.find((each: { key: string }) => each.key === key).value;
+    const { assumed } = await estimated(1);
+    expect(assumed.letInRatio).toBeCloseTo(value('air'), 6);
+    expect(assumed.draft.stackVelocity_m_per_s).toBeCloseTo(value('stackSpeed'), 6);
+    const { steady } = await estimated(intakes.holdOpening);
+    expect(steady.draft.stackVelocity_m_per_s).toBeCloseTo(value('holdStackSpeed'), 6);
+  });
 });
+
+beforeAll(() => {
+  folder = scratch();
+});
+afterAll(() => folder.remove());

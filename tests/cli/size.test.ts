@@ -1,6 +1,5 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { parse, stringify } from 'yaml';
 import { example, pitwright, scratch, type Run } from './support/run.js';
 
 const plain = example('plain-24.yaml');
@@ -29,25 +28,6 @@ describe('size', () => {
 
   it('draws draft, air and the vent curve', () => {
     expect(readdirSync(folder.at('charts')).sort()).toEqual(['stack-air.png', 'stack-draft.png', 'vent-curve.png']);
-  });
-
-  it('can be followed by hand: the choice written into the file, estimated by the command, gives its margins', async () => {
-    const { choices, chosen } = JSON.parse(run.stdout);
-    const { fields, intakes, margins } = choices[chosen];
-    const file = parse(readFileSync(plain, 'utf8'));
-    const write = (open: number) => {
-      const [vent] = fields.firebox.intakes;
-      const firebox = { ...file.firebox, intakes: [{ ...vent, open: `${Math.round(100 * open)} %` }] };
-      return stringify({ ...file, firebox, throat: fields.throat, stacks: fields.stacks });
-    };
-    const estimated = async (open: number) =>
-      JSON.parse((await pitwright(['estimate', '-', '--json'], { stdin: write(open) })).stdout);
-    const value = (key: string) => margins.find((each: { key: string }) => each.key === key).value;
-    const { assumed } = await estimated(1);
-    expect(assumed.letInRatio).toBeCloseTo(value('air'), 6);
-    expect(assumed.draft.stackVelocity_m_per_s).toBeCloseTo(value('stackSpeed'), 6);
-    const { steady } = await estimated(intakes.holdOpening);
-    expect(steady.draft.stackVelocity_m_per_s).toBeCloseTo(value('holdStackSpeed'), 6);
   });
 
   it.each([['1']])('--clean-air %s: exit 2', async (value) => {

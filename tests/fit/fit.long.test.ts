@@ -137,6 +137,26 @@ describe('a fit', () => {
     const [a, b] = [0, 1].map(() => fit(plain(), [input(log)], without(Object.keys(TWO)))!);
     expect(b).toEqual(a);
   });
+
+  it('leaves alone what the log can not tell, with all of its spread', () => {
+    // the share of oxygen that burns matters only to a fire that lacks air, which this one never does
+    const path = 'estimates.oxygenUse';
+    const log = logOf(
+      {},
+      {
+        wood: [
+          { time_s: 0, mass_kg: 1.5 },
+          { time_s: 3600, mass_kg: 1.5 },
+        ],
+      },
+    );
+    const each = found(fit(plain(), [input(log)], without([path]))!, path);
+    expect(each.value).toBeCloseTo(each.before, 3);
+    expect(each.left).toBeGreaterThan(0.99);
+    expect(each.told).toBe(false);
+    expect(each.low).toBeGreaterThanOrEqual(each.spread.low);
+    expect(each.high).toBeLessThanOrEqual(each.spread.high);
+  });
 });
 
 describe('several logs', () => {

@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { header, written, saidOf } from './lyingLogs.js';
+import { header, written, saidOf, table } from './lyingLogs.js';
+
+const columns = header.split(',');
 
 describe('a log that lies', () => {
   it.each([
+    ['thermometers in °C that were °F', written(header.replaceAll('[°F]', '[°C]'))],
     ['wood in kilograms that was pounds', written(header.replace('wood [lb]', 'wood [kg]'))],
     [
       'time in minutes that was half minutes',
@@ -30,5 +33,19 @@ describe('a log that lies', () => {
   ])('%s: is refused or spoken against', (_, text) => {
     const { refused, codes } = saidOf(text);
     expect(refused || codes.length > 0).toBe(true);
+  });
+
+  it('was changed in each of these cases', () => {
+    expect(columns).toContain('wood [lb]');
+    expect(table.some((row) => row.startsWith('11:18:00') && row.split(',')[5] !== '')).toBe(true);
+  });
+});
+
+describe('a log that is right', () => {
+  it('fits, with nothing said against it', () => {
+    const { refused, error_K, codes } = saidOf(written(header));
+    expect(refused).toBe(false);
+    expect(1.8 * error_K).toBeLessThan(3);
+    expect(codes).toEqual([]);
   });
 });

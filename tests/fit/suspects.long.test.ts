@@ -90,6 +90,7 @@ describe('columns that are not what they say', () => {
   });
 
   it.each([
+    ['two neighbours exchanged', THREE, MIDDLE, STACK_END],
     ['fire end and stack end exchanged', THREE, FIRE_END, STACK_END],
     ['steel for a thermometer', [...THREE, STEEL], MIDDLE, STEEL],
   ])('%s are named', (_, probes, a, b) => {

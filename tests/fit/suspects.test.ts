@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { checkWood } from '../../src/fit/woodCheck.js';
 import {
   design,
-  header,
   MIDDLE,
   STACK_END,
   WOOD,
@@ -10,9 +9,6 @@ import {
   type Change,
   logOf,
   made,
-  exchanged,
-  fitted,
-  headline,
   TO_CELSIUS,
   THREE,
   expectBlamed,
@@ -23,15 +19,6 @@ describe('one probe far off', () => {
     '%s is blamed and left out, and no neighbour (%j, %i)',
     (_, probes, bad, make) => expectBlamed(probes, bad, make),
   );
-});
-
-describe('columns that are not what they say', () => {
-  it.each([['two neighbours exchanged', THREE, MIDDLE, STACK_END]])('%s are named', (_, probes, a, b) => {
-    const result = fitted(logOf(probes, exchanged(a, b)));
-    const { where } = result.warnings.find(({ code }) => code === 'probes-swapped')!;
-    for (const k of [a, b]) expect(where).toContain(header[k]);
-    expect(headline(result)).toMatch(/changed places/);
-  });
 });
 
 describe('outdoor air against cold probes', () => {

@@ -50,16 +50,6 @@ describe('a comparison told', () => {
     }
   });
 
-  it('shows options that don’t fit side by side in tables below each other, each with the baseline', async () => {
-    const comparison = await comparisonOf(
-      'plain-24.yaml',
-      'chamber.insulation=none | { material: ceramic fibre, thickness: 1 in, skin: 16 ga } | { material: mineral wool, thickness: 2 in, skin: 16 ga } | { material: ceramic fibre, thickness: 3 in, skin: 16 ga }',
-    );
-    const text = compareText(comparison, 'shop');
-    for (const line of text.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
-    expect(text.match(/^ +no insulation/gm)!.length).toBeGreaterThan(1);
-  });
-
   it('shows the first of many options in its pictures, and says so', async () => {
     const few = await comparisonOf('plain-24.yaml', 'site.wind=1 mph | 2 mph');
     const many = { ...few, options: Array.from({ length: 12 }, () => few.options[0]) };

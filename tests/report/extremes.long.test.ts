@@ -2,5 +2,5 @@ import { describe, it } from 'vitest';
 import { expectNumbers, EXTREMES } from './extremes.js';
 
 describe('all that is printed', () => {
-  it.each(EXTREMES.slice(3))('%s', expectNumbers);
+  it.each(EXTREMES.slice(1))('%s', expectNumbers);
 });

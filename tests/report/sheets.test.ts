@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import type { Block } from '../../src/report/sheets/blocks.js';
-import { MOST_OPTIONS } from '../../src/report/sheets/buyerSheet.js';
 import { format } from '../../src/units/index.js';
 import { exampleNames } from '../support/examples.js';
 import { asDrawn, compared, designOf, documentOf, plates, wordsOf } from './support/reports.js';
@@ -77,13 +76,6 @@ describe("the buyer's page", () => {
     expect(table.rows.find(([words]) => words === 'all steel')!.slice(1)).toEqual(['564 lb', '256 kg']);
   });
 
-  it('shows as many options as it has room for, and says that there are more', () => {
-    const eight = plates(['1/8 in', '10 ga', '3/16 in', '7 ga', '1/4 in', '5/16 in', '3/8 in', '1/2 in']);
-    const [table] = tables(documentOf(eight).sheets[0].blocks);
-    expect(table.head).toHaveLength(MOST_OPTIONS + 1);
-    expect(table.caption).toContain('2 more on the sheets behind');
-  });
-
   it('of a pit that cannot burn says so, and still is a page', () => {
     const sealed = asDrawn(
       designOf('plain-24', (text) =>
@@ -139,14 +131,6 @@ describe("the shop's sheets", () => {
     for (const words of ['Areas, weights, volumes', 'Estimates used', 'Churchill', 'EN 1993-1-2']) {
       expect(all).toContain(words);
     }
-  });
-
-  it('carry a sizing table where there is one', () => {
-    const table = { head: ['stack', 'fire'], rows: [['6 in', '70,000 BTU/h']] };
-    expect(wordsOf(documentOf(three))).not.toContain('Sizes that would do');
-    expect(documentOf(three, 'letter', { text: 'Sizes.', table }).sheets.map(({ title }) => title)).toContain(
-      'Sizes that would do',
-    );
   });
 });
 

@@ -13,16 +13,12 @@ import { studyOption, USUAL_SETTINGS, type OptionStudy } from '../../../src/stud
 import { gatherWarnings, gravest, rankOf } from '../../../src/words/warningRank.js';
 import { exampleDesign } from '../../support/examples.js';
 import { sampleResult } from '../../support/sampleResult.js';
-import { compared, quick, checkFirstSaid, checkPrinted, checkExample } from './checkedComparison.js';
+import { compared, quick, checkFirstSaid, checkPrinted } from './checkedComparison.js';
 
 const blocksOf = (blocks: Block[]): Block[] =>
   blocks.flatMap((block) => (block.kind === 'columns' ? block.columns.flatMap(blocksOf) : [block]));
 
 describe('a comparison', () => {
-  it('of an example with fires from too small to ample, events and all', () => {
-    checkExample('plain-24.yaml');
-  });
-
   it('tells of every option which plate each part and door has', () => {
     const [first, ...rest] = [0.003, 0.006, 0.012].map((plate): Design => {
       const { chamber, ...design } = exampleDesign('plain-24.yaml');

@@ -7,7 +7,13 @@ import { sayIn } from '../../../src/words/quantity.js';
 import { flatnessWords, plateNotes } from '../../../src/words/plateWords.js';
 import { changed, designOf, OVER, PLAIN } from '../../design/designFiles.js';
 
-const study = (text: string): PlateStudy => studyPlate(holdPit(designOf(text))!);
+const studied = new Map<string, PlateStudy>();
+/** The study of a pit; what was studied once is at hand. */
+function study(text: string): PlateStudy {
+  const known = studied.get(text) ?? studyPlate(holdPit(designOf(text))!);
+  studied.set(text, known);
+  return known;
+}
 const of = (text: string, plate: string) => text.replaceAll(/plate: [\d/]+ in/g, `plate: ${plate}`);
 const BOX = PLAIN.replace(
   'shape: round\n  diameter: 24 in\n  length: 24 in',

@@ -14,7 +14,7 @@ import { fullFire, justLit } from '../../../src/study/air/states.js';
 import { stockStacks, stockThroat, stockVents } from '../../../src/study/size/stock.js';
 import { weathersOf } from '../../../src/study/size/weather.js';
 import { parseQuantity } from '../../../src/units/index.js';
-import { changed, designOf, OVER, PLAIN } from '../../design/designFiles.js';
+import { changed, designOf, PLAIN } from '../../design/designFiles.js';
 
 const settings = { cleanAir: 2.5 };
 const plain = designOf(PLAIN);
@@ -170,13 +170,6 @@ describe('a choice', () => {
     expect(fields.stacks).toHaveLength(1);
     expect(fields.stacks[0]).toMatchObject({ part: 'chamber', base: '42 in' });
     expect(fields.firebox.intakes).toMatchObject([{ centre: '26 in', open: '100 %' }]);
-  });
-
-  it('sizes an upright on its firebox too', () => {
-    const over = designOf(OVER.replace('8 kW', '16 kW'));
-    const tries = stackTries(over).filter(({ stack }) => /^4 in/.test(stack.name));
-    const surveys = tries.map((each) => surveyStack(over, each, { cleanAir: 3.5 }));
-    expect(surveys.flatMap(({ rough }) => rough).length).toBeGreaterThan(0);
   });
 });
 

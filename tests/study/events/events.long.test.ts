@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import type { Design } from '../../../src/design/design.js';
+import { coolDown } from '../../../src/study/events/coolDown.js';
+import { holdPit, type HeldPit } from '../../../src/study/events/heldPit.js';
+import { splitSwing } from '../../../src/study/events/swing.js';
+import { exampleDesign, exampleNames } from '../../support/examples.js';
+import { expectClosure } from './closure.js';
+import { swingUnder } from './cyclicFire.js';
+
+const INCH = 0.0254;
+
+const plain = (change?: (d: Design) => void): Design => {
+  const design = exampleDesign('plain-24.yaml');
+  change?.(design);
+  return design;
+};
+const held = (design: Design): HeldPit => holdPit(design)!;
+const ofPlate = (inches: number) =>
+  plain((d) => {
+    d.firebox.plate = inches * INCH;
+    d.chamber!.plate = inches * INCH;
+  });
+
+describe('the swing of a pit', () => {
+  it('falls with the plate under a square wave too, the steel’s most', () => {
+    const period = 2700;
+    const swings = [1 / 8, 1 / 4, 1 / 2].map((plate) => {
+      const pit = held(ofPlate(plate));
+      return swingUnder(pit, period, (t) => (t < period / 2 ? 1.5 : 0.5) * pit.fire, [period / 2]);
+    });
+    for (let i = 1; i < swings.length; i++) {
+      expect(swings[i].thermometer_K).toBeLessThan(swings[i - 1].thermometer_K);
+      expect(swings[i].steel_K).toBeLessThan(0.7 * swings[i - 1].steel_K);
+    }
+  });
+
+  it('is none under a steady fire, and tends to none under small thin splits laid on often', () => {
+    const every = (seconds: number, flame: number) =>
+      splitSwing(held(plain((d) => void Object.assign(d.fire.splits, { every: seconds, flame }))))!;
+    expect(every(0, 900)).toMatchObject({ thermometer_K: 0, steel_K: 0 });
+    expect(every(0, 900).mean_K).toBeCloseTo(plain().fire.target, 3);
+    const swings = [60, 600, 2700].map((seconds) => every(seconds, 1200));
+    expect(swings[0].thermometer_K).toBeLessThan(1);
+    // as much wood as holds it, so that it reads the target
+    expect(Math.abs(swings[0].mean_K - plain().fire.target)).toBeLessThan(1);
+    const all = swings.map(({ thermometer_K }) => thermometer_K);
+    expect(all).toEqual([...all].sort((a, b) => a - b));
+  });
+
+  it('says when flames smoulder for want of air', () => {
+    const tight = plain((d) => {
+      d.firebox.intakes[0].open = 0.05;
+      // through a leaky chamber air would reach the fire by the throat
+      d.chamber!.doorGap = 0;
+    });
+    expect(splitSwing(held(tight))!.limitedByAir).toBe(true);
+    expect(splitSwing(held(plain()))!.limitedByAir).toBe(false);
+  });
+});
+
+describe('cooling down', () => {
+  it('takes longer with thicker plate, and longest with insulation', () => {
+    const times = [ofPlate(1 / 8), ofPlate(1 / 4), ofPlate(1 / 2)].map((design) => coolDown(held(design))!);
+    expect(times[0].touch_s!).toBeLessThan(times[1].touch_s!);
+    expect(times[1].touch_s!).toBeLessThan(times[2].touch_s!);
+    const wrapped = ofPlate(1 / 4);
+    for (const part of [wrapped.firebox, wrapped.chamber!]) {
+      part.insulation = { material: 'ceramic fibre', thickness: 2 * INCH, skin: 0.0015 };
+    }
+    expect(coolDown(held(wrapped))!.half_s!).toBeGreaterThan(2 * times[1].half_s!);
+  });
+});
+
+describe('closure', () => {
+  const others = exampleNames.filter((name) => name !== 'plain-24.yaml');
+  it.each(others)('%s: heat and air add up through every event', expectClosure);
+});
