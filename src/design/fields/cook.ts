@@ -1,5 +1,5 @@
 /** What happens over time: splits on the fire, who minds it, and a cook's day. */
-import { charringRate, FIREBOX_CHARRING, meanFlame } from '../../physics/splits.js';
+import { charringRate, cylinderThickness, FIREBOX_CHARRING, meanFlame } from '../../physics/splits.js';
 import { WOODS } from '../catalog/index.js';
 import {
   block,
@@ -21,6 +21,13 @@ import { area, mass, SHARE, station, WIND } from './shared.js';
 const BURNS = range('time', '1 min', '6 h');
 const TIME = range('time', '0 min', '72 h');
 
+/** Air-dry hardwood whose density no table has [kg/m3]. */
+const USUAL_DENSITY = 700;
+/** A split of a hand's width: 3 in, common practice, no source [m]. */
+const USUAL_THICKNESS = 0.0762;
+
+const densityOf = (species: unknown): number => WOODS[species as string]?.density ?? USUAL_DENSITY;
+
 const SPLITS = {
   mass: optional(
     quantity(
@@ -34,7 +41,9 @@ const SPLITS = {
     says: 'that of the fire',
   }),
   thickness: quantity(range('length', '1/4 in', '16 in'), 'Thickness of a split, as of a round one.', {
-    default: '3 in',
+    default: ({ mass, length, species }) =>
+      mass === undefined ? USUAL_THICKNESS : cylinderThickness(mass as number, densityOf(species), length as number),
+    says: '3 in, or what its weight makes of one piece',
   }),
   every: optional(
     quantity(
@@ -44,10 +53,7 @@ const SPLITS = {
   ),
   flame: quantity(BURNS, 'Mean time at which the flaming heat of a split leaves it.', {
     default: ({ thickness, species }) =>
-      meanFlame(
-        thickness as number,
-        FIREBOX_CHARRING * charringRate(WOODS[species as string]?.density ?? USUAL_DENSITY),
-      ),
+      meanFlame(thickness as number, FIREBOX_CHARRING * charringRate(densityOf(species))),
     says: 'by its thickness and wood, 20 min for 3 in of hardwood; estimate, 11-36 min',
     unknown: { kind: 'flame', label: 'how soon a split flames off' },
   }),
@@ -62,9 +68,6 @@ const SPLITS = {
     unknown: { kind: 'glow', label: 'how long charcoal glows' },
   }),
 };
-
-/** Air-dry hardwood whose density no table has [kg/m3]. */
-const USUAL_DENSITY = 700;
 
 const splitsBlock = block('The splits that the fire is fed with, and how one burns.', SPLITS);
 

@@ -13,10 +13,11 @@ describe('how sure a difference is', () => {
   }, 120_000);
   const of = (key: string) => study.spread.options[1].measures.find((each) => each.key === key)!;
 
-  it('heavier plate soaks later and swings less in every case; the wood that holds differs in none', () => {
+  it('heavier plate soaks later in every case, and swings more in none; the wood that holds differs in none', () => {
     expect(of('soaked_s')).toMatchObject({ more: CASES, less: 0, same: 0, missing: 0 });
     expect(of('soaked_s').difference.p10).toBeGreaterThan(60);
-    expect(of('swing.steel_K')).toMatchObject({ less: CASES });
+    expect(of('swing.steel_K').less).toBeGreaterThan(CASES / 2);
+    expect(of('swing.steel_K')).toMatchObject({ more: 0, missing: 0 });
     expect(of('hold.wood_kg_per_s').same + of('hold.wood_kg_per_s').less).toBe(CASES);
     expect(of('steel_kg').difference.p10).toBeCloseTo(of('steel_kg').difference.p90!, 9);
   });

@@ -107,13 +107,13 @@ describe('unknowns of a design that rests on a log', () => {
     expect(paths(unknownsOf(plain))).not.toEqual(expect.arrayContaining([expect.stringMatching(/splits|wood\.heat/)]));
     expect(paths(fitUnknownsOf(plain))).toEqual([...paths(unknownsOf(plain)), ...only]);
     expect(find(fitUnknownsOf(plain), 'fire.splits.glow')).toMatchObject({
-      value: 2700,
-      low: 1500,
-      high: 4200,
+      value: 2400,
+      low: 1200,
+      high: 4800,
       distribution: 'log-triangular',
       scale: 'times',
     });
-    expect(find(fitUnknownsOf(plain), 'fire.splits.charcoal')).toMatchObject({ low: 0.2, high: 0.4, scale: 'is' });
+    expect(find(fitUnknownsOf(plain), 'fire.splits.charcoal')).toMatchObject({ low: 0.25, high: 0.4, scale: 'is' });
     const heat = find(fitUnknownsOf(plain), 'wood.heat')!;
     expect([heat.low / heat.value, heat.high / heat.value]).toEqual([0.8, 1.25]);
   });
