@@ -5,7 +5,7 @@ import type { OpenFace } from './faces.js';
 import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
 import { jointsOf, type Joint } from './joints.js';
 import { widthAt } from './overlap.js';
-import { horizontalPart, uprightPart, type OpenPart } from './partGeometry.js';
+import { horizontalPart, innerLength, uprightPart, type OpenPart } from './partGeometry.js';
 
 /**
  * Geometry of a design that `readDesign` accepted.
@@ -19,7 +19,7 @@ export function geometryOf(design: Design): Geometry {
   const opened = openParts(design);
   const joints = jointsOf(design);
   for (const joint of joints) {
-    joint.parts.forEach((name, side) => face(opened, name, joint.faces[side]).give(joint.given[side], joint.centre));
+    joint.parts.forEach((name, side) => giveTo(joint, opened.get(name)!, side));
   }
   cutHoles(design, opened);
   const shared = joints.map(sharedPlate);
@@ -64,6 +64,21 @@ function face(parts: Map<PartName, OpenPart>, name: PartName, wanted: string): O
   const found = parts.get(name)?.open.find((each) => each.name === wanted);
   if (!found) throw new RangeError(`${name} has no face ${wanted}`);
   return found;
+}
+
+/** A part gives its share of a joint. Of a head what the other part covers goes, and the gas in it. */
+function giveTo(joint: Joint, part: OpenPart, side: number): void {
+  const wanted = joint.faces[side];
+  const own = face(new Map([[part.name, part]]), part.name, wanted);
+  const { heads } = part;
+  if (!heads || (wanted !== 'fireEnd' && wanted !== 'farEnd')) {
+    own.give(joint.given[side], joint.centre);
+    return;
+  }
+  const share = Math.min(1, joint.given[side] / joint.ends[side]);
+  own.giveShare(share, joint.centre);
+  part.gasVolume -= share * heads[wanted];
+  heads[wanted] *= 1 - share;
 }
 
 function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
@@ -127,7 +142,7 @@ export function reversePlateArea(chamber: Chamber): number {
   const { plate, shape, centre } = chamber;
   const inside = { shape, width: chamber.width - 2 * plate, height: chamber.height - 2 * plate, centre };
   const height = centre - inside.height / 2 + chamber.reverse.height;
-  return Math.max(0, widthAt(inside, height) * (chamber.length - 2 * plate) - chamber.reverse.turn);
+  return Math.max(0, widthAt(inside, height) * innerLength(chamber) - chamber.reverse.turn);
 }
 
 export function stackGeometry(stack: Stack): StackGeometry {

@@ -5,6 +5,7 @@ import type { Design, HorizontalPart, PartName, Stack, StationName, Upright } fr
 import type { Reading } from './reading.js';
 import type { Path } from './path.js';
 import { widthAt } from './overlap.js';
+import { innerLength } from './partGeometry.js';
 
 /** Room above a part's roof in which a stack may still begin: a collar or a coupling [m] (3 in, common practice, no source). */
 const COLLAR = 0.0762;
@@ -48,6 +49,13 @@ export function checkPart(design: Design, name: PartName, reading: Reading): voi
     reading.fault([name, 'centre'], {
       message: `puts the ${name} under the ground: it is ${length(part.height)} high`,
       allowed: `at least ${length(part.height / 2)}`,
+    });
+  }
+  if ('flange' in part && (part.flange ?? 0) > 0 && part.heads === 'flat') {
+    reading.fault([name, 'flange'], {
+      message: 'is the straight flange of a head, and this part has flat ends',
+      allowed: 'with heads: dished, elliptical or hemispherical, or left out',
+      example: 'heads: dished, flange: 1-1/2 in',
     });
   }
   checkDoor(name, part, reading);
@@ -99,7 +107,7 @@ export function checkReverse(design: Design, reading: Reading): void {
     return;
   }
   const level = centre - inside.height / 2 + reverse.height;
-  const area = widthAt(inside, level) * (chamber.length - 2 * plate);
+  const area = widthAt(inside, level) * innerLength(chamber);
   if (reverse.turn > 0.5 * area) {
     reading.fault([...path, 'turn'], {
       message: 'takes more than half of the plate away',

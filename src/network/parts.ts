@@ -38,6 +38,10 @@ export function addPart(
   const cellLength = geometry.length / count;
   const slices = upright ? [] : slicesOf(geometry, cut.plates, cut.range);
   const stationOf = (i: number) => stations[Math.floor((i * stations.length) / count)];
+  // gas in the heads belongs to the cells at the ends
+  const beyond = (i: number) =>
+    ((i === 0 ? (geometry.heads?.fireEnd ?? 0) : 0) + (i === count - 1 ? (geometry.heads?.farEnd ?? 0) : 0)) /
+    geometry.section;
   const addZone = (i: number, space: { floor: number; roof: number; section: number }): number => {
     network.zones.push({
       name: stationOf(i),
@@ -45,7 +49,7 @@ export function addPart(
       station: stationOf(i),
       ...space,
       centre: 0.5 * (space.floor + space.roof),
-      volume: space.section * cellLength,
+      volume: space.section * (cellLength + beyond(i)),
       length: geometry.length,
       hydraulicDiameter: 0,
       beamLength: 0,

@@ -1,6 +1,7 @@
 /** Where the parts of a pit stand, seen from the side: x along the gas's way from the firebox, heights above the ground [m]. */
-import type { Design, Insulation, StationName } from '../../design/design.js';
+import type { Design, HorizontalPart, Insulation, StationName } from '../../design/design.js';
 import { stackSection } from '../../design/geometryOf.js';
+import { headReach } from '../../design/heads.js';
 
 export interface Span {
   left: number;
@@ -46,8 +47,8 @@ export function pitLayout(design: Design): PitLayout {
   const parts = { firebox: box, chamber: long, upright: tall };
   const stacks = stackSpans(design, parts);
   const outlines = [
-    grown(box, firebox.insulation),
-    ...(long ? [grown(long, chamber.insulation)] : []),
+    grown(withHeads(box, firebox), firebox.insulation),
+    ...(long ? [grown(withHeads(long, chamber), chamber.insulation)] : []),
     ...(tall ? [grown(tall, upright.insulation)] : []),
     ...stacks,
   ];
@@ -63,6 +64,17 @@ export function pitLayout(design: Design): PitLayout {
       high: Math.max(...outlines.map((each) => each.high)),
     },
   };
+}
+
+/** How far a part's heads stand out beyond their seams, with the straight flange [m]. */
+export function headDepth({ heads = 'flat', flange = 0, width, plate }: HorizontalPart): number {
+  return heads === 'flat' ? 0 : flange + headReach(heads, { diameter: width, plate }, 0);
+}
+
+/** A part with its heads on. */
+function withHeads(span: Span, part: HorizontalPart): Span {
+  const by = headDepth(part);
+  return { ...span, left: span.left - by, right: span.right + by };
 }
 
 /** A part with its insulation on. */

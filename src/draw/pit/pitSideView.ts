@@ -1,4 +1,5 @@
-import type { Design, StationName } from '../../design/design.js';
+import type { Design, HorizontalPart, StationName } from '../../design/design.js';
+import { headReach } from '../../design/heads.js';
 import { format, formatPlate } from '../../units/index.js';
 import type { PitNotes, StationNote } from './pitDrawing.js';
 import { grown, inside, stationSpans, type PitLayout, type Span } from './pitLayout.js';
@@ -10,6 +11,7 @@ type TextMark = Extract<Mark, { shape: 'text' }>;
 
 /** The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station. */
 export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): void {
+  drawHeads(sheet, design, layout);
   drawStacks(sheet, design, layout);
   drawParts(sheet, design, layout);
   const rooms = stationSpans(design, layout);
@@ -20,6 +22,36 @@ export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, no
   drawGauge(sheet, design, layout);
   drawReadings(sheet, rooms, layout, notes);
   if (notes.flows) drawFlows(sheet, design, layout, notes.flows);
+}
+
+/** Under all else: where another part is joined it covers what it takes away. */
+function drawHeads(sheet: Sheet, design: Design, layout: PitLayout): void {
+  for (const name of ['chamber', 'firebox'] as const) {
+    const [span, part] = [layout[name], design[name]];
+    if (!span || !part || (part.heads ?? 'flat') === 'flat') continue;
+    const lag = part.insulation?.thickness ?? 0;
+    for (const [seam, way] of [
+      [span.left, -1],
+      [span.right, 1],
+    ]) {
+      if (lag > 0) sheet.line(headLine(part, seam, way, lag), { closed: true, pen: 'thin', fill: 'shade' });
+      sheet.line(headLine(part, seam, way, 0), { closed: true, pen: 'outline', fill: 'paper' });
+    }
+  }
+}
+
+/** A head's outline from its seam, outside its insulation; `way` is where it points along the pit. */
+function headLine(part: HorizontalPart, seam: number, way: number, by: number): [number, number][] {
+  const { heads, flange = 0, width, plate, centre } = part;
+  if (heads === undefined || heads === 'flat') return [];
+  const steps = 24;
+  const radius = width / 2;
+  const dome = Array.from({ length: 2 * steps + 1 }, (_, i): [number, number] => {
+    const off = radius * Math.sin((Math.PI / 2) * (i / steps - 1));
+    const reach = flange + headReach(heads, { diameter: width, plate }, off);
+    return [seam + way * (reach + by * Math.sqrt(1 - (off / radius) ** 2)), centre + off * (1 + by / radius)];
+  });
+  return [[seam, centre - radius - by], ...dome, [seam, centre + radius + by]];
 }
 
 /** Under the part they stand on: a tube that leaves a shell's back is seen only above it. */

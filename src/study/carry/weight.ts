@@ -137,9 +137,9 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
     upright || face.place === 'along'
       ? middle
       : face.place === 'fireEnd'
-        ? from
+        ? from - (face.beyond ?? 0)
         : face.place === 'farEnd'
-          ? to
+          ? to + (face.beyond ?? 0)
           : middle;
   const steel = sum(part.faces.map(({ mass }) => mass));
   const at = (weight: (face: Face) => number, of: (face: Face) => number) => {

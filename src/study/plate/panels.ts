@@ -50,8 +50,10 @@ function fromMiddle({ length, width, height }: HorizontalPart, face: string): nu
   return face === 'roof' || face === 'floor' ? height / 2 : length / 2;
 }
 
-function wallsOf({ shape, width, height, length }: HorizontalPart): Flat[] {
+function wallsOf({ shape, width, height, length, heads = 'flat' }: HorizontalPart): Flat[] {
   if (shape === 'round') {
+    // a head bears by its curve
+    if (heads !== 'flat') return [];
     const along = [{ face: 'shell', edge: Math.PI * width }];
     const size = { diameter: width };
     return [
