@@ -29,15 +29,7 @@ const KNUCKLE = 0.06;
  * @example torispherical({ diameter: 1, crown: 1, knuckle: 0.06 }).depth // 0.169 m
  * Reference: Weisstein, "Torispherical dome", MathWorld; area by Pappus.
  */
-export function torispherical({
-  diameter,
-  crown,
-  knuckle,
-}: {
-  diameter: number;
-  crown: number;
-  knuckle: number;
-}): Cap {
+export function torispherical({ diameter, crown, knuckle }: { diameter: number; crown: number; knuckle: number }): Cap {
   const c = diameter / 2 - knuckle;
   const angle = Math.asin(c / (crown - knuckle));
   const [sine, cosine] = [Math.sin(angle), Math.cos(angle)];
@@ -92,7 +84,10 @@ export interface Head {
  * @param kind not flat
  * @param shell outside diameter and plate [m]
  */
-export function headOf(kind: Exclude<HeadKind, 'flat'>, { diameter, plate }: { diameter: number; plate: number }): Head {
+export function headOf(
+  kind: Exclude<HeadKind, 'flat'>,
+  { diameter, plate }: { diameter: number; plate: number },
+): Head {
   const bore = diameter - 2 * plate;
   if (kind === 'dished') {
     const knuckle = Math.min(KNUCKLE * diameter, bore / 2);

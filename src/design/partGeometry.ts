@@ -42,17 +42,7 @@ function roundPart(name: PartName, part: HorizontalPart): OpenPart {
     const [outside, inside, steel] = head
       ? [head.outsideArea, head.insideArea, head.steelVolume]
       : [disc, section, disc * plate];
-    const face = new OpenFace(
-      place,
-      'vertical',
-      place,
-      outside,
-      inside,
-      steel,
-      plate,
-      DISC_LENGTH * diameter,
-      centre,
-    );
+    const face = new OpenFace(place, 'vertical', place, outside, inside, steel, plate, DISC_LENGTH * diameter, centre);
     face.beyond = head ? flange + head.middle : 0;
     return face;
   };

@@ -22,7 +22,7 @@ const tank = (diameter: string, length: string, plate: string, heads: HeadKind):
 });
 
 export const TANKS = {
-  '55 gal drum': tank('22-1/2 in', '34 in', '18 ga', 'flat'),
+  '55 gal drum': tank('22-1/2 in', '33-1/2 in', '18 ga', 'flat'),
   '120 gal tank': tank('24 in', '54 in', '3/16 in', 'elliptical'),
   '250 gal tank': tank('30 in', '64 in', '3/16 in', 'hemispherical'),
   '320 gal tank': tank('30 in', '85 in', '3/16 in', 'hemispherical'),

@@ -243,9 +243,10 @@ function sectionOf(part: Fields, rows: ReturnType<typeof horizontalRows>) {
   const shell = rows.shell.read(part, 'shell', {}, {});
   const tank = shell === undefined ? undefined : TANKS[shell];
   const shape: 'round' | 'square' = part.raw('shape') === 'square' ? 'square' : 'round';
+  const nameless = part.present && !part.has('shell');
   if (tank) tellTank(part, shell!);
-  else if (!part.has('shape') && part.present) missing(part, 'shape', 'round, square');
-  if (!tank && !part.has('length') && part.present) missing(part, 'length', 'a length (60 in)');
+  else if (!part.has('shape') && nameless) missing(part, 'shape', 'round, square');
+  if (nameless && !part.has('length')) missing(part, 'length', 'a length (60 in)');
   const known = part.raw('shape') === shape || (tank !== undefined && !part.has('shape'));
   const steel = rows.steel.read(part, 'steel', {}, {});
   const ofTank = tank && shape === 'round' && !part.has('diameter') ? { si: tank.diameter } : undefined;
