@@ -1,10 +1,12 @@
 /** A design to its areas, masses, volumes and heights. */
 import type { Chamber, Design, HorizontalPart, Insulation, PartName, Stack, Steel, Upright } from './design.js';
 import { steelDensity } from '../physics/steel.js';
+import { doorsOf } from './doors.js';
 import type { OpenFace } from './faces.js';
 import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
 import { jointsOf, type Joint } from './joints.js';
 import { widthAt } from './overlap.js';
+import { PARTS } from './stations.js';
 import { horizontalPart, innerLength, uprightPart, type OpenPart } from './partGeometry.js';
 
 /**
@@ -82,12 +84,12 @@ function giveTo(joint: Joint, part: OpenPart, side: number): void {
 }
 
 function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
-  const { firebox, chamber, upright } = design;
+  const { firebox, chamber } = design;
   for (const intake of firebox.intakes) face(parts, 'firebox', 'fireEnd').cut(intake.count * intake.area);
-  if (firebox.door) face(parts, 'firebox', 'fireEnd').hang(firebox.door, firebox.door);
-  if (chamber?.door)
-    face(parts, 'chamber', chamber.shape === 'round' ? 'shell' : 'sides').hang(chamber.door, chamber.door);
-  if (upright?.door) face(parts, 'upright', 'sides').hang(upright.door, upright.door);
+  for (const part of PARTS) {
+    const side = part === 'chamber' && chamber?.shape === 'round' ? 'shell' : 'sides';
+    for (const door of doorsOf(design, part)) face(parts, part, part === 'firebox' ? 'fireEnd' : side).hang(door, door);
+  }
   for (const stack of design.stacks) {
     face(parts, stack.part, stackFace(design, stack)).cut(stackSection(stack).area);
   }

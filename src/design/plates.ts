@@ -1,6 +1,7 @@
 /** Which plate each part of a design is made of. */
 import { formatPlate } from '../units/index.js';
 import type { Design, PartName } from './design.js';
+import { doorLabel, doorsOf } from './doors.js';
 import type { DesignWarning } from './faults.js';
 import { PARTS } from './stations.js';
 
@@ -26,7 +27,7 @@ export function platesOf(design: Design): PartPlate[] {
       const reverse = part === 'chamber' ? design.chamber?.reverse : undefined;
       return [
         { name: part, part, plate: own.plate },
-        ...(own.door ? [{ name: `${part} door`, part, plate: own.door.plate }] : []),
+        ...doorsOf(design, part).map(({ name, plate }) => ({ name: doorLabel(part, name), part, plate })),
         ...(reverse ? [{ name: 'reverse-flow plate', part, plate: reverse.plate }] : []),
       ];
     }),

@@ -71,6 +71,12 @@ export class Reading {
     this.defaults.push(pathText(path));
   }
 
+  /** A field that is told without being a default. */
+  undefaulted(path: Path): void {
+    const text = pathText(path);
+    this.defaults.splice(0, this.defaults.length, ...this.defaults.filter((each) => each !== text));
+  }
+
   /** Tells which table a gauge was read from, where it is not the usual one. */
   stainlessGauge(path: Path, written: string, { si, pipe }: QuantityRead): void {
     this.warnings.push({

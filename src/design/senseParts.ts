@@ -1,7 +1,9 @@
 /** Can each part be built: plate against size, doors, what stands inside, stacks on their parts. */
 import { format } from '../units/index.js';
 import { stackSection } from './geometryOf.js';
-import type { Design, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
+import type { Design, Door, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
+import { doorsOf, type PlacedDoor } from './doors.js';
+import { shortened } from './faults.js';
 import type { Reading } from './reading.js';
 import type { Path } from './path.js';
 import { widthAt } from './overlap.js';
@@ -58,13 +60,56 @@ export function checkPart(design: Design, name: PartName, reading: Reading): voi
       example: 'heads: dished, flange: 1-1/2 in',
     });
   }
-  checkDoor(name, part, reading);
+  checkDoors(design, name, part, reading);
 }
 
-function checkDoor(name: PartName, part: HorizontalPart | Upright, reading: Reading): void {
-  const { door } = part;
-  if (!door) return;
-  const path: Path = [name, 'door'];
+function checkDoors(design: Design, name: PartName, part: HorizontalPart | Upright, reading: Reading): void {
+  const doors = doorsOf(design, name);
+  doors.forEach((door, i) => {
+    const path: Path = door.name === '' ? [name, 'door'] : [name, 'doors', i];
+    checkDoor(name, part, door, path, reading);
+    if (door.name === '') return;
+    const [low, high] = [part.centre - part.height / 2, part.centre + part.height / 2];
+    const room = { from: low + door.straight / 2, to: high - door.straight / 2 };
+    if (door.centre < room.from - 1e-6 || door.centre > room.to + 1e-6) {
+      reading.fault([...path, 'centre'], {
+        message: `puts the door ${door.centre > room.to ? 'over the roof' : 'under the floor'} of the ${name}`,
+        allowed: `${length(room.from)} to ${length(room.to)}`,
+        value: reading.at(path).has('centre') ? undefined : null,
+      });
+    }
+    if (name === 'chamber') checkAlong(part as HorizontalPart, door, path, reading);
+    const other = doors.findIndex((each, j) => j < i && overlaps(part, name, each, door));
+    if (other >= 0) {
+      reading.fault(path, {
+        message: `and ${plain(doors[other].name)} take the same place`,
+        allowed: name === 'chamber' ? 'doors side by side (along: 25 %, along: 75 %)' : 'doors over each other',
+        value: null,
+      });
+    }
+  });
+}
+
+const plain = (name: string): string => `'${shortened(name)}'`;
+
+function checkAlong(part: HorizontalPart, door: PlacedDoor, path: Path, reading: Reading): void {
+  const half = door.width / 2 / part.length;
+  if (door.along >= half - 1e-6 && door.along <= 1 - half + 1e-6) return;
+  reading.fault([...path, 'along'], {
+    message: 'puts the door past the end of the chamber',
+    allowed: `${format('share', half)} to ${format('share', 1 - half)}`,
+    value: reading.at(path).has('along') ? undefined : null,
+  });
+}
+
+function overlaps(part: HorizontalPart | Upright, name: PartName, a: PlacedDoor, b: PlacedDoor): boolean {
+  const close = 1e-6;
+  const up = 0.5 * (a.straight + b.straight) - Math.abs(a.centre - b.centre) > close;
+  if (name !== 'chamber' || isUpright(part)) return up;
+  return up && 0.5 * (a.width + b.width) - Math.abs(a.along - b.along) * part.length > close;
+}
+
+function checkDoor(name: PartName, part: HorizontalPart | Upright, door: Door, path: Path, reading: Reading): void {
   const { wide, high, round } = doorRoom(name, part);
   if (door.width > wide) {
     reading.fault([...path, 'width'], {
@@ -184,7 +229,7 @@ function checkCut(design: Design, name: 'chamber' | 'upright', reading: Reading)
   if (!part) return;
   const [across, along] = plan(part);
   const room = Math.min(across * along, isUpright(part) ? (across + 2 * along) * part.height : 2 * part.height * along);
-  const door = part.door ? part.door.width * part.door.height : 0;
+  const door = doorsOf(design, name).reduce((sum, { width, height }) => sum + width * height, 0);
   const sizes = ['diameter', 'width', 'depth'];
   const feet = design.stacks
     .filter((stack, i) => stack.part === name && !sizes.some((key) => reading.hasFault(['stacks', i, key])))
@@ -197,7 +242,7 @@ function checkCut(design: Design, name: 'chamber' | 'upright', reading: Reading)
       value: null,
     });
   } else if (door > 0 && feet + door > MOST_CUT * sideArea(part)) {
-    reading.fault([name, 'door'], {
+    reading.fault([name, part.doors ? 'doors' : 'door'], {
       message: `and the stacks leave nothing of the ${name}'s side`,
       allowed: `up to ${format('area', MOST_CUT * sideArea(part))} in all`,
       value: null,

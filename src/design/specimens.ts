@@ -15,6 +15,8 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   chamber: '{ shape: round, diameter: 24 in, length: 60 in, plate: 1/4 in, centre: 40 in }',
   'chamber.reverse': '{ height: 10 in, plate: 3/16 in, turn: 90 in^2 }',
   'chamber.door': '{ width: 14 in, height: 12 in, plate: 1/4 in, lap: 1/2 in }',
+  'chamber.doors':
+    '[{ name: left, width: 24 in, height: 14 in, along: 25 %, gap: 1 in^2 }, { name: right, width: 24 in, height: 14 in, along: 75 % }]',
   'chamber.insulation': '{ material: ceramic fibre, thickness: 2 in, skin: 16 ga }',
   'chamber.contents': '[{ name: water pan, material: water, mass: 10 lb, area: 2 ft^2 }]',
   'chamber.grates': '[{ name: main, height: 40 in }, { name: top, height: 46 in, from: 30 %, mass: 12 lb }]',

@@ -1,5 +1,7 @@
 import type { Design, Stack } from '../design/design.js';
+import { doorLabel, doorsOf, type PlacedDoor } from '../design/doors.js';
 import type { Geometry } from '../design/geometry.js';
+import { PARTS } from '../design/stations.js';
 import { damperLoss, dischargeFromLosses, EXIT_LOSS } from '../physics/friction.js';
 import { cellAtHeight, chamberEnd, cutsBetween, type BuiltPit, type Cells } from './cells.js';
 import { OUTDOORS, type Network, type NetworkOpening } from './types.js';
@@ -195,41 +197,64 @@ function addStackOpenings(
   });
 }
 
-/** Door gaps: half above and half below each part's middle, shared equally by its cells. */
+/** Door gaps: half above and half below each part's middle, shared equally by its cells; of several doors each at its own edges. */
 function addGaps(built: BuiltPit, design: Design, add: Add): void {
-  const { zones } = built.network;
-  const parts: [Cells | undefined, number][] = [
-    [built.firebox, design.firebox.doorGap],
-    [built.chamber, design.chamber?.doorGap ?? 0],
-    [built.upright, design.upright?.doorGap ?? 0],
-  ];
-  for (const [cells, gap] of parts) {
-    if (!cells || gap <= 0) continue;
-    const { geometry } = cells;
-    const reach = GAP_HEIGHT * (geometry.roof - geometry.floor);
-    const low = Math.max(geometry.centre - reach, Math.min(...cells.zones.map((zone) => zones[zone].floor)));
-    for (const [where, z] of [
-      ['low', low],
-      ['high', geometry.centre + reach],
-    ] as const) {
-      const upright = geometry.axis === 'vertical';
-      const places = upright ? [...new Set(cells.zones.map((zone) => zones[zone].station))] : cells.columns;
-      for (const place of places) {
-        const zone = cellAtHeight(
-          built.network,
-          typeof place === 'object' ? place : cells.zones.filter((each) => zones[each].station === place),
-          z,
-        );
-        const many = places.length > 1;
-        add({
-          name: `${cells.part} door gap ${where}${many ? ` at ${zones[zone].station}` : ''}`,
-          role: 'gap',
-          from: zone,
-          to: OUTDOORS,
-          area: gap / (2 * places.length),
-          centre: z,
-        });
-      }
-    }
+  for (const name of PARTS) {
+    const cells = built[name];
+    const part = design[name];
+    if (!cells || !part) continue;
+    if (part.doors) for (const door of doorsOf(design, name)) addGap(built, cells, door, add);
+    else addGap(built, cells, { name: '', gap: part.doorGap }, add);
   }
+}
+
+/** Half of a leak at the top and half at the bottom of a door, in the cells that it reaches over. */
+function addGap(
+  built: BuiltPit,
+  cells: Cells,
+  door: Pick<PlacedDoor, 'name' | 'gap'> & Partial<PlacedDoor>,
+  add: Add,
+): void {
+  const { zones } = built.network;
+  const { geometry, part } = cells;
+  const whole = geometry.roof - geometry.floor;
+  const { centre = geometry.centre, straight = 2 * GAP_HEIGHT * whole } = door;
+  const reach = 0.5 * Math.min(straight, whole);
+  const floor = Math.min(...cells.zones.map((zone) => zones[zone].floor));
+  const upright = geometry.axis === 'vertical';
+  for (const [where, z] of [
+    ['low', Math.max(centre - reach, floor)],
+    ['high', centre + reach],
+  ] as const) {
+    const stations = upright ? [...new Set(cells.zones.map((zone) => zones[zone].station))] : [];
+    const places = upright
+      ? stations.map((station) => cells.zones.filter((each) => zones[each].station === station))
+      : cells.columns;
+    // a door of its own height leaks where it is; the leak of a whole part all over it
+    const there = upright && door.straight !== undefined ? [cells.zones] : places;
+    const shares = there.map((_, i) => (upright ? 1 / there.length : coverage(cells, door, i)));
+    there.forEach((place, i) => {
+      const zone = cellAtHeight(built.network, place, z);
+      add({
+        name: `${doorLabel(part, door.name)} gap ${where}${there.length > 1 ? ` at ${zones[zone].station}` : ''}`,
+        role: 'gap',
+        from: zone,
+        to: OUTDOORS,
+        area: 0.5 * door.gap * shares[i],
+        centre: z,
+      });
+    });
+  }
+}
+
+/** Share of a door's width that reaches over a cell of a lying part; without its place the door of a whole part, all over it. */
+export function coverage(
+  { columns }: Cells,
+  { along = 0.5, share = 1 }: Partial<Pick<PlacedDoor, 'along' | 'share'>>,
+  i: number,
+): number {
+  const each = 1 / columns.length;
+  const half = 0.5 * Math.min(1, share);
+  const [from, to] = [Math.max(0, along - half), Math.min(1, along + half)];
+  return Math.max(0, Math.min(to, (i + 1) * each) - Math.max(from, i * each)) / (to - from);
 }

@@ -30,6 +30,7 @@ const SECTION = range('length', '6 in', '6 ft');
 const SECTION_EXAMPLES = ['24 in', '20 in pipe, standard wall', '610 mm'];
 const LENGTH = range('length', '6 in', '20 ft');
 const OPENING = range('area', '1 in^2', '25 ft^2');
+const LEAK = range('area', '0 in^2', '50 in^2');
 const DOOR_SIDE = range('length', '2 in', '10 ft');
 
 const across = (label: string): Slider => ({ label, steps: [12, 48, 0.5] });
@@ -79,7 +80,7 @@ export const surface = (of: string) => ({
   }),
 });
 
-const door = block('Door; without one the shell counts as whole.', {
+const DOOR = {
   width: quantity(DOOR_SIDE, 'Width of the hole cut into the shell.'),
   height: quantity(DOOR_SIDE, 'Height of that hole, along the shell.'),
   plate: plate('Plate of the door leaf.', {
@@ -89,7 +90,88 @@ const door = block('Door; without one the shell counts as whole.', {
   lap: quantity(range('length', '0 in', '4 in'), 'By how much the leaf laps over on each side.', {
     default: '1/2 in',
   }),
-});
+};
+
+const door = block('Door; without one the shell counts as whole.', DOOR);
+
+const several = (name: PartName) =>
+  list(
+    block('One of several doors.', {
+      name: text('What the cook calls it: left, ash, upper.'),
+      ...DOOR,
+      ...(name === 'chamber'
+        ? {
+            along: optional(
+              quantity(SHARE, 'Middle along the chamber, from the fire end. Default: side by side.', {
+                examples: ['25 %'],
+              }),
+            ),
+          }
+        : {}),
+      centre: optional(
+        quantity(
+          HEIGHT,
+          `Height of its middle above the ground. Default: ${name === 'chamber' ? 'the chamber’s' : 'over each other'}.`,
+          { examples: ['40 in'] },
+        ),
+      ),
+      gap: quantity(LEAK, 'Leak area round it (estimate). Default: its share of doorGap by its rim.', {
+        default: () => NaN,
+      }),
+    }),
+    0,
+    6,
+    'Doors, in place of door, where there are several, each with a gap of its own.',
+  );
+
+/**
+ * Leaks of several doors: a door without one takes its share of the part's by its rim, and the part's becomes what all come to.
+ */
+function withDoors<
+  T extends { doorGap: number; doors?: { name: string; width: number; height: number; gap: number }[]; door?: unknown },
+>(fields: Fields, part: T): T {
+  const { doors = [], doorGap } = part;
+  if (doors.length === 0) return part;
+  if (part.door !== undefined) {
+    fields.fault('door', {
+      message: 'is one door beside a list of doors',
+      allowed: 'one of the two',
+      example: SEVERAL_DOORS,
+      atKey: true,
+    });
+  }
+  doors.forEach(({ name }, i) => {
+    const twin = doors.findIndex((each) => each.name === name);
+    if (name.trim() !== '' && twin === i) return;
+    fields.reading.fault([...fields.path, 'doors', i, 'name'], {
+      message: name.trim() === '' ? 'is empty' : `is already the name of door ${twin + 1}`,
+      allowed: 'a name of its own',
+      example: 'left',
+      value: name.trim() === '' ? null : undefined,
+    });
+  });
+  const given = fields.list('doors').map((each) => each.has('gap'));
+  if (given.every(Boolean)) {
+    if (fields.has('doorGap')) {
+      fields.fault('doorGap', {
+        message: 'is given beside a gap of every door',
+        allowed: 'the gaps of the doors, or doorGap for all of them',
+      });
+    }
+    fields.reading.undefaulted([...fields.path, 'doorGap']);
+  }
+  const rim = ({ width, height }: { width: number; height: number }) => width + height;
+  const whole = doors.reduce((sum, each) => sum + rim(each), 0);
+  const gaps = doors.map((each, i) => (given[i] ? each.gap : (doorGap * rim(each)) / whole));
+  return {
+    ...part,
+    doors: doors.map((each, i) => ({ ...each, gap: gaps[i] })),
+    doorGap: gaps.reduce((sum, gap) => sum + gap, 0),
+  };
+}
+
+const SEVERAL_DOORS =
+  'doors: [{ name: left, width: 24 in, height: 14 in }, { name: right, width: 24 in, height: 14 in }]';
 
 const content = block('A body inside the part: grates, racks, baffle, water pan, food.', {
   name: text('What it is: racks, water pan, food.'),
@@ -170,12 +252,13 @@ const partRows = (name: PartName, gap: string) => ({
   centre: quantity(range('length', '4 in', '15 ft'), 'Height of its middle above the ground.', {
     slider: { label: `Middle of the ${name}`, steps: [4, 120, 0.5], height: true },
   }),
-  doorGap: quantity(range('area', '0 in^2', '50 in^2'), 'Total leak area round its doors (estimate).', {
+  doorGap: quantity(LEAK, 'Total leak area round its doors (estimate).', {
     default: gap,
     says: '',
     unknown: { kind: 'doorGap', label: `gap of the ${name} door` },
   }),
   door: optional(door),
+  doors: optional(several(name)),
   insulation,
   ...surface(name),
   contents: usual(list(content, 0, 50)),
@@ -303,7 +386,7 @@ const FIREBOX = {
 };
 
 export const firebox = block('The firebox. All sizes of parts are outside sizes.', FIREBOX, (fields, around) =>
-  readRows(FIREBOX, fields, around, sectionOf(fields, FIREBOX)),
+  withDoors(fields, readRows(FIREBOX, fields, around, sectionOf(fields, FIREBOX))),
 );
 
 const CHAMBER = {
@@ -326,7 +409,7 @@ export const chamber = optional(
   block(
     'The cooking chamber; left out when an upright stands alone over or beside its firebox.',
     CHAMBER,
-    (fields, around) => readRows(CHAMBER, fields, around, sectionOf(fields, CHAMBER)),
+    (fields, around) => withDoors(fields, readRows(CHAMBER, fields, around, sectionOf(fields, CHAMBER))),
   ),
 );
 
@@ -381,6 +464,6 @@ export const upright = optional(
     }
     const width = UPRIGHT.width.read(part, 'width', {}, around);
     const plate = wallOf(part, 'plate', { si: width });
-    return readRows(UPRIGHT, part, around, { steel, width, plate });
+    return withDoors(part, readRows(UPRIGHT, part, around, { steel, width, plate }));
   }),
 );

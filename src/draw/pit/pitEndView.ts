@@ -1,4 +1,5 @@
 import type { Design, HorizontalPart, Intake, Upright } from '../../design/design.js';
+import { doorsOf } from '../../design/doors.js';
 import { stackSection } from '../../design/geometryOf.js';
 import { widthAt } from '../../design/overlap.js';
 import type { PitLayout } from './pitLayout.js';
@@ -10,7 +11,7 @@ export function drawEndView(sheet: Sheet, design: Design, layout: PitLayout): vo
   if (design.upright) drawBox(sheet, design.upright);
   if (design.chamber) drawSection(sheet, design.chamber);
   drawSection(sheet, design.firebox);
-  drawDoor(sheet, design);
+  drawDoors(sheet, design);
   for (const intake of design.firebox.intakes) drawIntake(sheet, intake);
 }
 
@@ -93,13 +94,13 @@ function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
   });
 }
 
-function drawDoor(sheet: Sheet, { firebox }: Design): void {
-  if (!firebox.door) return;
-  const { width, height } = firebox.door;
-  sheet.rect(
-    { left: -width / 2, right: width / 2, low: firebox.centre - height / 2, high: firebox.centre + height / 2 },
-    { pen: 'hidden' },
-  );
+function drawDoors(sheet: Sheet, design: Design): void {
+  for (const { width, height, centre } of doorsOf(design, 'firebox')) {
+    sheet.rect(
+      { left: -width / 2, right: width / 2, low: centre - height / 2, high: centre + height / 2 },
+      { pen: 'hidden' },
+    );
+  }
 }
 
 /** Vents side by side, the open share of each filled: a spinner's sector, a slide's width. */

@@ -1,4 +1,5 @@
 import type { Design, HorizontalPart, StationName } from '../../design/design.js';
+import { doorsOf, type PlacedDoor } from '../../design/doors.js';
 import { headReach } from '../../design/heads.js';
 import { format, formatPlate } from '../../units/index.js';
 import type { PitNotes, StationNote } from './pitDrawing.js';
@@ -139,7 +140,7 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
         { pen: 'outline' },
       );
     }
-    if (chamber.door) door(sheet, layout.chamber, chamber.door);
+    for (const each of doorsOf(design, 'chamber')) door(sheet, layout.chamber, each);
   } else if (layout.upright && throat.through === 'top') {
     const half = Math.sqrt(throat.area) / 2;
     const middle = (layout.upright.left + layout.upright.right) / 2;
@@ -153,13 +154,13 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
   }
   if (layout.upright && upright) {
     if (upright.opening) gap(layout.upright.left, upright.opening.centre, upright.opening.area);
-    if (upright.door) door(sheet, layout.upright, upright.door);
+    for (const each of doorsOf(design, 'upright')) door(sheet, layout.upright, each);
   }
 }
 
-function door(sheet: Sheet, part: Span, { width, height }: { width: number; height: number }): void {
-  const [middle, centre] = [(part.left + part.right) / 2, (part.low + part.high) / 2];
-  const half = Math.min(height, part.high - part.low) / 2;
+function door(sheet: Sheet, part: Span, { width, straight, along, centre }: PlacedDoor): void {
+  const middle = part.left + along * (part.right - part.left);
+  const half = Math.min(straight, part.high - part.low) / 2;
   sheet.rect(
     { left: middle - width / 2, right: middle + width / 2, low: centre - half, high: centre + half },
     { pen: 'hidden' },

@@ -34,7 +34,7 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
     `Loading comes ${say('time', soak)} after the target is first read. The tender burns just what keeps the thermometer's settled reading on the target, never more than the full fire, and leaves the fire alone while a door is open. After the last wood the fire burns down as its splits do (fire.splits, an estimate).`,
     ...(opens
       ? [
-          `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}.`,
+          `Door: ${door.name === undefined ? 'that' : `'${plainText(door.name)}'`} of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}.`,
         ]
       : []),
     ...(cook.food.length > 0

@@ -138,8 +138,10 @@ function partResults(pit: Pit, biot: Float64Array): PartResult[] {
   return [...parts, ...stacks];
 }
 
-function platesOfPart({ plate, door }: { plate: number; door?: Door }): Pick<PartResult, 'plate_m' | 'doorPlate_m'> {
-  return { plate_m: plate, ...(door ? { doorPlate_m: door.plate } : {}) };
+function platesOfPart({ plate, door, doors = [] }: { plate: number; door?: Door; doors?: Door[] }): Pick<PartResult, 'plate_m' | 'doorPlate_m'> {
+  // of several doors the thinnest
+  const leaves = [...(door ? [door] : []), ...doors].map((each) => each.plate);
+  return { plate_m: plate, ...(leaves.length > 0 ? { doorPlate_m: Math.min(...leaves) } : {}) };
 }
 
 function worstOf(states: SteadyState[], run: WarmUpRun | null): EstimateResult['balance'] {

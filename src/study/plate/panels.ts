@@ -1,4 +1,5 @@
 import type { Design, HorizontalPart, PartName, Steel } from '../../design/design.js';
+import { doorsOf } from '../../design/doors.js';
 import { jointsOf } from '../../design/joints.js';
 import { PARTS } from '../../design/stations.js';
 import type { PanelSize } from '../../physics/panelBuckling.js';
@@ -16,8 +17,9 @@ export interface Panel {
   insulated: boolean;
   /** faces of the part that its edges run along, with the length of edge on each [m]; none of a door, whose rim laps over */
   along: { face: string; edge: number }[];
-  /** of a door [m] */
+  /** of a door [m]; its name where there are several */
   lap?: number;
+  which?: string;
   /** from the middle of the box, of a firebox [m] */
   fire?: number;
 }
@@ -30,14 +32,16 @@ export function panelsOf(design: Design): Panel[] {
   return PARTS.flatMap((part): Panel[] => {
     const made = design[part];
     if (!made) return [];
-    const { plate, steel, door, insulation } = made;
+    const { plate, steel, insulation } = made;
     const own = { part, steel, insulated: (insulation?.thickness ?? 0) > 0 };
     const walls = part === 'upright' ? wallsOfUpright(design.upright!) : wallsOf(made as HorizontalPart);
     const there = walls.filter(({ face }) => face === 'sides' || !joined.has(`${part} ${face}`));
-    const leaf = door && leafOf(design, part, door);
     const panels = [
       ...there.map((flat) => ({ ...own, plate, ...flat })),
-      ...(leaf ? [{ ...own, plate: door.plate, ...leaf }] : []),
+      ...doorsOf(design, part).flatMap((door) => {
+        const leaf = leafOf(design, part, door);
+        return leaf ? [{ ...own, plate: door.plate, ...leaf, ...(door.name === '' ? {} : { which: door.name }) }] : [];
+      }),
     ];
     return part === 'firebox'
       ? panels.map((panel) => ({ ...panel, fire: fromMiddle(design.firebox, panel.face) }))

@@ -1,5 +1,6 @@
 import { strengthLeft } from '../../design/catalog/index.js';
 import type { Design, PartName, Steel } from '../../design/design.js';
+import { doorLabel } from '../../design/doors.js';
 import type { Pit } from '../../network/pit.js';
 import { freePanelStrain, heldPanelStrain } from '../../physics/panelBuckling.js';
 import { leafOverRim, middleOverEdge } from '../../physics/panelEdge.js';
@@ -136,7 +137,7 @@ function stateOf(pit: Pit, panel: Panel, x: Float64Array, hot: Float64Array): Pa
   const modulus = steelModulus(steel, cool);
   const sides = 'diameter' in size ? { a: size.diameter, b: size.diameter } : size;
   return {
-    name: `${part} ${name}`,
+    name: name === 'door' ? doorLabel(part, panel.which ?? '') : `${part} ${name}`,
     part,
     a_m: sides.a,
     b_m: sides.b,
