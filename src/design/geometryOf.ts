@@ -3,6 +3,7 @@ import type { Chamber, Design, HorizontalPart, Insulation, PartName, Stack, Stee
 import { steelDensity } from '../physics/steel.js';
 import { doorsOf } from './doors.js';
 import type { OpenFace } from './faces.js';
+import { fireGrateOf } from './fireGrate.js';
 import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
 import { jointsOf, type Joint } from './joints.js';
 import { widthAt } from './overlap.js';
@@ -37,7 +38,8 @@ export function geometryOf(design: Design): Geometry {
         partOf(design, part.name).contents.map((each) => (isSteel(each.material) ? each.mass : 0)),
       ),
     ) +
-    sum((design.chamber?.grates ?? []).map(({ mass }) => mass));
+    sum((design.chamber?.grates ?? []).map(({ mass }) => mass)) +
+    (fireGrateOf(design.firebox)?.mass ?? 0);
   return { parts, shared, stacks, totalSteelMass: total };
 }
 
@@ -86,6 +88,7 @@ function giveTo(joint: Joint, part: OpenPart, side: number): void {
 function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
   const { firebox, chamber } = design;
   for (const intake of firebox.intakes) face(parts, 'firebox', 'fireEnd').cut(intake.count * intake.area);
+  if (firebox.ashDoor) face(parts, 'firebox', 'fireEnd').hang(firebox.ashDoor, firebox.ashDoor);
   for (const part of PARTS) {
     const side = part === 'chamber' && chamber?.shape === 'round' ? 'shell' : 'sides';
     for (const door of doorsOf(design, part)) face(parts, part, part === 'firebox' ? 'fireEnd' : side).hang(door, door);

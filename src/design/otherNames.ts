@@ -4,6 +4,8 @@ const PART = '{part}';
 const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
   ['waterpan drippan pan baffle tuningplates', `${PART}.contents`],
   ['grate grates cookinggrate', 'chamber.grates'],
+  ['firegrate coalgrate logrestrack lograck', 'firebox.grate'],
+  ['ashdoor ashpan ashpit ashpandoor cleanout', 'firebox.ashDoor'],
   ['rack racks shelf shelves', 'upright.racks'],
   ['firebrick firebricks brick bricks lining liner refractory blanket wrap wool jacket', `${PART}.insulation`],
   ['gauge wall thickness wallthickness sheet', `${PART}.plate`],

@@ -28,6 +28,9 @@ export function platesOf(design: Design): PartPlate[] {
       return [
         { name: part, part, plate: own.plate },
         ...doorsOf(design, part).map(({ name, plate }) => ({ name: doorLabel(part, name), part, plate })),
+        ...(part === 'firebox' && design.firebox.ashDoor
+          ? [{ name: 'ash door', part, plate: design.firebox.ashDoor.plate }]
+          : []),
         ...(reverse ? [{ name: 'reverse-flow plate', part, plate: reverse.plate }] : []),
       ];
     }),

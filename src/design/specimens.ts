@@ -12,6 +12,8 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   firebox:
     '{ shape: round, diameter: 24 in, length: 24 in, plate: 1/4 in, centre: 30 in, intakes: [{ diameter: 4 in, centre: 26 in }] }',
   'firebox.intakes': '[{ kind: disc, count: 2, diameter: 4 in, open: 100 %, centre: 26 in }]',
+  'firebox.grate': '{ height: 6 in, bars: 1/2 in, apart: 1/2 in }',
+  'firebox.ashDoor': '{ width: 10 in, height: 4 in, open: 25 %, gap: 0.3 in^2 }',
   chamber: '{ shape: round, diameter: 24 in, length: 60 in, plate: 1/4 in, centre: 40 in }',
   'chamber.reverse': '{ height: 10 in, plate: 3/16 in, turn: 90 in^2 }',
   'chamber.door': '{ width: 14 in, height: 12 in, plate: 1/4 in, lap: 1/2 in }',

@@ -1,5 +1,6 @@
 import type { Design, Stack } from '../design/design.js';
 import { doorLabel, doorsOf, type PlacedDoor } from '../design/doors.js';
+import { ashDoorCentre, fireGrateOf } from '../design/fireGrate.js';
 import type { Geometry } from '../design/geometry.js';
 import { PARTS } from '../design/stations.js';
 import { damperLoss, dischargeFromLosses, EXIT_LOSS } from '../physics/friction.js';
@@ -21,30 +22,36 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
     if (o.area > 0) network.openings.push({ discharge: DISCHARGE, extent: 0, windPressure: 0, ...o });
   };
   const fire = built.firebox.zones[0];
-  design.firebox.intakes.forEach((intake, i) => {
+  const vents = ventsOf(design);
+  const grate = fireGrateOf(design.firebox);
+  // what comes in under the grate goes through it, and meets hot gas no lower than there
+  const under = vents.filter(({ centre }) => grate !== undefined && centre < grate.height);
+  const effective = under.reduce((sum, { area, discharge }) => sum + discharge * area, 0);
+  const through = grate ? 1 / Math.sqrt(1 + (effective / (DISCHARGE * grate.free)) ** 2) : 1;
+  for (const vent of vents) {
+    const low = under.includes(vent);
     add({
-      name: design.firebox.intakes.length > 1 ? `intake ${i + 1}` : 'intake',
+      ...vent,
       role: 'intake',
       from: fire,
       to: OUTDOORS,
-      area: intake.count * intake.area * intake.open,
-      centre: intake.centre,
-      discharge: intake.discharge,
+      centre: low ? grate!.height : vent.centre,
+      discharge: vent.discharge * (low ? through : 1),
       windPressure: design.site.windPressure.intake,
     });
-  });
+  }
   const { throat } = design;
-  const through = throat.through === 'top';
+  const top = throat.through === 'top';
   addSliced(network, add, {
     name: 'throat',
     role: 'throat',
     from: [fire],
-    to: through ? [built.upright!.zones[0]] : design.chamber ? chamberEnd(built, 'fire') : built.upright!.zones,
+    to: top ? [built.upright!.zones[0]] : design.chamber ? chamberEnd(built, 'fire') : built.upright!.zones,
     area: throat.area,
     discharge: throat.discharge,
     centre: throat.centre,
-    extent: through ? 0 : Math.sqrt(throat.area),
-    level: through,
+    extent: top ? 0 : Math.sqrt(throat.area),
+    level: top,
     jet: Math.sqrt(throat.area),
   });
   for (const cells of [built.plenum, built.chamber]) if (cells) addAlong(built, cells, add);
@@ -78,6 +85,38 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
   }
   design.stacks.forEach((stack, i) => addStackOpenings(built, design, geometry, stack, i, add));
   addGaps(built, design, add);
+}
+
+/** Vents of the firebox as they are set, the ash door among them. */
+function ventsOf({ firebox }: Design): { name: string; area: number; centre: number; discharge: number }[] {
+  const { intakes, ashDoor } = firebox;
+  return [
+    ...intakes.map(({ count, area, open, centre, discharge }, i) => ({
+      name: intakes.length > 1 ? `intake ${i + 1}` : 'intake',
+      area: count * area * open,
+      centre,
+      discharge,
+    })),
+    ...(ashDoor
+      ? [
+          {
+            name: 'ash door',
+            area: ashDoor.width * ashDoor.height * ashDoor.open,
+            centre: ashDoorCentre(firebox),
+            discharge: DISCHARGE,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** The leak of the ash door, under the grate. */
+function addAshGap(built: BuiltPit, design: Design, add: Add): void {
+  const { ashDoor } = design.firebox;
+  if (!ashDoor) return;
+  const centre = fireGrateOf(design.firebox)?.height ?? ashDoorCentre(design.firebox);
+  const from = built.firebox.zones[0];
+  add({ name: 'ash door gap', role: 'gap', from, to: OUTDOORS, area: ashDoor.gap, centre });
 }
 
 type Add = (
@@ -203,14 +242,16 @@ function addGaps(built: BuiltPit, design: Design, add: Add): void {
     const cells = built[name];
     const part = design[name];
     if (!cells || !part) continue;
-    if (part.doors) for (const door of doorsOf(design, name)) addGap(built, cells, door, add);
-    else addGap(built, cells, { name: '', gap: part.doorGap }, add);
+    if (name === 'firebox') addAshGap(built, design, add);
+    if (part.doors) for (const door of doorsOf(design, name)) addGap(built, design, cells, door, add);
+    else addGap(built, design, cells, { name: '', gap: part.doorGap }, add);
   }
 }
 
 /** Half of a leak at the top and half at the bottom of a door, in the cells that it reaches over. */
 function addGap(
   built: BuiltPit,
+  design: Design,
   cells: Cells,
   door: Pick<PlacedDoor, 'name' | 'gap'> & Partial<PlacedDoor>,
   add: Add,
@@ -222,6 +263,7 @@ function addGap(
   const reach = 0.5 * Math.min(straight, whole);
   const floor = Math.min(...cells.zones.map((zone) => zones[zone].floor));
   const upright = geometry.axis === 'vertical';
+  const grate = part === 'firebox' ? fireGrateOf(design.firebox) : undefined;
   for (const [where, z] of [
     ['low', Math.max(centre - reach, floor)],
     ['high', centre + reach],
@@ -241,7 +283,7 @@ function addGap(
         from: zone,
         to: OUTDOORS,
         area: 0.5 * door.gap * shares[i],
-        centre: z,
+        centre: Math.max(z, grate?.height ?? z),
       });
     });
   }

@@ -18,6 +18,7 @@ function withSpecimen(path: string): string {
   };
   if (path.startsWith('upright.')) set(['upright'], parse(SPECIMENS.upright));
   if (path.startsWith('cook.')) set(['cook'], parse(SPECIMENS.cook));
+  if (path === 'firebox.ashDoor') set(['firebox', 'grate'], parse(SPECIMENS['firebox.grate']));
   if (path === 'chamber.reverse') set(['throat', 'centre'], '33 in');
   set(path.split('.'), parse(SPECIMENS[path]));
   return JSON.stringify(tree);

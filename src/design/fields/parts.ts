@@ -22,6 +22,7 @@ import {
   type Slider,
   type Soft,
 } from './field.js';
+import { ashDoor, fireGrate } from './fireGrate.js';
 import { discharge, intake } from './intake.js';
 import { area, AREA, EMISSIVITY, HEIGHT, height, mass, plate, SHARE, station, steel } from './shared.js';
 import { mainSize, wallOf } from './walls.js';
@@ -383,6 +384,8 @@ const opening = (of: string, label: string, middle: string) => ({
 const FIREBOX = {
   ...horizontalRows('firebox', '1 in^2', 60),
   intakes: list(intake, 1, 20),
+  grate: fireGrate,
+  ashDoor,
 };
 
 export const firebox = block('The firebox. All sizes of parts are outside sizes.', FIREBOX, (fields, around) =>

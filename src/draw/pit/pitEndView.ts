@@ -1,5 +1,6 @@
 import type { Design, HorizontalPart, Intake, Upright } from '../../design/design.js';
 import { doorsOf } from '../../design/doors.js';
+import { ashDoorCentre } from '../../design/fireGrate.js';
 import { stackSection } from '../../design/geometryOf.js';
 import { widthAt } from '../../design/overlap.js';
 import type { PitLayout } from './pitLayout.js';
@@ -95,6 +96,13 @@ function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
 }
 
 function drawDoors(sheet: Sheet, design: Design): void {
+  const { ashDoor } = design.firebox;
+  if (ashDoor) {
+    const { width, height, open } = ashDoor;
+    const [left, low] = [-width / 2, ashDoorCentre(design.firebox) - height / 2];
+    sheet.rect({ left, right: left + width * open, low, high: low + height }, { fill: 'ink' });
+    sheet.rect({ left, right: left + width, low, high: low + height }, { pen: 'hidden' });
+  }
   for (const { width, height, centre } of doorsOf(design, 'firebox')) {
     sheet.rect(
       { left: -width / 2, right: width / 2, low: centre - height / 2, high: centre + height / 2 },

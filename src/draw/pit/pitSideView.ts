@@ -1,5 +1,6 @@
 import type { Design, HorizontalPart, StationName } from '../../design/design.js';
 import { doorsOf, type PlacedDoor } from '../../design/doors.js';
+import { fireGrateOf } from '../../design/fireGrate.js';
 import { headReach } from '../../design/heads.js';
 import { format, formatPlate } from '../../units/index.js';
 import type { PitNotes, StationNote } from './pitDrawing.js';
@@ -124,6 +125,12 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
       { fill: 'paper', pen: 'thin' },
     );
   };
+  const fire = fireGrateOf(design.firebox);
+  if (fire) {
+    const { left, right } = inside(layout.firebox, design.firebox.plate);
+    const { bars } = design.firebox.grate!;
+    sheet.rect({ left, right, low: fire.height - bars, high: fire.height }, { pen: 'thin', fill: 'shade' });
+  }
   if (layout.chamber && chamber) {
     gap(layout.chamber.left, throat.centre, throat.area);
     if (chamber.reverse) {

@@ -1,6 +1,7 @@
 import { INSULATIONS } from '../../design/catalog/index.js';
 import type { Content, Grate, Design, HorizontalPart, PartName, Upright } from '../../design/design.js';
 import type { Face, Geometry, PartGeometry } from '../../design/geometry.js';
+import { fireGrateOf } from '../../design/fireGrate.js';
 import { reversePlateArea, skinMass, stackSection, stackSkinMass } from '../../design/geometryOf.js';
 import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
@@ -162,6 +163,7 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
       : []),
     ...reversePlate(design, part, middle),
     ...own.contents.map((content) => contentItem(part, content, { from, to })),
+    ...fireGrateIn(design, part.name, middle),
     ...gratesIn(design, part.name).map((grate) => ({
       name: `${part.name}, ${grate.name}`,
       mass: grate.mass,
@@ -169,6 +171,11 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
       height: grate.height,
     })),
   ];
+}
+
+function fireGrateIn({ firebox }: Design, part: string, along: number): Item[] {
+  const grate = part === 'firebox' ? fireGrateOf(firebox) : undefined;
+  return grate ? [{ name: 'fire grate', mass: grate.mass, along, height: grate.height }] : [];
 }
 
 /** Grates whose steel counts. */

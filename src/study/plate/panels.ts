@@ -1,4 +1,4 @@
-import type { Design, HorizontalPart, PartName, Steel } from '../../design/design.js';
+import type { Design, Firebox, HorizontalPart, PartName, Steel } from '../../design/design.js';
 import { doorsOf } from '../../design/doors.js';
 import { jointsOf } from '../../design/joints.js';
 import { PARTS } from '../../design/stations.js';
@@ -44,13 +44,16 @@ export function panelsOf(design: Design): Panel[] {
       }),
     ];
     return part === 'firebox'
-      ? panels.map((panel) => ({ ...panel, fire: fromMiddle(design.firebox, panel.face) }))
+      ? panels.map((panel) => ({ ...panel, fire: fromFire(design.firebox, panel.face) }))
       : panels;
   });
 }
 
-function fromMiddle({ length, width, height }: HorizontalPart, face: string): number {
+/** From the fire to a face [m]; it burns in the middle of the box or on its grate, under which ash keeps it off the floor. */
+function fromFire({ length, width, height, grate }: Firebox, face: string): number | undefined {
   if (face === 'sides') return width / 2;
+  if (grate && face === 'floor') return undefined;
+  if (grate && face === 'roof') return height - grate.height;
   return face === 'roof' || face === 'floor' ? height / 2 : length / 2;
 }
 
