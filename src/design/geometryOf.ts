@@ -166,6 +166,12 @@ export function stackGeometry(stack: Stack): StackGeometry {
   };
 }
 
+/** Height of a stack's damper above the ground [m]. */
+export function damperHeight({ damperAt, base, height }: Stack): number {
+  if (typeof damperAt === 'number') return damperAt;
+  return damperAt === 'base' ? base : base + height;
+}
+
 /** A cut across a stack [m], [m2]; along is along the pit. */
 export interface StackSection {
   round: boolean;

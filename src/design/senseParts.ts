@@ -1,6 +1,6 @@
 /** Can each part be built: plate against size, doors, what stands inside, stacks on their parts. */
 import { format } from '../units/index.js';
-import { stackSection } from './geometryOf.js';
+import { damperHeight, stackSection } from './geometryOf.js';
 import type { Design, Door, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
 import { doorsOf, type PlacedDoor } from './doors.js';
 import { shortened } from './faults.js';
@@ -187,6 +187,13 @@ function checkStack(design: Design, stack: Stack, path: Path, reading: Reading):
     reading.replace([...path, 'wall'], {
       message: 'is thicker than half the stack, or leaves hardly a bore',
       allowed: `less than ${length((MOST_WALL / 2) * narrow)}`,
+    });
+  }
+  const at = damperHeight(stack);
+  if (at < stack.base - 1e-6 || at > stack.base + stack.height + 1e-6) {
+    reading.fault([...path, 'damperAt'], {
+      message: `is outside the stack, which reaches from ${length(stack.base)} to ${length(stack.base + stack.height)} above the ground`,
+      allowed: `${length(stack.base)} to ${length(stack.base + stack.height)}, top or base`,
     });
   }
   const part = design[stack.part];

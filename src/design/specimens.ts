@@ -41,8 +41,17 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   options: '[{ name: 3/16 shell, changes: { all.plate: 3/16 in } }]',
 };
 
+/** Fields that are no blocks, and are often written as one. */
+const PLAIN_FORMS: Readonly<Record<string, string>> = {
+  'stacks.damper': 'damper: 50 %, damperAt: base',
+  'stacks.damperAt': 'damper: 50 %, damperAt: base',
+  'chamber.heads': 'heads: dished, flange: 1-1/2 in',
+  'chamber.shell': 'shell: 250 gal tank',
+};
+
 /** The example of a block or a list by its path, without the places of lists. */
 export function specimenAt(path: string): string | undefined {
   const plain = path.replace(/\[\d+\]/g, '').replace(/^options\..*/, 'options');
-  return SPECIMENS[plain] ?? SPECIMENS[plain.replace(/^(firebox|upright)\./, 'chamber.')];
+  const alike = plain.replace(/^(firebox|upright)\./, 'chamber.');
+  return SPECIMENS[plain] ?? SPECIMENS[alike] ?? PLAIN_FORMS[alike];
 }

@@ -1,4 +1,5 @@
 import type { Design, Stack } from '../design/design.js';
+import { damperHeight } from '../design/geometryOf.js';
 import { doorLabel, doorsOf, type PlacedDoor } from '../design/doors.js';
 import { ashDoorCentre, fireGrateOf } from '../design/fireGrate.js';
 import type { Geometry } from '../design/geometry.js';
@@ -191,6 +192,8 @@ function addStackOpenings(
   add: Add,
 ): void {
   const { network } = built;
+  // a shut one lets no gas through wherever it sits: the tube is left as a dead end of the pit
+  const shut = stack.damper <= 0;
   const shape = geometry.stacks[index];
   const cells = built.stacks[index];
   const chamber = built.chamber?.columns ?? [];
@@ -199,6 +202,10 @@ function addStackOpenings(
   const name = design.stacks.length > 1 ? `stack ${index + 1}` : 'stack';
   const bore = { bore: shape.bore, roughness: stack.roughness, length: stack.height / cells.length };
   const area = shape.flowArea;
+  // the damper's loss stands at the joint of cells nearest to it, the foot and the top among them
+  const up = damperHeight(stack) - stack.base;
+  const joint = Math.min(cells.length, Math.max(0, Math.round((up / stack.height) * cells.length)));
+  const lossAt = (i: number) => (i === joint && !shut ? damperLoss(stack.damper) : 0);
   // from the side it draws over its bore; on a roof from what stands under that
   const highest = network.zones[below[below.length - 1]].roof;
   const extent = Math.max(0, Math.min(shape.bore, 2 * (highest - stack.base)));
@@ -210,7 +217,7 @@ function addStackOpenings(
     area,
     centre: stack.base,
     extent,
-    discharge: dischargeFromLosses(stack.entryLoss),
+    discharge: dischargeFromLosses(stack.entryLoss + lossAt(0)),
   });
   for (let i = 1; i < cells.length; i++) {
     add({
@@ -220,10 +227,10 @@ function addStackOpenings(
       to: cells[i],
       area,
       centre: stack.base + i * bore.length,
-      stack: { ...bore, loss: 0 },
+      stack: { ...bore, loss: lossAt(i) },
     });
   }
-  if (stack.damper <= 0) return;
+  if (shut) return;
   add({
     name,
     role: 'stackExit',
@@ -231,7 +238,7 @@ function addStackOpenings(
     to: OUTDOORS,
     area,
     centre: stack.base + stack.height,
-    stack: { ...bore, loss: EXIT_LOSS + stack.bendLoss + stack.capLoss + damperLoss(stack.damper) },
+    stack: { ...bore, loss: EXIT_LOSS + stack.bendLoss + stack.capLoss + lossAt(cells.length) },
     windPressure: design.site.windPressure.stack,
   });
 }

@@ -1,4 +1,5 @@
 import type { Design, HorizontalPart, StationName } from '../../design/design.js';
+import { damperHeight } from '../../design/geometryOf.js';
 import { doorsOf, type PlacedDoor } from '../../design/doors.js';
 import { fireGrateOf } from '../../design/fireGrate.js';
 import { headReach } from '../../design/heads.js';
@@ -70,8 +71,9 @@ function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
     const { damper } = design.stacks[i];
     if (damper < 1) {
       const middle = (tube.left + tube.right) / 2;
-      const at = tube.high - 1.2 * (tube.right - tube.left);
       const reach = (tube.right - tube.left) / 2;
+      // clear of the ends, and of the shell that a tube leaves by its side
+      const at = Math.max(foot + 1.2 * reach, Math.min(tube.high - 2.4 * reach, damperHeight(design.stacks[i])));
       const turn = Math.acos(Math.max(0, Math.min(1, damper)));
       const [dx, dz] = [reach * Math.sin(turn), reach * Math.cos(turn)];
       sheet.line(
