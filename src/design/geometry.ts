@@ -1,5 +1,6 @@
 /** What a design's parts come to in areas, masses, volumes and heights. SI. (types; functions follow) */
 import type { PartName, Steel } from './design.js';
+import type { GatherBox } from './gather.js';
 
 /** How a face stands; it picks the convection relation. */
 export type Orientation =
@@ -68,6 +69,8 @@ export interface PartGeometry {
 }
 
 export interface StackGeometry {
+  /** the box that gathers gas before it, if any: not part of the other numbers */
+  gather?: GatherBox;
   /** inside diameter [m], of a square stack four times its flow area over its girth; flow area [m2] */
   bore: number;
   flowArea: number;

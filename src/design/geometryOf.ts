@@ -4,8 +4,10 @@ import { steelDensity } from '../physics/steel.js';
 import { doorsOf } from './doors.js';
 import type { OpenFace } from './faces.js';
 import { fireGrateOf } from './fireGrate.js';
+import { gatherOf } from './gather.js';
 import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
 import { jointsOf, type Joint } from './joints.js';
+import { stackSection } from './stackSection.js';
 import { widthAt } from './overlap.js';
 import { PARTS } from './stations.js';
 import { horizontalPart, innerLength, uprightPart, type OpenPart } from './partGeometry.js';
@@ -27,10 +29,13 @@ export function geometryOf(design: Design): Geometry {
   cutHoles(design, opened);
   const shared = joints.map(sharedPlate);
   const parts = [...opened.values()].map((part) => closePart(design, part, shared));
-  const stacks = design.stacks.map(stackGeometry);
+  const stacks = design.stacks.map((stack) => {
+    const gather = gatherOf(design, stack);
+    return { ...stackGeometry(stack), ...(gather ? { gather } : {}) };
+  });
   const total =
     sum(parts.map((part) => part.steelMass)) +
-    sum(stacks.map((stack) => stack.mass)) +
+    sum(stacks.map(({ mass, gather }) => mass + (gather ? gather.mass + gather.contactMass : 0))) +
     sum(parts.map((part) => skinMass(part.faces, partOf(design, part.name)))) +
     sum(design.stacks.map(stackSkinMass)) +
     sum(
@@ -94,7 +99,9 @@ function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
     for (const door of doorsOf(design, part)) face(parts, part, part === 'firebox' ? 'fireEnd' : side).hang(door, door);
   }
   for (const stack of design.stacks) {
-    face(parts, stack.part, stackFace(design, stack)).cut(stackSection(stack).area);
+    const gather = gatherOf(design, stack);
+    const cut = gather ? gather.contact + stack.gather!.mouth : stackSection(stack).area;
+    face(parts, stack.part, stackFace(design, stack)).cut(cut);
   }
 }
 
@@ -102,7 +109,9 @@ function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
 function stackFace(design: Design, stack: Stack): string {
   if (stack.part === 'chamber' && design.chamber?.shape === 'round') return 'shell';
   const part = partOf(design, stack.part);
-  return stack.base >= part.centre + 0.4 * part.height ? 'roof' : 'sides';
+  const gather = gatherOf(design, stack);
+  const onRoof = gather ? gather.onRoof : stack.base >= part.centre + 0.4 * part.height;
+  return onRoof ? 'roof' : 'sides';
 }
 
 function sharedPlate(joint: Joint): SharedPlate {
@@ -164,35 +173,6 @@ export function stackGeometry(stack: Stack): StackGeometry {
     base: stack.base,
     top: stack.base + height,
   };
-}
-
-/** Height of a stack's damper above the ground [m]. */
-export function damperHeight({ damperAt, base, height }: Stack): number {
-  if (typeof damperAt === 'number') return damperAt;
-  return damperAt === 'base' ? base : base + height;
-}
-
-/** A cut across a stack [m], [m2]; along is along the pit. */
-export interface StackSection {
-  round: boolean;
-  across: number;
-  along: number;
-  girth: number;
-  area: number;
-}
-
-/**
- * Outside of a stack.
- *
- * @param by how far outside of it, negative inside [m]
- */
-export function stackSection({ diameter, width = NaN, depth = width }: Stack, by = 0): StackSection {
-  if (diameter !== undefined) {
-    const d = diameter + 2 * by;
-    return { round: true, across: d, along: d, girth: Math.PI * d, area: (Math.PI / 4) * d ** 2 };
-  }
-  const [across, along] = [width + 2 * by, depth + 2 * by];
-  return { round: false, across, along, girth: 2 * (across + along), area: across * along };
 }
 
 /** Outer skin of a part [kg]: over the insulation, so a round shell's is larger by twice its thickness. */

@@ -16,6 +16,7 @@ const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
   ['reverseflow baffleplate reverseplate', 'chamber.reverse'],
   ['butterfly butterflyvalve fluedamper stackdamper valve', 'stacks.damper'],
   ['vent vents airintake airintakes intake inlet inlets dampers pinwheel', 'firebox.intakes'],
+  ['collector plenum plenumbox stackbox gatherbox collectorbox manifold breeching transition', 'stacks.gather'],
   ['stack chimney chimneys flue smokestack exhaust', 'stacks'],
   ['thermometer probe dial steerby', 'gauge'],
   ['thermometers probes dials', 'chamber.thermometers'],

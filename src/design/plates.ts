@@ -39,6 +39,9 @@ export function platesOf(design: Design): PartPlate[] {
       part: 'stack',
       plate: wall,
     })),
+    ...design.stacks.flatMap(({ gather }, i): PartPlate[] =>
+      gather ? [{ name: several ? `gather box ${i + 1}` : 'gather box', part: 'stack', plate: gather.plate }] : [],
+    ),
   ];
 }
 

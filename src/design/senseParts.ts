@@ -1,9 +1,10 @@
 /** Can each part be built: plate against size, doors, what stands inside, stacks on their parts. */
 import { format } from '../units/index.js';
-import { damperHeight, stackSection } from './geometryOf.js';
+import { damperHeight, stackSection } from './stackSection.js';
 import type { Design, Door, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
 import { doorsOf, type PlacedDoor } from './doors.js';
 import { shortened } from './faults.js';
+import { gatherOf } from './gather.js';
 import type { Reading } from './reading.js';
 import type { Path } from './path.js';
 import { widthAt } from './overlap.js';
@@ -209,13 +210,15 @@ function checkStack(design: Design, stack: Stack, path: Path, reading: Reading):
     }
     return;
   }
+  if (stack.gather) checkGather(design, stack, path, reading);
   const [across, along] = plan(part);
   const floor = part.centre - part.height / 2;
   const roof = part.centre + part.height / 2;
-  if (stack.base < floor || stack.base > roof + COLLAR) {
+  const foot = stack.gather ? stack.base - stack.gather.height : stack.base;
+  if (stack.base < floor || foot > roof + COLLAR) {
     reading.fault([...path, 'base'], {
-      message: `is outside the ${stack.part}, which reaches from ${length(floor)} to ${length(roof)} above the ground`,
-      allowed: `${length(floor)} to ${length(roof + COLLAR)}`,
+      message: `${stack.gather ? 'puts its gather box off' : 'is outside'} the ${stack.part}, which reaches from ${length(floor)} to ${length(roof)} above the ground`,
+      allowed: `${length(floor)} to ${length(roof + COLLAR + (stack.gather?.height ?? 0))}`,
     });
   }
   const least = Math.min(across, along);
@@ -230,6 +233,45 @@ function checkStack(design: Design, stack: Stack, path: Path, reading: Reading):
   }
 }
 
+/** A gather box stands against its part, its mouth in the wall that it covers, and the tube fits on it. */
+function checkGather(design: Design, stack: Stack, path: Path, reading: Reading): void {
+  const part = design[stack.part]!;
+  const { width, depth, height, plate, mouth } = stack.gather!;
+  const at: Path = [...path, 'gather'];
+  const fault = (key: string, message: string, allowed: string) => {
+    const given = reading.at(at).has(key);
+    reading.fault([...at, key], { message, allowed, value: given ? undefined : null });
+  };
+  const least = Math.min(width, depth, height);
+  if (2 * plate >= least) return fault('plate', 'is thicker than half the box', `less than half of ${length(least)}`);
+  const box = gatherOf(design, stack)!;
+  const [across, along] = plan(part);
+  const wide = Math.max(across, along);
+  if (width > wide) return fault('width', `is wider than the ${stack.part} that it stands on`, `up to ${length(wide)}`);
+  const [low, high] = [part.centre - part.height / 2, part.centre + part.height / 2];
+  const wall = box.onRoof
+    ? { low: box.low - 1, high: box.low + 1 }
+    : { low: Math.max(box.low, low), high: Math.min(box.high, high) };
+  const room =
+    (width - 2 * plate) * (box.onRoof ? depth - 2 * plate : Math.min(height - 2 * plate, wall.high - wall.low));
+  if (mouth > room)
+    return fault('mouth', 'is larger than the wall that the box covers', `up to ${format('area', Math.max(0, room))}`);
+  if (box.mouthCentre < wall.low || box.mouthCentre > wall.high)
+    fault('centre', 'is outside the wall that the box covers', `${length(wall.low)} to ${length(wall.high)}`);
+  if (box.low < low - 1e-6)
+    fault('height', `lets the box hang below the ${stack.part}`, `up to ${length(stack.base - low)}`);
+  const tube = stackSection(stack);
+  if (
+    Math.max(tube.across, tube.along) > Math.max(width, depth) ||
+    Math.min(tube.across, tube.along) > Math.min(width, depth)
+  )
+    fault(
+      'depth',
+      'is smaller than the tube that stands on the box',
+      `at least ${length(Math.max(tube.across, tube.along))}`,
+    );
+}
+
 /** Stacks and door together must leave a face standing. */
 function checkCut(design: Design, name: 'chamber' | 'upright', reading: Reading): void {
   const part = design[name];
@@ -240,7 +282,10 @@ function checkCut(design: Design, name: 'chamber' | 'upright', reading: Reading)
   const sizes = ['diameter', 'width', 'depth'];
   const feet = design.stacks
     .filter((stack, i) => stack.part === name && !sizes.some((key) => reading.hasFault(['stacks', i, key])))
-    .map((stack) => stackSection(stack).area)
+    .map((stack) => {
+      const box = gatherOf(design, stack);
+      return box ? box.contact + stack.gather!.mouth : stackSection(stack).area;
+    })
     .reduce((a, b) => a + b, 0);
   if (feet > 0 && feet > MOST_CUT * room) {
     reading.fault(['stacks'], {

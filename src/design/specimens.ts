@@ -28,6 +28,7 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   upright: '{ width: 24 in, height: 40 in, plate: 1/4 in, centre: 48 in, opening: { area: 90 in^2, centre: 40 in } }',
   'upright.opening': '{ area: 90 in^2, centre: 40 in }',
   stacks: '[{ part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in }]',
+  'stacks.gather': '{ width: 14 in, depth: 8 in, height: 12 in, plate: 3/16 in, mouth: 60 in^2 }',
   estimates: '{ stemFill: 0.4 }',
   cook: '{ load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2 }], tend: 8 h }',
   'cook.load': '[{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]',

@@ -1,11 +1,12 @@
 import type { Design, Stack } from '../design/design.js';
-import { damperHeight } from '../design/geometryOf.js';
+import { damperHeight } from '../design/stackSection.js';
 import { doorLabel, doorsOf, type PlacedDoor } from '../design/doors.js';
 import { ashDoorCentre, fireGrateOf } from '../design/fireGrate.js';
 import type { Geometry } from '../design/geometry.js';
 import { PARTS } from '../design/stations.js';
 import { damperLoss, dischargeFromLosses, EXIT_LOSS } from '../physics/friction.js';
 import { cellAtHeight, chamberEnd, cutsBetween, type BuiltPit, type Cells } from './cells.js';
+import { addGatherWall } from './parts.js';
 import { OUTDOORS, type Network, type NetworkOpening } from './types.js';
 
 /** Discharge coefficient of gaps, and of full cross-sections between cells (estimate, spread 0.55-0.70). */
@@ -195,10 +196,9 @@ function addStackOpenings(
   // a shut one lets no gas through wherever it sits: the tube is left as a dead end of the pit
   const shut = stack.damper <= 0;
   const shape = geometry.stacks[index];
-  const cells = built.stacks[index];
-  const chamber = built.chamber?.columns ?? [];
-  const below =
-    stack.part === 'upright' ? built.upright!.zones : built.plenum ? chamber[0] : chamber[chamber.length - 1];
+  const gather = shape.gather;
+  const cells = built.stacks[index].slice(gather ? 1 : 0);
+  const below = zonesUnder(built, stack);
   const name = design.stacks.length > 1 ? `stack ${index + 1}` : 'stack';
   const bore = { bore: shape.bore, roughness: stack.roughness, length: stack.height / cells.length };
   const area = shape.flowArea;
@@ -206,19 +206,35 @@ function addStackOpenings(
   const up = damperHeight(stack) - stack.base;
   const joint = Math.min(cells.length, Math.max(0, Math.round((up / stack.height) * cells.length)));
   const lossAt = (i: number) => (i === joint && !shut ? damperLoss(stack.damper) : 0);
-  // from the side it draws over its bore; on a roof from what stands under that
-  const highest = network.zones[below[below.length - 1]].roof;
-  const extent = Math.max(0, Math.min(shape.bore, 2 * (highest - stack.base)));
-  addSliced(network, add, {
-    name: `${name} entry`,
-    role: 'stackEntry',
-    from: below,
-    to: [cells[0]],
-    area,
-    centre: stack.base,
-    extent,
-    discharge: dischargeFromLosses(stack.entryLoss + lossAt(0)),
-  });
+  if (gather) {
+    const [box] = built.stacks[index];
+    const { mouth } = stack.gather!;
+    addSliced(network, add, {
+      name: `${name} entry`,
+      role: 'stackEntry',
+      from: below,
+      to: [box],
+      area: mouth,
+      centre: gather.mouthCentre,
+      extent: gather.onRoof ? 0 : Math.min(Math.sqrt(mouth), gather.high - gather.low),
+      discharge: dischargeFromLosses(gather.mouthLoss),
+    });
+    const discharge = dischargeFromLosses(gather.footLoss + lossAt(0));
+    add({ name: `${name} foot`, role: 'passage', from: box, to: cells[0], area, centre: stack.base, discharge });
+  } else {
+    // from the side it draws over its bore; on a roof from what stands under that
+    const highest = network.zones[below[below.length - 1]].roof;
+    addSliced(network, add, {
+      name: `${name} entry`,
+      role: 'stackEntry',
+      from: below,
+      to: [cells[0]],
+      area,
+      centre: stack.base,
+      extent: Math.max(0, Math.min(shape.bore, 2 * (highest - stack.base))),
+      discharge: dischargeFromLosses(stack.entryLoss + lossAt(0)),
+    });
+  }
   for (let i = 1; i < cells.length; i++) {
     add({
       name: `${name} passage ${i}`,
@@ -240,6 +256,23 @@ function addStackOpenings(
     centre: stack.base + stack.height,
     stack: { ...bore, loss: EXIT_LOSS + stack.bendLoss + stack.capLoss + lossAt(cells.length) },
     windPressure: design.site.windPressure.stack,
+  });
+}
+
+/** Zones of a part that a stack on it draws from. */
+function zonesUnder({ upright, plenum, chamber }: BuiltPit, { part }: Stack): number[] {
+  if (part === 'upright') return upright!.zones;
+  const columns = chamber?.columns ?? [];
+  return plenum ? columns[0] : columns[columns.length - 1];
+}
+
+/** The walls between parts and the boxes that gather their gas. */
+export function addGatherWalls(built: BuiltPit, design: Design, geometry: Geometry): void {
+  design.stacks.forEach((stack, i) => {
+    const { gather } = geometry.stacks[i];
+    if (!gather) return;
+    const from = cellAtHeight(built.network, zonesUnder(built, stack), gather.mouthCentre);
+    addGatherWall(built.network, design, stack, gather, [from, built.stacks[i][0]]);
   });
 }
 

@@ -1,6 +1,8 @@
 import type { Chamber, Design, HorizontalPart, Stack, StationName, Upright } from '../design/design.js';
+import type { GatherBox } from '../design/gather.js';
 import type { Geometry, PartGeometry } from '../design/geometry.js';
-import { reversePlateArea, stackSection } from '../design/geometryOf.js';
+import { reversePlateArea } from '../design/geometryOf.js';
+import { stackSection } from '../design/stackSection.js';
 import { steelDensity } from '../physics/steel.js';
 import { girth, type BuiltPit, type Cells } from './cells.js';
 import { addPatch, addSharedPlate, joinPlates } from './patches.js';
@@ -160,6 +162,65 @@ export function addChamber(
   }
 }
 
+/** The box before a stack: its gas, its walls outdoors. The wall that it shares with its part comes with the openings. */
+function addGather(network: Network, design: Design, stack: Stack, box: GatherBox, index: number): number {
+  const zone = network.zones.length;
+  const { low, high, section, volume, insideArea, outsideArea, mass } = box;
+  network.zones.push({
+    name: `stack ${index + 1} gather box`,
+    part: 'stack',
+    floor: low,
+    roof: high,
+    centre: 0.5 * (low + high),
+    volume,
+    section,
+    length: high - low,
+    hydraulicDiameter: 0,
+    beamLength: 0,
+    soot: 0,
+  });
+  addPatch(network, {
+    name: `stack ${index + 1} gather box`,
+    part: 'stack',
+    zone,
+    shape: 'vertical',
+    insideArea,
+    outsideArea,
+    mass,
+    thickness: stack.gather!.plate,
+    length: high - low,
+    windLength: stack.gather!.width,
+    steel: stack.steel,
+    insideEmissivity: design.estimates.insideEmissivity,
+    outsideEmissivity: stack.emissivity,
+  });
+  return zone;
+}
+
+/** The wall of a part that a gather box covers: gas of both on its sides. */
+export function addGatherWall(
+  network: Network,
+  design: Design,
+  stack: Stack,
+  box: GatherBox,
+  zones: [number, number],
+): void {
+  const made = design[stack.part]!;
+  if (box.contact <= 0) return;
+  addSharedPlate(network, {
+    name: `${stack.part} wall of the gather box`,
+    part: stack.part,
+    zones,
+    shapes: box.onRoof ? ['up', 'down'] : ['vertical', 'vertical'],
+    area: box.contact,
+    mass: box.contactMass,
+    thickness: made.plate,
+    length: Math.sqrt(box.contact),
+    steel: made.steel,
+    emissivity: design.estimates.insideEmissivity,
+  });
+}
+
 export function addStack(
   network: Network,
   design: Design,
@@ -172,6 +233,7 @@ export function addStack(
   // a square one is four upright plates, each as wide in the wind as the stack is across
   const outside = stackSection(stack);
   const zones: number[] = [];
+  if (shape.gather) zones.push(addGather(network, design, stack, shape.gather, index));
   let before = -1;
   for (let i = 0; i < count; i++) {
     const each = stack.height / count;

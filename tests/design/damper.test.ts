@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../src/design/design.js';
-import { damperHeight, geometryOf } from '../../src/design/geometryOf.js';
+import { geometryOf } from '../../src/design/geometryOf.js';
+import { damperHeight } from '../../src/design/stackSection.js';
 import { buildNetwork, DEFAULT_RESOLUTION } from '../../src/network/build.js';
 import { damperLoss } from '../../src/physics/friction.js';
 import { estimate } from '../../src/study/estimate/estimate.js';

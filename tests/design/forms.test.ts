@@ -20,7 +20,8 @@ function withSpecimen(path: string): string {
   if (path.startsWith('cook.')) set(['cook'], parse(SPECIMENS.cook));
   if (path === 'firebox.ashDoor') set(['firebox', 'grate'], parse(SPECIMENS['firebox.grate']));
   if (path === 'chamber.reverse') set(['throat', 'centre'], '33 in');
-  set(path.split('.'), parse(SPECIMENS[path]));
+  const steps = path.startsWith('stacks.') ? ['stacks', '0', ...path.split('.').slice(1)] : path.split('.');
+  set(steps, parse(SPECIMENS[path]));
   return JSON.stringify(tree);
 }
 

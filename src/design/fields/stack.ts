@@ -4,6 +4,7 @@ import { range } from '../ranges.js';
 import { pathText } from '../path.js';
 import { nearestName } from '../../units/index.js';
 import { block, choice, maybe, optional, quantity, readRows, where, type Field, type Soft } from './field.js';
+import { gather } from './gather.js';
 import { insulation, surface } from './parts.js';
 import { mainSize, wallOf } from './walls.js';
 import { HEIGHT, height, plate, SHARE, steel } from './shared.js';
@@ -93,6 +94,7 @@ const STACK = {
     default: '0.1 mm',
     print: { digits: 2, shop: 'in', si: 'mm' },
   }),
+  gather,
   insulation,
   ...surface('stack'),
 };

@@ -1,5 +1,5 @@
 import type { Design, PartName, StationName } from '../../design/design.js';
-import { stackSection } from '../../design/geometryOf.js';
+import { stackSection } from '../../design/stackSection.js';
 import { format } from '../../units/index.js';
 import type { Drawing, Mark } from '../drawing.js';
 import { drawEndView, endHalfWidth } from './pitEndView.js';

@@ -1,7 +1,7 @@
 import type { Design, HorizontalPart, Intake, Upright } from '../../design/design.js';
 import { doorsOf } from '../../design/doors.js';
 import { ashDoorCentre } from '../../design/fireGrate.js';
-import { stackSection } from '../../design/geometryOf.js';
+import { stackSection } from '../../design/stackSection.js';
 import { widthAt } from '../../design/overlap.js';
 import type { PitLayout } from './pitLayout.js';
 import type { Sheet } from '../sheet.js';
@@ -86,6 +86,14 @@ function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
       sheet.rect(
         { left: 0, right: middle - half, low: tube.low, high: tube.low + 0.8 * across },
         { pen: 'thin', fill: 'paper' },
+      );
+    }
+    const box = layout.gathers[i];
+    if (box) {
+      const deep = stack.gather!.depth / 2;
+      sheet.rect(
+        { left: middle - deep, right: middle + deep, low: box.low, high: box.high },
+        { pen: 'outline', fill: 'paper' },
       );
     }
     sheet.rect(

@@ -1,6 +1,6 @@
 /** Where the parts of a pit stand, seen from the side: x along the gas's way from the firebox, heights above the ground [m]. */
 import type { Design, HorizontalPart, Insulation, StationName } from '../../design/design.js';
-import { stackSection } from '../../design/geometryOf.js';
+import { stackSection } from '../../design/stackSection.js';
 import { headReach } from '../../design/heads.js';
 
 export interface Span {
@@ -16,6 +16,8 @@ export interface PitLayout {
   upright?: Span;
   /** tubes, from base to top */
   stacks: Span[];
+  /** boxes that gather gas before them */
+  gathers: (Span | undefined)[];
   /** heights and ends of everything, insulation included */
   all: Span;
 }
@@ -46,7 +48,14 @@ export function pitLayout(design: Design): PitLayout {
     );
   const parts = { firebox: box, chamber: long, upright: tall };
   const stacks = stackSpans(design, parts);
+  const gathers = stacks.map(({ left, right, low }, i): Span | undefined => {
+    const { gather } = design.stacks[i];
+    if (!gather) return undefined;
+    const middle = (left + right) / 2;
+    return { left: middle - gather.width / 2, right: middle + gather.width / 2, low: low - gather.height, high: low };
+  });
   const outlines = [
+    ...gathers.flatMap((box) => box ?? []),
     grown(withHeads(box, firebox), firebox.insulation),
     ...(long ? [grown(withHeads(long, chamber), chamber.insulation)] : []),
     ...(tall ? [grown(tall, upright.insulation)] : []),
@@ -57,6 +66,7 @@ export function pitLayout(design: Design): PitLayout {
     ...(long ? { chamber: long } : {}),
     ...(tall ? { upright: tall } : {}),
     stacks,
+    gathers,
     all: {
       left: Math.min(...outlines.map((each) => each.left)),
       right: Math.max(...outlines.map((each) => each.right)),

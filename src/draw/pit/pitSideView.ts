@@ -1,5 +1,5 @@
 import type { Design, HorizontalPart, StationName } from '../../design/design.js';
-import { damperHeight } from '../../design/geometryOf.js';
+import { damperHeight } from '../../design/stackSection.js';
 import { doorsOf, type PlacedDoor } from '../../design/doors.js';
 import { fireGrateOf } from '../../design/fireGrate.js';
 import { headReach } from '../../design/heads.js';
@@ -59,6 +59,7 @@ function headLine(part: HorizontalPart, seam: number, way: number, by: number): 
 
 /** Under the part they stand on: a tube that leaves a shell's back is seen only above it. */
 function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
+  for (const box of layout.gathers) if (box) sheet.rect(box, { pen: 'outline', fill: 'paper' });
   layout.stacks.forEach((tube, i) => {
     const part = layout[design.stacks[i].part];
     const foot = part ? Math.min(part.high, Math.max(tube.low, part.low)) : tube.low;
@@ -100,6 +101,7 @@ function drawParts(sheet: Sheet, design: Design, layout: PitLayout): void {
     const span = layout[name];
     if (span) sheet.rect(span, { pen: 'outline', fill: 'paper' });
   }
+  for (const box of layout.gathers) if (box) sheet.rect(box, { pen: 'hidden' });
   // a tube that comes out of a shell's side, seen through it
   layout.stacks.forEach((tube, i) => {
     const part = layout[design.stacks[i].part];

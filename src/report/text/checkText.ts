@@ -1,6 +1,7 @@
-import type { Design } from '../../design/design.js';
+import type { Design, Stack } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
 import { dialsOf, gratesOf, placesOf } from '../../design/places.js';
+import type { GatherBox } from '../../design/gather.js';
 import type { Geometry } from '../../design/geometry.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import type { DesignOption } from '../../design/options.js';
@@ -174,16 +175,24 @@ function openingsTable(design: Design, geometry: Geometry, say: Say): string {
 function stacksTable(design: Design, { stacks }: Geometry, say: Say): string {
   return table(
     ['', 'bore', 'flow area', 'weight', 'base at', 'top at'],
-    stacks.map((stack, i) => [
-      `on the ${design.stacks[i].part}`,
-      say('length', stack.bore),
-      say('area', stack.flowArea),
-      say('mass', stack.mass),
-      say('length', stack.base),
-      say('length', stack.top),
+    stacks.flatMap((stack, i) => [
+      [
+        `on the ${design.stacks[i].part}`,
+        say('length', stack.bore),
+        say('area', stack.flowArea),
+        say('mass', stack.mass),
+        say('length', stack.base),
+        say('length', stack.top),
+      ],
+      ...(stack.gather ? [gatherRow(stack.gather, design.stacks[i], say)] : []),
     ]),
     { indent: INDENT },
   );
+}
+
+function gatherRow({ mass, contactMass, low, high }: GatherBox, { gather }: Stack, say: Say): string[] {
+  const weight = say('mass', mass + contactMass);
+  return ['its gather box', '', say('area', gather!.mouth), weight, say('length', low), say('length', high)];
 }
 
 /** `fireEnd` to `fire end`. */

@@ -2,7 +2,8 @@ import { INSULATIONS } from '../../design/catalog/index.js';
 import type { Content, Grate, Design, HorizontalPart, PartName, Upright } from '../../design/design.js';
 import type { Face, Geometry, PartGeometry } from '../../design/geometry.js';
 import { fireGrateOf } from '../../design/fireGrate.js';
-import { reversePlateArea, skinMass, stackSection, stackSkinMass } from '../../design/geometryOf.js';
+import { reversePlateArea, skinMass, stackSkinMass } from '../../design/geometryOf.js';
+import { stackSection } from '../../design/stackSection.js';
 import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
 import { TONGUE_BAND, towingOf, type Carried, type Move, type TowCase, type Towing } from './towing.js';
@@ -127,7 +128,13 @@ function pitItems(design: Design, geometry: Geometry, extents: Extents): Item[] 
     const cover = stackSkinMass(stack) + stackInsulationMass(stack);
     return { name, mass: mass + cover, along, height: 0.5 * (base + top) };
   });
-  return [...parts, ...shared, ...stacks];
+  const boxes = stacks.flatMap(({ name, along }, i): Item[] => {
+    const { gather } = geometry.stacks[i];
+    if (!gather) return [];
+    const { mass, contactMass, low, high } = gather;
+    return [{ name: `gather box of the ${name}`, mass: mass + contactMass, along, height: 0.5 * (low + high) }];
+  });
+  return [...parts, ...shared, ...stacks, ...boxes];
 }
 
 function partItems(design: Design, part: PartGeometry, { from, to }: { from: number; to: number }): Item[] {
