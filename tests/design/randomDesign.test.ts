@@ -42,4 +42,11 @@ describe('random designs', () => {
     expect(designs.some((design) => design.stacks.length > 1)).toBe(true);
     expect(designs.some((design) => design.firebox.insulation?.thickness === 0)).toBe(true);
   });
+
+  it('have each of the rarer shapes in some', () => {
+    const trees = Array.from({ length: 300 }, (_, seed) => JSON.stringify(randomDesign(seed)));
+    for (const field of ['heads', 'flange', 'doors', 'grate', 'ashDoor', 'damperAt', 'gather']) {
+      expect(trees.filter((tree) => tree.includes(`"${field}":`)).length, field).toBeGreaterThan(4);
+    }
+  });
 });

@@ -1,10 +1,12 @@
 import type { Design, Stack } from '../../design/design.js';
+import { doorLabel, doorsOf } from '../../design/doors.js';
 import type { DesignWarning } from '../../design/faults.js';
 import { dialsOf, gratesOf, placesOf } from '../../design/places.js';
 import type { GatherBox } from '../../design/gather.js';
 import type { Geometry } from '../../design/geometry.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import type { DesignOption } from '../../design/options.js';
+import { PARTS } from '../../design/stations.js';
 import type { UnitSystem } from '../../units/index.js';
 import { designRows } from '../designRows.js';
 import { plainText } from '../../words/plainText.js';
@@ -56,6 +58,7 @@ export function checkText(
     `OUTSIDE FACES\n${facesTable(geometry, say)}`,
     ...(geometry.shared.length > 0 ? [`PLATES BETWEEN PARTS\n${sharedTable(geometry, say)}`] : []),
     `PLACES, heights above the ground\n${placesTable(design, say)}`,
+    ...doorsSection(design, say),
     `OPENINGS\n${openingsTable(design, geometry, say)}`,
     `STACKS\n${stacksTable(design, geometry, say)}`,
     `All steel, with stacks, skins and steel contents: ${say('mass', geometry.totalSteelMass)}`,
@@ -118,6 +121,24 @@ function sharedTable({ shared }: Geometry, say: Say): string {
     ]),
     { indent: INDENT },
   );
+}
+
+/** Doors where the design gives any, each where it is, with what leaks round it. */
+function doorsSection(design: Design, say: Say): string[] {
+  const rows = PARTS.flatMap((part) =>
+    doorsOf(design, part).map(({ name, width, height, along, centre, gap }) => [
+      plainText(doorLabel(part, name)),
+      say('length', width, { shop: 'in' }),
+      say('length', height, { shop: 'in' }),
+      part === 'chamber' ? `${Math.round(100 * along)} %` : '',
+      say('length', centre, { shop: 'in' }),
+      say('area', gap),
+    ]),
+  );
+  if (rows.length === 0) return [];
+  return [
+    `DOORS\n${table(['', 'wide', 'high', 'along', 'middle at', 'gap'], rows, { indent: INDENT, align: ['left'] })}`,
+  ];
 }
 
 /** Grates and racks, then the thermometers: by which of them a cook may steer. */
