@@ -1,6 +1,7 @@
 /** A design to its areas, masses, volumes and heights. */
-import type { Chamber, Design, HorizontalPart, Insulation, PartName, Stack, Steel, Upright } from './design.js';
+import type { Design, HorizontalPart, Insulation, PartName, Stack, Steel, Upright } from './design.js';
 import { steelDensity } from '../physics/steel.js';
+import { deckArea, deckOf } from './decks.js';
 import { doorsOf } from './doors.js';
 import type { OpenFace } from './faces.js';
 import { fireGrateOf } from './fireGrate.js';
@@ -8,9 +9,8 @@ import { gatherOf } from './gather.js';
 import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
 import { jointsOf, type Joint } from './joints.js';
 import { stackSection } from './stackSection.js';
-import { widthAt } from './overlap.js';
 import { PARTS } from './stations.js';
-import { horizontalPart, innerLength, uprightPart, type OpenPart } from './partGeometry.js';
+import { horizontalPart, uprightPart, type OpenPart } from './partGeometry.js';
 
 /**
  * Geometry of a design that `readDesign` accepted.
@@ -139,24 +139,15 @@ function closePart(design: Design, part: OpenPart, shared: SharedPlate[]): PartG
   const density = steelDensity(own.steel);
   const faces = open.map((each) => each.close(density)).filter((each): each is Face => each !== undefined);
   const half = shared.filter((each) => each.parts.includes(part.name));
-  const reverse = part.name === 'chamber' && design.chamber?.reverse ? reversePlateArea(design.chamber) : 0;
-  const reverseMass = reverse * (design.chamber?.reverse?.plate ?? 0) * density;
+  const deck = part.name === 'chamber' && design.chamber ? deckOf(design.chamber) : undefined;
+  const deckMass = deck ? deckArea(design.chamber!) * deck.plate * density : 0;
   return {
     ...rest,
     faces,
     steelArea:
       sum(faces.map((each) => (each.outsideArea + each.insideArea) / 2)) + sum(half.map((each) => each.area / 2)),
-    steelMass: sum(faces.map((each) => each.mass)) + sum(half.map((each) => each.mass / 2)) + reverseMass,
+    steelMass: sum(faces.map((each) => each.mass)) + sum(half.map((each) => each.mass / 2)) + deckMass,
   };
-}
-
-/** Plan area of a reverse-flow plate [m2]: the chord at its height over the inside length, less the gap where gas turns. */
-export function reversePlateArea(chamber: Chamber): number {
-  if (!chamber.reverse) return 0;
-  const { plate, shape, centre } = chamber;
-  const inside = { shape, width: chamber.width - 2 * plate, height: chamber.height - 2 * plate, centre };
-  const height = centre - inside.height / 2 + chamber.reverse.height;
-  return Math.max(0, widthAt(inside, height) * innerLength(chamber) - chamber.reverse.turn);
 }
 
 export function stackGeometry(stack: Stack): StackGeometry {

@@ -2,7 +2,8 @@
 const PART = '{part}';
 
 const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
-  ['waterpan drippan pan baffle tuningplates', `${PART}.contents`],
+  ['waterpan drippan pan baffle', `${PART}.contents`],
+  ['tuningplates tuningplate baffleplates convectionplate convectionplates', 'chamber.plates'],
   ['grate grates cookinggrate', 'chamber.grates'],
   ['firegrate coalgrate logrestrack lograck', 'firebox.grate'],
   ['ashdoor ashpan ashpit ashpandoor cleanout', 'firebox.ashDoor'],

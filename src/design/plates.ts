@@ -1,6 +1,7 @@
 /** Which plate each part of a design is made of. */
 import { formatPlate } from '../units/index.js';
 import type { Design, PartName } from './design.js';
+import { deckOf } from './decks.js';
 import { doorLabel, doorsOf } from './doors.js';
 import type { DesignWarning } from './faults.js';
 import { PARTS } from './stations.js';
@@ -24,14 +25,14 @@ export function platesOf(design: Design): PartPlate[] {
     ...PARTS.flatMap((part): PartPlate[] => {
       const own = design[part];
       if (!own) return [];
-      const reverse = part === 'chamber' ? design.chamber?.reverse : undefined;
+      const deck = part === 'chamber' ? deckOf(design.chamber!) : undefined;
       return [
         { name: part, part, plate: own.plate },
         ...doorsOf(design, part).map(({ name, plate }) => ({ name: doorLabel(part, name), part, plate })),
         ...(part === 'firebox' && design.firebox.ashDoor
           ? [{ name: 'ash door', part, plate: design.firebox.ashDoor.plate }]
           : []),
-        ...(reverse ? [{ name: 'reverse-flow plate', part, plate: reverse.plate }] : []),
+        ...(deck ? [{ name: deck.name, part, plate: deck.plate }] : []),
       ];
     }),
     ...design.stacks.map(({ wall }, i): PartPlate => ({

@@ -5,11 +5,12 @@
  */
 import { format } from '../units/index.js';
 import type { Design, PartName, StationName } from './design.js';
+import { deckOf } from './decks.js';
 import type { Reading } from './reading.js';
 import { checkCarry } from './senseCarry.js';
 import { checkCook } from './senseCook.js';
 import { checkLog } from './senseLog.js';
-import { checkContents, checkPart, checkReverse, checkStacks } from './senseParts.js';
+import { checkContents, checkPart, checkDeck, checkStacks } from './senseParts.js';
 import { checkIntakes, checkJoints } from './senseOpenings.js';
 import { checkGauge, checkPlaces } from './sensePlaces.js';
 import { PARTS } from './stations.js';
@@ -21,7 +22,7 @@ export function checkSense(design: Design, reading: Reading): void {
   const parts = presentParts(design);
   checkLayout(design, reading);
   for (const name of parts) checkPart(design, name, reading);
-  checkReverse(design, reading);
+  checkDeck(design, reading);
   checkIntakes(design, reading);
   checkJoints(design, reading);
   checkStacks(design, reading);
@@ -48,7 +49,9 @@ export function stationsOf(design: Design, part: PartName): StationName[] {
   if (part === 'firebox') return ['firebox'];
   if (part === 'upright') return ['uprightLower', 'uprightUpper'];
   const above: StationName[] = ['fireEnd', 'middle', 'stackEnd'];
-  return design.chamber?.reverse ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] : above;
+  return design.chamber && deckOf(design.chamber)
+    ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd']
+    : above;
 }
 
 /** Does food lie there? Neither in the firebox nor under a reverse-flow plate. */

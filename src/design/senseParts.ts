@@ -1,13 +1,13 @@
 /** Can each part be built: plate against size, doors, what stands inside, stacks on their parts. */
 import { format } from '../units/index.js';
 import { damperHeight, stackSection } from './stackSection.js';
-import type { Design, Door, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
+import type { Chamber, Design, Door, HorizontalPart, PartName, Stack, StationName, Upright } from './design.js';
+import { deckOf, deckWidth } from './decks.js';
 import { doorsOf, type PlacedDoor } from './doors.js';
 import { shortened } from './faults.js';
 import { gatherOf } from './gather.js';
 import type { Reading } from './reading.js';
 import type { Path } from './path.js';
-import { widthAt } from './overlap.js';
 import { innerLength } from './partGeometry.js';
 
 /** Room above a part's roof in which a stack may still begin: a collar or a coupling [m] (3 in, common practice, no source). */
@@ -18,6 +18,9 @@ const MOST_CUT = 0.9;
 
 /** Largest share of a stack's diameter that its two walls may take. */
 const MOST_WALL = 0.9;
+
+/** Largest share of a row of plates that its gaps may take together: common practice, no source. */
+const MOST_OPEN = 0.7;
 
 const length = (si: number): string => format('length', si);
 
@@ -138,42 +141,78 @@ function doorRoom(name: PartName, part: HorizontalPart | Upright): { wide: numbe
   return { wide: part.length, high: part.shape === 'round' ? (Math.PI / 2) * part.width : part.height, round: false };
 }
 
-export function checkReverse(design: Design, reading: Reading): void {
+/** A reverse-flow plate or a row of plates lies inside the chamber, the fire comes in under it and the stack draws from over it. */
+export function checkDeck(design: Design, reading: Reading): void {
   const { chamber, throat, stacks } = design;
-  const reverse = chamber?.reverse;
-  if (!reverse || !isHollow(chamber)) return;
-  const path: Path = ['chamber', 'reverse'];
-  const { shape, plate, centre } = chamber;
-  const inside = { shape, width: chamber.width - 2 * plate, height: chamber.height - 2 * plate, centre };
-  if (reverse.height + reverse.plate >= inside.height) {
-    reading.fault([...path, 'height'], {
-      message: 'puts the plate outside the chamber',
-      allowed: `less than ${length(inside.height - reverse.plate)}`,
+  const deck = chamber && deckOf(chamber);
+  if (!deck || !isHollow(chamber)) return;
+  const path: Path = ['chamber', chamber.reverse ? 'reverse' : 'plates'];
+  if (chamber.reverse && chamber.plates) {
+    reading.fault(['chamber', 'plates'], {
+      message: 'lie where the reverse-flow plate lies',
+      allowed: 'reverse or plates',
+      value: null,
     });
     return;
   }
-  const level = centre - inside.height / 2 + reverse.height;
-  const area = widthAt(inside, level) * innerLength(chamber);
-  if (reverse.turn > 0.5 * area) {
-    reading.fault([...path, 'turn'], {
-      message: 'takes more than half of the plate away',
-      allowed: `up to ${format('area', 0.5 * area)}`,
+  const room = chamber.height - 2 * chamber.plate;
+  if (deck.height + deck.plate >= room) {
+    reading.fault([...path, 'height'], {
+      message: `puts the ${chamber.reverse ? 'plate' : 'plates'} outside the chamber`,
+      allowed: `less than ${length(room - deck.plate)}`,
     });
+    return;
   }
+  const level = chamber.centre - room / 2 + deck.height;
+  if (chamber.reverse) {
+    const area = deckWidth(chamber) * innerLength(chamber);
+    if (chamber.reverse.turn > 0.5 * area) {
+      reading.fault([...path, 'turn'], {
+        message: 'takes more than half of the plate away',
+        allowed: `up to ${format('area', 0.5 * area)}`,
+      });
+    }
+  } else checkGaps(chamber, path, reading);
   if (throat.centre > level) {
     reading.fault(['throat', 'centre'], {
-      message: 'lets the fire in above the reverse-flow plate',
+      message: `lets the fire in above the ${deck.name}`,
       allowed: `less than ${length(level)}`,
     });
   }
   stacks.forEach((stack, i) => {
-    if (stack.part === 'chamber' && stack.base <= level) {
+    const draws = gatherOf(design, stack)?.mouthCentre ?? stack.base;
+    if (stack.part === 'chamber' && draws <= level) {
       reading.fault(['stacks', i, 'base'], {
-        message: 'draws from under the reverse-flow plate',
+        message: `draws from under the ${deck.name}`,
         allowed: `more than ${length(level)}`,
       });
     }
   });
+}
+
+function checkGaps(chamber: Chamber, path: Path, reading: Reading): void {
+  const { gaps } = chamber.plates!;
+  const example = '[4 in, 2 in, 2 in, 6 in]';
+  if (gaps.length === 0) {
+    if (reading.hasFault([...path, 'gaps'])) return;
+    reading.fault([...path, 'gaps'], {
+      code: 'missing',
+      message: 'are missing: gas must get up through the plates',
+      allowed: 'a list of lengths, along from the throat',
+      example,
+      value: null,
+    });
+    return;
+  }
+  const long = innerLength(chamber);
+  const open = gaps.reduce((sum, gap) => sum + gap, 0);
+  if (open > MOST_OPEN * long) {
+    reading.fault([...path, 'gaps'], {
+      message: `come to ${length(open)} of ${length(long)}: nothing to speak of is left of the plates`,
+      allowed: `up to ${length(MOST_OPEN * long)} in all`,
+      value: null,
+    });
+  }
 }
 
 export function checkStacks(design: Design, reading: Reading): void {

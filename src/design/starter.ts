@@ -81,6 +81,7 @@ chamber:
   #   - { name: lid left, along: 25 %, height: 48 in }
   # contents:
   #   - { name: water pan, material: water, mass: 10 lb, area: 2 ft^2 }
+  # plates: { height: 7 in, plate: 1/4 in, gaps: [4 in, 2 in, 2 in, 6 in] }   # under the grate, a gap behind each plate
   # reverse: { height: 6 in, plate: 3/16 in, turn: 90 in^2 }   # then the throat must be under the plate
 
 throat: { area: 90 in^2, centre: 34 in }            # firebox to chamber

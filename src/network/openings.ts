@@ -1,4 +1,5 @@
-import type { Design, Stack } from '../design/design.js';
+import type { Chamber, Design, Stack } from '../design/design.js';
+import { deckWidth, plateGaps } from '../design/decks.js';
 import { damperHeight } from '../design/stackSection.js';
 import { doorLabel, doorsOf, type PlacedDoor } from '../design/doors.js';
 import { ashDoorCentre, fireGrateOf } from '../design/fireGrate.js';
@@ -6,7 +7,7 @@ import type { Geometry } from '../design/geometry.js';
 import { PARTS } from '../design/stations.js';
 import { damperLoss, dischargeFromLosses, EXIT_LOSS } from '../physics/friction.js';
 import { cellAtHeight, chamberEnd, cutsBetween, type BuiltPit, type Cells } from './cells.js';
-import { addGatherWall } from './parts.js';
+import { addGatherWall, gapIn } from './parts.js';
 import { OUTDOORS, type Network, type NetworkOpening } from './types.js';
 
 /** Discharge coefficient of gaps, and of full cross-sections between cells (estimate, spread 0.55-0.70). */
@@ -57,9 +58,9 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
     jet: Math.sqrt(throat.area),
   });
   for (const cells of [built.plenum, built.chamber]) if (cells) addAlong(built, cells, add);
-  if (built.plenum) {
+  if (design.chamber?.reverse) {
     const [from, to] = chamberEnd(built, 'far');
-    const { turn } = design.chamber!.reverse!;
+    const { turn } = design.chamber.reverse;
     add({
       name: 'turn',
       role: 'passage',
@@ -71,6 +72,7 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
       jet: Math.sqrt(turn),
     });
   }
+  if (design.chamber?.plates) addPlateGaps(built, design.chamber, add);
   if (built.chamber && built.upright && design.upright!.opening) {
     const { area, centre, discharge } = design.upright!.opening;
     addSliced(network, add, {
@@ -159,6 +161,25 @@ function sameSide(network: Network, zones: number[], z: number): number[] {
   return zones.filter((each) => network.zones[each].plug === plug);
 }
 
+/** Gaps in a row of plates: gas rises through each into the cell over it, a stream as wide as the plates. */
+function addPlateGaps({ network, plenum, chamber }: BuiltPit, made: Chamber, add: Add): void {
+  const wide = deckWidth(made);
+  plateGaps(made).forEach((gap, k) => {
+    plenum!.columns.forEach(([from], i) => {
+      add({
+        name: `gap ${k + 1} in the plates`,
+        role: 'passage',
+        from,
+        to: chamber!.columns[i][0],
+        area: gapIn(gap, i, plenum!.columns.length),
+        centre: network.zones[from].roof,
+        level: true,
+        jet: wide,
+      });
+    });
+  });
+}
+
 /** Full cross-sections between the cells of a horizontal part: all of them together take what one opening would. */
 function addAlong(built: BuiltPit, cells: Cells, add: Add): void {
   const { zones } = built.network;
@@ -198,7 +219,7 @@ function addStackOpenings(
   const shape = geometry.stacks[index];
   const gather = shape.gather;
   const cells = built.stacks[index].slice(gather ? 1 : 0);
-  const below = zonesUnder(built, stack);
+  const below = zonesUnder(built, design, stack);
   const name = design.stacks.length > 1 ? `stack ${index + 1}` : 'stack';
   const bore = { bore: shape.bore, roughness: stack.roughness, length: stack.height / cells.length };
   const area = shape.flowArea;
@@ -260,10 +281,10 @@ function addStackOpenings(
 }
 
 /** Zones of a part that a stack on it draws from. */
-function zonesUnder({ upright, plenum, chamber }: BuiltPit, { part }: Stack): number[] {
+function zonesUnder({ upright, chamber }: BuiltPit, design: Design, { part }: Stack): number[] {
   if (part === 'upright') return upright!.zones;
   const columns = chamber?.columns ?? [];
-  return plenum ? columns[0] : columns[columns.length - 1];
+  return design.chamber?.reverse ? columns[0] : columns[columns.length - 1];
 }
 
 /** The walls between parts and the boxes that gather their gas. */
@@ -271,7 +292,7 @@ export function addGatherWalls(built: BuiltPit, design: Design, geometry: Geomet
   design.stacks.forEach((stack, i) => {
     const { gather } = geometry.stacks[i];
     if (!gather) return;
-    const from = cellAtHeight(built.network, zonesUnder(built, stack), gather.mouthCentre);
+    const from = cellAtHeight(built.network, zonesUnder(built, design, stack), gather.mouthCentre);
     addGatherWall(built.network, design, stack, gather, [from, built.stacks[i][0]]);
   });
 }

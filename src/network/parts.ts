@@ -1,7 +1,7 @@
 import type { Chamber, Design, HorizontalPart, Stack, StationName, Upright } from '../design/design.js';
 import type { GatherBox } from '../design/gather.js';
 import type { Geometry, PartGeometry } from '../design/geometry.js';
-import { reversePlateArea } from '../design/geometryOf.js';
+import { deckArea, deckOf, plateGaps, type PlateGap } from '../design/decks.js';
 import { stackSection } from '../design/stackSection.js';
 import { steelDensity } from '../physics/steel.js';
 import { girth, type BuiltPit, type Cells } from './cells.js';
@@ -98,6 +98,12 @@ function addColumns(network: Network, cells: Cells): void {
   });
 }
 
+/** Area of a gap between plates that lies over a cell along the chamber [m2]. */
+export function gapIn({ from, to, area }: PlateGap, i: number, count: number): number {
+  const over = Math.min(to, (i + 1) / count) - Math.max(from, i / count);
+  return over > 0 ? (area * over) / (to - from) : 0;
+}
+
 /** Cells along the chamber get these names; under a reverse-flow plate they are the plenum's. */
 const STATIONS: StationName[] = ['fireEnd', 'middle', 'stackEnd'];
 const UNDER: StationName[] = ['plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'];
@@ -110,12 +116,13 @@ export function addChamber(
   { count, levels }: { count: number; levels: number },
 ): void {
   const { network } = built;
-  if (!chamber.reverse) {
+  const deck = deckOf(chamber);
+  if (!deck) {
     built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, { count, plates: levels, layered: true });
     return;
   }
   const height = geometry.roof - geometry.floor;
-  const { height: level, plate: thickness } = chamber.reverse;
+  const { height: level, plate: thickness } = deck;
   const under = { low: 0, high: level };
   const above = { low: level, high: height };
   built.plenum = addPart(network, design, geometry, chamber, UNDER, 0, {
@@ -133,11 +140,14 @@ export function addChamber(
   });
   const width = widthAtHeight(geometry, level);
   const each = geometry.length / count;
-  const area = reversePlateArea(chamber) / count;
+  const gaps = plateGaps(chamber);
+  const whole = deckArea(chamber) + gaps.reduce((sum, gap) => sum + gap.area, 0);
   let before = -1;
   for (let i = 0; i < count; i++) {
+    const area = whole / count - gaps.reduce((sum, gap) => sum + gapIn(gap, i, count), 0);
+    if (area <= 0) continue;
     const node = addSharedPlate(network, {
-      name: `reverse plate ${i + 1}`,
+      name: `${chamber.reverse ? 'reverse plate' : 'row of plates'} ${i + 1}`,
       part: 'chamber',
       zones: [built.plenum.columns[i][0], built.chamber.columns[i][0]],
       shapes: ['up', 'down'],

@@ -45,7 +45,7 @@ describe('random designs', () => {
 
   it('have each of the rarer shapes in some', () => {
     const trees = Array.from({ length: 300 }, (_, seed) => JSON.stringify(randomDesign(seed)));
-    for (const field of ['heads', 'flange', 'doors', 'grate', 'ashDoor', 'damperAt', 'gather']) {
+    for (const field of ['heads', 'flange', 'doors', 'grate', 'ashDoor', 'damperAt', 'gather', 'plates']) {
       expect(trees.filter((tree) => tree.includes(`"${field}":`)).length, field).toBeGreaterThan(4);
     }
   });

@@ -9,7 +9,7 @@ import { FINISHES, INSULATIONS, WOODS } from '../../src/design/catalog/index.js'
 import { rangeOf } from '../../src/design/fields.js';
 import { overlap, sectionArea, widthAt, type Section } from '../../src/design/overlap.js';
 import { readDesign } from '../../src/design/read.js';
-import { UNITS } from '../../src/units/index.js';
+import { parseQuantity, UNITS } from '../../src/units/index.js';
 
 export type Tree = Record<string, unknown>;
 
@@ -348,7 +348,18 @@ function attempt(draw: Draw, layout: Layout, more: Draw): Tree {
       insideEmissivity: draw.some('insideEmissivity'),
     };
   }
-  if (more.chance(1 / 3)) shaped(more, tree, { firebox, chamber, upright });
+  if (more.chance(1 / 3)) {
+    // heights of the throat, and of the lowest that draws from the chamber
+    const at = (block: unknown) => {
+      const read = parseQuantity('length', String((block as Tree).centre ?? (block as Tree).base));
+      return read.ok ? read.si : NaN;
+    };
+    const draws = [
+      ...(tree.stacks as Tree[]).filter(({ part }) => part === 'chamber'),
+      ...(upright && chamber ? [(tree.upright as Tree).opening] : []),
+    ];
+    shaped(more, tree, { firebox, chamber, upright, throat: at(tree.throat), floor: Math.min(...draws.map(at)) });
+  }
   return tree;
 }
 
@@ -356,7 +367,11 @@ const metres = (si: number): string => `${si} m`;
 const squareMetres = (si: number): string => `${si} m2`;
 
 /** In a third of designs what only some pits have: heads, several doors, a grate under the fire, a damper low down, a gather box. */
-function shaped(draw: Draw, tree: Tree, boxes: { firebox: Box; chamber?: Box; upright?: Box }): void {
+function shaped(
+  draw: Draw,
+  tree: Tree,
+  boxes: { firebox: Box; chamber?: Box; upright?: Box; throat?: number; floor?: number },
+): void {
   const { firebox, chamber, upright } = boxes;
   for (const [name, box] of Object.entries({ firebox, chamber })) {
     if (box?.shape !== 'round' || !draw.chance(0.5)) continue;
@@ -394,6 +409,19 @@ function shaped(draw: Draw, tree: Tree, boxes: { firebox: Box; chamber?: Box; up
       const high = metres(draw.between(0.3 * height, 0.9 * height));
       box.ashDoor = { width: metres(0.2 * firebox.width), height: high, open: draw.pick([0, 0.1, 0.5]) };
     }
+  }
+  const { throat = NaN, floor = NaN } = boxes;
+  if (chamber && throat < floor && !(tree.chamber as Tree).reverse && draw.chance(0.4)) {
+    const inside = chamber.height - 2 * chamber.plate;
+    const bottom = chamber.centre - inside / 2;
+    const level = draw.between(throat, Math.min(floor, bottom + 0.9 * inside)) + 1e-3;
+    const gaps = draw.pick([1, 2, 3, 5]);
+    const open = draw.between(0.05, 0.5) * chamber.length;
+    (tree.chamber as Tree).plates = {
+      height: metres(level - bottom),
+      plate: '3 mm',
+      gaps: Array.from({ length: gaps }, () => metres(Math.max(0.004, open / gaps))),
+    };
   }
   for (const stack of tree.stacks as Tree[]) {
     if (draw.chance(0.4)) Object.assign(stack, { damper: draw.between(0.1, 1), damperAt: draw.pick(['base', 'top']) });

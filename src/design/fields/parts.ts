@@ -392,6 +392,35 @@ export const firebox = block('The firebox. All sizes of parts are outside sizes.
   withDoors(fields, readRows(FIREBOX, fields, around, sectionOf(fields, FIREBOX))),
 );
 
+const PLATES = {
+  height: quantity(range('length', '1/2 in', '5 ft'), 'Height of the plates above the chamber’s inside floor line.'),
+  plate: plate('Plate thickness.', {
+    default: (_, around) => around.plate as number,
+    says: 'the chamber’s plate',
+  }),
+  gaps: quantities(
+    range('length', '1/8 in', '3 ft'),
+    'Gaps along from the throat, each behind a plate; the plates are alike.',
+    12,
+  ),
+};
+
+const plates = block(
+  'A row of plates under the grate: gas runs under them and rises through the gaps between them.',
+  PLATES,
+  (fields, around) => {
+    fields.reading.warnings.push({
+      code: 'plates-without-throw',
+      message:
+        'how far the stream from the throat is thrown under the plates is left out: gas rises through the gaps as heat and pressure drive it, so that the far gaps carry more than computed, and the near ones less',
+      where: pathText(fields.path),
+      value: null,
+      limits: null,
+    });
+    return readRows(PLATES, fields, around);
+  },
+);
+
 const CHAMBER = {
   ...horizontalRows('chamber', '2 in^2', 144),
   grates: usual(list(grate, 0, 6, 'Grates. Default: one a little below the middle.')),
@@ -406,6 +435,7 @@ const CHAMBER = {
       turn: quantity(OPENING, 'Free area where the gas turns at the far end.'),
     }),
   ),
+  plates: optional(plates),
 };
 
 export const chamber = optional(

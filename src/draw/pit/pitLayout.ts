@@ -1,6 +1,7 @@
 /** Where the parts of a pit stand, seen from the side: x along the gas's way from the firebox, heights above the ground [m]. */
 import type { Design, HorizontalPart, Insulation, StationName } from '../../design/design.js';
 import { stackSection } from '../../design/stackSection.js';
+import { deckOf } from '../../design/decks.js';
 import { headReach } from '../../design/heads.js';
 
 export interface Span {
@@ -123,13 +124,13 @@ export function stationSpans(design: Design, layout: PitLayout): Partial<Record<
   const spans: Partial<Record<StationName, Span>> = { firebox: inside(layout.firebox, design.firebox.plate) };
   if (design.chamber && layout.chamber) {
     const room = inside(layout.chamber, design.chamber.plate);
-    const { reverse } = design.chamber;
-    const deck = reverse ? Math.min(room.high, room.low + reverse.height) : room.low;
+    const plate = deckOf(design.chamber);
+    const deck = plate ? Math.min(room.high, room.low + plate.height) : room.low;
     (['fireEnd', 'middle', 'stackEnd'] as const).forEach((name, i) => {
       const left = room.left + ((room.right - room.left) * i) / 3;
       const right = room.left + ((room.right - room.left) * (i + 1)) / 3;
       spans[name] = { left, right, low: deck, high: room.high };
-      if (reverse) {
+      if (plate) {
         const under = (['plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] as const)[i];
         spans[under] = { left, right, low: room.low, high: deck };
       }

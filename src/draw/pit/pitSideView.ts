@@ -1,5 +1,6 @@
 import type { Design, HorizontalPart, StationName } from '../../design/design.js';
 import { damperHeight } from '../../design/stackSection.js';
+import { plateGaps } from '../../design/decks.js';
 import { doorsOf, type PlacedDoor } from '../../design/doors.js';
 import { fireGrateOf } from '../../design/fireGrate.js';
 import { headReach } from '../../design/heads.js';
@@ -150,6 +151,16 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
         ],
         { pen: 'outline' },
       );
+    }
+    if (chamber.plates) {
+      const { left, right } = inside(layout.chamber, chamber.plate);
+      const height = layout.chamber.low + chamber.plate + chamber.plates.height;
+      let from = 0;
+      for (const gap of [...plateGaps(chamber), { from: 1, to: 1 }]) {
+        const ends = [from, gap.from].map((share): [number, number] => [left + share * (right - left), height]);
+        if (gap.from - from > 1e-6) sheet.line(ends, { pen: 'outline' });
+        from = gap.to;
+      }
     }
     for (const each of doorsOf(design, 'chamber')) door(sheet, layout.chamber, each);
   } else if (layout.upright && throat.through === 'top') {

@@ -2,7 +2,8 @@ import { INSULATIONS } from '../../design/catalog/index.js';
 import type { Content, Grate, Design, HorizontalPart, PartName, Upright } from '../../design/design.js';
 import type { Face, Geometry, PartGeometry } from '../../design/geometry.js';
 import { fireGrateOf } from '../../design/fireGrate.js';
-import { reversePlateArea, skinMass, stackSkinMass } from '../../design/geometryOf.js';
+import { deckArea, deckOf } from '../../design/decks.js';
+import { skinMass, stackSkinMass } from '../../design/geometryOf.js';
 import { stackSection } from '../../design/stackSection.js';
 import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
@@ -168,7 +169,7 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
     ...(cover > 0
       ? [{ name: `${part.name}, insulation`, mass: cover, along: at(area, along), height: at(area, height) }]
       : []),
-    ...reversePlate(design, part, middle),
+    ...deckItem(design, part, middle),
     ...own.contents.map((content) => contentItem(part, content, { from, to })),
     ...fireGrateIn(design, part.name, middle),
     ...gratesIn(design, part.name).map((grate) => ({
@@ -190,13 +191,13 @@ function gratesIn({ chamber }: Design, part: string): Grate[] {
   return part === 'chamber' ? (chamber?.grates ?? []).filter(({ mass }) => mass > 0) : [];
 }
 
-/** The reverse-flow plate is in the chamber's steel but in none of its faces. */
-function reversePlate(design: Design, part: PartGeometry, along: number): Item[] {
+/** What lies under the food is in the chamber's steel but in none of its faces. */
+function deckItem(design: Design, part: PartGeometry, along: number): Item[] {
   const { chamber } = design;
-  if (part.name !== 'chamber' || !chamber?.reverse) return [];
-  const { plate, height } = chamber.reverse;
-  const mass = reversePlateArea(chamber) * plate * steelDensity(chamber.steel);
-  return [{ name: 'reverse-flow plate', mass, along, height: part.floor + height }];
+  const deck = part.name === 'chamber' && chamber ? deckOf(chamber) : undefined;
+  if (!deck) return [];
+  const mass = deckArea(chamber!) * deck.plate * steelDensity(chamber!.steel);
+  return [{ name: deck.name, mass, along, height: part.floor + deck.height }];
 }
 
 /** Share along the part at which each station's middle lies. */
