@@ -5,7 +5,6 @@
  */
 import { format } from '../units/index.js';
 import type { Design, PartName, StationName } from './design.js';
-import { deckOf } from './decks.js';
 import type { Reading } from './reading.js';
 import { checkCarry } from './senseCarry.js';
 import { checkCook } from './senseCook.js';
@@ -49,9 +48,8 @@ export function stationsOf(design: Design, part: PartName): StationName[] {
   if (part === 'firebox') return ['firebox'];
   if (part === 'upright') return ['uprightLower', 'uprightUpper'];
   const above: StationName[] = ['fireEnd', 'middle', 'stackEnd'];
-  return design.chamber && deckOf(design.chamber)
-    ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd']
-    : above;
+  if (design.chamber?.plates) return [...above, 'plenumMiddle'];
+  return design.chamber?.reverse ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] : above;
 }
 
 /** Does food lie there? Neither in the firebox nor under a reverse-flow plate. */

@@ -145,7 +145,7 @@ function doorRoom(name: PartName, part: HorizontalPart | Upright): { wide: numbe
 export function checkDeck(design: Design, reading: Reading): void {
   const { chamber, throat, stacks } = design;
   const deck = chamber && deckOf(chamber);
-  if (!deck || !isHollow(chamber)) return;
+  if (!deck || !isHollow(chamber) || reading.hasFault(['chamber', 'plates'])) return;
   const path: Path = ['chamber', chamber.reverse ? 'reverse' : 'plates'];
   if (chamber.reverse && chamber.plates) {
     reading.fault(['chamber', 'plates'], {

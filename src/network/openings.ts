@@ -157,21 +157,22 @@ function addSliced(
 /** Of zones under and over a reverse-flow plate those on the side of a height: no opening is cut by the plate. */
 function sameSide(network: Network, zones: number[], z: number): number[] {
   const at = cellAtHeight(network, zones, z);
-  const { plug } = network.zones[at];
-  return zones.filter((each) => network.zones[each].plug === plug);
+  const isUnder = (zone: number) => network.zones[zone].station?.startsWith('plenum') ?? false;
+  return zones.filter((each) => isUnder(each) === isUnder(at));
 }
 
-/** Gaps in a row of plates: gas rises through each into the cell over it, a stream as wide as the plates. */
+/** Gaps in a row of plates: gas rises through each into the cells over it, a stream as wide as the plates. */
 function addPlateGaps({ network, plenum, chamber }: BuiltPit, made: Chamber, add: Add): void {
   const wide = deckWidth(made);
   plateGaps(made).forEach((gap, k) => {
-    plenum!.columns.forEach(([from], i) => {
+    const [from] = plenum!.zones;
+    chamber!.columns.forEach(([to], i) => {
       add({
         name: `gap ${k + 1} in the plates`,
         role: 'passage',
         from,
-        to: chamber!.columns[i][0],
-        area: gapIn(gap, i, plenum!.columns.length),
+        to,
+        area: gapIn(gap, i, chamber!.columns.length),
         centre: network.zones[from].roof,
         level: true,
         jet: wide,

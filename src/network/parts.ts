@@ -125,11 +125,13 @@ export function addChamber(
   const { height: level, plate: thickness } = deck;
   const under = { low: 0, high: level };
   const above = { low: level, high: height };
-  built.plenum = addPart(network, design, geometry, chamber, UNDER, 0, {
-    count,
+  // under a row of plates the stream from the throat, thrown six of its widths before it has spread, stirs all there is to one body
+  const stirred = chamber.plates !== undefined;
+  built.plenum = addPart(network, design, geometry, chamber, stirred ? ['plenumMiddle'] : UNDER, 0, {
+    count: stirred ? 1 : count,
     plates: 1,
     layered: false,
-    plug: true,
+    plug: !stirred,
     range: under,
   });
   built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, {
@@ -149,7 +151,7 @@ export function addChamber(
     const node = addSharedPlate(network, {
       name: `${chamber.reverse ? 'reverse plate' : 'row of plates'} ${i + 1}`,
       part: 'chamber',
-      zones: [built.plenum.columns[i][0], built.chamber.columns[i][0]],
+      zones: [built.plenum.columns[stirred ? 0 : i][0], built.chamber.columns[i][0]],
       shapes: ['up', 'down'],
       area,
       mass: area * thickness * steelDensity(chamber.steel),
@@ -168,7 +170,7 @@ export function addChamber(
     if (!upper) continue;
     const distance = 0.25 * (girth(network, built.plenum, lower.nodes) + girth(network, built.chamber, upper.nodes));
     const join = { edge: 2 * each, thickness: chamber.plate, distance, steel: chamber.steel };
-    lower.nodes.forEach((a, i) => joinPlates(network, { a, b: upper.nodes[i], ...join }));
+    upper.nodes.forEach((b, i) => joinPlates(network, { a: lower.nodes[stirred ? 0 : i], b, ...join }));
   }
 }
 

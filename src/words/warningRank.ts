@@ -33,7 +33,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'event-not-followed': 'mind',
   'little-air': 'mind',
   'short-stem-reads-low': 'mind',
-  'plates-without-throw': 'mind',
+  'plates-stirred': 'mind',
   'tank-by-name': 'shop',
   'splits-limited-by-air': 'mind',
   'heavier-part-thinned': 'shop',

@@ -410,9 +410,9 @@ const plates = block(
   PLATES,
   (fields, around) => {
     fields.reading.warnings.push({
-      code: 'plates-without-throw',
+      code: 'plates-stirred',
       message:
-        'how far the stream from the throat is thrown under the plates is left out: gas rises through the gaps as heat and pressure drive it, so that the far gaps carry more than computed, and the near ones less',
+        'gas under the plates counts as one body, stirred from end to end by the stream from the throat, and rises through the gaps by their areas (estimate): what a plate turns aside, and what a gap near the throat takes from the far ones, is left out',
       where: pathText(fields.path),
       value: null,
       limits: null,

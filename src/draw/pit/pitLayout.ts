@@ -130,7 +130,8 @@ export function stationSpans(design: Design, layout: PitLayout): Partial<Record<
       const left = room.left + ((room.right - room.left) * i) / 3;
       const right = room.left + ((room.right - room.left) * (i + 1)) / 3;
       spans[name] = { left, right, low: deck, high: room.high };
-      if (plate) {
+      if (design.chamber?.plates) spans.plenumMiddle = { ...room, high: deck };
+      else if (plate) {
         const under = (['plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] as const)[i];
         spans[under] = { left, right, low: room.low, high: deck };
       }
