@@ -1,4 +1,6 @@
 import type { Design, Stack } from '../../design/design.js';
+import { plateGaps } from '../../design/decks.js';
+import { fireGrateOf } from '../../design/fireGrate.js';
 import { doorLabel, doorsOf } from '../../design/doors.js';
 import type { DesignWarning } from '../../design/faults.js';
 import { dialsOf, gratesOf, placesOf } from '../../design/places.js';
@@ -172,11 +174,17 @@ function openingsTable(design: Design, geometry: Geometry, say: Say): string {
   const stackArea = geometry.stacks.reduce((total, stack) => total + stack.flowArea, 0);
   const intakes = design.firebox.intakes.map(({ count, area, open }) => count * area * open);
   const open = intakes.reduce((total, area) => total + area, 0);
-  const { throat, upright } = design;
+  const { throat, upright, firebox, chamber } = design;
+  const grate = fireGrateOf(firebox);
+  const gaps = chamber ? plateGaps(chamber).reduce((total, gap) => total + gap.area, 0) : 0;
   return table(
     ['', 'area', ''],
     [
       ['all intakes, as set', say('area', open), share(open, stackArea, 'the stacks')],
+      ...(firebox.ashDoor
+        ? [['ash door, as set', say('area', firebox.ashDoor.width * firebox.ashDoor.height * firebox.ashDoor.open), '']]
+        : []),
+      ...(grate ? [['between the bars of the fire grate', say('area', grate.free), '']] : []),
       ['throat', say('area', throat.area), share(throat.area, section('firebox'), "the firebox's section")],
       ...(upright?.opening
         ? [
@@ -187,6 +195,7 @@ function openingsTable(design: Design, geometry: Geometry, say: Say): string {
             ],
           ]
         : []),
+      ...(gaps > 0 ? [['gaps between the plates', say('area', gaps), share(gaps, throat.area, 'the throat')]] : []),
       ['all stacks', say('area', stackArea), ''],
     ],
     { indent: INDENT, align: ['left', 'right', 'left'] },
