@@ -1,6 +1,7 @@
 import type { Design, HorizontalPart, Intake, Upright } from '../../design/design.js';
 import { doorsOf } from '../../design/doors.js';
 import { ashDoorCentre } from '../../design/fireGrate.js';
+import { gatherOf } from '../../design/gather.js';
 import { stackSection } from '../../design/stackSection.js';
 import { widthAt } from '../../design/overlap.js';
 import type { PitLayout } from './pitLayout.js';
@@ -22,7 +23,7 @@ export function endHalfWidth(design: Design): number {
   const parts = [firebox, ...(chamber ? [chamber] : []), ...(upright ? [upright] : [])];
   const halves = parts.map((part) => part.width / 2 + (part.insulation?.thickness ?? 0));
   const tubes = design.stacks.map(
-    (_, i) => Math.abs(stackMiddle(design, i)) + stackSection(design.stacks[i]).across / 2,
+    (stack, i) => Math.abs(stackMiddle(design, i)) + Math.max(stackSection(stack).across, stack.gather?.depth ?? 0) / 2,
   );
   return Math.max(...halves, ...tubes);
 }
@@ -66,12 +67,13 @@ function stackMiddle(design: Design, index: number): number {
   const part = design[stack.part];
   if (!part) return 0;
   const roof = part.centre + part.height / 2;
-  if (stack.base >= part.centre + 0.4 * part.height) return 0;
+  const box = gatherOf(design, stack);
+  if (box ? box.onRoof : stack.base >= part.centre + 0.4 * part.height) return 0;
   const shape = 'shape' in part ? part.shape : 'square';
   const section = { shape, width: part.width, height: part.height, centre: part.centre };
-  const { across } = stackSection(stack);
-  const highest = Math.min(roof, stack.base + across);
-  const half = Math.max(widthAt(section, stack.base), widthAt(section, highest)) / 2;
+  const across = box ? stack.gather!.depth : stackSection(stack).across;
+  const [low, high] = box ? [box.low, box.high] : [stack.base, stack.base + across];
+  const half = Math.max(widthAt(section, low), widthAt(section, Math.min(roof, high))) / 2;
   return half + across / 2;
 }
 
@@ -81,7 +83,7 @@ function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
     const middle = stackMiddle(design, i);
     const { across } = stackSection(stack);
     const half = across / 2;
-    if (middle > 0) {
+    if (middle > 0 && !layout.gathers[i]) {
       // the elbow that joins the tube to the shell
       sheet.rect(
         { left: 0, right: middle - half, low: tube.low, high: tube.low + 0.8 * across },
