@@ -73,7 +73,7 @@ chamber:
   finish: black paint              # black paint, bare, oxidised, rusted, stainless ...
   # doors:                         # in place of one door: each with its own gap, along the chamber from the fire end
   #   - { name: left, width: 24 in, height: 14 in, along: 25 %, gap: 1 in^2 }
-  #   - { name: right, width: 24 in, height: 14 in, along: 75 %, gap: 1 in^2 }   # a gap each: then leave doorGap out
+  #   - { name: right, width: 24 in, height: 14 in, along: 75 % }   # without a gap: its share of doorGap
   # grates:                        # without: one a little below the middle
   #   - { name: main, height: 39 in, mass: 20 lb }
   #   - { name: top, height: 45 in, from: 30 %, to: 100 % }    # how far it reaches along, from the fire end

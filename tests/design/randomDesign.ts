@@ -411,7 +411,7 @@ function shaped(
     }
   }
   const { throat = NaN, floor = NaN } = boxes;
-  if (chamber && throat < floor && !(tree.chamber as Tree).reverse && draw.chance(0.4)) {
+  if (chamber && throat < floor && !(tree.chamber as Tree).reverse && draw.chance(0.9)) {
     const inside = chamber.height - 2 * chamber.plate;
     const bottom = chamber.centre - inside / 2;
     const level = draw.between(throat, Math.min(floor, bottom + 0.9 * inside)) + 1e-3;
