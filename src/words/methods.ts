@@ -152,7 +152,8 @@ export const METHODS: readonly Method[] = [
     of: 'level openings',
     source: 'Cooper (1989)',
     run: levelExchange,
-    used: ({ upright, chamber }) => upright !== undefined || chamber?.reverse !== undefined || chamber?.plates !== undefined,
+    used: ({ upright, chamber }) =>
+      upright !== undefined || chamber?.reverse !== undefined || chamber?.plates !== undefined,
   },
   { topic: 'Flow', of: 'stacks', source: 'Darcy-Weisbach', run: ductFlow },
   { topic: 'Flow', of: 'friction factor', source: 'Haaland (1983)', run: haaland },

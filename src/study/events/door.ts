@@ -39,7 +39,14 @@ export function doorwayOf(design: Design): Doorway {
     const long = name === 'chamber' ? design.chamber!.length : 0;
     const off = ({ along, centre }: PlacedDoor) =>
       Math.hypot((along - gauge.along) * long, name === 'upright' ? centre - gauge.height : 0);
-    const { width, straight, centre, along, share, name: own } = doors.reduce((a, b) => (off(b) < off(a) - 1e-9 ? b : a));
+    const {
+      width,
+      straight,
+      centre,
+      along,
+      share,
+      name: own,
+    } = doors.reduce((a, b) => (off(b) < off(a) - 1e-9 ? b : a));
     const which = doors.length > 1 ? { name: own, along, share } : {};
     return { part: name, width, height: straight, centre, assumed: false, ...which };
   }
