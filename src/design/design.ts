@@ -29,7 +29,7 @@ export type Firebox = Design['firebox'];
 export type Chamber = NonNullable<Design['chamber']>;
 export type Upright = NonNullable<Design['upright']>;
 /** Firebox or chamber. Width and height of a round one are its diameter. */
-export type HorizontalPart = Omit<Firebox, 'intakes'>;
+export type HorizontalPart = Omit<Firebox, 'intakes' | 'grate' | 'ashDoor'>;
 export type Door = NonNullable<Firebox['door']>;
 export type Insulation = NonNullable<Firebox['insulation']>;
 /** A body inside a part: grates, racks, baffle, water pan, food. */

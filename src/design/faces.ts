@@ -5,6 +5,9 @@ import type { Face, Orientation } from './geometry.js';
 export class OpenFace {
   private readonly fullOutside: number;
   private readonly fullInside: number;
+  private readonly fullVolume: number;
+  /** of a head: how far the middle of its plate lies beyond the seam [m] */
+  beyond = 0;
 
   constructor(
     readonly name: string,
@@ -19,6 +22,7 @@ export class OpenFace {
   ) {
     this.fullOutside = outside;
     this.fullInside = inside;
+    this.fullVolume = volume;
   }
 
   /** A hole, straight through. */
@@ -37,6 +41,14 @@ export class OpenFace {
     this.inside -= (area * this.fullInside) / this.fullOutside;
     this.volume -= area * this.plate;
     this.outside = left;
+  }
+
+  /** A share of a head that is cut away where another part is joined: a flat plate stands in the seam instead. */
+  giveShare(share: number, middle: number): void {
+    if (share < 1 - 1e-9 && Number.isFinite(middle)) this.centre = (this.centre - middle * share) / (1 - share);
+    this.outside -= share * this.fullOutside;
+    this.inside -= share * this.fullInside;
+    this.volume -= share * this.fullVolume;
   }
 
   /** A door: the hole's steel goes, the leaf and its lap come. Areas stay, as the leaf closes the hole. */
@@ -59,6 +71,7 @@ export class OpenFace {
       thickness: this.volume / ((this.outside + this.inside) / 2),
       length: this.length,
       centre: this.centre,
+      ...(this.beyond > 0 ? { beyond: this.beyond } : {}),
     };
   }
 }

@@ -1,5 +1,6 @@
 /** What a design's parts come to in areas, masses, volumes and heights. SI. (types; functions follow) */
 import type { PartName, Steel } from './design.js';
+import type { GatherBox } from './gather.js';
 
 /** How a face stands; it picks the convection relation. */
 export type Orientation =
@@ -29,6 +30,8 @@ export interface Face {
   length: number;
   /** height of its middle above the ground [m] */
   centre: number;
+  /** of a head: how far the middle of its plate lies beyond the seam [m] */
+  beyond?: number;
 }
 
 /** A plate with one part on each side, the opening through it subtracted. No outside area of either. */
@@ -51,8 +54,10 @@ export interface PartGeometry {
   /** inside cross-section across the axis [m2] and its perimeter [m] */
   section: number;
   perimeter: number;
-  /** inside length along the axis [m] */
+  /** inside length along the axis, of a round part with heads between their seams [m] */
   length: number;
+  /** gas in the heads beyond the seams, part of the gas volume [m3] */
+  heads?: { fireEnd: number; farEnd: number };
   /** heights above the ground of inside floor and inside roof, and of the middle [m] */
   floor: number;
   roof: number;
@@ -64,6 +69,8 @@ export interface PartGeometry {
 }
 
 export interface StackGeometry {
+  /** the box that gathers gas before it, if any: not part of the other numbers */
+  gather?: GatherBox;
   /** inside diameter [m], of a square stack four times its flow area over its girth; flow area [m2] */
   bore: number;
   flowArea: number;

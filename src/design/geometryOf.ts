@@ -1,10 +1,15 @@
 /** A design to its areas, masses, volumes and heights. */
-import type { Chamber, Design, HorizontalPart, Insulation, PartName, Stack, Steel, Upright } from './design.js';
+import type { Design, HorizontalPart, Insulation, PartName, Stack, Steel, Upright } from './design.js';
 import { steelDensity } from '../physics/steel.js';
+import { deckArea, deckOf } from './decks.js';
+import { doorsOf } from './doors.js';
 import type { OpenFace } from './faces.js';
+import { fireGrateOf } from './fireGrate.js';
+import { gatherOf } from './gather.js';
 import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
 import { jointsOf, type Joint } from './joints.js';
-import { widthAt } from './overlap.js';
+import { stackSection } from './stackSection.js';
+import { PARTS } from './stations.js';
 import { horizontalPart, uprightPart, type OpenPart } from './partGeometry.js';
 
 /**
@@ -19,15 +24,18 @@ export function geometryOf(design: Design): Geometry {
   const opened = openParts(design);
   const joints = jointsOf(design);
   for (const joint of joints) {
-    joint.parts.forEach((name, side) => face(opened, name, joint.faces[side]).give(joint.given[side], joint.centre));
+    joint.parts.forEach((name, side) => giveTo(joint, opened.get(name)!, side));
   }
   cutHoles(design, opened);
   const shared = joints.map(sharedPlate);
   const parts = [...opened.values()].map((part) => closePart(design, part, shared));
-  const stacks = design.stacks.map(stackGeometry);
+  const stacks = design.stacks.map((stack) => {
+    const gather = gatherOf(design, stack);
+    return { ...stackGeometry(stack), ...(gather ? { gather } : {}) };
+  });
   const total =
     sum(parts.map((part) => part.steelMass)) +
-    sum(stacks.map((stack) => stack.mass)) +
+    sum(stacks.map(({ mass, gather }) => mass + (gather ? gather.mass + gather.contactMass : 0))) +
     sum(parts.map((part) => skinMass(part.faces, partOf(design, part.name)))) +
     sum(design.stacks.map(stackSkinMass)) +
     sum(
@@ -35,7 +43,8 @@ export function geometryOf(design: Design): Geometry {
         partOf(design, part.name).contents.map((each) => (isSteel(each.material) ? each.mass : 0)),
       ),
     ) +
-    sum((design.chamber?.grates ?? []).map(({ mass }) => mass));
+    sum((design.chamber?.grates ?? []).map(({ mass }) => mass)) +
+    (fireGrateOf(design.firebox)?.mass ?? 0);
   return { parts, shared, stacks, totalSteelMass: total };
 }
 
@@ -66,15 +75,33 @@ function face(parts: Map<PartName, OpenPart>, name: PartName, wanted: string): O
   return found;
 }
 
+/** A part gives its share of a joint. Of a head what the other part covers goes, and the gas in it. */
+function giveTo(joint: Joint, part: OpenPart, side: number): void {
+  const wanted = joint.faces[side];
+  const own = face(new Map([[part.name, part]]), part.name, wanted);
+  const { heads } = part;
+  if (!heads || (wanted !== 'fireEnd' && wanted !== 'farEnd')) {
+    own.give(joint.given[side], joint.centre);
+    return;
+  }
+  const share = Math.min(1, joint.given[side] / joint.ends[side]);
+  own.giveShare(share, joint.centre);
+  part.gasVolume -= share * heads[wanted];
+  heads[wanted] *= 1 - share;
+}
+
 function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
-  const { firebox, chamber, upright } = design;
+  const { firebox, chamber } = design;
   for (const intake of firebox.intakes) face(parts, 'firebox', 'fireEnd').cut(intake.count * intake.area);
-  if (firebox.door) face(parts, 'firebox', 'fireEnd').hang(firebox.door, firebox.door);
-  if (chamber?.door)
-    face(parts, 'chamber', chamber.shape === 'round' ? 'shell' : 'sides').hang(chamber.door, chamber.door);
-  if (upright?.door) face(parts, 'upright', 'sides').hang(upright.door, upright.door);
+  if (firebox.ashDoor) face(parts, 'firebox', 'fireEnd').hang(firebox.ashDoor, firebox.ashDoor);
+  for (const part of PARTS) {
+    const side = part === 'chamber' && chamber?.shape === 'round' ? 'shell' : 'sides';
+    for (const door of doorsOf(design, part)) face(parts, part, part === 'firebox' ? 'fireEnd' : side).hang(door, door);
+  }
   for (const stack of design.stacks) {
-    face(parts, stack.part, stackFace(design, stack)).cut(stackSection(stack).area);
+    const gather = gatherOf(design, stack);
+    const cut = gather ? gather.contact + stack.gather!.mouth : stackSection(stack).area;
+    face(parts, stack.part, stackFace(design, stack)).cut(cut);
   }
 }
 
@@ -82,7 +109,9 @@ function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
 function stackFace(design: Design, stack: Stack): string {
   if (stack.part === 'chamber' && design.chamber?.shape === 'round') return 'shell';
   const part = partOf(design, stack.part);
-  return stack.base >= part.centre + 0.4 * part.height ? 'roof' : 'sides';
+  const gather = gatherOf(design, stack);
+  const onRoof = gather ? gather.onRoof : stack.base >= part.centre + 0.4 * part.height;
+  return onRoof ? 'roof' : 'sides';
 }
 
 function sharedPlate(joint: Joint): SharedPlate {
@@ -110,24 +139,15 @@ function closePart(design: Design, part: OpenPart, shared: SharedPlate[]): PartG
   const density = steelDensity(own.steel);
   const faces = open.map((each) => each.close(density)).filter((each): each is Face => each !== undefined);
   const half = shared.filter((each) => each.parts.includes(part.name));
-  const reverse = part.name === 'chamber' && design.chamber?.reverse ? reversePlateArea(design.chamber) : 0;
-  const reverseMass = reverse * (design.chamber?.reverse?.plate ?? 0) * density;
+  const deck = part.name === 'chamber' && design.chamber ? deckOf(design.chamber) : undefined;
+  const deckMass = deck ? deckArea(design.chamber!) * deck.plate * density : 0;
   return {
     ...rest,
     faces,
     steelArea:
       sum(faces.map((each) => (each.outsideArea + each.insideArea) / 2)) + sum(half.map((each) => each.area / 2)),
-    steelMass: sum(faces.map((each) => each.mass)) + sum(half.map((each) => each.mass / 2)) + reverseMass,
+    steelMass: sum(faces.map((each) => each.mass)) + sum(half.map((each) => each.mass / 2)) + deckMass,
   };
-}
-
-/** Plan area of a reverse-flow plate [m2]: the chord at its height over the inside length, less the gap where gas turns. */
-export function reversePlateArea(chamber: Chamber): number {
-  if (!chamber.reverse) return 0;
-  const { plate, shape, centre } = chamber;
-  const inside = { shape, width: chamber.width - 2 * plate, height: chamber.height - 2 * plate, centre };
-  const height = centre - inside.height / 2 + chamber.reverse.height;
-  return Math.max(0, widthAt(inside, height) * (chamber.length - 2 * plate) - chamber.reverse.turn);
 }
 
 export function stackGeometry(stack: Stack): StackGeometry {
@@ -144,29 +164,6 @@ export function stackGeometry(stack: Stack): StackGeometry {
     base: stack.base,
     top: stack.base + height,
   };
-}
-
-/** A cut across a stack [m], [m2]; along is along the pit. */
-export interface StackSection {
-  round: boolean;
-  across: number;
-  along: number;
-  girth: number;
-  area: number;
-}
-
-/**
- * Outside of a stack.
- *
- * @param by how far outside of it, negative inside [m]
- */
-export function stackSection({ diameter, width = NaN, depth = width }: Stack, by = 0): StackSection {
-  if (diameter !== undefined) {
-    const d = diameter + 2 * by;
-    return { round: true, across: d, along: d, girth: Math.PI * d, area: (Math.PI / 4) * d ** 2 };
-  }
-  const [across, along] = [width + 2 * by, depth + 2 * by];
-  return { round: false, across, along, girth: 2 * (across + along), area: across * along };
 }
 
 /** Outer skin of a part [kg]: over the insulation, so a round shell's is larger by twice its thickness. */

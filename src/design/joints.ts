@@ -1,7 +1,7 @@
 /** Where two parts meet, and through which opening: the one place that knows which face of which part touches which. */
 import type { Design, HorizontalPart, Opening, PartName, Steel, Upright } from './design.js';
 import type { Path } from './path.js';
-import { overlap, type Section } from './overlap.js';
+import { overlap, sectionArea, type Section } from './overlap.js';
 
 export interface Joint {
   parts: [PartName, PartName];
@@ -13,6 +13,8 @@ export interface Joint {
   orientation: 'vertical' | 'up';
   /** area each face gives [m2]; they differ where a flat floor sits on a round roof */
   given: [number, number];
+  /** section of each part there [m2] */
+  ends: [number, number];
   /** shared plate before its opening is taken out [m2] */
   area: number;
   /** of the thicker plate of the two, as a whole; thickness in [m] */
@@ -85,6 +87,7 @@ function endJoint(
     path: ['throat'],
     orientation: 'vertical',
     given: [area, area],
+    ends: [sectionArea(horizontalSection(first)), sectionArea(second)],
     area,
     ...plateLeft(first, other),
     centre,
@@ -111,6 +114,7 @@ function roofJoint(design: Design, upright: Upright): Joint {
     path: ['throat'],
     orientation: 'up',
     given: [area, plan],
+    ends: [area, upright.width * upright.depth],
     area,
     ...plateLeft(firebox, upright),
     centre: roof,

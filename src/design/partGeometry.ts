@@ -6,6 +6,7 @@
  */
 import type { HorizontalPart, PartName, Upright } from './design.js';
 import { OpenFace } from './faces.js';
+import { headOf } from './heads.js';
 import type { PartGeometry } from './geometry.js';
 
 /** A part under construction. */
@@ -25,13 +26,26 @@ export function horizontalPart(name: PartName, part: HorizontalPart): OpenPart {
   return part.shape === 'round' ? roundPart(name, part) : boxPart(name, part);
 }
 
-function roundPart(name: PartName, { width: diameter, length, plate, centre }: HorizontalPart): OpenPart {
+/** How far a part's inside reaches along it [m]: between flat ends, or between the seams of heads and their straight flanges. */
+export function innerLength({ length, plate, heads = 'flat', flange = 0 }: HorizontalPart): number {
+  return heads === 'flat' ? length - 2 * plate : length + 2 * flange;
+}
+
+function roundPart(name: PartName, part: HorizontalPart): OpenPart {
+  const { width: diameter, length, plate, centre, heads = 'flat', flange = 0 } = part;
   const bore = diameter - 2 * plate;
-  const inner = length - 2 * plate;
+  const inner = innerLength(part);
   const disc = (Math.PI / 4) * diameter ** 2;
   const section = (Math.PI / 4) * bore ** 2;
-  const end = (place: 'fireEnd' | 'farEnd'): OpenFace =>
-    new OpenFace(place, 'vertical', place, disc, section, disc * plate, plate, DISC_LENGTH * diameter, centre);
+  const head = heads === 'flat' ? undefined : headOf(heads, { diameter, plate });
+  const end = (place: 'fireEnd' | 'farEnd'): OpenFace => {
+    const [outside, inside, steel] = head
+      ? [head.outsideArea, head.insideArea, head.steelVolume]
+      : [disc, section, disc * plate];
+    const face = new OpenFace(place, 'vertical', place, outside, inside, steel, plate, DISC_LENGTH * diameter, centre);
+    face.beyond = head ? flange + head.middle : 0;
+    return face;
+  };
   return {
     name,
     axis: 'horizontal',
@@ -40,7 +54,7 @@ function roundPart(name: PartName, { width: diameter, length, plate, centre }: H
         'shell',
         'horizontalCylinder',
         'along',
-        Math.PI * diameter * length,
+        Math.PI * diameter * (head ? inner : length),
         Math.PI * bore * inner,
         Math.PI * (diameter - plate) * plate * inner,
         plate,
@@ -56,7 +70,8 @@ function roundPart(name: PartName, { width: diameter, length, plate, centre }: H
     floor: centre - bore / 2,
     roof: centre + bore / 2,
     centre,
-    gasVolume: section * inner,
+    gasVolume: section * inner + (head ? 2 * head.gasVolume : 0),
+    ...(head ? { heads: { fireEnd: head.gasVolume, farEnd: head.gasVolume } } : {}),
   };
 }
 

@@ -1,5 +1,6 @@
 /** Where a cook looks: grates, racks and thermometers that a design names, and the usual ones where it names none. */
 import type { Chamber, Design, Grate, PartName, StationName, Upright } from './design.js';
+import { deckOf } from './decks.js';
 import { GAUGES, partOfStation, type GaugeStation } from './stations.js';
 
 /** Share of the height at which a station's thermometer has its stem: common practice, no source. */
@@ -74,7 +75,7 @@ export function gratesOf(chamber: Chamber): Grate[] {
 /** Floor, over a reverse-flow plate if there is one, and roof of the room that food lies in [m above the ground]. */
 export function insideOf(part: Chamber | Upright): { floor: number; roof: number } {
   const half = part.height / 2 - part.plate;
-  const lifted = 'reverse' in part && part.reverse ? part.reverse.height : 0;
+  const lifted = 'grates' in part ? (deckOf(part)?.height ?? 0) : 0;
   return { floor: part.centre - half + lifted, roof: part.centre + half };
 }
 

@@ -1,6 +1,8 @@
 /** Which plate each part of a design is made of. */
 import { formatPlate } from '../units/index.js';
 import type { Design, PartName } from './design.js';
+import { deckOf } from './decks.js';
+import { doorLabel, doorsOf } from './doors.js';
 import type { DesignWarning } from './faults.js';
 import { PARTS } from './stations.js';
 
@@ -23,11 +25,14 @@ export function platesOf(design: Design): PartPlate[] {
     ...PARTS.flatMap((part): PartPlate[] => {
       const own = design[part];
       if (!own) return [];
-      const reverse = part === 'chamber' ? design.chamber?.reverse : undefined;
+      const deck = part === 'chamber' ? deckOf(design.chamber!) : undefined;
       return [
         { name: part, part, plate: own.plate },
-        ...(own.door ? [{ name: `${part} door`, part, plate: own.door.plate }] : []),
-        ...(reverse ? [{ name: 'reverse-flow plate', part, plate: reverse.plate }] : []),
+        ...doorsOf(design, part).map(({ name, plate }) => ({ name: doorLabel(part, name), part, plate })),
+        ...(part === 'firebox' && design.firebox.ashDoor
+          ? [{ name: 'ash door', part, plate: design.firebox.ashDoor.plate }]
+          : []),
+        ...(deck ? [{ name: deck.name, part, plate: deck.plate }] : []),
       ];
     }),
     ...design.stacks.map(({ wall }, i): PartPlate => ({
@@ -35,6 +40,9 @@ export function platesOf(design: Design): PartPlate[] {
       part: 'stack',
       plate: wall,
     })),
+    ...design.stacks.flatMap(({ gather }, i): PartPlate[] =>
+      gather ? [{ name: several ? `gather box ${i + 1}` : 'gather box', part: 'stack', plate: gather.plate }] : [],
+    ),
   ];
 }
 

@@ -66,6 +66,17 @@ export class Reading {
     this.fault(path, detail);
   }
 
+  /** Names a default that was taken. */
+  defaulted(path: Path): void {
+    this.defaults.push(pathText(path));
+  }
+
+  /** A field that is told without being a default. */
+  undefaulted(path: Path): void {
+    const text = pathText(path);
+    this.defaults.splice(0, this.defaults.length, ...this.defaults.filter((each) => each !== text));
+  }
+
   /** Tells which table a gauge was read from, where it is not the usual one. */
   stainlessGauge(path: Path, written: string, { si, pipe }: QuantityRead): void {
     this.warnings.push({
@@ -160,7 +171,7 @@ export class Fields {
 
   /** Names a default that was taken. */
   defaulted(key: string): void {
-    this.reading.defaults.push(pathText([...this.path, key]));
+    this.reading.defaulted([...this.path, key]);
   }
 
   text(key: string, otherwise: string): string {

@@ -9,7 +9,7 @@ import type { Reading } from './reading.js';
 import { checkCarry } from './senseCarry.js';
 import { checkCook } from './senseCook.js';
 import { checkLog } from './senseLog.js';
-import { checkContents, checkPart, checkReverse, checkStacks } from './senseParts.js';
+import { checkContents, checkPart, checkDeck, checkStacks } from './senseParts.js';
 import { checkIntakes, checkJoints } from './senseOpenings.js';
 import { checkGauge, checkPlaces } from './sensePlaces.js';
 import { PARTS } from './stations.js';
@@ -21,7 +21,7 @@ export function checkSense(design: Design, reading: Reading): void {
   const parts = presentParts(design);
   checkLayout(design, reading);
   for (const name of parts) checkPart(design, name, reading);
-  checkReverse(design, reading);
+  checkDeck(design, reading);
   checkIntakes(design, reading);
   checkJoints(design, reading);
   checkStacks(design, reading);
@@ -48,6 +48,7 @@ export function stationsOf(design: Design, part: PartName): StationName[] {
   if (part === 'firebox') return ['firebox'];
   if (part === 'upright') return ['uprightLower', 'uprightUpper'];
   const above: StationName[] = ['fireEnd', 'middle', 'stackEnd'];
+  if (design.chamber?.plates) return [...above, 'plenumMiddle'];
   return design.chamber?.reverse ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] : above;
 }
 

@@ -1,14 +1,18 @@
 /** Can gas pass where the file says: vents on the firebox face, throat and upright opening inside what they join. */
 import { format } from '../units/index.js';
 import type { Design, HorizontalPart, Intake, Upright } from './design.js';
+import { ashDoorCentre } from './fireGrate.js';
 import { horizontalSection, jointsOf, uprightSide, type Joint } from './joints.js';
-import { overlap, sectionArea, type Section } from './overlap.js';
+import { overlap, sectionArea, widthAt, type Section } from './overlap.js';
 import type { Reading } from './reading.js';
 import { isHollow } from './senseParts.js';
 import type { Path } from './path.js';
 
 /** How far an upright's floor may stand off its firebox's roof [m] (3 in, common practice, no source). */
 const SEAT = 0.0762;
+
+/** Share of the firebox's inside height over which a grate leaves no room for wood: common practice, no source. */
+const MOST_GRATE = 0.8;
 
 const length = (si: number): string => format('length', si);
 const area = (si: number): string => format('area', si, 'shop', { unit: 'in²' });
@@ -24,6 +28,7 @@ function ventHeight(intake: Intake): number {
 }
 
 export function checkIntakes(design: Design, reading: Reading): void {
+  checkGrate(design, reading);
   const { firebox } = design;
   const face = isHollow(firebox) ? sectionArea(inner(horizontalSection(firebox), firebox.plate)) : Infinity;
   const [low, high] = [firebox.centre - firebox.height / 2, firebox.centre + firebox.height / 2];
@@ -51,6 +56,53 @@ export function checkIntakes(design: Design, reading: Reading): void {
       allowed: `up to ${area(face)}`,
       value: null,
     });
+  }
+}
+
+/** The grate stands inside the firebox, and its ash door under it. */
+function checkGrate({ firebox }: Design, reading: Reading): void {
+  const { grate, ashDoor, plate } = firebox;
+  if (!isHollow(firebox)) return;
+  const room = firebox.height - 2 * plate;
+  const floor = firebox.centre - room / 2;
+  if (grate && grate.height >= MOST_GRATE * room) {
+    reading.fault(['firebox', 'grate', 'height'], {
+      message: `leaves no room for a fire: the firebox is ${length(room)} high inside`,
+      allowed: `less than ${length(MOST_GRATE * room)}`,
+    });
+  }
+  if (!ashDoor) return;
+  if (!grate) {
+    if (reading.hasFault(['firebox', 'grate'])) return;
+    reading.fault(['firebox', 'ashDoor'], {
+      message: 'opens the ash space under a grate, and the firebox has none',
+      allowed: 'with firebox.grate; without one it is an intake',
+      example: 'grate: { height: 6 in }',
+      value: null,
+    });
+    return;
+  }
+  const [low, high] = [floor + ashDoor.height / 2, floor + grate.height - ashDoor.height / 2];
+  const centre = ashDoorCentre(firebox);
+  if (ashDoor.height > grate.height) {
+    reading.fault(['firebox', 'ashDoor', 'height'], {
+      message: `is higher than the ash space, ${length(grate.height)} from floor to grate`,
+      allowed: `up to ${length(grate.height)}`,
+    });
+  } else if (centre < low - 1e-6 || centre > high + 1e-6) {
+    reading.fault(['firebox', 'ashDoor', 'centre'], {
+      message: 'puts the ash door outside the ash space under the grate',
+      allowed: `${length(low)} to ${length(high)}`,
+    });
+  } else {
+    const section = { shape: firebox.shape, width: firebox.width, height: firebox.height, centre: firebox.centre };
+    const wide = Math.min(widthAt(section, centre - ashDoor.height / 2), widthAt(section, centre + ashDoor.height / 2));
+    if (ashDoor.width > wide) {
+      reading.fault(['firebox', 'ashDoor', 'width'], {
+        message: 'is wider than the firebox there',
+        allowed: `up to ${length(wide)}`,
+      });
+    }
   }
 }
 

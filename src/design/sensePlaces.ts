@@ -1,6 +1,7 @@
 /** Whether grates, racks and thermometers are inside their parts, bear names of their own, and which of them the gauge means. */
 import { format, nearestName } from '../units/index.js';
 import type { Chamber, Design, PartName, Upright } from './design.js';
+import { deckOf } from './decks.js';
 import { dialsOf, insideOf, placesOf } from './places.js';
 import type { Reading } from './reading.js';
 import { isHollow } from './senseParts.js';
@@ -47,7 +48,8 @@ function checkHeight(part: Chamber | Upright, name: PartName, height: number, pa
   if (!isHollow(part)) return;
   const { floor, roof } = insideOf(part);
   if (!(height <= floor || height >= roof)) return;
-  const over = 'reverse' in part && part.reverse ? ' over its reverse-flow plate' : '';
+  const deck = 'grates' in part ? deckOf(part) : undefined;
+  const over = deck ? ` over its ${deck.name}` : '';
   reading.fault(path, {
     message: `is ${height <= floor ? 'below the floor' : 'above the roof'} of the ${name}: inside it reaches${over} from ${inches(floor)} to ${inches(roof)} above the ground`,
     allowed: `more than ${inches(floor)}, less than ${inches(roof)}`,

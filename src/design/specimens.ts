@@ -13,9 +13,14 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   firebox:
     '{ shape: round, diameter: 24 in, length: 24 in, plate: 1/4 in, centre: 30 in, intakes: [{ diameter: 4 in, centre: 26 in }] }',
   'firebox.intakes': '[{ kind: disc, count: 2, diameter: 4 in, open: 100 %, centre: 26 in }]',
+  'firebox.grate': '{ height: 6 in, bars: 1/2 in, apart: 1/2 in }',
+  'firebox.ashDoor': '{ width: 10 in, height: 4 in, open: 25 %, gap: 0.3 in^2 }',
   chamber: '{ shape: round, diameter: 24 in, length: 60 in, plate: 1/4 in, centre: 40 in }',
   'chamber.reverse': '{ height: 10 in, plate: 3/16 in, turn: 90 in^2 }',
+  'chamber.plates': '{ height: 10 in, plate: 1/4 in, gaps: [4 in, 2 in, 2 in, 6 in] }',
   'chamber.door': '{ width: 14 in, height: 12 in, plate: 1/4 in, lap: 1/2 in }',
+  'chamber.doors':
+    '[{ name: left, width: 24 in, height: 14 in, along: 25 %, gap: 1 in^2 }, { name: right, width: 24 in, height: 14 in, along: 75 % }]',
   'chamber.insulation': '{ material: ceramic fibre, thickness: 2 in, skin: 16 ga }',
   'chamber.contents': '[{ name: water pan, material: water, mass: 10 lb, area: 2 ft^2 }]',
   'chamber.grates': '[{ name: main, height: 40 in }, { name: top, height: 46 in, from: 30 %, mass: 12 lb }]',
@@ -25,6 +30,7 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   upright: '{ width: 24 in, height: 40 in, plate: 1/4 in, centre: 48 in, opening: { area: 90 in^2, centre: 40 in } }',
   'upright.opening': '{ area: 90 in^2, centre: 40 in }',
   stacks: '[{ part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in }]',
+  'stacks.gather': '{ width: 14 in, depth: 8 in, height: 12 in, plate: 3/16 in, mouth: 60 in^2 }',
   estimates: '{ stemFill: 0.4 }',
   cook: '{ load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2 }], tend: 8 h }',
   'cook.load': '[{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]',
@@ -38,8 +44,17 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   options: '[{ name: 3/16 shell, changes: { all.plate: 3/16 in } }]',
 };
 
+/** Fields that are no blocks, and are often written as one. */
+const PLAIN_FORMS: Readonly<Record<string, string>> = {
+  'stacks.damper': 'damper: 50 %, damperAt: base',
+  'stacks.damperAt': 'damper: 50 %, damperAt: base',
+  'chamber.heads': 'heads: dished, flange: 1-1/2 in',
+  'chamber.shell': 'shell: 250 gal tank',
+};
+
 /** The example of a block or a list by its path, without the places of lists. */
 export function specimenAt(path: string): string | undefined {
   const plain = path.replace(/\[\d+\]/g, '').replace(/^options\..*/, 'options');
-  return SPECIMENS[plain] ?? SPECIMENS[plain.replace(/^(firebox|upright)\./, 'chamber.')];
+  const alike = plain.replace(/^(firebox|upright)\./, 'chamber.');
+  return SPECIMENS[plain] ?? SPECIMENS[alike] ?? PLAIN_FORMS[alike];
 }

@@ -59,15 +59,23 @@ firebox:
   doorGap: 1 in^2                  # all the leaks round its door, added up (estimate)
   # insulation: { material: ceramic fibre, thickness: 2 in, skin: 16 ga }
   # door: { width: 16 in, height: 14 in, plate: 1/4 in, lap: 1/2 in }
+  # grate: { height: 6 in, bars: 1/2 in, apart: 1/2 in }       # over the inside floor: coals off the steel, air from under it
+  # ashDoor: { width: 10 in, height: 4 in, open: 25 %, gap: 0.3 in^2 }   # into the ash space under the grate
 
 chamber:
+  # shell: 250 gal tank            # a tank or drum by its name: gives shape, diameter, length, plate and heads; measure yours
   shape: round
   diameter: 24 in
-  length: 60 in
+  length: 60 in                    # with heads that stand out: between their seams
+  # heads: dished                  # flat, dished (standard F&D), elliptical (2:1) or hemispherical
+  # flange: 1-1/2 in               # straight flange of such heads
   plate: 1/4 in
   centre: 40 in
   doorGap: 2 in^2
   finish: black paint              # black paint, bare, oxidised, rusted, stainless ...
+  # doors:                         # in place of one door: each with its own gap, along the chamber from the fire end
+  #   - { name: left, width: 24 in, height: 14 in, along: 25 %, gap: 1 in^2 }
+  #   - { name: right, width: 24 in, height: 14 in, along: 75 % }   # without a gap: its share of doorGap
   # grates:                        # without: one a little below the middle
   #   - { name: main, height: 39 in, mass: 20 lb }
   #   - { name: top, height: 45 in, from: 30 %, to: 100 % }    # how far it reaches along, from the fire end
@@ -75,6 +83,7 @@ chamber:
   #   - { name: lid left, along: 25 %, height: 48 in }
   # contents:
   #   - { name: water pan, material: water, mass: 10 lb, area: 2 ft^2 }
+  # plates: { height: 7 in, plate: 1/4 in, gaps: [4 in, 2 in, 2 in, 6 in] }   # under the grate, a gap behind each plate
   # reverse: { height: 6 in, plate: 3/16 in, turn: 90 in^2 }   # then the throat must be under the plate
 
 throat: { area: 90 in^2, centre: 34 in }            # firebox to chamber
@@ -92,6 +101,8 @@ throat: { area: 90 in^2, centre: 34 in }            # firebox to chamber
 stacks:
   - { part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in }
   # - { part: chamber, shape: square, width: 6 in, depth: 8 in, height: 36 in, wall: 11 ga, base: 42 in }
+  # a damper: damper: 50 %, damperAt: top                      # top, base or a height above the ground
+  # a box before the tube: gather: { width: 14 in, depth: 8 in, height: 12 in, plate: 3/16 in, mouth: 60 in^2 }
 
 gauge: middle                      # what you steer by: the dial of fireEnd, middle or stackEnd (uprightLower, uprightUpper),
                                    # or the name of a grate, rack or thermometer

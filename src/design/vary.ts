@@ -102,7 +102,7 @@ export function eachField(changes: readonly Change[]): Change[] {
   const fields = changes.flatMap(fieldsOf);
   const rank = ({ path }: Change) => {
     const steps = stepsOf(path);
-    return steps.includes('door') ? 2 : steps[0] === ALL ? 0 : 1;
+    return steps.includes('door') || steps.includes('doors') ? 2 : steps[0] === ALL ? 0 : 1;
   };
   return fields.sort((a, b) => rank(a) - rank(b));
 }
@@ -128,9 +128,9 @@ export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree; a
     if (!isPlate(place)) continue;
     const name = place[0] as PartName;
     const part = blockOf(tree[name]);
-    if (doorGoesWith(part)) {
-      set(copy, [name, 'door', 'plate'], [], read.value);
-      also.push({ path: `${name}.door.plate`, value });
+    for (const door of doorsWith(part)) {
+      set(copy, [name, ...door, 'plate'], [], read.value);
+      also.push({ path: nameOf([name, ...door, 'plate']), value });
     }
     const pipe = pipeOf(part);
     if (pipe && read.value !== undefined) {
@@ -159,11 +159,19 @@ function isPlate(steps: Step[]): boolean {
   return steps.length === 2 && steps[1] === 'plate' && PARTS.includes(steps[0] as PartName);
 }
 
-/** Does the design give a part's door the plate of the part? */
-function doorGoesWith(part: Tree | undefined): boolean {
-  const door = blockOf(part?.door);
-  if (door?.plate === undefined) return false;
-  return samePlate(door.plate, part?.plate ?? pipeOf(part)?.wall, part?.steel === 'stainless');
+/** Doors of a part to which the design gives the plate of the part. */
+function doorsWith(part: Tree | undefined): Step[][] {
+  const several = Array.isArray(part?.doors) ? (part.doors as unknown[]) : [];
+  const doors: [Step[], unknown][] = [
+    [['door'], part?.door],
+    ...several.map((each, i): [Step[], unknown] => [['doors', i], each]),
+  ];
+  return doors.flatMap(([steps, each]) => {
+    const door = blockOf(each);
+    if (door?.plate === undefined) return [];
+    const own = part?.plate ?? pipeOf(part)?.wall;
+    return samePlate(door.plate, own, part?.steel === 'stainless') ? [steps] : [];
+  });
 }
 
 function blockOf(value: unknown): Tree | undefined {

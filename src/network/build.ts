@@ -10,7 +10,7 @@ import { STEM } from '../physics/thermometer.js';
 import { combustionYields, HEAT_PER_OXYGEN, stoichiometricAir } from '../physics/wood.js';
 import type { BuiltPit } from './cells.js';
 import { addContents } from './contents.js';
-import { addOpenings } from './openings.js';
+import { addGatherWalls, addOpenings } from './openings.js';
 import { addChamber, addPart, addStack } from './parts.js';
 import { addStems } from './places.js';
 import { addSharedPlates } from './sharedPlates.js';
@@ -86,6 +86,7 @@ export function buildNetwork(
     built.stacks.push(addStack(network, design, stack, geometry, i, resolution.stack));
   });
   addSharedPlates(built, design, geometry);
+  addGatherWalls(built, design, geometry);
   addContents(built, design);
   finishZones(network);
   addOpenings(built, design, geometry);

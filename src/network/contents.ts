@@ -1,4 +1,5 @@
 import type { Content, Design, Grate, PartName } from '../design/design.js';
+import { fireGrateOf } from '../design/fireGrate.js';
 import type { BuiltPit, Cells } from './cells.js';
 import { levelsAt } from './places.js';
 import type { ThermalNode } from './types.js';
@@ -19,6 +20,13 @@ export function addContents(built: BuiltPit, design: Design): void {
   const emissivity = design.estimates.insideEmissivity;
   for (const part of ['firebox', 'chamber', 'upright'] as const) {
     for (const content of design[part]?.contents ?? []) spread(built, part, content, emissivity);
+  }
+  const fire = fireGrateOf(design.firebox);
+  if (fire) {
+    const { mass, area } = fire;
+    const material = design.firebox.grate!.steel === 'stainless' ? 'stainless' : 'steel';
+    const zones = [{ zone: built.firebox.zones[0], share: 1 }];
+    addPiece(built, { name: 'fire grate', part: 'firebox', material, mass, area, zones }, emissivity);
   }
   for (const grate of design.chamber?.grates ?? []) {
     if (grate.mass > 0) lay(built, built.chamber!, grate, emissivity);

@@ -1,7 +1,13 @@
-import type { Design, Stack } from '../design/design.js';
+import type { Chamber, Design, Stack } from '../design/design.js';
+import { deckWidth, plateGaps } from '../design/decks.js';
+import { damperHeight } from '../design/stackSection.js';
+import { doorLabel, doorsOf, type PlacedDoor } from '../design/doors.js';
+import { ashDoorCentre, fireGrateOf } from '../design/fireGrate.js';
 import type { Geometry } from '../design/geometry.js';
+import { PARTS } from '../design/stations.js';
 import { damperLoss, dischargeFromLosses, EXIT_LOSS } from '../physics/friction.js';
 import { cellAtHeight, chamberEnd, cutsBetween, type BuiltPit, type Cells } from './cells.js';
+import { addGatherWall, gapIn } from './parts.js';
 import { OUTDOORS, type Network, type NetworkOpening } from './types.js';
 
 /** Discharge coefficient of gaps, and of full cross-sections between cells (estimate, spread 0.55-0.70). */
@@ -19,36 +25,42 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
     if (o.area > 0) network.openings.push({ discharge: DISCHARGE, extent: 0, windPressure: 0, ...o });
   };
   const fire = built.firebox.zones[0];
-  design.firebox.intakes.forEach((intake, i) => {
+  const vents = ventsOf(design);
+  const grate = fireGrateOf(design.firebox);
+  // what comes in under the grate goes through it, and meets hot gas no lower than there
+  const under = vents.filter(({ centre }) => grate !== undefined && centre < grate.height);
+  const effective = under.reduce((sum, { area, discharge }) => sum + discharge * area, 0);
+  const through = grate ? 1 / Math.sqrt(1 + (effective / (DISCHARGE * grate.free)) ** 2) : 1;
+  for (const vent of vents) {
+    const low = under.includes(vent);
     add({
-      name: design.firebox.intakes.length > 1 ? `intake ${i + 1}` : 'intake',
+      ...vent,
       role: 'intake',
       from: fire,
       to: OUTDOORS,
-      area: intake.count * intake.area * intake.open,
-      centre: intake.centre,
-      discharge: intake.discharge,
+      centre: low ? grate!.height : vent.centre,
+      discharge: vent.discharge * (low ? through : 1),
       windPressure: design.site.windPressure.intake,
     });
-  });
+  }
   const { throat } = design;
-  const through = throat.through === 'top';
+  const top = throat.through === 'top';
   addSliced(network, add, {
     name: 'throat',
     role: 'throat',
     from: [fire],
-    to: through ? [built.upright!.zones[0]] : design.chamber ? chamberEnd(built, 'fire') : built.upright!.zones,
+    to: top ? [built.upright!.zones[0]] : design.chamber ? chamberEnd(built, 'fire') : built.upright!.zones,
     area: throat.area,
     discharge: throat.discharge,
     centre: throat.centre,
-    extent: through ? 0 : Math.sqrt(throat.area),
-    level: through,
+    extent: top ? 0 : Math.sqrt(throat.area),
+    level: top,
     jet: Math.sqrt(throat.area),
   });
   for (const cells of [built.plenum, built.chamber]) if (cells) addAlong(built, cells, add);
-  if (built.plenum) {
+  if (design.chamber?.reverse) {
     const [from, to] = chamberEnd(built, 'far');
-    const { turn } = design.chamber!.reverse!;
+    const { turn } = design.chamber.reverse;
     add({
       name: 'turn',
       role: 'passage',
@@ -60,6 +72,7 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
       jet: Math.sqrt(turn),
     });
   }
+  if (design.chamber?.plates) addPlateGaps(built, design.chamber, add);
   if (built.chamber && built.upright && design.upright!.opening) {
     const { area, centre, discharge } = design.upright!.opening;
     addSliced(network, add, {
@@ -76,6 +89,38 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
   }
   design.stacks.forEach((stack, i) => addStackOpenings(built, design, geometry, stack, i, add));
   addGaps(built, design, add);
+}
+
+/** Vents of the firebox as they are set, the ash door among them. */
+function ventsOf({ firebox }: Design): { name: string; area: number; centre: number; discharge: number }[] {
+  const { intakes, ashDoor } = firebox;
+  return [
+    ...intakes.map(({ count, area, open, centre, discharge }, i) => ({
+      name: intakes.length > 1 ? `intake ${i + 1}` : 'intake',
+      area: count * area * open,
+      centre,
+      discharge,
+    })),
+    ...(ashDoor
+      ? [
+          {
+            name: 'ash door',
+            area: ashDoor.width * ashDoor.height * ashDoor.open,
+            centre: ashDoorCentre(firebox),
+            discharge: DISCHARGE,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** The leak of the ash door, under the grate. */
+function addAshGap(built: BuiltPit, design: Design, add: Add): void {
+  const { ashDoor } = design.firebox;
+  if (!ashDoor) return;
+  const centre = fireGrateOf(design.firebox)?.height ?? ashDoorCentre(design.firebox);
+  const from = built.firebox.zones[0];
+  add({ name: 'ash door gap', role: 'gap', from, to: OUTDOORS, area: ashDoor.gap, centre });
 }
 
 type Add = (
@@ -112,8 +157,28 @@ function addSliced(
 /** Of zones under and over a reverse-flow plate those on the side of a height: no opening is cut by the plate. */
 function sameSide(network: Network, zones: number[], z: number): number[] {
   const at = cellAtHeight(network, zones, z);
-  const { plug } = network.zones[at];
-  return zones.filter((each) => network.zones[each].plug === plug);
+  const isUnder = (zone: number) => network.zones[zone].station?.startsWith('plenum') ?? false;
+  return zones.filter((each) => isUnder(each) === isUnder(at));
+}
+
+/** Gaps in a row of plates: gas rises through each into the cells over it, a stream as wide as the plates. */
+function addPlateGaps({ network, plenum, chamber }: BuiltPit, made: Chamber, add: Add): void {
+  const wide = deckWidth(made);
+  plateGaps(made).forEach((gap, k) => {
+    const [from] = plenum!.zones;
+    chamber!.columns.forEach(([to], i) => {
+      add({
+        name: `gap ${k + 1} in the plates`,
+        role: 'passage',
+        from,
+        to,
+        area: gapIn(gap, i, chamber!.columns.length),
+        centre: network.zones[from].roof,
+        level: true,
+        jet: wide,
+      });
+    });
+  });
 }
 
 /** Full cross-sections between the cells of a horizontal part: all of them together take what one opening would. */
@@ -150,27 +215,48 @@ function addStackOpenings(
   add: Add,
 ): void {
   const { network } = built;
+  // a shut one lets no gas through wherever it sits: the tube is left as a dead end of the pit
+  const shut = stack.damper <= 0;
   const shape = geometry.stacks[index];
-  const cells = built.stacks[index];
-  const chamber = built.chamber?.columns ?? [];
-  const below =
-    stack.part === 'upright' ? built.upright!.zones : built.plenum ? chamber[0] : chamber[chamber.length - 1];
+  const gather = shape.gather;
+  const cells = built.stacks[index].slice(gather ? 1 : 0);
+  const below = zonesUnder(built, design, stack);
   const name = design.stacks.length > 1 ? `stack ${index + 1}` : 'stack';
   const bore = { bore: shape.bore, roughness: stack.roughness, length: stack.height / cells.length };
   const area = shape.flowArea;
-  // from the side it draws over its bore; on a roof from what stands under that
-  const highest = network.zones[below[below.length - 1]].roof;
-  const extent = Math.max(0, Math.min(shape.bore, 2 * (highest - stack.base)));
-  addSliced(network, add, {
-    name: `${name} entry`,
-    role: 'stackEntry',
-    from: below,
-    to: [cells[0]],
-    area,
-    centre: stack.base,
-    extent,
-    discharge: dischargeFromLosses(stack.entryLoss),
-  });
+  // the damper's loss stands at the joint of cells nearest to it, the foot and the top among them
+  const up = damperHeight(stack) - stack.base;
+  const joint = Math.min(cells.length, Math.max(0, Math.round((up / stack.height) * cells.length)));
+  const lossAt = (i: number) => (i === joint && !shut ? damperLoss(stack.damper) : 0);
+  if (gather) {
+    const [box] = built.stacks[index];
+    const { mouth } = stack.gather!;
+    addSliced(network, add, {
+      name: `${name} entry`,
+      role: 'stackEntry',
+      from: below,
+      to: [box],
+      area: mouth,
+      centre: gather.mouthCentre,
+      extent: gather.onRoof ? 0 : Math.min(Math.sqrt(mouth), gather.high - gather.low),
+      discharge: dischargeFromLosses(gather.mouthLoss),
+    });
+    const discharge = dischargeFromLosses(gather.footLoss + lossAt(0));
+    add({ name: `${name} foot`, role: 'passage', from: box, to: cells[0], area, centre: stack.base, discharge });
+  } else {
+    // from the side it draws over its bore; on a roof from what stands under that
+    const highest = network.zones[below[below.length - 1]].roof;
+    addSliced(network, add, {
+      name: `${name} entry`,
+      role: 'stackEntry',
+      from: below,
+      to: [cells[0]],
+      area,
+      centre: stack.base,
+      extent: Math.max(0, Math.min(shape.bore, 2 * (highest - stack.base))),
+      discharge: dischargeFromLosses(stack.entryLoss + lossAt(0)),
+    });
+  }
   for (let i = 1; i < cells.length; i++) {
     add({
       name: `${name} passage ${i}`,
@@ -179,10 +265,10 @@ function addStackOpenings(
       to: cells[i],
       area,
       centre: stack.base + i * bore.length,
-      stack: { ...bore, loss: 0 },
+      stack: { ...bore, loss: lossAt(i) },
     });
   }
-  if (stack.damper <= 0) return;
+  if (shut) return;
   add({
     name,
     role: 'stackExit',
@@ -190,46 +276,89 @@ function addStackOpenings(
     to: OUTDOORS,
     area,
     centre: stack.base + stack.height,
-    stack: { ...bore, loss: EXIT_LOSS + stack.bendLoss + stack.capLoss + damperLoss(stack.damper) },
+    stack: { ...bore, loss: EXIT_LOSS + stack.bendLoss + stack.capLoss + lossAt(cells.length) },
     windPressure: design.site.windPressure.stack,
   });
 }
 
-/** Door gaps: half above and half below each part's middle, shared equally by its cells. */
+/** Zones of a part that a stack on it draws from. */
+function zonesUnder({ upright, chamber }: BuiltPit, design: Design, { part }: Stack): number[] {
+  if (part === 'upright') return upright!.zones;
+  const columns = chamber?.columns ?? [];
+  return design.chamber?.reverse ? columns[0] : columns[columns.length - 1];
+}
+
+/** The walls between parts and the boxes that gather their gas. */
+export function addGatherWalls(built: BuiltPit, design: Design, geometry: Geometry): void {
+  design.stacks.forEach((stack, i) => {
+    const { gather } = geometry.stacks[i];
+    if (!gather) return;
+    const from = cellAtHeight(built.network, zonesUnder(built, design, stack), gather.mouthCentre);
+    addGatherWall(built.network, design, stack, gather, [from, built.stacks[i][0]]);
+  });
+}
+
+/** Door gaps: half above and half below each part's middle, shared equally by its cells; of several doors each at its own edges. */
 function addGaps(built: BuiltPit, design: Design, add: Add): void {
-  const { zones } = built.network;
-  const parts: [Cells | undefined, number][] = [
-    [built.firebox, design.firebox.doorGap],
-    [built.chamber, design.chamber?.doorGap ?? 0],
-    [built.upright, design.upright?.doorGap ?? 0],
-  ];
-  for (const [cells, gap] of parts) {
-    if (!cells || gap <= 0) continue;
-    const { geometry } = cells;
-    const reach = GAP_HEIGHT * (geometry.roof - geometry.floor);
-    const low = Math.max(geometry.centre - reach, Math.min(...cells.zones.map((zone) => zones[zone].floor)));
-    for (const [where, z] of [
-      ['low', low],
-      ['high', geometry.centre + reach],
-    ] as const) {
-      const upright = geometry.axis === 'vertical';
-      const places = upright ? [...new Set(cells.zones.map((zone) => zones[zone].station))] : cells.columns;
-      for (const place of places) {
-        const zone = cellAtHeight(
-          built.network,
-          typeof place === 'object' ? place : cells.zones.filter((each) => zones[each].station === place),
-          z,
-        );
-        const many = places.length > 1;
-        add({
-          name: `${cells.part} door gap ${where}${many ? ` at ${zones[zone].station}` : ''}`,
-          role: 'gap',
-          from: zone,
-          to: OUTDOORS,
-          area: gap / (2 * places.length),
-          centre: z,
-        });
-      }
-    }
+  for (const name of PARTS) {
+    const cells = built[name];
+    const part = design[name];
+    if (!cells || !part) continue;
+    if (name === 'firebox') addAshGap(built, design, add);
+    if (part.doors) for (const door of doorsOf(design, name)) addGap(built, design, cells, door, add);
+    else addGap(built, design, cells, { name: '', gap: part.doorGap }, add);
   }
+}
+
+/** Half of a leak at the top and half at the bottom of a door, in the cells that it reaches over. */
+function addGap(
+  built: BuiltPit,
+  design: Design,
+  cells: Cells,
+  door: Pick<PlacedDoor, 'name' | 'gap'> & Partial<PlacedDoor>,
+  add: Add,
+): void {
+  const { zones } = built.network;
+  const { geometry, part } = cells;
+  const whole = geometry.roof - geometry.floor;
+  const { centre = geometry.centre, straight = 2 * GAP_HEIGHT * whole } = door;
+  const reach = 0.5 * Math.min(straight, whole);
+  const floor = Math.min(...cells.zones.map((zone) => zones[zone].floor));
+  const upright = geometry.axis === 'vertical';
+  const grate = part === 'firebox' ? fireGrateOf(design.firebox) : undefined;
+  for (const [where, z] of [
+    ['low', Math.max(centre - reach, floor)],
+    ['high', centre + reach],
+  ] as const) {
+    const stations = upright ? [...new Set(cells.zones.map((zone) => zones[zone].station))] : [];
+    const places = upright
+      ? stations.map((station) => cells.zones.filter((each) => zones[each].station === station))
+      : cells.columns;
+    // a door of its own height leaks where it is; the leak of a whole part all over it
+    const there = upright && door.straight !== undefined ? [cells.zones] : places;
+    const shares = there.map((_, i) => (upright ? 1 / there.length : coverage(cells, door, i)));
+    there.forEach((place, i) => {
+      const zone = cellAtHeight(built.network, place, z);
+      add({
+        name: `${doorLabel(part, door.name)} gap ${where}${there.length > 1 ? ` at ${zones[zone].station}` : ''}`,
+        role: 'gap',
+        from: zone,
+        to: OUTDOORS,
+        area: 0.5 * door.gap * shares[i],
+        centre: Math.max(z, grate?.height ?? z),
+      });
+    });
+  }
+}
+
+/** Share of a door's width that reaches over a cell of a lying part; without its place the door of a whole part, all over it. */
+export function coverage(
+  { columns }: Cells,
+  { along = 0.5, share = 1 }: Partial<Pick<PlacedDoor, 'along' | 'share'>>,
+  i: number,
+): number {
+  const each = 1 / columns.length;
+  const half = 0.5 * Math.min(1, share);
+  const [from, to] = [Math.max(0, along - half), Math.min(1, along + half)];
+  return Math.max(0, Math.min(to, (i + 1) * each) - Math.max(from, i * each)) / (to - from);
 }

@@ -1,6 +1,8 @@
 import type { Chamber, Design, HorizontalPart, Stack, StationName, Upright } from '../design/design.js';
+import type { GatherBox } from '../design/gather.js';
 import type { Geometry, PartGeometry } from '../design/geometry.js';
-import { reversePlateArea, stackSection } from '../design/geometryOf.js';
+import { deckArea, deckOf, plateGaps, type PlateGap } from '../design/decks.js';
+import { stackSection } from '../design/stackSection.js';
 import { steelDensity } from '../physics/steel.js';
 import { girth, type BuiltPit, type Cells } from './cells.js';
 import { addPatch, addSharedPlate, joinPlates } from './patches.js';
@@ -38,6 +40,10 @@ export function addPart(
   const cellLength = geometry.length / count;
   const slices = upright ? [] : slicesOf(geometry, cut.plates, cut.range);
   const stationOf = (i: number) => stations[Math.floor((i * stations.length) / count)];
+  // gas in the heads belongs to the cells at the ends
+  const beyond = (i: number) =>
+    ((i === 0 ? (geometry.heads?.fireEnd ?? 0) : 0) + (i === count - 1 ? (geometry.heads?.farEnd ?? 0) : 0)) /
+    geometry.section;
   const addZone = (i: number, space: { floor: number; roof: number; section: number }): number => {
     network.zones.push({
       name: stationOf(i),
@@ -45,7 +51,7 @@ export function addPart(
       station: stationOf(i),
       ...space,
       centre: 0.5 * (space.floor + space.roof),
-      volume: space.section * cellLength,
+      volume: space.section * (cellLength + beyond(i)),
       length: geometry.length,
       hydraulicDiameter: 0,
       beamLength: 0,
@@ -92,6 +98,12 @@ function addColumns(network: Network, cells: Cells): void {
   });
 }
 
+/** Area of a gap between plates that lies over a cell along the chamber [m2]. */
+export function gapIn({ from, to, area }: PlateGap, i: number, count: number): number {
+  const over = Math.min(to, (i + 1) / count) - Math.max(from, i / count);
+  return over > 0 ? (area * over) / (to - from) : 0;
+}
+
 /** Cells along the chamber get these names; under a reverse-flow plate they are the plenum's. */
 const STATIONS: StationName[] = ['fireEnd', 'middle', 'stackEnd'];
 const UNDER: StationName[] = ['plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'];
@@ -104,19 +116,22 @@ export function addChamber(
   { count, levels }: { count: number; levels: number },
 ): void {
   const { network } = built;
-  if (!chamber.reverse) {
+  const deck = deckOf(chamber);
+  if (!deck) {
     built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, { count, plates: levels, layered: true });
     return;
   }
   const height = geometry.roof - geometry.floor;
-  const { height: level, plate: thickness } = chamber.reverse;
+  const { height: level, plate: thickness } = deck;
   const under = { low: 0, high: level };
   const above = { low: level, high: height };
-  built.plenum = addPart(network, design, geometry, chamber, UNDER, 0, {
-    count,
+  // under a row of plates the stream from the throat, thrown six of its widths before it has spread, stirs all there is to one body
+  const stirred = chamber.plates !== undefined;
+  built.plenum = addPart(network, design, geometry, chamber, stirred ? ['plenumMiddle'] : UNDER, 0, {
+    count: stirred ? 1 : count,
     plates: 1,
     layered: false,
-    plug: true,
+    plug: !stirred,
     range: under,
   });
   built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, {
@@ -127,13 +142,16 @@ export function addChamber(
   });
   const width = widthAtHeight(geometry, level);
   const each = geometry.length / count;
-  const area = reversePlateArea(chamber) / count;
+  const gaps = plateGaps(chamber);
+  const whole = deckArea(chamber) + gaps.reduce((sum, gap) => sum + gap.area, 0);
   let before = -1;
   for (let i = 0; i < count; i++) {
+    const area = whole / count - gaps.reduce((sum, gap) => sum + gapIn(gap, i, count), 0);
+    if (area <= 0) continue;
     const node = addSharedPlate(network, {
-      name: `reverse plate ${i + 1}`,
+      name: `${chamber.reverse ? 'reverse plate' : 'row of plates'} ${i + 1}`,
       part: 'chamber',
-      zones: [built.plenum.columns[i][0], built.chamber.columns[i][0]],
+      zones: [built.plenum.columns[stirred ? 0 : i][0], built.chamber.columns[i][0]],
       shapes: ['up', 'down'],
       area,
       mass: area * thickness * steelDensity(chamber.steel),
@@ -152,8 +170,67 @@ export function addChamber(
     if (!upper) continue;
     const distance = 0.25 * (girth(network, built.plenum, lower.nodes) + girth(network, built.chamber, upper.nodes));
     const join = { edge: 2 * each, thickness: chamber.plate, distance, steel: chamber.steel };
-    lower.nodes.forEach((a, i) => joinPlates(network, { a, b: upper.nodes[i], ...join }));
+    upper.nodes.forEach((b, i) => joinPlates(network, { a: lower.nodes[stirred ? 0 : i], b, ...join }));
   }
+}
+
+/** The box before a stack: its gas, its walls outdoors. The wall that it shares with its part comes with the openings. */
+function addGather(network: Network, design: Design, stack: Stack, box: GatherBox, index: number): number {
+  const zone = network.zones.length;
+  const { low, high, section, volume, insideArea, outsideArea, mass } = box;
+  network.zones.push({
+    name: `stack ${index + 1} gather box`,
+    part: 'stack',
+    floor: low,
+    roof: high,
+    centre: 0.5 * (low + high),
+    volume,
+    section,
+    length: high - low,
+    hydraulicDiameter: 0,
+    beamLength: 0,
+    soot: 0,
+  });
+  addPatch(network, {
+    name: `stack ${index + 1} gather box`,
+    part: 'stack',
+    zone,
+    shape: 'vertical',
+    insideArea,
+    outsideArea,
+    mass,
+    thickness: stack.gather!.plate,
+    length: high - low,
+    windLength: stack.gather!.width,
+    steel: stack.steel,
+    insideEmissivity: design.estimates.insideEmissivity,
+    outsideEmissivity: stack.emissivity,
+  });
+  return zone;
+}
+
+/** The wall of a part that a gather box covers: gas of both on its sides. */
+export function addGatherWall(
+  network: Network,
+  design: Design,
+  stack: Stack,
+  box: GatherBox,
+  zones: [number, number],
+): void {
+  const made = design[stack.part]!;
+  if (box.contact <= 0) return;
+  addSharedPlate(network, {
+    name: `${stack.part} wall of the gather box`,
+    part: stack.part,
+    zones,
+    shapes: box.onRoof ? ['up', 'down'] : ['vertical', 'vertical'],
+    area: box.contact,
+    mass: box.contactMass,
+    thickness: made.plate,
+    length: Math.sqrt(box.contact),
+    steel: made.steel,
+    emissivity: design.estimates.insideEmissivity,
+  });
 }
 
 export function addStack(
@@ -168,6 +245,7 @@ export function addStack(
   // a square one is four upright plates, each as wide in the wind as the stack is across
   const outside = stackSection(stack);
   const zones: number[] = [];
+  if (shape.gather) zones.push(addGather(network, design, stack, shape.gather, index));
   let before = -1;
   for (let i = 0; i < count; i++) {
     const each = stack.height / count;

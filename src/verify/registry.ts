@@ -9,6 +9,7 @@ import { flowChecks } from './checks/flow.js';
 import { enclosureChecks } from './checks/enclosure.js';
 import { layerChecks } from './checks/layers.js';
 import { gasChecks } from './checks/gas.js';
+import { headChecks } from './checks/heads.js';
 import { integratedChecks } from './checks/integrated.js';
 import { networkChecks } from './checks/network.js';
 import { panelChecks } from './checks/panel.js';
@@ -44,6 +45,7 @@ export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> =
   'site and burns': siteChecks,
   catalog: catalogChecks,
   'weights, trailer, handles': carryChecks,
+  'heads of tanks': headChecks,
 };
 
 function collect(): ReadonlyMap<string, Check> {

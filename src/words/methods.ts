@@ -45,6 +45,7 @@ const parts = ({ firebox, chamber, upright }: Design) =>
 const levelPlates = ({ firebox, chamber, upright }: Design) =>
   upright !== undefined ||
   chamber?.reverse !== undefined ||
+  chamber?.plates !== undefined ||
   [firebox, chamber].some((part) => part?.shape === 'square');
 const fromStation = ({ site }: Design) => site.windAt === 'station';
 const windy = ({ site }: Design) => site.wind > 0;
@@ -151,7 +152,8 @@ export const METHODS: readonly Method[] = [
     of: 'level openings',
     source: 'Cooper (1989)',
     run: levelExchange,
-    used: ({ upright, chamber }) => upright !== undefined || chamber?.reverse !== undefined,
+    used: ({ upright, chamber }) =>
+      upright !== undefined || chamber?.reverse !== undefined || chamber?.plates !== undefined,
   },
   { topic: 'Flow', of: 'stacks', source: 'Darcy-Weisbach', run: ductFlow },
   { topic: 'Flow', of: 'friction factor', source: 'Haaland (1983)', run: haaland },

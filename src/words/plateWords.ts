@@ -75,19 +75,25 @@ export function plateNotes(comparison: Comparison, say: Say): string[] {
       : []),
     'What is rolled, a shell or a lid of one, does not oil-can. A panel held by a cold heavy frame would buckle at about a tenth of that difference.',
     ...(scale.length > 0
-      ? [scaleWords(scale[0], say), `${yearsWords(told, say)} ${truthWords(say('temperature', hottest))}`]
+      ? [
+          scaleWords(scale[0], say),
+          `${yearsWords(told, say)} ${truthWords(say('temperature', hottest), scale[0].grate)}`,
+        ]
       : []),
   ];
 }
 
-function scaleWords({ steel_K, hourly_m }: NonNullable<PlateStudy['scale']>, say: Say): string {
+function scaleWords({ grate, steel_K, hourly_m }: NonNullable<PlateStudy['scale']>, say: Say): string {
   const lost = say('length', 1000 * hourly_m, { digits: 2, shop: 'in', si: 'mm' });
-  return `Scale: where coals lie against the firebox its steel is taken at ${say('temperature', steel_K)} (estimate), and both faces lose ${lost} in 1,000 h of fire, whatever the plate.`;
+  const where = grate
+    ? `coals lie on the grate and not against the firebox, whose steel is ${say('temperature', steel_K)} at its hottest as the model has it`
+    : `where coals lie against the firebox its steel is taken at ${say('temperature', steel_K)} (estimate)`;
+  return `Scale: ${where}, and both faces lose ${lost} in 1,000 h of fire, whatever the plate.`;
 }
 
 /** Where thin plate does as well, and what does more than plate. */
-function truthWords(hottest: string): string {
-  return `Everywhere else plate runs at ${hottest} at most, as the mean of each, and thin plate scales no sooner there than thick. Rust under wet ash is not in this. A grate that keeps coals off the steel does more than plate.`;
+function truthWords(hottest: string, grate: boolean): string {
+  return `Everywhere else plate runs at ${hottest} at most, as the mean of each, and thin plate scales no sooner there than thick. Rust under wet ash is not in this.${grate ? '' : ' A grate that keeps coals off the steel does more than plate.'}`;
 }
 
 /** Years to half a plate, and how far they spread with the heat that is a guess. */

@@ -33,6 +33,8 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'event-not-followed': 'mind',
   'little-air': 'mind',
   'short-stem-reads-low': 'mind',
+  'plates-stirred': 'mind',
+  'tank-by-name': 'shop',
   'splits-limited-by-air': 'mind',
   'fire-beyond-bed': 'mind',
   'heavier-part-thinned': 'shop',

@@ -18,8 +18,10 @@ function withSpecimen(path: string): string {
   };
   if (path.startsWith('upright.')) set(['upright'], parse(SPECIMENS.upright));
   if (path.startsWith('cook.')) set(['cook'], parse(SPECIMENS.cook));
-  if (path === 'chamber.reverse') set(['throat', 'centre'], '33 in');
-  set(path.split('.'), parse(SPECIMENS[path]));
+  if (path === 'firebox.ashDoor') set(['firebox', 'grate'], parse(SPECIMENS['firebox.grate']));
+  if (path === 'chamber.reverse' || path === 'chamber.plates') set(['throat', 'centre'], '33 in');
+  const steps = path.startsWith('stacks.') ? ['stacks', '0', ...path.split('.').slice(1)] : path.split('.');
+  set(steps, parse(SPECIMENS[path]));
   return JSON.stringify(tree);
 }
 

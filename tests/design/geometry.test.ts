@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { geometryOf, reversePlateArea } from '../../src/design/geometryOf.js';
+import { deckArea } from '../../src/design/decks.js';
+import { geometryOf } from '../../src/design/geometryOf.js';
 import type { Face, Geometry, PartGeometry } from '../../src/design/geometry.js';
 import type { PartName } from '../../src/design/design.js';
 import { changed, designOf, inChamber, OVER, PLAIN, UPRIGHT } from './designFiles.js';
@@ -227,7 +228,7 @@ describe('other parts', () => {
     if (!design.chamber) throw new Error('no chamber');
     // derived: chord 7 in up a bore of 23.5 in: 2 sqrt(7 x 16.5)
     const area = (2 * Math.sqrt(7 * 16.5) * 59.5 - 90) * INCH ** 2;
-    expect(reversePlateArea(design.chamber)).toBeCloseTo(area, 9);
+    expect(deckArea(design.chamber)).toBeCloseTo(area, 9);
     const without = geometryOf(designOf(text.replace(/ {2}reverse: .*\n/, '')));
     const mass = area * 0.1875 * INCH * STEEL;
     expect(part(geometryOf(design), 'chamber').steelMass - part(without, 'chamber').steelMass).toBeCloseTo(mass, 6);

@@ -20,4 +20,11 @@ describe('random designs', () => {
     expect(randomDesign(7)).toEqual(randomDesign(7));
     expect(randomDesign(7)).not.toEqual(randomDesign(12));
   });
+
+  it('have each of the rarer shapes in some', () => {
+    const trees = Array.from({ length: 300 }, (_, seed) => JSON.stringify(randomDesign(seed)));
+    for (const field of ['heads', 'flange', 'doors', 'grate', 'ashDoor', 'damperAt', 'gather', 'plates']) {
+      expect(trees.filter((tree) => tree.includes(`"${field}":`)).length, field).toBeGreaterThan(4);
+    }
+  });
 });

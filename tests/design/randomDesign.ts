@@ -9,7 +9,7 @@ import { FINISHES, INSULATIONS, WOODS } from '../../src/design/catalog/index.js'
 import { rangeOf } from '../../src/design/fields.js';
 import { overlap, sectionArea, widthAt, type Section } from '../../src/design/overlap.js';
 import { readDesign } from '../../src/design/read.js';
-import { UNITS } from '../../src/units/index.js';
+import { parseQuantity, UNITS } from '../../src/units/index.js';
 
 export type Tree = Record<string, unknown>;
 
@@ -270,7 +270,7 @@ function wood(draw: Draw): Tree {
   };
 }
 
-function attempt(draw: Draw, layout: Layout): Tree {
+function attempt(draw: Draw, layout: Layout, more: Draw): Tree {
   const { tree: siteTree, air } = site(draw);
   const firebox = drawBox(draw);
   const hasChamber = layout === 'plain' || layout === 'uprightAtEnd' || layout === 'reverse';
@@ -348,7 +348,100 @@ function attempt(draw: Draw, layout: Layout): Tree {
       insideEmissivity: draw.some('insideEmissivity'),
     };
   }
+  if (more.chance(1 / 3)) {
+    // heights of the throat, and of the lowest that draws from the chamber
+    const at = (block: unknown) => {
+      const read = parseQuantity('length', String((block as Tree).centre ?? (block as Tree).base));
+      return read.ok ? read.si : NaN;
+    };
+    const draws = [
+      ...(tree.stacks as Tree[]).filter(({ part }) => part === 'chamber'),
+      ...(upright && chamber ? [(tree.upright as Tree).opening] : []),
+    ];
+    shaped(more, tree, { firebox, chamber, upright, throat: at(tree.throat), floor: Math.min(...draws.map(at)) });
+  }
   return tree;
+}
+
+const metres = (si: number): string => `${si} m`;
+const squareMetres = (si: number): string => `${si} m2`;
+
+/** In a third of designs what only some pits have: heads, several doors, a grate under the fire, a damper low down, a gather box. */
+function shaped(
+  draw: Draw,
+  tree: Tree,
+  boxes: { firebox: Box; chamber?: Box; upright?: Box; throat?: number; floor?: number },
+): void {
+  const { firebox, chamber, upright } = boxes;
+  for (const [name, box] of Object.entries({ firebox, chamber })) {
+    if (box?.shape !== 'round' || !draw.chance(0.5)) continue;
+    const part = tree[name] as Tree;
+    part.heads = draw.pick(['dished', 'elliptical', 'hemispherical']);
+    if (draw.chance(0.4)) part.flange = metres(draw.between(0, 0.1));
+  }
+  for (const [name, box] of Object.entries({ chamber, upright })) {
+    if (!box || !draw.chance(0.5)) continue;
+    const part = tree[name] as Tree;
+    const lying = name === 'chamber';
+    const many = draw.pick([1, 2, 3]);
+    const gaps = draw.chance(0.5);
+    delete part.door;
+    if (gaps) delete part.doorGap;
+    const room = (size: number) => draw.between(0.3 * size, 0.9 * size);
+    const doors = Array.from({ length: many }, (_, i) => ({
+      name: `door ${i + 1}`,
+      width: metres(room(lying ? box.length / many : Math.max(box.width, box.length))),
+      height: metres(room(lying ? box.height : box.height / many)),
+      ...(gaps ? { gap: squareMetres(draw.between(0, 1e-3)) } : {}),
+    }));
+    part.doors = doors;
+  }
+  if (draw.chance(0.5)) {
+    const inside = firebox.height - 2 * firebox.plate;
+    const height = draw.between(0.06 * inside, 0.6 * inside);
+    const box = tree.firebox as Tree;
+    box.grate = {
+      height: metres(height),
+      bars: metres(draw.between(0.004, 0.03)),
+      apart: metres(draw.between(0.004, 0.05)),
+    };
+    if (draw.chance(0.6)) {
+      const high = metres(draw.between(0.3 * height, 0.9 * height));
+      box.ashDoor = { width: metres(0.2 * firebox.width), height: high, open: draw.pick([0, 0.1, 0.5]) };
+    }
+  }
+  const { throat = NaN, floor = NaN } = boxes;
+  if (chamber && throat < floor && !(tree.chamber as Tree).reverse && draw.chance(0.9)) {
+    const inside = chamber.height - 2 * chamber.plate;
+    const bottom = chamber.centre - inside / 2;
+    const level = draw.between(throat, Math.min(floor, bottom + 0.9 * inside)) + 1e-3;
+    const gaps = draw.pick([1, 2, 3, 5]);
+    const open = draw.between(0.05, 0.5) * chamber.length;
+    (tree.chamber as Tree).plates = {
+      height: metres(level - bottom),
+      plate: '3 mm',
+      gaps: Array.from({ length: gaps }, () => metres(Math.max(0.004, open / gaps))),
+    };
+  }
+  for (const stack of tree.stacks as Tree[]) {
+    if (draw.chance(0.4)) Object.assign(stack, { damper: draw.between(0.1, 1), damperAt: draw.pick(['base', 'top']) });
+    const box = stack.part === 'chamber' ? chamber : upright;
+    if (!box || !draw.chance(0.4)) continue;
+    const side = draw.between(0.2, 0.8) * Math.min(box.width, box.length, box.height);
+    const gather = { width: side, depth: draw.between(0.5, 1) * side, height: side };
+    Object.assign(stack, {
+      diameter: metres(Math.max(0.03, 0.4 * gather.depth)),
+      wall: '2 mm',
+      base: metres(draw.chance(0.5) ? box.centre + box.height / 2 + side : box.centre + 0.4 * box.height),
+      gather: {
+        width: metres(gather.width),
+        depth: metres(gather.depth),
+        height: metres(gather.height),
+        plate: '3 mm',
+        mouth: squareMetres(draw.between(0.1, 0.7) * side * gather.depth),
+      },
+    });
+  }
 }
 
 /** Draws that a seed needs until one can be built; far below the limit. */
@@ -357,9 +450,11 @@ const MOST_ATTEMPTS = 200;
 /** A valid design as the tree of a design file, how many draws it took, and its layout. */
 export function randomDesignWithCount(seed: number): { tree: Tree; attempts: number; layout: Layout } {
   const draw = new Draw(seed);
+  // from a stream of their own, so that designs without them stay as they were
+  const more = new Draw(~seed);
   const layout = LAYOUTS[((seed % LAYOUTS.length) + LAYOUTS.length) % LAYOUTS.length];
   for (let attempts = 1; attempts <= MOST_ATTEMPTS; attempts++) {
-    const tree = attempt(draw, layout);
+    const tree = attempt(draw, layout, more);
     if (!readDesign(JSON.stringify(tree), { fileName: `seed ${seed}` }).faults) return { tree, attempts, layout };
   }
   throw new Error(`seed ${seed}: no valid ${layout} design in ${MOST_ATTEMPTS} draws`);

@@ -185,12 +185,14 @@ describe('the files we ship', () => {
 
   it('has a starter whose commented lines read too', () => {
     const wholeLines = starterDesign().replace(
-      /^( *)# ((?:shop|job|sun|rain|heat|- |insulation|door|grates|thermometers|contents|innerConvection|upright|splits|cook|prices|options| {4}changes| {6}firebox\.(?:plate|insulation)| {2}(?:width|depth|height|plate|centre|doorGap|racks|opening|load|tend|events|dieDown|- ))[: {\w].*)$/gm,
+      /^( *)# ((?:shop|job|sun|rain|heat|- |insulation|door|doors|grate|ashDoor|heads|flange|grates|thermometers|contents|innerConvection|upright|splits|cook|prices|options| {4}changes| {6}firebox\.(?:plate|insulation)| {2}(?:width|depth|height|plate|centre|doorGap|racks|opening|load|tend|events|dieDown|- ))[: {\w].*)$/gm,
       '$1$2',
     );
     expect(wholeLines).toContain('\nupright:\n  width');
     expect(wholeLines).toMatch(/\ncook: .*\n {2}load/);
     expect(wholeLines).toContain('\n  splits: {');
+    expect(wholeLines).toMatch(/\n {2}heads: dished .*\n {2}flange: /);
+    expect(wholeLines).toMatch(/\n {2}grate: .*\n {2}ashDoor: /);
     expect(wholeLines).toMatch(/\nprices: .*\noptions: .*\n(?: {2}.*\n){2} {4}changes: .*\n {6}firebox/);
     expect(read(wholeLines).faults ?? []).toEqual([]);
   });

@@ -79,6 +79,7 @@ export const sampleDesign: Design = {
       steel: 'carbon',
       base: 1.0668,
       damper: 1,
+      damperAt: 'top',
       entryLoss: 0.5,
       bendLoss: 0,
       capLoss: 0,

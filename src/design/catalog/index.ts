@@ -2,5 +2,6 @@
 export { DEFAULT_FINISH, FINISHES, type FinishRow } from './finishes.js';
 export { INSULATION_ALIASES, INSULATIONS, type InsulationRow } from './insulations.js';
 export { STEELS, strengthLeft, type SteelRow } from './steels.js';
+export { TANKS, type TankName } from './tanks.js';
 export { STOCK_TUBES, type StockTube } from './tubes.js';
 export { WOODS, type WoodRow } from './woods.js';

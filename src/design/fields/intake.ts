@@ -7,7 +7,10 @@ import { height, SHARE } from './shared.js';
 const VENT_SIDE = range('length', '1/4 in', '4 ft');
 
 const INTAKE = {
-  kind: choice(['disc', 'slide', 'pipe'], 'Kind of vent.', { default: 'disc', also: { dial: 'disc' } }),
+  kind: choice(['disc', 'slide', 'pipe'], 'Kind of vent; a dial is a disc.', {
+    default: 'disc',
+    also: { dial: 'disc' },
+  }),
   count: count('vents', range('number', '1', '24'), 'How many of them.', {
     default: '1',
     print: { bare: true },

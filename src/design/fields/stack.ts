@@ -2,10 +2,12 @@
 import { ENTRANCE_LOSS } from '../../physics/friction.js';
 import { range } from '../ranges.js';
 import { pathText } from '../path.js';
-import { block, choice, maybe, optional, quantity, readRows, where, type Soft } from './field.js';
+import { nearestName } from '../../units/index.js';
+import { block, choice, maybe, optional, quantity, readRows, where, type Field, type Soft } from './field.js';
+import { gather } from './gather.js';
 import { insulation, surface } from './parts.js';
 import { mainSize, wallOf } from './walls.js';
-import { height, plate, SHARE, steel } from './shared.js';
+import { HEIGHT, height, plate, SHARE, steel } from './shared.js';
 
 const LOSS = range('number', '0', '50');
 const SIZE = range('length', '1 in', '2 ft');
@@ -13,6 +15,30 @@ const SIZE = range('length', '1 in', '2 ft');
 function isSquare({ shape }: Soft): boolean {
   return shape === 'square';
 }
+
+/** Where in the tube a damper sits. */
+const damperAt: Field<'top' | 'base' | number> = {
+  ...quantity(
+    HEIGHT,
+    'Where the damper sits: top, base, or its height above the ground. Gas at the base is hotter, so that it takes a little more draft there; below it the tube stands at the pressure of the pit, above it at that of the air. Default: top.',
+    { examples: ['top', 'base', '60 in'], default: () => NaN },
+  ),
+  read: (fields, key) => {
+    const raw = fields.raw(key);
+    if (raw === undefined) fields.defaulted(key);
+    if (raw === undefined || raw === 'top' || raw === 'base') return raw ?? 'top';
+    if (typeof raw === 'string' && !/\d/.test(raw)) {
+      fields.fault(key, {
+        code: 'unknown-name',
+        message: 'is no place in a stack',
+        allowed: 'top, base, or a height above the ground (60 in)',
+        nearest: nearestName(raw, ['top', 'base']),
+      });
+      return NaN;
+    }
+    return fields.required(key, HEIGHT);
+  },
+};
 
 const STACK = {
   part: choice(['chamber', 'upright'], 'The part it stands on.', {
@@ -56,6 +82,7 @@ const STACK = {
   steel: steel('Steel of the tube; it says which gauge table is meant.'),
   base: height('Height of its base above the ground.', ['Foot of the stack', 'Foot of stack #']),
   damper: quantity(SHARE, 'Open share of its damper.', { default: '100 %' }),
+  damperAt,
   // an entry of no loss at all would let infinite flow in
   entryLoss: quantity(range('number', '0.02', '50'), 'Entry loss coefficient.', {
     default: String(ENTRANCE_LOSS),
@@ -67,6 +94,7 @@ const STACK = {
     default: '0.1 mm',
     print: { digits: 2, shop: 'in', si: 'mm' },
   }),
+  gather,
   insulation,
   ...surface('stack'),
 };

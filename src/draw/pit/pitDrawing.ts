@@ -1,9 +1,9 @@
 import type { Design, PartName, StationName } from '../../design/design.js';
-import { stackSection } from '../../design/geometryOf.js';
+import { stackSection } from '../../design/stackSection.js';
 import { format } from '../../units/index.js';
 import type { Drawing, Mark } from '../drawing.js';
 import { drawEndView, endHalfWidth } from './pitEndView.js';
-import { pitLayout, type PitLayout } from './pitLayout.js';
+import { headDepth, pitLayout, type PitLayout } from './pitLayout.js';
 import { drawSideView } from './pitSideView.js';
 import { Sheet } from '../sheet.js';
 
@@ -115,7 +115,10 @@ function sideDimensions(
   for (const { left, right } of chain) sheet.dimensionAlong(left, right, step, size(right - left));
   if (chain.length > 1) {
     const last = chain[chain.length - 1];
-    sheet.dimensionAlong(firebox.left, last.right, step * 2.1, size(last.right - firebox.left));
+    // over the heads that stand free
+    const left = firebox.left - headDepth(design.firebox);
+    const right = last.right + (last === chamber ? headDepth(design.chamber!) : 0);
+    sheet.dimensionAlong(left, right, step * 2.1, size(right - left));
   }
   const leftEdge = sheet.x(all.left);
   sheet.dimensionUp(0, design.firebox.centre, leftEdge - step, sheet.x(firebox.left), size(design.firebox.centre));

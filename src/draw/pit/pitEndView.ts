@@ -1,5 +1,8 @@
 import type { Design, HorizontalPart, Intake, Upright } from '../../design/design.js';
-import { stackSection } from '../../design/geometryOf.js';
+import { doorsOf } from '../../design/doors.js';
+import { ashDoorCentre } from '../../design/fireGrate.js';
+import { gatherOf } from '../../design/gather.js';
+import { stackSection } from '../../design/stackSection.js';
 import { widthAt } from '../../design/overlap.js';
 import type { PitLayout } from './pitLayout.js';
 import type { Sheet } from '../sheet.js';
@@ -10,7 +13,7 @@ export function drawEndView(sheet: Sheet, design: Design, layout: PitLayout): vo
   if (design.upright) drawBox(sheet, design.upright);
   if (design.chamber) drawSection(sheet, design.chamber);
   drawSection(sheet, design.firebox);
-  drawDoor(sheet, design);
+  drawDoors(sheet, design);
   for (const intake of design.firebox.intakes) drawIntake(sheet, intake);
 }
 
@@ -20,7 +23,7 @@ export function endHalfWidth(design: Design): number {
   const parts = [firebox, ...(chamber ? [chamber] : []), ...(upright ? [upright] : [])];
   const halves = parts.map((part) => part.width / 2 + (part.insulation?.thickness ?? 0));
   const tubes = design.stacks.map(
-    (_, i) => Math.abs(stackMiddle(design, i)) + stackSection(design.stacks[i]).across / 2,
+    (stack, i) => Math.abs(stackMiddle(design, i)) + Math.max(stackSection(stack).across, stack.gather?.depth ?? 0) / 2,
   );
   return Math.max(...halves, ...tubes);
 }
@@ -64,12 +67,13 @@ function stackMiddle(design: Design, index: number): number {
   const part = design[stack.part];
   if (!part) return 0;
   const roof = part.centre + part.height / 2;
-  if (stack.base >= part.centre + 0.4 * part.height) return 0;
+  const box = gatherOf(design, stack);
+  if (box ? box.onRoof : stack.base >= part.centre + 0.4 * part.height) return 0;
   const shape = 'shape' in part ? part.shape : 'square';
   const section = { shape, width: part.width, height: part.height, centre: part.centre };
-  const { across } = stackSection(stack);
-  const highest = Math.min(roof, stack.base + across);
-  const half = Math.max(widthAt(section, stack.base), widthAt(section, highest)) / 2;
+  const across = box ? stack.gather!.depth : stackSection(stack).across;
+  const [low, high] = box ? [box.low, box.high] : [stack.base, stack.base + across];
+  const half = Math.max(widthAt(section, low), widthAt(section, Math.min(roof, high))) / 2;
   return half + across / 2;
 }
 
@@ -79,11 +83,19 @@ function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
     const middle = stackMiddle(design, i);
     const { across } = stackSection(stack);
     const half = across / 2;
-    if (middle > 0) {
+    if (middle > 0 && !layout.gathers[i]) {
       // the elbow that joins the tube to the shell
       sheet.rect(
         { left: 0, right: middle - half, low: tube.low, high: tube.low + 0.8 * across },
         { pen: 'thin', fill: 'paper' },
+      );
+    }
+    const box = layout.gathers[i];
+    if (box) {
+      const deep = stack.gather!.depth / 2;
+      sheet.rect(
+        { left: middle - deep, right: middle + deep, low: box.low, high: box.high },
+        { pen: 'outline', fill: 'paper' },
       );
     }
     sheet.rect(
@@ -93,13 +105,20 @@ function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
   });
 }
 
-function drawDoor(sheet: Sheet, { firebox }: Design): void {
-  if (!firebox.door) return;
-  const { width, height } = firebox.door;
-  sheet.rect(
-    { left: -width / 2, right: width / 2, low: firebox.centre - height / 2, high: firebox.centre + height / 2 },
-    { pen: 'hidden' },
-  );
+function drawDoors(sheet: Sheet, design: Design): void {
+  const { ashDoor } = design.firebox;
+  if (ashDoor) {
+    const { width, height, open } = ashDoor;
+    const [left, low] = [-width / 2, ashDoorCentre(design.firebox) - height / 2];
+    sheet.rect({ left, right: left + width * open, low, high: low + height }, { fill: 'ink' });
+    sheet.rect({ left, right: left + width, low, high: low + height }, { pen: 'hidden' });
+  }
+  for (const { width, height, centre } of doorsOf(design, 'firebox')) {
+    sheet.rect(
+      { left: -width / 2, right: width / 2, low: centre - height / 2, high: centre + height / 2 },
+      { pen: 'hidden' },
+    );
+  }
 }
 
 /** Vents side by side, the open share of each filled: a spinner's sector, a slide's width. */

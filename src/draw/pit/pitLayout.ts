@@ -1,6 +1,8 @@
 /** Where the parts of a pit stand, seen from the side: x along the gas's way from the firebox, heights above the ground [m]. */
-import type { Design, Insulation, StationName } from '../../design/design.js';
-import { stackSection } from '../../design/geometryOf.js';
+import type { Design, HorizontalPart, Insulation, StationName } from '../../design/design.js';
+import { stackSection } from '../../design/stackSection.js';
+import { deckOf } from '../../design/decks.js';
+import { headReach } from '../../design/heads.js';
 
 export interface Span {
   left: number;
@@ -15,6 +17,8 @@ export interface PitLayout {
   upright?: Span;
   /** tubes, from base to top */
   stacks: Span[];
+  /** boxes that gather gas before them */
+  gathers: (Span | undefined)[];
   /** heights and ends of everything, insulation included */
   all: Span;
 }
@@ -45,9 +49,16 @@ export function pitLayout(design: Design): PitLayout {
     );
   const parts = { firebox: box, chamber: long, upright: tall };
   const stacks = stackSpans(design, parts);
+  const gathers = stacks.map(({ left, right, low }, i): Span | undefined => {
+    const { gather } = design.stacks[i];
+    if (!gather) return undefined;
+    const middle = (left + right) / 2;
+    return { left: middle - gather.width / 2, right: middle + gather.width / 2, low: low - gather.height, high: low };
+  });
   const outlines = [
-    grown(box, firebox.insulation),
-    ...(long ? [grown(long, chamber.insulation)] : []),
+    ...gathers.flatMap((box) => box ?? []),
+    grown(withHeads(box, firebox), firebox.insulation),
+    ...(long ? [grown(withHeads(long, chamber), chamber.insulation)] : []),
     ...(tall ? [grown(tall, upright.insulation)] : []),
     ...stacks,
   ];
@@ -56,6 +67,7 @@ export function pitLayout(design: Design): PitLayout {
     ...(long ? { chamber: long } : {}),
     ...(tall ? { upright: tall } : {}),
     stacks,
+    gathers,
     all: {
       left: Math.min(...outlines.map((each) => each.left)),
       right: Math.max(...outlines.map((each) => each.right)),
@@ -63,6 +75,17 @@ export function pitLayout(design: Design): PitLayout {
       high: Math.max(...outlines.map((each) => each.high)),
     },
   };
+}
+
+/** How far a part's heads stand out beyond their seams, with the straight flange [m]. */
+export function headDepth({ heads = 'flat', flange = 0, width, plate }: HorizontalPart): number {
+  return heads === 'flat' ? 0 : flange + headReach(heads, { diameter: width, plate }, 0);
+}
+
+/** A part with its heads on. */
+function withHeads(span: Span, part: HorizontalPart): Span {
+  const by = headDepth(part);
+  return { ...span, left: span.left - by, right: span.right + by };
 }
 
 /** A part with its insulation on. */
@@ -101,13 +124,14 @@ export function stationSpans(design: Design, layout: PitLayout): Partial<Record<
   const spans: Partial<Record<StationName, Span>> = { firebox: inside(layout.firebox, design.firebox.plate) };
   if (design.chamber && layout.chamber) {
     const room = inside(layout.chamber, design.chamber.plate);
-    const { reverse } = design.chamber;
-    const deck = reverse ? Math.min(room.high, room.low + reverse.height) : room.low;
+    const plate = deckOf(design.chamber);
+    const deck = plate ? Math.min(room.high, room.low + plate.height) : room.low;
     (['fireEnd', 'middle', 'stackEnd'] as const).forEach((name, i) => {
       const left = room.left + ((room.right - room.left) * i) / 3;
       const right = room.left + ((room.right - room.left) * (i + 1)) / 3;
       spans[name] = { left, right, low: deck, high: room.high };
-      if (reverse) {
+      if (design.chamber?.plates) spans.plenumMiddle = { ...room, high: deck };
+      else if (plate) {
         const under = (['plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] as const)[i];
         spans[under] = { left, right, low: room.low, high: deck };
       }

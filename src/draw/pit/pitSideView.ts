@@ -1,4 +1,9 @@
-import type { Design, StationName } from '../../design/design.js';
+import type { Design, HorizontalPart, StationName } from '../../design/design.js';
+import { damperHeight } from '../../design/stackSection.js';
+import { plateGaps } from '../../design/decks.js';
+import { doorsOf, type PlacedDoor } from '../../design/doors.js';
+import { fireGrateOf } from '../../design/fireGrate.js';
+import { headReach } from '../../design/heads.js';
 import { format, formatPlate } from '../../units/index.js';
 import type { PitNotes, StationNote } from './pitDrawing.js';
 import { grown, inside, stationSpans, type PitLayout, type Span } from './pitLayout.js';
@@ -10,6 +15,7 @@ type TextMark = Extract<Mark, { shape: 'text' }>;
 
 /** The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station. */
 export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): void {
+  drawHeads(sheet, design, layout);
   drawStacks(sheet, design, layout);
   drawParts(sheet, design, layout);
   const rooms = stationSpans(design, layout);
@@ -22,8 +28,39 @@ export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, no
   if (notes.flows) drawFlows(sheet, design, layout, notes.flows);
 }
 
+/** Under all else: where another part is joined it covers what it takes away. */
+function drawHeads(sheet: Sheet, design: Design, layout: PitLayout): void {
+  for (const name of ['chamber', 'firebox'] as const) {
+    const [span, part] = [layout[name], design[name]];
+    if (!span || !part || (part.heads ?? 'flat') === 'flat') continue;
+    const lag = part.insulation?.thickness ?? 0;
+    for (const [seam, way] of [
+      [span.left, -1],
+      [span.right, 1],
+    ]) {
+      if (lag > 0) sheet.line(headLine(part, seam, way, lag), { closed: true, pen: 'thin', fill: 'shade' });
+      sheet.line(headLine(part, seam, way, 0), { closed: true, pen: 'outline', fill: 'paper' });
+    }
+  }
+}
+
+/** A head's outline from its seam, outside its insulation; `way` is where it points along the pit. */
+function headLine(part: HorizontalPart, seam: number, way: number, by: number): [number, number][] {
+  const { heads, flange = 0, width, plate, centre } = part;
+  if (heads === undefined || heads === 'flat') return [];
+  const steps = 24;
+  const radius = width / 2;
+  const dome = Array.from({ length: 2 * steps + 1 }, (_, i): [number, number] => {
+    const off = radius * Math.sin((Math.PI / 2) * (i / steps - 1));
+    const reach = flange + headReach(heads, { diameter: width, plate }, off);
+    return [seam + way * (reach + by * Math.sqrt(1 - (off / radius) ** 2)), centre + off * (1 + by / radius)];
+  });
+  return [[seam, centre - radius - by], ...dome, [seam, centre + radius + by]];
+}
+
 /** Under the part they stand on: a tube that leaves a shell's back is seen only above it. */
 function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
+  for (const box of layout.gathers) if (box) sheet.rect(box, { pen: 'outline', fill: 'paper' });
   layout.stacks.forEach((tube, i) => {
     const part = layout[design.stacks[i].part];
     const foot = part ? Math.min(part.high, Math.max(tube.low, part.low)) : tube.low;
@@ -36,8 +73,9 @@ function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
     const { damper } = design.stacks[i];
     if (damper < 1) {
       const middle = (tube.left + tube.right) / 2;
-      const at = tube.high - 1.2 * (tube.right - tube.left);
       const reach = (tube.right - tube.left) / 2;
+      // clear of the ends, and of the shell that a tube leaves by its side
+      const at = Math.max(foot + 1.2 * reach, Math.min(tube.high - 2.4 * reach, damperHeight(design.stacks[i])));
       const turn = Math.acos(Math.max(0, Math.min(1, damper)));
       const [dx, dz] = [reach * Math.sin(turn), reach * Math.cos(turn)];
       sheet.line(
@@ -64,6 +102,7 @@ function drawParts(sheet: Sheet, design: Design, layout: PitLayout): void {
     const span = layout[name];
     if (span) sheet.rect(span, { pen: 'outline', fill: 'paper' });
   }
+  for (const box of layout.gathers) if (box) sheet.rect(box, { pen: 'hidden' });
   // a tube that comes out of a shell's side, seen through it
   layout.stacks.forEach((tube, i) => {
     const part = layout[design.stacks[i].part];
@@ -91,6 +130,12 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
       { fill: 'paper', pen: 'thin' },
     );
   };
+  const fire = fireGrateOf(design.firebox);
+  if (fire) {
+    const { left, right } = inside(layout.firebox, design.firebox.plate);
+    const { bars } = design.firebox.grate!;
+    sheet.rect({ left, right, low: fire.height - bars, high: fire.height }, { pen: 'thin', fill: 'shade' });
+  }
   if (layout.chamber && chamber) {
     gap(layout.chamber.left, throat.centre, throat.area);
     if (chamber.reverse) {
@@ -107,7 +152,17 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
         { pen: 'outline' },
       );
     }
-    if (chamber.door) door(sheet, layout.chamber, chamber.door);
+    if (chamber.plates) {
+      const { left, right } = inside(layout.chamber, chamber.plate);
+      const height = layout.chamber.low + chamber.plate + chamber.plates.height;
+      let from = 0;
+      for (const gap of [...plateGaps(chamber), { from: 1, to: 1 }]) {
+        const ends = [from, gap.from].map((share): [number, number] => [left + share * (right - left), height]);
+        if (gap.from - from > 1e-6) sheet.line(ends, { pen: 'outline' });
+        from = gap.to;
+      }
+    }
+    for (const each of doorsOf(design, 'chamber')) door(sheet, layout.chamber, each);
   } else if (layout.upright && throat.through === 'top') {
     const half = Math.sqrt(throat.area) / 2;
     const middle = (layout.upright.left + layout.upright.right) / 2;
@@ -121,13 +176,13 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
   }
   if (layout.upright && upright) {
     if (upright.opening) gap(layout.upright.left, upright.opening.centre, upright.opening.area);
-    if (upright.door) door(sheet, layout.upright, upright.door);
+    for (const each of doorsOf(design, 'upright')) door(sheet, layout.upright, each);
   }
 }
 
-function door(sheet: Sheet, part: Span, { width, height }: { width: number; height: number }): void {
-  const [middle, centre] = [(part.left + part.right) / 2, (part.low + part.high) / 2];
-  const half = Math.min(height, part.high - part.low) / 2;
+function door(sheet: Sheet, part: Span, { width, straight, along, centre }: PlacedDoor): void {
+  const middle = part.left + along * (part.right - part.left);
+  const half = Math.min(straight, part.high - part.low) / 2;
   sheet.rect(
     { left: middle - width / 2, right: middle + width / 2, low: centre - half, high: centre + half },
     { pen: 'hidden' },

@@ -1,5 +1,5 @@
 import { chartScene } from '../../charts/chartScene.js';
-import { stackSection } from '../../design/geometryOf.js';
+import { stackSection } from '../../design/stackSection.js';
 import { drawingScene } from '../../draw/drawingScene.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { optionsChart } from '../../charts/optionsChart.js';

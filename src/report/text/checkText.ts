@@ -1,9 +1,14 @@
-import type { Design } from '../../design/design.js';
+import type { Design, Stack } from '../../design/design.js';
+import { plateGaps } from '../../design/decks.js';
+import { fireGrateOf } from '../../design/fireGrate.js';
+import { doorLabel, doorsOf } from '../../design/doors.js';
 import type { DesignWarning } from '../../design/faults.js';
 import { dialsOf, gratesOf, placesOf } from '../../design/places.js';
+import type { GatherBox } from '../../design/gather.js';
 import type { Geometry } from '../../design/geometry.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import type { DesignOption } from '../../design/options.js';
+import { PARTS } from '../../design/stations.js';
 import type { UnitSystem } from '../../units/index.js';
 import { designRows } from '../designRows.js';
 import { plainText } from '../../words/plainText.js';
@@ -55,6 +60,7 @@ export function checkText(
     `OUTSIDE FACES\n${facesTable(geometry, say)}`,
     ...(geometry.shared.length > 0 ? [`PLATES BETWEEN PARTS\n${sharedTable(geometry, say)}`] : []),
     `PLACES, heights above the ground\n${placesTable(design, say)}`,
+    ...doorsSection(design, say),
     `OPENINGS\n${openingsTable(design, geometry, say)}`,
     `STACKS\n${stacksTable(design, geometry, say)}`,
     `All steel, with stacks, skins and steel contents: ${say('mass', geometry.totalSteelMass)}`,
@@ -119,6 +125,24 @@ function sharedTable({ shared }: Geometry, say: Say): string {
   );
 }
 
+/** Doors where the design gives any, each where it is, with what leaks round it. */
+function doorsSection(design: Design, say: Say): string[] {
+  const rows = PARTS.flatMap((part) =>
+    doorsOf(design, part).map(({ name, width, height, along, centre, gap }) => [
+      plainText(doorLabel(part, name)),
+      say('length', width, { shop: 'in' }),
+      say('length', height, { shop: 'in' }),
+      part === 'chamber' ? `${Math.round(100 * along)} %` : '',
+      say('length', centre, { shop: 'in' }),
+      say('area', gap),
+    ]),
+  );
+  if (rows.length === 0) return [];
+  return [
+    `DOORS\n${table(['', 'wide', 'high', 'along', 'middle at', 'gap'], rows, { indent: INDENT, align: ['left'] })}`,
+  ];
+}
+
 /** Grates and racks, then the thermometers: by which of them a cook may steer. */
 function placesTable(design: Design, say: Say): string {
   const grates = design.chamber ? gratesOf(design.chamber) : [];
@@ -150,11 +174,17 @@ function openingsTable(design: Design, geometry: Geometry, say: Say): string {
   const stackArea = geometry.stacks.reduce((total, stack) => total + stack.flowArea, 0);
   const intakes = design.firebox.intakes.map(({ count, area, open }) => count * area * open);
   const open = intakes.reduce((total, area) => total + area, 0);
-  const { throat, upright } = design;
+  const { throat, upright, firebox, chamber } = design;
+  const grate = fireGrateOf(firebox);
+  const gaps = chamber ? plateGaps(chamber).reduce((total, gap) => total + gap.area, 0) : 0;
   return table(
     ['', 'area', ''],
     [
       ['all intakes, as set', say('area', open), share(open, stackArea, 'the stacks')],
+      ...(firebox.ashDoor
+        ? [['ash door, as set', say('area', firebox.ashDoor.width * firebox.ashDoor.height * firebox.ashDoor.open), '']]
+        : []),
+      ...(grate ? [['between the bars of the fire grate', say('area', grate.free), '']] : []),
       ['throat', say('area', throat.area), share(throat.area, section('firebox'), "the firebox's section")],
       ...(upright?.opening
         ? [
@@ -165,6 +195,7 @@ function openingsTable(design: Design, geometry: Geometry, say: Say): string {
             ],
           ]
         : []),
+      ...(gaps > 0 ? [['gaps between the plates', say('area', gaps), share(gaps, throat.area, 'the throat')]] : []),
       ['all stacks', say('area', stackArea), ''],
     ],
     { indent: INDENT, align: ['left', 'right', 'left'] },
@@ -174,16 +205,24 @@ function openingsTable(design: Design, geometry: Geometry, say: Say): string {
 function stacksTable(design: Design, { stacks }: Geometry, say: Say): string {
   return table(
     ['', 'bore', 'flow area', 'weight', 'base at', 'top at'],
-    stacks.map((stack, i) => [
-      `on the ${design.stacks[i].part}`,
-      say('length', stack.bore),
-      say('area', stack.flowArea),
-      say('mass', stack.mass),
-      say('length', stack.base),
-      say('length', stack.top),
+    stacks.flatMap((stack, i) => [
+      [
+        `on the ${design.stacks[i].part}`,
+        say('length', stack.bore),
+        say('area', stack.flowArea),
+        say('mass', stack.mass),
+        say('length', stack.base),
+        say('length', stack.top),
+      ],
+      ...(stack.gather ? [gatherRow(stack.gather, design.stacks[i], say)] : []),
     ]),
     { indent: INDENT },
   );
+}
+
+function gatherRow({ mass, contactMass, low, high }: GatherBox, { gather }: Stack, say: Say): string[] {
+  const weight = say('mass', mass + contactMass);
+  return ['its gather box', '', say('area', gather!.mouth), weight, say('length', low), say('length', high)];
 }
 
 /** `fireEnd` to `fire end`. */

@@ -174,7 +174,7 @@ function events(comparison: Comparison, system: UnitSystem): string {
     splitsWords(design, say),
     ...(door
       ? [
-          `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}, open ${say('time', settings.door_s)} with the fire as it was. Back: the thermometer, its lag and all, is within ${say('temperatureDifference', BACK_WITHIN)} of the target again, counted from shutting.`,
+          `Door: ${door.name === undefined ? 'that' : `'${plainText(door.name)}'`} of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}, open ${say('time', settings.door_s)} with the fire as it was. Back: the thermometer, its lag and all, is within ${say('temperatureDifference', BACK_WITHIN)} of the target again, counted from shutting.`,
         ]
       : []),
     SOAKED_MEANS,

@@ -34,7 +34,7 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
     `Loading comes ${say('time', soak)} after the target is first read. The cook lays on splits as the design has it (fire.splits, fire.cook), and nobody looks while a door is open. The pit is lit with the firebox door ajar, which is not followed: cold racks, damp and wind add to the first time. How splits and coals burn are estimates.`,
     ...(opens
       ? [
-          `Door: that of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}.`,
+          `Door: ${door.name === undefined ? 'that' : `'${plainText(door.name)}'`} of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}.`,
         ]
       : []),
     ...(cook.food.length > 0

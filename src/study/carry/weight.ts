@@ -1,7 +1,10 @@
 import { INSULATIONS } from '../../design/catalog/index.js';
 import type { Content, Grate, Design, HorizontalPart, PartName, Upright } from '../../design/design.js';
 import type { Face, Geometry, PartGeometry } from '../../design/geometry.js';
-import { reversePlateArea, skinMass, stackSection, stackSkinMass } from '../../design/geometryOf.js';
+import { fireGrateOf } from '../../design/fireGrate.js';
+import { deckArea, deckOf } from '../../design/decks.js';
+import { skinMass, stackSkinMass } from '../../design/geometryOf.js';
+import { stackSection } from '../../design/stackSection.js';
 import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
 import { TONGUE_BAND, towingOf, type Carried, type Move, type TowCase, type Towing } from './towing.js';
@@ -126,7 +129,13 @@ function pitItems(design: Design, geometry: Geometry, extents: Extents): Item[] 
     const cover = stackSkinMass(stack) + stackInsulationMass(stack);
     return { name, mass: mass + cover, along, height: 0.5 * (base + top) };
   });
-  return [...parts, ...shared, ...stacks];
+  const boxes = stacks.flatMap(({ name, along }, i): Item[] => {
+    const { gather } = geometry.stacks[i];
+    if (!gather) return [];
+    const { mass, contactMass, low, high } = gather;
+    return [{ name: `gather box of the ${name}`, mass: mass + contactMass, along, height: 0.5 * (low + high) }];
+  });
+  return [...parts, ...shared, ...stacks, ...boxes];
 }
 
 function partItems(design: Design, part: PartGeometry, { from, to }: { from: number; to: number }): Item[] {
@@ -137,9 +146,9 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
     upright || face.place === 'along'
       ? middle
       : face.place === 'fireEnd'
-        ? from
+        ? from - (face.beyond ?? 0)
         : face.place === 'farEnd'
-          ? to
+          ? to + (face.beyond ?? 0)
           : middle;
   const steel = sum(part.faces.map(({ mass }) => mass));
   const at = (weight: (face: Face) => number, of: (face: Face) => number) => {
@@ -160,8 +169,9 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
     ...(cover > 0
       ? [{ name: `${part.name}, insulation`, mass: cover, along: at(area, along), height: at(area, height) }]
       : []),
-    ...reversePlate(design, part, middle),
+    ...deckItem(design, part, middle),
     ...own.contents.map((content) => contentItem(part, content, { from, to })),
+    ...fireGrateIn(design, part.name, middle),
     ...gratesIn(design, part.name).map((grate) => ({
       name: `${part.name}, ${grate.name}`,
       mass: grate.mass,
@@ -171,18 +181,23 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
   ];
 }
 
+function fireGrateIn({ firebox }: Design, part: string, along: number): Item[] {
+  const grate = part === 'firebox' ? fireGrateOf(firebox) : undefined;
+  return grate ? [{ name: 'fire grate', mass: grate.mass, along, height: grate.height }] : [];
+}
+
 /** Grates whose steel counts. */
 function gratesIn({ chamber }: Design, part: string): Grate[] {
   return part === 'chamber' ? (chamber?.grates ?? []).filter(({ mass }) => mass > 0) : [];
 }
 
-/** The reverse-flow plate is in the chamber's steel but in none of its faces. */
-function reversePlate(design: Design, part: PartGeometry, along: number): Item[] {
+/** What lies under the food is in the chamber's steel but in none of its faces. */
+function deckItem(design: Design, part: PartGeometry, along: number): Item[] {
   const { chamber } = design;
-  if (part.name !== 'chamber' || !chamber?.reverse) return [];
-  const { plate, height } = chamber.reverse;
-  const mass = reversePlateArea(chamber) * plate * steelDensity(chamber.steel);
-  return [{ name: 'reverse-flow plate', mass, along, height: part.floor + height }];
+  const deck = part.name === 'chamber' && chamber ? deckOf(chamber) : undefined;
+  if (!deck) return [];
+  const mass = deckArea(chamber!) * deck.plate * steelDensity(chamber!.steel);
+  return [{ name: deck.name, mass, along, height: part.floor + deck.height }];
 }
 
 /** Share along the part at which each station's middle lies. */

@@ -137,7 +137,8 @@ function reshape(
   if (size === null) return { problem: `no ${shape} ${name} has the same ${equal}` };
   const copy = structuredClone(tree);
   const part = copy[name] as Tree;
-  for (const key of ['diameter', 'width', 'height']) delete part[key];
+  for (const key of ['diameter', 'width', 'height', 'shell', 'heads', 'flange']) delete part[key];
+  part.length ??= `${convert('length', design[name]!.length, 'shop').toFixed(4)} in`;
   const across = `${convert('length', size, 'shop').toFixed(4)} in`;
   part.shape = shape;
   if (shape === 'round') part.diameter = across;

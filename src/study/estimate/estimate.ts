@@ -148,11 +148,35 @@ function partResults(pit: Pit, biot: Float64Array): PartResult[] {
     gasVolume_m3: stack.volume,
     biot: worst('stack'),
   }));
-  return [...parts, ...stacks];
+  const boxes = pit.geometry.stacks.flatMap(({ gather }, i) =>
+    gather
+      ? [
+          {
+            name: pit.geometry.stacks.length > 1 ? `gather box ${i + 1}` : 'gather box',
+            plate_m: pit.design.stacks[i].gather!.plate,
+            steelArea_m2: 0.5 * (gather.insideArea + gather.outsideArea) + gather.contact,
+            steelMass_kg: gather.mass + gather.contactMass,
+            gasVolume_m3: gather.volume,
+            biot: worst('stack'),
+          },
+        ]
+      : [],
+  );
+  return [...parts, ...stacks, ...boxes];
 }
 
-function platesOfPart({ plate, door }: { plate: number; door?: Door }): Pick<PartResult, 'plate_m' | 'doorPlate_m'> {
-  return { plate_m: plate, ...(door ? { doorPlate_m: door.plate } : {}) };
+function platesOfPart({
+  plate,
+  door,
+  doors = [],
+}: {
+  plate: number;
+  door?: Door;
+  doors?: Door[];
+}): Pick<PartResult, 'plate_m' | 'doorPlate_m'> {
+  // of several doors the thinnest
+  const leaves = [...(door ? [door] : []), ...doors].map((each) => each.plate);
+  return { plate_m: plate, ...(leaves.length > 0 ? { doorPlate_m: Math.min(...leaves) } : {}) };
 }
 
 function worstOf(states: SteadyState[], run: WarmUpRun | null): EstimateResult['balance'] {

@@ -29,7 +29,7 @@ export interface FromCold {
  * and where it may turn back over a reverse-flow plate: 48 of 49 random shop designs with two states were of these.
  */
 export function forks({ stacks, chamber }: Design): boolean {
-  return stacks.length > 1 || chamber?.reverse !== undefined;
+  return stacks.length > 1 || chamber?.reverse !== undefined || chamber?.plates !== undefined;
 }
 
 /**

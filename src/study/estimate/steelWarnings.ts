@@ -75,7 +75,8 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
 function platesOf({ model, design }: Pit, x: Float64Array): HotPlate[] {
   const plates = new Map<string, HotPlate>();
   model.network.nodes.forEach(({ name: own, part, material }, i) => {
-    if (material === 'constant') return;
+    // coals lie on the fire grate: its mean says nothing of how hot it gets
+    if (material === 'constant' || own === 'fire grate') return;
     const inside = part === 'stack' ? undefined : design[part as 'firebox']?.contents.find((each) => each.name === own);
     const name = inside ? `${own} in the ${part}` : nameOf(own);
     const known = plates.get(name);

@@ -1,6 +1,8 @@
 import type { Design, PartName } from '../../design/design.js';
+import { doorsOf, type PlacedDoor } from '../../design/doors.js';
 import { gaugePlace } from '../../design/places.js';
 import type { BuiltPit, Cells } from '../../network/cells.js';
+import { coverage } from '../../network/openings.js';
 import { OUTDOORS } from '../../network/types.js';
 
 /** A door's hole where the file gives none, as shares of the part: estimates. */
@@ -16,31 +18,42 @@ export interface Doorway {
   height: number;
   /** height of its middle above the ground [m] */
   centre: number;
+  /** of several doors which one, and where its middle is along the part */
+  name?: string;
+  along?: number;
+  share?: number;
   /** the file gives no door, so that a usual one is taken */
   assumed: boolean;
 }
 
 /**
- * The door a cook opens: that of the part in which the gauge sits. On a round chamber a door's height is measured along
- * the shell; h of it round the radius r stand 2 r sin(h / 2 r) high. It counts as centred on the part (estimate).
+ * The door a cook opens: that of the part in which the gauge sits, of several the one nearest to it. On a round chamber a door's
+ * height is measured along the shell; h of it round the radius r stand 2 r sin(h / 2 r) high. One door counts as centred on the
+ * part (estimate).
  */
 export function doorwayOf(design: Design): Doorway {
-  const name = gaugePlace(design).part;
-  if (name === 'upright') {
-    const part = design.upright!;
-    const { wide, high } = USUAL.upright;
-    const { width, height } = part.door ?? { width: wide * part.width, height: high * part.height };
-    return { part: name, width, height, centre: part.centre, assumed: !part.door };
+  const gauge = gaugePlace(design);
+  const { part: name } = gauge;
+  const doors = doorsOf(design, name);
+  if (doors.length > 0) {
+    const long = name === 'chamber' ? design.chamber!.length : 0;
+    const off = ({ along, centre }: PlacedDoor) =>
+      Math.hypot((along - gauge.along) * long, name === 'upright' ? centre - gauge.height : 0);
+    const {
+      width,
+      straight,
+      centre,
+      along,
+      share,
+      name: own,
+    } = doors.reduce((a, b) => (off(b) < off(a) - 1e-9 ? b : a));
+    const which = doors.length > 1 ? { name: own, along, share } : {};
+    return { part: name, width, height: straight, centre, assumed: false, ...which };
   }
-  const part = design.chamber!;
-  const { wide, high } = USUAL.chamber;
-  if (!part.door) {
-    return { part: name, width: wide * part.length, height: high * part.height, centre: part.centre, assumed: true };
-  }
-  const r = part.width / 2;
-  const { width, height } = part.door;
-  const straight = part.shape === 'round' ? 2 * r * Math.sin(Math.min(height / (2 * r), Math.PI / 2)) : height;
-  return { part: name, width, height: straight, centre: part.centre, assumed: false };
+  const { centre, width, height } = design[name]!;
+  const { wide, high } = USUAL[name === 'upright' ? 'upright' : 'chamber'];
+  const across = name === 'upright' ? width : design.chamber!.length;
+  return { part: name, width: wide * across, height: high * height, centre, assumed: true };
 }
 
 /**
@@ -49,14 +62,16 @@ export function doorwayOf(design: Design): Doorway {
  */
 export function openDoor(design: Design): (built: BuiltPit) => void {
   return (built) => {
-    const { part, width, height, centre } = doorwayOf(design);
+    const { part, width, height, centre, along, share } = doorwayOf(design);
     const cells: Cells = (part === 'upright' ? built.upright : built.chamber)!;
     const { zones, openings } = built.network;
-    const across = cells.geometry.axis === 'horizontal' ? width / cells.columns.length : width;
+    const lying = cells.geometry.axis === 'horizontal';
     for (const from of cells.zones) {
+      const column = cells.columns.findIndex((each) => each.includes(from));
+      const across = lying ? width * coverage(cells, { along, share }, column) : width;
       const low = Math.max(centre - height / 2, zones[from].floor);
       const high = Math.min(centre + height / 2, zones[from].roof);
-      if (high <= low) continue;
+      if (high <= low || across <= 0) continue;
       openings.push({
         name: `${part} door`,
         role: 'doorway',

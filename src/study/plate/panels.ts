@@ -1,4 +1,5 @@
-import type { Design, HorizontalPart, PartName, Steel } from '../../design/design.js';
+import type { Design, Firebox, HorizontalPart, PartName, Steel } from '../../design/design.js';
+import { doorsOf } from '../../design/doors.js';
 import { jointsOf } from '../../design/joints.js';
 import { PARTS } from '../../design/stations.js';
 import type { PanelSize } from '../../physics/panelBuckling.js';
@@ -16,8 +17,9 @@ export interface Panel {
   insulated: boolean;
   /** faces of the part that its edges run along, with the length of edge on each [m]; none of a door, whose rim laps over */
   along: { face: string; edge: number }[];
-  /** of a door [m] */
+  /** of a door [m]; its name where there are several */
   lap?: number;
+  which?: string;
   /** from the middle of the box, of a firebox [m] */
   fire?: number;
 }
@@ -30,28 +32,35 @@ export function panelsOf(design: Design): Panel[] {
   return PARTS.flatMap((part): Panel[] => {
     const made = design[part];
     if (!made) return [];
-    const { plate, steel, door, insulation } = made;
+    const { plate, steel, insulation } = made;
     const own = { part, steel, insulated: (insulation?.thickness ?? 0) > 0 };
     const walls = part === 'upright' ? wallsOfUpright(design.upright!) : wallsOf(made as HorizontalPart);
     const there = walls.filter(({ face }) => face === 'sides' || !joined.has(`${part} ${face}`));
-    const leaf = door && leafOf(design, part, door);
     const panels = [
       ...there.map((flat) => ({ ...own, plate, ...flat })),
-      ...(leaf ? [{ ...own, plate: door.plate, ...leaf }] : []),
+      ...doorsOf(design, part).flatMap((door) => {
+        const leaf = leafOf(design, part, door);
+        return leaf ? [{ ...own, plate: door.plate, ...leaf, ...(door.name === '' ? {} : { which: door.name }) }] : [];
+      }),
     ];
     return part === 'firebox'
-      ? panels.map((panel) => ({ ...panel, fire: fromMiddle(design.firebox, panel.face) }))
+      ? panels.map((panel) => ({ ...panel, fire: fromFire(design.firebox, panel.face) }))
       : panels;
   });
 }
 
-function fromMiddle({ length, width, height }: HorizontalPart, face: string): number {
+/** From the fire to a face [m]; it burns in the middle of the box or on its grate, under which ash keeps it off the floor. */
+function fromFire({ length, width, height, grate }: Firebox, face: string): number | undefined {
   if (face === 'sides') return width / 2;
+  if (grate && face === 'floor') return undefined;
+  if (grate && face === 'roof') return height - grate.height;
   return face === 'roof' || face === 'floor' ? height / 2 : length / 2;
 }
 
-function wallsOf({ shape, width, height, length }: HorizontalPart): Flat[] {
+function wallsOf({ shape, width, height, length, heads = 'flat' }: HorizontalPart): Flat[] {
   if (shape === 'round') {
+    // a head bears by its curve
+    if (heads !== 'flat') return [];
     const along = [{ face: 'shell', edge: Math.PI * width }];
     const size = { diameter: width };
     return [

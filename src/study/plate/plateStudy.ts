@@ -1,5 +1,6 @@
 import { strengthLeft } from '../../design/catalog/index.js';
 import type { Design, PartName, Steel } from '../../design/design.js';
+import { doorLabel } from '../../design/doors.js';
 import type { Pit } from '../../network/pit.js';
 import { freePanelStrain, heldPanelStrain } from '../../physics/panelBuckling.js';
 import { leafOverRim, middleOverEdge } from '../../physics/panelEdge.js';
@@ -61,7 +62,9 @@ export interface PlateStudy {
   hottest: { name: string; steel: Steel; hold_K: number; full_K: number };
   /** what the firebox's two faces lose to scale where coals lie against it; null: of stainless, which hardly scales there */
   scale: {
-    /** of the steel, the design's own estimate or the model's hottest, whichever is hotter */
+    /** coals lie on a grate, and not against the firebox */
+    grate: boolean;
+    /** of the steel, the design's own estimate or the model's hottest, whichever is hotter; with a grate the model's hottest */
     steel_K: number;
     /** in an hour of fire [m] */
     hourly_m: number;
@@ -99,14 +102,16 @@ export function studyPlate({ pit, x, hot }: HeldPit): PlateStudy {
   };
 }
 
-function scaleOf({ use, firebox: { plate } }: Design, hottest: number): PlateStudy['scale'] {
+function scaleOf({ use, firebox: { plate, grate } }: Design, hottest: number): PlateStudy['scale'] {
   const { cooks, lit, scale, coals } = use;
-  const steel = Math.max(coals, hottest);
+  // on a grate coals lie against no steel of the firebox
+  const steel = grate ? hottest : Math.max(coals, hottest);
   const rateAt = (T: number) => 2 * scalingRate(T, scale);
   const rate = rateAt(steel);
   const yearly = cooks * lit * rate;
   const half = plate / 2;
   return {
+    grate: grate !== undefined,
     steel_K: steel,
     hourly_m: 3600 * rate,
     yearly_share: yearly / plate,
@@ -136,7 +141,7 @@ function stateOf(pit: Pit, panel: Panel, x: Float64Array, hot: Float64Array): Pa
   const modulus = steelModulus(steel, cool);
   const sides = 'diameter' in size ? { a: size.diameter, b: size.diameter } : size;
   return {
-    name: `${part} ${name}`,
+    name: name === 'door' ? doorLabel(part, panel.which ?? '') : `${part} ${name}`,
     part,
     a_m: sides.a,
     b_m: sides.b,

@@ -89,6 +89,7 @@ const BARE_STACK = {
   steel: 'carbon',
   base: 0,
   damper: 1,
+  damperAt: 'top',
   entryLoss: 0.5,
   bendLoss: 0,
   capLoss: 0,

@@ -1,0 +1,52 @@
+/** What lies over the gas's way under the food: a reverse-flow plate, or a row of plates with gaps between them. SI. */
+import type { Chamber } from './design.js';
+import { widthAt } from './overlap.js';
+import { innerLength } from './partGeometry.js';
+
+export interface Deck {
+  name: 'reverse-flow plate' | 'row of plates';
+  /** above the inside floor, and of its plate [m] */
+  height: number;
+  plate: number;
+}
+
+export function deckOf({ reverse, plates }: Chamber): Deck | undefined {
+  if (reverse) return { name: 'reverse-flow plate', ...reverse };
+  return plates && { name: 'row of plates', height: plates.height, plate: plates.plate };
+}
+
+/** A gap of a row of plates, as shares of the inside length from the fire end, and its area [m2]. */
+export interface PlateGap {
+  from: number;
+  to: number;
+  area: number;
+}
+
+/** Width of the chamber at its deck [m]. */
+export function deckWidth(chamber: Chamber): number {
+  const { shape, width, height, plate, centre } = chamber;
+  const inside = { shape, width: width - 2 * plate, height: height - 2 * plate, centre };
+  return widthAt(inside, centre - inside.height / 2 + (deckOf(chamber)?.height ?? 0));
+}
+
+/** Gaps along from the throat, each behind a plate; the plates are alike and fill what the gaps leave. */
+export function plateGaps(chamber: Chamber): PlateGap[] {
+  const { plates } = chamber;
+  if (!plates) return [];
+  const long = innerLength(chamber);
+  const wide = deckWidth(chamber);
+  const plate = (long - plates.gaps.reduce((sum, gap) => sum + gap, 0)) / plates.gaps.length;
+  let end = 0;
+  return plates.gaps.map((gap) => {
+    const from = end + plate;
+    end = from + gap;
+    return { from: from / long, to: Math.min(1, end / long), area: gap * wide };
+  });
+}
+
+/** Plan area of the plate [m2]: the chord at its height over the inside length, less the turn or the gaps. */
+export function deckArea(chamber: Chamber): number {
+  if (!deckOf(chamber)) return 0;
+  const open = chamber.reverse?.turn ?? plateGaps(chamber).reduce((sum, { area }) => sum + area, 0);
+  return Math.max(0, deckWidth(chamber) * innerLength(chamber) - open);
+}
