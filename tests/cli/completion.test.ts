@@ -37,7 +37,7 @@ describe('completion', () => {
     expect(offered(bash, ['pitwright', 'report', '--paper', ''])).toEqual(['letter', 'a4']);
     expect(offered(bash, ['pitwright', 'report', 'pit.yaml', '--format', 'p'])).toEqual(['pdf']);
     expect(offered(bash, ['pitwright', 'evidence', '--re'])).toEqual([]);
-    expect(offered(bash, ['pitwright', 'compare', 'pit.yaml', '--vary', 'chamber.pl'])).toEqual(['chamber.plate=']);
+    expect(offered(bash, ['pitwright', 'compare', 'pit.yaml', '--vary', 'firebox.pl'])).toEqual(['firebox.plate=']);
     expect(offered(bash, ['pitwright', 'compare', 'pit.yaml', '--vary', 'chamber.ins'])).toContain(
       'chamber.insulation=',
     );
