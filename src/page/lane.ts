@@ -1,33 +1,47 @@
+import { workHere } from './serve.js';
+
 /** Work that runs longer than this while newer work waits is given up [ms]. */
 const PATIENCE = 1500;
 
+/** The script of a worker, and the name of its work where the page does it itself. */
+export interface Source {
+  address: string;
+  name: string;
+}
+
 /**
  * One worker and what waits for it. While it works, only the newest request of each key is kept: the slider has moved on from
- * the others.
+ * the others. Where the browser starts no worker the page does the work, one after the other.
  */
 export class Lane<Request extends { id: number }, Reply extends { id: number }> {
+  /** the browser starts no workers: known from the first one that it did not */
+  static onPage = false;
+
   private worker: Worker | null = null;
   private running: { request: Request; since: number } | null = null;
   private readonly waiting = new Map<string | number, Request>();
+  /** the worker has given an answer before: what stops it now is the work, not the browser */
+  private answered = false;
 
-  /**
-   * @param source address of the worker's script
-   * @param broken told when the worker itself stops
-   */
+  /** @param broken told when the work itself stops */
   constructor(
-    private readonly source: string,
+    private readonly source: Source,
     private readonly done: (reply: Reply) => void,
     private readonly broken: (request: Request, why: string) => void,
   ) {}
 
   ask(key: string | number, request: Request): void {
     this.waiting.set(key, request);
-    if (this.running && performance.now() - this.running.since > PATIENCE) this.giveUp();
+    if (this.worker && this.running && performance.now() - this.running.since > PATIENCE) this.giveUp();
     this.next();
   }
 
   forget(key: string | number): void {
     this.waiting.delete(key);
+  }
+
+  forgetAll(): void {
+    this.waiting.clear();
   }
 
   private next(): void {
@@ -36,26 +50,58 @@ export class Lane<Request extends { id: number }, Reply extends { id: number }> 
     if (!first) return;
     const [key, request] = first;
     this.waiting.delete(key);
-    this.worker ??= this.start();
-    this.running = { request, since: performance.now() };
-    this.worker.postMessage(request);
+    this.run(request);
   }
 
-  private start(): Worker {
-    const worker = new Worker(this.source);
+  private run(request: Request): void {
+    this.running = { request, since: performance.now() };
+    if (!Lane.onPage) this.worker ??= this.start();
+    if (this.worker) this.worker.postMessage(request);
+    else this.runHere(request);
+  }
+
+  private start(): Worker | null {
+    let worker: Worker;
+    try {
+      worker = new Worker(this.source.address);
+    } catch {
+      Lane.onPage = true;
+      return null;
+    }
     worker.onmessage = ({ data }: MessageEvent<Reply>) => {
-      this.running = null;
-      // a reply that a newer request has overtaken still shows the way while the slider moves
-      this.next();
-      this.done(data);
+      this.answered = true;
+      this.take(data);
     };
     worker.onerror = ({ message }) => {
       const request = this.running?.request;
       this.giveUp();
+      if (request && !this.answered) {
+        Lane.onPage = true;
+        this.run(request);
+        return;
+      }
       if (request) this.broken(request, message || 'the worker stopped');
       this.next();
     };
     return worker;
+  }
+
+  private runHere(request: Request): void {
+    workHere<Reply>(this.source.address, this.source.name, request).then(
+      (reply) => this.take(reply),
+      (error: unknown) => {
+        this.running = null;
+        this.broken(request, error instanceof Error ? error.message : String(error));
+        this.next();
+      },
+    );
+  }
+
+  private take(reply: Reply): void {
+    this.running = null;
+    // a reply that a newer request has overtaken still shows the way while the slider moves
+    this.next();
+    this.done(reply);
   }
 
   private giveUp(): void {

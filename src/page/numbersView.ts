@@ -9,6 +9,8 @@ export interface OptionActions {
   choose(option: Option): void;
   rename(option: Option, label: string): void;
   remove(option: Option): void;
+  /** the others are held against this one from now on */
+  holdAgainst(option: Option): void;
 }
 
 /** The table of numbers: a column an option, differences from the first one under each number. */
@@ -35,9 +37,11 @@ export class NumbersView {
     const signature = JSON.stringify([
       bench.current.id,
       columns.map(({ option }) => option.id),
+      bench.options.length,
       rows.map(({ quantity, label }) => [quantity.key, label]),
     ]);
     if (signature !== this.signature) this.build(bench, rows, signature);
+    this.rename(bench);
     for (const { quantity } of rows) {
       const id = quantity.key;
       // what is still being computed is no number yet
@@ -54,6 +58,14 @@ export class NumbersView {
         setText(cell.difference, difference);
         cell.difference.hidden = difference === '';
       });
+    }
+  }
+
+  /** Columns are headed by what their options are called now; a name under someone's fingers is left alone. */
+  rename({ options }: Workbench): void {
+    for (const { id, label } of options) {
+      const field = document.getElementById(`option-name-${id}`) as HTMLInputElement | null;
+      if (field && field !== document.activeElement && field.value !== label) field.value = label;
     }
   }
 
@@ -113,6 +125,12 @@ export class NumbersView {
       name,
       element('label', { class: 'work-on', for: radio.id }, radio, chosen ? 'working on' : 'work on'),
     );
+    if (option !== bench.baseline) {
+      const hold = element('button', { type: 'button', class: 'quiet', id: `option-hold-${id}` }, 'compare to this');
+      hold.setAttribute('aria-label', `Compare the others to ${plainText(option.label, 40)}`);
+      hold.addEventListener('click', () => this.actions.holdAgainst(option));
+      cell.append(hold);
+    }
     if (bench.options.length > 1) {
       const remove = element('button', { type: 'button', class: 'quiet', id: `option-remove-${id}` }, 'remove');
       remove.setAttribute('aria-label', `Remove ${plainText(option.label, 40)}`);

@@ -160,7 +160,7 @@ describe.skipIf(!browser)('options side by side', () => {
     expect(await page.locator('main').isVisible()).toBe(false);
     await page.emulateMedia({ media: 'screen' });
 
-    await page.getByRole('button', { name: 'Remove Option 2' }).click();
+    await page.getByRole('button', { name: 'Remove Chamber plate 1/2 in' }).click();
     expect(await row('soaked_s').count()).toBe(2);
     expect(wrongs).toEqual([]);
     await close();

@@ -1,0 +1,96 @@
+import type { EstimateResult } from '../study/estimate/result.js';
+import type { OptionStudy } from '../study/compare/studyOption.js';
+import { Lane, type Source } from './lane.js';
+import type { AsideReply, AsideRequest, Range, StudiedStep } from './protocol.js';
+import type { Step } from './trySteps.js';
+
+/** The design itself among the steps. */
+const BASE = 'base';
+
+interface Told {
+  /** steps and the design that they start from are there */
+  steps(round: number, base: OptionStudy, steps: StudiedStep[]): void;
+  ranges(ranges: Range[]): void;
+}
+
+/**
+ * What is worked out beside the answer to one design: what a step of plate changes, first quickly and, once the hand rests, with
+ * its events and part by part; then how far the answer spreads. A change of the design begins a new round.
+ */
+export class Asides {
+  private readonly lane: Lane<AsideRequest, AsideReply>;
+  private round = 0;
+  private ids = 0;
+  private base: EstimateResult | null = null;
+  private steps: readonly Step[] = [];
+  private events = false;
+  private studies = new Map<string, OptionStudy>();
+
+  constructor(
+    source: Source,
+    private readonly told: Told,
+  ) {
+    this.lane = new Lane<AsideRequest, AsideReply>(
+      source,
+      (reply) => this.take(reply),
+      () => undefined,
+    );
+  }
+
+  /** The steps of a changed design, as quickly as can be. */
+  begin(steps: readonly Step[]): void {
+    this.round++;
+    this.lane.forgetAll();
+    Object.assign(this, { base: null, steps, events: false, studies: new Map() });
+    for (const { id, design } of steps) this.ask(id, design);
+  }
+
+  /** The answer that they are held against. */
+  answer(base: EstimateResult): void {
+    this.base = base;
+    if (!this.events) this.studies.set(BASE, { result: base, studies: null });
+    this.tell();
+  }
+
+  /** All that takes longer; not on a page that has to do it itself, and would stand still. */
+  deepen(steps: readonly Step[]): void {
+    if (!this.base || this.events || Lane.onPage) return;
+    Object.assign(this, { steps, events: true, studies: new Map() });
+    this.ask(BASE, this.base.design);
+    for (const { id, design } of steps) this.ask(id, design);
+    this.lane.ask('spread', { id: ++this.ids, round: this.round, kind: 'spread', base: this.base, rows: [] });
+  }
+
+  private ask(step: string, design: Step['design']): void {
+    this.lane.ask(step, { id: ++this.ids, round: this.round, kind: 'step', step, design, events: this.events });
+  }
+
+  private take(reply: AsideReply): void {
+    if (reply.round !== this.round || reply.kind === 'fault') return;
+    if (reply.kind === 'step') {
+      if (reply.events !== this.events) return;
+      this.studies.set(reply.step, reply.study);
+      this.tell();
+    } else if (reply.ranges) {
+      this.told.ranges(reply.ranges);
+    } else if (this.base) {
+      const { round, rows } = reply;
+      this.lane.ask('spread', { id: ++this.ids, round, kind: 'spread', base: this.base, rows });
+    }
+  }
+
+  /** Told once all of them are there: lines that come one by one would be read twice. */
+  private tell(): void {
+    const base = this.studies.get(BASE);
+    const done = this.steps.flatMap(({ id, label, instead }) => {
+      const study = this.studies.get(id);
+      return study ? [{ id, label, instead, study }] : [];
+    });
+    if (base && done.length === this.steps.length) this.told.steps(this.round, base, done);
+  }
+
+  /** Is a line of this round? */
+  isNow(round: number): boolean {
+    return round === this.round;
+  }
+}
