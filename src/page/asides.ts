@@ -56,9 +56,13 @@ export class Asides {
   deepen(steps: readonly Step[]): void {
     if (!this.base || this.events || Lane.onPage) return;
     Object.assign(this, { steps, events: true, studies: new Map() });
-    this.ask(BASE, this.base.design);
-    for (const { id, design } of steps) this.ask(id, design);
     this.lane.ask('spread', { id: ++this.ids, round: this.round, kind: 'spread', base: this.base, rows: [] });
+  }
+
+  /** Once it is known how sure the answer is. */
+  private study(base: Step['design']): void {
+    this.ask(BASE, base);
+    for (const { id, design } of this.steps) this.ask(id, design);
   }
 
   private ask(step: string, design: Step['design']): void {
@@ -73,6 +77,7 @@ export class Asides {
       this.tell();
     } else if (reply.ranges) {
       this.told.ranges(reply.ranges);
+      if (this.base) this.study(this.base.design);
     } else if (this.base) {
       const { round, rows } = reply;
       this.lane.ask('spread', { id: ++this.ids, round, kind: 'spread', base: this.base, rows });

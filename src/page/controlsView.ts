@@ -5,7 +5,7 @@ import { withOwnUnit } from './sliders.js';
 import { sliderTrack } from './sliderTrack.js';
 import type { Option } from './workbench.js';
 
-/** A fault while someone types is shown when they stop for so long [ms]; half a fraction is no mistake yet. */
+/** A fault while someone types or drags is shown when they stop for so long [ms]. */
 const TYPING_PAUSE = 900;
 
 /** Below this width the groups start closed, so that the verdict is not pages away [px]. */
@@ -158,17 +158,19 @@ function quantityView(control: QuantityControl, edit: Edit): { view: View; root:
     if (rests) text.value = whole;
     edit(view.control, whole, rests);
   };
-  text.addEventListener('input', () => {
+  /** What can't be taken is told when the hand pauses: half a fraction is no mistake yet, nor is a drag that goes on. */
+  const follow = () => {
     window.clearTimeout(typing);
     typing = window.setTimeout(() => settle(false), TYPING_PAUSE);
     edit(view.control, text.value, false);
-  });
+  };
+  text.addEventListener('input', follow);
   text.addEventListener('change', () => settle(true));
   range.addEventListener('input', () => {
     text.value = control.slider.write(Number(range.value));
-    edit(view.control, text.value, false);
+    follow();
   });
-  range.addEventListener('change', () => edit(view.control, text.value, true));
+  range.addEventListener('change', () => settle(true));
   const root = element(
     'div',
     { class: 'control' },

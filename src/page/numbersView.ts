@@ -16,6 +16,8 @@ export interface OptionActions {
 /** The table of numbers: a column an option, differences from the first one under each number. */
 export class NumbersView {
   private signature = '';
+  private rows: NumberRow[] = [];
+  private ids: number[] = [];
   private cells = new Map<string, { value: HTMLElement; difference: HTMLElement }>();
 
   constructor(
@@ -33,7 +35,13 @@ export class NumbersView {
       const rows = result && numberRows(result, bench.options.length === 1 ? 'both' : 'shop', others);
       return { option, rows: rows && new Map(rows.map((row) => [row.quantity.key, row])) };
     });
-    const rows = mergedRows(columns.map((column) => column.rows));
+    // a row that was there stays while the same options are worked on: what leaks at one place of a slider jumps at no other
+    if (bench.options.some(({ id }, i) => id !== this.ids[i]) || bench.options.length !== this.ids.length)
+      this.rows = [];
+    this.ids = bench.options.map(({ id }) => id);
+    const before = new Map(this.rows.map((row) => [row.quantity.key, row]));
+    const rows = mergedRows([...columns.map((column) => column.rows), before]);
+    this.rows = rows;
     const signature = JSON.stringify([
       bench.current.id,
       columns.map(({ option }) => option.id),

@@ -268,6 +268,7 @@ export class Page {
       const { current } = this.bench;
       const all = allPlateSteps(current);
       this.asides.begin(all);
+      if (this.otherSteps.length === 0) this.moreSteps();
       this.tries.show(all, this.partSteps, this.otherSteps);
       if (current.full && current.solved === current.design) this.asides.answer(current.full);
       this.begun = performance.now();
@@ -275,9 +276,17 @@ export class Page {
     });
   }
 
-  private tryStep({ text, label }: Step): void {
-    const option = this.bench.addText(text);
-    if (!option) return;
+  private moreSteps(): void {
+    this.partSteps = partPlateSteps(this.bench.current);
+    this.otherSteps = otherSteps(this.bench.current);
+  }
+
+  private tryStep({ id, label }: Step): void {
+    const { current } = this.bench;
+    // those in sight may be of the design before
+    const steps = [...allPlateSteps(current), ...partPlateSteps(current), ...otherSteps(current)];
+    const now = steps.find((each) => each.id === id);
+    if (!now || !this.bench.addText(now.text)) return;
     this.showAll();
     this.solveAll();
     setText(part('status'), `${label} is an option of its own; the controls now change it.`);
@@ -468,6 +477,7 @@ export class Page {
       working.replaceChildren(...labels.map((label) => element('option', {}, label)));
     }
     working.selectedIndex = options.indexOf(current);
+    part('working-on').classList.toggle('alone', options.length === 1);
     this.tries.allow(options.length < MOST_OPTIONS);
     this.keepSoon();
   }
@@ -545,8 +555,7 @@ export class Page {
       setText(part('status'), announcement(current, options));
       this.askSheet();
       const all = allPlateSteps(current);
-      this.partSteps = partPlateSteps(current);
-      this.otherSteps = otherSteps(current);
+      this.moreSteps();
       this.tries.show(all, this.partSteps, this.otherSteps);
       this.tries.allow(options.length < MOST_OPTIONS);
       this.asides.deepen([...all, ...this.partSteps]);

@@ -97,16 +97,16 @@ export function shellHtml({ style, boot, page, solver, pictures, hashes }: Shell
 <section id="answer" aria-labelledby="answer-title"><h2 class="unseen" id="answer-title">The answer</h2>
 <div id="working-on"><label for="working">Working on</label><select id="working"></select></div>
 <dl id="readout"></dl></section>
+<section id="notes" aria-label="Notices"><div id="messages" role="alert" hidden></div>
+<div id="notice" hidden></div>
+<p id="not-kept" hidden>This browser does not let the page keep your design: save it before you close or reload.</p></section>
 <main>
-<section id="messages" role="alert" hidden></section>
-<section id="notice" aria-label="Notice" hidden></section>
-<p id="not-kept" hidden>This browser does not let the page keep your design: save it before you close or reload.</p>
-<section id="pit" aria-labelledby="drawing-title"><h2 id="drawing-title">Drawing to scale</h2><div id="drawing"></div><div class="title-block" id="title-block"></div></section>
 <section id="try" aria-labelledby="try-title"><h2 id="try-title">One step of plate, and what it changes</h2><ul id="try-all"></ul>
 <details id="try-by-part"><summary>Part by part</summary><ul id="try-parts"></ul></details>
 <div class="strip" id="try-more" role="group" aria-label="Try beside this"></div></section>
-<section id="verdict" aria-labelledby="verdict-title"><h2 id="verdict-title">What it does</h2><div id="sentences"><p id="waiting">Getting ready ...</p></div><ul id="warnings" aria-label="Warnings"></ul></section>
+<section id="pit" aria-labelledby="drawing-title"><h2 id="drawing-title">Drawing to scale</h2><div id="drawing"></div><div class="title-block" id="title-block"></div></section>
 <section id="controls" aria-labelledby="controls-title"><h2 id="controls-title">The pit</h2><div id="fields"></div></section>
+<section id="verdict" tabindex="0" aria-labelledby="verdict-title"><h2 id="verdict-title">What it does</h2><div id="sentences"><p id="waiting">Getting ready ...</p></div><ul id="warnings" aria-label="Warnings"></ul></section>
 <section id="numbers" tabindex="-1" aria-labelledby="numbers-title"><h2 id="numbers-title">Numbers, option by option</h2><div class="strip"><button type="button" id="add">Keep this and start another option</button></div><p id="left-out" hidden></p>
 <div class="scroll" role="region" tabindex="0" aria-label="Table of the numbers"><table id="number-table"></table></div><p>${escapeMarkup(SOAKED_MEANS)}</p></section>
 <section id="curves" aria-labelledby="chart-title"><h2 id="chart-title">Curves</h2><div class="strip" role="group" aria-label="Which curves" id="chart-choice"></div><p id="chart-caption"></p><div id="chart"></div>
