@@ -135,7 +135,7 @@ export class NumbersView {
     );
     if (option !== bench.baseline) {
       const hold = element('button', { type: 'button', class: 'quiet', id: `option-hold-${id}` }, 'compare to this');
-      hold.setAttribute('aria-label', `Compare the others to ${plainText(option.label, 40)}`);
+      hold.setAttribute('aria-label', `Compare to this: ${plainText(option.label, 40)}`);
       hold.addEventListener('click', () => this.actions.holdAgainst(option));
       cell.append(hold);
     }
