@@ -18,7 +18,8 @@ export class Lane<Request extends { id: number }, Reply extends { id: number }> 
   static onPage = false;
 
   private worker: Worker | null = null;
-  private running: { request: Request; since: number } | null = null;
+  /** what is worked on, by its key; no key: nobody waits for it any more */
+  private running: { key: string | number | null; request: Request; since: number } | null = null;
   private readonly waiting = new Map<string | number, Request>();
   /** the worker has given an answer before: what stops it now is the work, not the browser */
   private answered = false;
@@ -32,16 +33,23 @@ export class Lane<Request extends { id: number }, Reply extends { id: number }> 
 
   ask(key: string | number, request: Request): void {
     this.waiting.set(key, request);
-    if (this.worker && this.running && performance.now() - this.running.since > PATIENCE) this.giveUp();
+    const { running } = this;
+    if (this.worker && running && performance.now() - running.since > PATIENCE) {
+      this.giveUp();
+      // nobody asks for it again: it waits behind the newer one
+      if (running.key !== null && !this.waiting.has(running.key)) this.waiting.set(running.key, running.request);
+    }
     this.next();
   }
 
   forget(key: string | number): void {
     this.waiting.delete(key);
+    if (this.running?.key === key) this.running.key = null;
   }
 
   forgetAll(): void {
     this.waiting.clear();
+    if (this.running) this.running.key = null;
   }
 
   private next(): void {
@@ -50,11 +58,11 @@ export class Lane<Request extends { id: number }, Reply extends { id: number }> 
     if (!first) return;
     const [key, request] = first;
     this.waiting.delete(key);
-    this.run(request);
+    this.run(key, request);
   }
 
-  private run(request: Request): void {
-    this.running = { request, since: performance.now() };
+  private run(key: string | number | null, request: Request): void {
+    this.running = { key, request, since: performance.now() };
     if (!Lane.onPage) this.worker ??= this.start();
     if (this.worker) this.worker.postMessage(request);
     else this.runHere(request);
@@ -73,11 +81,11 @@ export class Lane<Request extends { id: number }, Reply extends { id: number }> 
       this.take(data);
     };
     worker.onerror = ({ message }) => {
-      const request = this.running?.request;
+      const { key = null, request } = this.running ?? {};
       this.giveUp();
       if (request && !this.answered) {
         Lane.onPage = true;
-        this.run(request);
+        this.run(key, request);
         return;
       }
       if (request) this.broken(request, message || 'the worker stopped');

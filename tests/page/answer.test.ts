@@ -122,7 +122,7 @@ describe.skipIf(!browser)('the answer', () => {
           others: Math.max(...all.filter((each) => !each.matches('.big')).map(size)),
         };
       });
-      expect(largest).toBeGreaterThan(1.2 * others);
+      expect(largest).toBeGreaterThan(1.15 * others);
       await close();
     },
   );
