@@ -210,7 +210,7 @@ export class Page {
     part('save').addEventListener('click', () => this.save());
     part('print').addEventListener('click', () => {
       this.printing = true;
-      this.askSheet();
+      this.printSoon();
     });
     let width = window.innerWidth;
     window.addEventListener('resize', () => {
@@ -387,6 +387,8 @@ export class Page {
   }
 
   private wait(waits: boolean): void {
+    // a print from the browser's menu shows the page itself until there is a sheet of this design
+    if (waits) part('buyer').replaceChildren();
     for (const id of ['verdict', 'answer']) part(id).classList.toggle('waiting', waits);
   }
 
@@ -437,6 +439,7 @@ export class Page {
         }
       }
     }
+    if (full && this.printing) this.printSoon();
     // what another option falls short of is told beside the current one
     if (full) showVerdict(this.bench.current, this.bench.options);
     noteTime(full ? 'full' : 'steady', reply.took);
@@ -458,6 +461,7 @@ export class Page {
     showTitle(current.design);
     this.ranges = null;
     this.answer.show(current, null);
+    part('buyer').replaceChildren();
     showVerdict(current, options);
     this.drawSoon();
     this.askChart();
@@ -516,6 +520,11 @@ export class Page {
     this.pictures.ask('chart', { id: ++this.asked, kind: 'chart', chart, width, ...needed });
   }
 
+  /** Prints once every option shown has its numbers: what is printed is what stands on the screen. */
+  private printSoon(): void {
+    if (this.bench.options.every(({ solved, design }) => solved === design)) this.askSheet();
+  }
+
   private askSheet(): void {
     const { options } = this.pictured();
     if (options.length === 0) return;
@@ -534,6 +543,8 @@ export class Page {
       noteTime('chart', reply.took);
       noteTime('chart-shown', performance.now() - start);
     } else if (reply.kind === 'sheet') {
+      // of a design that has changed since
+      if (this.bench.options.some(({ solved, design }) => solved !== design)) return;
       showBuyerSheet(part('buyer'), reply.sheet, this.bench.baseline.design);
       if (this.printing) window.print();
       this.printing = false;

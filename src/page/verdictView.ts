@@ -30,8 +30,8 @@ export function showVerdict({ full, broken }: Option, options: readonly Option[]
     ...headline(full, 'shop').map((sentence) => element('p', {}, sentence)),
   );
   part('warnings').replaceChildren(
-    ...warningWords(full.warnings, full.design).map(({ where, message }) =>
-      element('li', {}, element('strong', {}, `${where}: `), message),
+    ...warningWords(full.warnings, full.design).map(({ where, message, rank }) =>
+      element('li', { class: `rank-${rank}` }, element('strong', {}, `${where}: `), message),
     ),
   );
 }

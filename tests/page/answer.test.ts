@@ -95,6 +95,38 @@ describe.skipIf(!browser)('the answer', () => {
     await close();
   });
 
+  it('is printed as it stands on the screen, also right after an edit', async () => {
+    const { page, wrongs, close } = await openPage(browser!, folder.path, {
+      design: PLAIN,
+      before: () =>
+        Object.assign(window, {
+          printed: [],
+          print: () =>
+            (window as unknown as { printed: string[] }).printed.push(
+              document.getElementById('buyer')!.textContent ?? '',
+            ),
+        }),
+    });
+    await settled(page);
+    await page.locator('#buyer figure').first().waitFor({ state: 'attached', timeout: 60_000 });
+    expect(await page.locator('#buyer').textContent()).not.toContain('5/8 in');
+    await page.locator('[data-field="chamber.plate"]').evaluate((each) => {
+      const field = each as HTMLInputElement;
+      field.value = '5/8 in';
+      field.dispatchEvent(new Event('input', { bubbles: true }));
+      document.getElementById('print')!.click();
+    });
+    // what the browser's own menu would print has nothing of the design before
+    expect(await page.locator('#buyer').textContent()).toBe('');
+    const printed = () => page.evaluate(() => (window as unknown as { printed: string[] }).printed);
+    await expect.poll(printed, PATIENT).toHaveLength(1);
+    const [steel] = await texts(page, 'tr[data-row="steel_kg"] .value');
+    expect((await printed())[0]).toContain('5/8 in');
+    expect((await printed())[0]).toContain(steel.split(' (')[0]);
+    expect(wrongs).toEqual([]);
+    await close();
+  });
+
   it.each([
     ['desk', DESK],
     ['phone', PHONE],
