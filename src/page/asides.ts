@@ -8,7 +8,7 @@ import type { Step } from './trySteps.js';
 const BASE = 'base';
 
 interface Told {
-  /** steps and the design that they start from are there */
+  /** of these steps, and of the design that they start from, all is known */
   steps(round: number, base: OptionStudy, steps: StudiedStep[]): void;
   ranges(ranges: Range[]): void;
 }
@@ -25,6 +25,8 @@ export class Asides {
   private steps: readonly Step[] = [];
   private events = false;
   private studies = new Map<string, OptionStudy>();
+  /** what is to be gone into once the quick ones are there */
+  private next: readonly Step[] | null = null;
 
   constructor(
     source: Source,
@@ -41,7 +43,7 @@ export class Asides {
   begin(steps: readonly Step[]): void {
     this.round++;
     this.lane.forgetAll();
-    Object.assign(this, { base: null, steps, events: false, studies: new Map() });
+    Object.assign(this, { base: null, steps, events: false, studies: new Map(), next: null });
     for (const { id, design } of steps) this.ask(id, design);
   }
 
@@ -54,8 +56,12 @@ export class Asides {
 
   /** All that takes longer; not on a page that has to do it itself, and would stand still. */
   deepen(steps: readonly Step[]): void {
-    if (!this.base || this.events || Lane.onPage) return;
-    Object.assign(this, { steps, events: true, studies: new Map() });
+    if (this.events || Lane.onPage) return;
+    if (!this.base || this.studies.size <= this.steps.length) {
+      this.next = steps;
+      return;
+    }
+    Object.assign(this, { steps, events: true, studies: new Map(), next: null });
     this.lane.ask('spread', { id: ++this.ids, round: this.round, kind: 'spread', base: this.base, rows: [] });
   }
 
@@ -84,14 +90,15 @@ export class Asides {
     }
   }
 
-  /** Told once all of them are there: lines that come one by one would be read twice. */
   private tell(): void {
     const base = this.studies.get(BASE);
+    if (!base) return;
     const done = this.steps.flatMap(({ id, label, instead }) => {
       const study = this.studies.get(id);
       return study ? [{ id, label, instead, study }] : [];
     });
-    if (base && done.length === this.steps.length) this.told.steps(this.round, base, done);
+    if (done.length > 0) this.told.steps(this.round, base, done);
+    if (this.next && done.length === this.steps.length) this.deepen(this.next);
   }
 
   /** Is a line of this round? */

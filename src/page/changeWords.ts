@@ -13,8 +13,8 @@ const SIZES = ['diameter', 'width', 'height'];
 
 /** `Chamber plate 3/8 in`, `All plate 3/16 in`, `Square firebox`, `Stack height 42 in, wind 8 mph and 1 more`; empty where nothing differs. */
 export function changeWords(base: Pit, own: Pit): string {
-  const before = new Map(valuesOf(base).map((each) => [each.control.id, each.value]));
-  const changed = valuesOf(own).filter(({ control: { id }, value }) => before.get(id) !== value);
+  const before = new Map(valuesOf(base).map((each) => [each.control.id, each]));
+  const changed = valuesOf(own).filter((each) => !alikeValues(before.get(each.control.id), each));
   const reshaped = changed.flatMap(({ control: { path } }) => (path[1] === 'shape' ? [path[0]] : []));
   const told = changed.filter(({ control: { id, type, path } }) => {
     // what comes along with a wrap, or with another shape, goes without saying
@@ -33,7 +33,20 @@ export function changeWords(base: Pit, own: Pit): string {
   return capital(`${words.slice(0, TOLD).join(', ')}${more}`);
 }
 
-function valuesOf({ design, text }: Pit): { control: Control; value: string }[] {
+/** 1/4 in and 0.25 in are one; two pipes of a diameter may have other walls. */
+function alikeValues(a: Valued | undefined, b: Valued): boolean {
+  if (a?.value === b.value) return true;
+  if (a?.control.type !== 'quantity' || b.control.type !== 'quantity' || /pipe/i.test(a.value + b.value)) return false;
+  return Math.abs(a.control.value - b.control.value) <= 1e-9 * Math.abs(b.control.value);
+}
+
+interface Valued {
+  control: Control;
+  /** as the field shows it */
+  value: string;
+}
+
+function valuesOf({ design, text }: Pit): Valued[] {
   return controlsFor(design, text).flatMap(({ controls }) =>
     controls.filter(({ type }) => type !== 'words').map((control) => ({ control, value: shown(control, text) })),
   );

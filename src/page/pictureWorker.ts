@@ -40,13 +40,12 @@ function steps({ id, round, base, steps: all }: StepsRequest): Omit<Extract<Pict
     ];
     const { verdict } = assemble(two, [base, study], USUAL_SETTINGS);
     // what the design itself falls short of is said above
-    return {
-      step,
-      text: verdict
-        .split('\n')
-        .filter((line) => line.startsWith(label))
-        .join(' '),
-    };
+    const text = verdict
+      .split('\n')
+      .filter((line) => line.startsWith(label))
+      .join(' ');
+    // as long as events have not been followed, no one knows that there is nothing
+    return { step, text: study.studies ? text : text.replace(/ (?:buys|costs) nothing worth naming;/, '') };
   });
   return { id, kind: 'steps', round, lines };
 }

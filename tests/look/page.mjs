@@ -84,7 +84,7 @@ export async function lookAtPage(folder) {
     names.push(`page-chart-${chart}.png`);
     await page.locator('#curves').screenshot({ path: join(folder, `page-chart-${chart}.png`) });
   }
-  await page.locator('[data-field="chamber.plate"]').fill('0.25');
+  await page.locator('[data-field="chamber.plate"]').fill('a quarter');
   await page.locator('[data-field="chamber.plate"]').blur();
   await shoot(page, 'page-mistake', false);
   await page.locator('#buyer figure').first().waitFor({ state: 'attached' });

@@ -157,6 +157,7 @@ describe('names of options', () => {
       'Chamber length 70 in, stack height 40 in and 1 more',
     );
     expect(named()).toBe('Option 2');
+    expect(named(['chamber.plate', '0.25 in'])).toBe('Option 2');
   });
 });
 
