@@ -48,7 +48,7 @@ describe.skipIf(!browser)('under a finger', () => {
   it('groups of fields start closed, behind the answer', async () => {
     expect(await page.locator('#fields details[open]').count()).toBe(0);
     const order = await page.evaluate(() =>
-      ['answer', 'pit', 'try', 'controls'].map((id) => document.getElementById(id)!.getBoundingClientRect().top),
+      ['answer', 'try', 'pit', 'controls'].map((id) => document.getElementById(id)!.getBoundingClientRect().top),
     );
     expect(order).toEqual([...order].sort((a, b) => a - b));
   });
