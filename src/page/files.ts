@@ -19,8 +19,13 @@ export function chooseFile(input: HTMLInputElement, opened: (text: string, name:
   });
 }
 
-/** Saves a text as a file under a name of its own. */
-export function saveFile({ text, name, ending, type }: Record<'text' | 'name' | 'ending' | 'type', string>): void {
+/** Saves a text, or a picture, as a file under a name of its own. */
+export function saveFile({
+  text,
+  name,
+  ending,
+  type,
+}: Record<'name' | 'ending' | 'type', string> & { text: string | Blob }): void {
   const address = URL.createObjectURL(new Blob([text], { type }));
   const link = element('a', { href: address, download: `${fileName(name)}.${ending}` });
   document.body.append(link);

@@ -3,6 +3,7 @@ import { plainText } from '../words/plainText.js';
 import { AnswerView } from './answerView.js';
 import { Asides } from './asides.js';
 import { showBuyerSheet } from './buyerSheetView.js';
+import { chartPng, chartSvg } from './chartFiles.js';
 import { CHART_LABELS } from './chartLabels.js';
 import { ChartsView } from './chartsView.js';
 import { ControlsView } from './controlsView.js';
@@ -186,6 +187,9 @@ export class Page {
     window.addEventListener('beforeunload', (event) => {
       if (this.unkept) event.preventDefault();
     });
+    for (const kind of ['svg', 'png'] as const) {
+      part(`chart-${kind}`).addEventListener('click', () => void this.saveChart(kind));
+    }
     part('add').addEventListener('click', () => {
       const option = this.bench.add();
       this.showAll();
@@ -510,6 +514,15 @@ export class Page {
   private tabulate(): void {
     const { options, current } = this.pictured();
     this.charts.tabulate(options, options[current]);
+  }
+
+  /** The chart in sight as a file, as it is on paper. */
+  private async saveChart(kind: 'svg' | 'png'): Promise<void> {
+    const { scene, chosen } = this.charts;
+    if (!scene) return;
+    const name = `${this.bench.current.design.name} ${CHART_LABELS[chosen]}`;
+    const text = kind === 'svg' ? chartSvg(scene) : await chartPng(scene);
+    saveFile({ text, name, ending: kind, type: kind === 'svg' ? 'image/svg+xml' : 'image/png' });
   }
 
   private askChart(): void {

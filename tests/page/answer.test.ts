@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, describe, expect, it } from 'vitest';
 import { example, pitwright, scratch } from '../cli/support/run.js';
@@ -158,4 +159,24 @@ describe.skipIf(!browser)('the answer', () => {
       await close();
     },
   );
+});
+
+it.skipIf(!browser)('a chart is saved as lines and as a picture', async () => {
+  const { page, wrongs, close } = await openPage(browser!, folder.path, { design: PLAIN, file: 'charts.html' });
+  await settled(page);
+  await page.locator('#chart svg').waitFor();
+  const saved = async (kind: string) => {
+    const [download] = await Promise.all([page.waitForEvent('download'), page.locator(`#chart-${kind}`).click()]);
+    expect(download.suggestedFilename()).toBe(`backyard-24-thermometers.${kind}`);
+    return readFileSync(await download.path());
+  };
+  const svg = (await saved('svg')).toString();
+  expect(svg).toMatch(/^<svg [^>]*xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
+  // colours of its own, not the page's
+  expect(svg).not.toContain('var(--');
+  const png = await saved('png');
+  expect(png.subarray(1, 4).toString()).toBe('PNG');
+  expect(png.readUInt32BE(16)).toBe(Math.round(2 * Number(/ width="([\d.]+)"/.exec(svg)![1])));
+  expect(wrongs).toEqual([]);
+  await close();
 });
