@@ -75,6 +75,7 @@ describe.skipIf(!browser)('under a finger', () => {
           .poll(() => page.evaluate((from) => Math.abs(window.scrollY - from), scrolled), {
             message: name,
             interval: 20,
+            timeout: 10_000,
           })
           .toBeGreaterThan(20);
       }
