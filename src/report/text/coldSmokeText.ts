@@ -45,20 +45,38 @@ export function coldSmokeText(design: Design, cold: ColdSmoke, system: UnitSyste
   return `${sections.join('\n\n')}\n`;
 }
 
-function answer({ possible, why, ceiling_K, air_K, largestFire_W, fire }: ColdSmoke, design: Design, say: Say): string {
+function answer(cold: ColdSmoke, design: Design, say: Say): string {
+  const { possible, why, ceiling_K, air_K, largestFire_W, fire, inHand_K, open } = cold;
   const place = design.upright ? 'the upright' : 'the stack end (there is no upright)';
   const ceiling = say('temperature', ceiling_K);
   const day = `on a day of ${say('temperature', air_K)}`;
+  const vents = `with the intakes ${say('share', open, { digits: 2 })} open`;
+  const hand = say('temperatureDifference', inHand_K === null ? null : Math.abs(inHand_K), { digits: 2 });
+  const small = fire ? `a fire of ${say('power', fire.fire_W)}, ${say('massFlow', fire.wood_kg_per_s)} of wood,` : '';
   if (possible) {
     const room =
       largestFire_W === null
         ? 'Even the full fire keeps it there.'
         : `Up to ${say('power', largestFire_W)}, ${say('massFlow', largestFire_W / design.wood.heat)} of wood, keep it there.`;
-    return `Yes: ${place} stays under ${ceiling} ${day} with a fire of ${say('power', fire!.fire_W)}. ${room}`;
+    return `Yes: ${vents} and ${small} ${place} stays ${hand} under ${ceiling} ${day}. ${room} ${dayWords(cold, say)}`;
   }
-  if (why === 'air-too-warm') return `No: ${day} the air alone is at the ceiling of ${ceiling} or above it.`;
+  if (why === 'air-too-warm')
+    return `No: ${day} the air alone is at the ceiling of ${ceiling} or above it. ${dayWords(cold, say)}`;
   if (why === 'no-draft') {
     return `No: none of the fires tried, up to the full one, draws the right way and gets its air ${day}. Open the intakes and the damper, or raise the stack.`;
   }
-  return `No: ${day} the smallest steady fire already warms ${place} over ${ceiling}. It takes a colder day, a smaller source of smoke, or a way for the smoke to cool before it gets there.`;
+  if (why === 'nothing-in-hand') {
+    return `Hardly: ${vents} and ${small} ${place} stays only ${hand} under ${ceiling} ${day}; sun, or a fire a little larger, takes that. ${dayWords(cold, say)}`;
+  }
+  return `No: ${day} the smallest steady fire already warms ${place} ${hand} over ${ceiling}, ${vents}, where it stays coolest. It takes a colder day, a smaller source of smoke, or a way for the smoke to cool before it gets there. ${dayWords(cold, say)}`;
+}
+
+/** Up to what day it works. */
+function dayWords({ hottestDay_K: { likely, low, high } }: ColdSmoke, say: Say): string {
+  if (likely === null) return 'There is no day on which it would, down to the coldest looked at.';
+  const spread =
+    low === likely && high === likely
+      ? ''
+      : ` (${low === null ? 'none' : say('temperature', low)} to ${say('temperature', high)}, as the least fire that stays alight may be three times or half of that taken)`;
+  return `The hottest day on which the ceiling is just kept is one of ${say('temperature', likely)}${spread}.`;
 }

@@ -1,4 +1,5 @@
 import { withFullFire } from '../air/burnsItsAir.js';
+import { openOf, withOpening } from '../air/cleanHold.js';
 import type { Design, StationName } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import { bracketedRoot } from '../../solve/root.js';
@@ -11,6 +12,15 @@ import { solveUnderFire, type Solved } from '../estimate/steady.js';
 export const USUAL_CEILING = 305.372;
 /** The least wood fire that stays alight by itself: half a pound an hour (estimate, spread 0.25-1.5 lb/h) [kg/s]. */
 export const USUAL_LEAST_WOOD = (0.5 * 0.45359237) / 3600;
+/** The same estimate's spread, as shares of it. */
+const LEAST_SPREAD = { low: 0.5, high: 3 } as const;
+/** A ceiling is kept with something in hand from this on: 5 °F, common practice, no source [K]. */
+const IN_HAND = 5 / 1.8;
+/** Shares of all by which the intakes are opened where the drawn opening is not the coolest [-]. */
+const OPENINGS = [1, 0.6, 0.35, 0.2, 0.1];
+/** The hottest day is looked for from here on, this closely [K]. */
+const COLDEST_DAY = 243.15;
+const DAY_WITHIN = 0.2;
 /** A fire gets air enough from this over what its wood needs on: common practice, no source. */
 const LEAST_EXCESS_AIR = 1.5;
 /** Each fire that is tried is this much larger than the last. */
@@ -35,39 +45,92 @@ export interface ColdSmoke {
   stations: { name: StationName; thermometer_K: number; under: boolean }[];
   /** do they all stay under the ceiling? */
   possible: boolean;
+  /** share that the intakes stand open in all this: the drawn one, or the one that keeps them the coolest */
+  open: number;
+  /** how far the warmest of them stays under the ceiling [K]; null: no fire draws */
+  inHand_K: number | null;
+  /** warmest air on which it keeps under the ceiling, and with the largest and the smallest fire that may be the least [K]; null: none */
+  hottestDay_K: { likely: number | null; low: number | null; high: number | null };
   /** the largest fire that keeps them under it [W]; null: none, or it is larger than the design's full fire */
   largestFire_W: number | null;
-  /** one of: 'air-too-warm' | 'no-draft' | 'fire-too-warm'; null when it is possible */
+  /** one of: 'air-too-warm' | 'no-draft' | 'fire-too-warm' | 'nothing-in-hand'; null when it is possible */
   why: string | null;
 }
 
 /**
- * Can the pit smoke cold: the smallest steady fire that stays alight and draws, and whether the thermometers of the upright
- * (of the stack end where there is none) stay under a ceiling with it, on the site's day.
+ * Can the pit smoke cold: vents and the smallest steady fire that stays alight and draws, whether the thermometers of the upright
+ * (of the stack end where there is none) stay under a ceiling with them on the site's day, and up to what day.
  */
 export function coldSmoke(given: Design, options: ColdSmokeOptions = {}): ColdSmoke {
   const design = withFullFire(given);
   const ceiling = options.ceiling ?? USUAL_CEILING;
   const least = options.least ?? USUAL_LEAST_WOOD * design.wood.heat;
-  const pit = makePit(design, geometryOf(design));
   const names: StationName[] = design.upright ? ['uprightLower', 'uprightUpper'] : ['stackEnd'];
-  const solved = smallestFire(pit, least);
-  const fire = solved && describeState(pit, solved);
-  const stations = (fire?.stations ?? [])
-    .filter(({ name }) => names.includes(name))
-    .map(({ name, thermometer_K }) => ({ name, thermometer_K, under: thermometer_K <= ceiling }));
-  const possible = stations.length > 0 && stations.every(({ under }) => under);
-  const tooWarm = design.site.air >= ceiling ? 'air-too-warm' : fire ? 'fire-too-warm' : 'no-draft';
+  const tries = [openOf(design), ...OPENINGS].flatMap((open, i) => {
+    if (open <= 0) return [];
+    const found = trySetting(i === 0 ? design : withOpening(design, open), names, least);
+    return found ? [{ open, ...found }] : [];
+  });
+  const best = tries.reduce<(typeof tries)[number] | null>(
+    (cool, each) => (cool === null || each.warmest < cool.warmest - 0.1 ? each : cool),
+    null,
+  );
+  const inHand = best && ceiling - best.warmest;
+  const possible = inHand !== null && inHand >= IN_HAND;
+  const dayFor = (heat: number) => best && hottestDay(withOpening(design, best.open), names, heat, ceiling);
+  const likely = dayFor(least);
   return {
     ceiling_K: ceiling,
     air_K: design.site.air,
     least_W: least,
-    fire,
-    stations,
+    fire: best && describeState(best.pit, best.solved),
+    stations: (best?.readings ?? []).map((each) => ({ ...each, under: each.thermometer_K <= ceiling })),
     possible,
-    largestFire_W: solved && possible ? largestFire(pit, names, solved, ceiling) : null,
-    why: possible ? null : tooWarm,
+    open: best?.open ?? openOf(design),
+    inHand_K: inHand,
+    hottestDay_K: {
+      likely,
+      low: options.least === undefined ? dayFor(LEAST_SPREAD.high * least) : likely,
+      high: options.least === undefined ? dayFor(LEAST_SPREAD.low * least) : likely,
+    },
+    largestFire_W: best && possible ? largestFire(best.pit, names, best.solved, ceiling) : null,
+    why: possible ? null : whyNot(design.site.air, ceiling, inHand),
   };
+}
+
+function whyNot(air: number, ceiling: number, inHand: number | null): string {
+  if (air >= ceiling) return 'air-too-warm';
+  if (inHand === null) return 'no-draft';
+  return inHand < 0 ? 'fire-too-warm' : 'nothing-in-hand';
+}
+
+/** The smallest fire that draws with the vents as they are, and what the thermometers then read; null: none does. */
+function trySetting(design: Design, names: readonly StationName[], least: number) {
+  const pit = makePit(design, geometryOf(design));
+  const solved = smallestFire(pit, least);
+  if (!solved) return null;
+  const readings = describeState(pit, solved)
+    .stations.filter(({ name }) => names.includes(name))
+    .map(({ name, thermometer_K }) => ({ name, thermometer_K }));
+  return { pit, solved, readings, warmest: Math.max(...readings.map(({ thermometer_K }) => thermometer_K)) };
+}
+
+/** Warmest air on which the thermometers stay under a ceiling [K]; null: on none that is looked at. */
+function hottestDay(design: Design, names: readonly StationName[], least: number, ceiling: number): number | null {
+  const over = (air: number): number => {
+    const surroundings = design.site.surroundings + air - design.site.air;
+    const found = trySetting({ ...design, site: { ...design.site, air, surroundings } }, names, least);
+    // a fire that draws no more counts as one that is too warm
+    return found ? found.warmest - ceiling : DAY_WITHIN;
+  };
+  let [low, high] = [COLDEST_DAY, ceiling];
+  if (over(low) > 0) return null;
+  while (high - low > DAY_WITHIN) {
+    const middle = 0.5 * (low + high);
+    if (over(middle) > 0) high = middle;
+    else low = middle;
+  }
+  return low;
 }
 
 /** The first of rising fires that draws forwards and gets its air. */

@@ -4,6 +4,7 @@ import { coldSmoke, USUAL_CEILING } from '../../../src/study/events/coldSmoke.js
 import { followCook } from '../../../src/study/events/cook.js';
 import { timeWithin } from '../../../src/study/events/timeWithin.js';
 import { solveUnderFire } from '../../../src/study/estimate/steady.js';
+import { withOpening } from '../../../src/study/air/cleanHold.js';
 import { makePit } from '../../../src/network/pit.js';
 import { geometryOf } from '../../../src/design/geometryOf.js';
 import { exampleDesign } from '../../support/examples.js';
@@ -153,13 +154,29 @@ describe('cold smoke', () => {
     const cold = coldSmoke(design);
     expect(cold).toMatchObject({ possible: true, why: null });
     expect(cold.stations.map(({ name }) => name)).toEqual(['uprightLower', 'uprightUpper']);
-    const pit = makePit(design, geometryOf(design));
+    expect(cold.inHand_K).toBeCloseTo(
+      USUAL_CEILING - Math.max(...cold.stations.map(({ thermometer_K }) => thermometer_K)),
+      9,
+    );
+    const set = withOpening(design, cold.open);
+    const pit = makePit(set, geometryOf(set));
     const { x } = solveUnderFire(pit, cold.largestFire_W!);
     pit.balances.evaluate(x, { mode: 'release', heat: cold.largestFire_W! });
     const readings = pit.model.network.stems.flatMap(({ station }, i) =>
       station.startsWith('upright') ? [pit.balances.stems.settled(x, i)] : [],
     );
     expect(Math.max(...readings)).toBeCloseTo(USUAL_CEILING, 1);
+  });
+
+  it('names the hottest day, on which it has just nothing in hand, and its spread by the least fire', () => {
+    const { hottestDay_K: day, open } = onADayOf(283.15);
+    expect(day.low!).toBeLessThan(day.likely!);
+    expect(day.likely!).toBeLessThan(day.high!);
+    const then = coldSmoke(upright((d) => void (d.site.air = d.site.surroundings = day.likely!)));
+    expect(then.possible).toBe(false);
+    expect(then.why).toBe('nothing-in-hand');
+    expect(then.open).toBe(open);
+    expect(then.inHand_K!).toBeLessThan(0.5);
   });
 
   it('warms with the day, and is impossible where the air is', () => {
@@ -173,11 +190,17 @@ describe('cold smoke', () => {
     expect(coldSmoke(exampleDesign('plain-24.yaml')).stations.map(({ name }) => name)).toEqual(['stackEnd']);
   });
 
-  it('says that nothing draws where nothing can', () => {
-    const shut = upright((d) => {
-      for (const intake of d.firebox.intakes) intake.open = 0;
-      d.firebox.doorGap = 0;
-    });
-    expect(coldSmoke(shut)).toMatchObject({ possible: false, fire: null, why: 'no-draft' });
+  it('opens intakes that are drawn shut, and says that nothing draws where there are none', () => {
+    const shut = (intakes: Design['firebox']['intakes']) =>
+      coldSmoke(
+        upright((d) => {
+          Object.assign(d.firebox, { intakes, doorGap: 0 });
+          d.site.air = d.site.surroundings = 283.15;
+        }),
+      );
+    const drawn = upright().firebox.intakes.map((each) => ({ ...each, open: 0 }));
+    expect(shut(drawn)).toMatchObject({ possible: true, open: expect.closeTo(1, 9) as number });
+    expect(shut([])).toMatchObject({ possible: false, fire: null, inHand_K: null, why: 'no-draft' });
+  });
   });
 });
