@@ -202,5 +202,4 @@ describe('cold smoke', () => {
     expect(shut(drawn)).toMatchObject({ possible: true, open: expect.closeTo(1, 9) as number });
     expect(shut([])).toMatchObject({ possible: false, fire: null, inHand_K: null, why: 'no-draft' });
   });
-  });
 });
