@@ -1,10 +1,12 @@
 /** A design to its areas, masses, volumes and heights. */
+import { LININGS } from './catalog/index.js';
 import type { Chamber, Design, HorizontalPart, Insulation, PartName, Stack, Steel, Upright } from './design.js';
 import { steelDensity } from '../physics/steel.js';
 import type { OpenFace } from './faces.js';
 import type { Face, Geometry, PartGeometry, SharedPlate, StackGeometry } from './geometry.js';
 import { jointsOf, type Joint } from './joints.js';
 import { widthAt } from './overlap.js';
+import { insideOf, leafWall, type Wall } from './walls.js';
 import { horizontalPart, uprightPart, type OpenPart } from './partGeometry.js';
 
 /**
@@ -19,7 +21,7 @@ export function geometryOf(design: Design): Geometry {
   const opened = openParts(design);
   const joints = jointsOf(design);
   for (const joint of joints) {
-    joint.parts.forEach((name, side) => face(opened, name, joint.faces[side]).give(joint.given[side], joint.centre));
+    joint.parts.forEach((name, side) => give(opened, name, joint.faces[side], joint.given[side], joint.centre));
   }
   cutHoles(design, opened);
   const shared = joints.map(sharedPlate);
@@ -28,7 +30,8 @@ export function geometryOf(design: Design): Geometry {
   const total =
     sum(parts.map((part) => part.steelMass)) +
     sum(stacks.map((stack) => stack.mass)) +
-    sum(parts.map((part) => skinMass(part.faces, partOf(design, part.name)))) +
+    sum(parts.map((part) => skinMass(part.faces, partOf(design, part.name).steel))) +
+    sum(parts.map((part) => shieldMass(part.faces, partOf(design, part.name).steel))) +
     sum(design.stacks.map(stackSkinMass)) +
     sum(
       parts.flatMap((part) =>
@@ -60,33 +63,77 @@ function openParts(design: Design): Map<PartName, OpenPart> {
   return parts;
 }
 
-function face(parts: Map<PartName, OpenPart>, name: PartName, wanted: string): OpenFace {
+type OpenParts = Map<PartName, OpenPart>;
+
+function face(parts: OpenParts, name: PartName, wanted: string): OpenFace {
   const found = parts.get(name)?.open.find((each) => each.name === wanted);
   if (!found) throw new RangeError(`${name} has no face ${wanted}`);
   return found;
 }
 
+/** A shell that is one wall, or of one in thirds those that are named, the first to be taken from first. */
+function shellOf(parts: OpenParts, name: PartName, thirds: readonly string[]): OpenFace[] {
+  const whole = parts.get(name)?.open.find((each) => each.name === 'shell');
+  return whole ? [whole] : thirds.map((third) => face(parts, name, third));
+}
+
+/** Give area of a face to a plate shared with another part; a round firebox gives the top of its shell to an upright on it. */
+function give(parts: OpenParts, name: PartName, wanted: string, area: number, middle: number): void {
+  const faces = wanted === 'shell' ? shellOf(parts, name, ['roof', 'sides']) : [face(parts, name, wanted)];
+  let rest = area;
+  faces.forEach((each, i) => {
+    const own = i < faces.length - 1 ? Math.min(rest, each.left) : rest;
+    each.give(own, middle);
+    rest -= own;
+  });
+}
+
 function cutHoles(design: Design, parts: Map<PartName, OpenPart>): void {
   const { firebox, chamber, upright } = design;
   for (const intake of firebox.intakes) face(parts, 'firebox', 'fireEnd').cut(intake.count * intake.area);
-  if (firebox.door) face(parts, 'firebox', 'fireEnd').hang(firebox.door, firebox.door);
-  if (chamber?.door)
-    face(parts, 'chamber', chamber.shape === 'round' ? 'shell' : 'sides').hang(chamber.door, chamber.door);
-  if (upright?.door) face(parts, 'upright', 'sides').hang(upright.door, upright.door);
+  hangDoor(parts, 'firebox', firebox, [face(parts, 'firebox', 'fireEnd')]);
+  if (chamber) {
+    const round = chamber.shape === 'round';
+    // a lid lies in the upper front of a shell
+    hangDoor(
+      parts,
+      'chamber',
+      chamber,
+      round ? shellOf(parts, 'chamber', ['sides', 'roof']) : [face(parts, 'chamber', 'sides')],
+    );
+  }
+  if (upright) hangDoor(parts, 'upright', upright, [face(parts, 'upright', 'sides')]);
   for (const stack of design.stacks) {
-    face(parts, stack.part, stackFace(design, stack)).cut(stackSection(stack).area);
+    stackFace(design, stack, parts).cut(stackSection(stack).area);
   }
 }
 
+/** Hang a part's door in faces that share it evenly: in their plate, or as a face of its own where it is covered otherwise. */
+function hangDoor(parts: OpenParts, name: PartName, part: HorizontalPart | Upright, hosts: OpenFace[]): void {
+  const { door } = part;
+  if (!door) return;
+  const wall = leafWall(part, name === 'firebox' ? 'fireEnd' : 'sides');
+  if (!wall) {
+    for (const host of hosts) host.hang(door, door, 1 / hosts.length);
+    return;
+  }
+  const reach = hosts.length > 1 ? { low: 0.25, high: 1 } : undefined;
+  parts.get(name)!.open.push(hosts[0].leaf(door, wall, reach));
+  for (const host of hosts) host.give((door.width * door.height) / hosts.length, NaN);
+}
+
 /** The face a stack stands on: the roof when its base is in the top tenth, else the side or shell. */
-function stackFace(design: Design, stack: Stack): string {
-  if (stack.part === 'chamber' && design.chamber?.shape === 'round') return 'shell';
+function stackFace(design: Design, stack: Stack, parts: OpenParts): OpenFace {
   const part = partOf(design, stack.part);
-  return stack.base >= part.centre + 0.4 * part.height ? 'roof' : 'sides';
+  if (stack.part === 'chamber' && design.chamber?.shape === 'round') {
+    const above = (stack.base - part.centre) / part.height;
+    return shellOf(parts, 'chamber', [above >= 0.25 ? 'roof' : above >= -0.25 ? 'sides' : 'floor'])[0];
+  }
+  return face(parts, stack.part, stack.base >= part.centre + 0.4 * part.height ? 'roof' : 'sides');
 }
 
 function sharedPlate(joint: Joint): SharedPlate {
-  const { opening, thickness, steel } = joint;
+  const { opening, thickness, steel, linings } = joint;
   const area = joint.area - opening.area;
   const centre =
     joint.orientation === 'vertical'
@@ -101,6 +148,7 @@ function sharedPlate(joint: Joint): SharedPlate {
     mass: area * thickness * steelDensity(steel),
     length: joint.length,
     centre: Math.min(joint.high, Math.max(joint.low, centre)),
+    linings,
   };
 }
 
@@ -118,16 +166,17 @@ function closePart(design: Design, part: OpenPart, shared: SharedPlate[]): PartG
     steelArea:
       sum(faces.map((each) => (each.outsideArea + each.insideArea) / 2)) + sum(half.map((each) => each.area / 2)),
     steelMass: sum(faces.map((each) => each.mass)) + sum(half.map((each) => each.mass / 2)) + reverseMass,
+    liningMass:
+      sum(faces.map(liningMass)) + sum(half.map((each) => sharedLiningMass(each, each.parts.indexOf(part.name)))),
   };
 }
 
 /** Plan area of a reverse-flow plate [m2]: the chord at its height over the inside length, less the gap where gas turns. */
 export function reversePlateArea(chamber: Chamber): number {
   if (!chamber.reverse) return 0;
-  const { plate, shape, centre } = chamber;
-  const inside = { shape, width: chamber.width - 2 * plate, height: chamber.height - 2 * plate, centre };
-  const height = centre - inside.height / 2 + chamber.reverse.height;
-  return Math.max(0, widthAt(inside, height) * (chamber.length - 2 * plate) - chamber.reverse.turn);
+  const { width, height, length, floor, roof } = insideOf(chamber);
+  const inside = { shape: chamber.shape, width, height, centre: 0.5 * (floor + roof) };
+  return Math.max(0, widthAt(inside, floor + chamber.reverse.height) * length - chamber.reverse.turn);
 }
 
 export function stackGeometry(stack: Stack): StackGeometry {
@@ -169,15 +218,43 @@ export function stackSection({ diameter, width = NaN, depth = width }: Stack, by
   return { round: false, across, along, girth: 2 * (across + along), area: across * along };
 }
 
-/** Outer skin of a part [kg]: over the insulation, so a round shell's is larger by twice its thickness. */
-export function skinMass(faces: Face[], { insulation, steel }: Pick<HorizontalPart, 'insulation' | 'steel'>): number {
-  if (!insulation || insulation.thickness === 0) return 0;
-  const areas = faces.map((each) =>
-    each.orientation === 'horizontalCylinder'
-      ? each.outsideArea * (1 + (2 * insulation.thickness) / each.length)
-      : each.outsideArea,
+/** By how much what is laid onto a face is larger than it at a distance from it: over a round shell it is a ring. */
+export function growth({ orientation, length }: Pick<Face, 'orientation' | 'length'>, distance: number): number {
+  return orientation === 'horizontalCylinder' ? 1 + (2 * distance) / length : 1;
+}
+
+/** Outer skins of a part [kg]: over the insulation, so a round shell's is larger by twice its thickness. */
+export function skinMass(faces: Face[], steel: Steel): number {
+  return sum(
+    faces.map((each) => {
+      const { insulation } = each.wall;
+      if (!insulation) return 0;
+      return each.outsideArea * growth(each, insulation.thickness) * insulation.skin * skinDensity(insulation, steel);
+    }),
   );
-  return sum(areas) * insulation.skin * skinDensity(insulation, steel);
+}
+
+/** Heat shields of a part [kg], of its steel: as large as what they stand before, over insulation and gap. */
+export function shieldMass(faces: Face[], steel: Steel): number {
+  return sum(
+    faces.map((each) => {
+      const { shield, insulation } = each.wall;
+      if (!shield) return 0;
+      const distance = (insulation?.thickness ?? 0) + shield.gap;
+      return each.outsideArea * growth(each, distance) * shield.plate * steelDensity(steel);
+    }),
+  );
+}
+
+/** Brick and board inside a face [kg]. */
+export function liningMass({ lining, wall }: Face): number {
+  return wall.lining ? lining * LININGS[wall.lining.material].density : 0;
+}
+
+/** Brick and board on one side of a plate between two parts [kg]. */
+export function sharedLiningMass({ area, linings }: SharedPlate, side: number): number {
+  const lining = linings[side];
+  return lining ? area * lining.thickness * LININGS[lining.material].density : 0;
 }
 
 /** Steel of parts and stacks that insulation covers [m2]. */
@@ -185,10 +262,22 @@ export function insulatedArea(design: Design): number {
   const { parts, stacks } = geometryOf(design);
   const wrapped = ({ insulation }: { insulation?: Insulation }) => insulation !== undefined && insulation.thickness > 0;
   return (
-    sum(
-      parts.map(({ name, faces }) => (wrapped(partOf(design, name)) ? sum(faces.map((each) => each.outsideArea)) : 0)),
-    ) + sum(design.stacks.map((stack, i) => (wrapped(stack) ? stacks[i].outsideArea : 0)))
+    faceArea(parts, ({ insulation }) => insulation !== undefined) +
+    sum(design.stacks.map((stack, i) => (wrapped(stack) ? stacks[i].outsideArea : 0)))
   );
+}
+
+/** Hot face of brick and board in all parts [m2]. */
+export function linedArea(design: Design): number {
+  const { parts, shared } = geometryOf(design);
+  return (
+    sum(parts.flatMap(({ faces }) => faces.map(({ wall, insideArea }) => (wall.lining ? insideArea : 0)))) +
+    sum(shared.flatMap(({ area, linings }) => linings.map((lining) => (lining ? area : 0))))
+  );
+}
+
+function faceArea(parts: PartGeometry[], counts: (wall: Wall) => boolean): number {
+  return sum(parts.map(({ faces }) => sum(faces.map((each) => (counts(each.wall) ? each.outsideArea : 0)))));
 }
 
 /** Outer skin of a stack [kg]. */

@@ -2,7 +2,7 @@ import type { Chamber, Design, HorizontalPart, Stack, StationName, Upright } fro
 import type { Geometry, PartGeometry } from '../design/geometry.js';
 import { reversePlateArea, stackSection } from '../design/geometryOf.js';
 import { steelDensity } from '../physics/steel.js';
-import { girth, type BuiltPit, type Cells } from './cells.js';
+import { girth, girthStrips, jointPlate, type BuiltPit, type Cells } from './cells.js';
 import { addPatch, addSharedPlate, joinPlates } from './patches.js';
 import { addHorizontalPlates, addUprightPlates } from './plates.js';
 import { slicesOf, widthAtHeight } from './slices.js';
@@ -141,19 +141,19 @@ export function addChamber(
       length: (width * geometry.length) / (2 * (width + geometry.length)),
       steel: chamber.steel,
       emissivity: design.estimates.insideEmissivity,
+      linings: [undefined, undefined],
     });
     if (before >= 0) {
       joinPlates(network, { a: before, b: node, edge: width, thickness, distance: each, steel: chamber.steel });
     }
     before = node;
   }
-  for (const lower of built.plenum.strips) {
-    const upper = built.chamber.strips.find(({ face, level: at }) => face === lower.face && at === 0);
-    if (!upper) continue;
-    const distance = 0.25 * (girth(network, built.plenum, lower.nodes) + girth(network, built.chamber, upper.nodes));
-    const join = { edge: 2 * each, thickness: chamber.plate, distance, steel: chamber.steel };
-    lower.nodes.forEach((a, i) => joinPlates(network, { a, b: upper.nodes[i], ...join }));
-  }
+  const lower = girthStrips(built.plenum).at(-1);
+  const [upper] = girthStrips(built.chamber);
+  if (!lower || !upper) return;
+  const distance = 0.25 * (girth(network, built.plenum, lower.nodes) + girth(network, built.chamber, upper.nodes));
+  const join = { edge: 2 * each, thickness: jointPlate(lower.plate, upper.plate), distance, steel: chamber.steel };
+  lower.nodes.forEach((a, i) => joinPlates(network, { a, b: upper.nodes[i], ...join }));
 }
 
 export function addStack(

@@ -1,10 +1,13 @@
-import type { Insulation } from '../design/design.js';
-import { INSULATIONS } from '../design/catalog/index.js';
+import type { Insulation, Lining, Shield } from '../design/design.js';
+import { INSULATIONS, LININGS } from '../design/catalog/index.js';
 import { steelDensity, type Steel } from '../physics/steel.js';
 import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type PlatePlace } from './types.js';
 
 /** Slices of each insulation layer, each a node. */
 export const INSULATION_SLICES = 3;
+/** Slices of a lining are no thicker than this [m], as long as that makes no more than so many of them, and no fewer. */
+const LINING_SLICE = 0.01;
+const LINING_SLICES = { least: 4, most: 8 };
 /** Cover of an insulation that has no skin: foil or wash that holds no heat to speak of, as thickness of steel [m]. */
 const FOIL = 0.1e-3;
 
@@ -29,6 +32,10 @@ export interface Patch {
   insideEmissivity: number;
   outsideEmissivity: number;
   insulation?: Insulation;
+  lining?: Lining;
+  /** of the lining [m3] */
+  liningVolume?: number;
+  shield?: Shield;
   /** outside radius of a curved patch [m], for the growth of area through the layers; undefined: flat */
   radius?: number;
 }
@@ -56,7 +63,9 @@ export function addPatch(network: Network, patch: Patch): number {
     weight: 0.5 * (patch.insideArea + patch.outsideArea),
     place: patch.place,
   });
-  faces.push(insideFace(patch, steel));
+  const { lining } = patch;
+  const hot = lining ? addLining(network, patch, steel, lining) : steel;
+  faces.push(insideFace(patch, hot));
   const growth = (x: number) => (patch.radius ? 1 + x / patch.radius : 1);
   let outermost = steel;
   if (thick > 0) outermost = addInsulation(network, patch, steel, thick, Math.max(layer!.skin, FOIL), growth);
@@ -78,6 +87,53 @@ export function addPatch(network: Network, patch: Patch): number {
   return steel;
 }
 
+/** How many slices a lining is cut into. */
+export function liningSlices(thickness: number): number {
+  const { least, most } = LINING_SLICES;
+  return Math.min(most, Math.max(least, Math.ceil(thickness / LINING_SLICE)));
+}
+
+/**
+ * Add the slices of a lining inside a plate. The one that gas and fire see has its node on the hot face and half a slice behind it,
+ * the others theirs in their middles, half a slice off the steel the last: its face is as hot as its node, and heat is let in and
+ * stored to the second order.
+ *
+ * @returns the hot face's node
+ */
+function addLining(
+  network: Network,
+  of: Pick<Patch, 'name' | 'part' | 'insideArea' | 'liningVolume'>,
+  steel: number,
+  { material, thickness }: Lining,
+): number {
+  const { nodes, links } = network;
+  const { density, specificHeat, conductivity } = LININGS[material];
+  const slices = liningSlices(thickness);
+  const slice = thickness / (slices - 0.5);
+  // straight from the hot face to the steel, such that all of it comes to its volume
+  const outer = (2 * of.liningVolume!) / thickness - of.insideArea;
+  const areaAt = (depth: number) => of.insideArea + ((outer - of.insideArea) * depth) / thickness;
+  const hot = nodes.length;
+  for (let i = 0; i < slices; i++) {
+    const [from, to] = [Math.max(0, i - 0.5) * slice, (i + 0.5) * slice];
+    nodes.push({
+      name: `${of.name} lining ${i + 1}`,
+      part: of.part,
+      mass: density * areaAt(0.5 * (from + to)) * (to - from),
+      material: 'table',
+      specificHeat: 0,
+      heat: specificHeat,
+      thickness: 0,
+      weight: i === 0 ? of.insideArea : 0,
+      ...(i === 0 ? { lines: steel } : {}),
+    });
+    const [behind, distance, middle] =
+      i < slices - 1 ? [hot + i + 1, slice, to] : [steel, 0.5 * slice, thickness - 0.25 * slice];
+    links.push({ a: hot + i, b: behind, factor: areaAt(middle) / distance, conductivity });
+  }
+  return hot;
+}
+
 function insideFace(patch: Patch, node: number): NetworkFace {
   return {
     node,
@@ -86,7 +142,7 @@ function insideFace(patch: Patch, node: number): NetworkFace {
     shape: patch.shape,
     length: patch.length,
     windLength: patch.windLength,
-    emissivity: patch.insideEmissivity,
+    emissivity: patch.lining?.emissivity ?? patch.insideEmissivity,
     sunShare: 0,
     wet: 0,
   };
@@ -150,6 +206,7 @@ export function addSharedPlate(
     length: number;
     steel: Steel;
     emissivity: number;
+    linings: [Lining | undefined, Lining | undefined];
   },
 ): number {
   const node = network.nodes.length;
@@ -163,14 +220,19 @@ export function addSharedPlate(
     weight: 0,
   });
   plate.zones.forEach((zone, side) => {
+    const lining = plate.linings[side];
+    const { name, part, area } = plate;
+    const lined = { name: `${name} side ${side + 1}`, part, insideArea: area };
+    const hot = lining ? addLining(network, { ...lined, liningVolume: area * lining.thickness }, node, lining) : node;
+    if (lining) (network.nodes[node].hiddenFrom ??= []).push(zone);
     network.faces.push({
-      node,
+      node: hot,
       zone,
       area: plate.area,
       shape: plate.shapes[side],
       length: plate.length,
       windLength: plate.length,
-      emissivity: plate.emissivity,
+      emissivity: lining?.emissivity ?? plate.emissivity,
       sunShare: 0,
       wet: 0,
     });

@@ -64,7 +64,8 @@ export interface NetworkOpening {
 /** Where on its part a plate stands. */
 export type PlatePlace = 'roof' | 'upperSide' | 'lowerSide' | 'floor';
 
-export type NodeMaterial = Steel | 'constant';
+/** 'constant': one specific heat; 'table': a specific heat that changes with temperature, as the node's `heat` has it */
+export type NodeMaterial = Steel | 'constant' | 'table';
 
 /** A lumped body with a heat capacity: a steel patch, a slice of insulation, a skin, a rack, food. */
 export interface ThermalNode {
@@ -75,6 +76,8 @@ export interface ThermalNode {
   material: NodeMaterial;
   /** J/(kg K), for 'constant' */
   specificHeat: number;
+  /** the same against temperature, for 'table' */
+  heat?: ConductivityTable;
   /** plate thickness for the Biot number [m]; 0: none reported */
   thickness: number;
   /** station whose steel temperature it belongs to, weight by area; undefined: none */
@@ -82,6 +85,10 @@ export interface ThermalNode {
   weight: number;
   /** where on its part it stands, of outside plates */
   place?: PlatePlace;
+  /** of a plate between two parts: zones that a lining hides it from */
+  hiddenFrom?: number[];
+  /** of a lining's slice that gas and fire see: the plate behind it */
+  lines?: number;
 }
 
 export type FaceShape = 'horizontalCylinder' | 'verticalCylinder' | 'vertical' | 'up' | 'down';

@@ -3,7 +3,7 @@ import { ENTRANCE_LOSS } from '../../physics/friction.js';
 import { range } from '../ranges.js';
 import { pathText } from '../path.js';
 import { block, choice, maybe, optional, quantity, readRows, where, type Soft } from './field.js';
-import { insulation, surface } from './parts.js';
+import { insulation, surface } from './cover.js';
 import { mainSize, wallOf } from './walls.js';
 import { height, plate, SHARE, steel } from './shared.js';
 

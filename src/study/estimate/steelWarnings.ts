@@ -2,6 +2,7 @@
 import { STEELS, strengthLeft } from '../../design/catalog/index.js';
 import type { Steel } from '../../design/design.js';
 import { formatBoth } from '../../units/index.js';
+import { isSteel } from '../../network/materials.js';
 import type { Pit } from '../../network/pit.js';
 import type { Warning } from './result.js';
 
@@ -75,7 +76,7 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
 function platesOf({ model, design }: Pit, x: Float64Array): HotPlate[] {
   const plates = new Map<string, HotPlate>();
   model.network.nodes.forEach(({ name: own, part, material }, i) => {
-    if (material === 'constant') return;
+    if (!isSteel(material)) return;
     const inside = part === 'stack' ? undefined : design[part as 'firebox']?.contents.find((each) => each.name === own);
     const name = inside ? `${own} in the ${part}` : nameOf(own);
     const known = plates.get(name);
