@@ -36,6 +36,8 @@ export interface Patch {
   /** of the lining [m3] */
   liningVolume?: number;
   shield?: Shield;
+  /** height of the face that it is of, where that is not its free-convection length [m] */
+  height?: number;
   /** outside radius of a curved patch [m], for the growth of area through the layers; undefined: flat */
   radius?: number;
 }
@@ -69,7 +71,12 @@ export function addPatch(network: Network, patch: Patch): number {
   const growth = (x: number) => (patch.radius ? 1 + x / patch.radius : 1);
   let outermost = steel;
   if (thick > 0) outermost = addInsulation(network, patch, steel, thick, Math.max(layer!.skin, FOIL), growth);
-  const reach = growth(thick);
+  let distance = thick;
+  if (patch.shield) {
+    outermost = addShield(network, patch, outermost, { shield: patch.shield, distance, growth });
+    distance += patch.shield.gap;
+  }
+  const reach = growth(distance);
   const level = patch.shape === 'up' || patch.shape === 'down';
   faces.push({
     node: outermost,
@@ -189,6 +196,40 @@ function addInsulation(
     weight: 0,
   });
   links.push({ a: before, b: nodes.length - 1, factor: outside / (0.5 * slice), conductivity });
+  return nodes.length - 1;
+}
+
+/** Add a heat shield before a wall's outside. @returns its node */
+function addShield(
+  { nodes, gaps }: Network,
+  patch: Patch,
+  wall: number,
+  { shield, distance, growth }: { shield: Shield; distance: number; growth: (x: number) => number },
+): number {
+  const area = patch.outsideArea * growth(distance);
+  const outside = patch.outsideArea * growth(distance + shield.gap);
+  const eps = patch.outsideEmissivity;
+  nodes.push({
+    name: `${patch.name} shield`,
+    part: patch.part,
+    mass: steelDensity(patch.steel) * shield.plate * outside,
+    material: patch.steel,
+    specificHeat: 0,
+    thickness: 0,
+    weight: 0,
+  });
+  gaps.push({
+    wall,
+    shield: nodes.length - 1,
+    area,
+    width: shield.gap,
+    height: patch.height ?? patch.length,
+    radius: (patch.radius ?? 0) + distance,
+    shape: patch.shape,
+    // long cylinders, or flat plates: Incropera et al. (2007), 6th ed., Table 13.3
+    emissivity: 1 / (1 / eps + (area / outside) * (1 / eps - 1)),
+    open: shield.edges === 'open',
+  });
   return nodes.length - 1;
 }
 

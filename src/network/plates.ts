@@ -42,6 +42,7 @@ function addPiece(
     lining: wall.lining,
     liningVolume: face.lining * share,
     shield: wall.shield,
+    height: face.reach ? (face.reach.high - face.reach.low) * face.length : face.length,
     radius: face.orientation === 'horizontalCylinder' ? 0.5 * face.length : undefined,
   });
 }

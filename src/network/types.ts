@@ -124,6 +124,26 @@ export interface ThermalLink {
   conductivity: Steel | ConductivityTable;
 }
 
+/** Air between a wall's outside and a heat shield before it. */
+export interface AirGap {
+  /** nodes of the wall's outside and of the shield */
+  wall: number;
+  shield: number;
+  /** of the wall's outside [m2] */
+  area: number;
+  /** between the two [m] */
+  width: number;
+  /** of what it covers [m] */
+  height: number;
+  /** of a round shell: of the wall's outside [m] */
+  radius: number;
+  shape: FaceShape;
+  /** exchange factor of the two surfaces, on `area` */
+  emissivity: number;
+  /** open below and above, so that air rises through it */
+  open: boolean;
+}
+
 /** Zones of one part that stand on each other and share its height; gas of one section, cut level. */
 export interface Column {
   /** lowest first, at least two */
@@ -187,6 +207,7 @@ export interface Network {
   nodes: ThermalNode[];
   faces: NetworkFace[];
   links: ThermalLink[];
+  gaps: AirGap[];
   fire: NetworkFire;
   outdoors: Outdoors;
   columns: Column[];

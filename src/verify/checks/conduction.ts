@@ -12,7 +12,8 @@ import { airConductivity, airKinematicViscosity, airPrandtl } from '../../physic
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { biot } from '../../physics/lumped.js';
 import { defineCheck, optional, quantity, type Check, type Values } from '../check.js';
-import { annulusConductivity, roundLayerHeat } from '../relations/layers.js';
+import { annulusConductivity } from '../../physics/airGap.js';
+import { roundLayerHeat } from '../relations/layers.js';
 import { lumpedTime, lumpedTimeConstant } from '../relations/lumped.js';
 
 const conductivity = quantity('conductivity', 'of the solid');
