@@ -3,8 +3,9 @@ import { formatPlate } from '../units/index.js';
 import type { Design, PartName } from './design.js';
 import type { DesignWarning } from './faults.js';
 import { PARTS } from './stations.js';
+import { FACES, wallAt } from './walls.js';
 
-/** A sheet of steel by what it makes: `firebox`, `chamber door`, `chamber plate` (of a reverse flow), `stack`. */
+/** A sheet of steel by what it makes: `firebox`, `firebox roof`, `chamber door`, `chamber plate` (of a reverse flow), `stack`. */
 export interface PartPlate {
   name: string;
   /** of what it is a door, or itself */
@@ -16,7 +17,7 @@ export interface PartPlate {
 /** Thicknesses nearer than this are one [m]. */
 const SAME = 1e-6;
 
-/** Parts, each with its door where the design gives one, then the stacks. */
+/** Parts, each with its faces of another plate and its door where the design gives one, then the stacks. */
 export function platesOf(design: Design): PartPlate[] {
   const several = design.stacks.length > 1;
   return [
@@ -26,6 +27,10 @@ export function platesOf(design: Design): PartPlate[] {
       const reverse = part === 'chamber' ? design.chamber?.reverse : undefined;
       return [
         { name: part, part, plate: own.plate },
+        ...FACES.flatMap((face): PartPlate[] => {
+          const { plate } = wallAt(own, face);
+          return Math.abs(plate - own.plate) < SAME ? [] : [{ name: `${part} ${faceWords(face)}`, part, plate }];
+        }),
         ...(own.door ? [{ name: `${part} door`, part, plate: own.door.plate }] : []),
         ...(reverse ? [{ name: 'reverse-flow plate', part, plate: reverse.plate }] : []),
       ];
@@ -36,6 +41,11 @@ export function platesOf(design: Design): PartPlate[] {
       plate: wall,
     })),
   ];
+}
+
+/** `stackEnd` to `stack end`. */
+export function faceWords(name: string): string {
+  return name.replace(/([a-z])([A-Z])/g, (_, before: string, after: string) => `${before} ${after.toLowerCase()}`);
 }
 
 /** Parts that were drawn heavier than the lightest one and that one plate for all has made thinner. */

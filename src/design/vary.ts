@@ -11,6 +11,7 @@ import { formatFault, shortened } from './faults.js';
 import { stepsOf, type Step } from './path.js';
 import { readSource } from './source.js';
 import { PARTS } from './stations.js';
+import { FACES } from './walls.js';
 
 /** A field, or several with commas between them, and what it is, or they are, to be in turn, all as written. */
 export interface Variation {
@@ -110,15 +111,15 @@ export function eachField(changes: readonly Change[]): Change[] {
 /**
  * A copy of a design file's tree with one field changed.
  *
- * `all.plate` changes every part, and a list without an index every item of it. With the plate of a part goes that of its door,
- * unless the design gives the door another one; and a pipe becomes a shell of its outside diameter.
+ * `all.plate` changes every part, and a list without an index every item of it. With the plate of a part goes that of its door and
+ * of a face, unless the design gives them another one; and a pipe becomes a shell of its outside diameter.
  *
  * @returns what changed beside the field, or the problem as one clause where the path leads nowhere or the value can't be read
  */
 export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree; also: Change[] } | { problem: string } {
-  const read = value === NONE ? { value: undefined } : readValue(value);
-  if ('problem' in read) return read;
   const steps = stepsOf(path);
+  const read = value === NONE && !takesNone(steps) ? { value: undefined } : readValue(value);
+  if ('problem' in read) return read;
   const places = steps[0] === ALL ? partsOf(tree).map((part) => [part, ...steps.slice(1)]) : [steps];
   const copy = structuredClone(tree);
   const also: Change[] = [];
@@ -128,9 +129,10 @@ export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree; a
     if (!isPlate(place)) continue;
     const name = place[0] as PartName;
     const part = blockOf(tree[name]);
-    if (doorGoesWith(part)) {
-      set(copy, [name, 'door', 'plate'], [], read.value);
-      also.push({ path: `${name}.door.plate`, value });
+    for (const own of [...FACES, 'door']) {
+      if (!goesWith(part, own)) continue;
+      set(copy, [name, own, 'plate'], [], read.value);
+      also.push({ path: `${name}.${own}.plate`, value });
     }
     const pipe = pipeOf(part);
     if (pipe && read.value !== undefined) {
@@ -159,11 +161,16 @@ function isPlate(steps: Step[]): boolean {
   return steps.length === 2 && steps[1] === 'plate' && PARTS.includes(steps[0] as PartName);
 }
 
-/** Does the design give a part's door the plate of the part? */
-function doorGoesWith(part: Tree | undefined): boolean {
-  const door = blockOf(part?.door);
-  if (door?.plate === undefined) return false;
-  return samePlate(door.plate, part?.plate ?? pipeOf(part)?.wall, part?.steel === 'stainless');
+/** A face or a door without insulation has `none`, for else it has that of its part. */
+function takesNone(steps: Step[]): boolean {
+  return steps.length === 3 && steps[2] === 'insulation' && typeof steps[1] === 'string';
+}
+
+/** Does the design give a part's door, or one of its faces, the plate of the part? */
+function goesWith(part: Tree | undefined, own: string): boolean {
+  const block = blockOf(part?.[own]);
+  if (block?.plate === undefined) return false;
+  return samePlate(block.plate, part?.plate ?? pipeOf(part)?.wall, part?.steel === 'stainless');
 }
 
 function blockOf(value: unknown): Tree | undefined {

@@ -187,7 +187,7 @@ const RESULT = {
 export type StateName = keyof typeof STATE;
 type StationQuantity = keyof typeof STATION;
 export type ResultName = keyof typeof RESULT;
-type CostName = 'steelCost' | 'insulationCost' | 'buildCost' | 'cookWood_kg' | 'cookCost' | 'payback';
+type CostName = 'steelCost' | 'insulationCost' | 'liningCost' | 'buildCost' | 'cookWood_kg' | 'cookCost' | 'payback';
 export type QuantityName = StateName | StationQuantity | ResultName | CostName | 'heatLoss_W' | 'plate_m';
 
 /** A quantity of its row. */

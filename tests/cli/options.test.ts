@@ -58,7 +58,7 @@ describe('options of a design', () => {
     const rows: string[][] = parseCsv(readFileSync(folder.at('table.csv')));
     expect(rows[0].slice(3, 7)).toEqual(LABELS);
     const row = (what: string) => rows.find(([group, name]) => group === 'What it costs' && name === what)!;
-    const [steel, insulation, both] = ['its steel', 'its insulation', 'both together'].map((what) =>
+    const [steel, insulation, both] = ['its steel', 'its insulation', 'all together'].map((what) =>
       row(what).slice(3, 7).map(Number),
     );
     both.forEach((cost, i) => expect(cost).toBeCloseTo(steel[i] + insulation[i], 3));
@@ -83,7 +83,8 @@ describe('options of a design', () => {
     const { code, stdout } = await pitwright(['report', FOUR_WAYS, '--spread', '20']);
     expect(code).toBe(0);
     const words = stdout.replace(/^[^]*<body>/, '').replaceAll('&nbsp;', ' ');
-    for (const label of [...LABELS, 'cost of steel and insulation']) expect(words.includes(label), label).toBe(true);
+    for (const label of [...LABELS, 'cost of steel and what covers it'])
+      expect(words.includes(label), label).toBe(true);
     expect(/wrapped firebox has paid for itself in wood after about \d+ cooks/.test(words)).toBe(true);
   });
 

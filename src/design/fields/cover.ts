@@ -14,26 +14,26 @@ import type { PartName } from '../stations.js';
 import { block, choice, maybe, names, optional, quantity, readRows, type Block, type Field } from './field.js';
 import { EMISSIVITY, plate } from './shared.js';
 
-const INSULATION = {
+/** @param offered by the page, as that of a whole part is */
+const insulationRows = (offered: boolean) => ({
   material: choice(Object.keys(INSULATIONS), 'Insulation material.', {
     also: INSULATION_ALIASES,
-    offer: { label: 'Insulation of', names: Object.keys(INSULATIONS) },
+    ...(offered ? { offer: { label: 'Insulation of', names: Object.keys(INSULATIONS) } } : {}),
   }),
   thickness: quantity(range('length', '0 in', '12 in'), 'Thickness; 0 in equals no insulation.', {
-    slider: { label: 'Insulation', steps: [0, 6, 0.5] },
+    ...(offered ? { slider: { label: 'Insulation', steps: [0, 6, 0.5] } } : {}),
   }),
   skin: quantity(range('plate', '0 mm', '1/4 in'), 'Outer steel skin.', { default: '0 mm', says: 'none' }),
   skinSteel: maybe(
     ['carbon', 'stainless'],
     'Steel of the skin; it says which gauge table is meant. Default: the steel of what it wraps.',
   ),
-};
+});
 
-const insulationBlock = block(
-  'Insulation on the outside, with an outer steel skin if any.',
-  INSULATION,
-  (fields, around) => {
-    const own = readRows(INSULATION, fields, around);
+function insulationBlock(offered: boolean) {
+  const rows = insulationRows(offered);
+  return block('Insulation on the outside, with an outer steel skin if any.', rows, (fields, around) => {
+    const own = readRows(rows, fields, around);
     const { material } = own;
     const row = INSULATIONS[material];
     if (row.knownTo < 400) {
@@ -46,10 +46,10 @@ const insulationBlock = block(
       });
     }
     return own;
-  },
-);
+  });
+}
 
-export const insulation = optional(insulationBlock);
+export const insulation = optional(insulationBlock(true));
 
 /** A block of a face, or `none` where the face has not what its part has. */
 function orNone<T>(field: Block<T>, words: string): Field<T | 'none' | undefined> {
@@ -68,7 +68,7 @@ function orNone<T>(field: Block<T>, words: string): Field<T | 'none' | undefined
 
 /** Insulation of a face or a door where it differs from the part's. */
 export const ownInsulation = (of: string) =>
-  orNone(insulationBlock, `Insulation of ${of} where it differs from the part’s, or none.`);
+  orNone(insulationBlock(false), `Insulation of ${of} where it differs from the part’s, or none.`);
 
 /** Finish and emissivity of an outside, by what it is of. */
 export const surface = (of: string) => ({

@@ -1,10 +1,11 @@
 import type { Design, StationName } from '../../design/design.js';
-import { format, formatPlate } from '../../units/index.js';
+import { formatPlate } from '../../units/index.js';
 import type { PitNotes, StationNote } from './pitDrawing.js';
-import { grown, inside, stationSpans, type PitLayout, type Span } from './pitLayout.js';
+import { cutWalls, grown, outOf, roomIn, stationSpans, wrapOf, type PitLayout, type Span } from './pitLayout.js';
 import type { Mark } from '../drawing.js';
 import type { Sheet } from '../sheet.js';
 import { gaugePlace, gratesOf, placesOf } from '../../design/places.js';
+import { coverWords } from './coverWords.js';
 
 type TextMark = Extract<Mark, { shape: 'text' }>;
 
@@ -56,13 +57,17 @@ function drawParts(sheet: Sheet, design: Design, layout: PitLayout): void {
     const span = layout[name];
     const part = design[name];
     if (!span || !part) continue;
-    if (part.insulation && part.insulation.thickness > 0) {
-      sheet.rect(grown(span, part.insulation), { pen: 'thin', fill: 'shade' });
-    }
+    const walls = Object.values(cutWalls(part));
+    if (walls.some((wall) => wall.shield)) sheet.rect(grown(span, part, outOf), { pen: 'thin', fill: 'paper' });
+    if (walls.some((wall) => wrapOf(wall) > 0)) sheet.rect(grown(span, part, wrapOf), { pen: 'thin', fill: 'shade' });
   }
   for (const name of ['upright', 'chamber', 'firebox'] as const) {
     const span = layout[name];
-    if (span) sheet.rect(span, { pen: 'outline', fill: 'paper' });
+    const part = design[name];
+    if (!span || !part) continue;
+    const lined = Object.values(cutWalls(part)).some(({ lining }) => lining);
+    sheet.rect(span, { pen: 'outline', fill: lined ? 'shade' : 'paper' });
+    if (lined) sheet.rect(roomIn(span, part), { pen: 'thin', fill: 'paper' });
   }
   // a tube that comes out of a shell's side, seen through it
   layout.stacks.forEach((tube, i) => {
@@ -94,7 +99,7 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
   if (layout.chamber && chamber) {
     gap(layout.chamber.left, throat.centre, throat.area);
     if (chamber.reverse) {
-      const height = layout.chamber.low + chamber.plate + chamber.reverse.height;
+      const height = roomIn(layout.chamber, chamber).low + chamber.reverse.height;
       const turn = Math.min(
         chamber.length / 2,
         chamber.reverse.turn / Math.max(0.05, chamber.width - 2 * chamber.plate),
@@ -174,12 +179,12 @@ function drawPlaces(sheet: Sheet, design: Design, layout: PitLayout): void {
       { pen: 'thin' },
     );
   if (design.chamber && layout.chamber) {
-    const room = inside(layout.chamber, design.chamber.plate);
+    const room = roomIn(layout.chamber, design.chamber);
     for (const { from, to, height } of gratesOf(design.chamber)) line(room, from, to, height);
   }
   for (const { kind, part, along, height } of placesOf(design)) {
     const span = layout[part]!;
-    if (kind === 'rack') line(inside(span, design.upright!.plate), 0, 1, height);
+    if (kind === 'rack') line(roomIn(span, design.upright!), 0, 1, height);
     if (kind !== 'thermometer') continue;
     const at = { x: span.left + along * (span.right - span.left), height };
     sheet.circle(at, 2.5 / sheet.place.scale, { pen: 'thin', fill: 'paper' });
@@ -226,10 +231,7 @@ function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void 
     const part = design[name];
     if (!span || !part) continue;
     const room = (span.right - span.left) * sheet.place.scale;
-    const words = [name, `${formatPlate(part.plate)} plate`];
-    if (part.insulation && part.insulation.thickness > 0) {
-      words.push(`${format('length', part.insulation.thickness)} insulation`);
-    }
+    const words = [name, `${formatPlate(part.plate)} plate`, ...coverWords(part)];
     // under the dial, where the part has one
     const dial = gauge.part === name ? DIAL_RADIUS / sheet.place.scale : 0;
     const high = dial > 0 ? gauge.height - dial : span.high;

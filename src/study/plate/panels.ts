@@ -1,6 +1,7 @@
 import type { Design, HorizontalPart, PartName, Steel } from '../../design/design.js';
 import { jointsOf } from '../../design/joints.js';
 import { PARTS } from '../../design/stations.js';
+import { isOneShell, leafWall, wallAt, type FaceName } from '../../design/walls.js';
 import type { PanelSize } from '../../physics/panelBuckling.js';
 
 /** A flat plate of a pit. What is rolled is none: a shell's own curve keeps it from buckling in and out. */
@@ -13,7 +14,9 @@ export interface Panel {
   size: PanelSize;
   plate: number;
   steel: Steel;
+  /** or lined: it takes and gives heat on one side */
   insulated: boolean;
+  lined: boolean;
   /** faces of the part that its edges run along, with the length of edge on each [m]; none of a door, whose rim laps over */
   along: { face: string; edge: number }[];
   /** of a door [m] */
@@ -22,7 +25,7 @@ export interface Panel {
   fire?: number;
 }
 
-type Flat = Omit<Panel, 'part' | 'plate' | 'steel' | 'insulated' | 'fire'>;
+type Flat = Omit<Panel, 'part' | 'plate' | 'steel' | 'insulated' | 'lined' | 'fire'>;
 
 /** Every flat plate that has outdoors on its other side, one of those that are alike; ends that another part is joined to are left out. */
 export function panelsOf(design: Design): Panel[] {
@@ -30,19 +33,30 @@ export function panelsOf(design: Design): Panel[] {
   return PARTS.flatMap((part): Panel[] => {
     const made = design[part];
     if (!made) return [];
-    const { plate, steel, door, insulation } = made;
-    const own = { part, steel, insulated: (insulation?.thickness ?? 0) > 0 };
+    const { steel, door } = made;
+    const own = (face: string, wall = wallAt(made, wallName(face))) => ({
+      part,
+      steel,
+      plate: wall.plate,
+      insulated: (wall.insulation ?? wall.lining) !== undefined,
+      lined: wall.lining !== undefined,
+    });
     const walls = part === 'upright' ? wallsOfUpright(design.upright!) : wallsOf(made as HorizontalPart);
     const there = walls.filter(({ face }) => face === 'sides' || !joined.has(`${part} ${face}`));
     const leaf = door && leafOf(design, part, door);
     const panels = [
-      ...there.map((flat) => ({ ...own, plate, ...flat })),
-      ...(leaf ? [{ ...own, plate: door.plate, ...leaf }] : []),
+      ...there.map((flat) => ({ ...own(flat.face), ...flat })),
+      ...(leaf ? [{ ...own(leaf.face, leafWall(made, wallName(leaf.face))), plate: door.plate, ...leaf }] : []),
     ];
     return part === 'firebox'
-      ? panels.map((panel) => ({ ...panel, fire: fromMiddle(design.firebox, panel.face) }))
+      ? panels.map((panel) => (panel.lined ? panel : { ...panel, fire: fromMiddle(design.firebox, panel.face) }))
       : panels;
   });
+}
+
+/** A face of the geometry as a design file names it. */
+function wallName(face: string): FaceName {
+  return face === 'farEnd' ? 'stackEnd' : (face as FaceName);
 }
 
 function fromMiddle({ length, width, height }: HorizontalPart, face: string): number {
@@ -50,9 +64,11 @@ function fromMiddle({ length, width, height }: HorizontalPart, face: string): nu
   return face === 'roof' || face === 'floor' ? height / 2 : length / 2;
 }
 
-function wallsOf({ shape, width, height, length }: HorizontalPart): Flat[] {
+function wallsOf(part: HorizontalPart): Flat[] {
+  const { shape, width, height, length } = part;
   if (shape === 'round') {
-    const along = [{ face: 'shell', edge: Math.PI * width }];
+    const shell = isOneShell(part) ? ['shell'] : ['roof', 'sides', 'floor'];
+    const along = shell.map((face) => ({ face, edge: (Math.PI * width) / shell.length }));
     const size = { diameter: width };
     return [
       { face: 'fireEnd', name: 'fire end', size, along },

@@ -1,5 +1,6 @@
 import { strengthLeft } from '../../design/catalog/index.js';
 import type { Design, PartName, Steel } from '../../design/design.js';
+import { wallAt } from '../../design/walls.js';
 import type { Pit } from '../../network/pit.js';
 import { freePanelStrain, heldPanelStrain } from '../../physics/panelBuckling.js';
 import { leafOverRim, middleOverEdge } from '../../physics/panelEdge.js';
@@ -99,9 +100,11 @@ export function studyPlate({ pit, x, hot }: HeldPit): PlateStudy {
   };
 }
 
-function scaleOf({ use, firebox: { plate } }: Design, hottest: number): PlateStudy['scale'] {
+function scaleOf({ use, firebox }: Design, hottest: number): PlateStudy['scale'] {
   const { cooks, lit, scale, coals } = use;
-  const steel = Math.max(coals, hottest);
+  // coals lie on the floor, and heat its steel where nothing lines it
+  const { plate, lining } = wallAt(firebox, 'floor');
+  const steel = lining ? hottest : Math.max(coals, hottest);
   const rateAt = (T: number) => 2 * scalingRate(T, scale);
   const rate = rateAt(steel);
   const yearly = cooks * lit * rate;
