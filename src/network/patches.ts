@@ -5,9 +5,9 @@ import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type PlatePla
 
 /** Slices of each insulation layer, each a node. */
 export const INSULATION_SLICES = 3;
-/** Slices of a lining are no thicker than this [m], as long as that makes no more than so many of them, and no fewer. */
-const LINING_SLICE = 0.01;
-const LINING_SLICES = { least: 4, most: 8 };
+/** Slices of a lining, each thicker than the one before it: heat comes in fast at its hot face. */
+const LINING_SLICES = 6;
+const LINING_GROWTH = 1.5;
 /** Cover of an insulation that has no skin: foil or wash that holds no heat to speak of, as thickness of steel [m]. */
 const FOIL = 0.1e-3;
 
@@ -94,16 +94,9 @@ export function addPatch(network: Network, patch: Patch): number {
   return steel;
 }
 
-/** How many slices a lining is cut into. */
-export function liningSlices(thickness: number): number {
-  const { least, most } = LINING_SLICES;
-  return Math.min(most, Math.max(least, Math.ceil(thickness / LINING_SLICE)));
-}
-
 /**
- * Add the slices of a lining inside a plate. The one that gas and fire see has its node on the hot face and half a slice behind it,
- * the others theirs in their middles, half a slice off the steel the last: its face is as hot as its node, and heat is let in and
- * stored to the second order.
+ * Add the slices of a lining inside a plate. The one that gas and fire see has its node on the hot face, the others theirs in their
+ * middles, so that the face is as hot as its node and all heat that it takes is stored or passed on.
  *
  * @returns the hot face's node
  */
@@ -115,14 +108,15 @@ function addLining(
 ): number {
   const { nodes, links } = network;
   const { density, specificHeat, conductivity } = LININGS[material];
-  const slices = liningSlices(thickness);
-  const slice = thickness / (slices - 0.5);
+  const first = (thickness * (LINING_GROWTH - 1)) / (LINING_GROWTH ** LINING_SLICES - 1);
+  const end = (i: number) => (first * (LINING_GROWTH ** i - 1)) / (LINING_GROWTH - 1);
+  const node = (i: number) => (i === 0 ? 0 : i === LINING_SLICES ? thickness : 0.5 * (end(i) + end(i + 1)));
   // straight from the hot face to the steel, such that all of it comes to its volume
   const outer = (2 * of.liningVolume!) / thickness - of.insideArea;
   const areaAt = (depth: number) => of.insideArea + ((outer - of.insideArea) * depth) / thickness;
   const hot = nodes.length;
-  for (let i = 0; i < slices; i++) {
-    const [from, to] = [Math.max(0, i - 0.5) * slice, (i + 0.5) * slice];
+  for (let i = 0; i < LINING_SLICES; i++) {
+    const [from, to] = [end(i), end(i + 1)];
     nodes.push({
       name: `${of.name} lining ${i + 1}`,
       part: of.part,
@@ -134,9 +128,8 @@ function addLining(
       weight: i === 0 ? of.insideArea : 0,
       ...(i === 0 ? { lines: steel } : {}),
     });
-    const [behind, distance, middle] =
-      i < slices - 1 ? [hot + i + 1, slice, to] : [steel, 0.5 * slice, thickness - 0.25 * slice];
-    links.push({ a: hot + i, b: behind, factor: areaAt(middle) / distance, conductivity });
+    const factor = areaAt(0.5 * (node(i) + node(i + 1))) / (node(i + 1) - node(i));
+    links.push({ a: hot + i, b: i < LINING_SLICES - 1 ? hot + i + 1 : steel, factor, conductivity });
   }
   return hot;
 }

@@ -61,7 +61,7 @@ export function shutLevelNusselt(Ra: number): number {
  * air that comes in below.
  * @param El Elenbaas number, Ra on the gap S times S over the height
  * @returns Nusselt number on the gap
- * @example openGapNusselt(1000) // 3.28
+ * @example openGapNusselt(1000) // 3.31
  * Reference: Bar-Cohen & Rohsenow (1984), J. Heat Transfer 106, 116, as in Incropera et al. (2007), eq. 9.49 and Table 9.3.
  */
 export function openGapNusselt(El: number): number {

@@ -1,14 +1,21 @@
 /** Seeded walls for a seeded design: faces of their own, linings, heat shields and doors covered otherwise, as a shop would build them. */
 import { FINISHES, INSULATIONS, LININGS } from '../../src/design/catalog/index.js';
 import { readDesign } from '../../src/design/read.js';
-
-type Tree = Record<string, unknown>;
+import { generator, type Tree } from './seeded.js';
 
 const PLATES = ['11 ga', '1/8 in', '3/16 in', '1/4 in', '3/8 in', '1/2 in'];
 const FACES = ['roof', 'floor', 'sides', 'fireEnd', 'stackEnd'];
 
 /** Draws of walls that a design gets until some fit it; then it stays as it is. */
 const MOST_ATTEMPTS = 20;
+
+/** Of designs by their seeds every so many has walls of its own. */
+const EVERY = 4;
+
+/** A seeded design with walls drawn for it, if it is one that has some; drawn apart, so that the design itself stays as it was. */
+export function walled(tree: Tree, seed: number): Tree {
+  return seed % EVERY === EVERY - 1 ? withWalls(tree, generator(seed + 0x3a11)) : tree;
+}
 
 /**
  * A design with walls drawn for it, or as it is where none fit.

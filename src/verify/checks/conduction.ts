@@ -11,10 +11,13 @@ import {
 import { airConductivity, airKinematicViscosity, airPrandtl } from '../../physics/air.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { biot } from '../../physics/lumped.js';
-import { defineCheck, optional, quantity, type Check, type Values } from '../check.js';
+import { LININGS } from '../../design/catalog/index.js';
+import { choice, defineCheck, optional, quantity, type Check, type Values } from '../check.js';
 import { annulusConductivity } from '../../physics/airGap.js';
 import { roundLayerHeat } from '../relations/layers.js';
 import { lumpedTime, lumpedTimeConstant } from '../relations/lumped.js';
+import { slabDifference } from '../relations/slab.js';
+import { heatedLining } from '../rooms/slicedLining.js';
 
 const conductivity = quantity('conductivity', 'of the solid');
 const coefficient = quantity('coefficient', 'convection coefficient');
@@ -65,6 +68,9 @@ const gap = {
   inner: quantity('temperature', 'of the inner cylinder'),
   outer: quantity('temperature', 'of the outer cylinder'),
 } as const;
+
+/** Small enough that a lining's properties don't change with it [K]. */
+const STEP = 0.1;
 
 export const conductionChecks: Record<string, Check> = {
   finParameter: defineCheck('fin parameter m of a pin', pin, 'perLength', (v) => finParameter(pinSection(v))),
@@ -118,6 +124,34 @@ export const conductionChecks: Record<string, Check> = {
     { ...change, temperature: quantity('temperature', 'to be reached') },
     'time',
     (v) => lumpedTime(v.temperature, v),
+  ),
+  slabTemperature: defineCheck(
+    'temperature in a slab that takes heat on one face',
+    {
+      biot: quantity('number', 'on its thickness'),
+      fourier: quantity('number', 'on its thickness'),
+      place: quantity('number', '0 at the face that takes no heat, 1 at the one that does'),
+      start: change.start,
+      fluid: change.fluid,
+    },
+    'temperature',
+    (v) => v.fluid + slabDifference(v) * (v.start - v.fluid),
+  ),
+  liningRise: defineCheck(
+    'share of a small step of the fluid that a lining, cut into slices as in a pit, has followed',
+    {
+      material: choice(Object.keys(LININGS), 'lining of the catalog'),
+      thickness: quantity('length', 'of the lining'),
+      coefficient,
+      start: change.start,
+      time: quantity('time', 'since the step'),
+      of: choice(['hot face', 'behind'], 'where'),
+    },
+    'number',
+    ({ of, start, ...v }) => {
+      const { hot, behind } = heatedLining({ ...v, start, fluid: start + STEP });
+      return ((of === 'hot face' ? hot : behind) - start) / STEP;
+    },
   ),
   roundLayerHeat: defineCheck(
     'heat per length through a round layer',
