@@ -3,13 +3,15 @@ import { formatPlate } from '../units/index.js';
 import type { Design, PartName } from './design.js';
 import type { DesignWarning } from './faults.js';
 import { PARTS } from './stations.js';
-import { FACES, wallAt } from './walls.js';
+import { FACES, wallAt, type FaceName } from './walls.js';
 
 /** A sheet of steel by what it makes: `firebox`, `firebox roof`, `chamber door`, `chamber plate` (of a reverse flow), `stack`. */
 export interface PartPlate {
   name: string;
   /** of what it is a door, or itself */
   part: PartName | 'stack';
+  /** of a face that is of another plate than its part */
+  face?: FaceName;
   /** [m] */
   plate: number;
 }
@@ -29,7 +31,7 @@ export function platesOf(design: Design): PartPlate[] {
         { name: part, part, plate: own.plate },
         ...FACES.flatMap((face): PartPlate[] => {
           const { plate } = wallAt(own, face);
-          return Math.abs(plate - own.plate) < SAME ? [] : [{ name: `${part} ${faceWords(face)}`, part, plate }];
+          return Math.abs(plate - own.plate) < SAME ? [] : [{ name: `${part} ${faceWords(face)}`, part, face, plate }];
         }),
         ...(own.door ? [{ name: `${part} door`, part, plate: own.door.plate }] : []),
         ...(reverse ? [{ name: 'reverse-flow plate', part, plate: reverse.plate }] : []),

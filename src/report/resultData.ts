@@ -1,5 +1,5 @@
 import { middleOf } from '../design/places.js';
-import { faceWords } from '../design/plates.js';
+import { faceWords, platesOf } from '../design/plates.js';
 import { gaugeLabel, HEAT_LOSS_LABELS, openingLabel, percentOf, placeLabel, stationLabel } from '../words/labels.js';
 import type { EstimateResult, OpeningState, SteadyState } from '../study/estimate/result.js';
 import { rangeOf, wordsOf } from '../words/quantityWords.js';
@@ -188,7 +188,7 @@ export function liningsData({ steady, assumed }: EstimateResult, system: UnitSys
   };
 }
 
-export function weightsData({ geometry }: EstimateResult, system: UnitSystem): TableData {
+export function weightsData({ geometry, design }: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   return {
     head: ['', 'plate', 'steel area', 'steel weight', 'gas volume'],
@@ -201,6 +201,9 @@ export function weightsData({ geometry }: EstimateResult, system: UnitSystem): T
           say('mass', part.steelMass_kg),
           say('volume', part.gasVolume_m3),
         ],
+        ...platesOf(design)
+          .filter((each) => each.part === part.name && each.face !== undefined)
+          .map(({ name, plate }) => [plainText(name), say('plate', plate), '', '', '']),
         ...(part.doorPlate_m === undefined
           ? []
           : [[`${plainText(part.name)} door`, say('plate', part.doorPlate_m), '', '', '']]),

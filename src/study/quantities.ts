@@ -141,6 +141,10 @@ const RESULT = {
     of: ({ result: { design, assumed } }) => assumed && gaugeReading(assumed, design.gauge),
   },
   steel_kg: { kind: 'mass', of: ({ result }) => result.geometry.totalSteelMass_kg },
+  lining_kg: {
+    kind: 'mass',
+    of: ({ result }) => result.geometry.parts.reduce((sum, { liningMass_kg = 0 }) => sum + liningMass_kg, 0),
+  },
   'swing.thermometer_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.swing?.thermometer_K },
   'swing.steel_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.swing?.steel_K },
   'door.dip_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.door?.dip_K },

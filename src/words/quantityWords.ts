@@ -40,6 +40,7 @@ const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
   },
   'full.thermometer_K': { row: '@ under the full fire' },
   steel_kg: { row: 'all steel', page: 'weight of all steel' },
+  lining_kg: { row: 'all lining', page: 'weight of all lining' },
   steelCost: { row: 'its steel', page: 'cost of its steel', buyer: 'cost of its steel' },
   insulationCost: { row: 'its insulation', page: 'cost of its insulation', buyer: 'cost of its insulation' },
   liningCost: { row: 'its lining', page: 'cost of its lining', buyer: 'cost of its lining' },

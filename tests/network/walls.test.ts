@@ -9,7 +9,7 @@ import { heatCapacity, heatContent, isSteel } from '../../src/network/materials.
 import { Model } from '../../src/network/model.js';
 import { makePit, stationSteel, type Pit } from '../../src/network/pit.js';
 import { Settler } from '../../src/network/settle.js';
-import type { AirGap } from '../../src/network/types.js';
+import type { AirGap, ThermalNode } from '../../src/network/types.js';
 import { openGapNusselt, shutLevelNusselt, shutUprightNusselt } from '../../src/physics/airGap.js';
 import { layerHeat, layerSpecificHeat } from '../../src/physics/insulation.js';
 import { solveUnderFire } from '../../src/study/estimate/steady.js';
@@ -115,7 +115,7 @@ describe('heat of a material whose specific heat goes with temperature', () => {
     const step = 1e-3;
     const slope = (layerHeat(table, T + step) - layerHeat(table, T - step)) / (2 * step);
     expect(slope).toBeCloseTo(layerSpecificHeat(table, T), 3);
-    const node = { mass: 2, material: 'table', heat: table, specificHeat: 0 } as Parameters<typeof heatContent>[0];
+    const node: ThermalNode = { name: 'brick', part: 'firebox', mass: 2, material: 'table', heat: table, specificHeat: 0, thickness: 0, weight: 0 }; // prettier-ignore
     expect((heatContent(node, T + step) - heatContent(node, T - step)) / (2 * step)).toBeCloseTo(
       heatCapacity(node, T),
       2,

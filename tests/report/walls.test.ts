@@ -49,6 +49,7 @@ describe('walls of their own are told', () => {
     const text = estimateText(result, 'shop', { full: true });
     expect(text).toMatch(/LINING, each where it is hottest[\s\S]*firebox floor, firebrick +\d/);
     expect(text).toMatch(/firebox lining, besides +\d/);
+    expect(text).toMatch(/WEIGHTS[\s\S]*firebox roof +3\/8 in/);
     for (const { hot_K, steel_K } of result.assumed!.linings!) expect(hot_K).toBeGreaterThan(steel_K);
     expect(estimate(readPit().design).assumed).not.toHaveProperty('linings');
   });
