@@ -171,7 +171,7 @@ function optionsTable(comparison: Comparison, alone: boolean): { table: TableDat
   const rows = compareRows(comparison);
   const together = rows.some(({ measure }) => measure.key === 'buildCost');
   const asked = [
-    ...[...ASKED, ...(together ? [] : ['steelCost']), ...COSTS].flatMap((key) =>
+    ...[...ASKED, 'lining_kg', ...(together ? [] : ['steelCost']), ...COSTS].flatMap((key) =>
       rows.filter(({ measure }) => measure.key === key),
     ),
     ...(several ? plateRows(rows) : []),
