@@ -1,7 +1,7 @@
 /** Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as used. */
 import { FINISHES, INSULATIONS, LININGS, STEELS, strengthLeft, WOODS } from '../../design/catalog/index.js';
 import { readDesign } from '../../design/read.js';
-import { layerConductivity, layerSpecificHeat } from '../../physics/insulation.js';
+import { layerConductivity, layerHeat, layerSpecificHeat } from '../../physics/insulation.js';
 import { DRY_NET_HEAT, waterFormed } from '../../physics/wood.js';
 import { gaugeNumbers, gaugeThickness, PIPES } from '../../units/index.js';
 import { choice, defineCheck, quantity, type Check } from '../check.js';
@@ -115,6 +115,12 @@ export const catalogChecks: Record<string, Check> = {
     { lining, temperature: quantity('temperature', 'of the layer') },
     'specificHeat',
     (v) => layerSpecificHeat(LININGS[v.lining].specificHeat, v.temperature),
+  ),
+  liningHeat: defineCheck(
+    'heat that a lining of the catalog takes up between two temperatures',
+    { lining, from: quantity('temperature', 'at first'), to: quantity('temperature', 'at last') },
+    'energyPerMass',
+    (v) => layerHeat(LININGS[v.lining].specificHeat, v.to) - layerHeat(LININGS[v.lining].specificHeat, v.from),
   ),
   liningDensity: defineCheck(
     'density of a lining of the catalog',

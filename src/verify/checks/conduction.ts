@@ -13,7 +13,7 @@ import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { biot } from '../../physics/lumped.js';
 import { LININGS } from '../../design/catalog/index.js';
 import { choice, defineCheck, optional, quantity, type Check, type Values } from '../check.js';
-import { annulusConductivity } from '../../physics/airGap.js';
+import { annulusConductivity, openGapNusselt, shutLevelNusselt, shutUprightNusselt } from '../../physics/airGap.js';
 import { roundLayerHeat } from '../relations/layers.js';
 import { lumpedTime, lumpedTimeConstant } from '../relations/lumped.js';
 import { slabDifference } from '../relations/slab.js';
@@ -124,6 +124,28 @@ export const conductionChecks: Record<string, Check> = {
     { ...change, temperature: quantity('temperature', 'to be reached') },
     'time',
     (v) => lumpedTime(v.temperature, v),
+  ),
+  shutUprightNusselt: defineCheck(
+    'Nusselt number of air shut in between upright walls',
+    {
+      rayleigh: quantity('number', 'on the gap'),
+      aspect: quantity('number', 'height over gap'),
+      prandtl: quantity('number', 'of the air'),
+    },
+    'number',
+    (v) => shutUprightNusselt(v.rayleigh, v.aspect, v.prandtl),
+  ),
+  shutLevelNusselt: defineCheck(
+    'Nusselt number of air shut in over a level plate that heats it',
+    { rayleigh: quantity('number', 'on the gap') },
+    'number',
+    (v) => shutLevelNusselt(v.rayleigh),
+  ),
+  openGapNusselt: defineCheck(
+    'Nusselt number of a wall of an upright channel that is open below and above',
+    { elenbaas: quantity('number', 'Rayleigh number on the gap, times gap over height') },
+    'number',
+    (v) => openGapNusselt(v.elenbaas),
   ),
   slabTemperature: defineCheck(
     'temperature in a slab that takes heat on one face',
