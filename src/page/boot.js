@@ -1,9 +1,15 @@
 // Unpacks page and worker from this file into addresses of their own; nothing is fetched. Plain script: an old browser runs it too.
 (function () {
   function tell(words) {
-    document.getElementById('waiting').textContent = words;
+    var waiting = document.getElementById('waiting');
+    if (waiting) waiting.textContent = words;
   }
-  if (!window.DecompressionStream || !window.Worker || !window.structuredClone) {
+  window.addEventListener('error', function () {
+    tell(
+      'The page could not start in this browser. Try another one, or a window without extensions; the pitwright command gives the same numbers.',
+    );
+  });
+  if (!window.DecompressionStream || !window.structuredClone) {
     tell(
       'This browser is too old for this page: it takes one of 2023 or newer. The pitwright command gives the same numbers.',
     );

@@ -1,3 +1,4 @@
+import type { Scene } from '../draw/scene.js';
 import { element, setText } from './dom.js';
 import { chartTable } from './chartTable.js';
 import { pageColour } from './look.js';
@@ -7,6 +8,8 @@ import { sceneElement } from './sceneView.js';
 /** The curves of the current option, or of all, as a picture and as a table. */
 export class ChartsView {
   chosen: ChartId = 'thermometer';
+  /** what is in sight */
+  scene: Scene | null = null;
 
   constructor(
     private readonly picture: HTMLElement,
@@ -22,6 +25,7 @@ export class ChartsView {
   show({ chart, scene, caption }: Extract<PictureReply, { kind: 'chart' }>): void {
     // a picture of what was chosen before comes too late
     if (chart !== this.chosen) return;
+    this.scene = scene;
     setText(this.caption, caption);
     this.picture.replaceChildren(
       scene ? sceneElement(scene, pageColour) : element('p', {}, 'There is nothing to draw: the warnings say why.'),

@@ -1,20 +1,23 @@
 import { format, parseQuantity } from '../units/index.js';
 import { controlsFor, type ChoiceControl, type Control, type QuantityControl, type WordsControl } from './controls.js';
 import { element, setText } from './dom.js';
+import { withOwnUnit } from './sliders.js';
+import { sliderTrack } from './sliderTrack.js';
 import type { Option } from './workbench.js';
 
-/** A fault while someone types is shown when they stop for so long [ms]; half a fraction is no mistake yet. */
+/** A fault while someone types or drags is shown when they stop for so long [ms]. */
 const TYPING_PAUSE = 900;
 
 /** Below this width the groups start closed, so that the verdict is not pages away [px]. */
 const NARROW = 1080;
 
-export type Edit = (control: Control, value: string) => void;
+/** @param rests the hand has left the field: what comes next is another change */
+export type Edit = (control: Control, value: string, rests: boolean) => void;
 
 interface View {
   control: Control;
-  /** shows the field as the option has it */
-  update(option: Option): void;
+  /** shows the field as the option has it; @param force also where someone is at it, since the design changed by other means */
+  update(option: Option, force: boolean): void;
 }
 
 /** The controls of the current option. They are built anew only when the design has other parts or shapes. */
@@ -28,7 +31,7 @@ export class ControlsView {
     private readonly edit: Edit,
   ) {}
 
-  update(option: Option): void {
+  update(option: Option, force = false): void {
     const groups = controlsFor(option.design, option.text);
     const signature = `${option.id} ${groups.flatMap((group) => group.controls.map(({ id }) => id)).join(' ')}`;
     if (signature !== this.signature) {
@@ -54,7 +57,7 @@ export class ControlsView {
     const now = new Map(groups.flatMap((group) => group.controls.map((control) => [control.id, control] as const)));
     for (const view of this.views) {
       view.control = now.get(view.control.id) ?? view.control;
-      view.update(option);
+      view.update(option, force);
     }
   }
 
@@ -83,7 +86,7 @@ function choiceView(control: ChoiceControl, edit: Edit): { view: View; root: HTM
       if (select.value !== value) select.value = value;
     },
   };
-  select.addEventListener('change', () => edit(view.control, select.value));
+  select.addEventListener('change', () => edit(view.control, select.value, true));
   return { view, root: element('div', { class: 'control' }, element('label', { for: id }, control.label), select) };
 }
 
@@ -93,14 +96,15 @@ function wordsView(control: WordsControl, edit: Edit): { view: View; root: HTMLE
   const fault = faultLine(id, input);
   const view: View = {
     control,
-    update: (option) => {
+    update: (option, force) => {
       const refusal = option.refused.get(control.id);
       const written = option.text.get(control.path) ?? '';
-      if (document.activeElement !== input && input.value !== written) input.value = written;
+      if ((force || document.activeElement !== input) && input.value !== written) input.value = written;
       fault.show(refusal?.message ?? '');
     },
   };
-  input.addEventListener('input', () => edit(view.control, input.value));
+  input.addEventListener('input', () => edit(view.control, input.value, false));
+  input.addEventListener('change', () => edit(view.control, input.value, true));
   const root = element(
     'div',
     { class: 'control words' },
@@ -132,39 +136,47 @@ function quantityView(control: QuantityControl, edit: Edit): { view: View; root:
   });
   const fault = faultLine(id, text);
   let typing = 0;
+  let written = '';
   const view: View = {
     control,
-    update: (option) => {
+    update: (option, force) => {
       const own = view.control as QuantityControl;
       const refusal = option.refused.get(own.id);
-      const shown = refusal?.value ?? option.text.get(own.path) ?? format(own.kind, own.value);
-      if (document.activeElement !== text && text.value !== shown) text.value = shown;
-      if (document.activeElement !== range) range.value = String(own.slider.place(siOf(own, shown)));
+      written = option.text.get(own.path) ?? format(own.kind, own.value);
+      const shown = refusal?.value ?? written;
+      if ((force || document.activeElement !== text) && text.value !== shown) text.value = shown;
+      if (force || document.activeElement !== range) range.value = String(own.slider.place(siOf(own, shown)));
       range.setAttribute('aria-valuetext', shown);
       if (!typing || !refusal) fault.show(refusal?.message ?? '');
     },
   };
-  const settle = () => {
+  /** A number without a unit gets the field's own once the hand pauses; the field shows it when the hand leaves. */
+  const settle = (rests: boolean) => {
     window.clearTimeout(typing);
     typing = 0;
-    edit(view.control, text.value);
+    const whole = withOwnUnit(control.kind, control.slider, text.value, written);
+    if (rests) text.value = whole;
+    edit(view.control, whole, rests);
   };
-  text.addEventListener('input', () => {
+  /** What can't be taken is told when the hand pauses: half a fraction is no mistake yet, nor is a drag that goes on. */
+  const follow = () => {
     window.clearTimeout(typing);
-    typing = window.setTimeout(settle, TYPING_PAUSE);
-    edit(view.control, text.value);
-  });
-  text.addEventListener('change', settle);
+    typing = window.setTimeout(() => settle(false), TYPING_PAUSE);
+    edit(view.control, text.value, false);
+  };
+  text.addEventListener('input', follow);
+  text.addEventListener('change', () => settle(true));
   range.addEventListener('input', () => {
     text.value = control.slider.write(Number(range.value));
-    edit(view.control, text.value);
+    follow();
   });
+  range.addEventListener('change', () => settle(true));
   const root = element(
     'div',
     { class: 'control' },
     element('label', { for: id }, control.label),
     text,
-    range,
+    sliderTrack(range),
     fault.line,
   );
   return { view, root };

@@ -37,6 +37,11 @@ export class DesignText {
     this.doc.setIn(path, value);
   }
 
+  /** Sets a block or a list. */
+  setTree(path: FieldPath, value: unknown): void {
+    this.doc.setIn(path, this.doc.createNode(value));
+  }
+
   remove(path: FieldPath): void {
     if (this.has(path)) this.doc.deleteIn(path);
   }

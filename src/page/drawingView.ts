@@ -12,6 +12,9 @@ import { sceneElement } from './sceneView.js';
 /** Below this width the end view goes under the side view [px]. */
 const NARROW = 500;
 
+/** A box without a height is one that isn't laid out yet [px]. */
+const LEAST_HEIGHT = 300;
+
 /** What the drawing shows of a result: the fire that holds the target where this pit has it, else what its full fire settles at. */
 function shownState(result: EstimateResult | null): { state: SteadyState; holds: boolean } | null {
   if (!result) return null;
@@ -40,7 +43,8 @@ export function showDrawing(root: HTMLElement, design: Design, result: EstimateR
     width,
     arrange: narrow ? 'column' : 'row',
     lettering: narrow ? 12 : 13,
-    maxHeight: narrow ? 720 : 430,
+    // the style sheet sets how high it may be
+    maxHeight: Math.max(LEAST_HEIGHT, root.clientHeight),
     notes: notesOf(design, result),
   });
   const scene = drawingScene(drawing, {

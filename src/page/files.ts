@@ -1,7 +1,6 @@
 import { plainText } from '../words/plainText.js';
 import { formatFault, type DesignFault } from '../design/faults.js';
 import { element } from './dom.js';
-import type { Option } from './workbench.js';
 
 /** More than any design; the reader refuses far less with better words [bytes]. */
 const LARGEST = 2_000_000;
@@ -20,10 +19,15 @@ export function chooseFile(input: HTMLInputElement, opened: (text: string, name:
   });
 }
 
-/** Saves an option's design as YAML that the command reads. */
-export function saveFile({ text, design, label }: Option): void {
-  const address = URL.createObjectURL(new Blob([text.text()], { type: 'application/yaml' }));
-  const link = element('a', { href: address, download: `${fileName(`${design.name} ${label}`)}.yaml` });
+/** Saves a text, or a picture, as a file under a name of its own. */
+export function saveFile({
+  text,
+  name,
+  ending,
+  type,
+}: Record<'name' | 'ending' | 'type', string> & { text: string | Blob }): void {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = element('a', { href: address, download: `${fileName(name)}.${ending}` });
   document.body.append(link);
   link.click();
   link.remove();

@@ -1,33 +1,55 @@
+import { workHere } from './serve.js';
+
 /** Work that runs longer than this while newer work waits is given up [ms]. */
 const PATIENCE = 1500;
 
+/** The script of a worker, and the name of its work where the page does it itself. */
+export interface Source {
+  address: string;
+  name: string;
+}
+
 /**
  * One worker and what waits for it. While it works, only the newest request of each key is kept: the slider has moved on from
- * the others.
+ * the others. Where the browser starts no worker the page does the work, one after the other.
  */
 export class Lane<Request extends { id: number }, Reply extends { id: number }> {
-  private worker: Worker | null = null;
-  private running: { request: Request; since: number } | null = null;
-  private readonly waiting = new Map<string | number, Request>();
+  /** the browser starts no workers: known from the first one that it did not */
+  static onPage = false;
 
-  /**
-   * @param source address of the worker's script
-   * @param broken told when the worker itself stops
-   */
+  private worker: Worker | null = null;
+  /** what is worked on, by its key; no key: nobody waits for it any more */
+  private running: { key: string | number | null; request: Request; since: number } | null = null;
+  private readonly waiting = new Map<string | number, Request>();
+  /** the worker has given an answer before: what stops it now is the work, not the browser */
+  private answered = false;
+
+  /** @param broken told when the work itself stops */
   constructor(
-    private readonly source: string,
+    private readonly source: Source,
     private readonly done: (reply: Reply) => void,
     private readonly broken: (request: Request, why: string) => void,
   ) {}
 
   ask(key: string | number, request: Request): void {
     this.waiting.set(key, request);
-    if (this.running && performance.now() - this.running.since > PATIENCE) this.giveUp();
+    const { running } = this;
+    if (this.worker && running && performance.now() - running.since > PATIENCE) {
+      this.giveUp();
+      // nobody asks for it again: it waits behind the newer one
+      if (running.key !== null && !this.waiting.has(running.key)) this.waiting.set(running.key, running.request);
+    }
     this.next();
   }
 
   forget(key: string | number): void {
     this.waiting.delete(key);
+    if (this.running?.key === key) this.running.key = null;
+  }
+
+  forgetAll(): void {
+    this.waiting.clear();
+    if (this.running) this.running.key = null;
   }
 
   private next(): void {
@@ -36,26 +58,58 @@ export class Lane<Request extends { id: number }, Reply extends { id: number }> 
     if (!first) return;
     const [key, request] = first;
     this.waiting.delete(key);
-    this.worker ??= this.start();
-    this.running = { request, since: performance.now() };
-    this.worker.postMessage(request);
+    this.run(key, request);
   }
 
-  private start(): Worker {
-    const worker = new Worker(this.source);
+  private run(key: string | number | null, request: Request): void {
+    this.running = { key, request, since: performance.now() };
+    if (!Lane.onPage) this.worker ??= this.start();
+    if (this.worker) this.worker.postMessage(request);
+    else this.runHere(request);
+  }
+
+  private start(): Worker | null {
+    let worker: Worker;
+    try {
+      worker = new Worker(this.source.address);
+    } catch {
+      Lane.onPage = true;
+      return null;
+    }
     worker.onmessage = ({ data }: MessageEvent<Reply>) => {
-      this.running = null;
-      // a reply that a newer request has overtaken still shows the way while the slider moves
-      this.next();
-      this.done(data);
+      this.answered = true;
+      this.take(data);
     };
     worker.onerror = ({ message }) => {
-      const request = this.running?.request;
+      const { key = null, request } = this.running ?? {};
       this.giveUp();
+      if (request && !this.answered) {
+        Lane.onPage = true;
+        this.run(key, request);
+        return;
+      }
       if (request) this.broken(request, message || 'the worker stopped');
       this.next();
     };
     return worker;
+  }
+
+  private runHere(request: Request): void {
+    workHere<Reply>(this.source.address, this.source.name, request).then(
+      (reply) => this.take(reply),
+      (error: unknown) => {
+        this.running = null;
+        this.broken(request, error instanceof Error ? error.message : String(error));
+        this.next();
+      },
+    );
+  }
+
+  private take(reply: Reply): void {
+    this.running = null;
+    // a reply that a newer request has overtaken still shows the way while the slider moves
+    this.next();
+    this.done(reply);
   }
 
   private giveUp(): void {

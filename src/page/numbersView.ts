@@ -9,11 +9,15 @@ export interface OptionActions {
   choose(option: Option): void;
   rename(option: Option, label: string): void;
   remove(option: Option): void;
+  /** the others are held against this one from now on */
+  holdAgainst(option: Option): void;
 }
 
 /** The table of numbers: a column an option, differences from the first one under each number. */
 export class NumbersView {
   private signature = '';
+  private rows: NumberRow[] = [];
+  private ids: number[] = [];
   private cells = new Map<string, { value: HTMLElement; difference: HTMLElement }>();
 
   constructor(
@@ -31,13 +35,21 @@ export class NumbersView {
       const rows = result && numberRows(result, bench.options.length === 1 ? 'both' : 'shop', others);
       return { option, rows: rows && new Map(rows.map((row) => [row.quantity.key, row])) };
     });
-    const rows = mergedRows(columns.map((column) => column.rows));
+    // a row that was there stays while the same options are worked on: what leaks at one place of a slider jumps at no other
+    if (bench.options.some(({ id }, i) => id !== this.ids[i]) || bench.options.length !== this.ids.length)
+      this.rows = [];
+    this.ids = bench.options.map(({ id }) => id);
+    const before = new Map(this.rows.map((row) => [row.quantity.key, row]));
+    const rows = mergedRows([...columns.map((column) => column.rows), before]);
+    this.rows = rows;
     const signature = JSON.stringify([
       bench.current.id,
       columns.map(({ option }) => option.id),
+      bench.options.length,
       rows.map(({ quantity, label }) => [quantity.key, label]),
     ]);
     if (signature !== this.signature) this.build(bench, rows, signature);
+    this.rename(bench);
     for (const { quantity } of rows) {
       const id = quantity.key;
       // what is still being computed is no number yet
@@ -54,6 +66,14 @@ export class NumbersView {
         setText(cell.difference, difference);
         cell.difference.hidden = difference === '';
       });
+    }
+  }
+
+  /** Columns are headed by what their options are called now; a name under someone's fingers is left alone. */
+  rename({ options }: Workbench): void {
+    for (const { id, label } of options) {
+      const field = document.getElementById(`option-name-${id}`) as HTMLInputElement | null;
+      if (field && field !== document.activeElement && field.value !== label) field.value = label;
     }
   }
 
@@ -113,6 +133,12 @@ export class NumbersView {
       name,
       element('label', { class: 'work-on', for: radio.id }, radio, chosen ? 'working on' : 'work on'),
     );
+    if (option !== bench.baseline) {
+      const hold = element('button', { type: 'button', class: 'quiet', id: `option-hold-${id}` }, 'compare to this');
+      hold.setAttribute('aria-label', `Compare to this: ${plainText(option.label, 40)}`);
+      hold.addEventListener('click', () => this.actions.holdAgainst(option));
+      cell.append(hold);
+    }
     if (bench.options.length > 1) {
       const remove = element('button', { type: 'button', class: 'quiet', id: `option-remove-${id}` }, 'remove');
       remove.setAttribute('aria-label', `Remove ${plainText(option.label, 40)}`);

@@ -12,26 +12,43 @@ import { distinctLabels } from '../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../study/compare/studyOption.js';
 import { CHART_LABELS } from './chartLabels.js';
 import { axisWords, besidePlot, chartHeight, fitWidth } from './chartFit.js';
+import { serve } from './serve.js';
 import type { PicturedOption, PictureReply, PictureRequest } from './protocol.js';
 
-interface WorkerScope {
-  onmessage: ((event: { data: PictureRequest }) => void) | null;
-  postMessage(reply: PictureReply): void;
-}
-
-const scope = globalThis as unknown as WorkerScope;
-
-scope.onmessage = ({ data }) => {
+serve<PictureRequest, PictureReply>('pictures', (request) => {
   const start = performance.now();
   const took = () => performance.now() - start;
   try {
-    if (data.kind === 'chart') scope.postMessage({ ...chart(data), took: took() });
-    else scope.postMessage({ id: data.id, kind: 'sheet', sheet: sheet(data.options, data.defaults), took: took() });
+    if (request.kind === 'chart') return { ...chart(request), took: took() };
+    if (request.kind === 'steps') return { ...steps(request), took: took() };
+    const { id, options, defaults } = request;
+    return { id, kind: 'sheet', sheet: sheet(options, defaults), took: took() };
   } catch (error) {
     const fault = error instanceof Error ? error.message : String(error);
-    scope.postMessage({ id: data.id, kind: 'fault', fault, took: took() });
+    return { id: request.id, kind: 'fault', fault, took: took() };
   }
-};
+});
+
+type StepsRequest = Extract<PictureRequest, { kind: 'steps' }>;
+
+/** What each step changes, in the words of a comparison of it with the design. */
+function steps({ id, round, base, steps: all }: StepsRequest): Omit<Extract<PictureReply, { kind: 'steps' }>, 'took'> {
+  const lines = all.map(({ id: step, label, instead, study }) => {
+    const two = [
+      { label: instead, changes: [], design: base.result.design },
+      { label, changes: [], design: study.result.design },
+    ];
+    const { verdict } = assemble(two, [base, study], USUAL_SETTINGS);
+    // what the design itself falls short of is said above
+    const text = verdict
+      .split('\n')
+      .filter((line) => line.startsWith(label))
+      .join(' ');
+    // as long as events have not been followed, no one knows that there is nothing
+    return { step, text: study.studies ? text : text.replace(/ (?:buys|costs) nothing worth naming;/, '') };
+  });
+  return { id, kind: 'steps', round, lines };
+}
 
 type ChartRequest = Extract<PictureRequest, { kind: 'chart' }>;
 

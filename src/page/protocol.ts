@@ -2,7 +2,9 @@
 import type { Scene } from '../draw/scene.js';
 import type { Design } from '../design/design.js';
 import type { Sheet } from '../report/sheets/blocks.js';
+import type { OptionStudy } from '../study/compare/studyOption.js';
 import type { EstimateResult } from '../study/estimate/result.js';
+import type { SpreadNumber } from '../study/spread/uncertainty.js';
 
 export interface SolveRequest {
   /** counts up; a reply names the request it answers */
@@ -22,19 +24,52 @@ export interface SolveReply {
   took: number;
 }
 
+/** How far a number of the answer spreads. */
+export type Range = Pick<SpreadNumber, 'key' | 'p10' | 'p50' | 'p90'>;
+
+/** Numbers that cases of a spread study gave, a row a case, in the order of the headlines. */
+export type SpreadRows = (number | null)[][];
+
+/**
+ * What is worked out beside the answer, of the `round` that it was asked for in:
+ *
+ * - step: a design with another plate, quickly, or with its events
+ * - spread: some cases of a spread study; the last of them come back with what all say
+ */
+export type AsideRequest = { id: number; round: number } & (
+  | { kind: 'step'; step: string; design: Design; events: boolean }
+  | { kind: 'spread'; base: EstimateResult; rows: SpreadRows }
+);
+
+export type AsideReply = { id: number; round: number } & (
+  | { kind: 'step'; step: string; study: OptionStudy; events: boolean }
+  | { kind: 'spread'; rows: SpreadRows; ranges: Range[] | null }
+  | { kind: 'fault' }
+);
+
 /** An option with all that a picture of it needs. */
 export interface PicturedOption {
   label: string;
   result: EstimateResult;
 }
 
+/** A step of plate and what was worked out of it. */
+export interface StudiedStep {
+  id: string;
+  label: string;
+  instead: string;
+  study: OptionStudy;
+}
+
 export type ChartId = 'thermometer' | 'steel' | 'gas' | 'loss' | 'draft' | 'options';
 
 export type PictureRequest =
   | { id: number; kind: 'chart'; chart: ChartId; options: PicturedOption[]; current: number; width: number }
+  | { id: number; kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[] }
   | { id: number; kind: 'sheet'; options: PicturedOption[]; defaults: string[] };
 
 export type PictureReply =
   | { id: number; kind: 'chart'; chart: ChartId; scene: Scene | null; caption: string; took: number }
+  | { id: number; kind: 'steps'; round: number; lines: { step: string; text: string }[]; took: number }
   | { id: number; kind: 'sheet'; sheet: Sheet; took: number }
   | { id: number; kind: 'fault'; fault: string; took: number };

@@ -80,24 +80,40 @@ export function shellHtml({ style, boot, page, solver, pictures, hashes }: Shell
 <a class="skip" href="#numbers">Skip to the numbers</a>
 <header>
 <div><h1 id="title">pitwright</h1><p class="job" id="job"></p></div>
-<div class="tools" role="group" aria-label="Design file and printing">
-<label class="button" for="open">Open design<input class="unseen" id="open" type="file" accept=".yaml,.yml,.json,.txt"></label>
-<button type="button" id="save">Save design</button>
-<button type="button" id="print">Print sheet</button>
+<div class="tools" role="group" aria-label="Changes, design file and printing">
+<button type="button" id="undo" disabled>Undo</button>
+<button type="button" id="redo" disabled>Redo</button>
+<button type="button" id="save">Save</button>
+<button type="button" id="print">Print</button>
+<details id="more"><summary class="button">More</summary><div class="menu">
+<label class="button" for="open">Open a design file<input class="unseen" id="open" type="file" accept=".yaml,.yml,.json,.txt"></label>
+<label class="button" for="open-beside">Open one beside this<input class="unseen" id="open-beside" type="file" accept=".yaml,.yml,.json,.txt"></label>
+<button type="button" id="link">Make a link of it</button>
+<button type="button" id="save-page">Save this page with it</button>
+<button type="button" id="start-over">Start over</button>
+</div></details>
 </div>
 </header>
+<section id="answer" aria-labelledby="answer-title"><h2 class="unseen" id="answer-title">The answer</h2>
+<div id="working-on"><label for="working">Working on</label><select id="working"></select></div>
+<dl id="readout"></dl></section>
+<section id="notes" aria-label="Notices"><div id="messages" role="alert" hidden></div>
+<div id="notice" hidden></div>
+<p id="not-kept" hidden>This browser does not let the page keep your design: save it before you close or reload.</p></section>
 <main>
+<section id="try" aria-labelledby="try-title"><h2 id="try-title">One step of plate, and what it changes</h2><ul id="try-all"></ul>
+<details id="try-by-part"><summary>Part by part</summary><ul id="try-parts"></ul></details>
+<div class="strip" id="try-more" role="group" aria-label="Try beside this"></div></section>
+<section id="pit" aria-labelledby="drawing-title"><h2 id="drawing-title">Drawing to scale</h2><div id="drawing"></div><div class="title-block" id="title-block"></div></section>
 <section id="controls" aria-labelledby="controls-title"><h2 id="controls-title">The pit</h2><div id="fields"></div></section>
-<section id="messages" role="alert" hidden></section>
-<section id="verdict" aria-labelledby="verdict-title"><h2 id="verdict-title">What it does</h2><div id="sentences"><p id="waiting">Getting ready ...</p></div><ul id="warnings" aria-label="Warnings"></ul></section>
-<section aria-labelledby="drawing-title"><h2 id="drawing-title">Drawing to scale</h2><div id="drawing"></div><div class="title-block" id="title-block"></div></section>
-<section id="curves" aria-labelledby="chart-title"><h2 id="chart-title">Curves</h2><div class="strip" role="group" aria-label="Which curves" id="chart-choice"></div><p id="chart-caption"></p><div id="chart"></div>
-<details id="chart-details"><summary>The same as a table</summary><div class="scroll" role="region" tabindex="0" aria-label="The curves as a table"><table id="chart-table"></table></div></details></section>
+<section id="verdict" tabindex="0" aria-labelledby="verdict-title"><h2 id="verdict-title">What it does</h2><div id="sentences"><p id="waiting">Getting ready ...</p></div><ul id="warnings" aria-label="Warnings"></ul></section>
 <section id="numbers" tabindex="-1" aria-labelledby="numbers-title"><h2 id="numbers-title">Numbers, option by option</h2><div class="strip"><button type="button" id="add">Keep this and start another option</button></div><p id="left-out" hidden></p>
 <div class="scroll" role="region" tabindex="0" aria-label="Table of the numbers"><table id="number-table"></table></div><p>${escapeMarkup(SOAKED_MEANS)}</p></section>
+<section id="curves" aria-labelledby="chart-title"><h2 id="chart-title">Curves</h2><div class="strip" role="group" aria-label="Which curves" id="chart-choice"></div><p id="chart-caption"></p><div id="chart"></div>
+<div class="strip" role="group" aria-label="Save the chart"><button type="button" id="chart-svg">Save as SVG</button><button type="button" id="chart-png">Save as PNG</button></div>
+<details id="chart-details"><summary>The same as a table</summary><div class="scroll" role="region" tabindex="0" aria-label="The curves as a table"><table id="chart-table"></table></div></details></section>
 </main>
 <footer><p>Every number here is ${escapeMarkup(NOT_A_GUARANTEE)}. It comes from the same computation as the command's.</p><p>${escapeMarkup(CAUTIONS)}</p></footer>
-<dl id="readout" aria-hidden="true"></dl>
 <p class="unseen" role="status" id="status"></p>
 <div id="buyer"></div>
 <noscript><p>This page computes in your browser: it needs scripts switched on. Nothing leaves it.</p></noscript>

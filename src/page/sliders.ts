@@ -1,10 +1,12 @@
 /** How a slider's place becomes a builder's text, and back. */
 import { siOf } from '../design/ranges.js';
-import { convert, inchText, siIn, unitOf, type Kind } from '../units/index.js';
+import { convert, findUnit, inchText, parseQuantity, siIn, unitOf, type Kind } from '../units/index.js';
 
 export interface Slider {
   /** number of places, from 0 to this */
   last: number;
+  /** of its places, as a file writes it; empty for a plain number */
+  unit: string;
   /** what the file says at a place */
   write(place: number): string;
   /** the place nearest to an SI value */
@@ -28,6 +30,7 @@ function even(kind: Kind, [from, to, step]: Steps): Slider {
   const number = (place: number) => Number((from + place * step).toPrecision(12));
   return {
     last,
+    unit,
     write: (place) => `${number(place).toLocaleString('en-US', { maximumFractionDigits: 6 })} ${unit}`,
     place: (si) => {
       const value = convert(kind, si, 'shop', { unit });
@@ -49,6 +52,7 @@ function inches(steps: Steps): Slider {
 function count([from, to]: Steps): Slider {
   return {
     last: to - from,
+    unit: '',
     write: (place) => String(from + place),
     place: (value) => Math.min(to - from, Math.max(0, Math.round(value) - from)),
   };
@@ -61,8 +65,37 @@ const plate: Slider = (() => {
   const thicknesses = STOCK_PLATE.map((text) => siOf('plate', text));
   return {
     last: STOCK_PLATE.length - 1,
+    unit: 'in',
     write: (place) => STOCK_PLATE[place],
     place: (si) =>
       thicknesses.reduce((best, each, i) => (Math.abs(each - si) < Math.abs(thicknesses[best] - si) ? i : best), 0),
   };
 })();
+
+/** The next thickness that a steel yard stocks; undefined: there is none. */
+export function nextPlate(plate: number, way: 'thinner' | 'heavier'): string | undefined {
+  const apart = (text: string) => siOf('plate', text) - plate;
+  return way === 'thinner'
+    ? STOCK_PLATE.findLast((text) => apart(text) < -1e-5)
+    : STOCK_PLATE.find((text) => apart(text) > 1e-5);
+}
+
+/** Units that a bare number is not taken in: a field that says 5 ft gets its 66 in inches. */
+const NOT_BARE = new Set(['ft', 'yd']);
+
+/**
+ * A number without a unit in its field's own one: that which the field was written in, else that of the slider. Everything else
+ * stays as it is typed.
+ *
+ * @param written what the field holds so far
+ */
+export function withOwnUnit(kind: Kind, { unit }: Slider, typed: string, written: string): string {
+  const read = parseQuantity(kind, typed);
+  // a share may be written plainly, but 80 where % stand means 80 %
+  if (kind === 'share' && read.ok && read.si > 1 && /^[\d.,\s]+$/.test(typed)) return `${typed.trim()} %`;
+  if (read.ok || read.code !== 'no-unit') return typed;
+  const own = /^[-\d.,]+(?:[\s-]+\d+)?(?:\/\d+)?\s*([^\d\s].*)$/.exec(written.trim())?.[1] ?? '';
+  const row = findUnit(kind, own);
+  const wood = kind === 'power' && /wood/i.test(own);
+  return `${typed.trim()} ${wood || (row && !NOT_BARE.has(row.name)) ? own : unit}`;
+}

@@ -1,21 +1,59 @@
 /** Runs in a worker: the same estimate as the command's, so that the page stays free to answer the hand. */
+import { studyOption, USUAL_SETTINGS } from '../study/compare/studyOption.js';
 import { estimate } from '../study/estimate/estimate.js';
-import type { SolveReply, SolveRequest } from './protocol.js';
+import { headlinesOf } from '../study/spread/headlines.js';
+import { seededRandom } from '../study/spread/random.js';
+import { percentilesOf, planSpread, runSpreadCases } from '../study/spread/uncertainty.js';
+import type { AsideReply, AsideRequest, Range, SolveReply, SolveRequest, SpreadRows } from './protocol.js';
+import { serve } from './serve.js';
 
-interface WorkerScope {
-  onmessage: ((event: { data: SolveRequest }) => void) | null;
-  postMessage(reply: SolveReply): void;
+/** Cases of the page's spread study, the command's usual seed, and cases worked out at a time: the worker is free between them. */
+const CASES = 40;
+const SEED = 1;
+const AT_A_TIME = 4;
+
+serve<SolveRequest | AsideRequest, SolveReply | AsideReply>('solver', (request) =>
+  'kind' in request ? aside(request) : solve(request),
+);
+
+function solve({ id, option, design, steadyOnly }: SolveRequest): SolveReply {
+  const start = performance.now();
+  const took = () => performance.now() - start;
+  try {
+    return { id, option, result: estimate(design, { steadyOnly }), fault: null, took: took() };
+  } catch (error) {
+    return { id, option, result: null, fault: error instanceof Error ? error.message : String(error), took: took() };
+  }
 }
 
-const scope = globalThis as unknown as WorkerScope;
-
-scope.onmessage = ({ data: { id, option, design, steadyOnly } }) => {
-  const start = performance.now();
+/** What breaks here is left out: the answer stands without it. */
+function aside(request: AsideRequest): AsideReply {
+  const { id, round } = request;
   try {
-    const result = estimate(design, { steadyOnly });
-    scope.postMessage({ id, option, result, fault: null, took: performance.now() - start });
-  } catch (error) {
-    const fault = error instanceof Error ? error.message : String(error);
-    scope.postMessage({ id, option, result: null, fault, took: performance.now() - start });
+    if (request.kind === 'spread') return { id, round, kind: 'spread', ...someCases(request) };
+    const { kind, step, design, events } = request;
+    const study = events ? studyOption(design, USUAL_SETTINGS) : { result: estimate(design), studies: null };
+    return { id, round, kind, step, study, events };
+  } catch {
+    return { id, round, kind: 'fault' };
   }
-};
+}
+
+/** Some more cases; with the last of them what they all say. The same as the command's study of so many cases. */
+function someCases({ base, rows: before }: Extract<AsideRequest, { kind: 'spread' }>): {
+  rows: SpreadRows;
+  ranges: Range[] | null;
+} {
+  const plan = planSpread(base, { cases: CASES, seed: SEED, random: seededRandom(SEED) });
+  const more = runSpreadCases(plan, before.length, Math.min(CASES, before.length + AT_A_TIME));
+  const rows = [...before, ...more.map(({ numbers }) => numbers)];
+  if (rows.length < CASES) return { rows, ranges: null };
+  const ranges = headlinesOf(base.design).map(({ key, missing }, i) => ({
+    key,
+    ...percentilesOf(
+      rows.map((row) => row[i]),
+      missing,
+    ),
+  }));
+  return { rows, ranges };
+}

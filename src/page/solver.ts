@@ -1,5 +1,5 @@
 import type { Design } from '../design/design.js';
-import { Lane } from './lane.js';
+import { Lane, type Source } from './lane.js';
 import type { SolveReply, SolveRequest } from './protocol.js';
 
 /** An answer to this option is nobody's. */
@@ -15,8 +15,7 @@ export class Solver {
   private last = 0;
   private started = false;
 
-  /** @param source address of the worker's script */
-  constructor(source: string, onReply: { steady(reply: SolveReply): void; full(reply: SolveReply): void }) {
+  constructor(source: Source, onReply: { steady(reply: SolveReply): void; full(reply: SolveReply): void }) {
     const broken = ({ id, option }: SolveRequest, fault: string) =>
       onReply.full({ id, option, result: null, fault, took: 0 });
     this.steady = new Lane(source, onReply.steady, broken);

@@ -2,9 +2,7 @@ import { plainText } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
 import { headline } from '../words/headline.js';
 import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
-import { MISSING } from '../study/compare/told.js';
 import { warningWords } from '../words/warningWords.js';
-import { format } from '../units/index.js';
 import { element, part, setText } from './dom.js';
 import type { Option } from './workbench.js';
 
@@ -32,8 +30,8 @@ export function showVerdict({ full, broken }: Option, options: readonly Option[]
     ...headline(full, 'shop').map((sentence) => element('p', {}, sentence)),
   );
   part('warnings').replaceChildren(
-    ...warningWords(full.warnings, full.design).map(({ where, message }) =>
-      element('li', {}, element('strong', {}, `${where}: `), message),
+    ...warningWords(full.warnings, full.design).map(({ where, message, rank }) =>
+      element('li', { class: `rank-${rank}` }, element('strong', {}, `${where}: `), message),
     ),
   );
 }
@@ -45,20 +43,6 @@ export function shortOptions(options: readonly Option[]): string[] {
     const shortfall = full && shortfallOf(full);
     return shortfall ? [`${plainText(label, 40) || 'An option'} ${shortfallWords(shortfall, full, 'shop')}.`] : [];
   });
-}
-
-/** The few numbers that stay in sight on a small screen. */
-export function showReadout({ full, result, design }: Option): void {
-  const time = (seconds: number | null | undefined) =>
-    seconds == null ? (full ? 'never' : MISSING) : format('time', seconds);
-  const rows: [string, string][] = [
-    [`to ${format('temperature', design.fire.target)}`, time(full?.warmUp?.gauge_s)],
-    ['soaked', time(full?.warmUp?.soaked_s)],
-    ['wood to hold', format('massFlow', result?.steady?.wood_kg_per_s ?? null)],
-  ];
-  part('readout').replaceChildren(
-    ...rows.map(([term, value]) => element('div', {}, element('dt', {}, term), element('dd', {}, value))),
-  );
 }
 
 /** For a listener: what is wrong with what was typed, then the verdict, and how many warnings there are. */

@@ -1,4 +1,4 @@
-/** Pictures of the page for a person to look at: phone and desk, light and dark, every chart, a mistake, and the sheet on paper. */
+/** Pictures of the page for a person to look at: phone, tablet and desk, light and dark, 200 %, forced colours, every chart, a mistake, and the sheet on paper. */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -7,7 +7,11 @@ import { bundlePage } from '../../src/page/bundle.mjs';
 import { englishAlone } from '../../esbuild.config.mjs';
 
 const WORK = 'out/look-page';
-const SIZES = { phone: { width: 375, height: 667 }, desk: { width: 1600, height: 1000 } };
+const SIZES = {
+  phone: { width: 375, height: 667 },
+  tablet: { width: 820, height: 1100 },
+  desk: { width: 1600, height: 1000 },
+};
 const CHARTS = ['thermometer', 'steel', 'gas', 'loss', 'draft', 'options'];
 
 /**
@@ -39,12 +43,29 @@ export async function lookAtPage(folder) {
   };
   for (const [size, viewport] of Object.entries(SIZES)) {
     for (const colorScheme of ['light', 'dark']) {
-      const page = await open({ viewport, colorScheme, deviceScaleFactor: size === 'phone' ? 2 : 1 });
+      const page = await open({
+        viewport,
+        colorScheme,
+        deviceScaleFactor: size === 'phone' ? 2 : 1,
+        hasTouch: size !== 'desk',
+        isMobile: size !== 'desk',
+      });
+      await page.locator('#answer-soaked .under', { hasText: 'middle' }).waitFor({ timeout: 120_000 });
+      await shoot(page, `page-${size}-${colorScheme}-first`, false);
       await shoot(page, `page-${size}-${colorScheme}`);
       await page.locator('details').evaluateAll((groups) => groups.forEach((each) => (each.open = true)));
       await shoot(page, `page-${size}-${colorScheme}-open`);
       await page.context().close();
     }
+  }
+  // letters twice as large leave half the width; colours that the person has set
+  for (const [name, options] of [
+    ['200-percent', { viewport: { width: 640, height: 400 }, deviceScaleFactor: 2 }],
+    ['forced-colours', { viewport: SIZES.desk, forcedColors: 'active', colorScheme: 'dark' }],
+  ]) {
+    const page = await open(options);
+    await shoot(page, `page-${name}`, false);
+    await page.context().close();
   }
   const page = await open({ viewport: SIZES.desk });
   for (const [path, value] of [
@@ -63,7 +84,7 @@ export async function lookAtPage(folder) {
     names.push(`page-chart-${chart}.png`);
     await page.locator('#curves').screenshot({ path: join(folder, `page-chart-${chart}.png`) });
   }
-  await page.locator('[data-field="chamber.plate"]').fill('0.25');
+  await page.locator('[data-field="chamber.plate"]').fill('a quarter');
   await page.locator('[data-field="chamber.plate"]').blur();
   await shoot(page, 'page-mistake', false);
   await page.locator('#buyer figure').first().waitFor({ state: 'attached' });

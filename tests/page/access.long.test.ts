@@ -30,14 +30,15 @@ describe.skipIf(!browser)('for everybody', () => {
     const { page, close } = await openPage(browser!, folder.path, { design: example('plain-24.yaml') });
     await settled(page);
     const before = await numbers(page);
+    const focused = () => page.evaluate(() => document.activeElement?.id || document.activeElement?.tagName || '');
     const order: string[] = [];
-    for (let i = 0; i < 9; i++) {
+    while (order.at(-1) !== 'c-firebox-length' && order.length < 40) {
       await page.keyboard.press('Tab');
-      order.push(await page.evaluate(() => document.activeElement?.id || document.activeElement?.tagName || ''));
+      order.push(await focused());
     }
-    expect(order.slice(0, 4)).toEqual(['A', 'open', 'save', 'print']);
-    expect(order.slice(4)).toEqual([
-      'SUMMARY',
+    // the answer before what changes it; what can't be taken back yet is passed over
+    expect(order.slice(0, 5)).toEqual(['A', 'save', 'print', 'SUMMARY', 'working']);
+    expect(order.slice(-4)).toEqual([
       'c-firebox-shape',
       'c-firebox-diameter',
       'c-firebox-diameter-slider',

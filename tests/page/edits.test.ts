@@ -50,7 +50,9 @@ describe('controls', () => {
       for (const each of controls) {
         const written = bench.current.text.get(each.path);
         if (written === undefined) continue;
-        expect(bench.edit(each, written), each.id).toBe(true);
+        expect(bench.edit(each, written), each.id).toBe(false);
+        // as good as the same, so that it is taken anew
+        if (each.type === 'quantity') expect(bench.edit(each, `${written} `), each.id).toBe(true);
       }
     }
     expect(bench.current.design).toEqual(before);

@@ -44,13 +44,17 @@ describe('options of a design', () => {
     expect(parse(current.text.text()).options).toHaveLength(3);
   });
 
-  it('come along with a file that is opened alone, as far as there is room; beside others the design comes alone', () => {
+  it('come along with a file that is opened, as far as there is room; one opened beside others comes alone', () => {
     const bench = new Workbench(PLAIN);
     expect(bench.load(TEXT, 'four-ways.yaml')).toBeNull();
     expect(labels(bench)).toEqual(['As drawn', ...NAMES]);
-    expect(bench.load(TEXT, 'four-ways.yaml')).toBeNull();
-    expect(bench.options).toHaveLength(4);
-    expect(bench.leftOut).toBe(3);
+    expect(bench.loadBeside(PLAIN, 'plain-24.yaml')).toBeNull();
+    expect(labels(bench)).toEqual(['As drawn', ...NAMES, 'Backyard 24']);
+    expect(bench.current).toBe(bench.options[4]);
+    expect(bench.load(PLAIN, 'plain-24.yaml')).toBeNull();
+    expect(labels(bench)).toEqual(['As drawn']);
+    expect(bench.undo()).toBe(true);
+    expect(bench.options).toHaveLength(5);
     const many = Array.from({ length: 7 }, (_, i) => `  - { name: way ${i}, changes: { fire.target: ${240 + i} °F } }`);
     const full = new Workbench(`${PLAIN}options:\n${many.join('\n')}\n`);
     expect([full.options.length, full.leftOut]).toEqual([MOST_OPTIONS, 8 - MOST_OPTIONS]);

@@ -72,7 +72,9 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
       await type(page, field, height);
     }
     await settled(page);
-    expect(await numbers(page)).toEqual(before);
+    // what leaked on the way keeps its row, empty
+    const after = Object.entries(await numbers(page)).filter(([row, value]) => row in before || value !== '–');
+    expect(Object.fromEntries(after)).toEqual(before);
   });
 
   it('ends a fast drag at the numbers of where it ended', async () => {
@@ -160,7 +162,7 @@ describe.skipIf(!browser)('options side by side', () => {
     expect(await page.locator('main').isVisible()).toBe(false);
     await page.emulateMedia({ media: 'screen' });
 
-    await page.getByRole('button', { name: 'Remove Option 2' }).click();
+    await page.getByRole('button', { name: 'Remove Chamber plate 1/2 in' }).click();
     expect(await row('soaked_s').count()).toBe(2);
     expect(wrongs).toEqual([]);
     await close();

@@ -152,7 +152,7 @@ function splitsWords({ fire, gauge }: Design, say: ReturnType<typeof sayIn>): st
   if (splits.every === 0) return 'Splits: none; the fire burns steadily.';
   const when =
     splits.every === undefined
-      ? `the next is laid on when the ${gaugeLabel(gauge)} has fallen to ${say('temperature', target + cook.line)}, looked at every ${say('time', cook.look)}`
+      ? `the next is laid on ${say('time', cook.late)} after the ${gaugeLabel(gauge)} has fallen to ${say('temperature', target + cook.line)}`
       : `one every ${say('time', splits.every)} by the clock`;
   const size =
     splits.mass === undefined && splits.every === undefined ? ' Of a weight that is done about every half hour.' : '';

@@ -150,19 +150,24 @@ function spreadNumber(
   values: (number | null)[],
   plan: SpreadPlan,
 ): SpreadNumber {
-  const there = values.filter((value) => value !== null);
-  const gone = values.length - there.length;
-  const sorted = [...there].sort((a, b) => a - b);
-  if (missing !== 'unknown') for (let i = 0; i < gone; i++) sorted.push(Infinity);
   return {
     key,
     estimate: own,
-    p10: quantile(sorted, 0.1),
-    p50: quantile(sorted, 0.5),
-    p90: quantile(sorted, 0.9),
-    missing: gone,
+    ...percentilesOf(values, missing),
+    missing: values.filter((value) => value === null).length,
     causes: causesOf(values, plan.paths, plan.samples),
   };
+}
+
+/** What a tenth, half and nine tenths of the cases lie below; cases that never get there lie above all others. */
+export function percentilesOf(
+  values: readonly (number | null)[],
+  missing: Quantity['missing'],
+): Pick<SpreadNumber, 'p10' | 'p50' | 'p90'> {
+  const there = values.filter((value) => value !== null);
+  const sorted = [...there].sort((a, b) => a - b);
+  if (missing !== 'unknown') sorted.push(...new Array<number>(values.length - there.length).fill(Infinity));
+  return { p10: quantile(sorted, 0.1), p50: quantile(sorted, 0.5), p90: quantile(sorted, 0.9) };
 }
 
 /** A spread below this share of the number itself is the solver's own noise. */

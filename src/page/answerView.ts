@@ -1,0 +1,138 @@
+import { drawsOf } from '../words/draws.js';
+import { sayAlone, sayQuantity, type Say } from '../words/quantity.js';
+import { rangeOf } from '../words/quantityWords.js';
+import { MISSING } from '../study/compare/told.js';
+import { gaugeReading } from '../study/estimate/gauge.js';
+import type { EstimateResult } from '../study/estimate/result.js';
+import { held, ofResult, type Quantity } from '../study/quantities.js';
+import type { Design } from '../design/design.js';
+import { element, setText } from './dom.js';
+import type { Range } from './protocol.js';
+import type { Option } from './workbench.js';
+
+/** One thing that a builder asks, its answer, and what stands under it. */
+interface Cell {
+  term: string;
+  value: string;
+  /** how sure it is, or why */
+  under: string[];
+  tone?: 'well' | 'badly';
+}
+
+const CELLS = ['soaked', 'wood', 'grate', 'draws'] as const;
+type CellName = (typeof CELLS)[number];
+
+interface Shown {
+  term: HTMLElement;
+  value: HTMLElement;
+  under: HTMLElement[];
+  root: HTMLElement;
+}
+
+/** The answer: when it is soaked, what it burns, what the food gets, whether it draws. Its cells stay where they are. */
+export class AnswerView {
+  private readonly cells: Record<CellName, Shown>;
+
+  constructor(root: HTMLElement) {
+    const made = CELLS.map((name) => {
+      const term = element('dt', {});
+      const value = element('dd', { class: 'big' });
+      const under = [element('dd', { class: 'under' }), element('dd', { class: 'under' })];
+      const cell = element('div', { id: `answer-${name}` }, term, value, ...under);
+      root.append(cell);
+      return [name, { term, value, under, root: cell }] as [CellName, Shown];
+    });
+    this.cells = Object.fromEntries(made) as Record<CellName, Shown>;
+  }
+
+  /** @param ranges of its spread; null: not there yet */
+  show({ full, result, design }: Option, ranges: readonly Range[] | null): void {
+    const cells = answerOf(design, result, full, ranges);
+    for (const name of CELLS) {
+      const { term, value, under, tone } = cells[name];
+      const own = this.cells[name];
+      setText(own.term, term);
+      setText(own.value, value);
+      own.under.forEach((line, i) => setText(line, under[i] ?? ''));
+      own.root.dataset.tone = tone ?? '';
+    }
+  }
+}
+
+/**
+ * The answer in four cells.
+ *
+ * @param result newest steady states
+ * @param full newest result with a warm-up
+ */
+export function answerOf(
+  design: Design,
+  result: EstimateResult | null,
+  full: EstimateResult | null,
+  ranges: readonly Range[] | null,
+): Record<CellName, Cell> {
+  const say = sayAlone('shop');
+  const steady = result?.steady ?? null;
+  const under = (quantity: Quantity, told = say) => rangeLines(quantity, ranges, told);
+  const soaked = ofResult('soaked_s');
+  const wood = held('wood_kg_per_s');
+  const draws = result && drawsOf(result, 'shop');
+  return {
+    soaked: {
+      term: 'Steel soaked after',
+      value: full === null ? MISSING : full.warmUp?.soaked_s == null ? 'never' : say('time', full.warmUp.soaked_s),
+      under: under(soaked),
+      ...(full && full.warmUp?.soaked_s == null ? { tone: 'badly' } : {}),
+    },
+    wood: {
+      term: 'Wood to hold it',
+      value: steady ? sayQuantity(say, wood, steady.wood_kg_per_s) : result ? 'no fire does' : MISSING,
+      under: under(wood),
+      ...(result && !steady ? { tone: 'badly' } : {}),
+    },
+    grate: foodCell(design, result, say),
+    draws: {
+      term: 'Does it draw?',
+      value: draws ? draws.answer : MISSING,
+      under: [draws?.why ?? ''],
+      ...(draws ? { tone: draws.answer === 'yes' ? 'well' : 'badly' } : {}),
+    },
+  };
+}
+
+/** `8 in 10: 70 to 110 min`, `middle 84 min`. */
+function rangeLines({ key, missing, ...quantity }: Quantity, ranges: readonly Range[] | null, say: Say): string[] {
+  if (!ranges) return ['8 in 10: …', ''];
+  const range = ranges.find((each) => each.key === key);
+  const none = missing === 'never' ? 'never' : 'no fire';
+  const text = (value: number | null | undefined) =>
+    value == null ? none : sayQuantity(say, { key, missing, ...quantity }, value);
+  if (!range || range.p10 === null) return [`8 in 10: ${none}`, ''];
+  return [`8 in 10: ${rangeOf(text(range.p10), text(range.p90))}`, `middle ${text(range.p50)}`];
+}
+
+/** What food gets: the grate, or the rack, beside the cook's thermometer, and how even it is. */
+function foodCell({ gauge, chamber }: Design, result: EstimateResult | null, say: Say): Cell {
+  const term = chamber ? 'Grate' : 'Racks';
+  const steady = result?.steady;
+  if (!steady) return { term, value: MISSING, under: [] };
+  const grate = held('grate_K').of({ result });
+  const racks = steady.places.filter(({ kind }) => kind === 'rack').map(({ thermometer_K }) => thermometer_K);
+  const lid = gaugeReading(steady, gauge);
+  const apart = held('endToEnd_K').of({ result });
+  const temperature = (value: number | null) => say('temperature', value);
+  const value =
+    grate !== null
+      ? temperature(grate)
+      : racks.length > 0
+        ? rangeOf(temperature(Math.min(...racks)), temperature(Math.max(...racks)))
+        : temperature(lid);
+  return {
+    term,
+    value,
+    under: [
+      `lid ${temperature(lid)}`,
+      ...(apart === null ? [] : [`${say('temperatureDifference', apart, { digits: 2 })} end to end`]),
+    ],
+  };
+}

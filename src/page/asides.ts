@@ -1,0 +1,108 @@
+import type { EstimateResult } from '../study/estimate/result.js';
+import type { OptionStudy } from '../study/compare/studyOption.js';
+import { Lane, type Source } from './lane.js';
+import type { AsideReply, AsideRequest, Range, StudiedStep } from './protocol.js';
+import type { Step } from './trySteps.js';
+
+/** The design itself among the steps. */
+const BASE = 'base';
+
+interface Told {
+  /** of these steps, and of the design that they start from, all is known */
+  steps(round: number, base: OptionStudy, steps: StudiedStep[]): void;
+  ranges(ranges: Range[]): void;
+}
+
+/**
+ * What is worked out beside the answer to one design: what a step of plate changes, first quickly and, once the hand rests, with
+ * its events and part by part; then how far the answer spreads. A change of the design begins a new round.
+ */
+export class Asides {
+  private readonly lane: Lane<AsideRequest, AsideReply>;
+  private round = 0;
+  private ids = 0;
+  private base: EstimateResult | null = null;
+  private steps: readonly Step[] = [];
+  private events = false;
+  private studies = new Map<string, OptionStudy>();
+  /** what is to be gone into once the quick ones are there */
+  private next: readonly Step[] | null = null;
+
+  constructor(
+    source: Source,
+    private readonly told: Told,
+  ) {
+    this.lane = new Lane<AsideRequest, AsideReply>(
+      source,
+      (reply) => this.take(reply),
+      () => undefined,
+    );
+  }
+
+  /** The steps of a changed design, as quickly as can be. */
+  begin(steps: readonly Step[]): void {
+    this.round++;
+    this.lane.forgetAll();
+    Object.assign(this, { base: null, steps, events: false, studies: new Map(), next: null });
+    for (const { id, design } of steps) this.ask(id, design);
+  }
+
+  /** The answer that they are held against. */
+  answer(base: EstimateResult): void {
+    this.base = base;
+    if (!this.events) this.studies.set(BASE, { result: base, studies: null });
+    this.tell();
+  }
+
+  /** All that takes longer; not on a page that has to do it itself, and would stand still. */
+  deepen(steps: readonly Step[]): void {
+    if (this.events || Lane.onPage) return;
+    if (!this.base || this.studies.size <= this.steps.length) {
+      this.next = steps;
+      return;
+    }
+    Object.assign(this, { steps, events: true, studies: new Map(), next: null });
+    this.lane.ask('spread', { id: ++this.ids, round: this.round, kind: 'spread', base: this.base, rows: [] });
+  }
+
+  /** Once it is known how sure the answer is. */
+  private study(base: Step['design']): void {
+    this.ask(BASE, base);
+    for (const { id, design } of this.steps) this.ask(id, design);
+  }
+
+  private ask(step: string, design: Step['design']): void {
+    this.lane.ask(step, { id: ++this.ids, round: this.round, kind: 'step', step, design, events: this.events });
+  }
+
+  private take(reply: AsideReply): void {
+    if (reply.round !== this.round || reply.kind === 'fault') return;
+    if (reply.kind === 'step') {
+      if (reply.events !== this.events) return;
+      this.studies.set(reply.step, reply.study);
+      this.tell();
+    } else if (reply.ranges) {
+      this.told.ranges(reply.ranges);
+      if (this.base) this.study(this.base.design);
+    } else if (this.base) {
+      const { round, rows } = reply;
+      this.lane.ask('spread', { id: ++this.ids, round, kind: 'spread', base: this.base, rows });
+    }
+  }
+
+  private tell(): void {
+    const base = this.studies.get(BASE);
+    if (!base) return;
+    const done = this.steps.flatMap(({ id, label, instead }) => {
+      const study = this.studies.get(id);
+      return study ? [{ id, label, instead, study }] : [];
+    });
+    if (done.length > 0) this.told.steps(this.round, base, done);
+    if (this.next && done.length === this.steps.length) this.deepen(this.next);
+  }
+
+  /** Is a line of this round? */
+  isNow(round: number): boolean {
+    return round === this.round;
+  }
+}

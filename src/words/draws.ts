@@ -1,0 +1,60 @@
+/** Does it draw? In one word, and why. */
+import { held } from '../study/quantities.js';
+import type { EstimateResult, Warning } from '../study/estimate/result.js';
+import type { UnitSystem } from '../units/index.js';
+import { sayAlone, sayQuantity } from './quantity.js';
+import { rankOf } from './warningRank.js';
+
+export interface Draws {
+  answer: 'yes' | 'barely' | 'no';
+  /** a short clause */
+  why: string;
+}
+
+/** What keeps a pit from drawing, gravest first; a function where the words depend on where. */
+const NO: Readonly<Record<string, (where: string) => string>> = {
+  'no-air-path': () => 'next to no air gets to the fire',
+  'no-steady-draft': () => 'the draft never settles',
+  'back-draft': (where) => `gas runs backwards through the ${where.split(',')[0]}`,
+  'draft-tips-over': () => 'the draft tips over while it warms up',
+};
+
+/** What leaves it drawing, but not well. */
+const BARELY: Readonly<Record<string, (where: string) => string>> = {
+  'fire-limited-by-air': (where) => `too little air for ${where === 'hold fire' ? 'that fire' : 'its full fire'}`,
+  'draft-swings': () => 'the draft swings to and fro',
+  'little-air': () => 'so little air that wood burns dirty',
+  'door-gap-smoke': (where) => `smoke leaves by the ${where.split(',')[0]}`,
+};
+
+/** Yes, barely or no, from what its states and warnings say. */
+export function drawsOf({ steady, assumed, warnings }: EstimateResult, system: UnitSystem): Draws {
+  const state = steady ?? assumed;
+  const no = first(warnings, NO);
+  if (no !== undefined) return { answer: 'no', why: no };
+  if (!state) return { answer: 'no', why: 'nothing burns in it' };
+  const barely = first(
+    warnings.filter((warning) => warning.code !== 'door-gap-smoke' || rankOf(warning) === 'harm'),
+    BARELY,
+  );
+  if (barely !== undefined) return { answer: 'barely', why: barely };
+  const { stackBase_Pa } = state.draft;
+  if (stackBase_Pa < 0) return { answer: 'barely', why: 'gas pushes outwards under the stack' };
+  const say = sayAlone(system);
+  const air = sayQuantity(say, held('excessAirRatio'), state.excessAirRatio);
+  return {
+    answer: 'yes',
+    why: `${sayQuantity(say, held('stackBase_Pa'), stackBase_Pa)}, ${air} times the air it needs`,
+  };
+}
+
+function first(
+  warnings: readonly Warning[],
+  words: Readonly<Record<string, (where: string) => string>>,
+): string | undefined {
+  for (const [code, say] of Object.entries(words)) {
+    const found = warnings.find((each) => each.code === code);
+    if (found) return say(found.where);
+  }
+  return undefined;
+}

@@ -1,0 +1,325 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
+import type { Page } from 'playwright-core';
+import { afterAll, describe, expect, it } from 'vitest';
+import { readDesign } from '../../src/design/read.js';
+import { starterDesign } from '../../src/design/starter.js';
+import { controlsFor } from '../../src/page/controls.js';
+import { designFile } from '../../src/page/designFile.js';
+import { designsIn, linkOf } from '../../src/page/kept.js';
+import { allPlateSteps, otherSteps, partPlateSteps } from '../../src/page/trySteps.js';
+import { Workbench, type Option } from '../../src/page/workbench.js';
+import { example, scratch } from '../cli/support/run.js';
+import { launchBrowser } from './support/browser.js';
+import { openPage, saved, settled, slide, type } from './support/open.js';
+
+const textOf = (name: string) => readFileSync(example(`${name}.yaml`), 'utf8');
+const edit = (bench: Workbench, id: string, value: string) => {
+  const { design, text } = bench.current;
+  const control = controlsFor(design, text)
+    .flatMap(({ controls }) => controls)
+    .find((each) => each.id === id)!;
+  return bench.edit(control, value);
+};
+const labels = ({ options }: Workbench) => options.map(({ label }) => label);
+
+describe('steps back and forth', () => {
+  it('take back twenty changes of every kind, one by one, and make them again', () => {
+    const bench = new Workbench(textOf('offset-with-upright'));
+    const seen = [JSON.stringify(bench.keep())];
+    const changes: (() => unknown)[] = [
+      () => edit(bench, 'chamber.plate', '3/8 in'),
+      () => bench.add(),
+      () => edit(bench, 'firebox.shape', 'square'),
+      () => edit(bench, 'stacks[0].height', '40 in'),
+      () => bench.rename(bench.current, 'Taller'),
+      () => bench.add(),
+      () => edit(bench, 'chamber.insulation.thickness', '2 in'),
+      () => bench.holdAgainst(bench.options[1]),
+      () => bench.remove(bench.options[2]),
+      () => bench.load(textOf('plain-24'), 'plain-24.yaml'),
+    ];
+    const lengths = ['40 in', '41 in', '42 in', '43 in', '44 in', '45 in', '46 in', '47 in', '48 in', '49 in'];
+    for (const length of lengths) changes.push(() => edit(bench, 'chamber.length', length));
+    for (const change of changes) {
+      change();
+      bench.rest();
+      seen.push(JSON.stringify(bench.keep()));
+    }
+    expect(new Set(seen).size).toBe(21);
+    for (let i = 19; i >= 0; i--) {
+      expect(bench.undo()).toBe(true);
+      expect(JSON.stringify(bench.keep())).toBe(seen[i]);
+    }
+    expect(bench.undo()).toBe(false);
+    for (let i = 1; i <= 20; i++) {
+      expect(bench.redo()).toBe(true);
+      expect(JSON.stringify(bench.keep())).toBe(seen[i]);
+    }
+    expect(bench.redo()).toBe(false);
+  });
+
+  it('count a drag as one change, and a new change ends what could be made again', () => {
+    const bench = new Workbench(textOf('plain-24'));
+    for (const length of ['61 in', '62 in', '63 in']) edit(bench, 'chamber.length', length);
+    bench.rest();
+    edit(bench, 'chamber.length', '64 in');
+    expect(bench.undo()).toBe(true);
+    expect(bench.current.text.get(['chamber', 'length'])).toBe('63 in');
+    expect(edit(bench, 'site.wind', '6 mph')).toBe(true);
+    expect(bench.redo()).toBe(false);
+    bench.undo();
+    bench.undo();
+    expect(bench.current.text.get(['chamber', 'length'])).toBe('60 in');
+    // what is refused is no change
+    expect(edit(bench, 'site.wind', '5 parsecs')).toBe(false);
+    expect(bench.canUndo).toBe(false);
+  });
+});
+
+describe('a file of all options', () => {
+  const same = (a: Option['design'], b: Option['design'] | undefined) =>
+    expect({ ...b, name: '', shop: '', job: '' }).toEqual({ ...a, name: '', shop: '', job: '' });
+
+  it.each([
+    'plain-24',
+    'offset-with-upright',
+    'boxed-22',
+    'reverse-flow',
+    'insulated-upright',
+    'wind-cold',
+    'four-ways',
+  ])('reads back to the same designs, whatever is tried of %s', (name) => {
+    const { current } = new Workbench(textOf(name));
+    const steps = [...allPlateSteps(current), ...partPlateSteps(current), ...otherSteps(current)];
+    expect(steps.length).toBeGreaterThan(5);
+    for (const { label, text } of steps) {
+      const bench = new Workbench(textOf(name));
+      for (const option of bench.options.slice(1)) bench.remove(option);
+      const option = bench.addText(text)!;
+      const file = designFile(bench.options);
+      expect([file.same, file.apart], label).toEqual([[], []]);
+      const read = readDesign(file.text, { fileName: 'saved.yaml' });
+      if (read.faults) throw new Error(JSON.stringify(read.faults));
+      expect(read.options).toHaveLength(1);
+      same(option.design, read.options[0].design);
+      same(bench.baseline.design, read.design);
+    }
+  });
+
+  it('keeps a door of its own plate, names that would be one, and leaves out what differs in nothing', () => {
+    const doors = textOf('plain-24').replace(
+      /plate: 1\/4 in/g,
+      'plate: 1/4 in\n  door: { width: 16 in, height: 12 in, plate: 1/4 in }',
+    );
+    const bench = new Workbench(doors);
+    const option = bench.add()!;
+    option.text.set(['chamber', 'plate'], '3/8 in');
+    bench.remove(option);
+    bench.addText(option.text);
+    bench.rename(bench.current, 'As drawn');
+    const copy = bench.add()!;
+    bench.rename(copy, 'as DRAWN');
+    edit(bench, 'chamber.length', '50 in');
+    bench.current = bench.baseline;
+    bench.add();
+    const { text, same: left, apart } = designFile(bench.options);
+    expect(left).toEqual([bench.options[3]]);
+    expect(apart).toEqual([]);
+    const read = readDesign(text, { fileName: 'saved.yaml' });
+    if (read.faults) throw new Error(JSON.stringify(read.faults));
+    expect(read.options.map(({ name }) => name)).toEqual(['As drawn (2)', 'as DRAWN (3)']);
+    same(bench.options[1].design, read.options[0].design);
+    // the door stays as it was
+    expect(read.options[0].design.chamber?.door?.plate).toBeCloseTo(0.00635, 9);
+    same(bench.options[2].design, read.options[1].design);
+  });
+});
+
+describe('names of options', () => {
+  it('say what they change', () => {
+    const bench = new Workbench(textOf('offset-with-upright'));
+    const named = (...edits: [string, string][]) => {
+      bench.add();
+      for (const [id, value] of edits) expect(edit(bench, id, value), id).toBe(true);
+      const { label } = bench.current;
+      bench.remove(bench.current);
+      bench.current = bench.baseline;
+      return label;
+    };
+    expect(named(['chamber.plate', '3/8 in'])).toBe('Chamber plate 3/8 in');
+    expect(named(['firebox.plate', '3/8 in'], ['chamber.plate', '3/8 in'], ['upright.plate', '3/8 in'])).toBe(
+      'All plate 3/8 in',
+    );
+    expect(named(['firebox.insulation.thickness', '2 in'])).toBe('Firebox insulation 2 in');
+    expect(named(['firebox.shape', 'square'])).toBe('Square firebox');
+    expect(named(['site.wind', '9 mph'], ['stacks[0].height', '40 in'], ['chamber.length', '70 in'])).toBe(
+      'Chamber length 70 in, stack height 40 in and 1 more',
+    );
+    expect(named()).toBe('Option 2');
+    expect(named(['chamber.plate', '0.25 in'])).toBe('Option 2');
+  });
+});
+
+describe('a link', () => {
+  it('carries all options, and the starter in less than 2 kB', async () => {
+    expect((await linkOf(new Workbench(starterDesign()))).length).toBeLessThan(2000);
+    const bench = new Workbench(textOf('four-ways'));
+    bench.current = bench.options[2];
+    const found = await designsIn(await linkOf(bench));
+    const back = new Workbench(found!);
+    expect(labels(back)).toEqual(labels(bench));
+    expect(back.options.indexOf(back.current)).toBe(2);
+    expect(back.options.map(({ design }) => design)).toEqual(bench.options.map(({ design }) => design));
+  });
+
+  it('that is cut short, or none of ours, carries nothing', async () => {
+    const whole = await linkOf(new Workbench(starterDesign()));
+    for (const link of [whole.slice(0, -40), '#design=', '#design=%%%', `#design=${btoa('{}')}`]) {
+      expect(await designsIn(link), link.slice(0, 20)).toBeNull();
+    }
+  });
+});
+
+const browser = await launchBrowser();
+const folder = scratch();
+afterAll(async () => {
+  await browser?.close();
+  folder.remove();
+});
+
+describe.skipIf(!browser)('nothing is lost', () => {
+  const open = (more = {}) => openPage(browser!, folder.path, { design: example('plain-24.yaml'), ...more });
+  const working = (page: Page) => page.locator('#working option').allTextContents();
+
+  it('a reload keeps five options and which one is worked on; starting over can be taken back', async () => {
+    const { page, wrongs, close } = await open();
+    await settled(page);
+    for (const plate of ['3/16 in', '5/16 in', '3/8 in', '1/2 in']) {
+      await page.locator('#add').click();
+      await type(page, 'chamber.plate', plate);
+    }
+    await page.locator('#working').selectOption({ index: 3 });
+    const before = await working(page);
+    expect(before).toEqual(['As drawn', ...['3/16', '5/16', '3/8', '1/2'].map((each) => `Chamber plate ${each} in`)]);
+    await page.reload();
+    await settled(page);
+    expect(await working(page)).toEqual(before);
+    expect(await page.locator('[data-field="chamber.plate"]').inputValue()).toBe('3/8 in');
+    await page.locator('#notice').getByRole('button', { name: 'Start over' }).click();
+    expect(await working(page)).toEqual(['As drawn']);
+    await page.keyboard.press('Control+z');
+    expect(await working(page)).toEqual(before);
+    // another window of the same browser finds them as well
+    const other = await page.context().newPage();
+    await other.goto(page.url());
+    await settled(other);
+    expect(await working(other)).toEqual(before);
+    expect(wrongs).toEqual([]);
+    await close();
+  });
+
+  it('Ctrl-Z takes back twenty changes, also in the field where one was typed, and Ctrl-Shift-Z makes them again', async () => {
+    const { page, wrongs, close } = await open();
+    await settled(page);
+    const field = page.locator('[data-field="chamber.length"]');
+    for (let i = 0; i < 10; i++) {
+      await type(page, 'chamber.length', `${61 + i} in`);
+      await slide(page, 'site.wind', 30 + i);
+    }
+    await field.focus();
+    for (let i = 0; i < 20; i++) await page.keyboard.press('Control+z');
+    expect(await field.inputValue()).toBe('60 in');
+    expect(await page.locator('#undo').isDisabled()).toBe(true);
+    for (let i = 0; i < 20; i++) await page.keyboard.press('Control+Shift+z');
+    expect(await field.inputValue()).toBe('70 in');
+    expect(await page.locator('#redo').isDisabled()).toBe(true);
+    await settled(page);
+    expect(wrongs).toEqual([]);
+    await close();
+  });
+
+  it('says so where the browser keeps nothing, and asks before the page is left', async () => {
+    const { page, close } = await open({
+      before: () => {
+        const refuse = () => {
+          throw new DOMException('no', 'SecurityError');
+        };
+        Object.defineProperty(window, 'localStorage', { get: refuse });
+        Object.defineProperty(window, 'sessionStorage', { get: refuse });
+      },
+    });
+    await settled(page);
+    await expect.poll(() => page.locator('#not-kept').isVisible()).toBe(true);
+    await page.locator('#add').click();
+    await type(page, 'chamber.plate', '3/8 in');
+    await settled(page);
+    await page.waitForTimeout(500);
+    page.removeAllListeners('dialog');
+    const asked = page.waitForEvent('dialog');
+    const leaving = page.close({ runBeforeUnload: true });
+    const dialog = await asked;
+    expect(dialog.type()).toBe('beforeunload');
+    await dialog.accept();
+    await leaving;
+    await close();
+  });
+
+  it('one file holds all options, and the page reads it back', async () => {
+    const { page, wrongs, close } = await open();
+    await settled(page);
+    await page.locator('#add').click();
+    await type(page, 'firebox.plate', '3/8 in');
+    const { text } = await saved(page);
+    const read = readDesign(text, { fileName: 'saved.yaml' });
+    if (read.faults) throw new Error(JSON.stringify(read.faults));
+    expect(read.options.map(({ name }) => name)).toEqual(['Firebox plate 3/8 in']);
+    writeFileSync(folder.at('both.yaml'), text);
+    await page.locator('#start-over').evaluate((button) => (button as HTMLButtonElement).click());
+    expect(await working(page)).toEqual(['As drawn']);
+    await page.locator('#open').setInputFiles(folder.at('both.yaml'));
+    await expect.poll(() => working(page)).toEqual(['As drawn', 'Firebox plate 3/8 in']);
+    expect(wrongs).toEqual([]);
+    await close();
+  });
+
+  it('a link and a saved page bring the design back, and no request leaves', async () => {
+    const { page, wrongs, close } = await open();
+    await settled(page);
+    await page.locator('#add').click();
+    await type(page, 'chamber.plate', '5/16 in');
+    await settled(page);
+    const told = await working(page);
+    await page.locator('#more summary').click();
+    await page.locator('#link').click();
+    const link = await page.locator('#link-text').inputValue();
+    expect(link).toMatch(/\.html#design=[\w-]+$/);
+    await page.locator('#more summary').click();
+    const [download] = await Promise.all([page.waitForEvent('download'), page.locator('#save-page').click()]);
+    expect(download.suggestedFilename()).toBe('backyard-24.html');
+    const own = folder.at('own.html');
+    writeFileSync(own, readFileSync(await download.path()));
+    expect(wrongs).toEqual([]);
+    await close();
+
+    for (const address of [link, pathToFileURL(own).href]) {
+      const context = await browser!.newContext();
+      const fresh = await context.newPage();
+      const requests: string[] = [];
+      fresh.on('request', (request) => requests.push(request.url()));
+      fresh.on('pageerror', (error) => requests.push(error.message));
+      await fresh.goto(address);
+      await settled(fresh);
+      expect(await working(fresh)).toEqual(told);
+      expect(await fresh.locator('[data-field="chamber.plate"]').inputValue()).toBe('5/16 in');
+      expect(fresh.url()).not.toContain('#');
+      expect(requests.filter((url) => url !== address.replace(/#.*/, '') && !/^(blob|data):/.test(url))).toEqual([]);
+      // changes made from here on are not undone by a reload
+      await type(fresh, 'chamber.length', '66 in');
+      await fresh.reload();
+      await settled(fresh);
+      expect(await fresh.locator('[data-field="chamber.length"]').inputValue()).toBe('66 in');
+      await context.close();
+    }
+  });
+});
