@@ -68,5 +68,6 @@ function coverPart(part: Tree, name: string, next: () => number): void {
       ...some(),
     };
   }
-  if (part.door !== undefined && chance(0.5)) (part.door as Tree).insulation = insulation();
+  const doors = [part.door, ...((part.doors as unknown[]) ?? [])].filter((door) => door !== undefined);
+  for (const door of doors) if (chance(0.5)) (door as Tree).insulation = insulation();
 }
