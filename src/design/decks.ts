@@ -1,7 +1,8 @@
 /** What lies over the gas's way under the food: a reverse-flow plate, or a row of plates with gaps between them. SI. */
 import type { Chamber } from './design.js';
+import { gasSection } from './joints.js';
 import { widthAt } from './overlap.js';
-import { innerLength } from './partGeometry.js';
+import { insideOf } from './walls.js';
 
 export interface Deck {
   name: 'reverse-flow plate' | 'row of plates';
@@ -24,16 +25,14 @@ export interface PlateGap {
 
 /** Width of the chamber at its deck [m]. */
 export function deckWidth(chamber: Chamber): number {
-  const { shape, width, height, plate, centre } = chamber;
-  const inside = { shape, width: width - 2 * plate, height: height - 2 * plate, centre };
-  return widthAt(inside, centre - inside.height / 2 + (deckOf(chamber)?.height ?? 0));
+  return widthAt(gasSection(chamber), insideOf(chamber).floor + (deckOf(chamber)?.height ?? 0));
 }
 
 /** Gaps along from the throat, each behind a plate; the plates are alike and fill what the gaps leave. */
 export function plateGaps(chamber: Chamber): PlateGap[] {
   const { plates } = chamber;
   if (!plates) return [];
-  const long = innerLength(chamber);
+  const long = insideOf(chamber).length;
   const wide = deckWidth(chamber);
   const plate = (long - plates.gaps.reduce((sum, gap) => sum + gap, 0)) / plates.gaps.length;
   let end = 0;
@@ -48,5 +47,5 @@ export function plateGaps(chamber: Chamber): PlateGap[] {
 export function deckArea(chamber: Chamber): number {
   if (!deckOf(chamber)) return 0;
   const open = chamber.reverse?.turn ?? plateGaps(chamber).reduce((sum, { area }) => sum + area, 0);
-  return Math.max(0, deckWidth(chamber) * innerLength(chamber) - open);
+  return Math.max(0, deckWidth(chamber) * insideOf(chamber).length - open);
 }

@@ -32,6 +32,8 @@ export type Upright = NonNullable<Design['upright']>;
 export type HorizontalPart = Omit<Firebox, 'intakes' | 'grate' | 'ashDoor'>;
 export type Door = NonNullable<Firebox['door']>;
 export type Insulation = NonNullable<Firebox['insulation']>;
+export type Lining = NonNullable<Firebox['lining']>;
+export type Shield = NonNullable<Firebox['shield']>;
 /** A body inside a part: grates, racks, baffle, water pan, food. */
 export type Content = Firebox['contents'][number];
 export type Grate = Chamber['grates'][number];

@@ -53,6 +53,16 @@ function place(part: HorizontalPart | Upright, name: PartName, door: Loose, i: n
   };
 }
 
+/** The name of a leaf that is a face of its own. */
+export function leafName({ name }: { name: string }): string {
+  return name === '' ? 'door' : `door ${name}`;
+}
+
+/** Is a face of a part's geometry the leaf of a door? */
+export function isLeaf({ name }: { name: string }): boolean {
+  return name === 'door' || name.startsWith('door ');
+}
+
 /** `chamber door`, or one of several by its name: `chamber door left`. */
 export function doorLabel(part: PartName, name: string): string {
   return name === '' ? `${part} door` : `${part} door ${name}`;

@@ -1,11 +1,13 @@
 /** Faces of a part while its cut-outs are being taken out. */
 import type { Face, Orientation } from './geometry.js';
+import type { Wall } from './walls.js';
 
-/** A face less what has been cut out of it. Areas [m2], volume of steel [m3]. */
+/** A face less what has been cut out of it. Areas [m2], volumes of steel and lining [m3]. */
 export class OpenFace {
   private readonly fullOutside: number;
   private readonly fullInside: number;
   private readonly fullVolume: number;
+  private readonly fullLining: number;
   /** of a head: how far the middle of its plate lies beyond the seam [m] */
   beyond = 0;
 
@@ -16,20 +18,29 @@ export class OpenFace {
     private outside: number,
     private inside: number,
     private volume: number,
-    private readonly plate: number,
+    private readonly wall: Wall,
     private readonly length: number,
     private centre: number,
+    private lining = 0,
+    private readonly reach?: Face['reach'],
   ) {
     this.fullOutside = outside;
     this.fullInside = inside;
     this.fullVolume = volume;
+    this.fullLining = lining;
+  }
+
+  /** What is left of it outside. */
+  get left(): number {
+    return this.outside;
   }
 
   /** A hole, straight through. */
   cut(area: number): void {
     this.outside -= area;
     this.inside -= area;
-    this.volume -= area * this.plate;
+    this.volume -= area * this.wall.plate;
+    this.lining -= area * (this.wall.lining?.thickness ?? 0);
   }
 
   /** Area given to a plate shared with another part; the inside loses the same share of itself. */
@@ -39,7 +50,8 @@ export class OpenFace {
       this.centre = (this.centre * this.outside - middle * area) / left;
     }
     this.inside -= (area * this.fullInside) / this.fullOutside;
-    this.volume -= area * this.plate;
+    this.lining -= (area * this.fullLining) / this.fullOutside;
+    this.volume -= area * this.wall.plate;
     this.outside = left;
   }
 
@@ -49,12 +61,41 @@ export class OpenFace {
     this.outside -= share * this.fullOutside;
     this.inside -= share * this.fullInside;
     this.volume -= share * this.fullVolume;
+    this.lining -= share * this.fullLining;
   }
 
-  /** A door: the hole's steel goes, the leaf and its lap come. Areas stay, as the leaf closes the hole. */
-  hang(hole: { width: number; height: number }, leaf: { plate: number; lap: number }): void {
+  /**
+   * A door: the hole's steel goes, the leaf and its lap come. Areas stay, as the leaf closes the hole, lined as the face is.
+   * @param share of the door that hangs in this face
+   */
+  hang(hole: { width: number; height: number }, leaf: { plate: number; lap: number }, share = 1): void {
     const leafArea = (hole.width + 2 * leaf.lap) * (hole.height + 2 * leaf.lap);
-    this.volume += leafArea * leaf.plate - hole.width * hole.height * this.plate;
+    this.volume += share * (leafArea * leaf.plate - hole.width * hole.height * this.wall.plate);
+  }
+
+  /** The leaf of a door as a face of its own, in the place of the hole; `share` of it was this face's. */
+  leaf(
+    name: string,
+    door: { width: number; height: number; plate: number; lap: number },
+    wall: Wall,
+    reach: Face['reach'],
+  ): OpenFace {
+    const { width, height, plate, lap } = door;
+    const hole = width * height;
+    const of = (full: number) => (hole * full) / this.fullOutside;
+    return new OpenFace(
+      name,
+      this.orientation,
+      this.place,
+      hole,
+      of(this.fullInside),
+      (width + 2 * lap) * (height + 2 * lap) * plate,
+      wall,
+      this.length,
+      this.centre,
+      of(this.fullLining),
+      reach,
+    );
   }
 
   /** The finished face, or undefined when nothing of it is left outdoors. */
@@ -63,15 +104,18 @@ export class OpenFace {
     const mass = this.volume * density;
     return {
       name: this.name,
+      wall: this.wall,
       orientation: this.orientation,
       place: this.place,
       outsideArea: this.outside,
       insideArea: this.inside,
       mass,
+      lining: this.lining,
       thickness: this.volume / ((this.outside + this.inside) / 2),
       length: this.length,
       centre: this.centre,
       ...(this.beyond > 0 ? { beyond: this.beyond } : {}),
+      ...(this.reach ? { reach: this.reach } : {}),
     };
   }
 }

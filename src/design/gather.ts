@@ -3,6 +3,7 @@ import { ENTRANCE_LOSS, expansionLoss } from '../physics/friction.js';
 import { steelDensity } from '../physics/steel.js';
 import type { Chamber, Design, Stack, Upright } from './design.js';
 import { stackSection } from './stackSection.js';
+import { wallAt } from './walls.js';
 
 /** How far a box's floor may stand off the roof that it sits on [m] (1 in, common practice, no source). */
 const SEAT = 0.0254;
@@ -11,6 +12,9 @@ const LEAST_LOSS = 0.02;
 
 export interface GatherBox {
   onRoof: boolean;
+  /** of its part that it stands on, and the plate of that [m] */
+  face: 'roof' | 'sides';
+  plate: number;
   /** heights of floor and roof above the ground [m] */
   low: number;
   high: number;
@@ -22,7 +26,7 @@ export interface GatherBox {
   /** steel that has outdoors on its other side [m2] */
   outsideArea: number;
   insideArea: number;
-  /** what it covers of its part, the mouth taken out [m2], of the part's plate */
+  /** what it covers of its part, the mouth taken out [m2]; not lined */
   contact: number;
   /** of its own plate, and of that wall [kg] */
   mass: number;
@@ -46,6 +50,8 @@ export function gatherOf(design: Design, stack: Stack): GatherBox | undefined {
   const { width, depth, height, plate, mouth } = gather;
   const low = base - height;
   const onRoof = low >= part.centre + part.height / 2 - SEAT;
+  const face = onRoof ? 'roof' : 'sides';
+  const wall = wallAt(part, face).plate;
   const covered = onRoof ? width * depth : width * height;
   const foot = stackSection(stack).area;
   const bore = stackSection(stack, -stack.wall).area;
@@ -58,6 +64,8 @@ export function gatherOf(design: Design, stack: Stack): GatherBox | undefined {
   const contact = covered - mouth;
   return {
     onRoof,
+    face,
+    plate: wall,
     low,
     high: base,
     mouthCentre: gather.centre ?? (onRoof ? low : base - height / 2),
@@ -67,7 +75,7 @@ export function gatherOf(design: Design, stack: Stack): GatherBox | undefined {
     insideArea: within - bore,
     contact,
     mass: (0.5 * (around + within) - foot) * plate * steelDensity(stack.steel),
-    contactMass: contact * part.plate * steelDensity(part.steel),
+    contactMass: contact * wall * steelDensity(part.steel),
     mouthLoss: gather.loss ?? ENTRANCE_LOSS + expansionLoss(Math.min(1, mouth / section)),
     footLoss: Math.max(LEAST_LOSS, entryLoss * (1 - Math.min(1, bore / section))),
   };

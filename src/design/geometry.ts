@@ -1,6 +1,7 @@
 /** What a design's parts come to in areas, masses, volumes and heights. SI. (types; functions follow) */
 import type { PartName, Steel } from './design.js';
 import type { GatherBox } from './gather.js';
+import type { Wall } from './walls.js';
 
 /** How a face stands; it picks the convection relation. */
 export type Orientation =
@@ -12,8 +13,10 @@ export type Orientation =
 
 /** One face of a part that has outdoors on its other side (shared plates are taken out). */
 export interface Face {
-  /** shell | roof | floor | sides | fireEnd | farEnd ...: unique within the part */
+  /** shell | roof | floor | sides | fireEnd | farEnd | door | door left ...: unique within the part */
   name: string;
+  /** what it is made of and covered with */
+  wall: Wall;
   orientation: Orientation;
   /** where it sits along a horizontal part: 'along' is split over the stations, the ends belong to the first and the last
    *  station; in an upright 'along' is split over the heights, 'bottom' and 'top' belong to the lowest and highest station */
@@ -24,6 +27,8 @@ export interface Face {
   insideArea: number;
   /** steel of this face, door leaf included [kg] */
   mass: number;
+  /** brick or board inside it [m3] */
+  lining: number;
   /** mean plate thickness that gives this mass over the mean area [m] */
   thickness: number;
   /** length in the convection relations [m]: cylinder D; vertical: height (disc 0.886 D); up and down: area / perimeter */
@@ -32,6 +37,8 @@ export interface Face {
   centre: number;
   /** of a head: how far the middle of its plate lies beyond the seam [m] */
   beyond?: number;
+  /** of a round part's shell of which it is a part: from where to where it reaches, as shares of the part's height */
+  reach?: { low: number; high: number };
 }
 
 /** A plate with one part on each side, the opening through it subtracted. No outside area of either. */
@@ -45,6 +52,8 @@ export interface SharedPlate {
   mass: number;
   length: number;
   centre: number;
+  /** what lines it towards each of its parts */
+  linings: [Wall['lining'], Wall['lining']];
 }
 
 export interface PartGeometry {
@@ -66,6 +75,8 @@ export interface PartGeometry {
   steelArea: number;
   steelMass: number;
   gasVolume: number;
+  /** brick and board inside it, with its side of shared plates [kg] */
+  liningMass: number;
 }
 
 export interface StackGeometry {

@@ -72,6 +72,7 @@ export interface Head {
   outsideArea: number;
   insideArea: number;
   steelVolume: number;
+  liningVolume: number;
   gasVolume: number;
   depth: number;
   middle: number;
@@ -81,33 +82,36 @@ export interface Head {
  * A head on a shell. Of a dished one the plate lies between two such caps of one middle; of the others it is the middle
  * surface times the plate. Elliptical: the inside is twice as wide as it is high over its middle, 2:1.
  *
+ * A lining keeps its hot face at its thickness from the plate; where that fills a shallow head up, hardly any gas is left in it.
+ *
  * @param kind not flat
- * @param shell outside diameter and plate [m]
+ * @param shell outside diameter, plate and lining [m]
  */
 export function headOf(
   kind: Exclude<HeadKind, 'flat'>,
-  { diameter, plate }: { diameter: number; plate: number },
+  { diameter, plate, lining = 0 }: { diameter: number; plate: number; lining?: number },
 ): Head {
   const bore = diameter - 2 * plate;
   if (kind === 'dished') {
     const knuckle = Math.min(KNUCKLE * diameter, bore / 2);
     const at = (by: number) =>
-      torispherical({ diameter: bore + 2 * by, crown: CROWN * diameter + by, knuckle: knuckle + by });
+      torispherical({ diameter: bore + 2 * by, crown: CROWN * diameter + by, knuckle: Math.max(0, knuckle + by) });
     const [inside, middle, outside] = [at(0), at(plate / 2), at(plate)];
-    return assembled(inside, middle, outside, outside.volume - inside.volume);
+    return assembled(at(-lining), inside, middle, outside, outside.volume - inside.volume);
   }
   const share = kind === 'elliptical' ? 0.25 : 0.5;
-  const at = (by: number) => spheroidal({ diameter: bore + 2 * by, depth: share * bore + by });
+  const at = (by: number) => spheroidal({ diameter: bore + 2 * by, depth: Math.max(1e-3 * bore, share * bore + by) });
   const [inside, middle, outside] = [at(0), at(plate / 2), at(plate)];
-  return assembled(inside, middle, outside, middle.area * plate);
+  return assembled(at(-lining), inside, middle, outside, middle.area * plate);
 }
 
-function assembled(inside: Cap, middle: Cap, outside: Cap, steelVolume: number): Head {
+function assembled(hot: Cap, inside: Cap, middle: Cap, outside: Cap, steelVolume: number): Head {
   return {
     outsideArea: outside.area,
-    insideArea: inside.area,
+    insideArea: hot.area,
     steelVolume,
-    gasVolume: inside.volume,
+    liningVolume: inside.volume - hot.volume,
+    gasVolume: hot.volume,
     depth: outside.depth,
     middle: middle.middle,
   };

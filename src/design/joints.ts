@@ -2,6 +2,7 @@
 import type { Design, HorizontalPart, Opening, PartName, Steel, Upright } from './design.js';
 import type { Path } from './path.js';
 import { overlap, sectionArea, type Section } from './overlap.js';
+import { insideOf, wallAt, type FaceName, type Wall } from './walls.js';
 
 export interface Joint {
   parts: [PartName, PartName];
@@ -20,6 +21,8 @@ export interface Joint {
   /** of the thicker plate of the two, as a whole; thickness in [m] */
   thickness: number;
   steel: Steel;
+  /** of each part, towards it */
+  linings: [Wall['lining'], Wall['lining']];
   /** height of its middle, lowest and highest point above the ground [m] */
   centre: number;
   low: number;
@@ -35,6 +38,12 @@ export function horizontalSection(part: HorizontalPart): Section {
 /** The upright's side as seen along the chamber. */
 export function uprightSide(upright: Upright): Section {
   return { shape: 'square', width: upright.width, height: upright.height, centre: upright.centre };
+}
+
+/** What of a part's section gas fills, as seen along the gas's way. */
+export function gasSection(part: HorizontalPart | Upright): Section {
+  const { width, height, floor, roof } = insideOf(part);
+  return { shape: 'depth' in part ? 'square' : part.shape, width, height, centre: 0.5 * (floor + roof) };
 }
 
 /** Every joint of a design: firebox to chamber or upright, chamber to upright. */
@@ -59,16 +68,25 @@ export function jointsOf(design: Design): Joint[] {
   return joints;
 }
 
-type Plate = Pick<HorizontalPart, 'plate' | 'steel'>;
-
 /**
  * Of two plates that meet one is left between the parts: the thicker, as the heavier plate is the one a shop leaves standing at
  * the fire (common practice, no source). Of two that are alike the first, which stands nearer to the fire.
  */
-function plateLeft(first: Plate, second: Plate): Pick<Joint, 'thickness' | 'steel'> {
+function plateLeft(parts: [HorizontalPart | Upright, HorizontalPart | Upright], faces: Joint['faces']) {
+  const [first, second] = parts.map((part, i) => ({ ...wallAt(part, NAMES[faces[i]]), steel: part.steel }));
   const { plate: thickness, steel } = first.plate >= second.plate ? first : second;
-  return { thickness, steel };
+  return { thickness, steel, linings: [first.lining, second.lining] as Joint['linings'] };
 }
+
+/** Faces of a part's geometry as a design file names them; a round firebox meets an upright with its roof. */
+const NAMES: Readonly<Record<string, FaceName>> = {
+  fireEnd: 'fireEnd',
+  farEnd: 'stackEnd',
+  sides: 'sides',
+  shell: 'roof',
+  roof: 'roof',
+  floor: 'floor',
+};
 
 /** Ends that butt. */
 function endJoint(
@@ -76,7 +94,7 @@ function endJoint(
   faces: Joint['faces'],
   first: HorizontalPart,
   second: Section,
-  other: Plate,
+  other: HorizontalPart | Upright,
   opening: Opening,
 ): Joint {
   const { area, centre, low, high } = overlap(horizontalSection(first), second);
@@ -89,7 +107,7 @@ function endJoint(
     given: [area, area],
     ends: [sectionArea(horizontalSection(first)), sectionArea(second)],
     area,
-    ...plateLeft(first, other),
+    ...plateLeft([first, other], faces),
     centre,
     low,
     high,
@@ -107,16 +125,17 @@ function roofJoint(design: Design, upright: Upright): Joint {
   const roof = firebox.centre + firebox.height / 2;
   const across = firebox.shape === 'round' ? firebox.width * Math.asin(Math.min(1, width / firebox.width)) : width;
   const area = across * depth;
+  const faces: Joint['faces'] = [firebox.shape === 'round' ? 'shell' : 'roof', 'floor'];
   return {
     parts: ['firebox', 'upright'],
-    faces: [firebox.shape === 'round' ? 'shell' : 'roof', 'floor'],
+    faces,
     opening: throat,
     path: ['throat'],
     orientation: 'up',
     given: [area, plan],
     ends: [area, upright.width * upright.depth],
     area,
-    ...plateLeft(firebox, upright),
+    ...plateLeft([firebox, upright], faces),
     centre: roof,
     low: roof,
     high: roof,

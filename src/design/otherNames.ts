@@ -8,7 +8,14 @@ const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
   ['firegrate coalgrate logrestrack lograck', 'firebox.grate'],
   ['ashdoor ashpan ashpit ashpandoor cleanout', 'firebox.ashDoor'],
   ['rack racks shelf shelves', 'upright.racks'],
-  ['firebrick firebricks brick bricks lining liner refractory blanket wrap wool jacket', `${PART}.insulation`],
+  ['firebrick firebricks brick bricks liner refractory castable board vermiculite', `${PART}.lining`],
+  ['blanket wrap wool jacket', `${PART}.insulation`],
+  ['heatshield outershell doublewall airgap', `${PART}.shield`],
+  ['top ceiling', `${PART}.roof`],
+  ['bottom', `${PART}.floor`],
+  ['side walls', `${PART}.sides`],
+  ['front frontplate fireend', `${PART}.fireEnd`],
+  ['back backplate farend stackend end ends', `${PART}.stackEnd`],
   ['gauge wall thickness wallthickness sheet', `${PART}.plate`],
   ['paint coating color colour', `${PART}.finish`],
   ['lid hatch', `${PART}.door`],
@@ -34,20 +41,18 @@ export const OTHER_NAMES: readonly (readonly [name: string, field: string])[] = 
   names.split(' ').map((name) => [name, field] as const),
 );
 
-const LINING = /brick|lin(?:ing|er)|refractory/;
-const OUTSIDE = 'insulation lies outside the steel, and what lines it inside is left out';
+/** An upright has its four walls as one face. */
+const UPRIGHT_END = /^upright\.(?:fireEnd|stackEnd)$/;
 
 /**
  * The field that does what an unknown one was meant to.
  *
  * @param key as written; `waterPan`, `water_pan` and `Water pan` are one
  * @param part the part of the pit that it was looked for in
- * @returns its path, and what it does not do, as one clause
+ * @returns its path
  */
-export function fieldFor(key: string, part = 'chamber'): { field: string; but?: string } | undefined {
+export function fieldFor(key: string, part = 'chamber'): string | undefined {
   const plain = key.toLowerCase().replace(/[^a-z]/g, '');
   const found = OTHER_NAMES.find(([name]) => name === plain);
-  if (!found) return undefined;
-  const field = found[1].replace(PART, part);
-  return LINING.test(plain) ? { field, but: OUTSIDE } : { field };
+  return found && found[1].replace(PART, part).replace(UPRIGHT_END, 'upright.sides');
 }

@@ -2,20 +2,29 @@
  * A part's own shape: its faces before cut-outs, its inside section, its volume.
  *
  * Sizes are outside sizes. Steel is the outer volume less the inner one, exactly: end plates (roof and floor of an upright)
- * run to the outside, the shell stands between them.
+ * run to the outside, the shell stands between them, or between the seams of heads. A lining is the volume inside the steel less that of the gas, exactly: on
+ * the sides it stands between the ends' steel, on roof and floor between that of the sides, on the ends within all of them.
  */
 import type { HorizontalPart, PartName, Upright } from './design.js';
 import { OpenFace } from './faces.js';
 import { headOf } from './heads.js';
-import type { PartGeometry } from './geometry.js';
+import type { Face, PartGeometry } from './geometry.js';
+import { depthOf, endToEnd, insideOf, isOneShell, wallAt, type FaceName } from './walls.js';
 
 /** A part under construction. */
-export interface OpenPart extends Omit<PartGeometry, 'faces' | 'steelArea' | 'steelMass'> {
+export interface OpenPart extends Omit<PartGeometry, 'faces' | 'steelArea' | 'steelMass' | 'liningMass'> {
   open: OpenFace[];
 }
 
 /** Length in the convection relations of an upright disc, over its diameter: a square of the same area, sqrt(pi/4). */
 const DISC_LENGTH = Math.sqrt(Math.PI / 4);
+
+/** The thirds of a round part's girth: from where to where each reaches, as shares of the part's height. */
+const THIRDS = {
+  roof: { low: 0.75, high: 1 },
+  sides: { low: 0.25, high: 0.75 },
+  floor: { low: 0, high: 0.25 },
+} as const;
 
 /** Area over perimeter of a rectangle [m]: the length for plates that face up or down. */
 function plateLength(a: number, b: number): number {
@@ -26,71 +35,99 @@ export function horizontalPart(name: PartName, part: HorizontalPart): OpenPart {
   return part.shape === 'round' ? roundPart(name, part) : boxPart(name, part);
 }
 
-/** How far a part's inside reaches along it [m]: between flat ends, or between the seams of heads and their straight flanges. */
-export function innerLength({ length, plate, heads = 'flat', flange = 0 }: HorizontalPart): number {
-  return heads === 'flat' ? length - 2 * plate : length + 2 * flange;
+/** Ends of a horizontal part, the far one under the name that joints know it by. */
+const ENDS = [
+  ['fireEnd', 'fireEnd'],
+  ['farEnd', 'stackEnd'],
+] as const;
+
+/** Length between the ends' steel, or between the seams of heads [m]. */
+function betweenEnds(part: HorizontalPart): number {
+  return endToEnd(part, (name) => wallAt(part, name).plate);
 }
 
 function roundPart(name: PartName, part: HorizontalPart): OpenPart {
-  const { width: diameter, length, plate, centre, heads = 'flat', flange = 0 } = part;
-  const bore = diameter - 2 * plate;
-  const inner = innerLength(part);
+  const { width: diameter, length, centre, heads: kind = 'flat', flange = 0 } = part;
+  const { length: inner, floor, roof } = insideOf(part);
+  const between = betweenEnds(part);
+  const headed = kind !== 'flat';
+  const thirds: [string, FaceName, number, Face['reach']?][] = isOneShell(part)
+    ? [['shell', 'sides', 1]]
+    : (['roof', 'sides', 'floor'] as const).map((face) => [face, face, 1 / 3, THIRDS[face]]);
   const disc = (Math.PI / 4) * diameter ** 2;
-  const section = (Math.PI / 4) * bore ** 2;
-  const head = heads === 'flat' ? undefined : headOf(heads, { diameter, plate });
-  const end = (place: 'fireEnd' | 'farEnd'): OpenFace => {
-    const [outside, inside, steel] = head
-      ? [head.outsideArea, head.insideArea, head.steelVolume]
-      : [disc, section, disc * plate];
-    const face = new OpenFace(place, 'vertical', place, outside, inside, steel, plate, DISC_LENGTH * diameter, centre);
+  const shell = thirds.map(([face, of, share, reach]) => {
+    const wall = wallAt(part, of);
+    const bore = diameter - 2 * depthOf(wall);
+    const steelBore = diameter - 2 * wall.plate;
+    const area = (across: number) => share * (Math.PI / 4) * across ** 2;
+    return {
+      section: area(bore),
+      perimeter: share * Math.PI * bore,
+      face: new OpenFace(
+        face,
+        'horizontalCylinder',
+        'along',
+        share * Math.PI * diameter * (headed ? inner : length),
+        share * Math.PI * bore * inner,
+        share * Math.PI * (diameter - wall.plate) * wall.plate * between,
+        wall,
+        diameter,
+        reach ? centre + (0.5 * (reach.low + reach.high) - 0.5) * diameter : centre,
+        wall.lining ? (area(steelBore) - area(bore)) * between : 0,
+        reach,
+      ),
+    };
+  });
+  const section = shell.reduce((sum, each) => sum + each.section, 0);
+  const ends = ENDS.map(([place, of]) => {
+    const wall = wallAt(part, of);
+    const { plate, lining: { thickness: lining } = { thickness: 0 } } = wall;
+    const head = kind === 'flat' ? undefined : headOf(kind, { diameter, plate, lining });
+    const [outside, inside, steel, lined] = head
+      ? [head.outsideArea, head.insideArea, head.steelVolume, head.liningVolume]
+      : [disc, section, disc * plate, section * lining];
+    const at = DISC_LENGTH * diameter;
+    const face = new OpenFace(place, 'vertical', place, outside, inside, steel, wall, at, centre, lined);
     face.beyond = head ? flange + head.middle : 0;
-    return face;
-  };
+    return { face, gas: head?.gasVolume ?? 0 };
+  });
+  const heads = { fireEnd: ends[0].gas, farEnd: ends[1].gas };
   return {
     name,
     axis: 'horizontal',
-    open: [
-      new OpenFace(
-        'shell',
-        'horizontalCylinder',
-        'along',
-        Math.PI * diameter * (head ? inner : length),
-        Math.PI * bore * inner,
-        Math.PI * (diameter - plate) * plate * inner,
-        plate,
-        diameter,
-        centre,
-      ),
-      end('fireEnd'),
-      end('farEnd'),
-    ],
+    open: [...shell.map(({ face }) => face), ...ends.map(({ face }) => face)],
     section,
-    perimeter: Math.PI * bore,
+    perimeter: shell.reduce((sum, { perimeter }) => sum + perimeter, 0),
     length: inner,
-    floor: centre - bore / 2,
-    roof: centre + bore / 2,
+    floor,
+    roof,
     centre,
-    gasVolume: section * inner + (head ? 2 * head.gasVolume : 0),
-    ...(head ? { heads: { fireEnd: head.gasVolume, farEnd: head.gasVolume } } : {}),
+    gasVolume: section * inner + heads.fireEnd + heads.farEnd,
+    ...(headed ? { heads } : {}),
   };
 }
 
-function boxPart(name: PartName, { width, height, length, plate, centre }: HorizontalPart): OpenPart {
-  const [w, h, inner] = [width - 2 * plate, height - 2 * plate, length - 2 * plate];
-  const end = (place: 'fireEnd' | 'farEnd'): OpenFace =>
-    new OpenFace(place, 'vertical', place, width * height, w * h, width * height * plate, plate, height, centre);
-  const flat = (face: 'roof' | 'floor', at: number): OpenFace =>
-    new OpenFace(
+function boxPart(name: PartName, part: HorizontalPart): OpenPart {
+  const { width, height, length, centre } = part;
+  const { width: w, height: h, length: inner, floor, roof } = insideOf(part);
+  const between = betweenEnds(part);
+  const sides = wallAt(part, 'sides');
+  const steelHeight = height - (wallAt(part, 'roof').plate + wallAt(part, 'floor').plate);
+  const flat = (face: 'roof' | 'floor', at: number): OpenFace => {
+    const wall = wallAt(part, face);
+    return new OpenFace(
       face,
       face === 'roof' ? 'up' : 'down',
       'along',
       width * length,
       w * inner,
-      width * inner * plate,
-      plate,
+      width * between * wall.plate,
+      wall,
       plateLength(width, length),
       at,
+      w * between * (wall.lining?.thickness ?? 0),
     );
+  };
   return {
     name,
     axis: 'horizontal',
@@ -103,38 +140,50 @@ function boxPart(name: PartName, { width, height, length, plate, centre }: Horiz
         'along',
         2 * height * length,
         2 * h * inner,
-        2 * h * inner * plate,
-        plate,
+        2 * steelHeight * between * sides.plate,
+        sides,
         height,
         centre,
+        2 * steelHeight * between * (sides.lining?.thickness ?? 0),
       ),
-      end('fireEnd'),
-      end('farEnd'),
+      ...ENDS.map(([place, of]) => {
+        const wall = wallAt(part, of);
+        const [outer, lining] = [width * height, w * h * (wall.lining?.thickness ?? 0)];
+        return new OpenFace(place, 'vertical', place, outer, w * h, outer * wall.plate, wall, height, centre, lining);
+      }),
     ],
     section: w * h,
     perimeter: 2 * (w + h),
     length: inner,
-    floor: centre - h / 2,
-    roof: centre + h / 2,
+    floor,
+    roof,
     centre,
     gasVolume: w * h * inner,
   };
 }
 
-export function uprightPart({ width, depth, height, plate, centre }: Upright): OpenPart {
-  const [w, d, inner] = [width - 2 * plate, depth - 2 * plate, height - 2 * plate];
-  const flat = (face: 'roof' | 'floor', at: number): OpenFace =>
-    new OpenFace(
+export function uprightPart(part: Upright): OpenPart {
+  const { width, depth, height, centre } = part;
+  const { width: w, length: d, height: inner, floor, roof } = insideOf(part);
+  const sides = wallAt(part, 'sides');
+  const steelHeight = height - (wallAt(part, 'roof').plate + wallAt(part, 'floor').plate);
+  const steelDepth = depth - 2 * sides.plate;
+  const flat = (face: 'roof' | 'floor', at: number): OpenFace => {
+    const wall = wallAt(part, face);
+    return new OpenFace(
       face,
       face === 'roof' ? 'up' : 'down',
       face === 'roof' ? 'top' : 'bottom',
       width * depth,
       w * d,
-      width * depth * plate,
-      plate,
+      width * depth * wall.plate,
+      wall,
       plateLength(width, depth),
       at,
+      w * d * (wall.lining?.thickness ?? 0),
     );
+  };
+  const lined = ((width - 2 * sides.plate) * steelDepth - w * d) * steelHeight;
   return {
     name: 'upright',
     axis: 'vertical',
@@ -145,10 +194,11 @@ export function uprightPart({ width, depth, height, plate, centre }: Upright): O
         'along',
         2 * (width + depth) * height,
         2 * (w + d) * inner,
-        2 * (width + d) * plate * inner,
-        plate,
+        2 * (width + steelDepth) * sides.plate * steelHeight,
+        sides,
         height,
         centre,
+        sides.lining ? lined : 0,
       ),
       flat('roof', centre + height / 2),
       flat('floor', centre - height / 2),
@@ -156,8 +206,8 @@ export function uprightPart({ width, depth, height, plate, centre }: Upright): O
     section: w * d,
     perimeter: 2 * (w + d),
     length: inner,
-    floor: centre - inner / 2,
-    roof: centre + inner / 2,
+    floor,
+    roof,
     centre,
     gasVolume: w * d * inner,
   };

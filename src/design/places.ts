@@ -2,6 +2,7 @@
 import type { Chamber, Design, Grate, PartName, StationName, Upright } from './design.js';
 import { deckOf } from './decks.js';
 import { GAUGES, partOfStation, type GaugeStation } from './stations.js';
+import { insideOf as gasOf } from './walls.js';
 
 /** Share of the height at which a station's thermometer has its stem: common practice, no source. */
 const DIAL_HEIGHT = 0.75;
@@ -67,16 +68,16 @@ export function middleOf<T extends { name: string }>(places: readonly T[], name:
 export function gratesOf(chamber: Chamber): Grate[] {
   if (chamber.grates.length > 0) return chamber.grates;
   const { floor, roof } = insideOf(chamber);
-  const whole = chamber.height - 2 * chamber.plate;
+  const whole = gasOf(chamber).height;
   const height = Math.max(roof - (1 - GRATE.height) * whole, floor + GRATE.clear * (roof - floor));
   return [{ name: GRATE.name, height, from: 0, to: 1, mass: 0, steel: 'carbon', area: 0 }];
 }
 
 /** Floor, over a reverse-flow plate if there is one, and roof of the room that food lies in [m above the ground]. */
 export function insideOf(part: Chamber | Upright): { floor: number; roof: number } {
-  const half = part.height / 2 - part.plate;
+  const { floor, roof } = gasOf(part);
   const lifted = 'grates' in part ? (deckOf(part)?.height ?? 0) : 0;
-  return { floor: part.centre - half + lifted, roof: part.centre + half };
+  return { floor: floor + lifted, roof };
 }
 
 function isDial(name: string): name is GaugeStation {

@@ -5,12 +5,15 @@ import { deckOf } from './decks.js';
 import { doorLabel, doorsOf } from './doors.js';
 import type { DesignWarning } from './faults.js';
 import { PARTS } from './stations.js';
+import { FACES, wallAt, type FaceName } from './walls.js';
 
-/** A sheet of steel by what it makes: `firebox`, `chamber door`, `chamber plate` (of a reverse flow), `stack`. */
+/** A sheet of steel by what it makes: `firebox`, `firebox roof`, `chamber door`, `chamber plate` (of a reverse flow), `stack`. */
 export interface PartPlate {
   name: string;
   /** of what it is a door, or itself */
   part: PartName | 'stack';
+  /** of a face that is of another plate than its part */
+  face?: FaceName;
   /** [m] */
   plate: number;
 }
@@ -18,7 +21,7 @@ export interface PartPlate {
 /** Thicknesses nearer than this are one [m]. */
 const SAME = 1e-6;
 
-/** Parts, each with its door where the design gives one, then the stacks. */
+/** Parts, each with its faces of another plate and its door where the design gives one, then the stacks. */
 export function platesOf(design: Design): PartPlate[] {
   const several = design.stacks.length > 1;
   return [
@@ -28,6 +31,10 @@ export function platesOf(design: Design): PartPlate[] {
       const deck = part === 'chamber' ? deckOf(design.chamber!) : undefined;
       return [
         { name: part, part, plate: own.plate },
+        ...FACES.flatMap((face): PartPlate[] => {
+          const { plate } = wallAt(own, face);
+          return Math.abs(plate - own.plate) < SAME ? [] : [{ name: `${part} ${faceWords(face)}`, part, face, plate }];
+        }),
         ...doorsOf(design, part).map(({ name, plate }) => ({ name: doorLabel(part, name), part, plate })),
         ...(part === 'firebox' && design.firebox.ashDoor
           ? [{ name: 'ash door', part, plate: design.firebox.ashDoor.plate }]
@@ -44,6 +51,11 @@ export function platesOf(design: Design): PartPlate[] {
       gather ? [{ name: several ? `gather box ${i + 1}` : 'gather box', part: 'stack', plate: gather.plate }] : [],
     ),
   ];
+}
+
+/** `stackEnd` to `stack end`. */
+export function faceWords(name: string): string {
+  return name.replace(/([a-z])([A-Z])/g, (_, before: string, after: string) => `${before} ${after.toLowerCase()}`);
 }
 
 /** Parts that were drawn heavier than the lightest one and that one plate for all has made thinner. */

@@ -2,11 +2,12 @@
 import { format } from '../units/index.js';
 import type { Design, HorizontalPart, Intake, Upright } from './design.js';
 import { ashDoorCentre } from './fireGrate.js';
-import { horizontalSection, jointsOf, uprightSide, type Joint } from './joints.js';
-import { overlap, sectionArea, widthAt, type Section } from './overlap.js';
+import { gasSection, jointsOf, type Joint } from './joints.js';
+import { overlap, sectionArea, widthAt } from './overlap.js';
 import type { Reading } from './reading.js';
 import { isHollow } from './senseParts.js';
 import type { Path } from './path.js';
+import { insideOf } from './walls.js';
 
 /** How far an upright's floor may stand off its firebox's roof [m] (3 in, common practice, no source). */
 const SEAT = 0.0762;
@@ -17,11 +18,6 @@ const MOST_GRATE = 0.8;
 const length = (si: number): string => format('length', si);
 const area = (si: number): string => format('area', si, 'shop', { unit: 'in²' });
 
-/** A section without its plate. */
-function inner(section: Section, plate: number): Section {
-  return { ...section, width: section.width - 2 * plate, height: section.height - 2 * plate };
-}
-
 /** Height of one vent, where its kind tells it [m]. */
 function ventHeight(intake: Intake): number {
   return intake.kind === 'slide' ? 0 : Math.sqrt((4 * intake.area) / Math.PI);
@@ -30,7 +26,7 @@ function ventHeight(intake: Intake): number {
 export function checkIntakes(design: Design, reading: Reading): void {
   checkGrate(design, reading);
   const { firebox } = design;
-  const face = isHollow(firebox) ? sectionArea(inner(horizontalSection(firebox), firebox.plate)) : Infinity;
+  const face = isHollow(firebox) ? sectionArea(gasSection(firebox)) : Infinity;
   const [low, high] = [firebox.centre - firebox.height / 2, firebox.centre + firebox.height / 2];
   let alone = false;
   firebox.intakes.forEach((intake, i) => {
@@ -61,10 +57,9 @@ export function checkIntakes(design: Design, reading: Reading): void {
 
 /** The grate stands inside the firebox, and its ash door under it. */
 function checkGrate({ firebox }: Design, reading: Reading): void {
-  const { grate, ashDoor, plate } = firebox;
+  const { grate, ashDoor } = firebox;
   if (!isHollow(firebox)) return;
-  const room = firebox.height - 2 * plate;
-  const floor = firebox.centre - room / 2;
+  const { height: room, floor } = insideOf(firebox);
   if (grate && grate.height >= MOST_GRATE * room) {
     reading.fault(['firebox', 'grate', 'height'], {
       message: `leaves no room for a fire: the firebox is ${length(room)} high inside`,
@@ -125,10 +120,7 @@ export function checkJoints(design: Design, reading: Reading): void {
 function checkEnd(joint: Joint, first: HorizontalPart, second: HorizontalPart | Upright, reading: Reading): void {
   if (!isHollow(first) || !isHollow(second)) return;
   const [a, b] = joint.parts;
-  const sections = [
-    inner(horizontalSection(first), first.plate),
-    inner('depth' in second ? uprightSide(second) : horizontalSection(second), second.plate),
-  ];
+  const sections = [gasSection(first), gasSection(second)];
   const { opening, path } = joint;
   const shared = overlap(sections[0], sections[1]);
   if (shared.low >= shared.high) {
@@ -184,8 +176,9 @@ function checkSeat(firebox: HorizontalPart, upright: Upright, throat: Design['th
     });
   }
   if (!isHollow(firebox) || !isHollow(upright)) return;
-  const wide = Math.min(firebox.width - 2 * firebox.plate, upright.width - 2 * upright.plate);
-  const deep = Math.min(firebox.length - 2 * firebox.plate, upright.depth - 2 * upright.plate);
+  const [below, above] = [insideOf(firebox), insideOf(upright)];
+  const wide = Math.min(below.width, above.width);
+  const deep = Math.min(below.length, above.length);
   if (throat.area > wide * deep) {
     reading.fault(['throat', 'area'], {
       message: 'is larger than what firebox and upright have in common',

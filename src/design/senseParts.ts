@@ -8,7 +8,7 @@ import { shortened } from './faults.js';
 import { gatherOf } from './gather.js';
 import type { Reading } from './reading.js';
 import type { Path } from './path.js';
-import { innerLength } from './partGeometry.js';
+import { depthOf, FACES, insideOf, wallAt, type FaceName } from './walls.js';
 
 /** Room above a part's roof in which a stack may still begin: a collar or a coupling [m] (3 in, common practice, no source). */
 const COLLAR = 0.0762;
@@ -37,17 +37,29 @@ function leastSize(part: HorizontalPart | Upright): number {
   return Math.min(...plan(part), part.height);
 }
 
-/** Does a part's plate leave an inside? Where it doesn't, inside sizes mean nothing, and what hangs on them is not told. */
+/** Do a part's plates and lining leave an inside? Where they don't, inside sizes mean nothing, and what hangs on them is not told. */
 export function isHollow(part: HorizontalPart | Upright): boolean {
-  return !(2 * part.plate >= leastSize(part));
+  const { width, height, length } = insideOf(part);
+  const round = !isUpright(part) && part.shape === 'round';
+  const thickest = Math.max(...FACES.slice(0, 3).map((face) => depthOf(wallAt(part, face))));
+  return !(Math.min(width, height, length) <= 0 || (round && 2 * thickest >= part.width));
+}
+
+/** The first of a part's own fields that fills it up: its plate, or what is thicker than that on a face or inside it. */
+function filledUp(name: PartName, part: HorizontalPart | Upright): Path {
+  if (2 * part.plate >= leastSize(part)) return [name, 'plate'];
+  if (part.lining && isHollow({ ...part, lining: undefined })) return [name, 'lining', 'thickness'];
+  const plateAt = (face: FaceName) => wallAt(part, face).plate;
+  return [name, FACES.reduce((thickest, face) => (plateAt(face) > plateAt(thickest) ? face : thickest)), 'plate'];
 }
 
 export function checkPart(design: Design, name: PartName, reading: Reading): void {
   const part = design[name];
   if (!part) return;
   if (!isHollow(part)) {
-    reading.replace([name, 'plate'], {
-      message: 'is thicker than half the part',
+    const path = filledUp(name, part);
+    reading.replace(path, {
+      message: path.length === 2 ? 'is thicker than half the part' : `leaves no room inside the ${name}`,
       allowed: `less than half of ${length(leastSize(part))}`,
     });
   }
@@ -155,7 +167,7 @@ export function checkDeck(design: Design, reading: Reading): void {
     });
     return;
   }
-  const room = chamber.height - 2 * chamber.plate;
+  const { height: room, floor, length: inner } = insideOf(chamber);
   if (deck.height + deck.plate >= room) {
     reading.fault([...path, 'height'], {
       message: `puts the ${chamber.reverse ? 'plate' : 'plates'} outside the chamber`,
@@ -163,9 +175,9 @@ export function checkDeck(design: Design, reading: Reading): void {
     });
     return;
   }
-  const level = chamber.centre - room / 2 + deck.height;
+  const level = floor + deck.height;
   if (chamber.reverse) {
-    const area = deckWidth(chamber) * innerLength(chamber);
+    const area = deckWidth(chamber) * inner;
     if (chamber.reverse.turn > 0.5 * area) {
       reading.fault([...path, 'turn'], {
         message: 'takes more than half of the plate away',
@@ -204,7 +216,7 @@ function checkGaps(chamber: Chamber, path: Path, reading: Reading): void {
     });
     return;
   }
-  const long = innerLength(chamber);
+  const long = insideOf(chamber).length;
   const open = gaps.reduce((sum, gap) => sum + gap, 0);
   if (open > MOST_OPEN * long) {
     reading.fault([...path, 'gaps'], {

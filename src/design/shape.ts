@@ -101,20 +101,21 @@ function report(issue: Issue, tree: unknown, reading: Reading, schema: z.ZodType
 
 /** A field that there is none of here: a slip of the pen, or another word for one that does the job. */
 function unknownKey(key: string, path: Path, known: string[]): FaultDetail {
-  const other = fieldFor(
+  const field = fieldFor(
     key,
     PARTS.find((part) => part === path[0]),
   );
-  const detail = { code: 'unknown-key', allowed: known.join(', '), atKey: true, value: null } as const;
-  if (!other) return { ...detail, message: 'is no field here', nearest: nearestName(key, known) };
-  const { field, but } = other;
+  const message = 'is no field here';
+  const detail = { code: 'unknown-key', message, allowed: known.join(', '), atKey: true, value: null } as const;
+  if (!field) return { ...detail, nearest: nearestName(key, known) };
   const block = path.filter((step) => typeof step === 'string').join('.');
   const own = field.replace(`${block}.`, '');
+  const last = field.slice(field.lastIndexOf('.') + 1);
+  const here = [own, last].find((each) => known.includes(each));
   return {
     ...detail,
-    message: but === undefined ? 'is no field here' : `is no field here: ${but}`,
-    nearest: known.includes(own) ? own : field,
-    example: specimenAt(field),
+    nearest: here ?? field,
+    example: specimenAt(here ? [block, here].filter(Boolean).join('.') : field),
   };
 }
 

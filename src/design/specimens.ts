@@ -1,6 +1,6 @@
 /**
- * One example of every block and list of a design file: what a fault of form shows, and what `new --with` adds. Doors, insulation and
- * contents are written alike in every part.
+ * One example of every block and list of a design file: what a fault of form shows, and what `new --with` adds. Doors, insulation,
+ * faces, lining and contents are written alike in every part.
  */
 export const SPECIMENS: Readonly<Record<string, string>> = {
   site: '{ air: 70 °F, wind: 5 mph, altitude: 500 ft }',
@@ -12,6 +12,8 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   'fire.cook': '{ line: -15 °F, look: 5 min, intakes: [20 %, 100 %] }',
   firebox:
     '{ shape: round, diameter: 24 in, length: 24 in, plate: 1/4 in, centre: 30 in, intakes: [{ diameter: 4 in, centre: 26 in }] }',
+  'firebox.lining': '{ material: firebrick, thickness: 1-1/4 in, faces: [floor, sides] }',
+  'firebox.shield': '{ plate: 16 ga, gap: 1 in, faces: [roof, sides] }',
   'firebox.intakes': '[{ kind: disc, count: 2, diameter: 4 in, open: 100 %, centre: 26 in }]',
   'firebox.grate': '{ height: 6 in, bars: 1/2 in, apart: 1/2 in }',
   'firebox.ashDoor': '{ width: 10 in, height: 4 in, open: 25 %, gap: 0.3 in^2 }',
@@ -22,6 +24,11 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   'chamber.doors':
     '[{ name: left, width: 24 in, height: 14 in, along: 25 %, gap: 1 in^2 }, { name: right, width: 24 in, height: 14 in, along: 75 % }]',
   'chamber.insulation': '{ material: ceramic fibre, thickness: 2 in, skin: 16 ga }',
+  'chamber.roof': '{ plate: 3/8 in }',
+  'chamber.floor': '{ insulation: none }',
+  'chamber.sides': '{ plate: 3/16 in, finish: bare }',
+  'chamber.fireEnd': '{ plate: 3/8 in }',
+  'chamber.stackEnd': '{ insulation: { material: ceramic fibre, thickness: 1 in, skin: 16 ga } }',
   'chamber.contents': '[{ name: water pan, material: water, mass: 10 lb, area: 2 ft^2 }]',
   'chamber.grates': '[{ name: main, height: 40 in }, { name: top, height: 46 in, from: 30 %, mass: 12 lb }]',
   'chamber.thermometers': '[{ name: lid left, along: 25 %, height: 48 in, stem: 4 in }]',
@@ -40,7 +47,7 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   trailer: '{ mass: 900 lb, balance: 80 in, axle: 90 in, offset: 150 in, axleRating: 3500 lb, hitchRating: 2000 lb }',
   loads: '[{ name: splits, kind: wood, mass: 150 lb, position: 40 in }]',
   log: '{ accuracy: 2 °F }',
-  prices: '{ steel: $1.20/lb, insulation: $4/ft^2, wood: $0.25/lb }',
+  prices: '{ steel: $1.20/lb, insulation: $4/ft^2, lining: $12/ft^2, wood: $0.25/lb }',
   options: '[{ name: 3/16 shell, changes: { all.plate: 3/16 in } }]',
 };
 
@@ -55,6 +62,11 @@ const PLAIN_FORMS: Readonly<Record<string, string>> = {
 /** The example of a block or a list by its path, without the places of lists. */
 export function specimenAt(path: string): string | undefined {
   const plain = path.replace(/\[\d+\]/g, '').replace(/^options\..*/, 'options');
-  const alike = plain.replace(/^(firebox|upright)\./, 'chamber.');
-  return SPECIMENS[plain] ?? SPECIMENS[alike] ?? PLAIN_FORMS[alike];
+  const [, part, rest] =
+    /^(firebox|chamber|upright)\.(?:(?:roof|floor|sides|fireEnd|stackEnd|doors?)\.(?=insulation$))?(.*)$/.exec(plain) ??
+    [];
+  const alike = part ? `chamber.${rest}` : plain;
+  return (
+    SPECIMENS[plain] ?? SPECIMENS[alike] ?? (part ? SPECIMENS[`firebox.${rest}`] : undefined) ?? PLAIN_FORMS[alike]
+  );
 }

@@ -58,6 +58,9 @@ firebox:
     # - { kind: slide, width: 8 in, height: 3 in, open: 50 %, centre: 22 in }
   doorGap: 1 in^2                  # all the leaks round its door, added up (estimate)
   # insulation: { material: ceramic fibre, thickness: 2 in, skin: 16 ga }
+  # roof: { plate: 3/8 in }        # one face unlike the rest: roof, floor, sides, fireEnd, stackEnd; plate, insulation, finish
+  # lining: { material: firebrick, thickness: 1-1/4 in, faces: [floor, sides] }    # inside the steel
+  # shield: { plate: 16 ga, gap: 1 in, faces: [roof, sides] }                      # a sheet outside it, on spacers
   # door: { width: 16 in, height: 14 in, plate: 1/4 in, lap: 1/2 in }
   # grate: { height: 6 in, bars: 1/2 in, apart: 1/2 in }       # over the inside floor: coals off the steel, air from under it
   # ashDoor: { width: 10 in, height: 4 in, open: 25 %, gap: 0.3 in^2 }   # into the ash space under the grate
@@ -114,7 +117,7 @@ gauge: middle                      # what you steer by: the dial of fireEnd, mid
 #   dieDown: 1 h
 # innerConvection: 1.0             # factor on all inner convection (estimate, 0.8 to 2)
 
-# prices: { steel: $1.20/lb, insulation: $4/ft^2, wood: $0.25/lb }   # what an option costs, and when it is paid back
+# prices: { steel: $1.20/lb, insulation: $4/ft^2, lining: $12/ft^2, wood: $0.25/lb }   # what an option costs, and when it is paid back
 # options:                         # other ways to build it, for compare, report and page
 #   - { name: 3/16 shell, changes: { all.plate: 3/16 in } }
 #   - name: heavy box, wrapped

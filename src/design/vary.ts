@@ -11,6 +11,7 @@ import { formatFault, shortened } from './faults.js';
 import { stepsOf, type Step } from './path.js';
 import { readSource } from './source.js';
 import { PARTS } from './stations.js';
+import { FACES } from './walls.js';
 
 /** A field, or several with commas between them, and what it is, or they are, to be in turn, all as written. */
 export interface Variation {
@@ -110,15 +111,15 @@ export function eachField(changes: readonly Change[]): Change[] {
 /**
  * A copy of a design file's tree with one field changed.
  *
- * `all.plate` changes every part, and a list without an index every item of it. With the plate of a part goes that of its door,
- * unless the design gives the door another one; and a pipe becomes a shell of its outside diameter.
+ * `all.plate` changes every part, and a list without an index every item of it. With the plate of a part goes that of its door and
+ * of a face, unless the design gives them another one; and a pipe becomes a shell of its outside diameter.
  *
  * @returns what changed beside the field, or the problem as one clause where the path leads nowhere or the value can't be read
  */
 export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree; also: Change[] } | { problem: string } {
-  const read = value === NONE ? { value: undefined } : readValue(value);
-  if ('problem' in read) return read;
   const steps = stepsOf(path);
+  const read = value === NONE && !takesNone(steps) ? { value: undefined } : readValue(value);
+  if ('problem' in read) return read;
   const places = steps[0] === ALL ? partsOf(tree).map((part) => [part, ...steps.slice(1)]) : [steps];
   const copy = structuredClone(tree);
   const also: Change[] = [];
@@ -128,9 +129,9 @@ export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree; a
     if (!isPlate(place)) continue;
     const name = place[0] as PartName;
     const part = blockOf(tree[name]);
-    for (const door of doorsWith(part)) {
-      set(copy, [name, ...door, 'plate'], [], read.value);
-      also.push({ path: nameOf([name, ...door, 'plate']), value });
+    for (const own of platesWith(part)) {
+      set(copy, [name, ...own, 'plate'], [], read.value);
+      also.push({ path: nameOf([name, ...own, 'plate']), value });
     }
     const pipe = pipeOf(part);
     if (pipe && read.value !== undefined) {
@@ -159,18 +160,23 @@ function isPlate(steps: Step[]): boolean {
   return steps.length === 2 && steps[1] === 'plate' && PARTS.includes(steps[0] as PartName);
 }
 
-/** Doors of a part to which the design gives the plate of the part. */
-function doorsWith(part: Tree | undefined): Step[][] {
+/** A face or a door without insulation has `none`, for else it has that of its part. */
+function takesNone(steps: Step[]): boolean {
+  return steps.at(-1) === 'insulation' && steps.length > 2 && steps[0] !== 'stacks';
+}
+
+/** Faces and doors of a part to which the design gives the plate of the part. */
+function platesWith(part: Tree | undefined): Step[][] {
   const several = Array.isArray(part?.doors) ? (part.doors as unknown[]) : [];
-  const doors: [Step[], unknown][] = [
-    [['door'], part?.door],
+  const owners: [Step[], unknown][] = [
+    ...[...FACES, 'door'].map((own): [Step[], unknown] => [[own], part?.[own]]),
     ...several.map((each, i): [Step[], unknown] => [['doors', i], each]),
   ];
-  return doors.flatMap(([steps, each]) => {
-    const door = blockOf(each);
-    if (door?.plate === undefined) return [];
+  return owners.flatMap(([steps, each]) => {
+    const block = blockOf(each);
+    if (block?.plate === undefined) return [];
     const own = part?.plate ?? pipeOf(part)?.wall;
-    return samePlate(door.plate, own, part?.steel === 'stainless') ? [steps] : [];
+    return samePlate(block.plate, own, part?.steel === 'stainless') ? [steps] : [];
   });
 }
 

@@ -2,6 +2,7 @@ import { evaporation, rainCooling } from '../physics/evaporation.js';
 import { blackPower, blackPowerSlope, surfaceLoss } from '../physics/radiation.js';
 import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
 import { outflowDeficit } from '../physics/plugFlow.js';
+import { gapHeat, type GapHeat } from './airGap.js';
 import { flowState, streamState } from './flow.js';
 import { insideCoefficient, outsideCoefficient } from './heat.js';
 import { conductance, heatContent } from './materials.js';
@@ -45,6 +46,8 @@ export class Balances {
   private readonly wallConductance: Float64Array;
   /** share of a zone's wall heat that is missing in what leaves it through an opening forwards and backwards, two an opening */
   readonly missing: Float64Array;
+  /** work space of air gaps */
+  private readonly gapHeat: GapHeat = { across: 0, fromWall: 0, fromShield: 0 };
   /** convection coefficient of each face at the last evaluation [W/(m2 K)] */
   readonly coefficient: Float64Array;
 
@@ -177,6 +180,13 @@ export class Balances {
       const heat = conductance(link, 0.5 * (x[link.a] + x[link.b])) * (x[link.a] - x[link.b]);
       rate[link.a] -= heat;
       rate[link.b] += heat;
+    }
+    for (const gap of network.gaps) {
+      gapHeat(gap, x[gap.wall], x[gap.shield], outdoors, this.gapHeat);
+      const { across, fromWall, fromShield } = this.gapHeat;
+      rate[gap.wall] -= across + fromWall;
+      rate[gap.shield] += across - fromShield;
+      this.lossOfPart[this.partOfNode[gap.wall]] += fromWall + fromShield;
     }
     if (withStems)
       for (let i = 0; i < model.stemCount; i++)

@@ -50,6 +50,7 @@ export function buildNetwork(
     nodes: [],
     faces: [],
     links: [],
+    gaps: [],
     fire: fireOf(design),
     outdoors: outdoorsOf(design),
     columns: [],

@@ -18,6 +18,10 @@ export interface Cells {
 export interface Strip {
   face: string;
   level: number;
+  /** of the girth of a shell or of the sides: the share of the part's height that it stands at */
+  at?: number;
+  /** thickness of its plate [m] */
+  plate: number;
   nodes: number[];
 }
 
@@ -59,6 +63,16 @@ export function chamberEnd(built: BuiltPit, end: 'fire' | 'far'): number[] {
   const at = (cells?: Cells) =>
     cells ? (end === 'fire' ? cells.columns[0] : cells.columns[cells.columns.length - 1]) : [];
   return [...at(built.plenum), ...at(built.chamber)];
+}
+
+/** Strips round the girth of a part, lowest first: of a shell, or of a box's sides. */
+export function girthStrips({ strips }: Cells): Strip[] {
+  return strips.filter(({ at }) => at !== undefined).sort((a, b) => a.at! - b.at!);
+}
+
+/** One thickness for two plates that conduct into each other, each over half the way: the harmonic mean [m]. */
+export function jointPlate(a: number, b: number): number {
+  return a === b ? a : (2 * a * b) / (a + b);
 }
 
 /** Girth of a strip: its area over the part's length [m]. */

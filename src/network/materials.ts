@@ -1,4 +1,4 @@
-import { layerConductivity } from '../physics/insulation.js';
+import { layerConductivity, layerHeat, layerSpecificHeat } from '../physics/insulation.js';
 import {
   stainlessConductivity,
   stainlessEnthalpy,
@@ -7,12 +7,18 @@ import {
   steelEnthalpy,
   steelSpecificHeat,
 } from '../physics/steel.js';
-import type { ThermalLink, ThermalNode } from './types.js';
+import type { Steel } from '../physics/steel.js';
+import type { NodeMaterial, ThermalLink, ThermalNode } from './types.js';
+
+export function isSteel(material: NodeMaterial): material is Steel {
+  return material === 'carbon' || material === 'stainless';
+}
 
 /** Heat content of a node at a temperature [J], from an arbitrary datum that is the same at every temperature. */
 export function heatContent(node: ThermalNode, temperature: number): number {
   if (node.material === 'carbon') return node.mass * steelEnthalpy(temperature);
   if (node.material === 'stainless') return node.mass * stainlessEnthalpy(temperature);
+  if (node.material === 'table') return node.mass * layerHeat(node.heat!, temperature);
   return node.mass * node.specificHeat * temperature;
 }
 
@@ -20,6 +26,7 @@ export function heatContent(node: ThermalNode, temperature: number): number {
 export function heatCapacity(node: ThermalNode, temperature: number): number {
   if (node.material === 'carbon') return node.mass * steelSpecificHeat(temperature);
   if (node.material === 'stainless') return node.mass * stainlessSpecificHeat(temperature);
+  if (node.material === 'table') return node.mass * layerSpecificHeat(node.heat!, temperature);
   return node.mass * node.specificHeat;
 }
 

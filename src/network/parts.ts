@@ -4,7 +4,7 @@ import type { Geometry, PartGeometry } from '../design/geometry.js';
 import { deckArea, deckOf, plateGaps, type PlateGap } from '../design/decks.js';
 import { stackSection } from '../design/stackSection.js';
 import { steelDensity } from '../physics/steel.js';
-import { girth, type BuiltPit, type Cells } from './cells.js';
+import { girth, girthStrips, jointPlate, type BuiltPit, type Cells } from './cells.js';
 import { addPatch, addSharedPlate, joinPlates } from './patches.js';
 import { addHorizontalPlates, addUprightPlates } from './plates.js';
 import { slicesOf, widthAtHeight } from './slices.js';
@@ -159,19 +159,19 @@ export function addChamber(
       length: (width * geometry.length) / (2 * (width + geometry.length)),
       steel: chamber.steel,
       emissivity: design.estimates.insideEmissivity,
+      linings: [undefined, undefined],
     });
     if (before >= 0) {
       joinPlates(network, { a: before, b: node, edge: width, thickness, distance: each, steel: chamber.steel });
     }
     before = node;
   }
-  for (const lower of built.plenum.strips) {
-    const upper = built.chamber.strips.find(({ face, level: at }) => face === lower.face && at === 0);
-    if (!upper) continue;
-    const distance = 0.25 * (girth(network, built.plenum, lower.nodes) + girth(network, built.chamber, upper.nodes));
-    const join = { edge: 2 * each, thickness: chamber.plate, distance, steel: chamber.steel };
-    upper.nodes.forEach((b, i) => joinPlates(network, { a: lower.nodes[stirred ? 0 : i], b, ...join }));
-  }
+  const lower = girthStrips(built.plenum).at(-1);
+  const [upper] = girthStrips(built.chamber);
+  if (!lower || !upper) return;
+  const distance = 0.25 * (girth(network, built.plenum, lower.nodes) + girth(network, built.chamber, upper.nodes));
+  const join = { edge: 2 * each, thickness: jointPlate(lower.plate, upper.plate), distance, steel: chamber.steel };
+  upper.nodes.forEach((b, i) => joinPlates(network, { a: lower.nodes[stirred ? 0 : i], b, ...join }));
 }
 
 /** The box before a stack: its gas, its walls outdoors. The wall that it shares with its part comes with the openings. */
@@ -226,10 +226,11 @@ export function addGatherWall(
     shapes: box.onRoof ? ['up', 'down'] : ['vertical', 'vertical'],
     area: box.contact,
     mass: box.contactMass,
-    thickness: made.plate,
+    thickness: box.plate,
     length: Math.sqrt(box.contact),
     steel: made.steel,
     emissivity: design.estimates.insideEmissivity,
+    linings: [undefined, undefined],
   });
 }
 

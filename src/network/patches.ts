@@ -1,10 +1,13 @@
-import type { Insulation } from '../design/design.js';
-import { INSULATIONS } from '../design/catalog/index.js';
+import type { Insulation, Lining, Shield } from '../design/design.js';
+import { INSULATIONS, LININGS } from '../design/catalog/index.js';
 import { steelDensity, type Steel } from '../physics/steel.js';
 import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type PlatePlace } from './types.js';
 
 /** Slices of each insulation layer, each a node. */
 export const INSULATION_SLICES = 3;
+/** Slices of a lining, each thicker than the one before it: heat comes in fast at its hot face. */
+const LINING_SLICES = 6;
+const LINING_GROWTH = 1.5;
 /** Cover of an insulation that has no skin: foil or wash that holds no heat to speak of, as thickness of steel [m]. */
 const FOIL = 0.1e-3;
 
@@ -29,6 +32,12 @@ export interface Patch {
   insideEmissivity: number;
   outsideEmissivity: number;
   insulation?: Insulation;
+  lining?: Lining;
+  /** of the lining [m3] */
+  liningVolume?: number;
+  shield?: Shield;
+  /** height of the face that it is of, where that is not its free-convection length [m] */
+  height?: number;
   /** outside radius of a curved patch [m], for the growth of area through the layers; undefined: flat */
   radius?: number;
 }
@@ -56,11 +65,18 @@ export function addPatch(network: Network, patch: Patch): number {
     weight: 0.5 * (patch.insideArea + patch.outsideArea),
     place: patch.place,
   });
-  faces.push(insideFace(patch, steel));
+  const { lining } = patch;
+  const hot = lining ? addLining(network, patch, steel, lining) : steel;
+  faces.push(insideFace(patch, hot));
   const growth = (x: number) => (patch.radius ? 1 + x / patch.radius : 1);
   let outermost = steel;
   if (thick > 0) outermost = addInsulation(network, patch, steel, thick, Math.max(layer!.skin, FOIL), growth);
-  const reach = growth(thick);
+  let distance = thick;
+  if (patch.shield) {
+    outermost = addShield(network, patch, outermost, { shield: patch.shield, distance, growth });
+    distance += patch.shield.gap;
+  }
+  const reach = growth(distance);
   const level = patch.shape === 'up' || patch.shape === 'down';
   faces.push({
     node: outermost,
@@ -78,6 +94,46 @@ export function addPatch(network: Network, patch: Patch): number {
   return steel;
 }
 
+/**
+ * Add the slices of a lining inside a plate. The one that gas and fire see has its node on the hot face, the others theirs in their
+ * middles, so that the face is as hot as its node and all heat that it takes is stored or passed on.
+ *
+ * @returns the hot face's node
+ */
+function addLining(
+  network: Network,
+  of: Pick<Patch, 'name' | 'part' | 'insideArea' | 'liningVolume'>,
+  steel: number,
+  { material, thickness }: Lining,
+): number {
+  const { nodes, links } = network;
+  const { density, specificHeat, conductivity } = LININGS[material];
+  const first = (thickness * (LINING_GROWTH - 1)) / (LINING_GROWTH ** LINING_SLICES - 1);
+  const end = (i: number) => (first * (LINING_GROWTH ** i - 1)) / (LINING_GROWTH - 1);
+  const node = (i: number) => (i === 0 ? 0 : i === LINING_SLICES ? thickness : 0.5 * (end(i) + end(i + 1)));
+  // straight from the hot face to the steel, such that all of it comes to its volume
+  const outer = (2 * of.liningVolume!) / thickness - of.insideArea;
+  const areaAt = (depth: number) => of.insideArea + ((outer - of.insideArea) * depth) / thickness;
+  const hot = nodes.length;
+  for (let i = 0; i < LINING_SLICES; i++) {
+    const [from, to] = [end(i), end(i + 1)];
+    nodes.push({
+      name: `${of.name} lining ${i + 1}`,
+      part: of.part,
+      mass: density * areaAt(0.5 * (from + to)) * (to - from),
+      material: 'table',
+      specificHeat: 0,
+      heat: specificHeat,
+      thickness: 0,
+      weight: i === 0 ? of.insideArea : 0,
+      ...(i === 0 ? { lines: steel } : {}),
+    });
+    const factor = areaAt(0.5 * (node(i) + node(i + 1))) / (node(i + 1) - node(i));
+    links.push({ a: hot + i, b: i < LINING_SLICES - 1 ? hot + i + 1 : steel, factor, conductivity });
+  }
+  return hot;
+}
+
 function insideFace(patch: Patch, node: number): NetworkFace {
   return {
     node,
@@ -86,7 +142,7 @@ function insideFace(patch: Patch, node: number): NetworkFace {
     shape: patch.shape,
     length: patch.length,
     windLength: patch.windLength,
-    emissivity: patch.insideEmissivity,
+    emissivity: patch.lining?.emissivity ?? patch.insideEmissivity,
     sunShare: 0,
     wet: 0,
   };
@@ -136,6 +192,40 @@ function addInsulation(
   return nodes.length - 1;
 }
 
+/** Add a heat shield before a wall's outside. @returns its node */
+function addShield(
+  { nodes, gaps }: Network,
+  patch: Patch,
+  wall: number,
+  { shield, distance, growth }: { shield: Shield; distance: number; growth: (x: number) => number },
+): number {
+  const area = patch.outsideArea * growth(distance);
+  const outside = patch.outsideArea * growth(distance + shield.gap);
+  const eps = patch.outsideEmissivity;
+  nodes.push({
+    name: `${patch.name} shield`,
+    part: patch.part,
+    mass: steelDensity(patch.steel) * shield.plate * outside,
+    material: patch.steel,
+    specificHeat: 0,
+    thickness: 0,
+    weight: 0,
+  });
+  gaps.push({
+    wall,
+    shield: nodes.length - 1,
+    area,
+    width: shield.gap,
+    height: patch.height ?? patch.length,
+    radius: (patch.radius ?? 0) + distance,
+    shape: patch.shape,
+    // long cylinders, or flat plates: Incropera et al. (2007), 6th ed., Table 13.3
+    emissivity: 1 / (1 / eps + (area / outside) * (1 / eps - 1)),
+    open: shield.edges === 'open',
+  });
+  return nodes.length - 1;
+}
+
 /** Add a plate that has gas of one zone on each side. @returns its node */
 export function addSharedPlate(
   network: Network,
@@ -150,6 +240,7 @@ export function addSharedPlate(
     length: number;
     steel: Steel;
     emissivity: number;
+    linings: [Lining | undefined, Lining | undefined];
   },
 ): number {
   const node = network.nodes.length;
@@ -163,14 +254,19 @@ export function addSharedPlate(
     weight: 0,
   });
   plate.zones.forEach((zone, side) => {
+    const lining = plate.linings[side];
+    const { name, part, area } = plate;
+    const lined = { name: `${name} side ${side + 1}`, part, insideArea: area };
+    const hot = lining ? addLining(network, { ...lined, liningVolume: area * lining.thickness }, node, lining) : node;
+    if (lining) (network.nodes[node].hiddenFrom ??= []).push(zone);
     network.faces.push({
-      node,
+      node: hot,
       zone,
       area: plate.area,
       shape: plate.shapes[side],
       length: plate.length,
       windLength: plate.length,
-      emissivity: plate.emissivity,
+      emissivity: lining?.emissivity ?? plate.emissivity,
       sunShare: 0,
       wet: 0,
     });

@@ -49,6 +49,7 @@ function addPiece(built: BuiltPit, design: Design, plate: SharedPlate, piece: { 
     length: plate.length,
     steel: plate.steel,
     emissivity: design.estimates.insideEmissivity,
+    linings: plate.linings,
   });
   const size = Math.sqrt((4 * plate.area) / Math.PI);
   for (const { zone, cells } of sides) {

@@ -37,6 +37,12 @@ export function slicesOf(
       roof: geometry.floor + high,
       share: (face) => {
         if (face.place !== 'along') return section;
+        if (face.reach) {
+          const wallBelow = (at: number) =>
+            below(geometry, Math.min(face.reach!.high, Math.max(face.reach!.low, at))).wall;
+          const whole = wallBelow(1) - wallBelow(0);
+          return (wallBelow(high / height) - wallBelow(low / height)) / whole;
+        }
         if (face.orientation === 'up') return high > height * (1 - 1e-9) ? 1 : 0;
         if (face.orientation === 'down') return low < height * 1e-9 ? 1 : 0;
         return upTo.wall - under.wall;

@@ -3,10 +3,11 @@ import { blackPower, blackPowerSlope } from '../physics/radiation.js';
 import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
 import type { Balances, Demand } from './balances.js';
 import { addFlowSlopes } from './flowSlopes.js';
+import { gapHeat } from './airGap.js';
 import { convectionSlope, filmSlope } from './heat.js';
 import { conductance, heatCapacity } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
-import { OUTDOORS } from './types.js';
+import { OUTDOORS, type Network } from './types.js';
 
 /** Steps of the differences by which slopes without a formula are taken [K], [kg/kg]. */
 const T_STEP = 0.01;
@@ -60,6 +61,21 @@ function capacityRows(balances: Balances, x: Float64Array, m: Float64Array, capa
     m[b * n + b] += g;
     m[a * n + b] -= g;
     m[b * n + a] -= g;
+  }
+  gapRows(network, x, m, n, gamma);
+}
+
+function gapRows({ gaps, outdoors }: Network, x: Float64Array, m: Float64Array, n: number, gamma: number): void {
+  const [here, moved] = [0, 1].map(() => ({ across: 0, fromWall: 0, fromShield: 0 }));
+  for (const gap of gaps) {
+    const { wall, shield } = gap;
+    gapHeat(gap, x[wall], x[shield], outdoors, here);
+    for (const node of [wall, shield]) {
+      gapHeat(gap, x[wall] + (node === wall ? T_STEP : 0), x[shield] + (node === shield ? T_STEP : 0), outdoors, moved);
+      const across = (moved.across - here.across) / T_STEP;
+      m[wall * n + node] += gamma * (across + (moved.fromWall - here.fromWall) / T_STEP);
+      m[shield * n + node] -= gamma * (across - (moved.fromShield - here.fromShield) / T_STEP);
+    }
   }
 }
 

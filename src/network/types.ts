@@ -64,7 +64,8 @@ export interface NetworkOpening {
 /** Where on its part a plate stands. */
 export type PlatePlace = 'roof' | 'upperSide' | 'lowerSide' | 'floor';
 
-export type NodeMaterial = Steel | 'constant';
+/** 'constant': one specific heat; 'table': a specific heat that changes with temperature, as the node's `heat` has it */
+export type NodeMaterial = Steel | 'constant' | 'table';
 
 /** A lumped body with a heat capacity: a steel patch, a slice of insulation, a skin, a rack, food. */
 export interface ThermalNode {
@@ -75,6 +76,8 @@ export interface ThermalNode {
   material: NodeMaterial;
   /** J/(kg K), for 'constant' */
   specificHeat: number;
+  /** the same against temperature, for 'table' */
+  heat?: ConductivityTable;
   /** plate thickness for the Biot number [m]; 0: none reported */
   thickness: number;
   /** station whose steel temperature it belongs to, weight by area; undefined: none */
@@ -82,6 +85,10 @@ export interface ThermalNode {
   weight: number;
   /** where on its part it stands, of outside plates */
   place?: PlatePlace;
+  /** of a plate between two parts: zones that a lining hides it from */
+  hiddenFrom?: number[];
+  /** of a lining's slice that gas and fire see: the plate behind it */
+  lines?: number;
 }
 
 export type FaceShape = 'horizontalCylinder' | 'verticalCylinder' | 'vertical' | 'up' | 'down';
@@ -115,6 +122,26 @@ export interface ThermalLink {
   factor: number;
   /** k(T): steel by formula, or a table */
   conductivity: Steel | ConductivityTable;
+}
+
+/** Air between a wall's outside and a heat shield before it. */
+export interface AirGap {
+  /** nodes of the wall's outside and of the shield */
+  wall: number;
+  shield: number;
+  /** of the wall's outside [m2] */
+  area: number;
+  /** between the two [m] */
+  width: number;
+  /** of what it covers [m] */
+  height: number;
+  /** of a round shell: of the wall's outside [m] */
+  radius: number;
+  shape: FaceShape;
+  /** exchange factor of the two surfaces, on `area` */
+  emissivity: number;
+  /** open below and above, so that air rises through it */
+  open: boolean;
 }
 
 /** Zones of one part that stand on each other and share its height; gas of one section, cut level. */
@@ -180,6 +207,7 @@ export interface Network {
   nodes: ThermalNode[];
   faces: NetworkFace[];
   links: ThermalLink[];
+  gaps: AirGap[];
   fire: NetworkFire;
   outdoors: Outdoors;
   columns: Column[];

@@ -1,4 +1,5 @@
 import { middleOf } from '../design/places.js';
+import { faceWords, platesOf } from '../design/plates.js';
 import { gaugeLabel, HEAT_LOSS_LABELS, openingLabel, percentOf, placeLabel, stationLabel } from '../words/labels.js';
 import type { EstimateResult, OpeningState, SteadyState } from '../study/estimate/result.js';
 import { rangeOf, wordsOf } from '../words/quantityWords.js';
@@ -166,7 +167,28 @@ function wayOf({ role, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState)
   return role.startsWith('stack') ? 'up' : 'in';
 }
 
-export function weightsData({ geometry }: EstimateResult, system: UnitSystem): TableData {
+/** Hot faces of linings and the steel behind them, each at its hottest, under both fires. */
+export function liningsData({ steady, assumed }: EstimateResult, system: UnitSystem): TableData {
+  const say = sayIn(system);
+  const states = [
+    ['holding', steady],
+    ['full fire', assumed],
+  ].flatMap(([name, state]) =>
+    state ? [{ name: name as string, linings: (state as SteadyState).linings ?? [] }] : [],
+  );
+  return {
+    head: ['', ...states.flatMap(({ name }) => [`hot face, ${name}`, 'steel behind'])],
+    rows: states[0].linings.map(({ part, face, material }, i) => [
+      `${plainText(part)} ${faceWords(face)}, ${material}`,
+      ...states.flatMap(({ linings }) => [
+        say('temperature', linings[i].hot_K),
+        say('temperature', linings[i].steel_K),
+      ]),
+    ]),
+  };
+}
+
+export function weightsData({ geometry, design }: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   return {
     head: ['', 'plate', 'steel area', 'steel weight', 'gas volume'],
@@ -179,10 +201,16 @@ export function weightsData({ geometry }: EstimateResult, system: UnitSystem): T
           say('mass', part.steelMass_kg),
           say('volume', part.gasVolume_m3),
         ],
+        ...platesOf(design)
+          .filter((each) => each.part === part.name && each.face !== undefined)
+          .map(({ name, plate }) => [plainText(name), say('plate', plate), '', '', '']),
         ...(part.doorPlate_m === undefined
           ? []
           : [[`${plainText(part.name)} door`, say('plate', part.doorPlate_m), '', '', '']]),
       ]),
+      ...geometry.parts.flatMap(({ name, liningMass_kg: lining }) =>
+        lining === undefined ? [] : [[`${plainText(name)} lining, besides`, '', '', say('mass', lining), '']],
+      ),
       ['all steel', '', '', say('mass', geometry.totalSteelMass_kg), ''],
     ],
   };

@@ -1,7 +1,7 @@
 /** What a pit costs to build and a cook in it, at the prices that its design gives. */
 import type { Design, Prices } from '../design/design.js';
 import type { PriceName } from '../design/fields/prices.js';
-import { insulatedArea } from '../design/geometryOf.js';
+import { insulatedArea, linedArea } from '../design/geometryOf.js';
 import { formatTime } from '../units/index.js';
 import { held, made, NO_DIFFERENCE, ofResult, type Found, type Quantity } from './quantities.js';
 
@@ -17,6 +17,7 @@ export function cookLength({ cook }: Design): number {
 const MATERIALS: Readonly<Record<Exclude<PriceName, 'wood'>, (found: Found) => number>> = {
   steel: ({ result }) => result.geometry.totalSteelMass_kg,
   insulation: ({ result }) => insulatedArea(result.design),
+  lining: ({ result }) => linedArea(result.design),
 };
 
 export type Material = keyof typeof MATERIALS;

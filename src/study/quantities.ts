@@ -141,6 +141,10 @@ const RESULT = {
     of: ({ result: { design, assumed } }) => assumed && gaugeReading(assumed, design.gauge),
   },
   steel_kg: { kind: 'mass', of: ({ result }) => result.geometry.totalSteelMass_kg },
+  lining_kg: {
+    kind: 'mass',
+    of: ({ result }) => result.geometry.parts.reduce((sum, { liningMass_kg = 0 }) => sum + liningMass_kg, 0),
+  },
   'swing.thermometer_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.swing?.thermometer_K },
   'swing.period_s': { kind: 'time', of: ({ studies }) => studies?.swing?.period_s || null },
   'swing.wood_kg': { kind: 'mass', of: ({ studies }) => studies?.swing?.wood_kg },
@@ -192,7 +196,7 @@ const RESULT = {
 export type StateName = keyof typeof STATE;
 type StationQuantity = keyof typeof STATION;
 export type ResultName = keyof typeof RESULT;
-type CostName = 'steelCost' | 'insulationCost' | 'buildCost' | 'cookWood_kg' | 'cookCost' | 'payback';
+type CostName = 'steelCost' | 'insulationCost' | 'liningCost' | 'buildCost' | 'cookWood_kg' | 'cookCost' | 'payback';
 export type QuantityName = StateName | StationQuantity | ResultName | CostName | 'heatLoss_W' | 'plate_m';
 
 /** A quantity of its row. */

@@ -26,6 +26,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'door-gap-smoke': 'harm',
   'paint-above-limit': 'harm',
   'insulation-above-limit': 'harm',
+  'lining-above-limit': 'harm',
   'axle-overloaded': 'harm',
   'hitch-overloaded': 'harm',
   'tongue-load-out-of-band': 'harm',
@@ -41,6 +42,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'biot-above-limit': 'shop',
   'relation-outside-range': 'shop',
   'insulation-hot-values-estimated': 'shop',
+  'lining-figures-estimated': 'shop',
   'fitted-not-used': 'shop',
   'fitted-out-of-range': 'shop',
 };

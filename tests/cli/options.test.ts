@@ -29,7 +29,7 @@ describe('options of a design', () => {
     const rows: string[][] = parseCsv(readFileSync(folder.at('table.csv')));
     expect(rows[0].slice(3, 7)).toEqual(LABELS);
     const row = (what: string) => rows.find(([group, name]) => group === 'What it costs' && name === what)!;
-    const [steel, insulation, both] = ['its steel', 'its insulation', 'both together'].map((what) =>
+    const [steel, insulation, both] = ['its steel', 'its insulation', 'all together'].map((what) =>
       row(what).slice(3, 7).map(Number),
     );
     both.forEach((cost, i) => expect(cost).toBeCloseTo(steel[i] + insulation[i], 3));

@@ -29,7 +29,7 @@ describe('a field by another name', () => {
   it.each([
     ['chamber.waterPan', inChamber('length: 60 in', 'length: 60 in\n  waterPan: 10 lb'), 'contents'],
     ['stacks[0].butterfly', changed(['base: 42 in', 'base: 42 in, butterfly: 50 %']), 'damper'],
-    ['firebox.firebrick', changed(['doorGap: 1.0 in^2', 'doorGap: 1.0 in^2\n  firebrick: 1-1/4 in']), 'insulation'],
+    ['firebox.firebrick', changed(['doorGap: 1.0 in^2', 'doorGap: 1.0 in^2\n  firebrick: 1-1/4 in']), 'lining'],
     ['chamber.butterfly', inChamber('length: 60 in', 'length: 60 in\n  butterfly: 50 %'), 'stacks.damper'],
     ['firebox.water_pan', changed(['doorGap: 1.0 in^2', 'doorGap: 1.0 in^2\n  water_pan: 10 lb']), 'contents'],
     ['chimney', `${PLAIN}chimney: 6 in\n`, 'stacks'],

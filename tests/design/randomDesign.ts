@@ -10,8 +10,10 @@ import { rangeOf } from '../../src/design/fields.js';
 import { overlap, sectionArea, widthAt, type Section } from '../../src/design/overlap.js';
 import { readDesign } from '../../src/design/read.js';
 import { parseQuantity, UNITS } from '../../src/units/index.js';
+import { generator, type Tree } from './seeded.js';
+import { walled } from './wallDraws.js';
 
-export type Tree = Record<string, unknown>;
+export { generator, type Tree } from './seeded.js';
 
 export const LAYOUTS = ['plain', 'uprightAtEnd', 'uprightOver', 'uprightBeside', 'reverse'] as const;
 export type Layout = (typeof LAYOUTS)[number];
@@ -26,18 +28,6 @@ interface Box {
 }
 
 const COLLAR = 0.0762;
-
-/** Mulberry32, a public-domain 32-bit generator: state by a Weyl step, output mixed twice. */
-export function generator(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 /** A field of each range that designs are drawn from. */
 const PLACES = {
@@ -447,7 +437,7 @@ function shaped(
 /** Draws that a seed needs until one can be built; far below the limit. */
 const MOST_ATTEMPTS = 200;
 
-/** A valid design as the tree of a design file, how many draws it took, and its layout. */
+/** A valid design as the tree of a design file, every fourth with walls of its own, how many draws it took, and its layout. */
 export function randomDesignWithCount(seed: number): { tree: Tree; attempts: number; layout: Layout } {
   const draw = new Draw(seed);
   // from a stream of their own, so that designs without them stay as they were
@@ -455,7 +445,8 @@ export function randomDesignWithCount(seed: number): { tree: Tree; attempts: num
   const layout = LAYOUTS[((seed % LAYOUTS.length) + LAYOUTS.length) % LAYOUTS.length];
   for (let attempts = 1; attempts <= MOST_ATTEMPTS; attempts++) {
     const tree = attempt(draw, layout, more);
-    if (!readDesign(JSON.stringify(tree), { fileName: `seed ${seed}` }).faults) return { tree, attempts, layout };
+    if (!readDesign(JSON.stringify(tree), { fileName: `seed ${seed}` }).faults)
+      return { tree: walled(tree, seed), attempts, layout };
   }
   throw new Error(`seed ${seed}: no valid ${layout} design in ${MOST_ATTEMPTS} draws`);
 }

@@ -6,6 +6,7 @@ import { overlap, widthAt, type Section } from '../../src/design/overlap.js';
 import { readDesign } from '../../src/design/read.js';
 import { INSULATIONS, FINISHES, WOODS } from '../../src/design/catalog/index.js';
 import { generator, type Tree } from './randomDesign.js';
+import { walled } from './wallDraws.js';
 
 export const SHOP_LAYOUTS = [
   'plain',
@@ -363,13 +364,14 @@ function attempt(draw: Draw, layout: ShopLayout): Tree {
 /** Draws that a seed gets until one can be built. */
 const MOST_ATTEMPTS = 300;
 
-/** A valid design as the tree of a design file, how many draws it took, and its layout. */
+/** A valid design as the tree of a design file, every fourth with walls of its own, how many draws it took, and its layout. */
 export function shopDesignWithCount(seed: number): { tree: Tree; attempts: number; layout: ShopLayout } {
   const draw = new Draw(generator(seed + 0x5109));
   const layout = SHOP_LAYOUTS[seed % SHOP_LAYOUTS.length];
   for (let attempts = 1; attempts <= MOST_ATTEMPTS; attempts++) {
     const tree = attempt(draw, layout);
-    if (!readDesign(JSON.stringify(tree), { fileName: `shop ${seed}` }).faults) return { tree, attempts, layout };
+    if (!readDesign(JSON.stringify(tree), { fileName: `shop ${seed}` }).faults)
+      return { tree: walled(tree, seed), attempts, layout };
   }
   throw new Error(`seed ${seed}: no valid ${layout} design in ${MOST_ATTEMPTS} draws`);
 }

@@ -39,6 +39,7 @@ function rooms(temperatures: number[], openings: Partial<NetworkOpening>[]): { m
     nodes: [],
     faces: [],
     links: [],
+    gaps: [],
     fire: {
       zone: 0,
       radiantShare: 0,

@@ -31,6 +31,7 @@ function steelHeat({ built, model }: Pit, x: Float64Array): number {
     const node = nodes[i];
     if ((node.part !== 'chamber' && node.part !== 'upright') || node.thickness === 0) continue;
     if (faces.some((face) => face.node === i && face.zone === fire.zone)) continue;
+    if (node.hiddenFrom?.includes(fire.zone)) continue;
     sum += heatContent(node, x[i]) - heatContent(node, outdoors.temperature);
   }
   return sum;

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { biot } from '../../src/physics/lumped.js';
 import { finEfficiency, finHeat, finParameter, infiniteFinHeat } from '../../src/verify/relations/fin.js';
-import { annulusConductivity, roundLayerHeat } from '../../src/verify/relations/layers.js';
+import { annulusConductivity } from '../../src/physics/airGap.js';
+import { roundLayerHeat } from '../../src/verify/relations/layers.js';
 import { lumpedTime, lumpedTimeConstant } from '../../src/verify/relations/lumped.js';
 import { RUNS } from '../physics/joins.js';
 

@@ -208,6 +208,22 @@ export function maybe<const T extends string>(names: readonly T[], words: string
   };
 }
 
+/** A list of some of several names; all of them where the file says nothing. */
+export function names<const T extends string>(all: readonly T[], words: string): Field<T[]> {
+  const zod = z.array(z.enum(all)).min(1).max(all.length).meta({ description: words });
+  return {
+    zod: zod.optional(),
+    read: (fields, key) => {
+      if (!fields.has(key)) {
+        fields.defaulted(key);
+        return [...all];
+      }
+      const raw = fields.raw(key);
+      return Array.isArray(raw) ? all.filter((name) => raw.includes(name)) : [...all];
+    },
+  };
+}
+
 /** One of several bare numbers, the first of them where the file says nothing. */
 export function literals<T extends number>(values: readonly T[], words: string): Field<T> {
   const zod = z.literal(values).meta({ description: `${words} Default: ${values[0]}.` });

@@ -1,5 +1,5 @@
 /** Firebox, chamber and upright, and what hangs on them: doors, insulation, finishes, contents. */
-import { DEFAULT_FINISH, FINISHES, INSULATION_ALIASES, INSULATIONS, TANKS, type TankName } from '../catalog/index.js';
+import { TANKS, type TankName } from '../catalog/index.js';
 import { format, formatPlate } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import { HEADS } from '../heads.js';
@@ -23,8 +23,9 @@ import {
   type Soft,
 } from './field.js';
 import { ashDoor, fireGrate } from './fireGrate.js';
+import { facesOf, insulation, lining, ownInsulation, shield, surface } from './cover.js';
 import { discharge, intake } from './intake.js';
-import { area, AREA, EMISSIVITY, HEIGHT, height, mass, plate, SHARE, station, steel } from './shared.js';
+import { area, AREA, HEIGHT, height, mass, plate, SHARE, station, steel } from './shared.js';
 import { mainSize, wallOf } from './walls.js';
 
 const SECTION = range('length', '6 in', '6 ft');
@@ -36,51 +37,6 @@ const DOOR_SIDE = range('length', '2 in', '10 ft');
 
 const across = (label: string): Slider => ({ label, steps: [12, 48, 0.5] });
 
-const INSULATION = {
-  material: choice(Object.keys(INSULATIONS), 'Insulation material.', {
-    also: INSULATION_ALIASES,
-    offer: { label: 'Insulation of', names: Object.keys(INSULATIONS) },
-  }),
-  thickness: quantity(range('length', '0 in', '12 in'), 'Thickness; 0 in equals no insulation.', {
-    slider: { label: 'Insulation', steps: [0, 6, 0.5] },
-  }),
-  skin: quantity(range('plate', '0 mm', '1/4 in'), 'Outer steel skin.', { default: '0 mm', says: 'none' }),
-  skinSteel: maybe(
-    ['carbon', 'stainless'],
-    'Steel of the skin; it says which gauge table is meant. Default: the steel of what it wraps.',
-  ),
-};
-
-export const insulation = optional(
-  block('Insulation on the outside, with an outer steel skin if any.', INSULATION, (fields, around) => {
-    const own = readRows(INSULATION, fields, around);
-    const { material } = own;
-    const row = INSULATIONS[material];
-    if (row.knownTo < 400) {
-      fields.reading.warnings.push({
-        code: 'insulation-hot-values-estimated',
-        message: `The heat flow through hot ${material} is an estimate: no hot values were found in print. Ceramic fibre has them.`,
-        where: fields.path.join('.'),
-        value: null,
-        limits: { high: row.knownTo, unit: 'K', source: row.source },
-      });
-    }
-    return own;
-  }),
-);
-
-/** Finish and emissivity of an outside, by what it is of. */
-export const surface = (of: string) => ({
-  finish: choice(Object.keys(FINISHES), 'Outside finish; it sets the emissivity and, for paint, a limit.', {
-    default: DEFAULT_FINISH,
-  }),
-  emissivity: quantity(EMISSIVITY, 'Outside emissivity, instead of the finish’s.', {
-    default: ({ finish }) => FINISHES[finish as string].emissivity,
-    print: { bare: true },
-    unknown: { kind: 'outside', label: `emissivity outside, ${of}` },
-  }),
-});
-
 const DOOR = {
   width: quantity(DOOR_SIDE, 'Width of the hole cut into the shell.'),
   height: quantity(DOOR_SIDE, 'Height of that hole, along the shell.'),
@@ -91,6 +47,7 @@ const DOOR = {
   lap: quantity(range('length', '0 in', '4 in'), 'By how much the leaf laps over on each side.', {
     default: '1/2 in',
   }),
+  insulation: ownInsulation('the leaf'),
 };
 
 const door = block('Door; without one the shell counts as whole.', DOOR);
@@ -243,7 +200,7 @@ const cookingRows = {
 };
 
 /** Fields that every part has. */
-const partRows = (name: PartName, gap: string) => ({
+const partRows = <P extends PartName>(name: P, gap: string) => ({
   plate: optional(
     plate('Plate thickness; may be left out when the diameter names a pipe with its wall.', {
       slider: { label: 'Plate' },
@@ -262,6 +219,9 @@ const partRows = (name: PartName, gap: string) => ({
   doors: optional(several(name)),
   insulation,
   ...surface(name),
+  ...facesOf[name],
+  lining: lining(name),
+  shield: shield(name),
   contents: usual(list(content, 0, 50)),
 });
 

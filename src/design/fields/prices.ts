@@ -13,6 +13,11 @@ const PRICES = {
   insulation: optional(
     quantity(PER_AREA, 'Insulation as thick as it is laid on, by the area that it covers.', { examples: ['$4/ft^2'] }),
   ),
+  lining: optional(
+    quantity(PER_AREA, 'Brick or board as thick as it is laid, by the area of its hot face.', {
+      examples: ['$12/ft^2'],
+    }),
+  ),
   wood: optional(quantity(PER_MASS, 'Wood as it is burned, by its weight.', { examples: ['$0.25/lb'] })),
 };
 

@@ -5,7 +5,7 @@ import { pathText } from '../path.js';
 import { nearestName } from '../../units/index.js';
 import { block, choice, maybe, optional, quantity, readRows, where, type Field, type Soft } from './field.js';
 import { gather } from './gather.js';
-import { insulation, surface } from './parts.js';
+import { insulation, surface } from './cover.js';
 import { mainSize, wallOf } from './walls.js';
 import { HEIGHT, height, plate, SHARE, steel } from './shared.js';
 

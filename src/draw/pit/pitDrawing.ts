@@ -116,8 +116,8 @@ function sideDimensions(
   if (chain.length > 1) {
     const last = chain[chain.length - 1];
     // over the heads that stand free
-    const left = firebox.left - headDepth(design.firebox);
-    const right = last.right + (last === chamber ? headDepth(design.chamber!) : 0);
+    const left = firebox.left - headDepth(design.firebox, 'fireEnd');
+    const right = last.right + (last === chamber ? headDepth(design.chamber!, 'stackEnd') : 0);
     sheet.dimensionAlong(left, right, step * 2.1, size(right - left));
   }
   const leftEdge = sheet.x(all.left);

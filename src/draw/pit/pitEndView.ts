@@ -4,7 +4,8 @@ import { ashDoorCentre } from '../../design/fireGrate.js';
 import { gatherOf } from '../../design/gather.js';
 import { stackSection } from '../../design/stackSection.js';
 import { widthAt } from '../../design/overlap.js';
-import type { PitLayout } from './pitLayout.js';
+import { depthOf, wallAt, type Wall } from '../../design/walls.js';
+import { outOf, wrapOf, type PitLayout } from './pitLayout.js';
 import type { Sheet } from '../sheet.js';
 
 /** The pit from its fire end: what stands behind is drawn first and covered by what stands before it. */
@@ -21,7 +22,7 @@ export function drawEndView(sheet: Sheet, design: Design, layout: PitLayout): vo
 export function endHalfWidth(design: Design): number {
   const { firebox, chamber, upright } = design;
   const parts = [firebox, ...(chamber ? [chamber] : []), ...(upright ? [upright] : [])];
-  const halves = parts.map((part) => part.width / 2 + (part.insulation?.thickness ?? 0));
+  const halves = parts.map((part) => part.width / 2 + outOf(wallAt(part, 'sides')));
   const tubes = design.stacks.map(
     (stack, i) => Math.abs(stackMiddle(design, i)) + Math.max(stackSection(stack).across, stack.gather?.depth ?? 0) / 2,
   );
@@ -29,36 +30,56 @@ export function endHalfWidth(design: Design): number {
 }
 
 function drawSection(sheet: Sheet, part: HorizontalPart): void {
-  const { shape, width, height, centre, plate } = part;
-  const lag = part.insulation?.thickness ?? 0;
-  const at = { x: 0, height: centre };
-  const box = (by: number) => ({
-    left: -width / 2 - by,
-    right: width / 2 + by,
-    low: centre - height / 2 - by,
-    high: centre + height / 2 + by,
-  });
-  if (shape === 'round') {
-    if (lag > 0) sheet.circle(at, width / 2 + lag, { pen: 'thin', fill: 'shade' });
-    sheet.circle(at, width / 2, { pen: 'outline', fill: 'paper' });
-    sheet.circle(at, width / 2 - plate, { pen: 'dimension' });
-  } else {
-    if (lag > 0) sheet.rect(box(lag), { pen: 'thin', fill: 'shade' });
-    sheet.rect(box(0), { pen: 'outline', fill: 'paper' });
-    sheet.rect(box(-plate), { pen: 'dimension' });
-  }
+  drawRings(sheet, part, true);
 }
 
-function drawBox(sheet: Sheet, { width, height, centre, insulation }: Upright): void {
-  const box = (by: number) => ({
-    left: -width / 2 - by,
-    right: width / 2 + by,
-    low: centre - height / 2 - by,
-    high: centre + height / 2 + by,
-  });
-  const lag = insulation?.thickness ?? 0;
-  if (lag > 0) sheet.rect(box(lag), { pen: 'thin', fill: 'shade' });
-  sheet.rect(box(0), { pen: 'outline', fill: 'paper' });
+function drawBox(sheet: Sheet, part: Upright): void {
+  drawRings(sheet, part, false);
+}
+
+/** Heat shield, insulation, plate and lining of a section, from the outside in; `plate`: with the line of its inside. */
+function drawRings(sheet: Sheet, part: HorizontalPart | Upright, plate: boolean): void {
+  const walls = (['floor', 'roof', 'sides'] as const).map((name) => wallAt(part, name));
+  const ring = (by: (wall: Wall) => number, look: Parameters<Sheet['rect']>[1]) =>
+    outline(sheet, part, walls.map(by), look);
+  if (walls.some(({ shield }) => shield)) ring(outOf, { pen: 'thin', fill: 'paper' });
+  if (walls.some((wall) => wrapOf(wall) > 0)) ring(wrapOf, { pen: 'thin', fill: 'shade' });
+  const lined = walls.some(({ lining }) => lining);
+  ring(() => 0, { pen: 'outline', fill: lined ? 'shade' : 'paper' });
+  if (lined) ring((wall) => -depthOf(wall), { pen: 'thin', fill: 'paper' });
+  if (plate) ring((wall) => -wall.plate, { pen: 'dimension' });
+}
+
+/** Points along each third of a round part's girth. */
+const ARC = 24;
+
+/** A section so much larger at floor, roof and sides [m]: a circle where that is the same all round, else by thirds of its girth. */
+function outline(
+  sheet: Sheet,
+  part: HorizontalPart | Upright,
+  [floor, roof, sides]: number[],
+  look: Parameters<Sheet['rect']>[1],
+): void {
+  const { width, height, centre } = part;
+  if (!('shape' in part) || part.shape === 'square') {
+    const [left, right] = [-width / 2 - sides, width / 2 + sides];
+    sheet.rect({ left, right, low: centre - height / 2 - floor, high: centre + height / 2 + roof }, look);
+    return;
+  }
+  if (floor === roof && roof === sides) {
+    sheet.circle({ x: 0, height: centre }, width / 2 + sides, look);
+    return;
+  }
+  // from the bottom round: half the floor, a side, the roof, the other side, half the floor
+  const arcs = [[floor, 0, 60], [sides, 60, 120], [roof, 120, 240], [sides, 240, 300], [floor, 300, 360]] as const; // prettier-ignore
+  const points = arcs.flatMap(([by, from, to]) =>
+    Array.from({ length: ARC + 1 }, (_, i): [number, number] => {
+      const angle = ((from + ((to - from) * i) / ARC) * Math.PI) / 180;
+      const radius = width / 2 + by;
+      return [radius * Math.sin(angle), centre - radius * Math.cos(angle)];
+    }),
+  );
+  sheet.line(points, { ...look, closed: true });
 }
 
 /** Middle of a stack across the pit: on the roof's middle, or beside the shell that it leaves by its back. */

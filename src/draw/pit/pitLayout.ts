@@ -1,8 +1,9 @@
 /** Where the parts of a pit stand, seen from the side: x along the gas's way from the firebox, heights above the ground [m]. */
-import type { Design, HorizontalPart, Insulation, StationName } from '../../design/design.js';
+import type { Design, HorizontalPart, StationName, Upright } from '../../design/design.js';
 import { stackSection } from '../../design/stackSection.js';
 import { deckOf } from '../../design/decks.js';
 import { headReach } from '../../design/heads.js';
+import { depthOf, wallAt, type FaceName, type Wall } from '../../design/walls.js';
 
 export interface Span {
   left: number;
@@ -57,9 +58,9 @@ export function pitLayout(design: Design): PitLayout {
   });
   const outlines = [
     ...gathers.flatMap((box) => box ?? []),
-    grown(withHeads(box, firebox), firebox.insulation),
-    ...(long ? [grown(withHeads(long, chamber), chamber.insulation)] : []),
-    ...(tall ? [grown(tall, upright.insulation)] : []),
+    grown(withHeads(box, firebox), firebox, outOf),
+    ...(long ? [grown(withHeads(long, chamber), chamber, outOf)] : []),
+    ...(tall ? [grown(tall, upright, outOf)] : []),
     ...stacks,
   ];
   return {
@@ -77,21 +78,54 @@ export function pitLayout(design: Design): PitLayout {
   };
 }
 
-/** How far a part's heads stand out beyond their seams, with the straight flange [m]. */
-export function headDepth({ heads = 'flat', flange = 0, width, plate }: HorizontalPart): number {
-  return heads === 'flat' ? 0 : flange + headReach(heads, { diameter: width, plate }, 0);
+/** How far a part's head stands out beyond its seam, with the straight flange [m]. */
+export function headDepth(part: HorizontalPart, end: 'fireEnd' | 'stackEnd'): number {
+  const { heads = 'flat', flange = 0, width } = part;
+  return heads === 'flat' ? 0 : flange + headReach(heads, { diameter: width, plate: wallAt(part, end).plate }, 0);
 }
 
 /** A part with its heads on. */
 function withHeads(span: Span, part: HorizontalPart): Span {
-  const by = headDepth(part);
-  return { ...span, left: span.left - by, right: span.right + by };
+  return { ...span, left: span.left - headDepth(part, 'fireEnd'), right: span.right + headDepth(part, 'stackEnd') };
 }
 
-/** A part with its insulation on. */
-export function grown(part: Span, insulation: Insulation | undefined): Span {
-  const by = insulation?.thickness ?? 0;
-  return { left: part.left - by, right: part.right + by, low: part.low - by, high: part.high + by };
+type Part = HorizontalPart | Upright;
+
+/** The walls that a side view cuts: fire end, far end, floor, roof; of an upright its sides are its ends. */
+export function cutWalls(part: Part): Record<keyof Span, Wall> {
+  const at = (name: FaceName) => wallAt(part, 'depth' in part && name.endsWith('End') ? 'sides' : name);
+  return { left: at('fireEnd'), right: at('stackEnd'), low: at('floor'), high: at('roof') };
+}
+
+/** How thick a wall's insulation is [m]. */
+export const wrapOf = ({ insulation }: Wall): number => insulation?.thickness ?? 0;
+/** How far a wall reaches out, heat shield and all [m]. */
+export const outOf = (wall: Wall): number => wrapOf(wall) + (wall.shield ? wall.shield.gap : 0);
+
+/** A part with what covers it, as each of its walls has it. */
+export function grown(span: Span, part: Part, by: (wall: Wall) => number): Span {
+  const walls = cutWalls(part);
+  return {
+    left: span.left - by(walls.left),
+    right: span.right + by(walls.right),
+    low: span.low - by(walls.low),
+    high: span.high + by(walls.high),
+  };
+}
+
+/** The same as far as the seams of heads, which are drawn by themselves. */
+export function grownBetween(span: Span, part: Part, by: (wall: Wall) => number): Span {
+  const all = grown(span, part, by);
+  return hasHeads(part) ? { ...all, left: span.left, right: span.right } : all;
+}
+
+export function hasHeads(part: Part): boolean {
+  return 'heads' in part && (part.heads ?? 'flat') !== 'flat';
+}
+
+/** The room inside plate and lining, of a part with heads between their seams. */
+export function roomIn(span: Span, part: Part): Span {
+  return grownBetween(span, part, (wall) => -depthOf(wall));
 }
 
 /** Stacks stand at the far end of their part; on a reverse-flow chamber beside the fire, in the middle of an upright. */
@@ -114,16 +148,11 @@ function stackSpans(design: Design, parts: { chamber?: Span; upright?: Span }): 
   });
 }
 
-/** Inside of a part, about. */
-export function inside(part: Span, plate: number): Span {
-  return { left: part.left + plate, right: part.right - plate, low: part.low + plate, high: part.high - plate };
-}
-
 /** The room each station stands for, seen from the side. */
 export function stationSpans(design: Design, layout: PitLayout): Partial<Record<StationName, Span>> {
-  const spans: Partial<Record<StationName, Span>> = { firebox: inside(layout.firebox, design.firebox.plate) };
+  const spans: Partial<Record<StationName, Span>> = { firebox: roomIn(layout.firebox, design.firebox) };
   if (design.chamber && layout.chamber) {
-    const room = inside(layout.chamber, design.chamber.plate);
+    const room = roomIn(layout.chamber, design.chamber);
     const plate = deckOf(design.chamber);
     const deck = plate ? Math.min(room.high, room.low + plate.height) : room.low;
     (['fireEnd', 'middle', 'stackEnd'] as const).forEach((name, i) => {
@@ -138,7 +167,7 @@ export function stationSpans(design: Design, layout: PitLayout): Partial<Record<
     });
   }
   if (design.upright && layout.upright) {
-    const room = inside(layout.upright, design.upright.plate);
+    const room = roomIn(layout.upright, design.upright);
     const half = (room.low + room.high) / 2;
     spans.uprightLower = { ...room, high: half };
     spans.uprightUpper = { ...room, low: half };

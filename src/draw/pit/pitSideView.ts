@@ -4,12 +4,24 @@ import { plateGaps } from '../../design/decks.js';
 import { doorsOf, type PlacedDoor } from '../../design/doors.js';
 import { fireGrateOf } from '../../design/fireGrate.js';
 import { headReach } from '../../design/heads.js';
-import { format, formatPlate } from '../../units/index.js';
+import { insideOf } from '../../design/walls.js';
+import { formatPlate } from '../../units/index.js';
 import type { PitNotes, StationNote } from './pitDrawing.js';
-import { grown, inside, stationSpans, type PitLayout, type Span } from './pitLayout.js';
+import {
+  cutWalls,
+  grownBetween,
+  hasHeads,
+  outOf,
+  roomIn,
+  stationSpans,
+  wrapOf,
+  type PitLayout,
+  type Span,
+} from './pitLayout.js';
 import type { Mark } from '../drawing.js';
 import type { Sheet } from '../sheet.js';
 import { gaugePlace, gratesOf, placesOf } from '../../design/places.js';
+import { coverWords } from './coverWords.js';
 
 type TextMark = Extract<Mark, { shape: 'text' }>;
 
@@ -32,21 +44,23 @@ export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, no
 function drawHeads(sheet: Sheet, design: Design, layout: PitLayout): void {
   for (const name of ['chamber', 'firebox'] as const) {
     const [span, part] = [layout[name], design[name]];
-    if (!span || !part || (part.heads ?? 'flat') === 'flat') continue;
-    const lag = part.insulation?.thickness ?? 0;
-    for (const [seam, way] of [
-      [span.left, -1],
-      [span.right, 1],
-    ]) {
-      if (lag > 0) sheet.line(headLine(part, seam, way, lag), { closed: true, pen: 'thin', fill: 'shade' });
-      sheet.line(headLine(part, seam, way, 0), { closed: true, pen: 'outline', fill: 'paper' });
+    if (!span || !part || !hasHeads(part)) continue;
+    const { left, right } = cutWalls(part);
+    for (const [wall, seam, way] of [
+      [left, span.left, -1],
+      [right, span.right, 1],
+    ] as const) {
+      const at = (by: number) => headLine(part, wall.plate, seam, way, by);
+      if (wall.shield) sheet.line(at(outOf(wall)), { closed: true, pen: 'thin', fill: 'paper' });
+      if (wrapOf(wall) > 0) sheet.line(at(wrapOf(wall)), { closed: true, pen: 'thin', fill: 'shade' });
+      sheet.line(at(0), { closed: true, pen: 'outline', fill: wall.lining ? 'shade' : 'paper' });
     }
   }
 }
 
 /** A head's outline from its seam, outside its insulation; `way` is where it points along the pit. */
-function headLine(part: HorizontalPart, seam: number, way: number, by: number): [number, number][] {
-  const { heads, flange = 0, width, plate, centre } = part;
+function headLine(part: HorizontalPart, plate: number, seam: number, way: number, by: number): [number, number][] {
+  const { heads, flange = 0, width, centre } = part;
   if (heads === undefined || heads === 'flat') return [];
   const steps = 24;
   const radius = width / 2;
@@ -94,13 +108,18 @@ function drawParts(sheet: Sheet, design: Design, layout: PitLayout): void {
     const span = layout[name];
     const part = design[name];
     if (!span || !part) continue;
-    if (part.insulation && part.insulation.thickness > 0) {
-      sheet.rect(grown(span, part.insulation), { pen: 'thin', fill: 'shade' });
-    }
+    const walls = Object.values(cutWalls(part));
+    if (walls.some((wall) => wall.shield)) sheet.rect(grownBetween(span, part, outOf), { pen: 'thin', fill: 'paper' });
+    if (walls.some((wall) => wrapOf(wall) > 0))
+      sheet.rect(grownBetween(span, part, wrapOf), { pen: 'thin', fill: 'shade' });
   }
   for (const name of ['upright', 'chamber', 'firebox'] as const) {
     const span = layout[name];
-    if (span) sheet.rect(span, { pen: 'outline', fill: 'paper' });
+    const part = design[name];
+    if (!span || !part) continue;
+    const lined = Object.values(cutWalls(part)).some(({ lining }) => lining);
+    sheet.rect(span, { pen: 'outline', fill: lined ? 'shade' : 'paper' });
+    if (lined) sheet.rect(roomIn(span, part), { pen: 'thin', fill: 'paper' });
   }
   for (const box of layout.gathers) if (box) sheet.rect(box, { pen: 'hidden' });
   // a tube that comes out of a shell's side, seen through it
@@ -132,18 +151,15 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
   };
   const fire = fireGrateOf(design.firebox);
   if (fire) {
-    const { left, right } = inside(layout.firebox, design.firebox.plate);
+    const { left, right } = roomIn(layout.firebox, design.firebox);
     const { bars } = design.firebox.grate!;
     sheet.rect({ left, right, low: fire.height - bars, high: fire.height }, { pen: 'thin', fill: 'shade' });
   }
   if (layout.chamber && chamber) {
     gap(layout.chamber.left, throat.centre, throat.area);
     if (chamber.reverse) {
-      const height = layout.chamber.low + chamber.plate + chamber.reverse.height;
-      const turn = Math.min(
-        chamber.length / 2,
-        chamber.reverse.turn / Math.max(0.05, chamber.width - 2 * chamber.plate),
-      );
+      const height = roomIn(layout.chamber, chamber).low + chamber.reverse.height;
+      const turn = Math.min(chamber.length / 2, chamber.reverse.turn / Math.max(0.05, insideOf(chamber).width));
       sheet.line(
         [
           [layout.chamber.left, height],
@@ -153,8 +169,8 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
       );
     }
     if (chamber.plates) {
-      const { left, right } = inside(layout.chamber, chamber.plate);
-      const height = layout.chamber.low + chamber.plate + chamber.plates.height;
+      const { left, right, low } = roomIn(layout.chamber, chamber);
+      const height = low + chamber.plates.height;
       let from = 0;
       for (const gap of [...plateGaps(chamber), { from: 1, to: 1 }]) {
         const ends = [from, gap.from].map((share): [number, number] => [left + share * (right - left), height]);
@@ -229,12 +245,12 @@ function drawPlaces(sheet: Sheet, design: Design, layout: PitLayout): void {
       { pen: 'thin' },
     );
   if (design.chamber && layout.chamber) {
-    const room = inside(layout.chamber, design.chamber.plate);
+    const room = roomIn(layout.chamber, design.chamber);
     for (const { from, to, height } of gratesOf(design.chamber)) line(room, from, to, height);
   }
   for (const { kind, part, along, height } of placesOf(design)) {
     const span = layout[part]!;
-    if (kind === 'rack') line(inside(span, design.upright!.plate), 0, 1, height);
+    if (kind === 'rack') line(roomIn(span, design.upright!), 0, 1, height);
     if (kind !== 'thermometer') continue;
     const at = { x: span.left + along * (span.right - span.left), height };
     sheet.circle(at, 2.5 / sheet.place.scale, { pen: 'thin', fill: 'paper' });
@@ -281,10 +297,7 @@ function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void 
     const part = design[name];
     if (!span || !part) continue;
     const room = (span.right - span.left) * sheet.place.scale;
-    const words = [name, `${formatPlate(part.plate)} plate`];
-    if (part.insulation && part.insulation.thickness > 0) {
-      words.push(`${format('length', part.insulation.thickness)} insulation`);
-    }
+    const words = [name, `${formatPlate(part.plate)} plate`, ...coverWords(part)];
     // under the dial, where the part has one
     const dial = gauge.part === name ? DIAL_RADIUS / sheet.place.scale : 0;
     const high = dial > 0 ? gauge.height - dial : span.high;

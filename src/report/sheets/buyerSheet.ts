@@ -139,14 +139,21 @@ export function pitWords(design: EstimateResult['design']): string {
   const size = (metres: number) => format('length', metres);
   const across = (part: { width: number; height: number; shape?: string }) =>
     part.shape === 'round' ? `${size(part.width)} round` : `${size(part.width)} wide and ${size(part.height)} high`;
+  const covers = ({ lining, shield }: Pick<EstimateResult['design']['firebox'], 'lining' | 'shield'>) =>
+    (lining && lining.thickness > 0 ? `, lined with ${size(lining.thickness)} of ${lining.material}` : '') +
+    (shield ? ', with a heat shield' : '');
   const { firebox, chamber, upright, stacks } = design;
   const parts = [
-    `firebox ${across(firebox)}, ${size(firebox.length)} long, of ${format('plate', firebox.plate)} plate`,
+    `firebox ${across(firebox)}, ${size(firebox.length)} long, of ${format('plate', firebox.plate)} plate${covers(firebox)}`,
     ...(chamber
-      ? [`chamber ${across(chamber)}, ${size(chamber.length)} long, of ${format('plate', chamber.plate)} plate`]
+      ? [
+          `chamber ${across(chamber)}, ${size(chamber.length)} long, of ${format('plate', chamber.plate)} plate${covers(chamber)}`,
+        ]
       : []),
     ...(upright
-      ? [`upright ${across(upright)}, ${size(upright.depth)} deep, of ${format('plate', upright.plate)} plate`]
+      ? [
+          `upright ${across(upright)}, ${size(upright.depth)} deep, of ${format('plate', upright.plate)} plate${covers(upright)}`,
+        ]
       : []),
     ...stacks.map((stack) => {
       const { round, across, along } = stackSection(stack);
@@ -164,7 +171,7 @@ function optionsTable(comparison: Comparison, alone: boolean): { table: TableDat
   const rows = compareRows(comparison);
   const together = rows.some(({ measure }) => measure.key === 'buildCost');
   const asked = [
-    ...[...ASKED, ...(together ? [] : ['steelCost']), ...COSTS].flatMap((key) =>
+    ...[...ASKED, 'lining_kg', ...(together ? [] : ['steelCost']), ...COSTS].flatMap((key) =>
       rows.filter(({ measure }) => measure.key === key),
     ),
     ...(several ? plateRows(rows) : []),

@@ -7,6 +7,8 @@ import { dialsOf, gratesOf, placesOf } from '../../design/places.js';
 import type { GatherBox } from '../../design/gather.js';
 import type { Geometry } from '../../design/geometry.js';
 import { geometryOf } from '../../design/geometryOf.js';
+import { faceWords } from '../../design/plates.js';
+import type { Wall } from '../../design/walls.js';
 import type { DesignOption } from '../../design/options.js';
 import { PARTS } from '../../design/stations.js';
 import type { UnitSystem } from '../../units/index.js';
@@ -64,6 +66,9 @@ export function checkText(
     `OPENINGS\n${openingsTable(design, geometry, say)}`,
     `STACKS\n${stacksTable(design, geometry, say)}`,
     `All steel, with stacks, skins and steel contents: ${say('mass', geometry.totalSteelMass)}`,
+    ...geometry.parts.flatMap(({ name, liningMass }) =>
+      liningMass > 0 ? [`Lining of the ${name}, ${design[name]!.lining!.material}: ${say('mass', liningMass)}`] : [],
+    ),
     ...(options.length > 0 ? [`OPTIONS\n${optionsText(options, say)}`] : []),
     ...(weight ? [weightText(weight, design, system)] : []),
   ];
@@ -96,20 +101,38 @@ function partsTable({ parts }: Geometry, say: Say): string {
   );
 }
 
+/** Faces; with what they are made of and covered with where any part has walls that differ or are more than plate. */
 function facesTable({ parts }: Geometry, say: Say): string {
+  const walls = parts.flatMap(({ faces }) => faces.map(({ wall }) => wall));
+  const told = walls.some(({ lining, shield }) => lining ?? shield) || parts.some((part) => !isOneWall(part));
   return table(
-    ['', '', 'outside area', 'weight', 'middle at'],
+    ['', '', 'outside area', 'weight', 'middle at', ...(told ? ['plate', 'covered with'] : [])],
     parts.flatMap((part) =>
       part.faces.map((face, i) => [
         i === 0 ? part.name : '',
-        wordsOf(face.name),
+        faceWords(face.name),
         say('area', face.outsideArea),
         say('mass', face.mass),
         say('length', face.centre, { shop: 'in' }),
+        ...(told ? [say('plate', face.wall.plate), coverWords(face.wall, say)] : []),
       ]),
     ),
-    { indent: INDENT, align: ['left', 'left'] },
+    { indent: INDENT, align: ['left', 'left', 'right', 'right', 'right', 'right', 'left'] },
   );
+}
+
+function isOneWall({ faces }: Geometry['parts'][number]): boolean {
+  const [first, ...others] = faces.map(({ wall }) => JSON.stringify(wall));
+  return others.every((each) => each === first);
+}
+
+/** From the gas outwards. */
+function coverWords({ lining, insulation, shield }: Wall, say: Say): string {
+  return [
+    ...(lining ? [`${say('length', lining.thickness)} ${lining.material} inside`] : []),
+    ...(insulation ? [`${say('length', insulation.thickness)} ${insulation.material}`] : []),
+    ...(shield ? [`shield ${say('length', shield.gap)} off, ${shield.edges}`] : []),
+  ].join(', ');
 }
 
 function sharedTable({ shared }: Geometry, say: Say): string {
@@ -223,9 +246,4 @@ function stacksTable(design: Design, { stacks }: Geometry, say: Say): string {
 function gatherRow({ mass, contactMass, low, high }: GatherBox, { gather }: Stack, say: Say): string[] {
   const weight = say('mass', mass + contactMass);
   return ['its gather box', '', say('area', gather!.mouth), weight, say('length', low), say('length', high)];
-}
-
-/** `fireEnd` to `fire end`. */
-function wordsOf(name: string): string {
-  return name.replace(/([a-z])([A-Z])/g, (_, before: string, after: string) => `${before} ${after.toLowerCase()}`);
 }

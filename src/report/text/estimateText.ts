@@ -17,6 +17,7 @@ import {
   unknownsData,
   fittedNote,
   heatLossData,
+  liningsData,
   openingsData,
   temperatureData,
   warmUpData,
@@ -154,6 +155,9 @@ function everything(result: EstimateResult, system: UnitSystem): string[] {
         ),
       ),
     );
+  }
+  if ((steady ?? assumed)?.linings) {
+    sections.push(section('LINING, each where it is hottest', textTable(liningsData(result, system))));
   }
   if (steady || assumed) {
     sections.push(section('WHERE THE HEAT GOES', textTable(heatLossData(result, system)), note(PLATE_AND_LOSS)));

@@ -3,7 +3,7 @@ import type { Content, Grate, Design, HorizontalPart, PartName, Upright } from '
 import type { Face, Geometry, PartGeometry } from '../../design/geometry.js';
 import { fireGrateOf } from '../../design/fireGrate.js';
 import { deckArea, deckOf } from '../../design/decks.js';
-import { skinMass, stackSkinMass } from '../../design/geometryOf.js';
+import { growth, liningMass, sharedLiningMass, shieldMass, skinMass, stackSkinMass } from '../../design/geometryOf.js';
 import { stackSection } from '../../design/stackSection.js';
 import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
@@ -20,7 +20,7 @@ export interface WeightItem extends Carried {
 
 export interface WeightResult {
   items: WeightItem[];
-  /** the pit alone: steel, insulation and what stands inside */
+  /** the pit alone: steel, insulation, lining and what stands inside */
   pit: { mass_kg: number; position_m: number; height_m: number };
   /** pit, loads and trailer */
   total: { mass_kg: number; position_m: number };
@@ -113,11 +113,14 @@ function extentsOf({ firebox, chamber, upright, throat }: Design): Extents {
 
 function pitItems(design: Design, geometry: Geometry, extents: Extents): Item[] {
   const parts = geometry.parts.flatMap((part) => partItems(design, part, extents[part.name]!));
-  const shared = geometry.shared.map(({ parts: [a, b], mass, centre }): Item => {
+  const shared = geometry.shared.map((plate): Item => {
+    const [a, b] = plate.parts;
+    const { mass, centre } = plate;
     const [first, second] = [extents[a]!, extents[b]!];
     const over = second.from < first.to;
     const along = over ? 0.5 * (Math.max(first.from, second.from) + Math.min(first.to, second.to)) : first.to;
-    return { name: `plate between ${a} and ${b}`, mass, along, height: centre };
+    const lined = sharedLiningMass(plate, 0) + sharedLiningMass(plate, 1);
+    return { name: `plate between ${a} and ${b}`, mass: mass + lined, along, height: centre };
   });
   const stacks = design.stacks.map((stack, i): Item => {
     const { base, top, mass } = geometry.stacks[i];
@@ -162,13 +165,17 @@ function partItems(design: Design, part: PartGeometry, { from, to }: { from: num
     along: at(({ mass }) => mass, along),
     height: at(({ mass }) => mass, height),
   };
-  const cover = skinMass(part.faces, own) + insulationMass(part.faces, own);
-  const area = ({ outsideArea }: Face) => outsideArea;
+  const laid = (what: string, weight: (face: Face) => number): Item[] => {
+    const mass = sum(part.faces.map(weight));
+    return mass > 0
+      ? [{ name: `${part.name}, ${what}`, mass, along: at(weight, along), height: at(weight, height) }]
+      : [];
+  };
   return [
     plates,
-    ...(cover > 0
-      ? [{ name: `${part.name}, insulation`, mass: cover, along: at(area, along), height: at(area, height) }]
-      : []),
+    ...laid('insulation', (face) => skinMass([face], own.steel) + insulationMass(face)),
+    ...laid('lining', liningMass),
+    ...laid('heat shield', (face) => shieldMass([face], own.steel)),
     ...deckItem(design, part, middle),
     ...own.contents.map((content) => contentItem(part, content, { from, to })),
     ...fireGrateIn(design, part.name, middle),
@@ -221,17 +228,12 @@ function contentItem(part: PartGeometry, content: Content, { from, to }: { from:
   };
 }
 
-/** Insulation over the outside faces; over a round shell it is a ring, so longer round than the shell. */
-function insulationMass(faces: Face[], { insulation }: HorizontalPart | Upright): number {
+/** Insulation over an outside face; over a round shell it is a ring, so longer round than the shell. */
+function insulationMass(face: Face): number {
+  const { insulation } = face.wall;
   if (!insulation) return 0;
-  const { thickness } = insulation;
-  const { density } = INSULATIONS[insulation.material];
-  return sum(
-    faces.map(({ outsideArea, orientation, length }) => {
-      const ring = orientation === 'horizontalCylinder' ? 1 + thickness / length : 1;
-      return outsideArea * ring * thickness * density;
-    }),
-  );
+  const { thickness, material } = insulation;
+  return face.outsideArea * growth(face, thickness / 2) * thickness * INSULATIONS[material].density;
 }
 
 function stackInsulationMass(stack: Design['stacks'][number]): number {

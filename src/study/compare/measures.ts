@@ -50,9 +50,10 @@ export function measuresOf(options: readonly OptionStudy[], { cook_s }: { cook_s
     const loss = heldLoss(place);
     return { ...loss, none: (value) => Math.max(loss.none(value), small), of: (study) => loss.of(study) || null };
   });
+  const lining = ofResult('lining_kg');
   const groups: [MeasureGroup, Quantity[]][] = [
     ['plate', [...plates.values()].map(plateOf)],
-    ['steel', [ofResult('steel_kg')]],
+    ['steel', [ofResult('steel_kg'), ...(options.some((option) => lining.of(option)) ? [lining] : [])]],
     ['money', costRows(costsOf(options, cook_s))],
     ['warm-up', (['gauge_s', 'soaked_s', 'woodToSoaked_kg'] as const).map(ofResult)],
     ['holding', (['fire_W', 'wood_kg_per_s'] as const).map(held)],

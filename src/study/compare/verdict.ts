@@ -108,6 +108,14 @@ const WEIGHED: readonly Weighed[] = [
     counts: 1,
   },
   {
+    quantity: ofResult('lining_kg'),
+    less: 'less brick to carry',
+    more: 'more brick to carry',
+    same: 'weight of brick',
+    matter: 'steel',
+    counts: 0.5,
+  },
+  {
     quantity: ofResult('plate.buckling'),
     less: 'flat panels that stay further from buckling',
     more: 'flat panels nearer to buckling',

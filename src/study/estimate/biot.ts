@@ -1,5 +1,5 @@
 import { insideCoefficient, outsideCoefficient } from '../../network/heat.js';
-import { conductance } from '../../network/materials.js';
+import { conductance, isSteel } from '../../network/materials.js';
 import { OUTDOORS } from '../../network/types.js';
 import { biot } from '../../physics/lumped.js';
 import { radiantCoefficient } from '../../physics/radiation.js';
@@ -19,7 +19,7 @@ export function biotNumbers(pit: Pit, x: Float64Array): Float64Array {
   const out = new Float64Array(network.nodes.length);
   network.faces.forEach((face, i) => {
     const node = network.nodes[face.node];
-    if (node.thickness <= 0 || node.material === 'constant') return;
+    if (node.thickness <= 0 || !isSteel(node.material)) return;
     const surface = x[face.node];
     const eps = face.emissivity;
     let h: number;

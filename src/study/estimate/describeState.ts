@@ -5,6 +5,7 @@ import { gasAtStem, stationGas, stationLayers, stationSteel, steelAt, type Pit }
 import { OUTDOORS, type NetworkStem } from '../../network/types.js';
 import { draftOf, pressurePath } from './draftOf.js';
 import type { HottestOutside, OpeningState, PlaceState, StationState, SteadyState } from './result.js';
+import { liningStates } from './linings.js';
 import { LIMITED, type Solved } from './steady.js';
 
 /** Everything the result tree says about a solved state. */
@@ -18,6 +19,7 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
   const openings = openingStates(pit);
   const air = airIntoFirebox(pit);
   const total = balances.totalLoss();
+  const linings = liningStates(pit, x);
   return {
     fire_W: release,
     fireAsked_W: solved.asked,
@@ -31,6 +33,7 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
     stations: network.stems.flatMap(({ place, station }, i) => (place ? [] : [stationState(pit, x, station, i)])),
     ...cookingPlaces(network.stems.flatMap((stem, i) => (stem.place ? [placeState(pit, x, stem, i)] : []))),
     hottestOutside: hottestOutside(pit, x),
+    ...(linings.length > 0 ? { linings } : {}),
     heatLoss_W: {
       firebox: balances.lossOf('firebox'),
       chamber: balances.lossOf('chamber'),

@@ -138,6 +138,7 @@ function partResults(pit: Pit, biot: Float64Array): PartResult[] {
     steelArea_m2: part.steelArea,
     steelMass_kg: part.steelMass,
     gasVolume_m3: part.gasVolume,
+    ...(part.liningMass > 0 ? { liningMass_kg: part.liningMass } : {}),
     biot: worst(part.name),
   }));
   const stacks = pit.geometry.stacks.map((stack, i) => ({

@@ -71,6 +71,16 @@ export interface HottestOutside {
   steel_K: number;
 }
 
+/** A lined wall at its hottest place: hot face, and the steel behind. */
+export interface LiningState {
+  part: PartName;
+  /** shell | roof | floor | sides | fireEnd | farEnd | door */
+  face: string;
+  material: string;
+  hot_K: number;
+  steel_K: number;
+}
+
 export interface HeatLoss {
   firebox: number;
   chamber: number;
@@ -113,6 +123,8 @@ export interface SteadyState {
   places: PlaceState[];
   evenness: Evenness;
   hottestOutside: HottestOutside;
+  /** where the design lines any wall */
+  linings?: LiningState[];
   heatLoss_W: HeatLoss;
   draft: {
     stackBase_Pa: number;
@@ -181,6 +193,8 @@ export interface PartResult {
   steelArea_m2: number;
   steelMass_kg: number;
   gasVolume_m3: number;
+  /** brick and board inside it, where there is any */
+  liningMass_kg?: number;
   biot: number;
 }
 

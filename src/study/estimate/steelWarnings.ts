@@ -2,6 +2,7 @@
 import { STEELS, strengthLeft } from '../../design/catalog/index.js';
 import type { Steel } from '../../design/design.js';
 import { formatBoth } from '../../units/index.js';
+import { isSteel } from '../../network/materials.js';
 import type { Pit } from '../../network/pit.js';
 import type { Warning } from './result.js';
 
@@ -76,7 +77,7 @@ function platesOf({ model, design }: Pit, x: Float64Array): HotPlate[] {
   const plates = new Map<string, HotPlate>();
   model.network.nodes.forEach(({ name: own, part, material }, i) => {
     // coals lie on the fire grate: its mean says nothing of how hot it gets
-    if (material === 'constant' || own === 'fire grate') return;
+    if (!isSteel(material) || own === 'fire grate') return;
     const inside = part === 'stack' ? undefined : design[part as 'firebox']?.contents.find((each) => each.name === own);
     const name = inside ? `${own} in the ${part}` : nameOf(own);
     const known = plates.get(name);

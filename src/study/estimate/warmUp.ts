@@ -148,8 +148,9 @@ class SteelHeat {
   constructor(private readonly pit: Pit) {
     const { nodes, faces, fire, outdoors } = pit.model.network;
     const byFire = new Set(faces.filter(({ zone }) => zone === fire.zone).map(({ node }) => node));
-    this.nodes = nodes.flatMap(({ part, thickness }, i) =>
-      (part === 'chamber' || part === 'upright') && thickness > 0 && !byFire.has(i) ? [i] : [],
+    const follows = (hiddenFrom: number[] = []) => hiddenFrom.includes(fire.zone);
+    this.nodes = nodes.flatMap(({ part, thickness, hiddenFrom }, i) =>
+      (part === 'chamber' || part === 'upright') && thickness > 0 && !byFire.has(i) && !follows(hiddenFrom) ? [i] : [],
     );
     this.cold = this.nodes.reduce((sum, i) => sum + heatContent(nodes[i], outdoors.temperature), 0);
   }

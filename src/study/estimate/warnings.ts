@@ -1,10 +1,11 @@
 import { gaugeReading } from './gauge.js';
 import { BED_RELEASE, bedOf } from '../../design/bed.js';
-import { FINISHES, INSULATIONS } from '../../design/catalog/index.js';
+import { FINISHES, INSULATIONS, LININGS } from '../../design/catalog/index.js';
 import type { Design, Insulation } from '../../design/design.js';
 import { OUTDOORS } from '../../network/types.js';
 import { format, formatBoth, formatTime } from '../../units/index.js';
 import { BIOT_LIMIT } from './biot.js';
+import { liningStates } from './linings.js';
 import type { Pit } from '../../network/pit.js';
 import { listed } from '../../units/listed.js';
 import type { SteadyState, WarmUp, Warning } from './result.js';
@@ -120,61 +121,91 @@ export function materialWarnings(pit: Pit, x: Float64Array, biot: Float64Array):
       limits: { high: BIOT_LIMIT, unit: '-', source: 'lumped-capacitance rule, Incropera & DeWitt ch. 5' },
     });
   });
-  for (const { part, finish, insulation } of coatedParts(pit.design)) {
+  for (const { part, finish, surface } of coatings(pit, x)) {
     const limit = FINISHES[finish]?.maxTemperature;
-    const hottest = hottestOutside(pit, x, part);
-    if (limit !== undefined && hottest > limit) {
+    if (limit !== undefined && surface > limit) {
       out.push({
         code: 'paint-above-limit',
-        message: `the outside of the ${part} reaches ${fahrenheit(hottest)}, more than ${finish} stands (${fahrenheit(limit)}): leave it bare or use a coating made for it`,
+        message: `the outside of the ${part} reaches ${fahrenheit(surface)}, more than ${finish} stands (${fahrenheit(limit)}): leave it bare or use a coating made for it`,
         where: part,
-        value: hottest,
+        value: surface,
         limits: { high: limit, unit: 'K', source: 'common practice, no source' },
       });
     }
-    out.push(...insulationWarnings(pit, x, part, insulation));
+  }
+  for (const { part, material, plate } of wrappings(pit, x)) {
+    const row = INSULATIONS[material];
+    if (plate <= row.maxTemperature) continue;
+    out.push({
+      code: 'insulation-above-limit',
+      message: `the plate under the ${material} of the ${part} reaches ${fahrenheit(plate)}, more than it stands (${fahrenheit(row.maxTemperature)})`,
+      where: part,
+      value: plate,
+      limits: { high: row.maxTemperature, unit: 'K', source: row.source },
+    });
+  }
+  for (const { part, material, hot_K } of liningStates(pit, x)) {
+    const row = LININGS[material];
+    if (hot_K <= row.maxTemperature) continue;
+    out.push({
+      code: 'lining-above-limit',
+      message: `the ${material} in the ${part} reaches ${fahrenheit(hot_K)} on its hot face, more than it stands (${fahrenheit(row.maxTemperature)}): line it with what stands more, or burn less`,
+      where: part,
+      value: hot_K,
+      limits: { high: row.maxTemperature, unit: 'K', source: row.source },
+    });
   }
   return out;
 }
 
-function insulationWarnings(pit: Pit, x: Float64Array, part: string, insulation?: Insulation): Warning[] {
-  if (!insulation || insulation.thickness <= 0) return [];
-  const row = INSULATIONS[insulation.material];
-  let hottest = 0;
-  pit.model.network.nodes.forEach((n, i) => {
-    if (n.part === part && n.thickness > 0 && n.material !== 'constant') hottest = Math.max(hottest, x[i]);
-  });
-  if (hottest > row.maxTemperature) {
-    return [
-      {
-        code: 'insulation-above-limit',
-        message: `the plate under the ${insulation.material} of the ${part} reaches ${fahrenheit(hottest)}, more than it stands (${fahrenheit(row.maxTemperature)})`,
-        where: part,
-        value: hottest,
-        limits: { high: row.maxTemperature, unit: 'K', source: row.source },
-      },
-    ];
-  }
-  return [];
-}
-
-function coatedParts(design: Design): { part: string; finish: string; insulation?: Insulation }[] {
-  const { firebox, chamber, upright, stacks } = design;
+/** Walls of a pit, each with the names that its nodes begin with; stacks count as one, as the first of them is. */
+function walls({ design, geometry }: Pit): { part: string; begins: string; finish: string; insulation?: Insulation }[] {
+  const [stack] = design.stacks;
   return [
-    { part: 'firebox', ...firebox },
-    ...(chamber ? [{ part: 'chamber', ...chamber }] : []),
-    ...(upright ? [{ part: 'upright', ...upright }] : []),
-    ...(stacks.length > 0 ? [{ ...stacks[0], part: 'stack' }] : []),
+    ...geometry.parts.flatMap(({ name, faces }) =>
+      faces.map((face) => ({ part: name as string, begins: `${name} ${face.name}`, ...face.wall })),
+    ),
+    ...(stack ? [{ part: 'stack', begins: 'stack', finish: stack.finish, insulation: stack.insulation }] : []),
   ];
 }
 
-function hottestOutside(pit: Pit, x: Float64Array, part: string): number {
+const isOf = (name: string, begins: string) => name === begins || name.startsWith(`${begins} `);
+
+/** What each finish of each part reaches at its hottest [K]. */
+function coatings(pit: Pit, x: Float64Array): { part: string; finish: string; surface: number }[] {
   const { faces, nodes } = pit.model.network;
-  let hottest = 0;
-  for (const face of faces) {
-    if (face.zone === OUTDOORS && nodes[face.node].part === part) hottest = Math.max(hottest, x[face.node]);
+  return hottestOf(
+    walls(pit),
+    ({ finish }) => finish,
+    ({ begins }) =>
+      faces.flatMap(({ zone, node }) => (zone === OUTDOORS && isOf(nodes[node].name, begins) ? [x[node]] : [])),
+  ).map(({ part, kind, hottest }) => ({ part, finish: kind, surface: hottest }));
+}
+
+/** What the plate under each insulation of each part reaches at its hottest [K]. */
+function wrappings(pit: Pit, x: Float64Array): { part: string; material: string; plate: number }[] {
+  const { nodes } = pit.model.network;
+  const wrapped = walls(pit).filter(({ insulation }) => insulation !== undefined && insulation.thickness > 0);
+  return hottestOf(
+    wrapped,
+    ({ insulation }) => insulation!.material,
+    ({ begins }) => nodes.flatMap(({ name, thickness }, i) => (thickness > 0 && isOf(name, begins) ? [x[i]] : [])),
+  ).map(({ part, kind, hottest }) => ({ part, material: kind, plate: hottest }));
+}
+
+function hottestOf<W extends { part: string }>(
+  some: W[],
+  kindOf: (wall: W) => string,
+  temperatures: (wall: W) => number[],
+): { part: string; kind: string; hottest: number }[] {
+  const found = new Map<string, { part: string; kind: string; hottest: number }>();
+  for (const wall of some) {
+    const [part, kind] = [wall.part, kindOf(wall)];
+    const key = `${part} ${kind}`;
+    const hottest = Math.max(found.get(key)?.hottest ?? 0, ...temperatures(wall));
+    found.set(key, { part, kind, hottest });
   }
-  return hottest;
+  return [...found.values()];
 }
 
 /** Flows below this share of the largest one say nothing about which way the gas goes. */

@@ -2,6 +2,7 @@ import type { Design, Firebox, HorizontalPart, PartName, Steel } from '../../des
 import { doorsOf } from '../../design/doors.js';
 import { jointsOf } from '../../design/joints.js';
 import { PARTS } from '../../design/stations.js';
+import { isOneShell, leafWall, wallAt, type FaceName } from '../../design/walls.js';
 import type { PanelSize } from '../../physics/panelBuckling.js';
 
 /** A flat plate of a pit. What is rolled is none: a shell's own curve keeps it from buckling in and out. */
@@ -14,7 +15,9 @@ export interface Panel {
   size: PanelSize;
   plate: number;
   steel: Steel;
+  /** or lined: it takes and gives heat on one side */
   insulated: boolean;
+  lined: boolean;
   /** faces of the part that its edges run along, with the length of edge on each [m]; none of a door, whose rim laps over */
   along: { face: string; edge: number }[];
   /** of a door [m]; its name where there are several */
@@ -24,7 +27,7 @@ export interface Panel {
   fire?: number;
 }
 
-type Flat = Omit<Panel, 'part' | 'plate' | 'steel' | 'insulated' | 'fire'>;
+type Flat = Omit<Panel, 'part' | 'plate' | 'steel' | 'insulated' | 'lined' | 'fire'>;
 
 /** Every flat plate that has outdoors on its other side, one of those that are alike; ends that another part is joined to are left out. */
 export function panelsOf(design: Design): Panel[] {
@@ -32,21 +35,35 @@ export function panelsOf(design: Design): Panel[] {
   return PARTS.flatMap((part): Panel[] => {
     const made = design[part];
     if (!made) return [];
-    const { plate, steel, insulation } = made;
-    const own = { part, steel, insulated: (insulation?.thickness ?? 0) > 0 };
+    const { steel } = made;
+    const own = (face: string, wall = wallAt(made, wallName(face))) => ({
+      part,
+      steel,
+      plate: wall.plate,
+      insulated: (wall.insulation ?? wall.lining) !== undefined,
+      lined: wall.lining !== undefined,
+    });
     const walls = part === 'upright' ? wallsOfUpright(design.upright!) : wallsOf(made as HorizontalPart);
     const there = walls.filter(({ face }) => face === 'sides' || !joined.has(`${part} ${face}`));
     const panels = [
-      ...there.map((flat) => ({ ...own, plate, ...flat })),
+      ...there.map((flat) => ({ ...own(flat.face), ...flat })),
       ...doorsOf(design, part).flatMap((door) => {
         const leaf = leafOf(design, part, door);
-        return leaf ? [{ ...own, plate: door.plate, ...leaf, ...(door.name === '' ? {} : { which: door.name }) }] : [];
+        if (!leaf) return [];
+        const wall = leafWall(made, door, wallName(leaf.face));
+        const which = door.name === '' ? {} : { which: door.name };
+        return [{ ...own(leaf.face, wall), plate: door.plate, ...leaf, ...which }];
       }),
     ];
     return part === 'firebox'
-      ? panels.map((panel) => ({ ...panel, fire: fromFire(design.firebox, panel.face) }))
+      ? panels.map((panel) => (panel.lined ? panel : { ...panel, fire: fromFire(design.firebox, panel.face) }))
       : panels;
   });
+}
+
+/** A face of the geometry as a design file names it. */
+function wallName(face: string): FaceName {
+  return face === 'farEnd' ? 'stackEnd' : (face as FaceName);
 }
 
 /** From the fire to a face [m]; it burns in the middle of the box or on its grate, under which ash keeps it off the floor. */
@@ -57,11 +74,13 @@ function fromFire({ length, width, height, grate }: Firebox, face: string): numb
   return face === 'roof' || face === 'floor' ? height / 2 : length / 2;
 }
 
-function wallsOf({ shape, width, height, length, heads = 'flat' }: HorizontalPart): Flat[] {
+function wallsOf(part: HorizontalPart): Flat[] {
+  const { shape, width, height, length, heads = 'flat' } = part;
   if (shape === 'round') {
     // a head bears by its curve
     if (heads !== 'flat') return [];
-    const along = [{ face: 'shell', edge: Math.PI * width }];
+    const shell = isOneShell(part) ? ['shell'] : ['roof', 'sides', 'floor'];
+    const along = shell.map((face) => ({ face, edge: (Math.PI * width) / shell.length }));
     const size = { diameter: width };
     return [
       { face: 'fireEnd', name: 'fire end', size, along },

@@ -1,6 +1,7 @@
 import { strengthLeft } from '../../design/catalog/index.js';
 import type { Design, PartName, Steel } from '../../design/design.js';
 import { doorLabel } from '../../design/doors.js';
+import { wallAt } from '../../design/walls.js';
 import type { Pit } from '../../network/pit.js';
 import { freePanelStrain, heldPanelStrain } from '../../physics/panelBuckling.js';
 import { leafOverRim, middleOverEdge } from '../../physics/panelEdge.js';
@@ -18,6 +19,8 @@ import { faceTemperature, hottestPlate, stationOfFace } from './plateTemperature
 export const PUSH = 50 * 4.4482216152605;
 export const PULL = 20 * 4.4482216152605;
 
+/** Years after which nobody counts what scale has left. */
+const MOST_YEARS = 1000;
 /** Where the standard counts elongation from [K]. */
 const COLD = 293.15;
 /** Free convection on a plate in still gas [W/(m2 K)]; it only sets how far an edge's cold reaches (estimate, spread 3-10). */
@@ -102,25 +105,29 @@ export function studyPlate({ pit, x, hot }: HeldPit): PlateStudy {
   };
 }
 
-function scaleOf({ use, firebox: { plate, grate } }: Design, hottest: number): PlateStudy['scale'] {
+function scaleOf({ use, firebox }: Design, hottest: number): PlateStudy['scale'] {
   const { cooks, lit, scale, coals } = use;
-  // on a grate coals lie against no steel of the firebox
-  const steel = grate ? hottest : Math.max(coals, hottest);
+  // coals lie on the floor, and heat its steel where no grate lifts them off it and nothing lines it
+  const { grate } = firebox;
+  const { plate, lining } = wallAt(firebox, 'floor');
+  const steel = grate || lining ? hottest : Math.max(coals, hottest);
   const rateAt = (T: number) => 2 * scalingRate(T, scale);
   const rate = rateAt(steel);
   const yearly = cooks * lit * rate;
   const half = plate / 2;
+  const counted = (years: number) => Math.min(years, MOST_YEARS);
+  const lasts = half / yearly > MOST_YEARS;
   return {
     grate: grate !== undefined,
     steel_K: steel,
-    hourly_m: 3600 * rate,
-    yearly_share: yearly / plate,
+    hourly_m: lasts ? 0 : 3600 * rate,
+    yearly_share: lasts ? 0 : yearly / plate,
     halfGone_years: {
-      likely: half / yearly,
-      hotter: half / (cooks * lit * rateAt(steel + COALS_SPREAD)),
-      cooler: half / (cooks * lit * rateAt(steel - COALS_SPREAD)),
-      shed: half / (2 * cooks * scaleLoss(steel, lit)),
-      kept: (half / (2 * scaleLoss(steel, 1))) ** 2 / (cooks * lit),
+      likely: counted(half / yearly),
+      hotter: counted(half / (cooks * lit * rateAt(steel + COALS_SPREAD))),
+      cooler: counted(half / (cooks * lit * rateAt(steel - COALS_SPREAD))),
+      shed: counted(half / (2 * cooks * scaleLoss(steel, lit))),
+      kept: counted((half / (2 * scaleLoss(steel, 1))) ** 2 / (cooks * lit)),
     },
     strength_share: strengthLeft(steel),
   };

@@ -1,5 +1,6 @@
 /** Temperatures of plates at a state's unknowns: the one place here that knows how a network names them. */
 import type { PartName, Steel } from '../../design/design.js';
+import { isSteel } from '../../network/materials.js';
 import type { Pit } from '../../network/pit.js';
 import type { ThermalNode } from '../../network/types.js';
 
@@ -42,7 +43,7 @@ export function hottestPlate(
   hot: Float64Array,
 ): { name: string; steel: Steel; hold_K: number; full_K: number } {
   const plates = model.network.nodes.flatMap(({ name, material, thickness }, index) =>
-    thickness > 0 && material !== 'constant' ? [{ name, steel: material, index }] : [],
+    thickness > 0 && isSteel(material) ? [{ name, steel: material, index }] : [],
   );
   const { name, steel } = plates.reduce((best, each) => (x[each.index] > x[best.index] ? each : best));
   const full = Math.max(...plates.map(({ index }) => hot[index]));

@@ -1,7 +1,7 @@
 /** Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as used. */
-import { FINISHES, INSULATIONS, STEELS, strengthLeft, WOODS } from '../../design/catalog/index.js';
+import { FINISHES, INSULATIONS, LININGS, STEELS, strengthLeft, WOODS } from '../../design/catalog/index.js';
 import { readDesign } from '../../design/read.js';
-import { layerConductivity } from '../../physics/insulation.js';
+import { layerConductivity, layerHeat, layerSpecificHeat } from '../../physics/insulation.js';
 import { DRY_NET_HEAT, waterFormed } from '../../physics/wood.js';
 import { gaugeNumbers, gaugeThickness, PIPES } from '../../units/index.js';
 import { choice, defineCheck, quantity, type Check } from '../check.js';
@@ -10,6 +10,7 @@ import { LATENT_HEAT_25C } from '../relations/combustion.js';
 const names = (shelf: object) => Object.keys(shelf);
 const wood = choice(names(WOODS), 'wood of the catalog');
 const material = choice(names(INSULATIONS), 'insulation of the catalog');
+const lining = choice(names(LININGS), 'lining of the catalog');
 const gauge = quantity('number', 'gauge number');
 const nominal = quantity('number', 'nominal pipe size');
 
@@ -102,6 +103,30 @@ export const catalogChecks: Record<string, Check> = {
     { material },
     'specificHeat',
     (v) => INSULATIONS[v.material].specificHeat,
+  ),
+  liningConductivity: defineCheck(
+    'conductivity of a lining of the catalog',
+    { lining, temperature: quantity('temperature', 'of the layer') },
+    'conductivity',
+    (v) => layerConductivity(LININGS[v.lining].conductivity, v.temperature),
+  ),
+  liningSpecificHeat: defineCheck(
+    'specific heat of a lining of the catalog',
+    { lining, temperature: quantity('temperature', 'of the layer') },
+    'specificHeat',
+    (v) => layerSpecificHeat(LININGS[v.lining].specificHeat, v.temperature),
+  ),
+  liningHeat: defineCheck(
+    'heat that a lining of the catalog takes up between two temperatures',
+    { lining, from: quantity('temperature', 'at first'), to: quantity('temperature', 'at last') },
+    'energyPerMass',
+    (v) => layerHeat(LININGS[v.lining].specificHeat, v.to) - layerHeat(LININGS[v.lining].specificHeat, v.from),
+  ),
+  liningDensity: defineCheck(
+    'density of a lining of the catalog',
+    { lining },
+    'density',
+    (v) => LININGS[v.lining].density,
   ),
   steelLimit: defineCheck(
     'temperature from which a steel scales away in air, or creeps',

@@ -11,9 +11,13 @@ import {
 import { airConductivity, airKinematicViscosity, airPrandtl } from '../../physics/air.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { biot } from '../../physics/lumped.js';
-import { defineCheck, optional, quantity, type Check, type Values } from '../check.js';
-import { annulusConductivity, roundLayerHeat } from '../relations/layers.js';
+import { LININGS } from '../../design/catalog/index.js';
+import { choice, defineCheck, optional, quantity, type Check, type Values } from '../check.js';
+import { annulusConductivity, openGapNusselt, shutLevelNusselt, shutUprightNusselt } from '../../physics/airGap.js';
+import { roundLayerHeat } from '../relations/layers.js';
 import { lumpedTime, lumpedTimeConstant } from '../relations/lumped.js';
+import { slabDifference } from '../relations/slab.js';
+import { heatedLining } from '../rooms/slicedLining.js';
 
 const conductivity = quantity('conductivity', 'of the solid');
 const coefficient = quantity('coefficient', 'convection coefficient');
@@ -64,6 +68,9 @@ const gap = {
   inner: quantity('temperature', 'of the inner cylinder'),
   outer: quantity('temperature', 'of the outer cylinder'),
 } as const;
+
+/** Small enough that a lining's properties don't change with it [K]. */
+const STEP = 0.1;
 
 export const conductionChecks: Record<string, Check> = {
   finParameter: defineCheck('fin parameter m of a pin', pin, 'perLength', (v) => finParameter(pinSection(v))),
@@ -117,6 +124,56 @@ export const conductionChecks: Record<string, Check> = {
     { ...change, temperature: quantity('temperature', 'to be reached') },
     'time',
     (v) => lumpedTime(v.temperature, v),
+  ),
+  shutUprightNusselt: defineCheck(
+    'Nusselt number of air shut in between upright walls',
+    {
+      rayleigh: quantity('number', 'on the gap'),
+      aspect: quantity('number', 'height over gap'),
+      prandtl: quantity('number', 'of the air'),
+    },
+    'number',
+    (v) => shutUprightNusselt(v.rayleigh, v.aspect, v.prandtl),
+  ),
+  shutLevelNusselt: defineCheck(
+    'Nusselt number of air shut in over a level plate that heats it',
+    { rayleigh: quantity('number', 'on the gap') },
+    'number',
+    (v) => shutLevelNusselt(v.rayleigh),
+  ),
+  openGapNusselt: defineCheck(
+    'Nusselt number of a wall of an upright channel that is open below and above',
+    { elenbaas: quantity('number', 'Rayleigh number on the gap, times gap over height') },
+    'number',
+    (v) => openGapNusselt(v.elenbaas),
+  ),
+  slabTemperature: defineCheck(
+    'temperature in a slab that takes heat on one face',
+    {
+      biot: quantity('number', 'on its thickness'),
+      fourier: quantity('number', 'on its thickness'),
+      place: quantity('number', '0 at the face that takes no heat, 1 at the one that does'),
+      start: change.start,
+      fluid: change.fluid,
+    },
+    'temperature',
+    (v) => v.fluid + slabDifference(v) * (v.start - v.fluid),
+  ),
+  liningRise: defineCheck(
+    'share of a small step of the fluid that a lining, cut into slices as in a pit, has followed',
+    {
+      material: choice(Object.keys(LININGS), 'lining of the catalog'),
+      thickness: quantity('length', 'of the lining'),
+      coefficient,
+      start: change.start,
+      time: quantity('time', 'since the step'),
+      of: choice(['hot face', 'behind'], 'where'),
+    },
+    'number',
+    ({ of, start, ...v }) => {
+      const { hot, behind } = heatedLining({ ...v, start, fluid: start + STEP });
+      return ((of === 'hot face' ? hot : behind) - start) / STEP;
+    },
   ),
   roundLayerHeat: defineCheck(
     'heat per length through a round layer',

@@ -11,6 +11,7 @@ export function bareNetwork(outdoors: { temperature: number; pressure: number; w
     nodes: [],
     faces: [],
     links: [],
+    gaps: [],
     columns: [],
     windows: [],
     fire: heaterFire(0, 0),
