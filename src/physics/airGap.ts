@@ -16,6 +16,7 @@ export interface GapGas {
  * L_c = 2 [ln(ro/ri)]^(4/3)/(ri^(-3/5) + ro^(-3/5))^(5/3).
  * @param deltaT between the cylinders [K], by its size
  * @returns [W/(m K)]; published for Pr 0.7-6000 and Ra_c up to 1e7
+ * @example annulusConductivity({ innerRadius: 0.3, outerRadius: 0.302 }, { temperature: 350, kinematicViscosity: 2e-5, diffusivity: 2.9e-5, conductivity: 0.03 }, 10) // 0.0300 W/(m K), a gap too thin for air to turn over in
  * Reference: Raithby & Hollands (1975), Adv. Heat Transfer 11, 265, as in Incropera et al. (2007), eq. 9.58-9.60.
  */
 export function annulusConductivity(

@@ -17,7 +17,15 @@ export function layerConductivity(table: ConductivityTable, temperature: number)
   return Math.max(layerSpecificHeat(table, temperature), 0.1 * table.values[0]);
 }
 
-/** A property by straight lines between printed points, the first line continued below them, the last value held above them. */
+/**
+ * Specific heat of a layer by straight lines between printed points, the first line continued below them, the last value held
+ * above them.
+ * @param table points ascending [K], [J/(kg K)], one at least
+ * @param temperature of the layer [K]
+ * @returns [J/(kg K)]
+ * @example layerSpecificHeat({ temperatures: [673.15, 873.15], values: [956, 996] }, 773.15) // 976 J/(kg K)
+ * Reference: linear interpolation; the points carry their own sources.
+ */
 export function layerSpecificHeat({ temperatures, values }: ConductivityTable, temperature: number): number {
   const last = temperatures.length - 1;
   if (last === 0 || temperature >= temperatures[last]) return values[last];
