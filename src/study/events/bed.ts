@@ -48,9 +48,9 @@ export class Bed {
     this.through = 3 * law.flame;
   }
 
-  /** Lay on a split [J], or say that it was, a little while ago [s]. */
-  lay(heat: number, ago = 0): void {
-    this.splits.push({ heat, age: ago, burned: alight(ago, CATCHING).burned });
+  /** Lay on a split [J]. */
+  lay(heat: number): void {
+    this.splits.push({ heat, age: 0, burned: 0 });
     this.laid += heat;
   }
 
