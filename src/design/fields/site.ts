@@ -125,15 +125,13 @@ export const wood = block('The wood that is burned.', WOOD, (fields, around) => 
 const FIRE_HEAT = range('power', '500 W', '500 kW');
 
 const FIRE = {
-  heat: {
-    ...quantity(FIRE_HEAT, 'Heat release of the full fire, or its wood per hour. Default: what this box can burn.', {
-      default: (own, around) => bedFire(own as { bed?: number }, around),
-      says: '',
-      examples: ['70,000 BTU/h', '20 kW', '10 lb wood/h'],
-      slider: { label: 'Fire', steps: [10_000, 250_000, 1_000] },
-      unknown: { kind: 'heat', label: 'how big the fire really is' },
-    }),
-  },
+  heat: quantity(FIRE_HEAT, 'Heat release of the full fire, or its wood per hour. Default: what this box can burn.', {
+    default: (own, around) => bedFire(own as { bed?: number }, around),
+    says: '',
+    examples: ['70,000 BTU/h', '20 kW', '10 lb wood/h'],
+    slider: { label: 'Fire', steps: [10_000, 250_000, 1_000] },
+    unknown: { kind: 'heat', label: 'how big the fire really is' },
+  }),
   rise: quantity(range('time', '1 s', '2 h'), 'Time constant of its rise.', {
     default: '10 min',
     guess: true,
