@@ -23,7 +23,15 @@ const control = (bench: Workbench, id: string): Control => {
 };
 const edit = (bench: Workbench, id: string, value: string) => bench.edit(control(bench, id), value);
 
-const examples = ['insulated-upright', 'offset-with-upright', 'plain-24', 'reverse-flow', 'boxed-22', 'wind-cold'];
+const examples = [
+  'insulated-upright',
+  'offset-with-upright',
+  'plain-24',
+  'reverse-flow',
+  'boxed-22',
+  'wind-cold',
+  'tank-on-trailer',
+];
 
 describe('controls', () => {
   it.each(examples)('every place of every slider of %s writes a text that reads back to that place', (name) => {

@@ -89,6 +89,7 @@ describe('a file of all options', () => {
     'insulated-upright',
     'wind-cold',
     'four-ways',
+    'tank-on-trailer',
   ])('reads back to the same designs, whatever is tried of %s', (name) => {
     const { current } = new Workbench(textOf(name));
     const steps = [...allPlateSteps(current), ...partPlateSteps(current), ...otherSteps(current)];
