@@ -6,14 +6,37 @@ import type { Design } from '../design/design.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { shortfallOf } from '../study/estimate/shortfall.js';
 import { format, formatPlate } from '../units/index.js';
+import { element, part, setText } from './dom.js';
 import { PAGE_PAINT } from './look.js';
 import { sceneElement } from './sceneView.js';
+import { noteTime } from './timing.js';
+import type { Workbench } from './workbench.js';
 
 /** Below this width the end view goes under the side view [px]. */
 const NARROW = 500;
 
 /** A box without a height is one that isn't laid out yet [px]. */
 const LEAST_HEIGHT = 300;
+
+/** The pit to scale with its title and its title block. */
+export class DrawingView {
+  private frame = 0;
+
+  constructor(private readonly bench: Workbench) {}
+
+  /** Draws with the next frame, once for all that changes before it. */
+  drawSoon(): void {
+    this.frame ||= requestAnimationFrame(() => {
+      const start = performance.now();
+      this.frame = 0;
+      const { design, result } = this.bench.current;
+      setText(part('drawing-title'), drawingTitle(design, result));
+      showDrawing(part('drawing'), design, result);
+      part('title-block').replaceChildren(...titleBlock(design, result).map((text) => element('span', {}, text)));
+      noteTime('draw', performance.now() - start);
+    });
+  }
+}
 
 /** What the drawing shows of a result: the fire that holds the target where this pit has it, else what its full fire settles at. */
 function shownState(result: EstimateResult | null): { state: SteadyState; holds: boolean } | null {
@@ -36,7 +59,7 @@ export function drawingTitle({ fire }: Design, result: EstimateResult | null): s
 }
 
 /** The pit to scale, coloured by what thermometers read along it while it holds the target, or else under the full fire. */
-export function showDrawing(root: HTMLElement, design: Design, result: EstimateResult | null): void {
+function showDrawing(root: HTMLElement, design: Design, result: EstimateResult | null): void {
   const width = Math.max(280, Math.floor(root.clientWidth));
   const narrow = width < NARROW;
   const drawing = pitDrawing(design, {
@@ -56,7 +79,7 @@ export function showDrawing(root: HTMLElement, design: Design, result: EstimateR
 }
 
 /** What a drawing's title block says beside it. */
-export function titleBlock({ firebox, chamber, upright, shop, job }: Design, result: EstimateResult | null): string[] {
+function titleBlock({ firebox, chamber, upright, shop, job }: Design, result: EstimateResult | null): string[] {
   const parts = { firebox, chamber, upright };
   const plates = (['firebox', 'chamber', 'upright'] as const).flatMap((name) => {
     const part = parts[name];

@@ -6,6 +6,7 @@ import type { EstimateResult } from '../study/estimate/result.js';
 import { idOf, type Control } from './controls.js';
 import { changeWords } from './changeWords.js';
 import { DesignText } from './designText.js';
+import type { PicturedOption } from './protocol.js';
 
 /** Columns that stay readable beside each other. */
 export const MOST_OPTIONS = 5;
@@ -37,6 +38,11 @@ export interface Option {
   asked: Design | null;
   /** our own fault, when the solver broke */
   broken: string | null;
+}
+
+/** Are its numbers those of its design? */
+export function isSolved({ solved, design }: Option): boolean {
+  return solved === design;
 }
 
 export interface Refusal {
@@ -94,6 +100,15 @@ export class Workbench {
   constructor(start: string | Kept) {
     const faults = typeof start === 'string' ? this.open(start, 'page') : this.take(start);
     if (faults) throw new Error(formatFault(faults[0]));
+  }
+
+  /** What pictures need of the options that have their numbers. */
+  get pictured(): PicturedOption[] {
+    return this.options.flatMap(({ label, full }) => (full ? [{ label, result: full }] : []));
+  }
+
+  get allSolved(): boolean {
+    return this.options.every(isSolved);
   }
 
   get baseline(): Option {
