@@ -3,7 +3,7 @@ import type { Scene } from '../draw/scene.js';
 import { chartPng, chartSvg } from './chartFiles.js';
 import { CHART_LABELS } from './chartLabels.js';
 import { chartTable } from './chartTable.js';
-import { element, part, setText } from './dom.js';
+import { element, part, setText, tableRows } from './dom.js';
 import { saveFile } from './files.js';
 import { pageColour } from './look.js';
 import type { ChartId, Pictured, PictureRequest } from './protocol.js';
@@ -69,20 +69,7 @@ export class ChartsView {
     if (!this.details.open) return;
     const { current, pictured } = this.bench;
     const [head = [], ...body] = current.full ? chartTable(this.chosen, pictured, current.full) : [];
-    part('chart-table').replaceChildren(
-      element(
-        'thead',
-        {},
-        element('tr', {}, ...head.map((text, i) => element(i === 0 && text === '' ? 'td' : 'th', {}, text))),
-      ),
-      element(
-        'tbody',
-        {},
-        ...body.map(([first, ...rest]) =>
-          element('tr', {}, element('th', { scope: 'row' }, first), ...rest.map((text) => element('td', {}, text))),
-        ),
-      ),
-    );
+    part('chart-table').replaceChildren(...tableRows(head, body));
   }
 
   /** The chart in sight as a file, as it is on paper. */

@@ -1,8 +1,9 @@
 import { drawingScene } from '../draw/drawingScene.js';
 import { stationLabel } from '../words/labels.js';
-import { plainText } from '../words/plainText.js';
+import { plainTexts } from '../words/plainText.js';
 import { pitDrawing, type PitNotes } from '../draw/pit/pitDrawing.js';
 import type { Design } from '../design/design.js';
+import { PARTS } from '../design/stations.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { shortfallOf } from '../study/estimate/shortfall.js';
 import { format, formatPlate } from '../units/index.js';
@@ -79,10 +80,9 @@ function showDrawing(root: HTMLElement, design: Design, result: EstimateResult |
 }
 
 /** What a drawing's title block says beside it. */
-function titleBlock({ firebox, chamber, upright, shop, job }: Design, result: EstimateResult | null): string[] {
-  const parts = { firebox, chamber, upright };
-  const plates = (['firebox', 'chamber', 'upright'] as const).flatMap((name) => {
-    const part = parts[name];
+function titleBlock(design: Design, result: EstimateResult | null): string[] {
+  const plates = PARTS.flatMap((name) => {
+    const part = design[name];
     if (!part) return [];
     const { insulation } = part;
     const wrap =
@@ -92,8 +92,12 @@ function titleBlock({ firebox, chamber, upright, shop, job }: Design, result: Es
     return [`${name} ${formatPlate(part.plate)} plate${wrap}`];
   });
   const weight = result ? [`all steel ${format('mass', result.geometry.totalSteelMass_kg)}`] : [];
-  const owner = [shop, job].map((text) => plainText(text, 60)).filter((text) => text !== '');
-  return [...owner, ...plates, ...weight, 'outside sizes, heights above the ground'];
+  return [
+    ...plainTexts([design.shop, design.job], 60),
+    ...plates,
+    ...weight,
+    'outside sizes, heights above the ground',
+  ];
 }
 
 function notesOf(design: Design, result: EstimateResult | null): PitNotes {
@@ -113,7 +117,7 @@ function notesOf(design: Design, result: EstimateResult | null): PitNotes {
 function describe(design: Design, result: EstimateResult | null): string {
   const shown = shownState(result);
   const state = shown?.state;
-  const parts = (['firebox', 'chamber', 'upright'] as const).flatMap((name) => {
+  const parts = PARTS.flatMap((name) => {
     const part = design[name];
     if (!part) return [];
     const long =

@@ -89,6 +89,19 @@ describe('edits', () => {
     expect([firebox, chamber].map((part) => part?.door?.plate)).toEqual([0.009525, 0.0047625]);
   });
 
+  it('takes several doors and a face along as a comparison does, but for those of another plate', () => {
+    const walls = [
+      'doors: [{ name: left, width: 16 in, height: 12 in, plate: 0.25 in }, { name: right, width: 16 in, height: 12 in, plate: 3/8 in }]',
+      'fireEnd: { plate: 1/4 in }',
+      'stackEnd: { plate: 3/8 in }',
+    ];
+    const bench = new Workbench(textOf('plain-24').replace(/^chamber:/m, `$&\n  ${walls.join('\n  ')}`));
+    expect(edit(bench, 'chamber.plate', '3/16 in')).toBe(true);
+    const { doors = [], fireEnd, stackEnd } = bench.current.design.chamber!;
+    const plates = [...doors, fireEnd, stackEnd].map((each) => each?.plate);
+    expect(plates).toEqual([0.0047625, 0.009525, 0.0047625, 0.009525]);
+  });
+
   it('turns a pipe into a shell of its outside diameter where it gets a plate of its own', () => {
     const bench = benchOf('boxed-22');
     const { width } = bench.current.design.chamber!;
