@@ -7,7 +7,7 @@ import { pathText } from '../path.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
 import { choice, maybe, optional, quantity, where, type Soft } from './field.js';
-import { across, type steel } from './shared.js';
+import { across, type SteelRow } from './shared.js';
 import { mainSize, wallOf } from './walls.js';
 
 const SECTION = range('length', '6 in', '6 ft');
@@ -72,7 +72,7 @@ export const sectionRows = (longest: number) => ({
 });
 
 /** Width, height and plate of a lying part, from what its shape takes, or from the tank that it is made of. */
-export function sectionOf(part: Fields, rows: ReturnType<typeof sectionRows> & { steel: ReturnType<typeof steel> }) {
+export function sectionOf(part: Fields, rows: ReturnType<typeof sectionRows> & { steel: SteelRow }) {
   const shell = rows.shell.read(part, 'shell', {}, {});
   const tank = shell === undefined ? undefined : TANKS[shell];
   const shape: 'round' | 'square' = part.raw('shape') === 'square' ? 'square' : 'round';

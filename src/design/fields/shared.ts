@@ -16,6 +16,7 @@ export const plate = (words: string, options: NumberOptions = {}) =>
   quantity(PLATE, words, { examples: ['1/4 in', '3/16 in', '11 ga', '6 mm'], ...options });
 
 export const steel = (words: string) => choice(['carbon', 'stainless'], words, { default: 'carbon' });
+export type SteelRow = ReturnType<typeof steel>;
 
 export const station = (words: string) => maybe(STATIONS, words);
 
