@@ -168,7 +168,7 @@ export function finishZones(network: Network): void {
 }
 
 /** What sees what through open areas: layers of a column. */
-function addWindows(network: Network): void {
+export function addWindows(network: Network): void {
   for (const { zones, areas } of network.columns) {
     areas.forEach((area, k) => network.windows.push({ a: zones[k], b: zones[k + 1], area }));
   }

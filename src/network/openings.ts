@@ -45,7 +45,8 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
     level: through,
     jet: Math.sqrt(throat.area),
   });
-  for (const cells of [built.plenum, built.chamber]) if (cells) addAlong(built, cells, add);
+  if (built.plenum) addAlong(network, built.plenum.columns, 'plenum', add);
+  if (built.chamber) addAlong(network, built.chamber.columns, 'chamber', add);
   if (built.plenum) {
     const [from, to] = chamberEnd(built, 'far');
     const { turn } = design.chamber!.reverse!;
@@ -78,12 +79,12 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
   addGaps(built, design, add);
 }
 
-type Add = (
+export type Add = (
   o: Partial<NetworkOpening> & Pick<NetworkOpening, 'name' | 'role' | 'from' | 'to' | 'area' | 'centre'>,
 ) => void;
 
 /** An opening that zones of a part look through, cut where they end. */
-function addSliced(
+export function addSliced(
   network: Network,
   add: Add,
   opening: Omit<Parameters<Add>[0], 'from' | 'to'> & { from: number[]; to: number[]; extent: number },
@@ -117,16 +118,15 @@ function sameSide(network: Network, zones: number[], z: number): number[] {
 }
 
 /** Full cross-sections between the cells of a horizontal part: all of them together take what one opening would. */
-function addAlong(built: BuiltPit, cells: Cells, add: Add): void {
-  const { zones } = built.network;
-  const passages = cells.columns.length - 1;
-  const layered = cells.columns[0].length > 1;
+export function addAlong({ zones }: Network, columns: number[][], name: string, add: Add): void {
+  const passages = columns.length - 1;
+  const layered = columns[0].length > 1;
   for (let i = 1; i <= passages; i++) {
-    cells.columns[i].forEach((to, j) => {
-      const from = cells.columns[i - 1][j];
+    columns[i].forEach((to, j) => {
+      const from = columns[i - 1][j];
       const { section, centre, roof, floor } = zones[from];
       add({
-        name: `${cells === built.plenum ? 'plenum' : 'chamber'} passage ${i}`,
+        name: `${name} passage ${i}`,
         role: 'passage',
         from,
         to,

@@ -12,6 +12,8 @@ export interface RoomState {
   /** unknowns, in the order of the model */
   x: Float64Array;
   gas: number;
+  /** of every zone [K] */
+  gases: Float64Array;
   /** of all openings together [kg/s] */
   outflow: number;
   inflow: number;
@@ -44,6 +46,7 @@ class SolvedRoom {
       time,
       x: x.slice(),
       gas: x[model.gas],
+      gases: x.slice(model.gas, model.gas + model.zoneCount),
       outflow: model.flows.reduce((sum, flow) => sum + flow.forward, 0),
       inflow: model.flows.reduce((sum, flow) => sum + flow.backward, 0),
       neutralHeight: neutralHeight(x[model.pressure], model.density[0], model.outdoorDensity) ?? NaN,
@@ -73,14 +76,21 @@ export interface HeatRelease {
 
 /**
  * States at wanted times [s, rising], from everything at outdoor temperature at time 0.
+ * @param gas follows the fire at once, or takes up heat of its own, as a pit's does from the match on
  * @throws RangeError when no step converges
  */
-export function roomThroughTime(network: Network, release: HeatRelease, times: readonly number[]): RoomState[] {
+export function roomThroughTime(
+  network: Network,
+  release: HeatRelease,
+  times: readonly number[],
+  gas: 'atOnce' | 'ownHeat' = 'atOnce',
+): RoomState[] {
   const room = new SolvedRoom(network);
   const { settler } = room;
   const run = new Transient(settler, settler.burningState(0, settler.coldState()), FIRST_MOMENT);
   const demandAt = (time: number) => ({ mode: 'release' as const, heat: release.at(time) });
   const begin = () => {
+    if (gas === 'ownHeat') return run.goOn(demandAt, FIRST_STEP);
     if (!run.change(demandAt, FIRST_STEP))
       throw new RangeError(`the room's gas does not settle at ${run.moment.time} s`);
   };

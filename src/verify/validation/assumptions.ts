@@ -21,6 +21,9 @@ export interface Assumptions {
   steelSpecificHeat?: number;
   /** the doorway radiates outdoors as a black plate */
   doorRadiates: boolean;
+  /** factors on what a hot stream takes in and on what sinks along walls; undefined: 1, as published */
+  entrainment?: number;
+  downflow?: number;
   /** ignition in the steel room [s]; undefined: as the calorimeter shows it */
   litAt?: number;
 }
