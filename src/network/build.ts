@@ -2,6 +2,7 @@ import type { Design, PartName, StationName } from '../design/design.js';
 import type { Geometry } from '../design/geometry.js';
 import { windAtPit } from '../design/windAtPit.js';
 import { humidityRatio, standardPressure } from '../physics/atmosphere.js';
+import { jetShape } from '../physics/ceilingJet.js';
 import { hydraulicDiameter } from '../physics/forcedConvection.js';
 import { dryAir } from '../physics/gasMixture.js';
 import { meanBeamLength } from '../physics/gasRadiation.js';
@@ -86,6 +87,7 @@ export function buildNetwork(
     built.stacks.push(addStack(network, design, stack, geometry, i, resolution.stack));
   });
   addSharedPlates(built, design, geometry);
+  network.fire.roof = struckRoof(built);
   addContents(built, design);
   finishZones(network);
   addOpenings(built, design, geometry);
@@ -112,6 +114,22 @@ function fireOf(design: Design): NetworkFire {
     oxygenUse: estimates.oxygenUse,
     airPerFuel: stoichiometricAir(wood.composition) * (1 - wood.moisture),
   };
+}
+
+/** A bed of coals is about half as wide as its firebox, on its floor: an estimate. */
+const BED_SHARE = 0.5;
+
+/** The firebox's roof over its bed, with what it shares of it with an upright: of a round one the strip along its top. */
+function struckRoof({ network, firebox }: BuiltPit): NetworkFire['roof'] {
+  const { nodes, faces } = network;
+  const { floor, roof, length } = firebox.geometry;
+  const on = (face: Network['faces'][number]) =>
+    face.zone === network.fire.zone && (face.shape === 'up' || nodes[face.node].place === 'roof');
+  const struck = faces.flatMap((face, i) => (on(face) ? [i] : []));
+  const height = roof - floor;
+  const width = firebox.geometry.section / height;
+  const across = BED_SHARE * Math.min(length, width);
+  return { faces: struck, across, height, jet: jetShape({ length, width, height }) };
 }
 
 /**

@@ -57,13 +57,33 @@ describe('the thin steel room', () => {
     expect(of('wool', 'plate thermometers').rows).toHaveLength(8);
   });
 
-  test('its steel rises to 0.6 to 0.9 of the measured rise at 300 and 1200 s, under every single change', () => {
+  test('its steel rises to 0.55 to 0.95 of the measured rise at 300 and 1200 s, under every single change', () => {
     for (const { name, steelAt300, steelAt1200 } of validation.mechanisms.filter((each) => each.steelAt300 !== null)) {
       expect(steelAt300, name).toBeGreaterThan(0.55);
       expect(steelAt300, name).toBeLessThan(0.9);
       expect(steelAt1200, name).toBeGreaterThan(0.65);
-      expect(steelAt1200, name).toBeLessThan(0.9);
+      expect(steelAt1200, name).toBeLessThan(0.95);
     }
+  });
+
+  test('a plume that strikes its ceiling heats it by over a fifth more and no plate by more than 7 % less', () => {
+    const own = rowsOfTest('C1');
+    const at1200 = (struckRoof: boolean) =>
+      runSteelRoom(own, correctedRelease(own), { ...BASE, struckRoof }).find(({ row }) => row.id === 'sp-C1-1200')!;
+    const [struck, free] = [at1200(true), at1200(false)];
+    expect(struck.plates.ceiling / free.plates.ceiling).toBeGreaterThan(1.2);
+    expect(struck.plateMean).toBeGreaterThan(free.plateMean);
+    for (const surface of ['wallUpper', 'wallLower', 'floor'] as const) {
+      expect(struck.plates[surface] / free.plates[surface]).toBeGreaterThan(0.93);
+    }
+  });
+
+  test('is met as was asked of it: ceiling 0.65 and lower wall 0.9 to 1.1 of the measured, mean steel 0.72', () => {
+    const bias = (quantity: string) => of('bare', quantity).statistics!.bias;
+    expect(bias('steel rise, ceiling')).toBeGreaterThanOrEqual(0.65);
+    expect(bias('steel rise, mean')).toBeGreaterThanOrEqual(0.72);
+    expect(bias('steel rise, lower wall')).toBeGreaterThanOrEqual(0.9);
+    expect(bias('steel rise, lower wall')).toBeLessThanOrEqual(1.1);
   });
 
   test('the calorimeter as it stands makes the early steel colder than the corrected one', () => {
@@ -106,12 +126,12 @@ describe('the thin steel room', () => {
 describe('the corridor behind a burn room', () => {
   const far = (quantity: string) => of('corridor', quantity).rows;
 
-  test('layered, its lower gas is within 6 K of the measured at the far end, where mixed gas is 40 K off', () => {
+  test('layered, its lower gas is within 6 K of the measured at the far end, where mixed gas is 35 K off', () => {
     const rows = far('lower layer');
     expect(rows).toHaveLength(3);
     for (const { measured, computed, mixed } of rows) {
       expect(Math.abs(computed - measured)).toBeLessThan(6);
-      expect(mixed! - measured).toBeGreaterThan(40);
+      expect(mixed! - measured).toBeGreaterThan(35);
     }
   });
 

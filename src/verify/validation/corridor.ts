@@ -5,6 +5,7 @@
 import { addWindows, DEFAULT_RESOLUTION, finishZones } from '../../network/build.js';
 import { addSliced, type Add } from '../../network/openings.js';
 import type { FaceShape, Network } from '../../network/types.js';
+import { jetShape } from '../../physics/ceilingJet.js';
 import { STANDARD_PRESSURE, ZERO_CELSIUS } from '../../physics/constants.js';
 import { bareNetwork } from '../rooms/bareNetwork.js';
 import { addBox, addDoorway, type Box } from '../rooms/box.js';
@@ -28,6 +29,8 @@ const CORRIDOR = { length: 12.2, width: 2.4, height: 2.4 } as const;
 const STUB = { length: 1.1, width: 1.1, height: 2 } as const;
 const THROAT = { width: 0.8, height: 1.6, sill: 0 } as const;
 const OUT = { width: 0.8, height: 2, sill: 0 } as const;
+/** The square burner as a round one of its area. It stands against a wall; its jet is taken as in the middle of the ceiling. */
+const BURNER = { across: 0.3 * Math.sqrt(4 / Math.PI), top: 0.5 } as const;
 const POWER = 110e3;
 /** Trees of thermocouples: the far one stands in the last cell. */
 export const TREES = { burnRoom: '1', farEnd: '5' } as const;
@@ -90,6 +93,11 @@ function corridorNetwork(outdoors: number, a: Assumptions, { cells, levels }: Cu
     },
     add,
   );
+  if (a.struckRoof) {
+    const faces = network.faces.flatMap((face, i) => (face.shape === 'up' ? [i] : []));
+    const height = BURN_ROOM.height - BURNER.top;
+    network.fire.roof = { faces, across: BURNER.across, height, jet: jetShape({ ...BURN_ROOM, height }) };
+  }
   network.zones[0].volume += STUB.length * STUB.width * STUB.height;
   const stub = (name: string, shape: FaceShape, area: number, lining = fibre) =>
     addWall(network, 0, { name, area, shape, length: STUB.height, windLength: STUB.height, ...lining });
