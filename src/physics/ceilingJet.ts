@@ -105,6 +105,18 @@ export function plumeExcess(
 }
 
 /**
+ * Mean height of a fire's flames: 0.235 Q^(2/5) - 1.02 D, Q in kilowatt.
+ * @param heat of the fire [W]
+ * @param across its diameter [m]
+ * @returns [m]; 0 where the flames break up into small ones
+ * @example flameHeight(20000, 0.3) // 0.473 m
+ * Reference: Heskestad (1983), Fire Safety Journal 5, 103, as in the SFPE Handbook of Fire Protection Engineering.
+ */
+export function flameHeight(heat: number, across: number): number {
+  return Math.max(0, 0.235 * Math.pow(1e-3 * heat, 0.4) - 1.02 * across);
+}
+
+/**
  * Convection from the jet to the roof, by likeness of friction and heat: h = rho c U (f/2) Pr^(-2/3), f = 0.03.
  * @param convective heat of the fire less what it radiates [W]
  * @param speed of the jet's shape, mean over the roof [m/s per kW^(1/3)]

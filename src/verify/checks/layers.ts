@@ -1,5 +1,5 @@
 /** Checks of what carries gas between layers and along a pipe, and of how the fire is seen through the throat. */
-import { jetCoefficient, jetShape, plumeExcess, plumeOrigin } from '../../physics/ceilingJet.js';
+import { flameHeight, jetCoefficient, jetShape, plumeExcess, plumeOrigin } from '../../physics/ceilingJet.js';
 import { emptyOpeningFlow, innerFlow, overturn } from '../../physics/opening.js';
 import { jetEntrainment } from '../../physics/plume.js';
 import { outflowDeficit } from '../../physics/plugFlow.js';
@@ -88,6 +88,12 @@ export const layerChecks = {
     },
     'length',
     (v) => plumeOrigin(v.heat, v.across, v.density, v.temperature),
+  ),
+  flameHeight: defineCheck(
+    "mean height of a fire's flames",
+    { heat: quantity('power', 'of the fire'), across: quantity('length', 'its diameter') },
+    'length',
+    (v) => flameHeight(v.heat, v.across),
   ),
   plumeExcess: defineCheck(
     "excess of a plume's axis over the gas that it rises in",
