@@ -1,7 +1,7 @@
 /** Runs a room through the solvers that run a pit: its steady state, or its states along a fire that changes in time. */
 import { Balances } from '../../network/balances.js';
 import { Model } from '../../network/model.js';
-import type { Network } from '../../network/types.js';
+import { OUTDOORS, type Network } from '../../network/types.js';
 import { neutralHeight } from '../../physics/draft.js';
 import { Settler } from '../../network/settle.js';
 import { Transient } from '../../network/transient.js';
@@ -14,7 +14,7 @@ export interface RoomState {
   gas: number;
   /** of every zone [K] */
   gases: Float64Array;
-  /** of all openings together [kg/s] */
+  /** of all openings to outdoors together [kg/s] */
   outflow: number;
   inflow: number;
   /** height at which inside and outside pressure are equal [m above the floor] */
@@ -42,13 +42,14 @@ class SolvedRoom {
   describe(time: number, x: Float64Array, heat: number): RoomState {
     const { model, balances } = this;
     balances.evaluate(x, { mode: 'release', heat });
+    const outside = model.flows.filter((_, i) => model.network.openings[i].to === OUTDOORS);
     return {
       time,
       x: x.slice(),
       gas: x[model.gas],
       gases: x.slice(model.gas, model.gas + model.zoneCount),
-      outflow: model.flows.reduce((sum, flow) => sum + flow.forward, 0),
-      inflow: model.flows.reduce((sum, flow) => sum + flow.backward, 0),
+      outflow: outside.reduce((sum, flow) => sum + flow.forward, 0),
+      inflow: outside.reduce((sum, flow) => sum + flow.backward, 0),
       neutralHeight: neutralHeight(x[model.pressure], model.density[0], model.outdoorDensity) ?? NaN,
       wallLoss: balances.totalLoss() - balances.leakLoss,
       gasLoss: balances.leakLoss,

@@ -159,9 +159,18 @@ function farEndOf(corridor: Box, gas: (zone: number) => number, outdoors: number
 /** @param rows of one test */
 export function runCorridor(rows: readonly MeasuredRow[], a: Assumptions, cut: Cut): CorridorMoment[] {
   const outdoors = rows[0].number('T_amb_C') + ZERO_CELSIUS;
-  const { network, corridor } = corridorNetwork(outdoors, a, cut);
   const times = [...new Set(rows.map((row) => row.number('t_s')))].sort((p, q) => p - q);
-  const release = { at: () => POWER, breaks: [] };
+  return corridorUnder({ power: POWER, outdoors, times }, a, cut);
+}
+
+/** The corridor under a steady fire that burns from time 0. @param fire [W], [K], moments [s], rising */
+export function corridorUnder(
+  { power, outdoors, times }: { power: number; outdoors: number; times: readonly number[] },
+  a: Assumptions,
+  cut: Cut,
+): CorridorMoment[] {
+  const { network, corridor } = corridorNetwork(outdoors, a, cut);
+  const release = { at: () => power, breaks: [] };
   return roomThroughTime(network, release, times, 'ownHeat').map((state) => {
     const gas = (zone: number) => state.gases[zone];
     return { time: state.time, state, burnRoom: gas(0) - outdoors, farEnd: farEndOf(corridor, gas, outdoors) };
