@@ -16,10 +16,15 @@ function solved(name: string) {
 }
 
 describe('published ranges', () => {
-  test.each(exampleNames)('are kept by every relation in %s', (name) => {
-    const { pit, x } = solved(name);
-    expect(rangeWarnings(pit, x)).toEqual([]);
-  });
+  test.each(exampleNames)(
+    'are kept by every relation in %s, but for flames longer than the firebox is high',
+    (name) => {
+      const { pit, x } = solved(name);
+      // the one with a fire so large that its flames are longer than the firebox is high
+      const left = name === 'wind-cold.yaml' ? [expect.stringContaining('ceilingJet')] : [];
+      expect(rangeWarnings(pit, x).map(({ message }) => message)).toEqual(left);
+    },
+  );
 
   test('are told when left, once a relation, at the face that is farthest out', () => {
     const { pit, x } = solved('plain-24.yaml');
