@@ -12,7 +12,8 @@ import { Stems } from './stems.js';
 import { OUTDOORS, type Window } from './types.js';
 
 /** What the fire is asked to do: release heat (as far as air allows), or whatever keeps the gauge's settled reading. */
-export type Demand = { mode: 'release'; heat: number } | { mode: 'hold'; target: number };
+/** `radiant`: share of the heat that leaves as radiation, where it is not the fire's own [-]. */
+export type Demand = { mode: 'release'; heat: number; radiant?: number } | { mode: 'hold'; target: number };
 
 /** Width of the band below the oxygen limit over which the fire goes from full to none, as a share of the limit. */
 export const LIMIT_WIDTH = 0.02;
@@ -35,6 +36,8 @@ export class Balances {
   readonly lossOfPart: Float64Array;
   /** heat carried off by evaporation from wet surfaces [W] */
   evaporated = 0;
+  /** share of the fire that left as radiation, where it was last reckoned [-] */
+  radiantShare = 0;
   /** heat that gas carries outdoors through stacks, and through everything else [W] */
   stackGasLoss = 0;
   leakLoss = 0;
@@ -134,7 +137,8 @@ export class Balances {
       star4[z] = blackPower(x[model.star + z]);
       gas4[z] = blackPower(x[model.gas + z]);
     }
-    const radiant = release * fire.radiantShare;
+    this.radiantShare = (demand.mode === 'release' ? demand.radiant : undefined) ?? fire.radiantShare;
+    const radiant = release * this.radiantShare;
     const { faceNode, faceZone, faceArea, faceEmissivity, faceFireShare } = model;
     const { coefficient } = this;
     for (let i = 0; i < faceNode.length; i++) {
@@ -161,7 +165,7 @@ export class Balances {
       coefficient[i] = h;
       const own = blackPower(Ts);
       const free = h * (Tg - Ts);
-      const struck = model.faceStruck[i] ? struckExcess(free, jetFlux(model, release, Ts, Tg)) : 0;
+      const struck = model.faceStruck[i] ? struckExcess(free, jetFlux(model, release, this.radiantShare, Ts, Tg)) : 0;
       const fromGas = area * (free + struck + gasWallFactor(eg, eps) * (gas4[z] - own));
       const fromStar = starConductance(area, eps, eg) * (star4[z] - own);
       rate[node] += fromGas + fromStar + radiant * faceFireShare[i];
@@ -196,7 +200,7 @@ export class Balances {
     this.evaluateFlows(x);
     this.evaluatePlugs();
     this.evaluateStreams();
-    algebraic[nz + fire.zone] += (1 - fire.radiantShare) * release;
+    algebraic[nz + fire.zone] += release - radiant;
     const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
     algebraic[2 * nz + fire.zone] += fuelGas * FUEL_ROW;
     algebraic[3 * nz + fire.zone] += fuelGas * MASS_ROW;

@@ -142,10 +142,16 @@ const LEAST_FLUX = 20;
 
 /**
  * Heat that the jet under a struck roof gives it [W/m2], whatever else convection does.
- * @param release of the fire [W]
+ * @param release of the fire [W], and the share of it that leaves as radiation
  */
-export function jetFlux({ network }: Model, release: number, surface: number, gas: number): number {
-  const { radiantShare, roof } = network.fire;
+export function jetFlux(
+  { network }: Model,
+  release: number,
+  radiantShare: number,
+  surface: number,
+  gas: number,
+): number {
+  const { roof } = network.fire;
   const { temperature: ambient, pressure } = network.outdoors;
   const { across, height, jet } = roof!;
   const convective = (1 - radiantShare) * release;

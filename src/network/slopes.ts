@@ -81,7 +81,7 @@ function gapRows({ gaps, outdoors }: Network, x: Float64Array, m: Float64Array, 
 
 /** What a struck face takes beyond its free convection, given how that changes with the face and with the gas. */
 function struckRows(
-  { model, coefficient }: Balances,
+  { model, coefficient, radiantShare }: Balances,
   x: Float64Array,
   m: Float64Array,
   i: number,
@@ -94,15 +94,15 @@ function struckRows(
   const gasIndex = model.gas + faceZone[i];
   const [Ts, Tg, release] = [x[node], x[gasIndex], x[model.fire]];
   const free = coefficient[i] * (Tg - Ts);
-  const base = struckExcess(free, jetFlux(model, release, Ts, Tg));
+  const base = struckExcess(free, jetFlux(model, release, radiantShare, Ts, Tg));
   const enter = (unknown: number, step: number, freeThen: number, jetThen: number) => {
     const slope = (faceArea[i] * (struckExcess(freeThen, jetThen) - base)) / step;
     m[node * n + unknown] -= gamma * slope;
     m[gasIndex * n + unknown] += slope;
   };
-  enter(node, T_STEP, free + bySurface * T_STEP, jetFlux(model, release, Ts + T_STEP, Tg));
-  enter(gasIndex, T_STEP, free + byGas * T_STEP, jetFlux(model, release, Ts, Tg + T_STEP));
-  enter(model.fire, 1, free, jetFlux(model, release + 1, Ts, Tg));
+  enter(node, T_STEP, free + bySurface * T_STEP, jetFlux(model, release, radiantShare, Ts + T_STEP, Tg));
+  enter(gasIndex, T_STEP, free + byGas * T_STEP, jetFlux(model, release, radiantShare, Ts, Tg + T_STEP));
+  enter(model.fire, 1, free, jetFlux(model, release + 1, radiantShare, Ts, Tg));
 }
 
 function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: number): void {
@@ -229,15 +229,15 @@ function windowRows({ model, gas4, star4 }: Balances, x: Float64Array, m: Float6
 }
 
 function fireRows(balances: Balances, x: Float64Array, demand: Demand, m: Float64Array, gamma: number): void {
-  const { model } = balances;
+  const { model, radiantShare } = balances;
   const { network, size: n, faceNode, faceFireShare } = model;
   const { fire } = network;
   const column = model.fire;
   for (let i = 0; i < faceNode.length; i++) {
-    if (faceFireShare[i] !== 0) add(m, n, faceNode[i], column, -gamma * fire.radiantShare * faceFireShare[i]);
+    if (faceFireShare[i] !== 0) add(m, n, faceNode[i], column, -gamma * radiantShare * faceFireShare[i]);
   }
   const fuelGas = fire.gasPerFuel / fire.heatValue;
-  add(m, n, model.gas + fire.zone, column, -(1 - fire.radiantShare));
+  add(m, n, model.gas + fire.zone, column, -(1 - radiantShare));
   add(m, n, model.fuel + fire.zone, column, -fuelGas * FUEL_ROW);
   add(m, n, model.pressure + fire.zone, column, -fuelGas * MASS_ROW);
   if (demand.mode === 'hold') {

@@ -1,3 +1,4 @@
+import type { Demand } from '../../network/balances.js';
 import { alight, charcoalLeft, charred } from '../../physics/splits.js';
 
 /** How wood burns on a bed. */
@@ -12,6 +13,8 @@ export interface Burning {
 
 /** Time until a split burns all over: estimate, spread 1-6 min [s]. */
 const CATCHING = 180;
+/** Share of the heat of glowing charcoal that leaves as radiation: estimate, spread 0.35-0.7. */
+const COALS_RADIANT = 0.5;
 /** Charcoal lit in a chimney glows all over after this: 15 min, common practice, no source [s]. */
 const CHIMNEY = 900;
 /** A split with less than this share of its heat left has burned [-]. */
@@ -78,8 +81,8 @@ export class Bed {
     return (heat * Math.min(CHIMNEY, age + time)) / CHIMNEY;
   }
 
-  /** What it gives some time from now, its air as it is [W]. */
-  power(time: number): number {
+  /** What flames and charcoal give some time from now, its air as it is [W]. */
+  private gives(time: number): { flames: number; coals: number } {
     const { charcoal: share, glow } = this.law;
     let flames = 0;
     let made = 0;
@@ -91,7 +94,28 @@ export class Bed {
     }
     const lit = share * made + this.caught(time) - this.caught(0);
     const coals = charcoalLeft(this.charcoal, time > 0 ? lit / time : 0, this.glowing, glow, time);
-    return (1 - share) * flames + (coals * this.glowing) / glow;
+    return { flames: (1 - share) * flames, coals: (coals * this.glowing) / glow };
+  }
+
+  /** What it gives some time from now, its air as it is [W]. */
+  power(time: number): number {
+    const { flames, coals } = this.gives(time);
+    return flames + coals;
+  }
+
+  /**
+   * The same, with the share of it that leaves as radiation: charcoal's is higher, the flames' such that a bed that is always fed
+   * alike radiates as the steady fire does.
+   *
+   * @param radiant share of the steady fire [-]
+   */
+  demand(time: number, radiant: number): Demand {
+    const { flames, coals } = this.gives(time);
+    const { charcoal: share } = this.law;
+    const ofCoals = share > 0 ? Math.min(COALS_RADIANT, radiant / share) : radiant;
+    const ofFlames = share < 1 ? (radiant - share * ofCoals) / (1 - share) : radiant;
+    const heat = flames + coals;
+    return { mode: 'release', heat, radiant: heat > 0 ? (ofFlames * flames + ofCoals * coals) / heat : radiant };
   }
 
   /** What it would give now with air enough for its flames [W]. */

@@ -121,10 +121,8 @@ export class Stoker {
     return turned;
   }
 
-  private readonly demandAt = (t: number): Demand => ({
-    mode: 'release',
-    heat: this.bed.power(Math.max(0, t - this.at.time)),
-  });
+  private readonly demandAt = (t: number): Demand =>
+    this.bed.demand(Math.max(0, t - this.at.time), this.line.pit.model.network.fire.radiantShare);
 
   /** Lay and burn splits for long, in the air that the pit has now and at its fire, until the bed is what it always is. */
   burnIn(): void {

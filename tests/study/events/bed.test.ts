@@ -48,6 +48,31 @@ describe('a bed', () => {
     expect(bed.left.wood).toBe(0);
   });
 
+  it('radiates as the steady fire does over a cycle that repeats, coals more and flames less', () => {
+    const bed = new Bed(LAW);
+    const [steady, every, step] = [0.3, 1800, 5];
+    let [radiated, gave] = [0, 0];
+    for (let cycle = 0; cycle < 24; cycle++) {
+      bed.lay(9 * MEGA);
+      for (let t = 0; t < every; t += step) {
+        const demand = bed.demand(step / 2, steady);
+        if (demand.mode !== 'release') throw new Error('a bed holds nothing');
+        expect(demand.radiant).toBeLessThanOrEqual(0.5);
+        if (cycle === 23) {
+          radiated += step * demand.radiant! * demand.heat;
+          gave += step * demand.heat;
+        }
+        bed.burn(step, step * demand.heat);
+      }
+    }
+    expect(radiated / gave).toBeCloseTo(steady, 3);
+    burnOn(bed, 3 * LAW.flame + CAUGHT);
+    expect(bed.demand(0, steady)).toMatchObject({ radiant: 0.5 });
+    const fresh = new Bed(LAW);
+    fresh.lay(9 * MEGA);
+    expect(fresh.demand(60, steady)).toMatchObject({ radiant: expect.closeTo((0.3 - 0.5 / 3) / (2 / 3), 2) });
+  });
+
   it('gives two thirds of a split as flame, the rest as coals that die away by their own time', () => {
     const bed = new Bed(LAW);
     bed.lay(15 * MEGA);
