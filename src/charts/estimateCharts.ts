@@ -4,6 +4,7 @@ import { heatLossChart } from './heatLossChart.js';
 import { plainText } from '../words/plainText.js';
 import { pressureChart } from './pressureChart.js';
 import { spreadCharts } from './spreadCharts.js';
+import { ventCurveChart } from './ventCurveChart.js';
 import { warmUpChart } from './warmUpChart.js';
 
 export interface NamedChart {
@@ -24,6 +25,16 @@ export function estimateCharts(result: EstimateResult): NamedChart[] {
     ['warm-up-steel', warmUpChart(result, name, 'steel')],
     ['heat-loss', heatLossChart(result, name)],
     ['draft', pressureChart(result, name)],
+    [
+      'vent-curve',
+      result.ventCurve &&
+        ventCurveChart(result.ventCurve, {
+          name,
+          of: '',
+          target: result.design.fire.target,
+          holds: result.vents?.open ?? null,
+        }),
+    ],
     ...spreadCharts(result, name),
   ];
   return charts.flatMap(([file, config]) => (config ? [{ file, config: config as ChartConfiguration }] : []));

@@ -4,12 +4,11 @@ import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { StackCurve } from '../study/size/curves.js';
 import type { SizeChoice, SizeResult } from '../study/size/size.js';
 import { convert, format } from '../units/index.js';
-import { roundTicks } from '../draw/ticks.js';
 import { axis, twinAxes } from './axes.js';
-import { bandAreas } from './bands.js';
 import { baseOptions } from './base.js';
 import { endLabels } from './endLabels.js';
 import type { NamedChart } from './estimateCharts.js';
+import { ventCurveChart } from './ventCurveChart.js';
 import { markLines, type MarkLine } from './markLines.js';
 import { plainText } from '../words/plainText.js';
 import { COLOURS, type LineStyle } from '../draw/theme.js';
@@ -57,7 +56,15 @@ export function sizeCharts(result: SizeResult): NamedChart[] {
         marks: leastAir(result, curves.stacks),
       }),
     ],
-    ['vent-curve', ventChart(result, choice, name)],
+    [
+      'vent-curve',
+      ventCurveChart(curves.vents, {
+        name,
+        of: `${result.chosen === null ? 'nearest size' : 'chosen size'}: ${choice.stack.name}, ${format('length', choice.stack.height_m)} high; `,
+        target: result.wanted.target_K,
+        holds: choice.intakes.holdOpening,
+      }),
+    ],
   ];
   return charts.map(([file, config]) => ({ file, config: config as ChartConfiguration }));
 }
@@ -136,85 +143,6 @@ function stackChart(
         x: axis('bottom', 'Height of the stack [in]', ticks, { min: first, max: first + (last - first) / (1 - NAMES) }),
         y: scale.shop,
         si: scale.si,
-      },
-    } as ChartConfiguration<'line'>['options'],
-  };
-}
-
-/** Where the thermometer settles against how far the intakes are open: the curve a cook uses. */
-function ventChart(
-  { curves, wanted, chosen }: SizeResult,
-  choice: SizeChoice,
-  name: string,
-): ChartConfiguration<'line'> {
-  const { vents } = curves!;
-  const shop = (kelvin: number) => convert('temperature', kelvin, 'shop');
-  const there = vents.open
-    .map((_, i) => i)
-    .filter((i) => vents.thermometer_K[i] !== null && vents.leanest_K[i] !== null && vents.richest_K[i] !== null);
-  const x = there.map((i) => 100 * vents.open[i]);
-  const kelvins = there.flatMap((i) => [vents.leanest_K[i]!, vents.richest_K[i]!]);
-  const temperature = twinAxes('Thermometer', 'temperature', {
-    low: Math.min(...kelvins, wanted.target_K),
-    high: Math.max(...kelvins, wanted.target_K),
-  });
-  const size = `${chosen === null ? 'nearest size' : 'chosen size'}: ${choice.stack.name}, ${format('length', choice.stack.height_m)} high`;
-  const base = baseOptions(
-    `${name}: what the vents do`,
-    `${size}; wood enough on the bed, burning at ${wanted.cleanAir.ratio} times the air it needs (band: ${wanted.cleanAir.low} to ${wanted.cleanAir.high} times)`,
-  );
-  const { holdOpening } = choice.intakes;
-  return {
-    type: 'line',
-    data: {
-      datasets: [
-        {
-          label: 'thermometer',
-          data: there.map((i, at) => ({ x: x[at], y: shop(vents.thermometer_K[i]!) })),
-          borderColor: COLOURS.blue,
-          borderWidth: 3,
-          pointRadius: 0,
-        },
-      ],
-    },
-    plugins: [
-      bandAreas([
-        {
-          x,
-          low: there.map((i) => shop(Math.min(vents.leanest_K[i]!, vents.richest_K[i]!))),
-          high: there.map((i) => shop(Math.max(vents.leanest_K[i]!, vents.richest_K[i]!))),
-          colour: COLOURS.blue,
-        },
-      ]),
-      markLines([
-        {
-          axis: 'y',
-          value: shop(wanted.target_K),
-          text: `target ${format('temperature', wanted.target_K)}`,
-          dash: [10, 4],
-          row: 1,
-          along: 0.7,
-        },
-        ...(holdOpening === null
-          ? []
-          : [
-              {
-                axis: 'x' as const,
-                value: 100 * holdOpening,
-                text: `holds at ${Math.round(100 * holdOpening)} %`,
-                dash: [3, 3],
-                row: 0,
-              },
-            ]),
-      ]),
-    ],
-    options: {
-      ...base,
-      parsing: false,
-      scales: {
-        x: axis('bottom', 'Intakes open [%]', roundTicks(0, 100, 10), { min: 0, max: 100 }),
-        y: temperature.shop,
-        si: temperature.si,
       },
     } as ChartConfiguration<'line'>['options'],
   };

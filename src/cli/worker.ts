@@ -15,7 +15,7 @@ import type { Line } from './lines.js';
 
 /** Jobs in plain data, so that they can be sent to a thread. */
 export type Job =
-  | { kind: 'estimate'; design: Design }
+  | { kind: 'estimate'; design: Design; vented: boolean }
   | { kind: 'studies'; designs: Design[]; settings: StudySettings }
   | { kind: 'cook'; design: Design }
   | { kind: 'coldSmoke'; design: Design; options: ColdSmokeOptions }
@@ -41,7 +41,7 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
   switch (job.kind) {
     // what one command alone needs is loaded when asked for: the threads of a batch start without it
     case 'estimate':
-      return [(await import('../study/estimate/estimate.js')).estimate(job.design, { minded: true })];
+      return [(await import('../study/estimate/estimate.js')).estimate(job.design, { minded: true, vented: job.vented })];
     case 'studies': {
       const { studyOption } = await import('../study/compare/studyOption.js');
       return job.designs.slice(from, to).map((design) => studyOption(design, job.settings));

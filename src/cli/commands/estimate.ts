@@ -20,7 +20,11 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
   const outputs = openOutputs(options);
 
   progress('computing');
-  const solved = await apart<EstimateResult>({ kind: 'estimate', design });
+  const solved = await apart<EstimateResult>({
+    kind: 'estimate',
+    design,
+    vented: options.full === true || options.charts !== undefined,
+  });
   const result: EstimateResult = { ...solved, warnings: [...warnings, ...solved.warnings] };
   if (options.spread !== undefined) {
     const { spreadOf } = await import('../spread.js');

@@ -23,6 +23,7 @@ import {
   warmUpData,
   weightsData,
 } from '../resultData.js';
+import { ventCurveData, ventTurnText } from '../ventData.js';
 import { textTable } from './table.js';
 import { weightText } from './weightText.js';
 import { heading, note, paragraph, section, warningLines } from './paragraphs.js';
@@ -162,6 +163,16 @@ function everything(result: EstimateResult, system: UnitSystem): string[] {
   if (steady || assumed) {
     sections.push(section('WHERE THE HEAT GOES', textTable(heatLossData(result, system)), note(PLATE_AND_LOSS)));
     sections.push(section('AIR AND DRAFT', textTable(airData(result, system))));
+  }
+  if (result.ventCurve) {
+    const turned = ventTurnText(result, system);
+    sections.push(
+      section(
+        `VENTS, with wood enough on the bed to burn at ${result.ventCurve.ratios.likely} times the air it needs`,
+        textTable(ventCurveData(result.ventCurve, design, system)),
+        ...(turned === '' ? [] : [note(turned)]),
+      ),
+    );
   }
   if (steady) sections.push(section('OPENINGS while holding', textTable(openingsData(steady, system))));
   if (assumed) sections.push(section('OPENINGS under the full fire', textTable(openingsData(assumed, system))));

@@ -1,27 +1,43 @@
 /** A bed that burns all the air it gets, and so the largest fire that a box makes. */
 import type { Design } from '../../design/design.js';
+import { geometryOf } from '../../design/geometryOf.js';
+import { makePit } from '../../network/pit.js';
 import { solveUnderFire } from '../estimate/steady.js';
 import { CLEAN_FIRE } from './cleanFire.js';
 import { airState, fullFire, type FullFire } from './states.js';
 
 const TURNS = 30;
 const FOUND = 1e-4;
+/** Air goes with about this power of the fire, less one. */
+const USUAL_SLOPE = -0.7;
+/** Share of the full fire below which a fire is short of air. */
+const SHORT = 0.999;
 
-/** The fire that takes a given air over what its wood needs, by repeated substitution: air goes with a small power of the fire. */
-export function burnsItsAir(design: Design, ratio: number, near: FullFire | null = null): FullFire | null {
-  const full = fullFire(design);
-  if (!full || full.state.excessAirRatio >= ratio) return full;
+/**
+ * The fire that takes a given air over what its wood needs, by secants in logarithms.
+ *
+ * @param wider the same with its intakes wider open: where that is short of air, so is this
+ */
+export function burnsItsAir(design: Design, ratio: number, wider: FullFire | null = null): FullFire | null {
+  const short = wider !== null && wider.state.fire_W < SHORT * design.fire.heat;
+  const full = short ? { ...wider, pit: makePit(design, geometryOf(design)) } : fullFire(design);
+  if (!full || (!short && full.state.excessAirRatio >= ratio)) return full;
   const { pit } = full;
   const { heatValue, airPerFuel } = pit.model.network.fire;
-  let heat = Math.min(design.fire.heat, near?.state.fire_W ?? design.fire.heat);
-  let solved = full.solved;
+  let heat = wider?.state.fire_W ?? design.fire.heat;
+  let { solved } = full;
+  let before: { log: number; off: number } | undefined;
   for (let turn = 0; turn < TURNS; turn++) {
     solved = solveUnderFire(pit, heat, solved.x);
     if (!solved.settled.converged) return null;
     const state = airState(pit, solved);
-    const next = Math.min(design.fire.heat, (state.air_kg_per_s * heatValue) / (ratio * airPerFuel));
-    if (Math.abs(next / heat - 1) < FOUND) return { pit, solved, state };
-    heat = next;
+    const off = Math.log((state.air_kg_per_s * heatValue) / (ratio * airPerFuel * heat));
+    if (Math.abs(off) < FOUND || (off > 0 && heat === design.fire.heat)) return { pit, solved, state };
+    const log = Math.log(heat);
+    const secant = before ? (off - before.off) / (log - before.log) : USUAL_SLOPE;
+    before = { log, off };
+    const slope = secant < 0.3 * USUAL_SLOPE && secant > 3 * USUAL_SLOPE ? secant : USUAL_SLOPE;
+    heat = Math.min(design.fire.heat, Math.exp(log - off / slope));
   }
   return null;
 }
@@ -33,7 +49,7 @@ export function burnsItsAir(design: Design, ratio: number, near: FullFire | null
 export function withFullFire(design: Design): Design {
   if (design.fire.heatOf !== 'box') return design;
   const burnt = burnsItsAir({ ...design, fire: { ...design.fire, heatOf: 'bed' } }, CLEAN_FIRE.ratio);
-  const byAir = burnt !== null && burnt.state.fire_W < 0.999 * design.fire.heat;
+  const byAir = burnt !== null && burnt.state.fire_W < SHORT * design.fire.heat;
   const heat = byAir ? burnt.state.fire_W : design.fire.heat;
   return { ...design, fire: { ...design.fire, heat, heatOf: byAir ? 'air' : 'bed' } };
 }

@@ -6,11 +6,14 @@ import { OUTDOORS } from '../../network/types.js';
 import { version } from '../../version.js';
 import { biotNumbers } from './biot.js';
 import { withHandsAndWeight } from '../carry/carried.js';
+import { CLEAN_FIRE } from '../air/cleanFire.js';
 import { cleanVents } from '../air/cleanHold.js';
+import { ventCurve } from '../air/ventCurve.js';
 import { heldAt } from '../events/heldPit.js';
 import { litPit } from '../events/lighting.js';
 import { splitSwing } from '../events/swing.js';
 import { splitWarnings } from '../events/splitWarnings.js';
+import { turnedVents } from '../events/ventTurn.js';
 import { unknownsUsed } from './unknownsUsed.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { rangeWarnings } from './ranges.js';
@@ -40,6 +43,8 @@ export interface EstimateOptions {
   steadyOnly?: boolean;
   /** follow a cook with splits too, and look for the opening of the intakes that burns clean */
   minded?: boolean;
+  /** follow the vents from shut to open too */
+  vented?: boolean;
   /** follow the warm-up of a pit that soaks at least this far [s] */
   until?: number;
 }
@@ -126,6 +131,10 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     result.splits = at && splitSwing(at);
     result.vents = held.state && cleanVents(design, held.state);
     warnings.push(...splitWarnings(result.splits));
+  }
+  if (options.vented && design.firebox.intakes.length > 0) {
+    result.ventCurve = ventCurve(design, CLEAN_FIRE.ratio);
+    result.ventTurn = result.vents ? turnedVents(design, result.vents.open) : null;
   }
   warnings.push(...targetWarning(design, assumed, result.steady, reached, run));
   result.balance = worstOf([assumed, ...(result.steady ? [result.steady] : [])], run);

@@ -5,7 +5,9 @@
 import type { PlatePlace } from '../../network/types.js';
 import type { Design, PartName, StationName } from '../../design/design.js';
 import type { Lit } from '../events/lighting.js';
+import type { VentCurve } from '../air/ventCurve.js';
 import type { Swing } from '../events/swing.js';
+import type { VentTurn } from '../events/ventTurn.js';
 import type { HandsResult } from '../carry/touch.js';
 import type { Spread } from '../spread/uncertainty.js';
 import type { WeightResult } from '../carry/weight.js';
@@ -243,6 +245,9 @@ export interface EstimateResult {
   lit?: Lit | null;
   /** null: no opening burns so. Absent where it was not asked for */
   vents?: CleanVents | null;
+  /** the vents in use, and how fast turning them is answered; null: it can't be followed. Absent where it was not asked for */
+  ventCurve?: VentCurve;
+  ventTurn?: VentTurn | null;
   balance: { energyError: number; massError_kg_per_s: number };
   /** what hands find, where the design names handles */
   hands?: HandsResult;

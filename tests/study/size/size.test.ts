@@ -4,7 +4,6 @@ import { readSource } from '../../../src/design/source.js';
 import type { Tree } from '../../../src/design/vary.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
 import { candidateFields, treeWith } from '../../../src/study/size/candidate.js';
-import { ventCurve } from '../../../src/study/size/curves.js';
 import { whereClean, withOpening } from '../../../src/study/air/cleanHold.js';
 import { judgeFully, type FullJudgement } from '../../../src/study/size/judge.js';
 import { COMFORT, LIMITS, marginOf } from '../../../src/study/size/limits.js';
@@ -103,21 +102,6 @@ describe('how the air follows the size', () => {
   it('finds none where the vents are too small for it', () => {
     const small = designOf(changed(['diameter: 4 in', 'diameter: 1 in']));
     expect(whereClean((open) => withOpening(small, open), { low: 0.01, high: 1, guess: 0.3 }, settings)).toBeNull();
-  });
-
-  it('the vent curve passes through the target at the opening that holds it, and rises to the full fire', () => {
-    const clean = whereClean((open) => withOpening(plain, open), { low: 0.01, high: 1, guess: 0.3 }, settings)!;
-    const { open, thermometer_K, fire_W } = ventCurve(plain, 2.5);
-    const i = open.findIndex((each) => each >= clean.at);
-    const share = (clean.at - open[i - 1]) / (open[i] - open[i - 1]);
-    const read = thermometer_K[i - 1]! + share * (thermometer_K[i]! - thermometer_K[i - 1]!);
-    // two ways to the same state: the fire that holds, and the fire that the air allows
-    expect(Math.abs(read - plain.fire.target)).toBeLessThan(2);
-    expect(fire_W[fire_W.length - 1]).toBe(plain.fire.heat);
-    // once the whole fire burns, more air only cools it
-    for (let n = 1; n < open.length; n++) {
-      if (fire_W[n]! < plain.fire.heat) expect(thermometer_K[n]!).toBeGreaterThan(thermometer_K[n - 1]!);
-    }
   });
 });
 

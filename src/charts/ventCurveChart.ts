@@ -1,0 +1,92 @@
+import type { ChartConfiguration } from 'chart.js';
+import type { VentCurve } from '../study/air/ventCurve.js';
+import { roundTicks } from '../draw/ticks.js';
+import { COLOURS } from '../draw/theme.js';
+import { convert, format } from '../units/index.js';
+import { axis, twinAxes } from './axes.js';
+import { bandAreas } from './bands.js';
+import { baseOptions } from './base.js';
+import { markLines } from './markLines.js';
+
+interface Told {
+  name: string;
+  /** what stands before the air in the subtitle */
+  of: string;
+  target: number;
+  /** share at which the intakes hold it; null: none does */
+  holds: number | null;
+}
+
+/** Where the thermometer settles against how far the intakes are open: the curve a cook uses. */
+export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: Told): ChartConfiguration<'line'> | null {
+  const shop = (kelvin: number) => convert('temperature', kelvin, 'shop');
+  const there = vents.open
+    .map((_, i) => i)
+    .filter((i) => vents.thermometer_K[i] !== null && vents.leanest_K[i] !== null && vents.richest_K[i] !== null);
+  if (there.length < 2) return null;
+  const x = there.map((i) => 100 * vents.open[i]);
+  const kelvins = there.flatMap((i) => [vents.thermometer_K[i]!, vents.leanest_K[i]!, vents.richest_K[i]!]);
+  const temperature = twinAxes('Thermometer', 'temperature', {
+    low: Math.min(...kelvins, target),
+    high: Math.max(...kelvins, target),
+  });
+  const { likely, low, high } = vents.ratios;
+  const base = baseOptions(
+    `${name}: what the vents do`,
+    `${of}wood enough on the bed, burning at ${likely} times the air it needs (band: ${low} to ${high} times)`,
+  );
+  return {
+    type: 'line',
+    data: {
+      datasets: [
+        {
+          label: 'thermometer',
+          data: there.map((i, at) => ({ x: x[at], y: shop(vents.thermometer_K[i]!) })),
+          borderColor: COLOURS.blue,
+          borderWidth: 3,
+          pointRadius: 0,
+        },
+      ],
+    },
+    plugins: [
+      bandAreas([
+        {
+          x,
+          low: there.map((i) => shop(Math.min(vents.leanest_K[i]!, vents.richest_K[i]!))),
+          high: there.map((i) => shop(Math.max(vents.leanest_K[i]!, vents.richest_K[i]!))),
+          colour: COLOURS.blue,
+        },
+      ]),
+      markLines([
+        {
+          axis: 'y',
+          value: shop(target),
+          text: `target ${format('temperature', target)}`,
+          dash: [10, 4],
+          row: 1,
+          along: 0.7,
+        },
+        ...(holds === null
+          ? []
+          : [
+              {
+                axis: 'x' as const,
+                value: 100 * holds,
+                text: `holds at ${Math.round(100 * holds)} %`,
+                dash: [3, 3],
+                row: 0,
+              },
+            ]),
+      ]),
+    ],
+    options: {
+      ...base,
+      parsing: false,
+      scales: {
+        x: axis('bottom', 'Intakes open [%]', roundTicks(0, 100, 10), { min: 0, max: 100 }),
+        y: temperature.shop,
+        si: temperature.si,
+      },
+    } as ChartConfiguration<'line'>['options'],
+  };
+}
