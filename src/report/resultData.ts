@@ -108,13 +108,7 @@ const AIR = [
 ] as const satisfies StateName[];
 
 /** Those that say whether a pit draws. */
-export const MAIN_AIR = [
-  'stackBase_Pa',
-  'firebox_Pa',
-  'air_kg_per_s',
-  'excessAirRatio',
-  'stackVelocity_m_per_s',
-] as const satisfies StateName[];
+export const MAIN_AIR = ['stackBase_Pa', 'air_kg_per_s', 'excessAirRatio'] as const satisfies StateName[];
 
 export function airData(result: EstimateResult, system: UnitSystem, shown: readonly StateName[] = AIR): TableData {
   const say = sayIn(system);

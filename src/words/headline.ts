@@ -6,7 +6,7 @@ import type { UnitSystem } from '../units/index.js';
 import { listed } from '../units/listed.js';
 import { sayAlone, sayQuantity } from './quantity.js';
 import { restsOn } from './restsOn.js';
-import { rangeText, wordsOf } from './quantityWords.js';
+import { rangeOf, rangeText, wordsOf } from './quantityWords.js';
 import { LATE } from '../study/events/swing.js';
 import { held, inAnyState } from '../study/quantities.js';
 
@@ -82,9 +82,12 @@ function litWords({ design, lit }: EstimateResult, system: UnitSystem): string[]
   if (!lit) return [];
   const say = sayAlone(system);
   const coals = `${say('mass', lit.coals_kg, { digits: 2 })} of charcoal`;
+  const soonest = say('time', lit.soonest_s, { digits: 2 });
+  const range =
+    lit.latest_s === null ? `${soonest} or never` : rangeOf(soonest, say('time', lit.latest_s, { digits: 2 }));
   const wood = lit.splits === 0 ? '' : ` and ${say('mass', lit.wood_kg, { digits: 2 })} of splits`;
   return [
-    `Lit with ${coals}${wood}, as splits are laid on below, it first reads ${say('temperature', design.fire.target)} ${say('time', lit.reads_s)} after the match.`,
+    `Lit with ${coals}${wood} it reads ${say('temperature', design.fire.target)} after ${say('time', lit.reads_s, { digits: 2 })} (${range}).`,
   ];
 }
 
@@ -107,7 +110,7 @@ function splitWords({ design, splits }: EstimateResult, system: UnitSystem): str
       ? `A cook who lays on ${split} ${say('time', fire.cook.late)} after it has fallen to ${degrees(line)}${vents} does so ${every}, and`
       : `On ${split} ${every}${vents}`;
   const forgotten =
-    splits.late_K === null ? '' : `; one forgotten for ${say('time', LATE)} lets it fall to ${degrees(splits.late_K)}`;
+    splits.late_K === null ? '' : `; one forgotten for ${say('time', LATE)} leaves it at ${degrees(splits.late_K)}`;
   return [`${fed} the ${gaugeLabel(gauge)} goes from ${span}${forgotten}.`];
 }
 
@@ -122,7 +125,7 @@ function ventWords({ vents, splits }: EstimateResult, system: UnitSystem): strin
   const share = (open: number) => say('share', open, { digits: 2 });
   const wood = say('massFlow', vents.wood_kg_per_s);
   return [
-    `With the intakes ${share(vents.open)} open, not the ${share(vents.drawn)} drawn, a bed with wood enough holds it by its air alone and still burns clean, on ${wood} of wood.`,
+    `With wood enough on the bed, intakes ${share(vents.open)} open hold it too and burn clean, on ${wood} of wood.`,
   ];
 }
 

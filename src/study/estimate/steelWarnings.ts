@@ -1,7 +1,7 @@
 /** Steel too hot to last: which plates scale or creep under a fire. */
 import { STEELS, strengthLeft } from '../../design/catalog/index.js';
 import type { Steel } from '../../design/design.js';
-import { formatBoth } from '../../units/index.js';
+import { format, formatBoth } from '../../units/index.js';
 import { isSteel } from '../../network/materials.js';
 import type { Pit } from '../../network/pit.js';
 import type { Warning } from './result.js';
@@ -45,20 +45,20 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
   const { limit, source } = STEELS[steel][what];
   const [hottest, ...others] = [...plates].sort((a, b) => b.temperature - a.temperature);
   const degrees = (kelvin: number) => formatBoth('temperature', kelvin);
-  const named = others.slice(0, MOST_NAMED).map(({ name, temperature }) => `${name} ${degrees(temperature)}`);
+  const named = others
+    .slice(0, MOST_NAMED)
+    .map(({ name, temperature }) => `${name} ${format('temperature', temperature)}`);
   if (others.length > MOST_NAMED) named.push(`${others.length - MOST_NAMED} more`);
   const kept =
-    steel === 'carbon'
-      ? `; at this heat it keeps ${Math.round(100 * strengthLeft(hottest.temperature))} % of its strength`
-      : '';
+    steel === 'carbon' ? `; it keeps ${Math.round(100 * strengthLeft(hottest.temperature))} % of its strength` : '';
   const happens =
     what === 'scaling'
       ? `above ${degrees(limit)} ${steel} steel scales away in air`
       : `above ${degrees(limit)} ${steel} steel creeps: it sags and warps for good`;
   const remedy =
     what === 'scaling' && steel === 'carbon'
-      ? 'line it with brick, take insulation off it, make it of stainless, or burn less'
-      : 'line it with brick, take insulation off it, stiffen it, or burn less';
+      ? 'line it with brick, wrap it less, make it of stainless, or burn less'
+      : 'line it with brick, wrap it less, stiffen it, or burn less';
   return [
     {
       code: `steel-above-${what}-limit`,

@@ -10,6 +10,9 @@ const LONGEST = 24 * 3600;
 /** How a cold pit is brought to its target by a cook: from the match until the thermometer first reads it. */
 export interface Lit {
   reads_s: number;
+  /** the same with twice the charcoal and wood that burns as fast as it may, and with half and as slowly; null: never [s] */
+  soonest_s: number;
+  latest_s: number | null;
   /** charcoal in the chimney, and wood laid on by then [kg] */
   coals_kg: number;
   wood_kg: number;
@@ -31,16 +34,31 @@ export function lightUp(stoker: Stoker, coals: number): number | null {
   return stoker.mind(LONGEST, { enough: first, stop: reads }) && first() ? line.moment.time : null;
 }
 
+/** Factors on charcoal and on how long a split flames: half to twice, and over its spread. */
+const QUICK = { coals: 2, flame: 0.55 };
+const SLOW = { coals: 0.5, flame: 1.8 };
+
 /** The same of the pit that was solved for its target. @returns null: it never reads it so */
 export function litPit({ pit: { design, settler }, pit, fire }: HeldPit): Lit | null {
   const rule = ruleOf(design, fire);
   const open = openAtFirst(design, rule);
   const own = rule.intakes ? withIntakes(design, open) : pit;
-  const line = new Timeline(own, settler.coldState(), { longestStep: BED_STEP });
-  const stoker = new Stoker(line, new Bed(design.fire.splits), rule, boxOf(design), open);
-  const coals = coalsOf(design, fire);
-  const reads = lightUp(stoker, coals);
-  if (reads === null) return null;
-  const splits = stoker.laid.length;
-  return { reads_s: reads, coals_kg: coals, wood_kg: (splits * rule.split) / design.wood.heat, splits };
+  const { splits: law } = design.fire;
+  const coals_kg = coalsOf(design, fire);
+  const lit = ({ coals, flame }: typeof QUICK) => {
+    const line = new Timeline(own, settler.coldState(), { longestStep: BED_STEP });
+    const stoker = new Stoker(line, new Bed({ ...law, flame: flame * law.flame }), rule, boxOf(design), open);
+    const reads_s = lightUp(stoker, coals * coals_kg);
+    return reads_s === null ? null : { reads_s, splits: stoker.laid.length };
+  };
+  const usual = lit({ coals: 1, flame: 1 });
+  if (!usual) return null;
+  const [quick, slow] = [QUICK, SLOW].map((each) => lit(each)?.reads_s ?? null);
+  return {
+    ...usual,
+    coals_kg,
+    wood_kg: (usual.splits * rule.split) / design.wood.heat,
+    soonest_s: Math.min(usual.reads_s, quick ?? Infinity),
+    latest_s: slow && Math.max(usual.reads_s, slow),
+  };
 }

@@ -255,14 +255,14 @@ export class Stoker {
   }
 
   /**
-   * Does a fire that is being built want another split? While the thermometer, going on as it does, would not be at the line
+   * Does a fire that is being built want another split? While the thermometer, going on as it does, would not be at the target
    * by the time that a split has caught, and the bed gives less than the full fire with it.
    */
   private builds(reading: number, before: number): boolean {
     const { rule, bed } = this;
-    this.kindling = reading < this.level;
+    this.kindling = reading < rule.target;
     const soon = reading + AHEAD * (reading - before);
-    return soon < this.level && bed.wish + bed.flamesOf(rule.split) <= rule.full;
+    return soon < rule.target && bed.wish + bed.flamesOf(rule.split) <= rule.full;
   }
 
   /** Open or close the intakes by how far the last split read off the target [K]. @returns false: the gas does not settle */
