@@ -28,6 +28,12 @@ interface Beside {
 const ROBUST = 3;
 /** Factor on the tolerances of the time steps: errors well below any probe's noise. */
 export const TOLERANCE = 0.1;
+/**
+ * No step is longer than this [s]. A fire that air comes to limit within a long step makes an error that depends on where in the
+ * step that is, and with estimates a hair aside it is elsewhere. Slopes then jump from place to place, by a tenth for the intakes of
+ * the made-up cook: that passes for knowledge, and stops the search. Steps of a minute leave about what steps of 15 s do.
+ */
+const LONGEST_STEP = 60;
 /** The same for estimates that are not fitted, whose spreads are wide. */
 const SWAY = 0.5;
 /** Step of the coordinates for slopes: large against what the solver leaves over, small against their spread. */
@@ -328,7 +334,8 @@ export class FitProblem implements LeastSquaresProblem {
   /** All logs with some designs that lie beside the first one, on the times that are laid down; null: not to be followed. */
   private follow(designs: readonly Design[]): (LogRun[] | null)[] {
     const all = this.parts.map(({ log, until_s }, l) => {
-      const runs = runLogs(designs, log, { until: until_s, grid: this.grids[l], tolerance: TOLERANCE });
+      const options = { until: until_s, grid: this.grids[l], tolerance: TOLERANCE, longest: LONGEST_STEP };
+      const runs = runLogs(designs, log, options);
       for (let k = 0; k < runs.length; k++) this.onRun();
       this.energyError = Math.max(this.energyError, runs[0]?.energyError ?? 0);
       this.massError = Math.max(this.massError, runs[0]?.massError ?? 0);

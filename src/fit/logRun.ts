@@ -26,6 +26,8 @@ export interface LogRunOptions {
   grid?: readonly number[];
   /** factor on the tolerances of the time steps (default 1) */
   tolerance?: number;
+  /** no step is longer than this [s] (default: as long as its error allows) */
+  longest?: number;
 }
 
 /** What a pit would have read under a log's fire, weather and events. */
@@ -63,14 +65,14 @@ export function runLogs(designs: readonly Design[], log: CookLog, options: LogRu
   const until = Math.min(options.until ?? log.length_s, log.length_s);
   const [first, ...others] = designs.map((design) => new Course(design, log, until, options.tolerance ?? 1));
   const breaks = breaksOf(log, until);
-  const { grid } = options;
+  const { grid, longest = Infinity } = options;
   for (let i = 1; i < breaks.length; i++) {
     const [from, to] = [breaks[i - 1], breaks[i]];
     if (to <= from) continue;
     for (const course of [first, ...others]) course.enter(from, to);
     let at = grid ? firstAfter(grid, first.time) : 0;
     while (first.time < to - CLOSE) {
-      const aim = grid && at < grid.length ? Math.min(to, grid[at++]) : to;
+      const aim = Math.min(to, grid && at < grid.length ? grid[at++] : first.time + longest);
       if (aim - first.time < CLOSE) continue;
       if (!(grid && first.stepTo(aim)) && !first.step(aim)) return designs.map(() => null);
       for (const course of others) course.follow(first);

@@ -18,8 +18,6 @@ function shortLog(rows: number): string {
 }
 
 describe('fit', () => {
-  const inside: boolean[] = [];
-
   it('finds what the made-up log was made with, and says how good it is where it was not fitted', async () => {
     const { code, stdout } = await pitwright(['fit', plain, cook, '--json', '--charts', folder.at('charts')]);
     expect(code).toBe(0);
@@ -27,7 +25,8 @@ describe('fit', () => {
     for (const [path, truth] of Object.entries(TRUTH)) {
       const { scale, value, low, high } = result.fitted.values.find((each: { path: string }) => each.path === path);
       expect(scale).toBe(['chamber.doorGap', 'wood.heat'].includes(path) ? 'times' : 'is');
-      inside.push(low < truth && truth < high);
+      expect(low, path).toBeLessThan(truth);
+      expect(high, path).toBeGreaterThan(truth);
       expect(Math.abs(value / truth - 1), path).toBeLessThan(path === 'chamber.doorGap' ? 0.2 : 0.05);
     }
     // made with 1.5 °F of noise and a lag of 20 s
@@ -41,12 +40,6 @@ describe('fit', () => {
     for (const name of ['fit-2-middle.png', 'fit-2-middle-left-over.png', 'fit-4-firebox-steel.png']) {
       expect(statSync(folder.at(`charts/${name}`)).size).toBeGreaterThan(10_000);
     }
-  });
-
-  // a miss, in the open: three of five. How a split burns is fitted along with the rest, and in this log takes some of it
-  it.fails('has at least four of those five within their intervals of 90 %', () => {
-    expect(inside).toHaveLength(5);
-    expect(inside.filter(Boolean).length).toBeGreaterThanOrEqual(4);
   });
 
   it('saves a file that a design can name, which then says what it rests on and spreads less', async () => {

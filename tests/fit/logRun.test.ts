@@ -110,6 +110,11 @@ describe('a pit under the fire of a log', () => {
     expect(last(computed[0])).toBeGreaterThan(plain().site.air + 5);
   });
 
+  it('takes no longer steps than it may', () => {
+    const { grid } = runLog(plain(), blankLog({ hours: 2, every_s: 60 }), { longest: 45 })!;
+    expect(Math.max(...grid.map((t, i) => t - (grid[i - 1] ?? 0)))).toBeCloseTo(45, 6);
+  });
+
   it('stops where it is told to', () => {
     const run = runLog(plain(), blankLog({ hours: 2, every_s: 60 }), { until: 3600 })!;
     expect(run.computed[0]).toHaveLength(61);
