@@ -29,7 +29,7 @@ describe('slopes of readings', () => {
     );
     const size = (row: Float64Array) => Math.sqrt(row.reduce((sum, each) => sum + each * each, 0));
     const jumps = rows.slice(1).map((row, k) => size(row.map((each, i) => each - rows[k][i])) / size(row));
-    // steps of 15 s, far finer than any change in the log, leave 0.013 of it, which is the slopes' own; long ones 0.05 and more
+    // steps of 15 s, far finer than any change in the log, leave 0.013 of it, which is the slopes' own; long ones 0.048
     expect(jumps.reduce((sum, each) => sum + each, 0) / jumps.length).toBeLessThan(0.03);
   });
 });
