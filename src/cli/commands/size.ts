@@ -2,9 +2,11 @@ import type { Design } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
 import { readSource } from '../../design/source.js';
 import type { Tree } from '../../design/vary.js';
-import type { FullJudgement } from '../../study/size/judge.js';
-import { bestOf, stackTries, type StackSurvey } from '../../study/size/search.js';
-import { SHORTLIST, sizeResult, writeOut, type SizeResult } from '../../study/size/size.js';
+import { withWarnings, type FullJudgement } from '../../study/size/judge.js';
+import type { Warning } from '../../study/estimate/result.js';
+import { variantTries } from '../../study/size/constraints.js';
+import type { StackSurvey } from '../../study/size/search.js';
+import { sizeResult, toEstimate, writeOut, type SizeResult } from '../../study/size/size.js';
 import { signalsHeard } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
@@ -16,6 +18,7 @@ import { saying } from '../spread.js';
 
 export interface SizeOptions extends OutputOptions {
   cleanAir: number;
+  full?: boolean;
   workers?: number;
 }
 
@@ -31,7 +34,7 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
 
   await writeOutputs(outputs, options, {
     json: () => result,
-    text: async (units) => (await import('../../report/text/sizeText.js')).sizeText(result, units),
+    text: async (units) => (await import('../../report/text/sizeText.js')).sizeText(result, units, options),
     charts: async () => (await import('../../charts/sizeCharts.js')).sizeCharts(result),
   });
   await sayWhatCannotBe(result);
@@ -55,30 +58,33 @@ export async function sizesOf(
   const heat = given.fire.heatOf === undefined ? {} : { heat: `${design.fire.heat} W` };
   const tree = { ...asked, fire: { ...(asked.fire as Tree), ...heat } };
   const settings = { cleanAir };
-  const tries = stackTries(design).length;
+  const tries = variantTries(design);
   return withPool(workers, async (run) => {
     const job = { kind: 'surveyStacks', design, settings } as const;
-    const surveys = await run<StackSurvey>(job, tries, saying('stacks tried', tries));
-    // twice as many as are wanted, since the reader may refuse some
-    const written = await writeOut(tree, bestOf(surveys, 2 * SHORTLIST), signalsHeard);
-    const drawn = { design, guess: 0.3 };
-    const sized = [...written.map((each) => ({ design: each.design, guess: each.guess })), drawn];
-    const judged = await run<FullJudgement>({ kind: 'judgeSizes', sized, settings }, sized.length);
-    return sizeResult({
-      design,
-      warnings,
-      tree,
-      settings,
-      surveys,
-      written,
-      judgements: judged.slice(0, -1),
-      asDrawn: judged[judged.length - 1],
-    });
+    const surveys = await run<StackSurvey>(job, tries.length, saying('stacks tried', tries.length));
+    const shelf = await writeOut(tree, design, { tries, surveys }, signalsHeard);
+    const sized = [
+      ...shelf.written.map((each) => ({ design: each.design, guess: each.guess })),
+      { design, guess: 0.3 },
+    ];
+    const judgements = await run<FullJudgement>({ kind: 'judgeSizes', sized, settings }, sized.length);
+    const drawn = sized.length - 1;
+    // what comes first is estimated as a builder would, until what comes first has been
+    for (let next = [drawn, ...toEstimate(shelf, judgements)]; next.length > 0; next = toEstimate(shelf, judgements)) {
+      await Promise.all(
+        next.map(async (i) => {
+          const [warned] = await run<Warning[]>({ kind: 'warningsOf', designs: [sized[i].design] }, 1);
+          judgements[i] = withWarnings(judgements[i], warned);
+        }),
+      );
+    }
+    const asDrawn = judgements[drawn];
+    return sizeResult({ design, warnings, tree, settings, tries, surveys, ...shelf, judgements, asDrawn });
   });
 }
 
 async function sayWhatCannotBe(result: SizeResult): Promise<void> {
-  if (result.chosen !== null) return;
+  if (result.chosen !== null || result.asDrawn.good) return;
   const { whyNothingFits } = await import('../../report/text/sizeText.js');
   const lines = whyNothingFits(result).map((line) => `\n  - ${line}`);
   throw new Stop(exit.notPhysical, `no size from stock keeps within every limit${lines.join('')}`);
