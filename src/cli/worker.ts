@@ -8,8 +8,7 @@ import type { FitInput, FitOptions } from '../fit/fit.js';
 import type { FitResult } from '../fit/fitResult.js';
 import { judgeFully, warningsOf } from '../study/size/judge.js';
 import type { SizeSettings } from '../study/size/limits.js';
-import { variantsOf, variantTries } from '../study/size/constraints.js';
-import { surveyStack } from '../study/size/search.js';
+import { surveyTries } from '../study/size/find.js';
 import { runSpreadCases, type SpreadPlan } from '../study/spread/uncertainty.js';
 import { answerBatch, type BatchTask } from './batchLine.js';
 import type { Line } from './lines.js';
@@ -64,12 +63,8 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
       return runSpreadCases(job.plan, from, to);
     case 'compareSpread':
       return runComparisonCases(job.plan, from, to);
-    case 'surveyStacks': {
-      const variants = variantsOf(job.design);
-      return variantTries(job.design)
-        .slice(from, to)
-        .map((each) => surveyStack(variants[each.of].design, each, job.settings));
-    }
+    case 'surveyStacks':
+      return surveyTries(job.design, job.settings, from, to);
     case 'warningsOf':
       return job.designs.slice(from, to).map(warningsOf);
     case 'judgeSizes':

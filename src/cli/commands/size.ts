@@ -2,11 +2,9 @@ import type { Design } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
 import { readSource } from '../../design/source.js';
 import type { Tree } from '../../design/vary.js';
-import { withWarnings, type FullJudgement } from '../../study/size/judge.js';
 import type { Warning } from '../../study/estimate/result.js';
-import { variantTries } from '../../study/size/constraints.js';
-import type { StackSurvey } from '../../study/size/search.js';
-import { sizeResult, toEstimate, writeOut, type SizeResult } from '../../study/size/size.js';
+import { findSizes } from '../../study/size/find.js';
+import type { SizeResult } from '../../study/size/size.js';
 import { signalsHeard } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
@@ -57,30 +55,20 @@ export async function sizesOf(
   const asked = source.tree as Tree;
   const heat = given.fire.heatOf === undefined ? {} : { heat: `${design.fire.heat} W` };
   const tree = { ...asked, fire: { ...(asked.fire as Tree), ...heat } };
-  const settings = { cleanAir };
-  const tries = variantTries(design);
-  return withPool(workers, async (run) => {
-    const job = { kind: 'surveyStacks', design, settings } as const;
-    const surveys = await run<StackSurvey>(job, tries.length, saying('stacks tried', tries.length));
-    const shelf = await writeOut(tree, design, { tries, surveys }, signalsHeard);
-    const sized = [
-      ...shelf.written.map((each) => ({ design: each.design, guess: each.guess })),
-      { design, guess: 0.3 },
-    ];
-    const judgements = await run<FullJudgement>({ kind: 'judgeSizes', sized, settings }, sized.length);
-    const drawn = sized.length - 1;
-    // what comes first is estimated as a builder would, until what comes first has been
-    for (let next = [drawn, ...toEstimate(shelf, judgements)]; next.length > 0; next = toEstimate(shelf, judgements)) {
-      await Promise.all(
-        next.map(async (i) => {
-          const [warned] = await run<Warning[]>({ kind: 'warningsOf', designs: [sized[i].design] }, 1);
-          judgements[i] = withWarnings(judgements[i], warned);
-        }),
-      );
-    }
-    const asDrawn = judgements[drawn];
-    return sizeResult({ design, warnings, tree, settings, tries, surveys, ...shelf, judgements, asDrawn });
-  });
+  return withPool(workers, (run) =>
+    findSizes(
+      { design, warnings, tree, settings: { cleanAir } },
+      {
+        survey: (of, settings, tries) =>
+          run({ kind: 'surveyStacks', design: of, settings }, tries, saying('stacks tried', tries)),
+        judge: (sized, settings) => run({ kind: 'judgeSizes', sized, settings }, sized.length),
+        // each by itself: few, and long
+        warn: async (designs) =>
+          (await Promise.all(designs.map((each) => run<Warning[]>({ kind: 'warningsOf', designs: [each] }, 1)))).flat(1),
+      },
+      signalsHeard,
+    ),
+  );
 }
 
 async function sayWhatCannotBe(result: SizeResult): Promise<void> {

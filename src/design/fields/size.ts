@@ -4,7 +4,7 @@ import { range } from '../ranges.js';
 import { readTube, TUBE_FORM, type Tube } from '../tubeText.js';
 import { block, choice, names, optional, quantity, type Field, type Soft } from './field.js';
 
-const OVER = range('length', '-4 ft', '30 ft');
+const OVER = range('length', '-48 in', '30 ft');
 const MOST_TUBES = 24;
 
 /** What a size may leave as it is drawn. */

@@ -1,15 +1,14 @@
 /** What a size is against another one, in the words of a builder: what it costs and what it saves. */
-import { plainText } from '../../words/plainText.js';
+import { capital, plainText } from '../../words/plainText.js';
 import type { ConstraintCost, SizeChoice, SizeResult } from '../../study/size/size.js';
 import type { ConstraintKey } from '../../study/size/constraints.js';
-import { LIMIT } from '../../study/size/limits.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 
 /** Shares and amounts below which a difference is none that a builder sees: of wood, wind and draft; of tube [m], [kg]. */
 const NONE = { wood: 0.03, swing: 0.05, draft: 0.1, length: 0.0127, steel: 0.5 } as const;
 
-type Sized = Pick<SizeChoice, 'weighed' | 'checks' | 'margins' | 'failed'> & { height_m: number };
+type Sized = Pick<SizeChoice, 'weighed' | 'checks'> & { height_m: number };
 
 /** A choice, or a drawing, as it is held against another. */
 export function sizedOf(
@@ -26,11 +25,6 @@ export function against(one: Sized, other: Sized, system: UnitSystem): { costs: 
     if (more === null || Math.abs(more) <= share) return;
     (more > 0 ? costs : saves).push(words(more > 0 ? worse[0] : worse[1]));
   };
-  const out = ({ margins }: Sized) => margins.filter(({ key, margin }) => margin < 0 && !LIMIT[key].told);
-  const missed = out(one).filter(({ key }) => !out(other).some((each) => each.key === key));
-  const kept = out(other).filter(({ key }) => !out(one).some((each) => each.key === key));
-  if (missed.length > 0) costs.push(`a limit (${missed.map(({ key }) => LIMIT[key].words).join('; ')})`);
-  if (kept.length > 0) saves.push(`a limit (${kept.map(({ key }) => LIMIT[key].words).join('; ')})`);
   const fails = ({ checks }: Sized) => checks.weather.filter(({ works }) => !works).map(({ words }) => words);
   const [here, there] = [fails(one), fails(other)];
   if (here.length > there.length) costs.push(`that it fails in ${listed(here)}`);
@@ -110,24 +104,20 @@ export function constraintLines(
     if (chosen === null || !best)
       return [`${words} leaves nothing that keeps within every limit. Without it: ${nameOf(without)}.`];
     const { costs, saves } = against(
-      sizedOf(best, best.stack.height_m),
-      sizedOf(without, without.stack.height_m),
+      { ...best, height_m: best.stack.height_m },
+      { ...without, height_m: without.stack.height_m },
       system,
     );
     const cost = costs.length > 0 ? `costs ${listed(costs)}` : 'costs next to nothing';
-    const saved = saves.length > 0 ? `, and saves ${listed(saves)}` : '';
+    const saved = saves.length > 0 ? `, and buys ${listed(saves)}` : '';
     return [`${words} ${cost}${saved}. Without it: ${nameOf(without)}.`];
   });
   if (free.length === 0) return lines;
-  const nothing = chosen === null ? 'Nothing fits without one of these either' : 'Nothing';
+  const [cost, them] = free.length === 1 ? ['costs', 'it'] : ['cost', 'them'];
   return [
     ...lines,
     chosen === null
-      ? `${nothing}: ${listed(free)}.`
-      : `${capital(listed(free))}: costs nothing, the same would be chosen without.`,
+      ? `Nothing fits without one of these either: ${listed(free)}.`
+      : `${capital(listed(free))} ${cost} nothing: the same would be chosen without ${them}.`,
   ];
-}
-
-function capital(text: string): string {
-  return text.slice(0, 1).toUpperCase() + text.slice(1);
 }

@@ -7,7 +7,7 @@ import { format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS } from '../../words/cautions.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOn } from '../../words/restsOn.js';
-import { against, constraintLines, constraintWords, sizedOf } from './sizeCosts.js';
+import { against, constraintLines, constraintWords } from './sizeCosts.js';
 import { listed } from '../../units/listed.js';
 import { table, textTable, type TableData } from './table.js';
 import { bullet, heading, note, paragraph } from './paragraphs.js';
@@ -86,12 +86,12 @@ function chosenText(result: SizeResult, choice: SizeChoice, system: UnitSystem):
   const { fields, intakes, weighed } = choice;
   const { design, asDrawn } = result;
   const { costs, saves } = against(
-    sizedOf(choice, choice.stack.height_m),
-    sizedOf(asDrawn, design.stacks[0].height),
+    { ...choice, height_m: choice.stack.height_m },
+    { ...asDrawn, height_m: design.stacks[0].height },
     system,
   );
   const versus = [
-    ...(saves.length > 0 ? [`saves ${listed(saves)}`] : []),
+    ...(saves.length > 0 ? [`buys ${listed(saves)}`] : []),
     ...(costs.length > 0 ? [`costs ${listed(costs)}`] : []),
   ];
   const held = `it holds with the intakes ${percent(intakes.holdOpening!)} open and ${format('massFlow', weighed.wood_kg_per_s!, system, { digits: 3 })} of wood`;
@@ -166,13 +166,20 @@ const REMEDIES: Partial<Record<LimitKey, string>> = {
 };
 
 /** What stands in the way when nothing fits, a clause a line, each with what would mend it. */
-export function whyNothingFits({ wanted, choices }: SizeResult): string[] {
+export function whyNothingFits({ design, wanted, choices }: SizeResult): string[] {
+  const ashDoor = (design.firebox.ashDoor?.open ?? 0) > 0 ? 'shut the ash door while it holds, ' : '';
   const ruled = Object.entries(wanted.ruledOut)
     .sort((a, b) => b[1] - a[1])
     .map(([by, count]) => {
-      const remedy = REMEDIES[by as LimitKey];
+      const remedy = by === 'holdOpening' ? ashDoor + REMEDIES[by] : REMEDIES[by as LimitKey];
       return `${count} of ${wanted.stacksTried} stacks ${RULED_OUT[by] ?? by}${remedy ? `: ${remedy}` : ''}`;
     });
+  if (wanted.stacksTried === 0) {
+    const where = design.size?.onHand ? 'No tube on hand' : 'No tube from stock';
+    return [
+      `${where} is long enough for where the stack has to end, and at most half as wide as the part that it stands on: ask less of its height, or list more`,
+    ];
+  }
   const [nearest] = choices;
   const missed = (nearest?.margins ?? [])
     .filter(({ margin }) => margin < 0)
@@ -213,7 +220,7 @@ function bandText(key: LimitKey, system: UnitSystem): string {
 function marginText({ key, margin }: Margin): string {
   const { low, high, told } = LIMIT[key];
   if (low === 0 || high === 0) return margin >= 0 ? 'in' : told ? 'told' : 'OUT';
-  return margin < 0 ? `OUT ${percent(-margin)}` : percent(Math.min(margin, 9.99));
+  return margin < 0 ? `OUT ${percent(Math.min(-margin, 9.99))}` : percent(Math.min(margin, 9.99));
 }
 
 /** What an estimate warns of and has no number of its own, where all of it is well: one row. */
@@ -257,6 +264,10 @@ function toldLines({ warned }: SizeChoice): string[] {
   return told.map(({ where, message }) => note(`No size mends this: ${plainText(`${where}: ${message}`, 600)}.`));
 }
 
+const COLUMNS =
+  "'hold': intakes open while holding. 'wind': air with wind on the intakes over that with them in its lee. Then wood to hold, and " +
+  'steel of the stack.';
+
 /** Choices that a short answer shows. */
 const FIRST = 5;
 
@@ -267,7 +278,7 @@ function choicesText(result: SizeResult, system: UnitSystem, full: boolean): str
     rows.length < data.rows.length
       ? `CHOICES, the first ${FIRST} of ${data.rows.length} that were solved in full`
       : 'CHOICES, each solved in full, best first';
-  return [head, textTable({ ...data, rows })].join('\n');
+  return [head, textTable({ ...data, rows }), note(COLUMNS)].join('\n');
 }
 
 /** The choices as a table, best first. */
@@ -280,11 +291,26 @@ export function choicesData({ choices }: SizeResult, system: UnitSystem): TableD
   };
   const weather = ({ checks }: SizeChoice) => {
     const works = checks.weather.filter((each) => each.works).length;
-    return works === checks.weather.length ? 'works' : `${works} of ${checks.weather.length}`;
+    return works === checks.weather.length ? '' : `, ${works} of ${checks.weather.length} weathers`;
   };
+  const told = (kind: 'massFlow' | 'mass', value: number) => format(kind, value, system, { digits: 2 });
+  const bare = (kind: 'massFlow' | 'mass', value: number | null) =>
+    value === null ? '-' : told(kind, value).replace(/ .*/, '');
+  const unitOf = (kind: 'massFlow' | 'mass') => told(kind, 1).replace(/^\S+ /, '');
   return {
-    head: ['', 'intakes', 'throat', 'stack', 'high', 'hold', 'wind', 'wood', 'steel', 'least margin', 'weather'],
-    align: ['right', 'left', 'right', 'left', 'right', 'right', 'right', 'right', 'right', 'left', 'left'],
+    head: [
+      '',
+      'intakes',
+      'throat',
+      'stack',
+      'high',
+      'hold',
+      'wind',
+      unitOf('massFlow'),
+      unitOf('mass'),
+      'least margin',
+    ],
+    align: ['right', 'left', 'right', 'left', 'right', 'right', 'right', 'right', 'right', 'left'],
     rows: choices.map((choice, i) => [
       `${i + 1}`,
       ventsName(choice),
@@ -293,12 +319,9 @@ export function choicesData({ choices }: SizeResult, system: UnitSystem): TableD
       format('length', choice.stack.height_m, system),
       choice.intakes.holdOpening === null ? '-' : percent(choice.intakes.holdOpening),
       choice.weighed.windSwing === null ? '-' : `x ${choice.weighed.windSwing.toFixed(1)}`,
-      choice.weighed.wood_kg_per_s === null
-        ? '-'
-        : format('massFlow', choice.weighed.wood_kg_per_s, system, { digits: 2 }),
-      format('mass', choice.weighed.stack_kg, system, { digits: 2 }),
-      least(choice),
-      weather(choice),
+      bare('massFlow', choice.weighed.wood_kg_per_s),
+      bare('mass', choice.weighed.stack_kg),
+      `${least(choice)}${weather(choice)}`,
     ]),
   };
 }

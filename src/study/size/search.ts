@@ -83,9 +83,16 @@ export function ventsThatFit(design: Design): StockVents[] {
   return stockVents({ width: firebox.width, height: 2 * Math.min(centre - low, high - centre) });
 }
 
-/** Largest throat that the parts it joins leave room for [m2]. */
-function throatRoom(design: Design): number {
-  return 0.9 * jointsOf(design).find(({ opening }) => opening === design.throat)!.area;
+/**
+ * Share of the firebox's section that a throat is at the least, where there is room: a quarter, common practice, no source. A
+ * smaller one throws a jet, and takes more wood to hold what the dial reads.
+ */
+const USUAL_THROAT = 0.25;
+
+/** The usual throat, and the largest that the parts it joins leave room for [m2]. */
+function throatsOf(design: Design): { usual: number; room: number } {
+  const { area, ends } = jointsOf(design).find(({ opening }) => opening === design.throat)!;
+  return { usual: USUAL_THROAT * ends[0], room: 0.9 * area };
 }
 
 const total = ({ count, area }: StockVents) => count * area;
@@ -99,8 +106,13 @@ export function surveyStack(design: Design, { stack, height }: StackTry, setting
   if (!keepsVents && vents.length === 0) return out('vents');
   const most = keepsVents ? drawnVents(design) : total(vents[vents.length - 1]);
   const tube = { ...stack.section, ...(height ? { height: height.value } : {}) };
+  const usual = keep.includes('throat') ? null : fittingThroat(design, 0);
   const withArea = (area: number) =>
-    withAir(design, { vents: keepsVents ? area / most : { count: 1, area, open: 1 }, stack: tube });
+    withAir(design, {
+      vents: keepsVents ? area / most : { count: 1, area, open: 1 },
+      throat: usual?.value,
+      stack: tube,
+    });
 
   // wide open, a stack does what it can at most
   const open = fullFire(withArea(most));
@@ -114,7 +126,7 @@ export function surveyStack(design: Design, { stack, height }: StackTry, setting
   const wanted = clean.at / MIDDLE;
   const full = keepsVents ? open : fullFire(withArea(Math.min(most, wanted)));
   if (!full) return out('draft');
-  const throat = keep.includes('throat') ? null : fittingThroat(design, throatFor(full));
+  const throat = usual && fittingThroat(design, throatFor(full));
   const judge = (each: StockVents | null) =>
     judgeRoughly(
       design,
@@ -165,9 +177,10 @@ function likelySwing(design: Design, { theoretical_Pa: pull }: AirState): number
   return Math.sqrt((pull + intake) / (pull + lee));
 }
 
+/** A throat of whole tens that is as large as it must be and as is usual, where there is room. */
 function fittingThroat(design: Design, least: number): Sized {
-  const room = throatRoom(design);
-  const wanted = stockThroat(least);
+  const { usual, room } = throatsOf(design);
+  const wanted = stockThroat(Math.max(least, usual));
   if (wanted.value <= room) return wanted;
   // the largest whole tens that fit
   const ten = stockThroat(0).value;
