@@ -49,6 +49,7 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   log: '{ accuracy: 2 °F }',
   prices: '{ steel: $1.20/lb, insulation: $4/ft^2, lining: $12/ft^2, wood: $0.25/lb }',
   size: '{ keep: [throat], stack: { least: 24 in, most: 48 in, shapes: [round, square] } }',
+  'size.heights': '{ base: [38 in, 48 in], throat: [32 in, 38 in] }',
   'size.stack': '{ least: 24 in, most: 48 in, over: lid, shapes: [round, square] }',
   options: '[{ name: 3/16 shell, changes: { all.plate: 3/16 in } }]',
 };

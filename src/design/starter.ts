@@ -124,6 +124,7 @@ gauge: middle                      # what you steer by: the dial of fireEnd, mid
 #   onHand:                        # cut the stack from one of these
 #     - 6 in tube 11 ga
 #     - 6 in x 4 in square tube 3/16 in, 50 in long
+#   heights: { base: [38 in, 48 in], throat: [32 in, 38 in] }   # what other heights would do
 # options:                         # other ways to build it, for compare, report and page
 #   - { name: 3/16 shell, changes: { all.plate: 3/16 in } }
 #   - name: heavy box, wrapped

@@ -2,10 +2,12 @@
 import * as z from 'zod';
 import { range } from '../ranges.js';
 import { readTube, TUBE_FORM, type Tube } from '../tubeText.js';
-import { block, choice, names, optional, quantity, type Field, type Soft } from './field.js';
+import { block, choice, names, optional, quantities, quantity, type Field, type Soft } from './field.js';
+import { HEIGHT } from './shared.js';
 
 const OVER = range('length', '-48 in', '30 ft');
 const MOST_TUBES = 24;
+const MOST_HEIGHTS = 6;
 
 /** What a size may leave as it is drawn. */
 export const KEPT = ['intakes', 'throat', 'stack'] as const;
@@ -55,4 +57,10 @@ export const size = block('What is asked of intakes, throat and stack when their
     }),
   ),
   onHand: optional(onHand),
+  heights: optional(
+    block('Other heights above the ground to hold against the size that is chosen.', {
+      base: quantities(HEIGHT, 'Of the stack’s foot; its top stays.', MOST_HEIGHTS),
+      throat: quantities(HEIGHT, 'Of the middle of the throat.', MOST_HEIGHTS),
+    }),
+  ),
 });

@@ -47,7 +47,7 @@ export function against(one: Sized, other: Sized, system: UnitSystem): { costs: 
     pull === null ? null : -pull,
     NONE.draft,
     (side) =>
-      `${format('pressure', Math.abs(draft(one)! - draft(other)!), system, { digits: 2 })} ${side} draft while it holds`,
+      `${format('pressure', Math.abs(draft(one)! - draft(other)!), system, { digits: 1 })} ${side} draft while it holds`,
     ['less', 'more'],
   );
   const longer = one.height_m - other.height_m;

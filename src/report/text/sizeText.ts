@@ -9,6 +9,7 @@ import { sayIn } from '../../words/quantity.js';
 import { restsOn } from '../../words/restsOn.js';
 import { against, constraintLines, constraintWords } from './sizeCosts.js';
 import { listed } from '../../units/listed.js';
+import { heightLines } from './sizeHeights.js';
 import { table, textTable, type TableData } from './table.js';
 import { bullet, heading, note, paragraph } from './paragraphs.js';
 
@@ -30,6 +31,7 @@ export function sizeText(result: SizeResult, system: UnitSystem, { full = false 
     drawnText(result, system),
     chosen === null ? notChosen(result) : chosenText(result, choices[chosen], system),
     ...(asked.length > 0 ? [['WHAT IS ASKED FOR, and what it costs', ...asked.map(bullet)].join('\n')] : []),
+    ...heightsText(result, system),
     ...(warnings.length > 0
       ? [`WARNINGS\n${warnings.map(({ where, message }) => bullet(plainText(`${where}: ${message}`, 600))).join('\n')}`]
       : []),
@@ -42,6 +44,13 @@ export function sizeText(result: SizeResult, system: UnitSystem, { full = false 
     paragraph(CAUTIONS),
   ];
   return `${sections.join('\n\n')}\n`;
+}
+
+function heightsText({ heights }: SizeResult, system: UnitSystem): string[] {
+  const lines = heightLines(heights, system);
+  return lines.length > 0
+    ? [['OTHER HEIGHTS, against this size while it holds with a clean fire', ...lines.map(bullet)].join('\n')]
+    : [];
 }
 
 function measured(text: string | null): string[] {
@@ -98,7 +107,6 @@ function chosenText(result: SizeResult, choice: SizeChoice, system: UnitSystem):
   const tells = [
     `${held}; its stack ends ${format('length', weighed.overLid_m, system)} over the lid.`,
     ...(versus.length > 0 ? [`Against the drawing it ${versus.join(', and ')}.`] : []),
-    `Ranked by ${RANKED_BY}.`,
   ].join(' ');
   return [
     `${result.asDrawn.good ? 'THE BEST OF ALL, to compare' : 'CHOSEN'}: ${choiceWords(result, choice, system)}`,
@@ -264,7 +272,8 @@ function toldLines({ warned }: SizeChoice): string[] {
   return told.map(({ where, message }) => note(`No size mends this: ${plainText(`${where}: ${message}`, 600)}.`));
 }
 
-const COLUMNS =
+/** What the columns of the choices are. */
+export const COLUMNS =
   "'hold': intakes open while holding. 'wind': air with wind on the intakes over that with them in its lee. Then wood to hold, and " +
   'steel of the stack.';
 
@@ -278,7 +287,7 @@ function choicesText(result: SizeResult, system: UnitSystem, full: boolean): str
     rows.length < data.rows.length
       ? `CHOICES, the first ${FIRST} of ${data.rows.length} that were solved in full`
       : 'CHOICES, each solved in full, best first';
-  return [head, textTable({ ...data, rows }), note(COLUMNS)].join('\n');
+  return [head, textTable({ ...data, rows }), note(`Ranked by ${RANKED_BY}. ${COLUMNS}`)].join('\n');
 }
 
 /** The choices as a table, best first. */

@@ -8,6 +8,7 @@ import { changesMore, missedAsDrawn, variantsOf, type ConstraintKey, type Varian
 import { stackCurves, ventCurve, type StackCurve, type VentCurve } from './curves.js';
 import type { FullJudgement } from './judge.js';
 import { CLEAN_FIRE } from '../air/cleanFire.js';
+import { heightOptions, type HeightOption } from './heights.js';
 import { ranked, type Weighed } from './rank.js';
 import { COMFORT, LIMITS, type Limit, type Margin, type SizeSettings } from './limits.js';
 import { rulesOfThumb, type RuleOfThumb } from './rules.js';
@@ -106,6 +107,8 @@ export interface SizeResult {
   chosen: number | null;
   /** one for each thing that is asked for */
   constraints: ConstraintCost[];
+  /** the first choice, and it with each height that is asked about */
+  heights: HeightOption[];
   rules: RuleOfThumb[];
   /** of the chosen size, or of the best there is */
   curves: { stacks: StackCurve[]; vents: VentCurve } | null;
@@ -197,7 +200,7 @@ export interface SizeParts extends Shelf {
 }
 
 /** The answer, from what the threads gave. */
-export function sizeResult(parts: SizeParts): SizeResult {
+export async function sizeResult(parts: SizeParts): Promise<SizeResult> {
   const { design, warnings, tree, settings, tries, surveys, written, pools, judgements, asDrawn } = parts;
   const order = orderOf(pools[0], judgements);
   const choice = (i: number) => choiceOf(tree, written[i], judgements[i]);
@@ -243,6 +246,7 @@ export function sizeResult(parts: SizeParts): SizeResult {
     choices,
     chosen: choices.length > 0 && choices[0].ok ? 0 : null,
     constraints,
+    heights: best ? await heightOptions(treeWith(tree, choices[0].fields), best.design) : [],
     rules: rulesOfThumb(best?.design ?? design),
     curves: best && {
       stacks: stackCurves(best.design, { stack: best.candidate.stack, height: best.design.stacks[0].height }),
