@@ -10,20 +10,16 @@ const example = (name: string) => parse(readFileSync(`examples/${name}.yaml`, 'u
 const FEW = { stack: { least: '30 in', most: '37 in' }, onHand: ['6 in tube 11 ga', '5 in tube 11 ga'] };
 
 describe('sizes of the examples', () => {
-  it.each([
-    'plain-24',
-    'boxed-22',
-    'four-ways',
-    'offset-with-upright',
-    'reverse-flow',
-    'wind-cold',
-    'insulated-upright',
-  ])('%s: sound, and clean when they are estimated', { timeout: 600_000 }, async (name) => {
-    const result = await expectSound(stringify({ ...example(name), size: FEW }));
-    // where nothing fits, what stands in the way is told
-    if (result.chosen === null)
-      expect(Object.keys(result.wanted.ruledOut).length + result.choices.length).toBeGreaterThan(0);
-  });
+  it.each(['plain-24', 'boxed-22', 'four-ways', 'offset-with-upright', 'wind-cold', 'insulated-upright'])(
+    '%s: sound, and clean when they are estimated',
+    { timeout: 600_000 },
+    async (name) => {
+      const result = await expectSound(stringify({ ...example(name), size: FEW }));
+      // where nothing fits, what stands in the way is told
+      if (result.chosen === null)
+        expect(Object.keys(result.wanted.ruledOut).length + result.choices.length).toBeGreaterThan(0);
+    },
+  );
 
   it('tank-on-trailer, as it asks itself: one is chosen', { timeout: 600_000 }, async () => {
     expect((await expectSound(stringify(example('tank-on-trailer')))).chosen).toBe(0);
