@@ -242,12 +242,19 @@ function marginsText(
 ): string {
   const of = (margins: readonly Margin[], key: LimitKey) => margins.find((each) => each.key === key);
   const cells = (margin: Margin | undefined) =>
-    margin ? [valueText(margin.key, margin.value, system), marginText(margin)] : ['-', ''];
+    margin ? [bareDraft(valueText(margin.key, margin.value, system)), marginText(margin)] : ['-', ''];
   const sources = wanted.limits.map(({ source }) => source);
+  const draftUnit = format('pressure', 1, system).replace(/^\S+ /, '');
+  const bareDraft = (text: string) => text.replace(` ${draftUnit}`, '');
   const rows = wanted.limits.map(({ key, words }) => ({
     key,
     sized: of(choice.margins, key),
-    cells: [words, bandText(key, system), ...cells(of(choice.margins, key)), ...cells(of(asDrawn.margins, key))],
+    cells: [
+      key === 'draft' ? `${words}, ${draftUnit}` : words,
+      bandText(key, system),
+      ...cells(of(choice.margins, key)),
+      ...cells(of(asDrawn.margins, key)),
+    ],
   }));
   const clean = (key: LimitKey) =>
     COUNTED.includes(key) && [choice, asDrawn].every(({ margins }) => (of(margins, key)?.margin ?? 0) >= 0);

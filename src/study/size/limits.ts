@@ -73,7 +73,7 @@ export const LIMITS: readonly Limit[] = [
     unit: 'm/s',
     source: 'estimate: faster, and the throat takes the draft and throws a jet',
   },
-  { key: 'draft', words: 'draft under the stack, at its least', low: 0, unit: 'Pa', source: PHYSICS },
+  { key: 'draft', words: 'least draft under the stack', low: 0, unit: 'Pa', source: PHYSICS },
   {
     key: 'smoke',
     words: "smoke at gaps, just lit, of the stack's",
