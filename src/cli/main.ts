@@ -151,6 +151,7 @@ function commandLine(): Command {
         .argParser(airRatio)
         .default(2.5),
     )
+    .option('--full', 'every limit and choice, other weather, the vents in use, rules of thumb')
     .option('--json', json)
     .option('-o, --output <file>', outFile)
     .option('--charts <dir>', 'also draw the charts into this folder')

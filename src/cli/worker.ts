@@ -6,9 +6,9 @@ import type { EvidenceFiles, NamedText } from '../verify/evidence.js';
 import type { ColdSmokeOptions } from '../study/events/coldSmoke.js';
 import type { FitInput, FitOptions } from '../fit/fit.js';
 import type { FitResult } from '../fit/fitResult.js';
-import { judgeFully } from '../study/size/judge.js';
+import { judgeFully, warningsOf } from '../study/size/judge.js';
 import type { SizeSettings } from '../study/size/limits.js';
-import { stackTries, surveyStack } from '../study/size/search.js';
+import { surveyTries } from '../study/size/find.js';
 import { runSpreadCases, type SpreadPlan } from '../study/spread/uncertainty.js';
 import { answerBatch, type BatchTask } from './batchLine.js';
 import type { Line } from './lines.js';
@@ -27,6 +27,7 @@ export type Job =
   | { kind: 'spread'; plan: SpreadPlan }
   | { kind: 'compareSpread'; plan: ComparisonPlan }
   | { kind: 'surveyStacks'; design: Design; settings: SizeSettings }
+  | { kind: 'warningsOf'; designs: Design[] }
   | { kind: 'judgeSizes'; sized: { design: Design; guess: number }[]; settings: SizeSettings }
   | { kind: 'batch'; records: Line[]; task: BatchTask; room: SharedArrayBuffer };
 
@@ -63,9 +64,9 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
     case 'compareSpread':
       return runComparisonCases(job.plan, from, to);
     case 'surveyStacks':
-      return stackTries(job.design)
-        .slice(from, to)
-        .map((each) => surveyStack(job.design, each, job.settings));
+      return surveyTries(job.design, job.settings, from, to);
+    case 'warningsOf':
+      return job.designs.slice(from, to).map(warningsOf);
     case 'judgeSizes':
       return job.sized.slice(from, to).map(({ design, guess }) => judgeFully(design, guess, job.settings));
     case 'batch':

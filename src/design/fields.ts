@@ -18,6 +18,7 @@ import {
 import { log } from './fields/log.js';
 import { chamber, firebox, throat, upright } from './fields/parts.js';
 import { prices } from './fields/prices.js';
+import { size } from './fields/size.js';
 import { fire, site, wood } from './fields/site.js';
 import { use } from './fields/use.js';
 import { stack } from './fields/stack.js';
@@ -99,6 +100,7 @@ export const DESIGN = {
   loads: optional(list(load, 1, 50, 'What else is carried.')),
   log: optional(log),
   prices: optional(prices),
+  size: optional(size),
 };
 
 /** The same in the order of the file format, where the throat stands before the upright. */

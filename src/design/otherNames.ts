@@ -35,6 +35,9 @@ const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
   ['cooktemperature temp setpoint cookat', 'fire.target'],
   ['burnrate power btu', 'fire.heat'],
   ['fuel species', 'wood.kind'],
+  ['sizing constraints', 'size'],
+  ['fixed stays', 'size.keep'],
+  ['stock inventory yard onshelf instock', 'size.onHand'],
 ];
 
 export const OTHER_NAMES: readonly (readonly [name: string, field: string])[] = FIELD_FOR.flatMap(([names, field]) =>

@@ -12,6 +12,7 @@ import { checkLog } from './senseLog.js';
 import { checkContents, checkPart, checkDeck, checkStacks } from './senseParts.js';
 import { checkIntakes, checkJoints } from './senseOpenings.js';
 import { checkGauge, checkPlaces } from './sensePlaces.js';
+import { checkSize } from './senseSize.js';
 import { PARTS } from './stations.js';
 
 /** Least lead of the target over outdoor air [K]; below it there is no fire to speak of. */
@@ -32,6 +33,7 @@ export function checkSense(design: Design, reading: Reading): void {
   checkCook(design, allStations(design), reading);
   checkCarry(design, (name) => stationsOf(design, name), reading);
   checkLog(design, allStations(design), reading);
+  checkSize(design, reading);
 }
 
 function presentParts(design: Design): PartName[] {

@@ -48,6 +48,9 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   loads: '[{ name: splits, kind: wood, mass: 150 lb, position: 40 in }]',
   log: '{ accuracy: 2 °F }',
   prices: '{ steel: $1.20/lb, insulation: $4/ft^2, lining: $12/ft^2, wood: $0.25/lb }',
+  size: '{ keep: [throat], stack: { least: 24 in, most: 48 in, shapes: [round, square] } }',
+  'size.heights': '{ base: [38 in, 48 in], throat: [32 in, 38 in] }',
+  'size.stack': '{ least: 24 in, most: 48 in, over: lid, shapes: [round, square] }',
   options: '[{ name: 3/16 shell, changes: { all.plate: 3/16 in } }]',
 };
 
@@ -57,6 +60,9 @@ const PLAIN_FORMS: Readonly<Record<string, string>> = {
   'stacks.damperAt': 'damper: 50 %, damperAt: base',
   'chamber.heads': 'heads: dished, flange: 1-1/2 in',
   'chamber.shell': 'shell: 250 gal tank',
+  'size.keep': 'keep: [intakes, throat]',
+  'size.onHand': 'onHand: [6 in tube 11 ga, 6 in x 4 in square tube 11 ga, 6 in pipe]',
+  'size.stack.shapes': 'shapes: [round, square]',
 };
 
 /** The example of a block or a list by its path, without the places of lists. */

@@ -118,6 +118,13 @@ gauge: middle                      # what you steer by: the dial of fireEnd, mid
 # innerConvection: 1.0             # factor on all inner convection (estimate, 0.8 to 2)
 
 # prices: { steel: $1.20/lb, insulation: $4/ft^2, lining: $12/ft^2, wood: $0.25/lb }   # what an option costs, and when it is paid back
+# size:                            # what the command size may choose
+#   keep: [throat]                 # stays as drawn: intakes, throat, stack
+#   stack: { least: 24 in, most: 48 in, over: lid, shapes: [round, square] }   # its top over the lid, over a head (6 ft) or the ground
+#   onHand:                        # cut the stack from one of these
+#     - 6 in tube 11 ga
+#     - 6 in x 4 in square tube 3/16 in, 50 in long
+#   heights: { base: [38 in, 48 in], throat: [32 in, 38 in] }   # what other heights would do
 # options:                         # other ways to build it, for compare, report and page
 #   - { name: 3/16 shell, changes: { all.plate: 3/16 in } }
 #   - name: heavy box, wrapped

@@ -18,7 +18,7 @@ export interface DesignRow {
 /** Every input of a design as it was read, in the order of the file format, with the defaults that were taken marked. */
 export function designRows(design: Design, defaults: string[], say: Say): DesignRow[] {
   const taken = new Set(defaults);
-  const { fitted, prices, ...drawn } = design;
+  const { fitted, prices, size, ...drawn } = design;
   const { currency, ...priced } = prices ?? { currency: '' };
   const used = fitted ? valuesInUse(fitted).values.map((value) => value.path) : [];
   const settled = new Set(
@@ -26,17 +26,24 @@ export function designRows(design: Design, defaults: string[], say: Say): Design
       .filter(({ path }) => used.includes(path))
       .flatMap(({ targets }) => targets.map(({ path }) => path)),
   );
-  return walk({ ...drawn, fire: fireAsGiven(drawn.fire), prices: priced }, '').map(({ path, value }) => ({
-    path: plainText(path),
-    value: print(path, value, say, currency),
-    isDefault: taken.has(path) || [...taken].some((each) => path.startsWith(`${each}.`)),
-    isFitted: settled.has(path),
-  }));
+  return walk({ ...drawn, fire: fireAsGiven(drawn.fire), prices: priced, size: askedSize(size) }, '').map(
+    ({ path, value }) => ({
+      path: plainText(path),
+      value: print(path, value, say, currency),
+      isDefault: taken.has(path) || [...taken].some((each) => path.startsWith(`${each}.`)),
+      isFitted: settled.has(path),
+    }),
+  );
 }
 
 /** A fire that the file does not give has no number before it is solved. */
 function fireAsGiven({ heatOf, heat, ...fire }: Design['fire']): object {
   return { heat: heatOf === undefined ? heat : 'all that this box can burn', ...fire };
+}
+
+/** What is on hand by its names, as the file lists it. */
+function askedSize(size: Design['size']): object | undefined {
+  return size && { ...size, onHand: size.onHand?.map(({ name }) => name) };
 }
 
 function walk(value: unknown, path: string): { path: string; value: string | number }[] {

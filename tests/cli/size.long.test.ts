@@ -13,13 +13,13 @@ afterAll(() => folder.remove());
 
 describe('size', () => {
   it('prints a table of choices with margins, the file’s lines, other weather and rules of thumb, in 100 columns', async () => {
-    const { code, stdout } = await pitwright(['size', plain]);
+    const { code, stdout } = await pitwright(['size', plain, '--full']);
     expect(code).toBe(0);
     expect(stdout).toMatch(/^CHOSEN: /m);
     expect(stdout).toMatch(/^ {4}firebox:\n {6}intakes: \[/m);
     expect(stdout).toMatch(/OTHER WEATHER/);
     expect(stdout).toMatch(/RULES OF THUMB .*common practice, no source/);
-    const lines = stdout.slice(0, stdout.indexOf('  In the design file')) + stdout.slice(stdout.indexOf('MARGINS'));
+    const lines = stdout.slice(0, stdout.indexOf('  In the design file')) + stdout.slice(stdout.indexOf('LIMITS'));
     for (const line of lines.split('\n')) expect([...line].length).toBeLessThanOrEqual(100);
     const block = /In the design file.*\n((?: {4}.*\n)+)/.exec(stdout)![1].replace(/^ {4}/gm, '');
     expect(Object.keys(parse(block))).toEqual(['firebox', 'throat', 'stacks']);

@@ -185,7 +185,7 @@ describe('the files we ship', () => {
 
   it('has a starter whose commented lines read too', () => {
     const wholeLines = starterDesign().replace(
-      /^( *)# ((?:shop|job|sun|rain|heat|- |insulation|door|doors|grate|ashDoor|heads|flange|grates|thermometers|contents|innerConvection|upright|splits|cook|prices|options| {4}changes| {6}firebox\.(?:plate|insulation)| {2}(?:width|depth|height|plate|centre|doorGap|racks|opening|load|tend|events|dieDown|- ))[: {\w].*)$/gm,
+      /^( *)# ((?:shop|job|sun|rain|heat|- |insulation|door|doors|grate|ashDoor|heads|flange|grates|thermometers|contents|innerConvection|upright|splits|cook|prices|size|options| {4}changes| {4}- | {6}firebox\.(?:plate|insulation)| {2}(?:width|depth|height|plate|centre|doorGap|racks|opening|load|tend|events|dieDown|keep|stack|onHand|- ))[: {\w].*)$/gm,
       '$1$2',
     );
     expect(wholeLines).toContain('\nupright:\n  width');
@@ -193,7 +193,9 @@ describe('the files we ship', () => {
     expect(wholeLines).toContain('\n  splits: {');
     expect(wholeLines).toMatch(/\n {2}heads: dished .*\n {2}flange: /);
     expect(wholeLines).toMatch(/\n {2}grate: .*\n {2}ashDoor: /);
-    expect(wholeLines).toMatch(/\nprices: .*\noptions: .*\n(?: {2}.*\n){2} {4}changes: .*\n {6}firebox/);
+    expect(wholeLines).toMatch(
+      /\nprices: .*\nsize: .*\n {2}keep: .*\n(?: {2}.*\n)+options: .*\n(?: {2}.*\n){2} {4}changes: .*\n {6}firebox/,
+    );
     expect(read(wholeLines).faults ?? []).toEqual([]);
   });
 

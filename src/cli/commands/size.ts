@@ -2,9 +2,9 @@ import type { Design } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
 import { readSource } from '../../design/source.js';
 import type { Tree } from '../../design/vary.js';
-import type { FullJudgement } from '../../study/size/judge.js';
-import { bestOf, stackTries, type StackSurvey } from '../../study/size/search.js';
-import { SHORTLIST, sizeResult, writeOut, type SizeResult } from '../../study/size/size.js';
+import type { Warning } from '../../study/estimate/result.js';
+import { findSizes } from '../../study/size/find.js';
+import type { SizeResult } from '../../study/size/size.js';
 import { signalsHeard } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
@@ -16,6 +16,7 @@ import { saying } from '../spread.js';
 
 export interface SizeOptions extends OutputOptions {
   cleanAir: number;
+  full?: boolean;
   workers?: number;
 }
 
@@ -31,7 +32,7 @@ export async function run(path: string, options: SizeOptions): Promise<void> {
 
   await writeOutputs(outputs, options, {
     json: () => result,
-    text: async (units) => (await import('../../report/text/sizeText.js')).sizeText(result, units),
+    text: async (units) => (await import('../../report/text/sizeText.js')).sizeText(result, units, options),
     charts: async () => (await import('../../charts/sizeCharts.js')).sizeCharts(result),
   });
   await sayWhatCannotBe(result);
@@ -54,31 +55,24 @@ export async function sizesOf(
   const asked = source.tree as Tree;
   const heat = given.fire.heatOf === undefined ? {} : { heat: `${design.fire.heat} W` };
   const tree = { ...asked, fire: { ...(asked.fire as Tree), ...heat } };
-  const settings = { cleanAir };
-  const tries = stackTries(design).length;
-  return withPool(workers, async (run) => {
-    const job = { kind: 'surveyStacks', design, settings } as const;
-    const surveys = await run<StackSurvey>(job, tries, saying('stacks tried', tries));
-    // twice as many as are wanted, since the reader may refuse some
-    const written = await writeOut(tree, bestOf(surveys, 2 * SHORTLIST), signalsHeard);
-    const drawn = { design, guess: 0.3 };
-    const sized = [...written.map((each) => ({ design: each.design, guess: each.guess })), drawn];
-    const judged = await run<FullJudgement>({ kind: 'judgeSizes', sized, settings }, sized.length);
-    return sizeResult({
-      design,
-      warnings,
-      tree,
-      settings,
-      surveys,
-      written,
-      judgements: judged.slice(0, -1),
-      asDrawn: judged[judged.length - 1],
-    });
-  });
+  return withPool(workers, (run) =>
+    findSizes(
+      { design, warnings, tree, settings: { cleanAir } },
+      {
+        survey: (of, settings, tries) =>
+          run({ kind: 'surveyStacks', design: of, settings }, tries, saying('stacks tried', tries)),
+        judge: (sized, settings) => run({ kind: 'judgeSizes', sized, settings }, sized.length),
+        // each by itself: few, and long
+        warn: async (designs) =>
+          (await Promise.all(designs.map((each) => run<Warning[]>({ kind: 'warningsOf', designs: [each] }, 1)))).flat(1),
+      },
+      signalsHeard,
+    ),
+  );
 }
 
 async function sayWhatCannotBe(result: SizeResult): Promise<void> {
-  if (result.chosen !== null) return;
+  if (result.chosen !== null || result.asDrawn.good) return;
   const { whyNothingFits } = await import('../../report/text/sizeText.js');
   const lines = whyNothingFits(result).map((line) => `\n  - ${line}`);
   throw new Stop(exit.notPhysical, `no size from stock keeps within every limit${lines.join('')}`);

@@ -4,5 +4,5 @@ export { INSULATION_ALIASES, INSULATIONS, type InsulationRow } from './insulatio
 export { LINING_ALIASES, LININGS, type LiningRow } from './linings.js';
 export { STEELS, strengthLeft, type SteelRow } from './steels.js';
 export { TANKS, type TankName } from './tanks.js';
-export { STOCK_TUBES, type StockTube } from './tubes.js';
+export { STOCK_SQUARES, STOCK_TUBES, type SquareTube, type StockTube } from './tubes.js';
 export { WOODS, type WoodRow } from './woods.js';

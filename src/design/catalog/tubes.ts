@@ -1,4 +1,4 @@
-/** Round stock a stack may be cut from: tube by outside diameter and gauge (common practice, no source), and pipe. */
+/** Stock a stack may be cut from: tube by outside diameter and gauge (common practice, no source), and pipe. */
 import { gaugeThickness, PIPES, settle, siIn } from '../../units/index.js';
 
 export interface StockTube {
@@ -9,6 +9,12 @@ export interface StockTube {
   /** outside diameter and wall, of a tube that of carbon steel [m] */
   diameter: number;
   wall: number;
+}
+
+/** Square tube by its side [m] (common practice, no source). */
+export interface SquareTube {
+  width: number;
+  gauge: number;
 }
 
 const GAUGE = 11;
@@ -28,3 +34,8 @@ const pipes: StockTube[] = PIPES.filter(({ nominal }) => nominal <= MOST_PIPE).m
 }));
 
 export const STOCK_TUBES: readonly StockTube[] = [...tubes, ...pipes].sort((a, b) => a.diameter - b.diameter);
+
+export const STOCK_SQUARES: readonly SquareTube[] = [3, 4, 5, 6, 8, 10].map((size) => ({
+  width: siIn('length', size, 'in'),
+  gauge: GAUGE,
+}));

@@ -208,18 +208,23 @@ export function maybe<const T extends string>(names: readonly T[], words: string
   };
 }
 
-/** A list of some of several names; all of them where the file says nothing. */
-export function names<const T extends string>(all: readonly T[], words: string): Field<T[]> {
+/** A list of some of several names; all of them where the file says nothing, or none. */
+export function names<const T extends string>(
+  all: readonly T[],
+  words: string,
+  otherwise: 'all' | 'none' = 'all',
+): Field<T[]> {
   const zod = z.array(z.enum(all)).min(1).max(all.length).meta({ description: words });
+  const usual = otherwise === 'all' ? all : [];
   return {
     zod: zod.optional(),
     read: (fields, key) => {
       if (!fields.has(key)) {
         fields.defaulted(key);
-        return [...all];
+        return [...usual];
       }
       const raw = fields.raw(key);
-      return Array.isArray(raw) ? all.filter((name) => raw.includes(name)) : [...all];
+      return Array.isArray(raw) ? all.filter((name) => raw.includes(name)) : [...usual];
     },
   };
 }

@@ -1,61 +1,118 @@
 import { stringify } from 'yaml';
 import { rangeOf } from '../../words/quantityWords.js';
-import { plainText } from '../../words/plainText.js';
-import { COMFORT, LIMIT, type LimitKey, type Margin } from '../../study/size/limits.js';
-import type { AsDrawn, SizeChoice, SizeResult } from '../../study/size/size.js';
+import { capital, plainText } from '../../words/plainText.js';
+import { COUNTED, LIMIT, limitOf, type LimitKey, type Margin } from '../../study/size/limits.js';
+import type { SizeChoice, SizeResult } from '../../study/size/size.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS } from '../../words/cautions.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOn } from '../../words/restsOn.js';
+import { against, constraintLines, constraintWords } from './sizeCosts.js';
+import { listed } from '../../units/listed.js';
+import { heightLines } from './sizeHeights.js';
 import { table, textTable, type TableData } from './table.js';
 import { bullet, heading, note, paragraph } from './paragraphs.js';
 
 const INDENT = { indent: '  ' };
 
-/** Intakes, throat and stack from stock, as text for a builder, at most 98 columns wide but for names. */
-export function sizeText(result: SizeResult, system: UnitSystem): string {
+/**
+ * Intakes, throat and stack from stock, as text for a builder, at most 98 columns wide but for names: the answer, what is asked for
+ * and its cost, limits and the first choices; in full every table.
+ */
+export function sizeText(result: SizeResult, system: UnitSystem, { full = false } = {}): string {
   const { design, wanted, tool, warnings, choices, chosen } = result;
   const say = sayIn(system);
   const fire = `${say('power', wanted.fullFire_W)}, held at ${say('temperature', wanted.target_K)}`;
   const best = choices[0];
+  const asked = constraintLines(result, (choice) => choiceWords(result, choice, system), system);
   const sections = [
     heading(`${plainText(design.name)}: intakes, throat and stack for ${fire}`, tool),
     ...measured(restsOn(design, system)),
+    drawnText(result, system),
+    chosen === null ? notChosen(result) : chosenText(result, choices[chosen], system),
+    ...(asked.length > 0 ? [['WHAT IS ASKED FOR, and what it costs', ...asked.map(bullet)].join('\n')] : []),
+    ...heightsText(result, system),
     ...(warnings.length > 0
       ? [`WARNINGS\n${warnings.map(({ where, message }) => bullet(plainText(`${where}: ${message}`, 600))).join('\n')}`]
       : []),
-    chosen === null ? notChosen(result) : chosenText(result, choices[chosen], system),
-    ...(best ? [marginsText(result, best, system)] : []),
-    ...(choices.length > 0 ? [choicesText(result, system)] : []),
-    ...(best ? [weatherText(result, best, system)] : []),
-    ...(result.curves ? [ventText(result, system)] : []),
-    rulesText(result),
+    ...(best ? [marginsText(result, best, system, full)] : []),
+    ...(choices.length > 0 ? [choicesText(result, system, full)] : []),
+    ...(best && (full || best.checks.weather.some(({ works }) => !works)) ? [weatherText(result, best, system)] : []),
+    ...(result.curves && full ? [ventText(result, system)] : []),
+    ...(full ? [rulesText(result)] : []),
+    ...(full ? [] : [note('--full adds every limit and choice, other weather, the vents in use and rules of thumb.')]),
     paragraph(CAUTIONS),
   ];
   return `${sections.join('\n\n')}\n`;
+}
+
+function heightsText({ heights }: SizeResult, system: UnitSystem): string[] {
+  const lines = heightLines(heights, system);
+  return lines.length > 0
+    ? [['OTHER HEIGHTS, against this size while it holds with a clean fire', ...lines.map(bullet)].join('\n')]
+    : [];
 }
 
 function measured(text: string | null): string[] {
   return text === null ? [] : [paragraph(text)];
 }
 
-const ventsName = ({ intakes: { kind, count }, fields }: SizeChoice): string => {
+const ventsName = ({ intakes: { kind, count, kept }, fields }: SizeChoice): string => {
+  if (kept) return 'intakes as drawn';
   const { diameter, width, height } = fields.firebox.intakes[0] as Record<string, string>;
   return `${count} ${kind} ${diameter ?? `${width} x ${height}`}`;
 };
 
-function chosenText(result: SizeResult, choice: SizeChoice, system: UnitSystem): string {
-  const { wanted } = result;
-  const { fields, intakes } = choice;
-  return [
-    `CHOSEN: ${choiceWords(result, choice, system)}`,
-    note(
-      `The fire that holds then runs clean with the intakes ${percent(intakes.holdOpening!)} open. Of ${wanted.candidates} ` +
-        `candidates on ${wanted.stacksTried} stacks, ${wanted.within} keep within every limit; those with ` +
-        `${percent(COMFORT)} in hand everywhere come first, the lightest stack before the others.`,
+/** The design as drawn: good as it stands, or what is wrong with it. */
+export function drawnWords(result: SizeResult, system: UnitSystem): string {
+  const { asDrawn } = result;
+  if (asDrawn.good) {
+    return 'The drawing as it stands is good: it keeps within every limit and works in cold, wind and heat. Nothing has to change.';
+  }
+  const { margins, missed, checks, failed } = asDrawn;
+  const out = margins.filter(({ key, margin }) => margin < 0 && !LIMIT[key].told);
+  const fails = checks.weather.filter(({ works }) => !works).map(({ words, why }) => `in ${words}: ${why.join(', ')}`);
+  return `The drawing as it stands: ${[
+    ...out.map(
+      ({ key, value }) => `${LIMIT[key].words} ${valueText(key, value, system)}, wanted ${bandText(key, system)}`,
     ),
+    ...failed,
+    ...fails,
+    ...missed.map((key) => `not ${constraintWords(result, key, system)}`),
+  ].join('; ')}.`;
+}
+
+function drawnText(result: SizeResult, system: UnitSystem): string {
+  return paragraph(plainText(drawnWords(result, system), 900));
+}
+
+/** What the choices are ranked by. */
+export const RANKED_BY =
+  'what keeps within every limit, works in more of the weather and has a quarter in hand; then what the wind moves least and ' +
+  'what burns less wood, where a tenth counts alike; then the lighter stack';
+
+function chosenText(result: SizeResult, choice: SizeChoice, system: UnitSystem): string {
+  const { fields, intakes, weighed } = choice;
+  const { design, asDrawn } = result;
+  const { costs, saves } = against(
+    { ...choice, height_m: choice.stack.height_m },
+    { ...asDrawn, height_m: design.stacks[0].height },
+    system,
+  );
+  const versus = [
+    ...(saves.length > 0 ? [`buys ${listed(saves)}`] : []),
+    ...(costs.length > 0 ? [`costs ${listed(costs)}`] : []),
+  ];
+  const held = `it holds with the intakes ${percent(intakes.holdOpening!)} open and ${format('massFlow', weighed.wood_kg_per_s!, system, { digits: 3 })} of wood`;
+  const tells = [
+    `${held}; its stack ends ${format('length', weighed.overLid_m, system)} over the lid.`,
+    ...(versus.length > 0 ? [`Against the drawing it ${versus.join(', and ')}.`] : []),
+  ].join(' ');
+  return [
+    `${result.asDrawn.good ? 'THE BEST OF ALL, to compare' : 'CHOSEN'}: ${choiceWords(result, choice, system)}`,
+    note(capital(tells)),
     '  In the design file, with the rest of each part as it is:',
-    ...fieldLines(fields).map((line) => `    ${line}`),
+    ...fieldLines(fields, choice).map((line) => `    ${line}`),
   ].join('\n');
 }
 
@@ -64,13 +121,22 @@ export function choiceWords({ design }: SizeResult, choice: SizeChoice, system: 
   const { stack, throat } = choice;
   const each = design.stacks.length > 1 ? ' each' : '';
   const area = format('area', throat.area_m2, system);
-  return `${ventsName(choice)}; throat ${area}; ${stack.name}, ${format('length', stack.height_m, system)} high${each}`;
+  const name = `${plainText(stack.name)}, ${format('length', stack.height_m, system)} high${each}`;
+  return `${ventsName(choice)}; throat ${area}${throat.kept ? ' as drawn' : ''}; ${name}`;
 }
 
-/** The fields of a choice as lines of YAML. */
-export function fieldLines({ firebox, throat, stacks }: SizeChoice['fields']): string[] {
+/** The fields of a choice as lines of YAML, what stays as drawn left out; all where no choice is given. */
+export function fieldLines(
+  { firebox, throat, stacks }: SizeChoice['fields'],
+  kept?: Pick<SizeChoice, 'throat' | 'stack'>,
+): string[] {
   const flow = (value: unknown) => stringify(value, { collectionStyle: 'flow', lineWidth: 0 }).trim();
-  return ['firebox:', `  intakes: ${flow(firebox.intakes)}`, `throat: ${flow(throat)}`, `stacks: ${flow(stacks)}`];
+  return [
+    'firebox:',
+    `  intakes: ${flow(firebox.intakes)}`,
+    ...(kept?.throat.kept ? [] : [`throat: ${flow(throat)}`]),
+    ...(kept?.stack.kept ? [] : [`stacks: ${flow(stacks)}`]),
+  ];
 }
 
 function notChosen(result: SizeResult): string {
@@ -100,17 +166,28 @@ const REMEDIES: Partial<Record<LimitKey, string>> = {
   intakeSpeed: 'let larger vents onto the firebox, or plan less wind on them',
   throatSpeed: 'let parts overlap more, so that a larger throat fits',
   smoke: 'close the door gaps, or let the stack begin higher',
+  draft: 'take a taller or wider stack, or plan a smaller full fire',
+  gapSmoke: 'close the door gaps, or let the stack begin higher',
   backDraft: 'set the intakes lower and the stack higher',
+  soaks: 'plan a larger full fire, or insulate',
+  splits: 'lay on smaller splits',
 };
 
 /** What stands in the way when nothing fits, a clause a line, each with what would mend it. */
-export function whyNothingFits({ wanted, choices }: SizeResult): string[] {
+export function whyNothingFits({ design, wanted, choices }: SizeResult): string[] {
+  const ashDoor = (design.firebox.ashDoor?.open ?? 0) > 0 ? 'shut the ash door while it holds, ' : '';
   const ruled = Object.entries(wanted.ruledOut)
     .sort((a, b) => b[1] - a[1])
     .map(([by, count]) => {
-      const remedy = REMEDIES[by as LimitKey];
+      const remedy = by === 'holdOpening' ? ashDoor + REMEDIES[by] : REMEDIES[by as LimitKey];
       return `${count} of ${wanted.stacksTried} stacks ${RULED_OUT[by] ?? by}${remedy ? `: ${remedy}` : ''}`;
     });
+  if (wanted.stacksTried === 0) {
+    const where = design.size?.onHand ? 'No tube on hand' : 'No tube from stock';
+    return [
+      `${where} is long enough for where the stack has to end, and at most half as wide as the part that it stands on: ask less of its height, or list more`,
+    ];
+  }
   const [nearest] = choices;
   const missed = (nearest?.margins ?? [])
     .filter(({ margin }) => margin < 0)
@@ -128,8 +205,9 @@ function percent(share: number): string {
 function valueText(key: LimitKey, value: number, system: UnitSystem): string {
   if (LIMIT[key].unit === 'm/s') return speed(value, system);
   if (key === 'holdOpening') return percent(value);
-  if (key === 'smoke') return `${Number((100 * value).toPrecision(2))} %`;
-  if (key === 'backDraft') return String(value);
+  if (key === 'smoke' || key === 'gapSmoke') return `${Number((100 * value).toPrecision(2))} %`;
+  if (key === 'draft') return format('pressure', value, system, { digits: 2 });
+  if (LIMIT[key].high === 0) return value === 0 ? 'none' : String(value);
   return value.toPrecision(3);
 }
 
@@ -140,6 +218,7 @@ function speed(value: number, system: UnitSystem): string {
 function bandText(key: LimitKey, system: UnitSystem): string {
   const { low, high } = LIMIT[key];
   if (high === 0) return 'none';
+  if (low === 0) return 'above zero';
   if (low !== undefined && high !== undefined) {
     return rangeOf(valueText(key, low, system), valueText(key, high, system));
   }
@@ -147,28 +226,45 @@ function bandText(key: LimitKey, system: UnitSystem): string {
 }
 
 function marginText({ key, margin }: Margin): string {
-  if (key === 'backDraft') return margin < 0 ? 'OUT' : 'in';
-  return margin < 0 ? `OUT ${percent(-margin)}` : percent(Math.min(margin, 9.99));
+  const { low, high, told } = LIMIT[key];
+  if (low === 0 || high === 0) return margin >= 0 ? 'in' : told ? 'told' : 'OUT';
+  return margin < 0 ? `OUT ${percent(Math.min(-margin, 9.99))}` : percent(Math.min(margin, 9.99));
 }
 
-function marginsText({ asDrawn, wanted, chosen }: SizeResult, choice: SizeChoice, system: UnitSystem): string {
-  const own = (drawn: AsDrawn, key: LimitKey) => drawn.margins.find((each) => each.key === key);
+/** What an estimate warns of and has no number of its own, where all of it is well: one row. */
+const ALL_ELSE = 'what else an estimate warns of';
+
+function marginsText(
+  { asDrawn, wanted, chosen }: SizeResult,
+  choice: SizeChoice,
+  system: UnitSystem,
+  full: boolean,
+): string {
+  const of = (margins: readonly Margin[], key: LimitKey) => margins.find((each) => each.key === key);
   const cells = (margin: Margin | undefined) =>
-    margin ? [valueText(margin.key, margin.value, system), marginText(margin)] : ['-', ''];
+    margin ? [bareDraft(valueText(margin.key, margin.value, system)), marginText(margin)] : ['-', ''];
   const sources = wanted.limits.map(({ source }) => source);
+  const draftUnit = format('pressure', 1, system).replace(/^\S+ /, '');
+  const bareDraft = (text: string) => text.replace(` ${draftUnit}`, '');
+  const rows = wanted.limits.map(({ key, words }) => ({
+    key,
+    sized: of(choice.margins, key),
+    cells: [
+      key === 'draft' ? `${words}, ${draftUnit}` : words,
+      bandText(key, system),
+      ...cells(of(choice.margins, key)),
+      ...cells(of(asDrawn.margins, key)),
+    ],
+  }));
+  const clean = (key: LimitKey) =>
+    COUNTED.includes(key) && [choice, asDrawn].every(({ margins }) => (of(margins, key)?.margin ?? 0) >= 0);
+  const shown = full ? rows : rows.filter(({ key }) => !clean(key));
+  const rest = shown.length < rows.length ? [[ALL_ELSE, 'none', 'none', 'in', 'none', 'in']] : [];
   return [
-    `MARGINS of the ${chosen === null ? 'nearest' : 'chosen'} size, beside the design as drawn; the share of the limit that is in hand`,
-    table(
-      ['', 'wanted', 'size', 'margin', 'as drawn', 'margin'],
-      wanted.limits.map(({ key, words }) => [
-        words,
-        bandText(key, system),
-        ...cells(choice.margins.find((each) => each.key === key)),
-        ...cells(own(asDrawn, key)),
-      ]),
-      INDENT,
-    ),
+    `LIMITS of the ${chosen === null ? 'nearest' : 'chosen'} size, beside the design as drawn; the share of the limit that is in hand`,
+    table(['', 'wanted', 'size', 'margin', 'as drawn', 'margin'], [...shown.map((row) => row.cells), ...rest], INDENT),
     ...asDrawn.failed.map((why) => note(`As drawn: ${why}.`)),
+    ...toldLines(choice),
     note(
       `Limits are ${sources.includes('common practice, no source') ? 'common practice without a source, or our estimates' : 'estimates'}. ` +
         `'Holding' means with air for ${wanted.cleanAir.ratio} times what the wood needs (estimate, ` +
@@ -177,38 +273,76 @@ function marginsText({ asDrawn, wanted, chosen }: SizeResult, choice: SizeChoice
   ].join('\n');
 }
 
-function choicesText(result: SizeResult, system: UnitSystem): string {
-  return ['CHOICES from stock, each solved in full, best first', textTable(choicesData(result, system))].join('\n');
+/** What no size mends, as an estimate of the choice warns of it. */
+function toldLines({ warned }: SizeChoice): string[] {
+  const told = (warned ?? []).filter(({ code }) => LIMIT[limitOf(code)].told);
+  return told.map(({ where, message }) => note(`No size mends this: ${plainText(`${where}: ${message}`, 600)}.`));
+}
+
+/** What the columns of the choices are. */
+export const COLUMNS =
+  "'hold': intakes open while holding. 'wind': air with wind on the intakes over that with them in its lee. Then wood to hold, and " +
+  'steel of the stack.';
+
+/** Choices that a short answer shows. */
+const FIRST = 5;
+
+function choicesText(result: SizeResult, system: UnitSystem, full: boolean): string {
+  const data = choicesData(result, system);
+  const rows = full ? data.rows : data.rows.slice(0, FIRST);
+  const head =
+    rows.length < data.rows.length
+      ? `CHOICES, the first ${FIRST} of ${data.rows.length} that were solved in full`
+      : 'CHOICES, each solved in full, best first';
+  return [head, textTable({ ...data, rows }), note(`Ranked by ${RANKED_BY}. ${COLUMNS}`)].join('\n');
 }
 
 /** The choices as a table, best first. */
 export function choicesData({ choices }: SizeResult, system: UnitSystem): TableData {
   const least = ({ margins, failed }: SizeChoice) => {
     if (failed.length > 0) return 'not solved';
-    const worst = margins.reduce((a, b) => (b.margin < a.margin ? b : a));
-    return `${marginText(worst)} ${SHORT[worst.key]}`;
+    const deciding = margins.filter(({ key }) => !LIMIT[key].told);
+    const worst = deciding.reduce((a, b) => (b.margin < a.margin ? b : a));
+    return `${marginText(worst)} ${SHORT[worst.key] ?? LIMIT[worst.key].words}`;
   };
   const weather = ({ checks }: SizeChoice) => {
     const works = checks.weather.filter((each) => each.works).length;
-    return works === checks.weather.length ? 'works' : `${works} of ${checks.weather.length}`;
+    return works === checks.weather.length ? '' : `, ${works} of ${checks.weather.length} weathers`;
   };
+  const told = (kind: 'massFlow' | 'mass', value: number) => format(kind, value, system, { digits: 2 });
+  const bare = (kind: 'massFlow' | 'mass', value: number | null) =>
+    value === null ? '-' : told(kind, value).replace(/ .*/, '');
+  const unitOf = (kind: 'massFlow' | 'mass') => told(kind, 1).replace(/^\S+ /, '');
   return {
-    head: ['', 'intakes', 'throat', 'stack', 'high', 'hold', 'least margin', 'weather'],
-    align: ['right', 'left', 'right', 'left', 'right', 'right', 'left', 'left'],
+    head: [
+      '',
+      'intakes',
+      'throat',
+      'stack',
+      'high',
+      'hold',
+      'wind',
+      unitOf('massFlow'),
+      unitOf('mass'),
+      'least margin',
+    ],
+    align: ['right', 'left', 'right', 'left', 'right', 'right', 'right', 'right', 'right', 'left'],
     rows: choices.map((choice, i) => [
       `${i + 1}`,
       ventsName(choice),
       format('area', choice.throat.area_m2, system),
-      choice.stack.name,
+      plainText(choice.stack.name),
       format('length', choice.stack.height_m, system),
       choice.intakes.holdOpening === null ? '-' : percent(choice.intakes.holdOpening),
-      least(choice),
-      weather(choice),
+      choice.weighed.windSwing === null ? '-' : `x ${choice.weighed.windSwing.toFixed(1)}`,
+      bare('massFlow', choice.weighed.wood_kg_per_s),
+      bare('mass', choice.weighed.stack_kg),
+      `${least(choice)}${weather(choice)}`,
     ]),
   };
 }
 
-const SHORT: Record<LimitKey, string> = {
+const SHORT: Partial<Record<LimitKey, string>> = {
   air: 'air',
   heat: 'heat',
   holdOpening: 'opening',
@@ -216,7 +350,9 @@ const SHORT: Record<LimitKey, string> = {
   holdStackSpeed: 'slow stack',
   intakeSpeed: 'intakes',
   throatSpeed: 'throat',
+  draft: 'draft',
   smoke: 'smoke',
+  gapSmoke: 'smoke',
   backDraft: 'back-draft',
 };
 

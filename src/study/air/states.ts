@@ -20,8 +20,11 @@ export interface AirState {
   stackVelocity_m_per_s: number;
   intakeVelocity_m_per_s: number;
   throatVelocity_m_per_s: number;
-  /** smoke out of door gaps over gas out of stacks */
+  /** smoke out of door gaps over gas out of stacks; of the part that loses most of it */
   smokeShare: number;
+  partSmokeShare: number;
+  /** draft that the stack makes without any flow */
+  theoretical_Pa: number;
   /** intakes, throat and stacks that flow the wrong way */
   backwards: string[];
 }
@@ -94,6 +97,8 @@ export function airState(pit: Pit, solved: Solved): AirState {
     intakeVelocity_m_per_s: state.draft.intakeVelocity_m_per_s,
     throatVelocity_m_per_s: throat.flow_kg_per_s / (model.density[model.network.fire.zone] * throat.area_m2),
     smokeShare: smokeShare(state),
+    partSmokeShare: partSmokeShare(state),
+    theoretical_Pa: state.draft.theoretical_Pa,
     backwards: state.openings
       .filter(({ role, flow_kg_per_s: flow }) => isWay(role) && flow < -STILL)
       .map(({ name }) => name),
@@ -104,9 +109,22 @@ function isWay(role: string): boolean {
   return role === 'intake' || role === 'throat' || role === 'stackExit';
 }
 
-function smokeShare({ openings }: SteadyState): number {
-  const sum = (role: string) =>
-    openings.reduce((total, o) => total + (o.role === role ? Math.max(0, o.flow_kg_per_s) : 0), 0);
-  const stack = sum('stackExit');
-  return stack > 0 ? sum('gap') / stack : 1;
+function stackFlow({ openings }: SteadyState): number {
+  return openings.reduce((sum, o) => sum + (o.role === 'stackExit' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
+}
+
+function smokeShare(state: SteadyState): number {
+  const out = state.openings.reduce((sum, o) => sum + (o.role === 'gap' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
+  const stack = stackFlow(state);
+  return stack > 0 ? out / stack : 1;
+}
+
+/** As an estimate counts it, by the part whose door gap it is. */
+function partSmokeShare(state: SteadyState): number {
+  const byPart = new Map<string, number>();
+  for (const { part, flow_kg_per_s: flow } of state.openings) {
+    if (part && flow > 0) byPart.set(part, (byPart.get(part) ?? 0) + flow);
+  }
+  const [most, stack] = [Math.max(0, ...byPart.values()), stackFlow(state)];
+  return stack > 0 ? most / stack : Number(most > 0);
 }

@@ -1,13 +1,14 @@
-import type { Design } from '../../design/design.js';
+import type { Design, Stack } from '../../design/design.js';
 import type { Tree } from '../../design/vary.js';
+import { withOpening } from '../air/cleanHold.js';
 import type { Sized, StockStack, StockVents } from './stock.js';
 
-/** One way to let the fire breathe, from stock. */
+/** One way to let the fire breathe; what is null stays as it is drawn. */
 export interface Candidate {
-  vents: StockVents;
-  throat: Sized;
+  vents: StockVents | null;
+  throat: Sized | null;
   stack: StockStack;
-  height: Sized;
+  height: Sized | null;
 }
 
 /**
@@ -16,28 +17,36 @@ export interface Candidate {
  * @param open share that the intakes are open
  */
 export function candidateDesign(design: Design, { vents, throat, stack, height }: Candidate, open = 1): Design {
-  const { kind, count, area } = vents;
-  return withAir(design, { kind, count, area, open }, throat.value, {
-    diameter: stack.outside,
-    wall: stack.thickness,
-    height: height.value,
+  return withAir(design, {
+    vents: vents ? { kind: vents.kind, count: vents.count, area: vents.area, open } : open,
+    throat: throat?.value,
+    stack: { ...stack.section, ...(height ? { height: height.value } : {}) },
   });
 }
 
-/** The design with other vents, throat and stacks, all in SI. */
-export function withAir(
-  design: Design,
-  vents: { kind?: 'disc' | 'slide'; count: number; area: number; open: number },
-  throatArea: number,
-  stack: { diameter: number; wall: number; height: number },
-): Design {
-  const { firebox, throat, stacks } = design;
+/** Of an air way, what differs from the drawing, all in SI; vents as drawn are told by how far they are open. */
+export interface AirWay {
+  vents: { kind?: 'disc' | 'slide'; count: number; area: number; open: number } | number;
+  throat?: number;
+  stack?: Partial<Stack>;
+}
+
+/** The design with other vents, throat and stacks. */
+export function withAir(design: Design, { vents, throat, stack = {} }: AirWay): Design {
+  const opened =
+    typeof vents === 'number'
+      ? withOpening(design, vents)
+      : {
+          ...design,
+          firebox: { ...design.firebox, intakes: [{ ...design.firebox.intakes[0], ...vents }] },
+        };
+  // a tube brings its own shape
+  const bare =
+    stack.wall === undefined ? {} : { shape: undefined, diameter: undefined, width: undefined, depth: undefined };
   return {
-    ...design,
-    firebox: { ...firebox, intakes: [{ ...firebox.intakes[0], ...vents }] },
-    throat: { ...throat, area: throatArea },
-    // stock is round
-    stacks: stacks.map((each) => ({ ...each, shape: undefined, width: undefined, depth: undefined, ...stack })),
+    ...opened,
+    ...(throat === undefined ? {} : { throat: { ...design.throat, area: throat } }),
+    stacks: design.stacks.map((each) => ({ ...each, ...bare, ...stack })),
   };
 }
 
@@ -48,8 +57,9 @@ export interface CandidateFields {
   stacks: Tree[];
 }
 
-/** What a candidate sets of an intake; the rest stays as written. */
+/** What a candidate sets of an intake, and of a stack; the rest stays as written. */
 const OF_VENTS = ['kind', 'count', 'open', 'diameter', 'width', 'height', 'area'];
+const OF_TUBE = ['shape', 'diameter', 'width', 'depth', 'wall'];
 
 function without(tree: Tree, keys: string[]): Tree {
   return Object.fromEntries(Object.entries(tree).filter(([key]) => !keys.includes(key)));
@@ -67,22 +77,32 @@ export function candidateFields(
   open: number,
 ): CandidateFields {
   const file = tree as unknown as { firebox: { intakes: Tree[] }; throat: Tree; stacks: Tree[] };
-  const size = vents.diameter
-    ? { diameter: vents.diameter.text }
-    : { width: vents.width!.text, height: vents.height!.text };
-  const rest = without(file.firebox.intakes[0], OF_VENTS);
+  const share = `${Math.round(100 * open)} %`;
   return {
     firebox: {
-      intakes: [{ kind: vents.kind, count: vents.count, ...size, open: `${Math.round(100 * open)} %`, ...rest }],
+      intakes: vents
+        ? [
+            {
+              kind: vents.kind,
+              count: vents.count,
+              ...ventSize(vents),
+              open: share,
+              ...without(file.firebox.intakes[0], OF_VENTS),
+            },
+          ]
+        : file.firebox.intakes.map((each) => ({ ...each, open: share })),
     },
-    throat: { ...file.throat, area: throat.text },
+    throat: throat ? { ...file.throat, area: throat.text } : file.throat,
     stacks: file.stacks.map((each) => ({
-      ...without(each, ['wall', 'shape', 'width', 'depth']),
-      diameter: stack.diameter.text,
-      ...(stack.wall ? { wall: stack.wall.text } : {}),
-      height: height.text,
+      ...(Object.keys(stack.written).length > 0 ? without(each, OF_TUBE) : each),
+      ...stack.written,
+      ...(height ? { height: height.text } : {}),
     })),
   };
+}
+
+function ventSize({ diameter, width, height }: StockVents): Tree {
+  return diameter ? { diameter: diameter.text } : { width: width!.text, height: height!.text };
 }
 
 /** The file's tree with a candidate's fields in it. */

@@ -1,8 +1,22 @@
 import type { Design } from '../../design/design.js';
 import { whereClean, withOpening } from '../air/cleanHold.js';
-import { JUST_LIT, LIMIT, marginOf, THROAT_USE, type Margin, type SizeSettings } from './limits.js';
+import { estimate } from '../estimate/estimate.js';
+import type { Warning } from '../estimate/result.js';
+import {
+  COUNTED,
+  JUST_LIT,
+  LIMIT,
+  limitOf,
+  marginOf,
+  scoreOf,
+  THROAT_USE,
+  type LimitKey,
+  type Margin,
+  type SizeSettings,
+} from './limits.js';
 import { fullFire, holdFire, justLit, type AirState, type FullFire } from '../air/states.js';
 import { checkWeather, weathersOf, type WeatherCheck } from './weather.js';
+import { weigh, type Weighed } from './rank.js';
 
 /** A way for the fire to breathe, judged. */
 export interface Judgement {
@@ -20,6 +34,10 @@ export interface FullJudgement extends Judgement {
   hold: AirState | null;
   lit: AirState | null;
   weather: WeatherCheck[];
+  /** what sets one size before another */
+  weighed: Weighed;
+  /** what an estimate warns of, intakes wide open; null: none was made */
+  warned: Warning[] | null;
 }
 
 /**
@@ -30,21 +48,54 @@ export interface FullJudgement extends Judgement {
  */
 export function judgeFully(design: Design, guess: number, settings: SizeSettings): FullJudgement {
   const designAt = (open: number) => withOpening(design, open);
+  const none = { hold: null, lit: null, weather: [], warned: null };
   const full = fullFire(designAt(1));
-  if (!full)
-    return { ...verdict({ holdOpening: null, full, hold: null, lit: null }), full, hold: null, lit: null, weather: [] };
+  if (!full) {
+    const solved = { holdOpening: null, full, hold: null, wide: null, lit: null };
+    return { ...verdict(solved), ...none, full, weighed: weigh(design, { hold: null, weather: [] }) };
+  }
   const clean = whereClean(designAt, { low: 0.01, high: 1, guess }, settings, full.solved);
   const holdOpening = clean && Math.max(0.01, Math.round(100 * clean.at) / 100);
   const hold =
     clean && holdOpening !== null ? (holdFire(designAt(holdOpening), clean.hold.solved)?.state ?? null) : null;
+  const wide = holdFire(designAt(1), full.solved)?.state ?? null;
   const lit = worstLit(full, JUST_LIT);
+  const weather = weathersOf(design).map((each) => checkWeather(designAt(1), each));
   return {
-    ...verdict({ holdOpening, full, hold, lit }),
+    ...verdict({ holdOpening, full, hold, wide, lit }),
     full: full.state,
     hold,
     lit,
-    weather: weathersOf(design).map((each) => checkWeather(designAt(1), each)),
+    weather,
+    weighed: weigh(design, { hold, weather }),
+    warned: null,
   };
+}
+
+/** What an estimate of a design with its intakes wide open warns of. */
+export function warningsOf(design: Design): Warning[] {
+  return estimate(withOpening(design, 1), { minded: true }).warnings;
+}
+
+/** A judgement with what an estimate of its design warns of: a limit that one of the warnings is of is not kept. */
+export function withWarnings(judgement: FullJudgement, warnings: Warning[]): FullJudgement {
+  const of = (key: LimitKey) => warnings.filter(({ code }) => limitOf(code) === key);
+  const margins = [
+    ...judgement.margins.map((each) => worseOf(each, of(each.key))),
+    ...COUNTED.map((key) => marginOf(key, of(key).length)),
+  ];
+  const score = judgement.failed.length > 0 ? -Infinity : scoreOf(margins);
+  return { ...judgement, margins, score, warned: warnings };
+}
+
+/** A margin as the warnings of its limit have it, where theirs is the worse. */
+function worseOf(margin: Margin, warnings: Warning[]): Margin {
+  const { key } = margin;
+  const told = warnings.flatMap(({ code, value, limits }) => {
+    if (key === 'gapSmoke') return [marginOf(key, (LIMIT.gapSmoke.high! * value!) / limits!.high!)];
+    return [marginOf(key, key === 'backDraft' ? warnings.length : code === 'little-air' ? value! : 0)];
+  });
+  return [margin, ...told].reduce((worst, each) => (each.margin < worst.margin ? each : worst));
 }
 
 /** Of the first minutes, the moment that leaks most smoke. @param shares of the full fire */
@@ -61,9 +112,11 @@ export function verdict(solved: {
   holdOpening: number | null;
   full: FullFire | null;
   hold: AirState | null;
+  /** holding with the intakes wide open */
+  wide: AirState | null;
   lit: AirState | null;
 }): Judgement {
-  const { holdOpening, full, hold, lit } = solved;
+  const { holdOpening, full, hold, wide, lit } = solved;
   const failed = [
     ...(full ? [] : ['the draft never settles']),
     ...(full && holdOpening === null
@@ -87,10 +140,16 @@ export function verdict(solved: {
   if (holdOpening !== null) margins.push(marginOf('holdOpening', holdOpening));
   if (hold) margins.push(marginOf('holdStackSpeed', hold.stackVelocity_m_per_s));
   if (lit) margins.push(marginOf('smoke', lit.smokeShare));
-  const backwards = new Set([...(full?.state.backwards ?? []), ...(hold?.backwards ?? []), ...(lit?.backwards ?? [])]);
-  if (full) margins.push(marginOf('backDraft', backwards.size));
-  const score = failed.length > 0 ? -Infinity : Math.min(...margins.map(({ margin }) => margin));
-  return { holdOpening, margins, failed, score };
+  const settled = [full?.state, hold, wide].filter((each) => each !== null && each !== undefined);
+  if (full) {
+    const all = [...settled, ...(lit ? [lit] : [])];
+    margins.push(
+      marginOf('draft', Math.min(...all.map((each) => each.stackBase_Pa))),
+      marginOf('gapSmoke', Math.max(...settled.map((each) => each.partSmokeShare))),
+      marginOf('backDraft', new Set(all.flatMap((each) => each.backwards)).size),
+    );
+  }
+  return { holdOpening, margins, failed, score: failed.length > 0 ? -Infinity : scoreOf(margins) };
 }
 
 /** Throat area [m2] at which a full fire's gas runs through it with a quarter of the greatest speed in hand. */

@@ -4,9 +4,13 @@ export interface Limit {
   words: string;
   low?: number;
   high?: number;
-  /** SI unit of the value; '-' for shares and ratios */
-  unit: '-' | 'm/s' | 'K';
+  /** SI unit of the value; '-' for shares, ratios and numbers of things */
+  unit: '-' | 'm/s' | 'K' | 'Pa';
   source: string;
+  /** warnings of an estimate that say the same */
+  warnings?: readonly string[];
+  /** sizes change it little or not: it is told, and rules nothing out */
+  told?: true;
 }
 
 export type LimitKey =
@@ -17,13 +21,34 @@ export type LimitKey =
   | 'holdStackSpeed'
   | 'intakeSpeed'
   | 'throatSpeed'
+  | 'draft'
   | 'smoke'
-  | 'backDraft';
+  | 'gapSmoke'
+  | 'backDraft'
+  | 'settles'
+  | 'soaks'
+  | 'splits'
+  | 'others'
+  | 'bed'
+  | 'paint'
+  | 'covers'
+  | 'steel'
+  | 'carried'
+  | 'relations';
 
 const OURS = 'common practice, no source';
+const PHYSICS = 'physics';
+const AS_ESTIMATED = 'as an estimate warns of it: estimate or common practice';
 
 export const LIMITS: readonly Limit[] = [
-  { key: 'air', words: 'air, full fire, times what it needs', low: 1.5, unit: '-', source: OURS },
+  {
+    key: 'air',
+    words: 'air, full fire, times what it needs',
+    low: 1.5,
+    unit: '-',
+    source: OURS,
+    warnings: ['no-air-path', 'fire-limited-by-air', 'little-air'],
+  },
   {
     key: 'heat',
     words: 'full fire reaches, times the target',
@@ -48,6 +73,7 @@ export const LIMITS: readonly Limit[] = [
     unit: 'm/s',
     source: 'estimate: faster, and the throat takes the draft and throws a jet',
   },
+  { key: 'draft', words: 'least draft under the stack', low: 0, unit: 'Pa', source: PHYSICS },
   {
     key: 'smoke',
     words: "smoke at gaps, just lit, of the stack's",
@@ -55,10 +81,114 @@ export const LIMITS: readonly Limit[] = [
     unit: '-',
     source: 'estimate: less is hardly seen',
   },
-  { key: 'backDraft', words: 'openings that flow backwards', high: 0, unit: '-', source: 'physics' },
+  {
+    key: 'gapSmoke',
+    words: "smoke at one door's gaps, later on",
+    high: 0.001,
+    unit: '-',
+    source: OURS,
+    warnings: ['door-gap-smoke'],
+  },
+  {
+    key: 'backDraft',
+    words: 'openings that flow backwards',
+    high: 0,
+    unit: '-',
+    source: PHYSICS,
+    warnings: ['back-draft'],
+  },
+  {
+    key: 'settles',
+    words: 'ways in which the draft tips over',
+    high: 0,
+    unit: '-',
+    source: PHYSICS,
+    warnings: ['no-steady-draft', 'draft-tips-over', 'draft-swings', 'another-state'],
+  },
+  {
+    key: 'soaks',
+    words: 'target or soaked not within a day',
+    high: 0,
+    unit: '-',
+    source: PHYSICS,
+    warnings: ['target-not-reached', 'not-soaked-in-a-day'],
+  },
+  {
+    key: 'splits',
+    words: 'fresh splits that lack air',
+    high: 0,
+    unit: '-',
+    source: AS_ESTIMATED,
+    warnings: ['splits-limited-by-air'],
+  },
+  { key: 'others', words: 'other warnings', high: 0, unit: '-', source: AS_ESTIMATED },
+  {
+    key: 'bed',
+    words: 'full fires that their bed can’t make',
+    high: 0,
+    unit: '-',
+    source: OURS,
+    warnings: ['fire-beyond-bed'],
+    told: true,
+  },
+  {
+    key: 'paint',
+    words: 'coats too hot',
+    high: 0,
+    unit: '-',
+    source: AS_ESTIMATED,
+    warnings: ['paint-above-limit'],
+    told: true,
+  },
+  {
+    key: 'covers',
+    words: 'insulation or lining too hot',
+    high: 0,
+    unit: '-',
+    source: AS_ESTIMATED,
+    warnings: ['insulation-above-limit', 'lining-above-limit'],
+    told: true,
+  },
+  {
+    key: 'steel',
+    words: 'steel that scales or creeps',
+    high: 0,
+    unit: '-',
+    source: AS_ESTIMATED,
+    warnings: ['steel-above-scaling-limit', 'steel-above-creep-limit'],
+    told: true,
+  },
+  {
+    key: 'carried',
+    words: 'axle, hitch or tongue out of bounds',
+    high: 0,
+    unit: '-',
+    source: AS_ESTIMATED,
+    warnings: ['axle-overloaded', 'hitch-overloaded', 'tongue-load-out-of-band'],
+    told: true,
+  },
+  {
+    key: 'relations',
+    words: 'numbers outside what is known',
+    high: 0,
+    unit: '-',
+    source: AS_ESTIMATED,
+    warnings: ['biot-above-limit', 'relation-outside-range'],
+    told: true,
+  },
 ];
 
 export const LIMIT = Object.fromEntries(LIMITS.map((limit) => [limit.key, limit])) as Record<LimitKey, Limit>;
+
+/** The limit that a warning of an estimate is of; one that no row names is of the other warnings. */
+export function limitOf(code: string): LimitKey {
+  return LIMITS.find(({ warnings }) => warnings?.includes(code))?.key ?? 'others';
+}
+
+/** Limits that are a count of an estimate's warnings alone. */
+export const COUNTED: readonly LimitKey[] = LIMITS.slice(LIMITS.findIndex(({ key }) => key === 'settles')).map(
+  ({ key }) => key,
+);
 
 /**
  * What is asked of a size beside the design itself; plain data, so that threads can share the work.
@@ -84,16 +214,25 @@ export interface Margin {
   margin: number;
 }
 
+/** Shares of which no more than `high` may be: 1 - value/high is the margin. */
+const SHARES: readonly LimitKey[] = ['smoke', 'gapSmoke'];
+
 /**
- * Distance of a value from a limit's ends, as a share of them: value/low - 1 or high/value - 1, the smaller. Where the high end
- * is 0 there is no share to speak of: 1 inside, -1 outside; a share limited to `high` counts as 1 - value/high.
+ * Distance of a value from a limit's ends, as a share of them: value/low - 1 or high/value - 1, the smaller. Where an end is 0
+ * there is no share to speak of: 1 inside, -1 outside; a share limited to `high` counts as 1 - value/high.
  */
 export function marginOf(key: LimitKey, value: number): Margin {
   const { low, high } = LIMIT[key];
   let margin = Infinity;
-  if (low !== undefined) margin = value / low - 1;
-  if (key === 'smoke') margin = 1 - value / high!;
+  if (low === 0) margin = value > 0 ? 1 : -1;
+  else if (low !== undefined) margin = value / low - 1;
+  if (SHARES.includes(key)) margin = 1 - value / high!;
   else if (high === 0) margin = value > 0 ? -1 : 1;
   else if (high !== undefined) margin = Math.min(margin, value > 0 ? high / value - 1 : -1);
   return { key, value, margin };
+}
+
+/** The smallest of the margins that decide. */
+export function scoreOf(margins: readonly Margin[]): number {
+  return Math.min(...margins.filter(({ key }) => !LIMIT[key].told).map(({ margin }) => margin));
 }

@@ -1,12 +1,17 @@
 import type { Design } from '../../design/design.js';
 import { jointsOf } from '../../design/joints.js';
+import { stackLengths } from '../../design/stackBounds.js';
 import { candidateDesign, withAir, type Candidate } from './candidate.js';
 import { whereClean } from '../air/cleanHold.js';
 import { throatFor, verdict, worstLit, type Judgement } from './judge.js';
 import { COMFORT, JUST_LIT, LIMIT, type LimitKey, type SizeSettings } from './limits.js';
-import { fullFire } from '../air/states.js';
+import { ranked, weigh, type Weighed } from './rank.js';
+import { windOn } from './weather.js';
+import { fullFire, type AirState } from '../air/states.js';
 import {
-  STOCK_HEIGHTS,
+  drawnStack,
+  stackOf,
+  stockHeights,
   stockStacks,
   stockThroat,
   stockVents,
@@ -18,12 +23,14 @@ import {
 /** A stack to try on a design. */
 export interface StackTry {
   stack: StockStack;
-  height: Sized;
+  /** null: as drawn */
+  height: Sized | null;
 }
 
 /** A candidate roughly judged: the hold state is that of its open area, whatever the vents; one moment of the first minutes. */
 export interface Rough extends Judgement {
   candidate: Candidate;
+  weighed: Weighed;
 }
 
 /** What came of one stack: candidates with it, or why there is none. */
@@ -41,22 +48,30 @@ const TRIED = 3;
 const SMALLEST = 0.003;
 const GUESS = 0.06;
 
-/** A stack ends at least so high above the ground [m], so that smoke clears a cook's head: 6 ft, common practice, no source. */
-export const STACK_TOP = 1.8288;
-
-/** Every stack from stock that the design's parts carry and that ends over a cook's head. */
+/** Every stack from stock or on hand that the design's parts carry and that ends between its bounds; the drawn one where it stays. */
 export function stackTries(design: Design): StackTry[] {
+  const { keep = [], stack: asked, onHand } = design.size ?? {};
+  const [drawn] = design.stacks;
+  if (keep.includes('stack')) return [{ stack: drawnStack(drawn), height: null }];
   const widest = Math.min(
     ...design.stacks.map(({ part }) => {
       const on = design[part]!;
       return Math.min(on.width, 'depth' in on ? on.depth : on.length);
     }),
   );
-  const base = Math.min(...design.stacks.map((stack) => stack.base));
-  const heights = STOCK_HEIGHTS.filter(({ value }) => base + value >= STACK_TOP - 1e-9);
-  return stockStacks(design.stacks[0].steel)
+  const lengths = stackLengths(design);
+  return tubesFor(design, asked?.shapes, onHand)
     .filter(({ outside }) => outside <= 0.5 * widest)
-    .flatMap((stack) => heights.map((height) => ({ stack, height })));
+    .flatMap((stack) => stockHeights(lengths, stack.long).map((height) => ({ stack, height })));
+}
+
+function tubesFor(
+  { stacks: [drawn] }: Design,
+  shapes: ('round' | 'square')[] | undefined,
+  onHand: NonNullable<Design['size']>['onHand'],
+): StockStack[] {
+  if (!onHand) return stockStacks(drawn.steel, shapes ?? [drawn.shape ?? 'round']);
+  return onHand.filter(({ size }) => !shapes || shapes.includes(size.shape ?? 'round')).map(stackOf);
 }
 
 /** Vents that fit the design's firebox face beside each other. */
@@ -68,21 +83,36 @@ export function ventsThatFit(design: Design): StockVents[] {
   return stockVents({ width: firebox.width, height: 2 * Math.min(centre - low, high - centre) });
 }
 
-/** Largest throat that the parts it joins leave room for [m2]. */
-function throatRoom(design: Design): number {
-  return 0.9 * jointsOf(design).find(({ opening }) => opening === design.throat)!.area;
+/**
+ * Share of the firebox's section that a throat is at the least, where there is room: a quarter, common practice, no source. A
+ * smaller one throws a jet, and takes more wood to hold what the dial reads.
+ */
+const USUAL_THROAT = 0.25;
+
+/** The usual throat, and the largest that the parts it joins leave room for [m2]. */
+function throatsOf(design: Design): { usual: number; room: number } {
+  const { area, ends } = jointsOf(design).find(({ opening }) => opening === design.throat)!;
+  return { usual: USUAL_THROAT * ends[0], room: 0.9 * area };
 }
 
 const total = ({ count, area }: StockVents) => count * area;
 
 /** Candidates with one stack, roughly judged, one of each kind of vents. */
 export function surveyStack(design: Design, { stack, height }: StackTry, settings: SizeSettings): StackSurvey {
-  const vents = ventsThatFit(design);
-  const size = { diameter: stack.outside, wall: stack.thickness, height: height.value };
+  const { keep = [] } = design.size ?? {};
+  const keepsVents = keep.includes('intakes');
   const out = (ruledOut: StackSurvey['ruledOut']): StackSurvey => ({ rough: [], ruledOut });
-  if (vents.length === 0) return out('vents');
-  const most = total(vents[vents.length - 1]);
-  const withArea = (area: number) => withAir(design, { count: 1, area, open: 1 }, design.throat.area, size);
+  const vents = keepsVents ? [] : ventsThatFit(design);
+  if (!keepsVents && vents.length === 0) return out('vents');
+  const most = keepsVents ? drawnVents(design) : total(vents[vents.length - 1]);
+  const tube = { ...stack.section, ...(height ? { height: height.value } : {}) };
+  const usual = keep.includes('throat') ? null : fittingThroat(design, 0);
+  const withArea = (area: number) =>
+    withAir(design, {
+      vents: keepsVents ? area / most : { count: 1, area, open: 1 },
+      throat: usual?.value,
+      stack: tube,
+    });
 
   // wide open, a stack does what it can at most
   const open = fullFire(withArea(most));
@@ -94,19 +124,29 @@ export function surveyStack(design: Design, { stack, height }: StackTry, setting
   if (clean === null) return out('holdOpening');
   if (clean.hold.state.fire_W > design.fire.heat) return out('heat');
   const wanted = clean.at / MIDDLE;
-  const full = fullFire(withArea(Math.min(most, wanted)));
+  const full = keepsVents ? open : fullFire(withArea(Math.min(most, wanted)));
   if (!full) return out('draft');
-  const throat = fittingThroat(design, throatFor(full));
+  const throat = usual && fittingThroat(design, throatFor(full));
+  const judge = (each: StockVents | null) =>
+    judgeRoughly(
+      design,
+      { vents: each, throat, stack, height },
+      clean.at / (each ? total(each) : most),
+      clean.hold.state,
+    );
+  if (keepsVents) return { rough: [judge(null)], ruledOut: null };
   const rough = (['disc', 'slide'] as const).flatMap((kind) => {
     const allowed = vents.filter((each) => each.kind === kind && clean.at <= LIMIT.holdOpening.high! * total(each));
     const at = allowed.findIndex((each) => total(each) >= 0.9 * wanted);
-    const judged = allowed.slice(Math.max(0, at), Math.max(0, at) + TRIED).map((each) => () => {
-      const candidate: Candidate = { vents: each, throat, stack, height };
-      return judgeRoughly(design, candidate, clean.at / total(each), clean.hold.state);
-    });
-    return firstComfortable(judged);
+    const tried = allowed.slice(Math.max(0, at), Math.max(0, at) + TRIED);
+    return firstComfortable(tried.map((each) => () => judge(each)));
   });
   return rough.length > 0 ? { rough, ruledOut: null } : out('vents');
+}
+
+/** All that the drawn intakes open [m2]. */
+function drawnVents({ firebox }: Design): number {
+  return firebox.intakes.reduce((sum, { count, area }) => sum + count * area, 0);
 }
 
 /** The first of several candidates that has margin enough, or the best of them. */
@@ -120,39 +160,37 @@ function firstComfortable(candidates: (() => Rough)[]): Rough[] {
   return best ? [best] : [];
 }
 
-function judgeRoughly(
-  design: Design,
-  candidate: Candidate,
-  holdOpening: number,
-  hold: Parameters<typeof verdict>[0]['hold'],
-): Rough {
-  const full = fullFire(candidateDesign(design, candidate));
+function judgeRoughly(design: Design, candidate: Candidate, holdOpening: number, hold: AirState): Rough {
+  const sized = candidateDesign(design, candidate);
+  const full = fullFire(sized);
   const lit = full && worstLit(full, JUST_LIT.slice(0, 1));
-  return { candidate, ...verdict({ holdOpening, full, hold, lit }) };
+  const weighed = { ...weigh(sized, { hold, weather: [] }), windSwing: likelySwing(sized, hold) };
+  return { candidate, weighed, ...verdict({ holdOpening, full, hold, wide: null, lit }) };
 }
 
+/**
+ * How far wind from one side and from the other would move the air, by what the stack alone pulls: flow goes with the root of the
+ * pressure.
+ */
+function likelySwing(design: Design, { theoretical_Pa: pull }: AirState): number {
+  const { intake, lee } = windOn(design);
+  return Math.sqrt((pull + intake) / (pull + lee));
+}
+
+/** A throat of whole tens that is as large as it must be and as is usual, where there is room. */
 function fittingThroat(design: Design, least: number): Sized {
-  const room = throatRoom(design);
-  const wanted = stockThroat(least);
+  const { usual, room } = throatsOf(design);
+  const wanted = stockThroat(Math.max(least, usual));
   if (wanted.value <= room) return wanted;
   // the largest whole tens that fit
   const ten = stockThroat(0).value;
   return stockThroat(Math.max(1, Math.floor(room / ten)) * ten);
 }
 
-/**
- * The best of many candidates: margins up to a quarter count, and of those that have it the lightest stack comes first.
- */
+/** The best of many candidates, as far as a rough judgement goes. */
 export function bestOf(surveys: StackSurvey[], count: number): Rough[] {
-  return surveys
-    .flatMap(({ rough }) => rough)
-    .sort(byScore)
-    .slice(0, count);
-}
-
-/** Larger score first, as far as it matters; of equals the lighter stack, then the fewer vents. */
-export function byScore(a: Rough, b: Rough): number {
-  const worth = ({ score }: Rough) => Math.min(COMFORT, score);
-  const steel = ({ candidate: { stack, height } }: Rough) => stack.outside * stack.thickness * height.value;
-  return worth(b) - worth(a) || steel(a) - steel(b) || a.candidate.vents.count - b.candidate.vents.count;
+  const all = surveys.flatMap(({ rough }) => rough);
+  return ranked(all.map(({ score, weighed }) => ({ score, works: 0, weighed })))
+    .slice(0, count)
+    .map((i) => all[i]);
 }

@@ -5,12 +5,17 @@ import type { Tree } from '../../design/vary.js';
 import { version } from '../../version.js';
 import { candidateFields, treeWith, type Candidate, type CandidateFields } from './candidate.js';
 import { ventCurve, type VentCurve } from '../air/ventCurve.js';
+import { changesMore, missedAsDrawn, variantsOf, type ConstraintKey, type VariantTry } from './constraints.js';
 import { stackCurves, type StackCurve } from './curves.js';
 import type { FullJudgement } from './judge.js';
 import { CLEAN_FIRE } from '../air/cleanFire.js';
+import { heightOptions, type HeightOption } from './heights.js';
+import { ranked, type Weighed } from './rank.js';
 import { COMFORT, LIMITS, type Limit, type Margin, type SizeSettings } from './limits.js';
 import { rulesOfThumb, type RuleOfThumb } from './rules.js';
-import { STACK_TOP, type Rough, type StackSurvey } from './search.js';
+import { OVER_HEAD } from '../../design/stackBounds.js';
+import type { Warning } from '../estimate/result.js';
+import { bestOf, type Rough, type StackSurvey } from './search.js';
 import type { AirState } from '../air/states.js';
 import type { WeatherCheck } from './weather.js';
 
@@ -24,7 +29,9 @@ export interface SizeChecks {
 
 export interface SizeChoice {
   intakes: {
-    kind: 'disc' | 'slide';
+    /** as drawn; kind and count are then those of its first row and of all */
+    kept?: true;
+    kind: 'disc' | 'slide' | 'pipe';
     count: number;
     diameter_m?: number;
     width_m?: number;
@@ -33,23 +40,44 @@ export interface SizeChoice {
     area_m2: number;
     holdOpening: number | null;
   };
-  throat: { area_m2: number };
-  stack: { name: string; diameter_m: number; wall_m: number; height_m: number };
+  throat: { kept?: true; area_m2: number };
+  stack: {
+    kept?: true;
+    name: string;
+    shape?: 'square';
+    diameter_m?: number;
+    width_m?: number;
+    depth_m?: number;
+    wall_m: number;
+    height_m: number;
+  };
   margins: Margin[];
   checks: SizeChecks;
   failed: string[];
+  weighed: Weighed;
+  /** what an estimate of it warns of, intakes wide open; null: none was made, since others come first */
+  warned: Warning[] | null;
   /** within every limit */
   ok: boolean;
   /** fields of the design file that make it so, as they are written */
   fields: CandidateFields;
 }
 
-export interface AsDrawn {
+export interface AsDrawn extends Pick<SizeChoice, 'margins' | 'checks' | 'failed' | 'weighed' | 'warned' | 'ok'> {
   holdOpening: number | null;
-  margins: Margin[];
-  checks: SizeChecks;
-  failed: string[];
-  ok: boolean;
+  /** what it is not, of what is asked for */
+  missed: ConstraintKey[];
+  /** within every limit, in every weather, and what is asked for */
+  good: boolean;
+}
+
+/** Something asked for, and what would be chosen without it. */
+export interface ConstraintCost {
+  key: ConstraintKey;
+  /** without it another size would be chosen */
+  binds: boolean;
+  /** that size; null where it does not bind, or nothing fits without it either */
+  without: SizeChoice | null;
 }
 
 export interface SizeResult {
@@ -78,13 +106,17 @@ export interface SizeResult {
   choices: SizeChoice[];
   /** index in choices; null: none keeps within every limit */
   chosen: number | null;
+  /** one for each thing that is asked for */
+  constraints: ConstraintCost[];
+  /** the first choice, and it with each height that is asked about */
+  heights: HeightOption[];
   rules: RuleOfThumb[];
   /** of the chosen size, or of the best there is */
   curves: { stacks: StackCurve[]; vents: VentCurve } | null;
 }
 
-/** Candidates that are judged fully. */
-export const SHORTLIST = 12;
+/** Candidates that are judged fully, of what is asked for and of what would be without one of that. */
+const SHORTLIST = { asked: 12, without: 4 } as const;
 
 /** A candidate as the reader takes it from the file: what is judged is what a builder would run. */
 export interface Written {
@@ -93,44 +125,102 @@ export interface Written {
   design: Design;
 }
 
-/**
- * Candidates written into the design file and read again; those that the reader refuses (no room) are left out.
- *
- * @param between waited for before each, so that whoever waits can do something else meanwhile
- */
-export async function writeOut(tree: Tree, rough: Rough[], between?: () => Promise<void>): Promise<Written[]> {
-  const written: Written[] = [];
-  for (const { candidate, holdOpening } of rough) {
-    if (written.length === SHORTLIST) break;
-    await between?.();
-    const text = JSON.stringify(treeWith(tree, candidateFields(tree, candidate, 1)));
-    const { design } = await readDesignAnyUnit(text, { fileName: 'design', alone: true });
-    if (design) written.push({ candidate, guess: holdOpening ?? 0.3, design });
-  }
-  return written;
+/** Candidates to judge, and which of them each variant has to choose from. */
+export interface Shelf {
+  written: Written[];
+  pools: number[][];
 }
 
-export interface SizeParts {
+/**
+ * The best candidates of each variant, written into the design file and read again; those that the reader refuses (no room) are
+ * left out. What may be chosen as asked may be chosen without one of the things asked for as well.
+ *
+ * @param surveys what came of each try
+ * @param between waited for before each, so that whoever waits can do something else meanwhile
+ */
+export async function writeOut(
+  tree: Tree,
+  design: Design,
+  { tries, surveys }: { tries: readonly VariantTry[]; surveys: readonly StackSurvey[] },
+  between?: () => Promise<void>,
+): Promise<Shelf> {
+  const written: Written[] = [];
+  const known = new Map<string, number>();
+  const write = async ({ candidate, holdOpening }: Rough): Promise<number | undefined> => {
+    const text = JSON.stringify(treeWith(tree, candidateFields(tree, candidate, 1)));
+    if (known.has(text)) return known.get(text);
+    await between?.();
+    const read = await readDesignAnyUnit(text, { fileName: 'design', alone: true });
+    if (!read.design) return undefined;
+    known.set(text, written.length);
+    return written.push({ candidate, guess: holdOpening ?? 0.3, design: read.design }) - 1;
+  };
+  const pools: number[][] = [];
+  for (const [of, { key }] of variantsOf(design).entries()) {
+    const own = (each: number) => each === of || (each === 0 && !changesMore(key));
+    const count = key === null ? SHORTLIST.asked : SHORTLIST.without;
+    const pool = new Set<number>();
+    // twice as many as are wanted, since the reader may refuse some
+    for (const rough of bestOf(
+      surveys.filter((_, i) => own(tries[i].of)),
+      2 * count,
+    )) {
+      if (pool.size === count) break;
+      const at = await write(rough);
+      if (at !== undefined) pool.add(at);
+    }
+    pools.push([...new Set([...pool, ...(pools[0] ?? [])])]);
+  }
+  return { written, pools };
+}
+
+/** A variant's sizes, best first. */
+function orderOf(pool: readonly number[], judgements: readonly FullJudgement[]): number[] {
+  const sizes = pool.map((i) => {
+    const { score, weather, weighed } = judgements[i];
+    return { score, works: weather.filter((each) => each.works).length, weighed };
+  });
+  return ranked(sizes).map((at) => pool[at]);
+}
+
+/** Sizes that come first of a variant and have not been estimated yet. */
+export function toEstimate({ pools }: Shelf, judgements: readonly FullJudgement[]): number[] {
+  const first = pools.flatMap((pool) => orderOf(pool, judgements).slice(0, 1));
+  return [...new Set(first)].filter((i) => judgements[i].warned === null);
+}
+
+export interface SizeParts extends Shelf {
   design: Design;
   warnings: DesignWarning[];
   tree: Tree;
   settings: SizeSettings;
-  surveys: StackSurvey[];
-  written: Written[];
-  judgements: FullJudgement[];
+  tries: readonly VariantTry[];
+  surveys: readonly StackSurvey[];
+  judgements: readonly FullJudgement[];
   asDrawn: FullJudgement;
 }
 
 /** The answer, from what the threads gave. */
-export function sizeResult(parts: SizeParts): SizeResult {
-  const { design, warnings, tree, settings, surveys, written, judgements, asDrawn } = parts;
-  const order = written.map((_, i) => i).sort((a, b) => rank(judgements[a], judgements[b]) || a - b);
-  const choices = order.map((i) => choiceOf(tree, written[i], judgements[i]));
-  const rough = surveys.flatMap((survey) => survey.rough);
+export async function sizeResult(parts: SizeParts): Promise<SizeResult> {
+  const { design, warnings, tree, settings, tries, surveys, written, pools, judgements, asDrawn } = parts;
+  const order = orderOf(pools[0], judgements);
+  const choice = (i: number) => choiceOf(tree, written[i], judgements[i]);
+  const choices = order.map(choice);
+  const asked = surveys.filter((_, i) => tries[i].of === 0);
+  const rough = asked.flatMap((survey) => survey.rough);
   const ruledOut: Record<string, number> = {};
-  for (const { ruledOut: by } of surveys) if (by !== null) ruledOut[by] = (ruledOut[by] ?? 0) + 1;
-  const best = order.length > 0 ? written[order[0]].design : null;
+  for (const { ruledOut: by } of asked) if (by !== null) ruledOut[by] = (ruledOut[by] ?? 0) + 1;
+  const best = order.length > 0 ? written[order[0]] : null;
   const scale = settings.cleanAir / CLEAN_FIRE.ratio;
+  const spread = (ratio: number) => Number((scale * ratio).toPrecision(3));
+  const constraints = variantsOf(design).flatMap(({ key }, of): ConstraintCost[] => {
+    if (key === null) return [];
+    const [first] = orderOf(pools[of], judgements);
+    const other = first !== undefined && first !== order[0] && judgements[first].score >= 0;
+    return [{ key, binds: other, without: other ? choice(first) : null }];
+  });
+  const missed = missedAsDrawn(design);
+  const drawn = judged(asDrawn);
   return {
     schema: 1,
     tool: { name: 'pitwright', version },
@@ -139,50 +229,61 @@ export function sizeResult(parts: SizeParts): SizeResult {
     wanted: {
       fullFire_W: design.fire.heat,
       target_K: design.fire.target,
-      cleanAir: { ratio: settings.cleanAir, low: scale * CLEAN_FIRE.low, high: scale * CLEAN_FIRE.high },
+      cleanAir: { ratio: settings.cleanAir, low: spread(CLEAN_FIRE.low), high: spread(CLEAN_FIRE.high) },
       limits: LIMITS,
       comfort: COMFORT,
-      stackTop_m: STACK_TOP,
-      stacksTried: surveys.length,
+      stackTop_m: OVER_HEAD,
+      stacksTried: asked.length,
       ruledOut,
       candidates: rough.length,
       within: rough.filter(({ score }) => score >= 0).length,
     },
-    asDrawn: { ...judged(asDrawn), holdOpening: asDrawn.holdOpening },
+    asDrawn: {
+      ...drawn,
+      holdOpening: asDrawn.holdOpening,
+      missed,
+      good: drawn.ok && missed.length === 0 && asDrawn.weather.every(({ works }) => works),
+    },
     choices,
     chosen: choices.length > 0 && choices[0].ok ? 0 : null,
-    rules: rulesOfThumb(best ?? design),
-    curves: best && { stacks: stackCurves(best), vents: ventCurve(best, settings.cleanAir) },
+    constraints,
+    heights: best ? await heightOptions(treeWith(tree, choices[0].fields), best.design) : [],
+    rules: rulesOfThumb(best?.design ?? design),
+    curves: best && {
+      stacks: stackCurves(best.design, { stack: best.candidate.stack, height: best.design.stacks[0].height }),
+      vents: ventCurve(best.design, settings.cleanAir),
+    },
   };
 }
 
-/** Within the limits first, then those that work in more of the weather; else as they came: the lightest stack first. */
-function rank(a: FullJudgement, b: FullJudgement): number {
-  const worth = ({ score }: FullJudgement) => Math.min(COMFORT, score);
-  const works = ({ weather }: FullJudgement) => weather.filter((each) => each.works).length;
-  const inside = (each: FullJudgement) => Number(each.score >= 0);
-  const within = inside(b) - inside(a);
-  if (within !== 0) return within;
-  return works(b) - works(a) || (worth(a) === worth(b) ? 0 : worth(b) - worth(a));
+function judged({ margins, full, hold, lit, weather, weighed, warned, failed, score }: FullJudgement) {
+  return { margins, checks: { full, hold, justLit: lit, weather }, weighed, warned, failed, ok: score >= 0 };
 }
 
-function judged({ margins, full, hold, lit, weather, failed, score }: FullJudgement) {
-  return { margins, checks: { full, hold, justLit: lit, weather }, failed, ok: score >= 0 };
-}
-
-function choiceOf(tree: Tree, { candidate }: Written, judgement: FullJudgement): SizeChoice {
+function choiceOf(tree: Tree, { candidate, design }: Written, judgement: FullJudgement): SizeChoice {
   const { vents, throat, stack, height } = candidate;
+  const { intakes } = design.firebox;
+  const count = intakes.reduce((sum, each) => sum + each.count, 0);
+  const [drawn] = design.stacks;
+  const { shape, diameter, width, depth } = drawn;
   return {
     intakes: {
-      kind: vents.kind,
-      count: vents.count,
-      ...(vents.diameter ? { diameter_m: vents.diameter.value } : {}),
-      ...(vents.width ? { width_m: vents.width.value, height_m: vents.height!.value } : {}),
-      area_m2: vents.count * vents.area,
+      ...(vents ? {} : { kept: true as const }),
+      kind: vents?.kind ?? intakes[0].kind,
+      count,
+      ...(vents?.diameter ? { diameter_m: vents.diameter.value } : {}),
+      ...(vents?.width ? { width_m: vents.width.value, height_m: vents.height!.value } : {}),
+      area_m2: intakes.reduce((sum, each) => sum + each.count * each.area, 0),
       holdOpening: judgement.holdOpening,
     },
-    throat: { area_m2: throat.value },
-    stack: { name: stack.name, diameter_m: stack.outside, wall_m: stack.thickness, height_m: height.value },
+    throat: { ...(throat ? {} : { kept: true as const }), area_m2: design.throat.area },
+    stack: {
+      ...(height ? {} : { kept: true as const }),
+      name: stack.name,
+      ...(shape === 'square' ? { shape, width_m: width, depth_m: depth ?? width } : { diameter_m: diameter }),
+      wall_m: drawn.wall,
+      height_m: drawn.height,
+    },
     ...judged(judgement),
     fields: candidateFields(tree, candidate, 1),
   };

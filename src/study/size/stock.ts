@@ -2,8 +2,10 @@
  * What a shop has on the shelf: vents, stacks and throats to choose from. Sizes are common practice, no source. Each carries
  * the text that a design file takes, printed from its number so that it reads as that number.
  */
-import { STOCK_TUBES } from '../../design/catalog/index.js';
-import type { Steel } from '../../design/design.js';
+import { STOCK_SQUARES, STOCK_TUBES } from '../../design/catalog/index.js';
+import type { Stack, Steel } from '../../design/design.js';
+import { stackSection } from '../../design/stackSection.js';
+import type { Tube } from '../../design/tubeText.js';
 import { gaugeThickness, inchText, settle, siIn } from '../../units/index.js';
 
 export interface Sized {
@@ -33,12 +35,15 @@ export interface StockVents {
 export interface StockStack {
   /** as a shop orders it */
   name: string;
-  diameter: Sized;
-  /** absent where the diameter names a pipe with its wall */
-  wall?: Sized;
-  /** [m] */
+  /** fields of a stack that make it, as a design file takes them; none: the stack that is drawn */
+  written: Tube['written'];
+  /** the same in SI */
+  section: Partial<Tube['size']>;
+  /** steel of a metre of it, as a volume [m2]; its wider side [m] */
+  steelSection: number;
   outside: number;
-  thickness: number;
+  /** how long the piece is [m] */
+  long?: number;
 }
 
 const DISCS = inches([2, 2.5, 3, 3.5, 4, 5, 6, 8]);
@@ -73,27 +78,64 @@ export function stockVents(face: { width: number; height: number }): StockVents[
     .sort((a, b) => a.count * a.area - b.count * b.area);
 }
 
-/** Round tube and pipe of a steel, the narrowest first: the same gauge is another wall in stainless. */
-export function stockStacks(steel: Steel): StockStack[] {
-  return STOCK_TUBES.map(({ size, gauge, diameter: outside, wall }): StockStack => {
-    if (gauge === undefined) {
-      const name = `${size} in pipe, standard wall`;
-      return { name, diameter: { text: name, value: outside }, outside, thickness: wall };
-    }
-    const thickness = settle(gaugeThickness(gauge, steel)!);
-    const written = inchText(outside);
-    return {
-      name: `${written} tube, ${gauge} ga`,
-      diameter: { text: written, value: outside },
-      wall: { text: `${gauge} ga`, value: thickness },
-      outside,
-      thickness,
-    };
-  });
+/** A tube as a stack to choose. */
+export function stackOf({ name, written, size, long }: Tube): StockStack {
+  const { across, along, girth } = stackSection(size as Stack, -0.5 * size.wall);
+  const outside = Math.max(across, along) + size.wall;
+  return { name, written, section: size, steelSection: girth * size.wall, outside, ...(long ? { long } : {}) };
 }
 
-/** Stack lengths, in steps of 6 in. */
-export const STOCK_HEIGHTS: readonly Sized[] = inches(Array.from({ length: 11 }, (_, i) => 12 + 6 * i));
+/** The stack that is drawn, where it stays. */
+export function drawnStack(stack: Stack): StockStack {
+  const { round, across, along } = stackSection(stack);
+  const sides = [across, ...(round || along === across ? [] : [along])].map(inchText).join(' x ');
+  const { wall } = stack;
+  const name = `${sides} ${round ? '' : 'square '}stack as drawn`;
+  const size = { ...(round ? { diameter: across } : { shape: 'square' as const, width: across, depth: along }), wall };
+  return { ...stackOf({ name, written: {}, size }), section: {} };
+}
+
+/** Tube and pipe of a steel, the narrowest first, round before square: the same gauge is another wall in stainless. */
+export function stockStacks(steel: Steel, shapes: readonly ('round' | 'square')[] = ['round']): StockStack[] {
+  const gaugeWall = (gauge: number) => settle(gaugeThickness(gauge, steel)!);
+  const round = STOCK_TUBES.map(({ size, gauge, diameter, wall }): Tube => {
+    if (gauge === undefined) {
+      const name = `${size} in pipe, standard wall`;
+      return { name, written: { diameter: name }, size: { diameter, wall } };
+    }
+    const text = inchText(diameter);
+    return {
+      name: `${text} tube, ${gauge} ga`,
+      written: { diameter: text, wall: `${gauge} ga` },
+      size: { diameter, wall: gaugeWall(gauge) },
+    };
+  });
+  const square = STOCK_SQUARES.map(({ width, gauge }): Tube => {
+    const text = inchText(width);
+    return {
+      name: `${text} square tube, ${gauge} ga`,
+      written: { shape: 'square', width: text, wall: `${gauge} ga` },
+      size: { shape: 'square', width, depth: width, wall: gaugeWall(gauge) },
+    };
+  });
+  return [...(shapes.includes('round') ? round : []), ...(shapes.includes('square') ? square : [])].map(stackOf);
+}
+
+const INCH = siIn('length', 1, 'in');
+/** Lengths that a stack is cut to, in inches: whole half feet, a foot apart above 6 ft; a bound that is asked for to the half inch. */
+const [STEP, SHORTEST, USUAL_MOST, COARSE, BEYOND] = [6, 12, 72, 12, 24];
+
+/** Lengths to try between a shortest and a longest one [m]. */
+export function stockHeights({ least, most }: { least: number; most: number }, longest = Infinity): Sized[] {
+  const low = Math.max(1, Math.ceil((2 * least) / INCH - 1e-6) / 2);
+  const end = Math.floor((2 * Math.min(most, longest)) / INCH + 1e-6) / 2;
+  const high = Number.isFinite(end) ? end : Math.max(USUAL_MOST, low + BEYOND);
+  if (low > high) return [];
+  const steps: number[] = [];
+  for (let at = SHORTEST; at <= high; at += at < USUAL_MOST ? STEP : COARSE) if (at >= low) steps.push(at);
+  const ends = [...(low > SHORTEST ? [low] : []), ...(Number.isFinite(end) ? [end] : [])];
+  return inches([...new Set([...ends, ...steps])].sort((a, b) => a - b));
+}
 
 const SQUARE_INCH = siIn('area', 1, 'in²');
 

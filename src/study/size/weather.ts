@@ -26,6 +26,8 @@ const COLD = 266.48; // 20 °F
 const COLDER = 15;
 const HOT = 310.93; // 100 °F
 const WIND = 6.7056; // 15 mph
+/** Air as heavy as that of a mild day [kg/m3], for what such wind does at the least. */
+const AIR = 1.2;
 /** Pressure coefficients of a wall in the wind, of one in its lee, and of an open stack top (estimates). */
 const PRESSURE = { windward: 0.3, lee: -0.3, top: -0.4 } as const;
 
@@ -57,6 +59,12 @@ export function weathersOf(design: Design): Weather[] {
       site: at({ air: Math.max(HOT, site.air), wind: 0, windPressure: { intake: 0, stack: 0 } }),
     },
   ];
+}
+
+/** What such wind adds to the draft from the intakes to the top of the stack, on the intakes and with them in its lee [Pa]. */
+export function windOn(design: Design): { intake: number; lee: number } {
+  const pressure = 0.5 * AIR * Math.max(WIND, windAtPit(design)) ** 2;
+  return { intake: (PRESSURE.windward - PRESSURE.top) * pressure, lee: (PRESSURE.lee - PRESSURE.top) * pressure };
 }
 
 /** A sized design on such a day: does the full fire get its air and hold the target, and does all flow the right way? */

@@ -1,7 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readDesign } from '../../../src/design/read.js';
-import { readSource } from '../../../src/design/source.js';
-import type { Tree } from '../../../src/design/vary.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
 import { candidateFields, treeWith } from '../../../src/study/size/candidate.js';
 import { whereClean, withOpening } from '../../../src/study/air/cleanHold.js';
@@ -10,21 +8,17 @@ import { COMFORT, LIMITS, marginOf } from '../../../src/study/size/limits.js';
 import { bestOf, stackTries, surveyStack, ventsThatFit, type Rough } from '../../../src/study/size/search.js';
 import { writeOut } from '../../../src/study/size/size.js';
 import { fullFire, justLit } from '../../../src/study/air/states.js';
-import { stockStacks, stockThroat, stockVents } from '../../../src/study/size/stock.js';
+import { stockHeights, stockStacks, stockThroat, stockVents } from '../../../src/study/size/stock.js';
 import { weathersOf } from '../../../src/study/size/weather.js';
 import { parseQuantity } from '../../../src/units/index.js';
 import { changed, designOf, PLAIN } from '../../design/designFiles.js';
+import { treeOf } from './asked.js';
 
 const settings = { cleanAir: 2.5 };
 const plain = designOf(PLAIN);
 
-function treeOf(text: string): Tree {
-  const source = readSource(text, 'pit.yaml');
-  if (!('tree' in source)) throw new Error('the file has no tree');
-  return source.tree as Tree;
-}
-
-const square = 0.0254 ** 2;
+const inch = 0.0254;
+const square = inch ** 2;
 
 describe('limits and margins', () => {
   it('a margin is the share of the limit in hand, of the nearer end of a band', () => {
@@ -50,12 +44,21 @@ describe('limits and margins', () => {
 
 describe('the shelf', () => {
   it('every stack is written as the reader takes it, and reads as its own size', () => {
-    for (const { diameter, wall, outside, thickness } of stockStacks('carbon')) {
-      const read = parseQuantity('length', diameter.text);
-      expect(read).toMatchObject({ ok: true, si: outside });
-      if (wall) expect(parseQuantity('plate', wall.text)).toMatchObject({ ok: true, si: thickness });
-      else expect(read).toMatchObject({ pipe: { wall: thickness } });
+    for (const { written, section } of stockStacks('carbon', ['round', 'square'])) {
+      const read = parseQuantity('length', written.diameter ?? written.width);
+      expect(read).toMatchObject({ ok: true, si: section.diameter ?? section.width });
+      if (written.wall) expect(parseQuantity('plate', written.wall)).toMatchObject({ ok: true, si: section.wall });
+      else expect(read).toMatchObject({ pipe: { wall: section.wall } });
     }
+  });
+
+  it('stacks are cut in half feet between their bounds, to a bound that is asked for, and no longer than the piece', () => {
+    const cut = (least: number, most: number, long?: number) =>
+      stockHeights({ least: least * inch, most: most * inch }, long && long * inch).map(({ text }) => text);
+    expect(cut(20, 37)).toEqual(['20 in', '24 in', '30 in', '36 in', '37 in']);
+    expect(cut(24, 60, 31.7)).toEqual(['24 in', '30 in', '31-1/2 in']);
+    expect(cut(40, 30)).toEqual([]);
+    expect(cut(60, Infinity)).toEqual(['60 in', '66 in', '72 in', '84 in']);
   });
 
   it('vents stand side by side on the face and under its edge', () => {
@@ -112,12 +115,11 @@ describe('a choice', () => {
   let fields: ReturnType<typeof candidateFields>;
 
   beforeAll(async () => {
-    const tries = stackTries(plain).filter(({ stack, height }) => /^6 in/.test(stack.name) && height.value < 1);
-    best = bestOf(
-      tries.map((each) => surveyStack(plain, each, settings)),
-      4,
-    );
-    const [first] = await writeOut(tree, best);
+    const tries = stackTries(plain).filter(({ stack, height }) => /^6 in/.test(stack.name) && height!.value < 1);
+    const surveys = tries.map((each) => surveyStack(plain, each, settings));
+    best = bestOf(surveys, 4);
+    const { written } = await writeOut(tree, plain, { tries: tries.map((each) => ({ of: 0, ...each })), surveys });
+    const [first] = written;
     judged = judgeFully(first.design, first.guess, settings);
     fields = candidateFields(tree, first.candidate, 1);
   });
