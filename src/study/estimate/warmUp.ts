@@ -9,8 +9,10 @@ import { inside, type Moment, type Stride } from '../../network/stride.js';
 
 /** Soaked: the steel holds this share of the heat above outdoors that it holds once settled. */
 const SOAKED_SHARE = 0.9;
-/** Longest warm-up that is followed [s]. */
+/** Longest warm-up that is shown [s]. */
 const LONGEST = 24 * 3600;
+/** A pit that has not settled by then, nor read its target, is followed further, for what it comes to in the end [s]. */
+const FOLLOWED = 30 * LONGEST;
 /** Curves go on this far past the soaked time, or past the settling of a fire that cannot reach the target. */
 const AFTERWARDS = 1.25;
 /** Stretches of a step that are looked through for a crossing. */
@@ -32,9 +34,9 @@ export interface WarmUpOptions {
 
 export interface WarmUpRun {
   warmUp: WarmUp;
-  /** where it settles: under the fire that holds the target once it has read it, else under the full fire; null: not in a day */
+  /** where it settles: under the fire that holds the target once it has read it, else under the full fire; null: it was not followed so far */
   settled: Solved | null;
-  /** the moment at which it reads the target first, under the full fire */
+  /** the moment at which it reads the target first, under the full fire; it may be later than what is shown */
   first: Moment | null;
   /** worst imbalances over the run */
   energyError: number;
@@ -65,12 +67,13 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
   let settled: Solved | null = null;
   let soaked: Moment | null = null;
   const finish = (finished: boolean): WarmUpRun => {
-    const end = soaked ? Math.max(AFTERWARDS * soaked.time, options.until ?? 0) : Infinity;
+    const end = soaked ? Math.max(AFTERWARDS * soaked.time, options.until ?? 0) : LONGEST;
+    const shown = first && first.time <= LONGEST ? first : null;
     return {
       warmUp: {
-        gauge_s: first && first.time,
+        gauge_s: shown && shown.time,
         soaked_s: soaked && soaked.time,
-        woodToGauge_kg: first && wood(first),
+        woodToGauge_kg: shown && wood(shown),
         woodToSoaked_kg: soaked && wood(soaked),
         series: seriesOf(pit, parts, soaked, end),
         steps: line.steps,
@@ -101,17 +104,15 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
   const reads = readsTarget(line);
   const quiet = still('full');
   for (;;) {
-    const took = line.step(LONGEST, reads);
-    if (took === 'failed') return finish(false);
+    const took = line.step(line.moment.time < LONGEST - 1 ? LONGEST : FOLLOWED, reads);
+    if (took === 'failed') return finish(line.moment.time >= LONGEST - 1);
     if (took === 'event') break;
-    if (quiet()) return finish(true);
-    if (line.moment.time >= LONGEST - 1) {
-      settled = stateNear(pit, steel, line.moment, 'full');
-      return finish(true);
-    }
+    if (quiet() || line.moment.time >= FOLLOWED - 1) return finish(true);
   }
   first = line.moment;
   const from = parts.length;
+  // so late nobody minds it any more
+  if (first.time > LONGEST) return finish(true);
 
   // 2: a tender's fire, until all has settled
   const tender = { target: fire.target, full: fire.heat };

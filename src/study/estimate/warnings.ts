@@ -309,13 +309,16 @@ export function targetWarning(
     ];
   }
   if (!run) return [];
-  if (!first) {
+  if (run.warmUp.gauge_s === null) {
     const { thermometer_K, fire_W } = run.warmUp.series;
     const reads = thermometer_K[thermometer_K.length - 1];
+    const then = first
+      ? `kept burning, it reads that after ${formatTime(first.time)}, too late for a cook: it takes a larger fire, a clearer way for the gas, or less that takes up heat`
+      : `by then ${formatBoth('power', fire_W[fire_W.length - 1])} burn, and the draft has not settled, so that the state given for the full fire may never come about; give the fire more air and the gas one clear way`;
     return [
       {
         code: 'target-not-reached',
-        message: `lit cold, the pit brings the thermometer only to ${fahrenheit(reads)} within 24 hours, not to ${target}: by then ${formatBoth('power', fire_W[fire_W.length - 1])} burn, and the draft has not settled; give the fire more air and the gas one clear way`,
+        message: `lit cold, the pit brings the thermometer only to ${fahrenheit(reads)} within 24 hours, not to ${target}: ${then}`,
         where: design.gauge,
         value: reads,
         limits: low,
