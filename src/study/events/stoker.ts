@@ -7,7 +7,7 @@ import type { Bed } from './bed.js';
 import type { Timeline } from './timeline.js';
 
 /** Longest step: the bed's air is looked at after each [s]. */
-export const BED_STEP = +(globalThis.process?.env.BS ?? 150);
+export const BED_STEP = 150;
 /** A reading that moves less than this from look to look stands still [K]. */
 const STILL = 0.3;
 /** Readings are extrapolated over so many looks while a fire is built, and a split has caught after so long [s]. */
@@ -21,6 +21,25 @@ export const SMOULDERS = 0.5;
 const BURNT_IN = 5 * 3600;
 /** Share of all that is open by which intakes are moved at a look. */
 const TURN = 0.1;
+/** A bed that over- and undershoots its air goes this share of the way there as of the last, at least, or so many times it where it does not. */
+const FOLLOW = { back: 0.5, least: 0.02, on: 1.5 };
+
+/**
+ * A number that is only known to follow itself, a step later: the air that a bed lets in by what it burned in the last. Where it
+ * falls to and fro about what it would settle at it goes a share of the way there, else all of it.
+ */
+class Follower {
+  private share = 1;
+  private last = 0;
+
+  next(now: number, to: number): number {
+    const move = to - now;
+    this.share =
+      move * this.last < 0 ? Math.max(FOLLOW.least, FOLLOW.back * this.share) : Math.min(1, FOLLOW.on * this.share);
+    this.last = move;
+    return now + this.share * move;
+  }
+}
 
 /** How the fire is minded. */
 export interface Rule {
@@ -68,6 +87,8 @@ export class Stoker {
   private kindling = false;
   /** when the bed was last looked at, and the heat released by then */
   private at: { time: number; heat: number };
+  private readonly flames = new Follower();
+  private readonly glows = new Follower();
   private readonly areas: { index: number; area: number }[];
   open: number;
 
@@ -201,9 +222,9 @@ export class Stoker {
       return;
     }
     this.leastAir = Math.min(this.leastAir, ratio);
-    bed.flaming = ratio === Infinity ? 1 : airHolds(ratio);
+    bed.flaming = this.flames.next(bed.flaming, ratio === Infinity ? 1 : airHolds(ratio));
     const oxygen = model.massFraction('O2', x[model.fuel + fire.zone]);
-    bed.glowing = glowPace(air / (model.outdoorDensity * box.bedArea), oxygen);
+    bed.glowing = this.glows.next(bed.glowing, glowPace(air / (model.outdoorDensity * box.bedArea), oxygen));
   }
 
   /** The longer nothing is laid on, the more slowly the bed changes [s]. */
