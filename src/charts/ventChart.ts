@@ -6,7 +6,7 @@ import { chartedStates, stateBars } from './stateBars.js';
 
 /** Room for labels beyond the longest bar, as a part of it. */
 const LABEL_ROOM = 1.25;
-const MOST_BARS = 14;
+const MOST_BARS = 12;
 
 /**
  * What flows through each opening, as bars: held at the target beside the full fire, lb/h below and kg/h above. To the left

@@ -36,5 +36,6 @@ export function readReference(folder: string): EvidenceFiles {
     misses: read(MISSES),
     steckler: read('vent-flow-steckler.csv'),
     steelRoom: read('steel-room-sp.csv'),
+    corridor: read('corridor-nbs.csv'),
   };
 }

@@ -8,7 +8,7 @@
 import { convert, parseQuantity } from '../units/index.js';
 import type { PartName } from './design.js';
 import { formatFault, shortened } from './faults.js';
-import { stepsOf, type Step } from './path.js';
+import { pathText, stepsOf, type Step } from './path.js';
 import { readSource } from './source.js';
 import { PARTS } from './stations.js';
 import { FACES } from './walls.js';
@@ -131,7 +131,7 @@ export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree; a
     const part = blockOf(tree[name]);
     for (const own of platesWith(part)) {
       set(copy, [name, ...own, 'plate'], [], read.value);
-      also.push({ path: nameOf([name, ...own, 'plate']), value });
+      also.push({ path: pathText([name, ...own, 'plate']), value });
     }
     const pipe = pipeOf(part);
     if (pipe && read.value !== undefined) {
@@ -180,7 +180,8 @@ function platesWith(part: Tree | undefined): Step[][] {
   });
 }
 
-function blockOf(value: unknown): Tree | undefined {
+/** A value where it is a block of fields. */
+export function blockOf(value: unknown): Tree | undefined {
   return typeof value === 'object' && value !== null && !Array.isArray(value) ? (value as Tree) : undefined;
 }
 
@@ -230,9 +231,9 @@ function set(node: unknown, [step, ...rest]: Step[], done: Step[], value: unknow
       return undefined;
     }
     if (step >= node.length)
-      return `there is no ${nameOf([...done, step])}: the list has ${node.length}, counted from 0`;
+      return `there is no ${pathText([...done, step])}: the list has ${node.length}, counted from 0`;
   } else if (typeof step === 'number') {
-    return `${nameOf(done)} is no list`;
+    return `${pathText(done)} is no list`;
   }
   const block = node as Record<Step, unknown>;
   if (rest.length === 0) {
@@ -246,11 +247,7 @@ function set(node: unknown, [step, ...rest]: Step[], done: Step[], value: unknow
     if (value === undefined) return undefined;
     block[step] = {};
   } else if (typeof next !== 'object') {
-    return `${nameOf([...done, step])} holds no fields`;
+    return `${pathText([...done, step])} holds no fields`;
   }
   return set(block[step], rest, [...done, step], value);
-}
-
-function nameOf(steps: Step[]): string {
-  return steps.map((step, i) => (typeof step === 'number' ? `[${step}]` : i === 0 ? step : `.${step}`)).join('');
 }

@@ -1,7 +1,10 @@
+import { bedOf } from '../design/bed.js';
 import type { Design, PartName, StationName } from '../design/design.js';
+import { fireGrateOf } from '../design/fireGrate.js';
 import type { Geometry } from '../design/geometry.js';
 import { windAtPit } from '../design/windAtPit.js';
 import { humidityRatio, standardPressure } from '../physics/atmosphere.js';
+import { jetShape } from '../physics/ceilingJet.js';
 import { hydraulicDiameter } from '../physics/forcedConvection.js';
 import { dryAir } from '../physics/gasMixture.js';
 import { meanBeamLength } from '../physics/gasRadiation.js';
@@ -88,6 +91,7 @@ export function buildNetwork(
   });
   addSharedPlates(built, design, geometry);
   addGatherWalls(built, design, geometry);
+  network.fire.roof = struckRoof(built, design);
   addContents(built, design);
   finishZones(network);
   addOpenings(built, design, geometry);
@@ -114,6 +118,22 @@ function fireOf(design: Design): NetworkFire {
     oxygenUse: estimates.oxygenUse,
     airPerFuel: stoichiometricAir(wood.composition) * (1 - wood.moisture),
   };
+}
+
+/**
+ * The firebox's roof over its bed, with what it shares of it with an upright: of a round one the strip along its top. The bed counts
+ * as a round fire of its plan, on its grate or on the floor.
+ */
+function struckRoof({ network, firebox }: BuiltPit, design: Design): NetworkFire['roof'] {
+  const { nodes, faces } = network;
+  const { floor, roof, length, section } = firebox.geometry;
+  const placeOf = (node: number) => nodes[nodes[node].lines ?? node].place;
+  const on = (face: Network['faces'][number]) =>
+    face.zone === network.fire.zone && (face.shape === 'up' || placeOf(face.node) === 'roof');
+  const struck = faces.flatMap((face, i) => (on(face) ? [i] : []));
+  const height = roof - (fireGrateOf(design.firebox)?.height ?? floor);
+  const across = Math.sqrt((4 / Math.PI) * bedOf(design).bedArea);
+  return { faces: struck, across, height, jet: jetShape({ length, width: section / (roof - floor), height }) };
 }
 
 /**
@@ -170,7 +190,7 @@ export function finishZones(network: Network): void {
 }
 
 /** What sees what through open areas: layers of a column. */
-function addWindows(network: Network): void {
+export function addWindows(network: Network): void {
   for (const { zones, areas } of network.columns) {
     areas.forEach((area, k) => network.windows.push({ a: zones[k], b: zones[k + 1], area }));
   }

@@ -1,5 +1,6 @@
 /** Convection coefficients of the faces of a network: which relation a face takes, and free and forced flow together. */
-import { airConductivity, airKinematicViscosity, airPrandtl } from '../physics/air.js';
+import { AIR_GAS_CONSTANT, airConductivity, airKinematicViscosity, airPrandtl } from '../physics/air.js';
+import { jetCoefficient, plumeExcess, plumeOrigin } from '../physics/ceilingJet.js';
 import { nusseltCrossCylinder, nusseltFlatPlate, nusseltPipe } from '../physics/forcedConvection.js';
 import {
   nusseltHorizontalCylinder,
@@ -134,4 +135,27 @@ export function outsideCoefficient(model: Model, face: number, surface: number):
   const re = (outdoors.wind * windLength) / nu;
   const hWind = ((windCrosses(shape) ? nusseltCrossCylinder(re, pr) : nusseltFlatPlate(re, pr)) * k) / windLength;
   return together(model, face, hFree, hWind, power);
+}
+
+/** Heat flux below which what the struck roof takes beyond free convection fades out [W/m2]. */
+const LEAST_FLUX = 20;
+
+/**
+ * Heat that the jet under a struck roof gives it [W/m2], whatever else convection does.
+ * @param release of the fire [W]
+ */
+export function jetFlux({ network }: Model, release: number, surface: number, gas: number): number {
+  const { radiantShare, roof } = network.fire;
+  const { temperature: ambient, pressure } = network.outdoors;
+  const { across, height, jet } = roof!;
+  const convective = (1 - radiantShare) * release;
+  const origin = plumeOrigin(release, across, pressure / (AIR_GAS_CONSTANT * gas), gas);
+  const axis = plumeExcess(convective, height - origin, height, gas, ambient, pressure);
+  return jetCoefficient(convective, jet.speed, gas, pressure) * (gas + jet.excess * axis - surface);
+}
+
+/** What a struck roof takes beyond its free convection [W/m2]: the larger of the two counts, joined without a corner. */
+export function struckExcess(free: number, jet: number): number {
+  const more = jet - Math.max(0, free);
+  return more > 0 ? (more * more) / (more + LEAST_FLUX) : 0;
 }

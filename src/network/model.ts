@@ -58,6 +58,8 @@ export class Model {
   readonly faceWindLength: Float64Array;
   readonly faceEmissivity: Float64Array;
   readonly faceFireShare: Float64Array;
+  /** 1 where the fire's plume strikes */
+  readonly faceStruck: Uint8Array;
   readonly zoneHasFaces: Uint8Array;
   /** power of the temperature difference that each face's coefficient goes by, where it was last reckoned */
   readonly differencePower: Float64Array;
@@ -126,6 +128,8 @@ export class Model {
     this.faceWindLength = Float64Array.from(faces, (f) => f.windLength);
     this.faceEmissivity = Float64Array.from(faces, (f) => f.emissivity);
     this.faceFireShare = fireShares(network);
+    this.faceStruck = new Uint8Array(faces.length);
+    for (const i of network.fire.roof?.faces ?? []) this.faceStruck[i] = 1;
     this.differencePower = new Float64Array(faces.length);
     this.zoneHasFaces = new Uint8Array(zones.length);
     for (const f of faces) if (f.zone !== OUTDOORS) this.zoneHasFaces[f.zone] = 1;

@@ -57,7 +57,8 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
     level: top,
     jet: Math.sqrt(throat.area),
   });
-  for (const cells of [built.plenum, built.chamber]) if (cells) addAlong(built, cells, add);
+  if (built.plenum) addAlong(network, built.plenum.columns, 'plenum', add);
+  if (built.chamber) addAlong(network, built.chamber.columns, 'chamber', add);
   if (design.chamber?.reverse) {
     const [from, to] = chamberEnd(built, 'far');
     const { turn } = design.chamber.reverse;
@@ -123,12 +124,12 @@ function addAshGap(built: BuiltPit, design: Design, add: Add): void {
   add({ name: 'ash door gap', role: 'gap', from, to: OUTDOORS, area: ashDoor.gap, centre });
 }
 
-type Add = (
+export type Add = (
   o: Partial<NetworkOpening> & Pick<NetworkOpening, 'name' | 'role' | 'from' | 'to' | 'area' | 'centre'>,
 ) => void;
 
 /** An opening that zones of a part look through, cut where they end. */
-function addSliced(
+export function addSliced(
   network: Network,
   add: Add,
   opening: Omit<Parameters<Add>[0], 'from' | 'to'> & { from: number[]; to: number[]; extent: number },
@@ -182,16 +183,15 @@ function addPlateGaps({ network, plenum, chamber }: BuiltPit, made: Chamber, add
 }
 
 /** Full cross-sections between the cells of a horizontal part: all of them together take what one opening would. */
-function addAlong(built: BuiltPit, cells: Cells, add: Add): void {
-  const { zones } = built.network;
-  const passages = cells.columns.length - 1;
-  const layered = cells.columns[0].length > 1;
+export function addAlong({ zones }: Network, columns: number[][], name: string, add: Add): void {
+  const passages = columns.length - 1;
+  const layered = columns[0].length > 1;
   for (let i = 1; i <= passages; i++) {
-    cells.columns[i].forEach((to, j) => {
-      const from = cells.columns[i - 1][j];
+    columns[i].forEach((to, j) => {
+      const from = columns[i - 1][j];
       const { section, centre, roof, floor } = zones[from];
       add({
-        name: `${cells === built.plenum ? 'plenum' : 'chamber'} passage ${i}`,
+        name: `${name} passage ${i}`,
         role: 'passage',
         from,
         to,

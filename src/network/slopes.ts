@@ -4,7 +4,7 @@ import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
 import type { Balances, Demand } from './balances.js';
 import { addFlowSlopes } from './flowSlopes.js';
 import { gapHeat } from './airGap.js';
-import { convectionSlope, filmSlope } from './heat.js';
+import { convectionSlope, filmSlope, jetFlux, struckExcess } from './heat.js';
 import { conductance, heatCapacity } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { OUTDOORS, type Network } from './types.js';
@@ -79,6 +79,32 @@ function gapRows({ gaps, outdoors }: Network, x: Float64Array, m: Float64Array, 
   }
 }
 
+/** What a struck face takes beyond its free convection, given how that changes with the face and with the gas. */
+function struckRows(
+  { model, coefficient }: Balances,
+  x: Float64Array,
+  m: Float64Array,
+  i: number,
+  gamma: number,
+  bySurface: number,
+  byGas: number,
+): void {
+  const { size: n, faceNode, faceZone, faceArea } = model;
+  const node = faceNode[i];
+  const gasIndex = model.gas + faceZone[i];
+  const [Ts, Tg, release] = [x[node], x[gasIndex], x[model.fire]];
+  const free = coefficient[i] * (Tg - Ts);
+  const base = struckExcess(free, jetFlux(model, release, Ts, Tg));
+  const enter = (unknown: number, step: number, freeThen: number, jetThen: number) => {
+    const slope = (faceArea[i] * (struckExcess(freeThen, jetThen) - base)) / step;
+    m[node * n + unknown] -= gamma * slope;
+    m[gasIndex * n + unknown] += slope;
+  };
+  enter(node, T_STEP, free + bySurface * T_STEP, jetFlux(model, release, Ts + T_STEP, Tg));
+  enter(gasIndex, T_STEP, free + byGas * T_STEP, jetFlux(model, release, Ts, Tg + T_STEP));
+  enter(model.fire, 1, free, jetFlux(model, release + 1, Ts, Tg));
+}
+
 function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: number): void {
   const { model, gas4, star4, coefficient } = balances;
   const { network, size: n, faceNode, faceZone, faceArea, faceEmissivity } = model;
@@ -106,6 +132,7 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const film = 0.5 * (Ts + Tg);
     const bySurface = convectionSlope(model, i, h, Tg - Ts, film);
     const byGas = 2 * filmSlope(h, Tg - Ts, film) - bySurface;
+    if (model.faceStruck[i]) struckRows(balances, x, m, i, gamma, bySurface, byGas);
     const share = gasWallFactor(eg, eps);
     const own = blackPower(Ts);
     const gasBySurface = area * (bySurface - share * slopeOwn);

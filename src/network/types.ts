@@ -3,6 +3,7 @@
  * Nothing of a design's vocabulary beyond labels reaches it, so that a room with a fire in it is described the same way
  * as a pit. SI throughout; heights above the ground.
  */
+import type { JetShape } from '../physics/ceilingJet.js';
 import type { Composition } from '../physics/gasMixture.js';
 import type { ConductivityTable } from '../physics/insulation.js';
 import type { Steel } from '../physics/steel.js';
@@ -167,6 +168,8 @@ export interface NetworkFire {
   /** area through which radiation leaves the fire's zone [m2], and groups of zones whose walls it strikes, with their shares */
   throatArea: number;
   seen: { zones: number[]; share: number }[];
+  /** level faces that its plume strikes, how wide the fire is and how far under them [m], and the shape of the jet along them */
+  roof?: { faces: number[]; across: number; height: number; jet: JetShape };
   /** net heat [J per kg of fuel as fired] */
   heatValue: number;
   /** gas made per kg of fuel (ash stays) and its composition by mass, oxygen negative: consumed. Adds up to 1 */

@@ -73,15 +73,14 @@ export function answerOf(
 ): Record<CellName, Cell> {
   const say = sayAlone('shop');
   const steady = result?.steady ?? null;
-  const under = (quantity: Quantity, told = say) => rangeLines(quantity, ranges, told);
-  const soaked = ofResult('soaked_s');
+  const under = (quantity: Quantity) => rangeLines(quantity, ranges, say);
   const wood = held('wood_kg_per_s');
   const draws = result && drawsOf(result, 'shop');
   return {
     soaked: {
       term: 'Steel soaked after',
       value: full === null ? MISSING : full.warmUp?.soaked_s == null ? 'never' : say('time', full.warmUp.soaked_s),
-      under: under(soaked),
+      under: under(ofResult('soaked_s')),
       ...(full && full.warmUp?.soaked_s == null ? { tone: 'badly' } : {}),
     },
     wood: {
@@ -101,12 +100,11 @@ export function answerOf(
 }
 
 /** `8 in 10: 70 to 110 min`, `middle 84 min`. */
-function rangeLines({ key, missing, ...quantity }: Quantity, ranges: readonly Range[] | null, say: Say): string[] {
+function rangeLines(quantity: Quantity, ranges: readonly Range[] | null, say: Say): string[] {
   if (!ranges) return ['8 in 10: …', ''];
-  const range = ranges.find((each) => each.key === key);
-  const none = missing === 'never' ? 'never' : 'no fire';
-  const text = (value: number | null | undefined) =>
-    value == null ? none : sayQuantity(say, { key, missing, ...quantity }, value);
+  const range = ranges.find(({ key }) => key === quantity.key);
+  const none = quantity.missing === 'never' ? 'never' : 'no fire';
+  const text = (value: number | null) => (value === null ? none : sayQuantity(say, quantity, value));
   if (!range || range.p10 === null) return [`8 in 10: ${none}`, ''];
   return [`8 in 10: ${rangeOf(text(range.p10), text(range.p90))}`, `middle ${text(range.p50)}`];
 }

@@ -20,7 +20,6 @@ interface Told {
 export class Asides {
   private readonly lane: Lane<AsideRequest, AsideReply>;
   private round = 0;
-  private ids = 0;
   private base: EstimateResult | null = null;
   private steps: readonly Step[] = [];
   private events = false;
@@ -32,7 +31,7 @@ export class Asides {
     source: Source,
     private readonly told: Told,
   ) {
-    this.lane = new Lane<AsideRequest, AsideReply>(
+    this.lane = new Lane(
       source,
       (reply) => this.take(reply),
       () => undefined,
@@ -62,7 +61,7 @@ export class Asides {
       return;
     }
     Object.assign(this, { steps, events: true, studies: new Map(), next: null });
-    this.lane.ask('spread', { id: ++this.ids, round: this.round, kind: 'spread', base: this.base, rows: [] });
+    this.lane.ask('spread', { round: this.round, kind: 'spread', base: this.base, rows: [] });
   }
 
   /** Once it is known how sure the answer is. */
@@ -72,7 +71,7 @@ export class Asides {
   }
 
   private ask(step: string, design: Step['design']): void {
-    this.lane.ask(step, { id: ++this.ids, round: this.round, kind: 'step', step, design, events: this.events });
+    this.lane.ask(step, { round: this.round, kind: 'step', step, design, events: this.events });
   }
 
   private take(reply: AsideReply): void {
@@ -86,7 +85,7 @@ export class Asides {
       if (this.base) this.study(this.base.design);
     } else if (this.base) {
       const { round, rows } = reply;
-      this.lane.ask('spread', { id: ++this.ids, round, kind: 'spread', base: this.base, rows });
+      this.lane.ask('spread', { round, kind: 'spread', base: this.base, rows });
     }
   }
 

@@ -1,7 +1,7 @@
 import type { Block, Sheet } from '../report/sheets/blocks.js';
 import { plainText } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
-import { element } from './dom.js';
+import { element, tableRows } from './dom.js';
 import { sceneElement } from './sceneView.js';
 
 /** The report's own sheet for the buyer, shown on paper only. */
@@ -53,22 +53,12 @@ function blockElement(block: Block): HTMLElement {
 function tableElement({ caption, head, rows }: Extract<Block, { kind: 'table' }>['table']): HTMLElement {
   const table = element('table', {});
   if (caption !== undefined) table.append(element('caption', {}, caption));
-  if (head.some((text) => text !== '')) {
-    const cells = head.map((text, i) => element(i === 0 ? 'td' : 'th', i === 0 ? {} : { scope: 'col' }, text));
-    table.append(element('thead', {}, element('tr', {}, ...cells)));
-  }
-  table.append(
-    element(
-      'tbody',
-      {},
-      ...rows.map(([first, ...rest]) => element('tr', {}, element('th', { scope: 'row' }, first), ...rest.map(cell))),
-    ),
-  );
+  table.append(...tableRows(head, rows, cell));
   return table;
 }
 
 /** A number, and what it differs by. */
-function cell(text: string): HTMLElement {
+function cell(text: string): HTMLTableCellElement {
   const [value, ...below] = text.split('\n');
   return element('td', {}, value, ...below.map((line) => element('small', {}, ` ${line}`)));
 }

@@ -2,16 +2,17 @@
 import type { Design, PartName } from '../design/design.js';
 import { IN_FILE } from '../design/fields.js';
 import type { Rows } from '../design/fields/field.js';
+import { pathText, type Path } from '../design/path.js';
 import type { Kind } from '../units/index.js';
-import { changeShape, setPipeSize, setPlate } from './designEdits.js';
-import type { DesignText, FieldPath } from './designText.js';
+import { changeShape, setPipeSize, setPlate, wrapPart } from './designEdits.js';
+import type { DesignText } from './designText.js';
 import { sliderOf, type Slider } from './sliders.js';
 
 interface Base {
   /** unique: the field's path in the design file */
   id: string;
   label: string;
-  path: FieldPath;
+  path: Path;
   /** other than by setting the field alone */
   apply?: (text: DesignText, value: string, design: Design) => void;
 }
@@ -41,11 +42,6 @@ export interface ControlGroup {
   /** shown closed at first */
   closed?: boolean;
   controls: Control[];
-}
-
-/** `firebox.intakes[0].diameter`, as faults name it. */
-export function idOf(path: FieldPath): string {
-  return path.map((part, i) => (typeof part === 'number' ? `[${part}]` : i === 0 ? part : `.${part}`)).join('');
 }
 
 /** Every control for a design, in groups. The same for every design with the same parts and shapes. */
@@ -83,7 +79,7 @@ function controlsOf(design: Design, text: DesignText, key: keyof Design): Placed
   const whole = design as unknown as Tree;
   const next = design.chamber ? 'chamber' : 'upright';
 
-  function fieldsOf(rows: Rows, own: Tree, path: FieldPath, place = 0, of = 1): Placed[] {
+  function fieldsOf(rows: Rows, own: Tree, path: Path, place = 0, of = 1): Placed[] {
     return Object.entries(rows).flatMap(([name, { belongs, row, rows: inside, offer }]): Placed[] => {
       const at = [...path, name];
       if (belongs && !belongs(own, whole)) return [];
@@ -97,7 +93,7 @@ function controlsOf(design: Design, text: DesignText, key: keyof Design): Placed
         return inside ? value.flatMap((item, i) => fieldsOf(inside, item, [...at, i], i, value.length)) : [];
       }
       if (inside) return value === undefined ? [] : fieldsOf(inside, value as Tree, at, place, of);
-      const base = { id: idOf(at), path: at, apply: editOf(at) };
+      const base = { id: pathText(at), path: at, apply: editOf(at) };
       if (offer && own.thickness !== 0) {
         const choices = offer.names.map((each) => ({ value: each, label: each }));
         const control: Control = { ...base, type: 'choice', label: offer.label, choices, value: value as string };
@@ -123,11 +119,8 @@ function controlsOf(design: Design, text: DesignText, key: keyof Design): Placed
 
 const BARE = { thickness: 0 };
 
-/** What a part is wrapped in when the page first wraps it: the one with printed values for hot plate. */
-const USUAL_INSULATION = 'ceramic fibre';
-
 /** A vent has the one size that the file gives. */
-function isVentSize([, list, , key]: FieldPath): boolean {
+function isVentSize([, list, , key]: Path): boolean {
   return list === 'intakes' && ['diameter', 'width', 'height', 'area'].includes(String(key));
 }
 
@@ -137,7 +130,7 @@ function acrossOf({ width, area }: Tree): number {
 }
 
 /** How a field is set where that takes more than itself. */
-function editOf(path: FieldPath): Base['apply'] {
+function editOf(path: Path): Base['apply'] {
   const [part, second] = path as readonly [PartName, string | number];
   switch (
     path
@@ -152,13 +145,9 @@ function editOf(path: FieldPath): Base['apply'] {
         ? (text, value, { stacks }) => setPipeSize(text, ['stacks', second], 'wall', value, stacks[second]?.wall)
         : (text, value, design) => setPipeSize(text, [part], 'plate', value, design[part]?.plate);
     case 'plate':
-      return (text, value, design) => setPlate(text, part, value, design);
+      return (text, value) => setPlate(text, part, value);
     case 'insulation.thickness':
-      return (text, value) => {
-        const material = [part, 'insulation', 'material'];
-        if (!text.has([part, 'insulation'])) text.set(material, USUAL_INSULATION);
-        text.set(path, value);
-      };
+      return (text, value) => wrapPart(text, part, value);
     case 'intakes.count':
       return (text, value) => text.set(path, /^\d+$/.test(value.trim()) ? Number(value) : value);
     default:

@@ -1,7 +1,9 @@
 /** Edits that touch more than one field of a design file. */
 import type { Design, PartName } from '../design/design.js';
+import { stepsOf, type Path } from '../design/path.js';
+import { changeTree } from '../design/vary.js';
 import { format, formatPlate, parseQuantity } from '../units/index.js';
-import type { DesignText, FieldPath } from './designText.js';
+import type { DesignText } from './designText.js';
 
 /** A thickness as text that reads back as it is, in any steel: a fraction where it is one, else millimetres. */
 function plateText(thickness: number): string {
@@ -27,7 +29,7 @@ function lengthText(length: number): string {
  */
 export function setPipeSize(
   text: DesignText,
-  part: FieldPath,
+  part: Path,
   wallKey: 'plate' | 'wall',
   value: string,
   wall: number | undefined,
@@ -50,13 +52,18 @@ export function changeShape(text: DesignText, name: 'firebox' | 'chamber', shape
   for (const key of shape === 'square' ? ['width', 'height'] : ['diameter']) text.set([name, key], plain);
 }
 
-/** Sets a part's plate: a door of the same plate goes with it, and a pipe becomes a shell of its outside diameter. */
-export function setPlate(text: DesignText, name: PartName, value: string, design: Design): void {
-  const part = design[name];
-  const door: FieldPath = [name, 'door', 'plate'];
-  const diameter = text.get([name, 'diameter']);
-  const pipe = diameter === undefined ? undefined : parseQuantity('length', diameter);
-  if (part?.door && text.has(door) && Math.abs(part.door.plate - part.plate) < 1e-6) text.set(door, value);
-  if (part && pipe?.ok && pipe.pipe?.wall !== undefined) text.set([name, 'diameter'], lengthText(part.width));
-  text.set([name, 'plate'], value);
+/** What a part is wrapped in when the page first wraps it: the one with printed values for hot plate. */
+const USUAL_INSULATION = 'ceramic fibre';
+
+/** Sets how much is around a part. */
+export function wrapPart(text: DesignText, part: string, thickness: string): void {
+  if (!text.has([part, 'insulation'])) text.set([part, 'insulation', 'material'], USUAL_INSULATION);
+  text.set([part, 'insulation', 'thickness'], thickness);
+}
+
+/** Sets a part's plate with all that goes with it where a comparison varies it: its doors and faces, and the size of a pipe. */
+export function setPlate(text: DesignText, part: PartName, value: string): void {
+  const plate = { path: `${part}.plate`, value };
+  const made = changeTree(text.tree(), plate);
+  for (const change of [plate, ...('problem' in made ? [] : made.also)]) text.set(stepsOf(change.path), change.value);
 }

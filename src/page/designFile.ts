@@ -1,7 +1,7 @@
 /** All options of the page in one design file: the first is its design, the others stand under `options:` by what they change. */
-import { parse } from 'yaml';
-import { isPath, type Tree } from '../design/vary.js';
+import { blockOf, isPath, type Tree } from '../design/vary.js';
 import { readDesign } from '../design/read.js';
+import { freeLabel } from '../study/compare/distinctLabels.js';
 import { plainText } from '../words/plainText.js';
 import type { DesignText } from './designText.js';
 import type { Option } from './workbench.js';
@@ -24,8 +24,7 @@ export function designFile([first, ...others]: readonly Option[]): DesignFile {
   const named: { name: string; changes: Changes }[] = [];
   for (const option of others) {
     const own = treeOf(option.text);
-    // a name is no way to build a pit
-    if (sameBuild(own, base)) {
+    if (unnamed(own) === unnamed(base)) {
       file.same.push(option);
       continue;
     }
@@ -57,37 +56,33 @@ function readsBack(base: DesignText, option: { name: string; changes: Changes },
   return read.faults === undefined && unnamed(read.options[0]?.design) === unnamed(design);
 }
 
-function unnamed(design: Option['design'] | undefined): string {
-  return JSON.stringify(design && { ...design, name: '', shop: '', job: '' });
+/** Designs are built alike where this is the same: a name is no way to build a pit. */
+function unnamed(pit: object | undefined): string {
+  return JSON.stringify(pit && { ...pit, name: '', shop: '', job: '' });
 }
 
 /** The tree of a text without its options. */
 export function treeOf(text: DesignText): Tree {
-  const tree = parse(text.text(), { schema: 'core' }) as Tree;
+  const tree = text.tree();
   delete tree.options;
   return tree;
 }
 
 const NAMES = ['name', 'shop', 'job'];
 
-function sameBuild(a: Tree, b: Tree): boolean {
-  const build = (tree: Tree) => JSON.stringify({ ...tree, ...Object.fromEntries(NAMES.map((key) => [key, ''])) });
-  return build(a) === build(b);
-}
-
 /** The fields that differ, each by its path. */
 function fieldChanges(from: unknown, to: unknown, path = ''): Changes {
   if (JSON.stringify(from) === JSON.stringify(to)) return {};
   const inside = (pairs: [string, unknown, unknown][]) =>
     Object.assign({}, ...pairs.map(([at, a, b]) => fieldChanges(a, b, at))) as Changes;
-  if (isTree(from) && isTree(to)) {
-    const keys = [...new Set([...Object.keys(from), ...Object.keys(to)])].filter(
-      (key) => path !== '' || !NAMES.includes(key),
-    );
+  const [before, after] = [blockOf(from), blockOf(to)];
+  if (before && after) {
+    const keys = keysOf(before, after).filter((key) => path !== '' || !NAMES.includes(key));
     const below = (key: string) => (path === '' ? key : `${path}.${key}`);
-    if (keys.every((key) => isPath(below(key)))) return inside(keys.map((key) => [below(key), from[key], to[key]]));
+    if (keys.every((key) => isPath(below(key))))
+      return inside(keys.map((key) => [below(key), before[key], after[key]]));
   }
-  if (Array.isArray(from) && Array.isArray(to) && from.length === to.length && to.every(isTree)) {
+  if (Array.isArray(from) && Array.isArray(to) && from.length === to.length && to.every(blockOf)) {
     return inside(to.map((item, i) => [`${path}[${i}]`, from[i], item]));
   }
   return { [path]: to ?? 'none' };
@@ -95,20 +90,18 @@ function fieldChanges(from: unknown, to: unknown, path = ''): Changes {
 
 /** The blocks that differ, each as a whole. */
 function blockChanges(from: Tree, to: Tree): Changes {
-  const keys = [...new Set([...Object.keys(from), ...Object.keys(to)])].filter((key) => !NAMES.includes(key));
+  const keys = keysOf(from, to).filter((key) => !NAMES.includes(key));
   return Object.fromEntries(
     keys.filter((key) => JSON.stringify(from[key]) !== JSON.stringify(to[key])).map((key) => [key, to[key] ?? 'none']),
   );
 }
 
-function isTree(value: unknown): value is Tree {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+function keysOf(from: Tree, to: Tree): string[] {
+  return [...new Set([...Object.keys(from), ...Object.keys(to)])];
 }
 
 /** A name that a file takes: not empty, and no other's. */
 function nameFor({ label }: Option, taken: ReadonlySet<string>): string {
   const own = plainText(label, 60) || 'option';
-  let name = own;
-  for (let count = 2; taken.has(name.toLowerCase()); count++) name = `${own} (${count})`;
-  return name;
+  return freeLabel(own, (name) => taken.has(name.toLowerCase()));
 }

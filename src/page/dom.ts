@@ -16,6 +16,24 @@ export function element<K extends keyof HTMLElementTagNameMap>(
   return made;
 }
 
+/** Head and body of a table; what begins a row heads it. */
+export function tableRows(
+  head: readonly string[],
+  rows: readonly (readonly string[])[],
+  cell = (text: string) => element('td', {}, text),
+): HTMLElement[] {
+  const headed = head.some((text) => text !== '');
+  const heads = head.map((text) => (text === '' ? cell('') : element('th', { scope: 'col' }, text)));
+  return [
+    ...(headed ? [element('thead', {}, element('tr', {}, ...heads))] : []),
+    element(
+      'tbody',
+      {},
+      ...rows.map(([first, ...rest]) => element('tr', {}, element('th', { scope: 'row' }, first), ...rest.map(cell))),
+    ),
+  ];
+}
+
 /** An element that the shell holds. */
 export function part<T extends HTMLElement = HTMLElement>(id: string): T {
   const found = document.getElementById(id);

@@ -1,19 +1,43 @@
 import { drawingScene } from '../draw/drawingScene.js';
 import { stationLabel } from '../words/labels.js';
-import { plainText } from '../words/plainText.js';
+import { plainTexts } from '../words/plainText.js';
 import { pitDrawing, type PitNotes } from '../draw/pit/pitDrawing.js';
 import type { Design } from '../design/design.js';
+import { PARTS } from '../design/stations.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { shortfallOf } from '../study/estimate/shortfall.js';
 import { format, formatPlate } from '../units/index.js';
+import { element, part, setText } from './dom.js';
 import { PAGE_PAINT } from './look.js';
 import { sceneElement } from './sceneView.js';
+import { noteTime } from './timing.js';
+import type { Workbench } from './workbench.js';
 
 /** Below this width the end view goes under the side view [px]. */
 const NARROW = 500;
 
 /** A box without a height is one that isn't laid out yet [px]. */
 const LEAST_HEIGHT = 300;
+
+/** The pit to scale with its title and its title block. */
+export class DrawingView {
+  private frame = 0;
+
+  constructor(private readonly bench: Workbench) {}
+
+  /** Draws with the next frame, once for all that changes before it. */
+  drawSoon(): void {
+    this.frame ||= requestAnimationFrame(() => {
+      const start = performance.now();
+      this.frame = 0;
+      const { design, result } = this.bench.current;
+      setText(part('drawing-title'), drawingTitle(design, result));
+      showDrawing(part('drawing'), design, result);
+      part('title-block').replaceChildren(...titleBlock(design, result).map((text) => element('span', {}, text)));
+      noteTime('draw', performance.now() - start);
+    });
+  }
+}
 
 /** What the drawing shows of a result: the fire that holds the target where this pit has it, else what its full fire settles at. */
 function shownState(result: EstimateResult | null): { state: SteadyState; holds: boolean } | null {
@@ -36,7 +60,7 @@ export function drawingTitle({ fire }: Design, result: EstimateResult | null): s
 }
 
 /** The pit to scale, coloured by what thermometers read along it while it holds the target, or else under the full fire. */
-export function showDrawing(root: HTMLElement, design: Design, result: EstimateResult | null): void {
+function showDrawing(root: HTMLElement, design: Design, result: EstimateResult | null): void {
   const width = Math.max(280, Math.floor(root.clientWidth));
   const narrow = width < NARROW;
   const drawing = pitDrawing(design, {
@@ -56,10 +80,9 @@ export function showDrawing(root: HTMLElement, design: Design, result: EstimateR
 }
 
 /** What a drawing's title block says beside it. */
-export function titleBlock({ firebox, chamber, upright, shop, job }: Design, result: EstimateResult | null): string[] {
-  const parts = { firebox, chamber, upright };
-  const plates = (['firebox', 'chamber', 'upright'] as const).flatMap((name) => {
-    const part = parts[name];
+function titleBlock(design: Design, result: EstimateResult | null): string[] {
+  const plates = PARTS.flatMap((name) => {
+    const part = design[name];
     if (!part) return [];
     const { insulation } = part;
     const wrap =
@@ -69,8 +92,12 @@ export function titleBlock({ firebox, chamber, upright, shop, job }: Design, res
     return [`${name} ${formatPlate(part.plate)} plate${wrap}`];
   });
   const weight = result ? [`all steel ${format('mass', result.geometry.totalSteelMass_kg)}`] : [];
-  const owner = [shop, job].map((text) => plainText(text, 60)).filter((text) => text !== '');
-  return [...owner, ...plates, ...weight, 'outside sizes, heights above the ground'];
+  return [
+    ...plainTexts([design.shop, design.job], 60),
+    ...plates,
+    ...weight,
+    'outside sizes, heights above the ground',
+  ];
 }
 
 function notesOf(design: Design, result: EstimateResult | null): PitNotes {
@@ -90,7 +117,7 @@ function notesOf(design: Design, result: EstimateResult | null): PitNotes {
 function describe(design: Design, result: EstimateResult | null): string {
   const shown = shownState(result);
   const state = shown?.state;
-  const parts = (['firebox', 'chamber', 'upright'] as const).flatMap((name) => {
+  const parts = PARTS.flatMap((name) => {
     const part = design[name];
     if (!part) return [];
     const long =

@@ -1,5 +1,4 @@
 import { plainText } from '../words/plainText.js';
-import { formatFault, type DesignFault } from '../design/faults.js';
 import { element } from './dom.js';
 
 /** More than any design; the reader refuses far less with better words [bytes]. */
@@ -42,20 +41,4 @@ export function fileName(name: string): string {
     .replace(/^-+|-+$/g, '')
     .toLowerCase();
   return plain || 'pit';
-}
-
-/** Faults shown at most; whoever has more has the wrong file. */
-const MOST_FAULTS = 12;
-
-/** Says why a file was not opened, or takes that away. */
-export function showFaults(box: HTMLElement, name: string, faults: readonly DesignFault[] | null): void {
-  box.hidden = faults === null;
-  if (!faults) return;
-  const close = element('button', { type: 'button' }, 'Close');
-  close.addEventListener('click', () => (box.hidden = true));
-  box.replaceChildren(
-    element('h2', {}, `${plainText(name, 60)} was not opened; what was there stays`),
-    element('ul', {}, ...faults.slice(0, MOST_FAULTS).map((fault) => element('li', {}, formatFault(fault)))),
-    close,
-  );
 }

@@ -13,7 +13,7 @@ export interface Source {
  * One worker and what waits for it. While it works, only the newest request of each key is kept: the slider has moved on from
  * the others. Where the browser starts no worker the page does the work, one after the other.
  */
-export class Lane<Request extends { id: number }, Reply extends { id: number }> {
+export class Lane<Request, Reply> {
   /** the browser starts no workers: known from the first one that it did not */
   static onPage = false;
 

@@ -4,9 +4,9 @@ import { cookLength, costRows, costsOf, currencyOf, PAYBACK, paybackNumber, payb
 import type { EstimateResult } from '../study/estimate/result.js';
 import { held, heldAt, heldLoss, LOSSES, lostAt, ofResult, plateOf, type Quantity } from '../study/quantities.js';
 import { MISSING, sameTime, tellingOf } from '../study/compare/told.js';
-import { sayIn, sayQuantity, type Say } from '../words/quantity.js';
+import { sayAlone, sayIn, sayQuantity, type Say } from '../words/quantity.js';
 import { wordsOf } from '../words/quantityWords.js';
-import { format, withCurrency } from '../units/index.js';
+import { withCurrency } from '../units/index.js';
 
 export interface NumberRow {
   quantity: Omit<Quantity, 'of'>;
@@ -23,12 +23,6 @@ export interface NumberRow {
 /** Shop units with SI in brackets where there is room, or shop units alone. */
 export type NumberUnits = 'both' | 'shop';
 
-const sayShop: Say = (kind, si, { digits, shop } = {}) =>
-  format(kind, si, 'shop', {
-    ...(digits === undefined ? {} : { digits }),
-    ...(shop === undefined ? {} : { unit: shop }),
-  });
-
 /**
  * Rows of a result that has its warm-up; all options of one page give rows with the same meaning under the same key.
  *
@@ -39,7 +33,7 @@ export function numberRows(
   units: NumberUnits,
   beside: readonly EstimateResult[] = [result],
 ): NumberRow[] {
-  const say = units === 'both' ? sayIn('shop') : sayShop;
+  const say = units === 'both' ? sayIn('shop') : sayAlone('shop');
   const { steady, design } = result;
   const losses = LOSSES.filter((place) => steady && lostAt(steady.heatLoss_W, place) !== 0);
   const groups: [string, Quantity[]][] = [

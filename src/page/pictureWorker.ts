@@ -6,6 +6,7 @@ import { optionsChart } from '../charts/optionsChart.js';
 import { plainText } from '../words/plainText.js';
 import { pressureChart } from '../charts/pressureChart.js';
 import { warmUpChart } from '../charts/warmUpChart.js';
+import type { Sheet } from '../report/sheets/blocks.js';
 import { buyerSheet } from '../report/sheets/buyerSheet.js';
 import { assemble } from '../study/compare/compare.js';
 import { distinctLabels } from '../study/compare/distinctLabels.js';
@@ -13,7 +14,7 @@ import { USUAL_SETTINGS } from '../study/compare/studyOption.js';
 import { CHART_LABELS } from './chartLabels.js';
 import { axisWords, besidePlot, chartHeight, fitWidth } from './chartFit.js';
 import { serve } from './serve.js';
-import type { PicturedOption, PictureReply, PictureRequest } from './protocol.js';
+import type { Pictured, PictureReply, PictureRequest } from './protocol.js';
 
 serve<PictureRequest, PictureReply>('pictures', (request) => {
   const start = performance.now();
@@ -21,18 +22,18 @@ serve<PictureRequest, PictureReply>('pictures', (request) => {
   try {
     if (request.kind === 'chart') return { ...chart(request), took: took() };
     if (request.kind === 'steps') return { ...steps(request), took: took() };
-    const { id, options, defaults } = request;
-    return { id, kind: 'sheet', sheet: sheet(options, defaults), took: took() };
+    return { kind: 'sheet', sheet: sheet(request), took: took() };
   } catch (error) {
     const fault = error instanceof Error ? error.message : String(error);
-    return { id: request.id, kind: 'fault', fault, took: took() };
+    return { kind: 'fault', fault, took: took() };
   }
 });
 
-type StepsRequest = Extract<PictureRequest, { kind: 'steps' }>;
+type Asked<Kind> = Extract<PictureRequest, { kind: Kind }>;
+type Untimed<Kind> = Omit<Pictured<Kind>, 'took'>;
 
 /** What each step changes, in the words of a comparison of it with the design. */
-function steps({ id, round, base, steps: all }: StepsRequest): Omit<Extract<PictureReply, { kind: 'steps' }>, 'took'> {
+function steps({ round, base, steps: all }: Asked<'steps'>): Untimed<'steps'> {
   const lines = all.map(({ id: step, label, instead, study }) => {
     const two = [
       { label: instead, changes: [], design: base.result.design },
@@ -47,30 +48,27 @@ function steps({ id, round, base, steps: all }: StepsRequest): Omit<Extract<Pict
     // as long as events have not been followed, no one knows that there is nothing
     return { step, text: study.studies ? text : text.replace(/ (?:buys|costs) nothing worth naming;/, '') };
   });
-  return { id, kind: 'steps', round, lines };
+  return { kind: 'steps', round, lines };
 }
 
-type ChartRequest = Extract<PictureRequest, { kind: 'chart' }>;
-
-function chart(request: ChartRequest): Omit<Extract<PictureReply, { kind: 'chart' }>, 'took'> {
-  const { id, chart: chosen, width } = request;
+function chart(request: Asked<'chart'>): Untimed<'chart'> {
+  const { chart: chosen, width } = request;
   const config = configOf(request);
-  if (!config) return { id, kind: 'chart', chart: chosen, scene: null, caption: '' };
+  if (!config) return { kind: 'chart', chart: chosen, scene: null, caption: '' };
   const subtitle = String(config.options?.plugins?.subtitle?.text ?? '');
   const caption = [subtitle, axisWords(chosen, width)].filter((text) => text !== '').join('. ');
   fitWidth(config, chosen, width);
   const scene = chartScene(config, {
     width,
-    height: chartHeight(chosen, request.options[request.current].result, width),
+    height: chartHeight(chosen, request.result, width),
     bare: true,
     title: CHART_LABELS[chosen],
     description: caption,
   });
-  return { id, kind: 'chart', chart: chosen, scene, caption };
+  return { kind: 'chart', chart: chosen, scene, caption };
 }
 
-function configOf({ chart: chosen, options, current, width }: ChartRequest): ChartConfiguration | null {
-  const { result } = options[current];
+function configOf({ chart: chosen, result, options, width }: Asked<'chart'>): ChartConfiguration | null {
   switch (chosen) {
     case 'options':
       return optionsChart(options, width) as ChartConfiguration | null;
@@ -84,7 +82,7 @@ function configOf({ chart: chosen, options, current, width }: ChartRequest): Cha
 }
 
 /** The report's own first sheet, its first option the baseline. */
-function sheet(options: PicturedOption[], defaults: string[]) {
+function sheet({ options, defaults }: Asked<'sheet'>): Sheet {
   const named = distinctLabels(options.map(({ label }) => ({ label: plainText(label, 26) || 'unnamed' })));
   const comparison = assemble(
     options.map(({ result }, i) => ({ label: named[i].label, changes: [], design: result.design })),

@@ -36,12 +36,12 @@ export type SpreadRows = (number | null)[][];
  * - step: a design with another plate, quickly, or with its events
  * - spread: some cases of a spread study; the last of them come back with what all say
  */
-export type AsideRequest = { id: number; round: number } & (
+export type AsideRequest = { round: number } & (
   | { kind: 'step'; step: string; design: Design; events: boolean }
   | { kind: 'spread'; base: EstimateResult; rows: SpreadRows }
 );
 
-export type AsideReply = { id: number; round: number } & (
+export type AsideReply = { round: number } & (
   | { kind: 'step'; step: string; study: OptionStudy; events: boolean }
   | { kind: 'spread'; rows: SpreadRows; ranges: Range[] | null }
   | { kind: 'fault' }
@@ -64,12 +64,14 @@ export interface StudiedStep {
 export type ChartId = 'thermometer' | 'steel' | 'gas' | 'loss' | 'draft' | 'options';
 
 export type PictureRequest =
-  | { id: number; kind: 'chart'; chart: ChartId; options: PicturedOption[]; current: number; width: number }
-  | { id: number; kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[] }
-  | { id: number; kind: 'sheet'; options: PicturedOption[]; defaults: string[] };
+  | { kind: 'chart'; chart: ChartId; result: EstimateResult; options: PicturedOption[]; width: number }
+  | { kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[] }
+  | { kind: 'sheet'; options: PicturedOption[]; defaults: string[] };
 
 export type PictureReply =
-  | { id: number; kind: 'chart'; chart: ChartId; scene: Scene | null; caption: string; took: number }
-  | { id: number; kind: 'steps'; round: number; lines: { step: string; text: string }[]; took: number }
-  | { id: number; kind: 'sheet'; sheet: Sheet; took: number }
-  | { id: number; kind: 'fault'; fault: string; took: number };
+  | { kind: 'chart'; chart: ChartId; scene: Scene | null; caption: string; took: number }
+  | { kind: 'steps'; round: number; lines: { step: string; text: string }[]; took: number }
+  | { kind: 'sheet'; sheet: Sheet; took: number }
+  | { kind: 'fault'; fault: string; took: number };
+
+export type Pictured<Kind> = Extract<PictureReply, { kind: Kind }>;

@@ -1,4 +1,5 @@
 /** This page as a file of its own with the designs of the moment in it: what came with it, before its script touched anything. */
+import { designJson } from './slot.js';
 import type { Kept } from './workbench.js';
 
 /** A copy of the document as it came; to be taken before the page is filled. */
@@ -14,8 +15,6 @@ export function pristine(): HTMLElement {
 /** The text of the file. */
 export function pageWith(root: HTMLElement, kept: Kept): string {
   const own = root.cloneNode(true) as HTMLElement;
-  const slot = own.querySelector('#design')!;
-  // inside a script element only '<' could end it
-  slot.textContent = JSON.stringify(kept).replace(/</g, '\\u003c');
+  own.querySelector('#design')!.textContent = designJson(kept);
   return `<!doctype html>\n${own.outerHTML}\n`;
 }

@@ -4,6 +4,7 @@ import { escapeMarkup } from '../draw/sceneSvg.js';
 import { heatColour } from '../draw/drawingScene.js';
 import { INK, PAPER } from '../draw/theme.js';
 import { HEAT_STEPS } from './look.js';
+import { DESIGN_SLOT } from './slot.js';
 
 export interface ShellParts {
   /** style sheet, fonts filled in */
@@ -17,9 +18,6 @@ export interface ShellParts {
   /** 'sha256-...' of style and boot, in base64 */
   hashes: { style: string; boot: string };
 }
-
-/** Where `pitwright page` puts a design, as JSON text. */
-export const DESIGN_SLOT = '<script type="application/json" id="design">null</script>';
 
 /** Colours of the temperature scale as properties: light to dark by day, dark to light by night, so that hot stands out. */
 export function heatProperties(): string {

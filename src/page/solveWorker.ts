@@ -28,14 +28,14 @@ function solve({ id, option, design, steadyOnly }: SolveRequest): SolveReply {
 
 /** What breaks here is left out: the answer stands without it. */
 function aside(request: AsideRequest): AsideReply {
-  const { id, round } = request;
+  const { round } = request;
   try {
-    if (request.kind === 'spread') return { id, round, kind: 'spread', ...someCases(request) };
+    if (request.kind === 'spread') return { round, kind: 'spread', ...someCases(request) };
     const { kind, step, design, events } = request;
     const study = events ? studyOption(design, USUAL_SETTINGS) : { result: estimate(design), studies: null };
-    return { id, round, kind, step, study, events };
+    return { round, kind, step, study, events };
   } catch {
-    return { id, round, kind: 'fault' };
+    return { round, kind: 'fault' };
   }
 }
 

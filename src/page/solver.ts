@@ -1,13 +1,24 @@
 import type { Design } from '../design/design.js';
 import { Lane, type Source } from './lane.js';
 import type { SolveReply, SolveRequest } from './protocol.js';
+import { noteTime } from './timing.js';
+import { isSolved, type Option, type Workbench } from './workbench.js';
 
 /** An answer to this option is nobody's. */
 const NO_OPTION = -1;
 
+/** An option has an answer. */
+export interface Answer {
+  option: Option;
+  /** with its warm-up */
+  full: boolean;
+  /** to what was asked last */
+  newest: boolean;
+}
+
 /**
- * Solves designs off the page's thread: the steady state in one worker, which is back within a frame, the warm-up in another,
- * so that a slider that moves never waits for curves.
+ * Solves the options off the page's thread and lays each answer down with its option: the steady state in one worker, which is
+ * back within a frame, the warm-up in another, so that a slider that moves never waits for curves.
  */
 export class Solver {
   private readonly steady: Lane<SolveRequest, SolveReply>;
@@ -15,29 +26,44 @@ export class Solver {
   private last = 0;
   private started = false;
 
-  constructor(source: Source, onReply: { steady(reply: SolveReply): void; full(reply: SolveReply): void }) {
+  constructor(
+    private readonly bench: Workbench,
+    source: Source,
+    private readonly answered: (answer: Answer) => void,
+  ) {
     const broken = ({ id, option }: SolveRequest, fault: string) =>
-      onReply.full({ id, option, result: null, fault, took: 0 });
-    this.steady = new Lane(source, onReply.steady, broken);
+      this.take({ id, option, result: null, fault, took: 0 }, true);
+    this.steady = new Lane(source, (reply) => this.take(reply, false), broken);
     this.full = new Lane(
       source,
       (reply) => {
-        onReply.full(reply);
+        this.take(reply, true);
         if (!this.started && reply.result) this.warm(reply.result.design);
       },
       broken,
     );
   }
 
-  /**
-   * Asks for both; returns the number that the newest replies will carry. The first time the full answer is all that counts, and
-   * gets the machine for itself.
-   */
-  solve(option: number, design: Design): number {
+  /** Both at once. The first time the full answer is all that counts, and gets the machine for itself. */
+  solve(option: Option): void {
     const id = ++this.last;
-    if (this.started) this.steady.ask(option, { id, option, design, steadyOnly: true });
-    this.full.ask(option, { id, option, design, steadyOnly: false });
-    return id;
+    const request = { id, option: option.id, design: option.design };
+    if (this.started) this.steady.ask(option.id, { ...request, steadyOnly: true });
+    this.full.ask(option.id, { ...request, steadyOnly: false });
+    Object.assign(option, { awaited: id, asked: option.design });
+  }
+
+  /** Every option that has no numbers yet, the current one first. */
+  solveAll(): void {
+    const { current, options } = this.bench;
+    for (const option of [current, ...options.filter((each) => each !== current)]) {
+      if (!isSolved(option)) this.solve(option);
+    }
+  }
+
+  forget(option: number): void {
+    this.steady.forget(option);
+    this.full.forget(option);
   }
 
   /** Has the other worker load and solve once, so that the first move of a slider finds it ready. */
@@ -46,8 +72,22 @@ export class Solver {
     this.steady.ask(NO_OPTION, { id: 0, option: NO_OPTION, design, steadyOnly: true });
   }
 
-  forget(option: number): void {
-    this.steady.forget(option);
-    this.full.forget(option);
+  private take({ id, option: of, result, fault, took }: SolveReply, full: boolean): void {
+    const start = performance.now();
+    const option = this.bench.options.find((each) => each.id === of);
+    if (!option) return;
+    const newest = id === option.awaited;
+    option.broken = fault;
+    if (result) {
+      option.result = { ...result, warnings: [...option.readWarnings, ...result.warnings] };
+      if (full) Object.assign(option, { full: option.result, solved: newest ? option.asked : null });
+    }
+    this.answered({ option, full, newest });
+    noteTime(full ? 'full' : 'steady', took);
+    noteTime(full ? 'full-shown' : 'steady-shown', performance.now() - start);
+    if (!full) return;
+    // since the file was opened
+    if (document.documentElement.dataset.answered === undefined) noteTime('first', performance.now());
+    document.documentElement.dataset.answered = String(id);
   }
 }

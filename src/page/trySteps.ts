@@ -4,7 +4,7 @@ import { PARTS } from '../design/stations.js';
 import { convert, formatPlate, inchText, siIn } from '../units/index.js';
 import { capital } from '../words/plainText.js';
 import { sizeInShape } from '../study/compare/equalShape.js';
-import { changeShape, setPlate } from './designEdits.js';
+import { changeShape, setPlate, wrapPart } from './designEdits.js';
 import type { DesignText } from './designText.js';
 import { nextPlate } from './sliders.js';
 import { readText, type Option } from './workbench.js';
@@ -44,7 +44,7 @@ function plateStep({ text, design }: Option, parts: PartName[], id: string, way:
   const changed = text.copy();
   const plates = parts.map((part) => nextPlate(design[part]!.plate, way));
   if (plates.some((plate) => plate === undefined)) return [];
-  parts.forEach((part, i) => setPlate(changed, part, plates[i]!, design));
+  parts.forEach((part, i) => setPlate(changed, part, plates[i]!));
   const same = (all: (string | undefined)[]) => all.every((each) => each === all[0]);
   const now = parts.map((part) => formatPlate(design[part]!.plate));
   const of = parts.length > 1 ? 'All plate' : `${capital(parts[0])} plate`;
@@ -57,12 +57,13 @@ const HIGHER = siIn('length', 6, 'in');
 
 /** Everything else that is worth a tap. */
 export function otherSteps({ text, design }: Option): Step[] {
+  const higher = text.copy();
+  design.stacks.forEach(({ height }, i) => higher.set(['stacks', i, 'height'], inchText(height + HIGHER)));
   return [
     ...partsIn(design).flatMap((part) => {
       if ((design[part]!.insulation?.thickness ?? 0) > 0) return [];
       const changed = text.copy();
-      if (!changed.has([part, 'insulation'])) changed.set([part, 'insulation', 'material'], 'ceramic fibre');
-      changed.set([part, 'insulation', 'thickness'], WRAP);
+      wrapPart(changed, part, WRAP);
       return step(`${part}-wrap`, `${capital(part)} wrapped ${WRAP}`, changed);
     }),
     ...(['firebox', 'chamber'] as const).flatMap((part) => {
@@ -78,16 +79,7 @@ export function otherSteps({ text, design }: Option): Step[] {
       }
       return step(`${part}-${shape}`, `${capital(shape)} ${part}, same volume`, changed);
     }),
-    ...(design.stacks.length === 0
-      ? []
-      : step(
-          'stack',
-          'Stack 6 in higher',
-          design.stacks.reduce((changed, { height }, i) => {
-            changed.set(['stacks', i, 'height'], inchText(height + HIGHER));
-            return changed;
-          }, text.copy()),
-        )),
+    ...(design.stacks.length > 0 ? step('stack', 'Stack 6 in higher', higher) : []),
   ];
 }
 

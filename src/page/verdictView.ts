@@ -1,4 +1,4 @@
-import { plainText } from '../words/plainText.js';
+import { plainText, plainTexts } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
 import { headline } from '../words/headline.js';
 import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
@@ -8,13 +8,7 @@ import type { Option } from './workbench.js';
 
 export function showTitle({ name, shop, job }: Design): void {
   setText(part('title'), plainText(name, 80) || 'A pit without a name');
-  setText(
-    part('job'),
-    [shop, job]
-      .map((text) => plainText(text, 60))
-      .filter((text) => text !== '')
-      .join(', '),
-  );
+  setText(part('job'), plainTexts([shop, job], 60).join(', '));
 }
 
 /** Every option that never reaches the target, then the command's own sentences, and the warnings under them, gravest first. */

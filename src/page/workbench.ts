@@ -1,11 +1,14 @@
 /** The designs side by side, each with its last good reading, what is still wrong, and its result. Knows no page. */
 import type { Design } from '../design/design.js';
 import { formatFault, type DesignFault, type DesignWarning } from '../design/faults.js';
+import { pathText } from '../design/path.js';
 import { readDesign } from '../design/read.js';
+import { freeLabel } from '../study/compare/distinctLabels.js';
 import type { EstimateResult } from '../study/estimate/result.js';
-import { idOf, type Control } from './controls.js';
+import type { Control } from './controls.js';
 import { changeWords } from './changeWords.js';
 import { DesignText } from './designText.js';
+import type { PicturedOption } from './protocol.js';
 
 /** Columns that stay readable beside each other. */
 export const MOST_OPTIONS = 5;
@@ -37,6 +40,11 @@ export interface Option {
   asked: Design | null;
   /** our own fault, when the solver broke */
   broken: string | null;
+}
+
+/** Are its numbers those of its design? */
+export function isSolved({ solved, design }: Option): boolean {
+  return solved === design;
 }
 
 export interface Refusal {
@@ -92,8 +100,17 @@ export class Workbench {
 
   /** @param start a design that reads without faults, or what was kept of several */
   constructor(start: string | Kept) {
-    const faults = typeof start === 'string' ? this.open(start, 'page') : this.take(start);
+    const faults = typeof start === 'string' ? this.load(start, 'page') : this.take(start);
     if (faults) throw new Error(formatFault(faults[0]));
+  }
+
+  /** What pictures need of the options that have their numbers. */
+  get pictured(): PicturedOption[] {
+    return this.options.flatMap(({ label, full }) => (full ? [{ label, result: full }] : []));
+  }
+
+  get allSolved(): boolean {
+    return this.options.every(isSolved);
   }
 
   get baseline(): Option {
@@ -191,7 +208,18 @@ export class Workbench {
 
   /** Reads a file in place of all that is there; its faults when it can't be read. */
   load(text: string, fileName: string): DesignFault[] | null {
-    return this.open(text, fileName);
+    const first = readDesign(text, { fileName });
+    if (first.faults) return first.faults;
+    const own = readText(DesignText.from(text));
+    if ('faults' in own) return own.faults;
+    const drawn = this.optionFrom(own, AS_DRAWN, true);
+    const named = first.options.slice(0, MOST_OPTIONS - 1).map(({ name, text: built, ...each }) => {
+      const other = own.text.copy();
+      other.follow(built);
+      return this.optionFrom({ ...each, text: other }, name, true);
+    });
+    this.replaceAll([drawn, ...named], drawn, first.options.length - named.length);
+    return null;
   }
 
   /** Reads a file as one more option; its faults when it can't be read. */
@@ -227,21 +255,6 @@ export class Workbench {
       made.push(this.optionFrom({ ...alone, text: DesignText.from(text) }, label, named));
     }
     this.replaceAll(made, made[current] ?? made[0], options.length - made.length);
-    return null;
-  }
-
-  private open(text: string, fileName: string): DesignFault[] | null {
-    const first = readDesign(text, { fileName });
-    if (first.faults) return first.faults;
-    const own = readText(DesignText.from(text));
-    if ('faults' in own) return own.faults;
-    const drawn = this.optionFrom(own, AS_DRAWN, true);
-    const named = first.options.slice(0, MOST_OPTIONS - 1).map(({ name, text: built, ...each }) => {
-      const other = own.text.copy();
-      other.follow(built);
-      return this.optionFrom({ ...each, text: other }, name, true);
-    });
-    this.replaceAll([drawn, ...named], drawn, first.options.length - named.length);
     return null;
   }
 
@@ -287,10 +300,7 @@ export class Workbench {
 
   /** A label that no other option has. */
   private free(label: string, own: Option): string {
-    const taken = new Set(this.options.filter((each) => each !== own).map((each) => each.label));
-    let found = label;
-    for (let count = 2; taken.has(found); count++) found = `${label} (${count})`;
-    return found;
+    return freeLabel(label, (each) => this.options.some((other) => other !== own && other.label === each));
   }
 
   private optionFrom(reading: Reading, label: string, named: boolean): Option {
@@ -336,7 +346,7 @@ function tryEdits(
 
 /** The reader's faults as words beside a field: without file and line, and without the path where it's the field's own. */
 function faultWords(faults: readonly DesignFault[], control: Control): string {
-  const own = idOf(control.path);
+  const own = pathText(control.path);
   return faults
     .slice(0, 3)
     .map((fault) => {

@@ -63,6 +63,13 @@ export const VALIDITY = {
     unit: '-',
     source: 'Gnielinski (2013), Int. J. Heat Mass Transfer 63, 134',
   },
+  ceilingJet: {
+    quantity: 'height of the flames over that of the roof',
+    low: 0,
+    high: 1,
+    unit: '-',
+    source: 'Alpert (1972), Fire Technology 8, 181, for fires whose flames stay below the ceiling',
+  },
   gasEmissivity: {
     quantity: 'gas temperature',
     low: 400,

@@ -5,6 +5,7 @@ import type { Design } from '../design/design.js';
 import { HOLDS as HOLDS_S, type HandsResult, type Touched } from '../study/carry/touch.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { TONGUE_BAND, type Towing } from '../study/carry/towing.js';
+import { tonguePercent } from '../study/carry/trailerLoads.js';
 import { moveWords, type WeightResult } from '../study/carry/weight.js';
 import { format, type UnitSystem } from '../units/index.js';
 import { listed } from '../units/listed.js';
@@ -42,14 +43,16 @@ export function carrySentences({ design, hands, weight }: EstimateResult, system
       const found = words.length > 0 ? words.join(', ') : 'can be held under either fire';
       told.set(found, [...(told.get(found) ?? []), plainText(name, 24)]);
     }
-    sentences.push(`Handles, bare hand: ${[...told].map(([found, names]) => `${listed(names)} ${found}`).join('; ')}.`);
+    sentences.push(
+      `Handles, bare hand: ${[...told].map(([found, names]) => `${listed(names)} ${names.length > 1 ? found.replaceAll('burns', 'burn') : found}`).join('; ')}.`,
+    );
   }
   if (weight?.trailer && design.trailer) {
-    const { axleLoad_kg, tongueLoad_kg, tongueShare } = weight.trailer;
+    const { axleLoad_kg, tongueLoad_kg } = weight.trailer;
     const { axleRating, hitchRating } = design.trailer;
     sentences.push(
       `Trailer: ${say('mass', axleLoad_kg)} on the axles, rated for ${say('mass', axleRating)}, and ${say('mass', tongueLoad_kg)} ` +
-        `on the tongue, rated for ${say('mass', hitchRating)}, ${(100 * tongueShare).toFixed(1)} % of the whole.` +
+        `on the tongue, rated for ${say('mass', hitchRating)}, ${tonguePercent(weight.trailer)} of the whole.` +
         (weight.towing ? ` ${towingVerdict(weight.towing)}` : ''),
     );
   } else if (weight) {
@@ -144,7 +147,7 @@ export function trailerData({ trailer, total }: WeightResult, design: Design, sy
             ['all on the ground', say('mass', total.mass_kg), '', ''],
             [
               'tongue, of the whole',
-              `${(100 * trailer.tongueShare).toFixed(1)} %`,
+              tonguePercent(trailer),
               `${100 * TONGUE_BAND.low} to ${100 * TONGUE_BAND.high} %`,
               'common practice, no source',
             ],
@@ -164,7 +167,7 @@ export function towingData({ cases }: Towing, system: UnitSystem): TableData {
       say('mass', mass_kg),
       say('mass', trailer.axleLoad_kg),
       say('mass', trailer.tongueLoad_kg),
-      `${(100 * trailer.tongueShare).toFixed(1)} %`,
+      tonguePercent(trailer),
       steady ? 'steady' : trailer.tongueShare < TONGUE_BAND.low ? 'too light' : 'too heavy',
     ]),
     align: ['left', 'right', 'right', 'right', 'right', 'left'],

@@ -26,12 +26,17 @@ export function designRows(design: Design, defaults: string[], say: Say): Design
       .filter(({ path }) => used.includes(path))
       .flatMap(({ targets }) => targets.map(({ path }) => path)),
   );
-  return walk({ ...drawn, prices: priced }, '').map(({ path, value }) => ({
+  return walk({ ...drawn, fire: fireAsGiven(drawn.fire), prices: priced }, '').map(({ path, value }) => ({
     path: plainText(path),
     value: print(path, value, say, currency),
     isDefault: taken.has(path) || [...taken].some((each) => path.startsWith(`${each}.`)),
     isFitted: settled.has(path),
   }));
+}
+
+/** A fire that the file does not give has no number before it is solved. */
+function fireAsGiven({ heatOf, heat, ...fire }: Design['fire']): object {
+  return { heat: heatOf === undefined ? heat : 'all that this box can burn', ...fire };
 }
 
 function walk(value: unknown, path: string): { path: string; value: string | number }[] {

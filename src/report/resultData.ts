@@ -159,12 +159,12 @@ export function openingsData({ openings }: SteadyState, system: UnitSystem): Tab
 const WORTH_SAYING = 0.01;
 
 /** Which way an opening flows, in a builder's words; what flows against its own direction is called out. */
-function wayOf({ role, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState): string {
+function wayOf({ name, role, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState): string {
   if (flow === 0 && back === 0) return 'still';
   if (role === 'gap') return flow > 0 ? 'leaks smoke' : 'draws air';
   if (flow < 0) return 'BACKWARDS';
   if (back >= WORTH_SAYING * flow) return 'both ways';
-  return role.startsWith('stack') ? 'up' : 'in';
+  return name.startsWith('stack') ? 'up' : 'in';
 }
 
 /** Hot faces of linings and the steel behind them, each at its hottest, under both fires. */
@@ -209,7 +209,7 @@ export function weightsData({ geometry, design }: EstimateResult, system: UnitSy
           : [[`${plainText(part.name)} door`, say('plate', part.doorPlate_m), '', '', '']]),
       ]),
       ...geometry.parts.flatMap(({ name, liningMass_kg: lining }) =>
-        lining === undefined ? [] : [[`${plainText(name)} lining, besides`, '', '', say('mass', lining), '']],
+        lining === undefined ? [] : [[`${plainText(name)} lining`, '', '', say('mass', lining), '']],
       ),
       ['all steel', '', '', say('mass', geometry.totalSteelMass_kg), ''],
     ],

@@ -8,6 +8,7 @@ import { platesOf, type PartPlate } from '../design/plates.js';
 import type { Kind, UnitSystem } from '../units/index.js';
 import type { EventStudies } from './compare/studyOption.js';
 import { gaugeReading } from './estimate/gauge.js';
+import { MOST_YEARS } from './plate/plateStudy.js';
 import type { EstimateResult, HeatLoss, PlaceState, StationState, SteadyState } from './estimate/result.js';
 
 /** What numbers are found in: a design's estimate and, where they were followed, its events. */
@@ -28,6 +29,8 @@ export interface Row<From> {
   digits?: number;
   /** good to no more than two figures, beside others too */
   rough?: boolean;
+  /** where counting ends: what reaches it is told as that and more */
+  most?: number;
   /**
    * what it is without a number: 'never' come to, and told so; 'beyond' what any fire gives; 'unknown'. The first two lie beyond
    * every number there is.
@@ -52,6 +55,7 @@ export interface Quantity extends Required<Pick<Row<Found>, 'kind' | 'missing' |
   unit: Partial<Record<UnitSystem, string>>;
   digits?: number;
   rough?: boolean;
+  most?: number;
   of(found: Found): number | null;
 }
 
@@ -186,6 +190,7 @@ const RESULT = {
     kind: 'number',
     digits: 2,
     rough: true,
+    most: MOST_YEARS,
     of: ({ studies }) => studies?.plate.scale?.halfGone_years.likely,
   },
   'plate.strength_share': { kind: 'share', of: ({ studies }) => studies?.plate.scale?.strength_share },
@@ -258,8 +263,12 @@ export function heldLoss(place: keyof HeatLoss): Quantity {
 }
 
 /** The plate that a part, a door or a stack is made of. */
-export function plateOf({ name, part }: Pick<PartPlate, 'name' | 'part'>): Quantity {
-  const of = ({ result }: Found) => platesOf(result.design).find((each) => each.name === name)?.plate;
+export function plateOf({ name, part, face }: Pick<PartPlate, 'name' | 'part' | 'face'>): Quantity {
+  const of = ({ result }: Found) => {
+    const plates = platesOf(result.design);
+    // a face is named only where its plate is not its part's
+    return (plates.find((each) => each.name === name) ?? (face && plates.find((each) => each.name === part)))?.plate;
+  };
   return made(`plate_m.${name.replaceAll(' ', '_')}`, 'plate_m', { kind: 'plate', of }, { at: name, part });
 }
 

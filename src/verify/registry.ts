@@ -6,6 +6,7 @@ import { conductionChecks } from './checks/conduction.js';
 import { convectionChecks } from './checks/convection.js';
 import { convectionExampleChecks } from './checks/convectionExamples.js';
 import { flowChecks } from './checks/flow.js';
+import { corridorChecks } from './checks/corridor.js';
 import { enclosureChecks } from './checks/enclosure.js';
 import { layerChecks } from './checks/layers.js';
 import { gasChecks } from './checks/gas.js';
@@ -40,6 +41,7 @@ export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> =
   'stepped through time': integratedChecks,
   'flow network': networkChecks,
   'whole model: an enclosure with vents and a fire': enclosureChecks,
+  'whole model: a corridor behind a burn room': corridorChecks,
   'whole model: plate, stack, body': wholeModelChecks,
   wood: woodChecks,
   'site and burns': siteChecks,

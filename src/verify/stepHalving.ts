@@ -127,7 +127,7 @@ function roomStudy(room: Room, fire: number): StepStudy {
     against: at(256),
     source: 'the same with 256 steps',
   };
-  return orderStudy(about, [2, 4, 8, 16], at);
+  return orderStudy(about, [4, 8, 16, 32], at);
 }
 
 const MOST_MOVED = 0.005;

@@ -63,7 +63,7 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
     sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses.`);
     const cooking = cookingWords(steady, design.gauge, system);
     if (cooking !== '') sentences.push(`Meanwhile ${cooking}.`);
-    sentences.push(...splitWords(result, system), ...ventWords(result, system));
+    sentences.push(...litWords(result, system), ...splitWords(result, system), ...ventWords(result, system));
     sentences.push(draftWords(steady, warnings, system, sure('hold.stackBase_Pa')));
   } else {
     sentences.push(`No fire holds ${target} at ${gauge}; the warnings say why.`);
@@ -81,6 +81,17 @@ function fireWords({ fire }: Design): string {
     : ' (all that a bed in this box burns; an estimate, between half and twice of it)';
 }
 
+/** How a cook brings it to temperature. */
+function litWords({ design, lit }: EstimateResult, system: UnitSystem): string[] {
+  if (!lit) return [];
+  const say = sayAlone(system);
+  const coals = `${say('mass', lit.coals_kg, { digits: 2 })} of charcoal`;
+  const wood = lit.splits === 0 ? '' : ` and ${say('mass', lit.wood_kg, { digits: 2 })} of splits`;
+  return [
+    `Lit with ${coals}${wood}, as splits are laid on below, it first reads ${say('temperature', design.fire.target)} ${say('time', lit.reads_s)} after the match.`,
+  ];
+}
+
 /** How it swings under splits. */
 function splitWords({ design, splits }: EstimateResult, system: UnitSystem): string[] {
   if (!splits || splits.wood_kg === null) return [];
@@ -89,30 +100,33 @@ function splitWords({ design, splits }: EstimateResult, system: UnitSystem): str
   const degrees = (kelvin: number) => say('temperature', kelvin);
   const split = `${say('mass', splits.wood_kg, { digits: 2 })} of splits`;
   const every = `every ${say('time', splits.period_s, { digits: 2 })}`;
+  const vents = splits.open === null ? '' : `, the intakes ${say('share', splits.open, { digits: 2 })} open,`;
+  const line = fire.target + fire.cook.line;
+  const span = `${degrees(splits.lowest_K)} to ${degrees(splits.highest_K)}`;
+  if (splits.highest_K < line) {
+    return [`On ${split}${vents} the ${gaugeLabel(gauge)} never gets back to ${degrees(line)}: it stays from ${span}.`];
+  }
   const fed =
     fire.splits.every === undefined
-      ? `A cook who lays on ${split} ${say('time', fire.cook.late)} after it has fallen to ${degrees(fire.target + fire.cook.line)} does so ${every}, and`
-      : `On ${split} ${every}`;
+      ? `A cook who lays on ${split} ${say('time', fire.cook.late)} after it has fallen to ${degrees(line)}${vents} does so ${every}, and`
+      : `On ${split} ${every}${vents}`;
   const forgotten =
     splits.late_K === null ? '' : `; one forgotten for ${say('time', LATE)} lets it fall to ${degrees(splits.late_K)}`;
-  return [
-    `${fed} the ${gaugeLabel(gauge)} goes from ${degrees(splits.lowest_K)} to ${degrees(splits.highest_K)}${forgotten}.`,
-  ];
+  return [`${fed} the ${gaugeLabel(gauge)} goes from ${span}${forgotten}.`];
 }
 
 /** Openings nearer than this are the same to a cook [-]. */
 const SAME_OPENING = 0.05;
 
 /** Where the intakes belong while it holds. */
-function ventWords({ vents, steady }: EstimateResult, system: UnitSystem): string[] {
-  if (!vents || Math.abs(vents.open - vents.drawn) < SAME_OPENING) return [];
+function ventWords({ vents, splits }: EstimateResult, system: UnitSystem): string[] {
+  // who turns them himself has been told where they stand
+  if (!vents || splits?.open != null || Math.abs(vents.open - vents.drawn) < SAME_OPENING) return [];
   const say = sayAlone(system);
   const share = (open: number) => say('share', open, { digits: 2 });
   const wood = say('massFlow', vents.wood_kg_per_s);
-  const cheaper =
-    vents.wood_kg_per_s < 0.98 * steady!.wood_kg_per_s ? `on ${wood} of wood, and swings less` : `on ${wood} of wood`;
   return [
-    `With the intakes ${share(vents.open)} open, not the ${share(vents.drawn)} drawn, a bed with wood enough holds it by its air alone and still burns clean, ${cheaper}.`,
+    `With the intakes ${share(vents.open)} open, not the ${share(vents.drawn)} drawn, a bed with wood enough holds it by its air alone and still burns clean, on ${wood} of wood.`,
   ];
 }
 

@@ -11,6 +11,11 @@ export function plainText(text: string, longest = 100): string {
   return characters.length <= longest ? tidy : `${characters.slice(0, longest - 1).join('')}…`;
 }
 
+/** The same of several texts; one that says nothing is left out. */
+export function plainTexts(texts: readonly string[], longest?: number): string[] {
+  return texts.map((text) => plainText(text, longest)).filter((text) => text !== '');
+}
+
 /** Control characters but tab and line ends of either kind, line separators, direction marks, and what XML has no place for. */
 const OBEYED =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufffe\uffff]|\r(?!\n)/g;

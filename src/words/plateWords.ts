@@ -1,6 +1,6 @@
 /** What plate is good for beside heat, in sentences: does it stay flat, how long does it last, and where thin plate does as well. */
 import type { Comparison, ComparedOption } from '../study/compare/compare.js';
-import { COALS_SPREAD, type PanelState, type PlateStudy } from '../study/plate/plateStudy.js';
+import { COALS_SPREAD, MOST_YEARS, type PanelState, type PlateStudy } from '../study/plate/plateStudy.js';
 import { listed } from '../units/listed.js';
 import type { Say } from './quantity.js';
 
@@ -98,7 +98,7 @@ function truthWords(hottest: string, grate: boolean): string {
 
 /** Years to half a plate, and how far they spread with the heat that is a guess. */
 function yearsWords(told: readonly Told[], say: Say): string {
-  const years = (value: number) => String(Number(value.toPrecision(2)));
+  const years = (value: number) => (value < MOST_YEARS ? String(Number(value.toPrecision(2))) : `${MOST_YEARS}+`);
   const each = told.flatMap(({ label, plate: { scale } }) =>
     scale ? [`${told.length > 1 ? `${label} ` : ''}${years(scale.halfGone_years.likely)}`] : [],
   );

@@ -94,7 +94,7 @@ const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
   'swing.period_s': { row: 'splits: one every' },
   'swing.lowest_K': { row: 'splits: lowest reading' },
   'swing.highest_K': { row: 'splits: highest reading' },
-  'swing.late_K': { row: 'splits: lowest, one 20 min late' },
+  'swing.late_K': { row: 'splits: lowest, one laid late' },
   'swing.thermometer_K': { row: 'splits: thermometer swing' },
   'swing.steel_K': { row: 'splits: steel swing' },
   'door.dip_K': { row: 'door: thermometer dip' },

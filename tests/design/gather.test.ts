@@ -6,6 +6,7 @@ import { buildNetwork } from '../../src/network/build.js';
 import { ENTRANCE_LOSS, expansionLoss } from '../../src/physics/friction.js';
 import { weightOf } from '../../src/study/carry/weight.js';
 import { estimate } from '../../src/study/estimate/estimate.js';
+import { pitLayout } from '../../src/draw/pit/pitLayout.js';
 import { changed, designOf, faultsOf, inChamber, PLAIN } from './designFiles.js';
 
 const INCH = 0.0254;
@@ -38,6 +39,14 @@ describe('a box that gathers gas before the stack', () => {
     expect(steel(design) - steel(plain)).toBeCloseTo(box.mass + cut, 6);
     const weigh = (each: Design) => weightOf(each, geometryOf(each)).pit.mass_kg;
     expect(weigh(design) - weigh(plain)).toBeCloseTo(box.mass + cut, 6);
+  });
+
+  it('is drawn on its part, however wide it is', () => {
+    for (const width of ['8 in', '14 in', '30 in']) {
+      const { chamber, gathers } = pitLayout(designOf(withGather(BOX.replace('14 in', width))));
+      expect(gathers[0]!.right).toBeLessThanOrEqual(chamber!.right + 1e-9);
+      expect(gathers[0]!.left).toBeGreaterThanOrEqual(chamber!.left);
+    }
   });
 
   it('loses head at its mouth as a sharp entrance and a jet that spreads, at the foot as a contraction', () => {

@@ -1,15 +1,9 @@
-import { afterAll, describe, it } from 'vitest';
-import { scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
+import { describe, it } from 'vitest';
 import { expectTextAlone, HOSTILE } from './support/hostile.js';
+import { browserAndFolder } from './support/setUp.js';
 import { DESK, expectAccessible, expectNarrow, PHONE } from './support/viewports.js';
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('for everybody', () => {
   it.each([['desk', 'light', DESK]] as const)('no fault of accessibility on a %s, %s', (_, colorScheme, viewport) =>

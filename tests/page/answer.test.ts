@@ -1,17 +1,12 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterAll, describe, expect, it } from 'vitest';
-import { example, pitwright, scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
+import { describe, expect, it } from 'vitest';
+import { example, pitwright } from '../cli/support/run.js';
 import { openPage, settled, type } from './support/open.js';
+import { browserAndFolder } from './support/setUp.js';
 import { DESK, PHONE } from './support/viewports.js';
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 const PLAIN = example('plain-24.yaml');
 /** A spread study and studies of six steps take their time on a busy machine [ms]. */

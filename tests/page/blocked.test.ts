@@ -1,15 +1,10 @@
-import { afterAll, describe, expect, it } from 'vitest';
-import { example, scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
+import { describe, expect, it } from 'vitest';
+import { example } from '../cli/support/run.js';
 import { expectCommandsNumbers } from './support/commandNumbers.js';
 import { openPage, settled, type } from './support/open.js';
+import { browserAndFolder } from './support/setUp.js';
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 const PLAIN = example('plain-24.yaml');
 

@@ -1,33 +1,32 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { readDesign } from '../../src/design/read.js';
 import { starterDesign } from '../../src/design/starter.js';
-import { controlsFor, type Control } from '../../src/page/controls.js';
+import { controlsFor } from '../../src/page/controls.js';
 import { drawingTitle } from '../../src/page/drawingView.js';
 import { fileName } from '../../src/page/files.js';
 import { leastDifference, ofResult, type Quantity } from '../../src/study/quantities.js';
 import { toldBeside, type NumberRow } from '../../src/page/numbers.js';
 import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
 import { parseQuantity } from '../../src/units/index.js';
-import { example } from '../cli/support/run.js';
 import { sampleResult } from '../support/sampleResult.js';
+import { edit, textOf } from './support/bench.js';
 
-const textOf = (name: string) => readFileSync(example(name), 'utf8');
 const benchOf = (name: string) => new Workbench(textOf(name));
-const control = (bench: Workbench, id: string): Control => {
-  const groups = controlsFor(bench.current.design, bench.current.text);
-  const found = groups.flatMap((group) => group.controls).find((each) => each.id === id);
-  if (!found) throw new Error(`no control ${id}`);
-  return found;
-};
-const edit = (bench: Workbench, id: string, value: string) => bench.edit(control(bench, id), value);
 
-const examples = ['insulated-upright', 'offset-with-upright', 'plain-24', 'reverse-flow', 'boxed-22', 'wind-cold'];
+const examples = [
+  'insulated-upright',
+  'offset-with-upright',
+  'plain-24',
+  'reverse-flow',
+  'boxed-22',
+  'wind-cold',
+  'tank-on-trailer',
+];
 
 describe('controls', () => {
   it.each(examples)('every place of every slider of %s writes a text that reads back to that place', (name) => {
-    const { design, text } = benchOf(`${name}.yaml`).current;
+    const { design, text } = benchOf(name).current;
     let sliders = 0;
     for (const { controls } of controlsFor(design, text)) {
       for (const each of controls) {
@@ -44,7 +43,7 @@ describe('controls', () => {
   });
 
   it.each(examples)('shows %s as it is: setting each field to its own text changes nothing', (name) => {
-    const bench = benchOf(`${name}.yaml`);
+    const bench = benchOf(name);
     const before = bench.current.design;
     for (const { controls } of controlsFor(before, bench.current.text)) {
       for (const each of controls) {
@@ -77,7 +76,7 @@ describe('the drawing', () => {
 
 describe('edits', () => {
   it("keeps a pipe's wall when its diameter becomes a plain one", () => {
-    const bench = benchOf('boxed-22.yaml');
+    const bench = benchOf('boxed-22');
     expect(edit(bench, 'chamber.diameter', '24 in')).toBe(true);
     expect(bench.current.text.text()).toContain('plate: 3/8 in');
     expect(bench.current.design.chamber).toMatchObject({ width: 0.6096, plate: 0.009525 });
@@ -86,7 +85,7 @@ describe('edits', () => {
   });
 
   it("takes a door along with its part's plate, unless the design makes it of another", () => {
-    const doors = textOf('plain-24.yaml').replace(
+    const doors = textOf('plain-24').replace(
       /plate: 1\/4 in/g,
       'plate: 1/4 in\n  door: { width: 16 in, height: 12 in, plate: 0.25 in }',
     );
@@ -98,8 +97,21 @@ describe('edits', () => {
     expect([firebox, chamber].map((part) => part?.door?.plate)).toEqual([0.009525, 0.0047625]);
   });
 
+  it('takes several doors and a face along as a comparison does, but for those of another plate', () => {
+    const walls = [
+      'doors: [{ name: left, width: 16 in, height: 12 in, plate: 0.25 in }, { name: right, width: 16 in, height: 12 in, plate: 3/8 in }]',
+      'fireEnd: { plate: 1/4 in }',
+      'stackEnd: { plate: 3/8 in }',
+    ];
+    const bench = new Workbench(textOf('plain-24').replace(/^chamber:/m, `$&\n  ${walls.join('\n  ')}`));
+    expect(edit(bench, 'chamber.plate', '3/16 in')).toBe(true);
+    const { doors = [], fireEnd, stackEnd } = bench.current.design.chamber!;
+    const plates = [...doors, fireEnd, stackEnd].map((each) => each?.plate);
+    expect(plates).toEqual([0.0047625, 0.009525, 0.0047625, 0.009525]);
+  });
+
   it('turns a pipe into a shell of its outside diameter where it gets a plate of its own', () => {
-    const bench = benchOf('boxed-22.yaml');
+    const bench = benchOf('boxed-22');
     const { width } = bench.current.design.chamber!;
     expect(edit(bench, 'chamber.plate', '1/4 in')).toBe(true);
     expect(bench.current.text.text()).not.toContain('pipe, standard wall');
@@ -107,7 +119,7 @@ describe('edits', () => {
   });
 
   it('turns a pipe into a square of its size and plate, and back', () => {
-    const bench = benchOf('wind-cold.yaml');
+    const bench = benchOf('wind-cold');
     const { plate, width } = bench.current.design.firebox;
     expect(edit(bench, 'firebox.shape', 'square')).toBe(true);
     expect(bench.current.design.firebox).toMatchObject({ shape: 'square', width, height: width, plate });
@@ -116,7 +128,7 @@ describe('edits', () => {
   });
 
   it('wraps a bare part and unwraps it', () => {
-    const bench = benchOf('plain-24.yaml');
+    const bench = benchOf('plain-24');
     expect(edit(bench, 'chamber.insulation.thickness', '2 in')).toBe(true);
     expect(bench.current.design.chamber?.insulation).toMatchObject({ material: 'ceramic fibre', thickness: 0.0508 });
     expect(edit(bench, 'chamber.insulation.thickness', '0 in')).toBe(true);
@@ -133,7 +145,7 @@ describe('edits', () => {
   });
 
   it('leaves the last good design where it was, and tells the fault in the words of the reader', () => {
-    const bench = benchOf('plain-24.yaml');
+    const bench = benchOf('plain-24');
     const before = bench.current.text.text();
     expect(edit(bench, 'site.wind', '5 parsecs')).toBe(false);
     expect(bench.current.text.text()).toBe(before);
@@ -145,7 +157,7 @@ describe('edits', () => {
   });
 
   it('keeps what aliases share apart', () => {
-    const shared = textOf('plain-24.yaml')
+    const shared = textOf('plain-24')
       .replace('  plate: 1/4 in\n', '  plate: &p 1/4 in\n')
       .replace(/(chamber:[^]*?)plate: 1\/4 in/, '$1plate: *p');
     const bench = new Workbench(shared);
@@ -155,8 +167,8 @@ describe('edits', () => {
   });
 
   it('reads and saves JSON too', () => {
-    const { design } = benchOf('plain-24.yaml').current;
-    const bench = new Workbench(JSON.stringify(parse(textOf('plain-24.yaml'))));
+    const { design } = benchOf('plain-24').current;
+    const bench = new Workbench(JSON.stringify(parse(textOf('plain-24'))));
     expect(bench.current.design).toEqual(design);
     expect(edit(bench, 'chamber.length', '4 ft')).toBe(true);
     expect(readDesign(bench.current.text.text(), { fileName: 'x' }).faults).toBeUndefined();
@@ -165,7 +177,7 @@ describe('edits', () => {
 
 describe('options', () => {
   it('are as many as fit, each apart, and one always stays', () => {
-    const bench = benchOf('plain-24.yaml');
+    const bench = benchOf('plain-24');
     for (let i = 1; i < MOST_OPTIONS; i++) expect(bench.add()).not.toBeNull();
     expect(bench.add()).toBeNull();
     expect(edit(bench, 'chamber.plate', '1/2 in')).toBe(true);

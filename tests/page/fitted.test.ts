@@ -1,16 +1,11 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { FITTED } from '../design/fittedFiles.js';
-import { example, scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
+import { example } from '../cli/support/run.js';
 import { openPage, saved, settled } from './support/open.js';
+import { browserAndFolder } from './support/setUp.js';
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('the page of a design that names a fitted file', () => {
   it('says what cook its numbers rest on, and saves a design that stands for itself', async () => {

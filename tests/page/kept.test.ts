@@ -1,27 +1,17 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { readDesign } from '../../src/design/read.js';
 import { starterDesign } from '../../src/design/starter.js';
-import { controlsFor } from '../../src/page/controls.js';
 import { designFile } from '../../src/page/designFile.js';
 import { designsIn, linkOf } from '../../src/page/kept.js';
 import { allPlateSteps, otherSteps, partPlateSteps } from '../../src/page/trySteps.js';
 import { Workbench, type Option } from '../../src/page/workbench.js';
-import { example, scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
+import { example } from '../cli/support/run.js';
+import { edit, labels, textOf } from './support/bench.js';
 import { openPage, saved, settled, slide, type } from './support/open.js';
-
-const textOf = (name: string) => readFileSync(example(`${name}.yaml`), 'utf8');
-const edit = (bench: Workbench, id: string, value: string) => {
-  const { design, text } = bench.current;
-  const control = controlsFor(design, text)
-    .flatMap(({ controls }) => controls)
-    .find((each) => each.id === id)!;
-  return bench.edit(control, value);
-};
-const labels = ({ options }: Workbench) => options.map(({ label }) => label);
+import { browserAndFolder } from './support/setUp.js';
 
 describe('steps back and forth', () => {
   it('take back twenty changes of every kind, one by one, and make them again', () => {
@@ -89,6 +79,7 @@ describe('a file of all options', () => {
     'insulated-upright',
     'wind-cold',
     'four-ways',
+    'tank-on-trailer',
   ])('reads back to the same designs, whatever is tried of %s', (name) => {
     const { current } = new Workbench(textOf(name));
     const steps = [...allPlateSteps(current), ...partPlateSteps(current), ...otherSteps(current)];
@@ -181,12 +172,7 @@ describe('a link', () => {
   });
 });
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('nothing is lost', () => {
   const open = (more = {}) => openPage(browser!, folder.path, { design: example('plain-24.yaml'), ...more });

@@ -1,21 +1,18 @@
-import { readFileSync } from 'node:fs';
-import { afterAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { readDesign } from '../../src/design/read.js';
-import { controlsFor } from '../../src/page/controls.js';
 import { numberRows, toldBeside } from '../../src/page/numbers.js';
 import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
 import { estimate } from '../../src/study/estimate/estimate.js';
-import { example, pitwright, scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
+import { example, pitwright } from '../cli/support/run.js';
+import { edit, labels, textOf } from './support/bench.js';
 import { openPage, settled } from './support/open.js';
+import { browserAndFolder } from './support/setUp.js';
 
 const FOUR_WAYS = example('four-ways.yaml');
-const TEXT = readFileSync(FOUR_WAYS, 'utf8');
-const PLAIN = readFileSync(example('plain-24.yaml'), 'utf8');
+const TEXT = textOf('four-ways');
+const PLAIN = textOf('plain-24');
 const NAMES = ['3/16 plate', '3/8 plate', 'wrapped firebox'];
-
-const labels = ({ options }: Workbench) => options.map(({ label }) => label);
 
 describe('options of a design', () => {
   it('stand beside it, each as the command reads it, its comments kept', () => {
@@ -36,11 +33,8 @@ describe('options of a design', () => {
   it('leave the design as drawn free to change, whatever that makes of them, and in its file', () => {
     const bench = new Workbench(TEXT);
     const { current } = bench;
-    const plate = controlsFor(current.design, current.text)
-      .flatMap(({ controls }) => controls)
-      .find(({ id }) => id === 'chamber.plate')!;
     // as an option has it already
-    expect(bench.edit(plate, '3/16 in')).toBe(true);
+    expect(edit(bench, 'chamber.plate', '3/16 in')).toBe(true);
     expect(parse(current.text.text()).options).toHaveLength(3);
   });
 
@@ -88,12 +82,7 @@ describe('options of a design', () => {
   });
 });
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 it.skipIf(!browser)('a page with a design in it shows its options solved, and prices where it has them', async () => {
   const { page, wrongs, close } = await openPage(browser!, folder.path, { design: FOUR_WAYS });

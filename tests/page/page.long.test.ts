@@ -1,29 +1,17 @@
 import { writeFileSync } from 'node:fs';
-import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { example, scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
+import { describe, expect, it } from 'vitest';
+import { example } from '../cli/support/run.js';
 import { expectCommandsNumbers, expectKeptWhole } from './support/commandNumbers.js';
-import { numbers, openPage, type OpenPage, saved, settled, slide, type } from './support/open.js';
+import { numbers, openPage, saved, settled, slide, type } from './support/open.js';
+import { browserAndFolder, onePage } from './support/setUp.js';
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('the page, opened from a file', () => {
-  let open: OpenPage;
-  let page: Page;
-  beforeAll(async () => {
-    open = await openPage(browser!, folder.path, { design: example('plain-24.yaml') });
-    ({ page } = open);
-    await settled(page);
-  });
-  afterAll(() => open.close());
+  const open = onePage(browser!, folder.path, { design: example('plain-24.yaml') });
 
   it('takes shop fractions, feet and inches, and gauges as typed', async () => {
+    const { page } = open;
     await type(page, 'firebox.plate', '5/16 in');
     await type(page, 'chamber.length', `5' 6"`);
     await type(page, 'chamber.plate', '11 ga');
@@ -37,6 +25,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
   });
 
   it('changes round to square and back, and the firebox still holds', async () => {
+    const { page } = open;
     await page.locator('[data-field="firebox.shape"]').selectOption('square');
     await settled(page);
     expect(await page.locator('[data-field="firebox.width"]').inputValue()).toBe('24 in');
@@ -50,6 +39,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
   });
 
   it('takes sizes that only fit together, once the last of them fits', async () => {
+    const { page } = open;
     await page.locator('summary', { hasText: 'Heights above the ground' }).click();
     const before = await numbers(page);
     await type(page, 'chamber.centre', '22 in');
@@ -78,6 +68,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
   });
 
   it('ends a fast drag at the numbers of where it ended', async () => {
+    const { page } = open;
     await page.locator('[data-slider="chamber.length"]').evaluate(async (slider) => {
       for (let place = 20; place <= 80; place++) {
         (slider as HTMLInputElement).value = String(place);
@@ -91,6 +82,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
   });
 
   it('draws curves of every kind, with a table of the same', async () => {
+    const { page } = open;
     await page.locator('#chart-details summary').click();
     for (const chart of ['steel', 'gas', 'loss', 'draft', 'options', 'thermometer']) {
       await page.locator(`[data-chart="${chart}"]`).click();

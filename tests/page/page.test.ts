@@ -1,27 +1,14 @@
 import { readFileSync, statSync } from 'node:fs';
-import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { example, scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
+import { describe, expect, it } from 'vitest';
+import { example } from '../cli/support/run.js';
 import { expectCommandsNumbers, expectKeptWhole } from './support/commandNumbers.js';
-import { numbers, openPage, type OpenPage, settled, slide, type } from './support/open.js';
+import { numbers, settled, slide, type } from './support/open.js';
+import { browserAndFolder, onePage } from './support/setUp.js';
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('the page, opened from a file', () => {
-  let open: OpenPage;
-  let page: Page;
-  beforeAll(async () => {
-    open = await openPage(browser!, folder.path, { design: example('plain-24.yaml') });
-    ({ page } = open);
-    await settled(page);
-  });
-  afterAll(() => open.close());
+  const open = onePage(browser!, folder.path, { design: example('plain-24.yaml') });
 
   it('is one small file with a policy that lets nothing in or out', () => {
     const file = folder.at('page.html');
@@ -32,11 +19,13 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
   });
 
   it('shows what the command prints, before anything is touched', async () => {
+    const { page } = open;
     expect(await page.locator('#title').textContent()).toBe('Backyard 24');
     await expectCommandsNumbers(page);
   });
 
   it('follows sliders to what the command prints', async () => {
+    const { page } = open;
     const before = await numbers(page);
     await slide(page, 'chamber.length', 60);
     await slide(page, 'firebox.intakes[0].open', 60);
@@ -53,6 +42,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
   });
 
   it("shows the reader's own words for bad typing, keeps the last good result, and mends", async () => {
+    const { page } = open;
     const before = await numbers(page);
     const field = page.locator('[data-field="chamber.plate"]');
     const fault = page.locator(`#${await field.getAttribute('id')}-fault`);

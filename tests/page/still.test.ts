@@ -1,15 +1,10 @@
-import { afterAll, describe, expect, it } from 'vitest';
-import { example, scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
+import { describe, expect, it } from 'vitest';
+import { example } from '../cli/support/run.js';
 import { openPage, settled } from './support/open.js';
+import { browserAndFolder } from './support/setUp.js';
 import { DESK, PHONE } from './support/viewports.js';
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 /** The mark below which a page counts as one that stands still, fivefold tightened: web.dev, Cumulative Layout Shift, 0.1. */
 const MOST_SHIFT = 0.02;

@@ -1,30 +1,23 @@
 import type { CDPSession, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { example, scratch } from '../cli/support/run.js';
-import { launchBrowser } from './support/browser.js';
-import { openPage, type OpenPage, settled, type } from './support/open.js';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { example } from '../cli/support/run.js';
+import { settled, type } from './support/open.js';
+import { browserAndFolder, onePage } from './support/setUp.js';
+import { PHONE } from './support/viewports.js';
 
-const browser = await launchBrowser();
-const folder = scratch();
-afterAll(async () => {
-  await browser?.close();
-  folder.remove();
-});
+const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('under a finger', () => {
-  let open: OpenPage;
+  const open = onePage(browser!, folder.path, {
+    design: example('plain-24.yaml'),
+    context: { viewport: PHONE, hasTouch: true, isMobile: true },
+  });
   let page: Page;
   let finger: CDPSession;
   beforeAll(async () => {
-    open = await openPage(browser!, folder.path, {
-      design: example('plain-24.yaml'),
-      context: { viewport: { width: 375, height: 667 }, hasTouch: true, isMobile: true },
-    });
     ({ page } = open);
     finger = await page.context().newCDPSession(page);
-    await settled(page);
   });
-  afterAll(() => open.close());
 
   const fields = () =>
     page

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { geometryOf } from '../../src/design/geometryOf.js';
 import { carrySentences } from '../../src/report/carryData.js';
 import type { HandResult, HandsResult, Touched } from '../../src/study/carry/touch.js';
+import { tonguePercent } from '../../src/study/carry/trailerLoads.js';
 import { weightOf } from '../../src/study/carry/weight.js';
 import { exampleDesign } from '../support/examples.js';
 import { sampleResult } from '../support/sampleResult.js';
@@ -27,6 +28,7 @@ describe('what handles and trailer come to in sentences', () => {
         handle('bow', [false, false], [false, true]),
         handle('bar', [false, true], [true, true]),
         handle('latch', [true, true], [true, true]),
+        handle('hook', [true, true], [true, true]),
       ),
     };
     const [sentence] = carrySentences(result, 'shop');
@@ -34,7 +36,7 @@ describe('what handles and trailer come to in sentences', () => {
       'coil and knob can be held under either fire',
       'bow burns when held for 10 s under the full fire',
       'bar burns when held for 10 s while holding, burns at a touch under the full fire',
-      'latch burns at a touch under either fire.',
+      'latch and hook burn at a touch under either fire.',
     ]);
   });
 
@@ -56,6 +58,16 @@ describe('what handles and trailer come to in sentences', () => {
         'shop',
       ),
     ).toEqual([expect.stringMatching(/^The pit weighs [\d,]+ lb and balances \d+ in from the firebox's outer end\.$/)]);
+  });
+
+  it('tells a tongue that bears nothing without a sign', () => {
+    expect([-0.0004, 0, 0.0004, -0.0006, 0.087].map((tongueShare) => tonguePercent({ tongueShare }))).toEqual([
+      '0.0 %',
+      '0.0 %',
+      '0.0 %',
+      '-0.1 %',
+      '8.7 %',
+    ]);
   });
 
   it('is nothing where a design has neither', () => expect(carrySentences(sampleResult, 'shop')).toEqual([]));

@@ -9,6 +9,7 @@ import { pitWords } from '../../src/report/sheets/buyerSheet.js';
 import { estimate } from '../../src/study/estimate/estimate.js';
 import { costsOf } from '../../src/study/costs.js';
 import { weightOf } from '../../src/study/carry/weight.js';
+import { asDrawn, documentOf } from './support/reports.js';
 import { PLAIN } from '../design/designFiles.js';
 
 type Tree = Record<string, Record<string, unknown>>;
@@ -48,7 +49,7 @@ describe('walls of their own are told', () => {
   it('by estimate in full: hot face, steel behind, weight', () => {
     const text = estimateText(result, 'shop', { full: true });
     expect(text).toMatch(/LINING, each where it is hottest[\s\S]*firebox floor, firebrick +\d/);
-    expect(text).toMatch(/firebox lining, besides +\d/);
+    expect(text).toMatch(/firebox lining +\d/);
     expect(text).toMatch(/WEIGHTS[\s\S]*firebox roof +3\/8 in/);
     for (const { hot_K, steel_K } of result.assumed!.linings!) expect(hot_K).toBeGreaterThan(steel_K);
     expect(estimate(readPit().design).assumed).not.toHaveProperty('linings');
@@ -84,12 +85,32 @@ describe('walls of their own are told', () => {
 describe('the drawing', () => {
   const filled = (change?: Record<string, object>) =>
     pitDrawing(readPit(change).design, { width: 900, arrange: 'row' }).marks.filter((mark) => mark.shape !== 'text');
-  const texts = pitDrawing(design, { width: 900, arrange: 'row' }).marks.flatMap((mark) => (mark.shape === 'text' ? [mark.text] : [])); // prettier-ignore
+  const drawn = (width: number) => {
+    const { marks, unsaid } = pitDrawing(design, { width, arrange: 'row' });
+    return { texts: marks.flatMap((mark) => (mark.shape === 'text' ? [mark.text] : [])), unsaid };
+  };
+  const WORDS = {
+    Firebox: [
+      '1/4 in plate',
+      '1 1/4 in firebrick on floor and sides',
+      'shield 1 in off on roof and sides',
+      'roof 3/8 in',
+    ],
+    Chamber: ['1/4 in plate', '2 in insulation', 'floor bare'],
+  };
 
   it('names what covers a part and which face is unlike it', () => {
-    expect(texts).toEqual(
-      expect.arrayContaining(['1 1/4 in firebrick', 'shield 1 in off', 'roof 3/8 in', 'floor bare']),
-    );
+    const { texts, unsaid } = drawn(2400);
+    expect(texts).toEqual(expect.arrayContaining([...WORDS.Firebox, ...WORDS.Chamber]));
+    expect(unsaid).toEqual([]);
+  });
+
+  it('says beside it what finds no room in it, part by part', () => {
+    const { texts, unsaid } = drawn(300);
+    expect(unsaid).toEqual(Object.entries(WORDS).map(([part, words]) => `${part}: ${words.join(', ')}.`));
+    expect(texts).not.toContain(WORDS.Firebox[1]);
+    const [buyer] = documentOf(asDrawn(design)).sheets;
+    expect(JSON.stringify(buyer)).toContain(unsaid[0]);
   });
 
   it('shows brick inside, and shield and insulation outside, on both views', () => {

@@ -46,6 +46,7 @@ describe('the evidence', () => {
       `| the same, gas | ${bias('bare', 'gas rise, mean')} |`,
       `| the same, ceiling; lower wall | ${bias('bare', 'steel rise, ceiling')}; ${bias('bare', 'steel rise, lower')} |`,
       `| plate thermometers inside it | ${bias('bare', 'plate thermometers')} |`,
+      `| corridor behind a burn room, far end: upper gas | ${bias('corridor', 'gas rise, upper')} (`,
       `${bias('wool', 'plate thermometers')}; ${door.woolProbes!.toFixed(2)} when its doorway radiates`,
     ]) {
       expect(page).toContain(said);

@@ -16,5 +16,6 @@ export function reference(): EvidenceFiles {
     misses: named('misses.csv'),
     steckler: named('vent-flow-steckler.csv'),
     steelRoom: named('steel-room-sp.csv'),
+    corridor: named('corridor-nbs.csv'),
   };
 }

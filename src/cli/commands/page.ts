@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { visible } from '../../words/plainText.js';
 import { formatFaults } from '../../design/faults.js';
 import { readDesign } from '../../design/read.js';
 import { textWithFitted } from '../../design/readFitted.js';
+import { DESIGN_SLOT, designJson } from '../../page/slot.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
 import { filesBeside } from '../namedFile.js';
@@ -13,9 +13,6 @@ export interface PageOptions {
   output?: string;
   open?: boolean;
 }
-
-/** Where the page takes the design it starts with; the bundle's shell leaves it empty. */
-const SLOT = '<script type="application/json" id="design">null</script>';
 
 /** The interactive page as one file, or shown in a browser; with a design, it starts with that one. */
 export async function run(path: string | undefined, options: PageOptions): Promise<void> {
@@ -46,11 +43,11 @@ async function designText(path: string): Promise<string> {
 
 function withDesign(html: string, design: string | undefined): string {
   if (design === undefined) return html;
-  const at = html.lastIndexOf(SLOT);
+  const at = html.lastIndexOf(DESIGN_SLOT);
   if (at < 0) throw new Error('the page has no place for a design');
-  // inside a script element only '<' could end it
-  const json = visible(JSON.stringify(design)).replace(/</g, '\\u003c');
-  return html.slice(0, at) + SLOT.replace('null', () => json) + html.slice(at + SLOT.length);
+  return (
+    html.slice(0, at) + DESIGN_SLOT.replace('null', () => designJson(design)) + html.slice(at + DESIGN_SLOT.length)
+  );
 }
 
 /** The page that was built beside this code. */

@@ -90,7 +90,7 @@ export const minding = block('How the fire is minded.', {
   }),
   look: quantity(
     range('time', '1 min', '1 h'),
-    'From one look at the thermometer to the next, while the fire is built and for the intakes.',
+    'From one look at the thermometer to the next while the fire is built.',
     {
       default: '5 min',
       guess: '2-15 min',
@@ -98,7 +98,7 @@ export const minding = block('How the fire is minded.', {
   ),
   intakes: quantities(
     SHARE,
-    'Least and most that the intakes are open as the cook turns them by what is read. Default: they stay as they stand.',
+    'Least and most that the intakes are open, turned once a split by how the last one read. Default: they stay as they stand.',
     2,
   ),
 });

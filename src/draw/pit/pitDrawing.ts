@@ -41,10 +41,10 @@ export interface PitDrawingOptions {
  * Scale drawing of a pit with its main dimensions, from the design's own numbers.
  *
  * @param design as read, SI
- * @returns the drawing, and its scale [px per m]
+ * @returns the drawing, its scale [px per m], and what of plates and covers found no room in it, a sentence a part
  * @example drawingSvg(pitDrawing(design, { width: 900, arrange: 'row' }), paint, 'Side and end view')
  */
-export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing & { scale: number } {
+export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing & { scale: number; unsaid: string[] } {
   const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity } = options;
   const layout = pitLayout(design);
   const half = endHalfWidth(design);
@@ -70,7 +70,7 @@ export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing 
 
   const side = new Sheet({ left: margin.left + slack - all.left * scale, ground, scale, lettering });
   drawGround(side, all.left, all.right);
-  drawSideView(side, design, layout, notes);
+  const unsaid = drawSideView(side, design, layout, notes);
   sideDimensions(side, design, layout, { step, notes });
   const marks: Mark[] = [...side.marks];
   if (arrange !== 'side') {
@@ -84,7 +84,7 @@ export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing 
     endDimensions(end, design, half, step);
     marks.push(...end.marks);
   }
-  return { width, height: viewHeight * views, marks, scale };
+  return { width, height: viewHeight * views, marks, scale, unsaid };
 }
 
 function drawGround(sheet: Sheet, left: number, right: number): void {

@@ -141,7 +141,8 @@ function stackSpans(design: Design, parts: { chamber?: Span; upright?: Span }): 
     if (part && stack.part === 'upright') {
       middle = (part.left + part.right) / 2 + (before - (own - 1) / 2) * STACK_PITCH * along;
     } else if (part) {
-      const inset = (STACK_INSET + 0.5 + before * STACK_PITCH) * along;
+      // a box that gathers gas stays on its part
+      const inset = Math.max((STACK_INSET + 0.5 + before * STACK_PITCH) * along, (stack.gather?.width ?? 0) / 2);
       middle = chamber?.reverse ? part.left + inset : part.right - inset;
     }
     return { left: middle - along / 2, right: middle + along / 2, low: base, high: base + height };

@@ -22,22 +22,30 @@ import type { Mark } from '../drawing.js';
 import type { Sheet } from '../sheet.js';
 import { gaugePlace, gratesOf, placesOf } from '../../design/places.js';
 import { coverWords } from './coverWords.js';
+import { capital } from '../../words/plainText.js';
 
 type TextMark = Extract<Mark, { shape: 'text' }>;
 
-/** The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station. */
-export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): void {
+/**
+ * The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station.
+ *
+ * @returns what of plates and covers found no room in their parts
+ */
+export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): string[] {
   drawHeads(sheet, design, layout);
   drawStacks(sheet, design, layout);
   drawParts(sheet, design, layout);
   const rooms = stationSpans(design, layout);
   if (notes.stations) drawStations(sheet, rooms, notes);
   drawInside(sheet, design, layout);
+  // their lines would strike the numbers of gas
+  if (!notes.stations) drawDoors(sheet, design, layout);
   drawPlaces(sheet, design, layout);
-  if (!notes.stations) drawPlateLabels(sheet, design, layout);
+  const unsaid = notes.stations ? [] : drawPlateLabels(sheet, design, layout);
   drawGauge(sheet, design, layout);
   drawReadings(sheet, rooms, layout, notes);
   if (notes.flows) drawFlows(sheet, design, layout, notes.flows);
+  return unsaid;
 }
 
 /** Under all else: where another part is joined it covers what it takes away. */
@@ -84,8 +92,8 @@ function drawStacks(sheet: Sheet, design: Design, layout: PitLayout): void {
       sheet.rect(sleeve, { pen: 'thin', fill: 'shade' });
     }
     sheet.rect({ ...tube, low: foot }, { pen: 'outline', fill: 'paper' });
-    const { damper } = design.stacks[i];
-    if (damper < 1) {
+    const { damper, damperAt } = design.stacks[i];
+    if (damper < 1 || damperAt !== 'top') {
       const middle = (tube.left + tube.right) / 2;
       const reach = (tube.right - tube.left) / 2;
       // clear of the ends, and of the shell that a tube leaves by its side
@@ -139,7 +147,7 @@ function drawParts(sheet: Sheet, design: Design, layout: PitLayout): void {
   });
 }
 
-/** What stands in the parts: reverse plate, openings in the shared plates, doors. */
+/** What stands in the parts: reverse plate, openings in the shared plates. */
 function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
   const { chamber, upright, throat } = design;
   const gap = (x: number, centre: number, area: number) => {
@@ -178,7 +186,6 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
         from = gap.to;
       }
     }
-    for (const each of doorsOf(design, 'chamber')) door(sheet, layout.chamber, each);
   } else if (layout.upright && throat.through === 'top') {
     const half = Math.sqrt(throat.area) / 2;
     const middle = (layout.upright.left + layout.upright.right) / 2;
@@ -192,7 +199,13 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
   }
   if (layout.upright && upright) {
     if (upright.opening) gap(layout.upright.left, upright.opening.centre, upright.opening.area);
-    for (const each of doorsOf(design, 'upright')) door(sheet, layout.upright, each);
+  }
+}
+
+function drawDoors(sheet: Sheet, design: Design, layout: PitLayout): void {
+  for (const name of ['chamber', 'upright'] as const) {
+    const span = layout[name];
+    if (span) for (const each of doorsOf(design, name)) door(sheet, span, each);
   }
 }
 
@@ -290,7 +303,9 @@ function drawReadings(
   }
 }
 
-function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void {
+/** @returns what found no room, a sentence a part */
+function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): string[] {
+  const unsaid: string[] = [];
   const gauge = gaugePlace(design);
   for (const name of ['firebox', 'chamber', 'upright'] as const) {
     const span = layout[name];
@@ -303,12 +318,14 @@ function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): void 
     const high = dial > 0 ? gauge.height - dial : span.high;
     const fits = Math.max(1, Math.floor(((high - span.low) * sheet.place.scale) / (sheet.place.lettering * 1.3)));
     const lines = words.filter((text) => sheet.widthOf(text) < room - 6).slice(0, fits);
+    if (lines.length < words.length) unsaid.push(`${capital(name)}: ${words.slice(1).join(', ')}.`);
     const [x, y] = [sheet.x((span.left + span.right) / 2), sheet.y((span.low + high) / 2)];
     lines.forEach((text, i) => {
       const down = (i - (lines.length - 1) / 2) * sheet.place.lettering * 1.3;
       sheet.text(x, y + down, text, { rim: true, bold: i === 0, faint: i > 0 });
     });
   }
+  return unsaid;
 }
 
 /** Radius of the cook's dial [px]. */

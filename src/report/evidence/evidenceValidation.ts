@@ -44,12 +44,14 @@ export function rowTables(quantities: readonly QuantityResult[]): string {
   return quantities
     .map((each) => {
       const timed = each.rows.some((row) => row.computedAsIs !== undefined);
+      const both = each.rows.some((row) => row.mixed !== undefined);
       const head = [
         'row',
         'measured',
         'computed',
         'ratio',
         ...(timed ? ['computed, calorimeter as it is', 'ratio'] : []),
+        ...(both ? ['computed, gas mixed over the height', 'ratio'] : []),
         'not counted because',
       ];
       const rows = each.rows.map((row) => [
@@ -58,11 +60,12 @@ export function rowTables(quantities: readonly QuantityResult[]): string {
         figure(row.computed),
         ratio(row.computed / row.measured),
         ...(timed ? [figure(row.computedAsIs), ratio(row.computedAsIs! / row.measured)] : []),
+        ...(both ? [figure(row.mixed!), ratio(row.mixed! / row.measured)] : []),
         row.leftOut,
       ]);
       const unit = each.unit === '-' ? '' : ` [${each.unit}]`;
       const title = `#### ${each.experiment}: ${each.quantity}${unit}`;
-      return `${title}\n\nMeasured to within ${percent(each.uncertainty)} (${each.uncertaintySource}).\n\n${markdownTable(head, rows, timed ? [1, 2, 3, 4, 5] : [1, 2, 3])}`;
+      return `${title}\n\nMeasured to within ${percent(each.uncertainty)} (${each.uncertaintySource}).\n\n${markdownTable(head, rows, timed || both ? [1, 2, 3, 4, 5] : [1, 2, 3])}`;
     })
     .join('\n\n');
 }

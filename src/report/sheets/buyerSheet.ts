@@ -129,7 +129,7 @@ function drawingBlock({ design }: EstimateResult, size: { width: number; maxHeig
   const ratio = 96 / 0.0254 / drawing.scale;
   return {
     kind: 'figure',
-    caption: `Side view and end view, drawn to scale about 1:${Number(ratio.toPrecision(2))}. Where stacks and vents stand along and across is drawn, not given.`,
+    caption: `Side view and end view, drawn to scale about 1:${Number(ratio.toPrecision(2))}. Where stacks and vents stand along and across is drawn, not given.${drawing.unsaid.map((each) => ` ${each}`).join('')}`,
     scene: drawingScene(drawing, { title: 'Side view and end view of the pit', description: pitWords(design) }),
   };
 }

@@ -5,6 +5,7 @@ import { NO_DIFFERENCE } from '../../study/quantities.js';
 import { gatherWarnings } from '../../words/warningRank.js';
 import { whereWords } from '../../words/warningWords.js';
 import { BACK_WITHIN } from '../../study/events/disturb.js';
+import { LATE } from '../../study/events/swing.js';
 import { unpriced } from '../../study/costs.js';
 import { verdictOf } from '../../study/compare/verdict.js';
 import { format, formatTime, type UnitSystem } from '../../units/index.js';
@@ -160,7 +161,7 @@ function splitsWords({ fire, gauge }: Design, say: ReturnType<typeof sayIn>): st
     cook.intakes.length === 2
       ? `the intakes turned between ${say('share', cook.intakes[0])} and ${say('share', cook.intakes[1])} by what is read`
       : 'the intakes left as they stand';
-  return `Splits: ${thick}; ${when}; ${vents}.${size} Readings are those of the ${gaugeLabel(gauge)} once every cycle is like the last, the steel's swing that of its station.`;
+  return `Splits: ${thick}; ${when}; ${vents}.${size} Readings are those of the ${gaugeLabel(gauge)} once every cycle is like the last, the steel's swing that of its station. Late is one that is laid on ${say('time', LATE)} after it was due.`;
 }
 
 function events(comparison: Comparison, system: UnitSystem): string {

@@ -5,7 +5,7 @@ import type { UnitSystem } from '../../units/index.js';
 import { carrySentences, handlesData, HANDS_NOTE, surfacesData } from '../carryData.js';
 import { CAUTIONS, PLATE_AND_LOSS, SOAKED_MEANS } from '../../words/cautions.js';
 import { headline } from '../../words/headline.js';
-import { plainText } from '../../words/plainText.js';
+import { plainTexts } from '../../words/plainText.js';
 import { sayAlone, sayIn, type Say } from '../../words/quantity.js';
 import { byRank, rankOf } from '../../words/warningRank.js';
 import { warningWords, whereWords } from '../../words/warningWords.js';
@@ -190,8 +190,7 @@ function everything(result: EstimateResult, system: UnitSystem): string[] {
 }
 
 function title({ design, tool }: EstimateResult): string {
-  const words = [design.name, design.shop, design.job].map((text) => plainText(text)).filter((text) => text !== '');
-  return heading(words.join(' - '), tool);
+  return heading(plainTexts([design.name, design.shop, design.job]).join(' - '), tool);
 }
 
 function hottestWords({ hottestOutside: hottest }: SteadyState, say: Say): string {

@@ -12,6 +12,11 @@ export interface TrailerLoads {
   hitchMargin_kg: number;
 }
 
+/** A tongue's share of the whole, in words; what rounds to nothing has no sign. */
+export function tonguePercent({ tongueShare }: Pick<TrailerLoads, 'tongueShare'>): string {
+  return `${((Math.round(1000 * tongueShare) || 0) / 10).toFixed(1)} %`;
+}
+
 /** What axle and tongue carry of a weight that acts at a position. */
 export function trailerLoads(
   { axle, hitch, axleRating, hitchRating }: Pick<Trailer, 'axle' | 'hitch' | 'axleRating' | 'hitchRating'>,

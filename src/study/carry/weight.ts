@@ -8,7 +8,7 @@ import { stackSection } from '../../design/stackSection.js';
 import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
 import { TONGUE_BAND, towingOf, type Carried, type Move, type TowCase, type Towing } from './towing.js';
-import { trailerLoads, type TrailerLoads } from './trailerLoads.js';
+import { tonguePercent, trailerLoads, type TrailerLoads } from './trailerLoads.js';
 import { formatBoth } from '../../units/index.js';
 
 /** A weight and where it acts: along the trailer from its mark; without a trailer along the pit from the firebox's outer end. */
@@ -276,7 +276,7 @@ function unsteady({ cases, axle, pit }: Towing): Warning[] {
   const off = cases.filter(({ steady }) => !steady);
   if (off.length === 0) return [];
   const percent = ({ name, trailer }: TowCase) =>
-    `${(100 * trailer.tongueShare).toFixed(1)} % ${name}${trailer.tongueShare < 0 ? ', where it lifts the hitch' : ''}`;
+    `${tonguePercent(trailer)} ${name}${tonguePercent(trailer).startsWith('-') ? ', where it lifts the hitch' : ''}`;
   const worst = off.reduce((a, b) => (beyond(b) > beyond(a) ? b : a));
   const remedy =
     axle && pit

@@ -3,13 +3,16 @@ export function distinctLabels<T extends { label: string }>(options: readonly T[
   const taken = new Set(options.map(({ label }) => label));
   const seen = new Set<string>();
   return options.map((option) => {
-    let { label } = option;
-    for (let count = 2; seen.has(label); count++) {
-      const numbered = `${option.label} (${count})`;
-      if (!taken.has(numbered)) label = numbered;
-    }
+    const label = freeLabel(option.label, (each) => (each === option.label ? seen : taken).has(each));
     seen.add(label);
     taken.add(label);
     return label === option.label ? option : { ...option, label };
   });
+}
+
+/** A label, with the first number that makes it one that isn't taken. */
+export function freeLabel(label: string, isTaken: (label: string) => boolean): string {
+  let free = label;
+  for (let count = 2; isTaken(free); count++) free = `${label} (${count})`;
+  return free;
 }

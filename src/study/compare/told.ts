@@ -25,6 +25,8 @@ export interface Row {
   missing?: Quantity['missing'];
   /** good to no more than two figures, however large the differences */
   rough?: boolean;
+  /** where counting ends */
+  most?: number;
 }
 
 type Pair = Pick<Difference, 'baseline' | 'value' | 'none'>;
@@ -36,7 +38,7 @@ export interface Telling {
   number(value: number | null): string;
   /** the same with its unit */
   quantity(value: number | null): string;
-  /** a difference with its sign, `same`, or a dash where one of two numbers is missing; empty where both are */
+  /** a difference with its sign, `same`, or a dash where one of two numbers is missing or beyond counting; empty where both are */
   difference(pair: Pair): string;
   /** the difference as a percentage of the printed baseline; empty where it is none, or no percentage of anything */
   percent(pair: Pair): string;
@@ -83,7 +85,9 @@ export function tellingOf(
     if (kind === 'money') return withCurrency(text, currency);
     return unit === '' ? text : `${text} ${unit}`;
   };
-  const number = (value: number | null) => (value === null ? missing : printed(steps(value)));
+  const counted = (value: number) => value < (row.most ?? Infinity);
+  const number = (value: number | null) =>
+    value === null ? missing : `${printed(steps(value))}${counted(value) ? '' : '+'}`;
   const bothThere = ({ baseline, value }: Pair) => baseline !== null && value !== null;
   const same = (pair: Pair) => pair.none || apart(pair) === 0;
   const signedSteps = (count: number) => (count === 0 ? '0' : `${count > 0 ? '+' : '-'}${printed(Math.abs(count))}`);
@@ -93,10 +97,12 @@ export function tellingOf(
     quantity: (value) => (value === null ? missing : withUnit(number(value))),
     difference(pair) {
       if (!bothThere(pair)) return pair.baseline === null && pair.value === null ? '' : MISSING;
+      if (counted(pair.baseline!) !== counted(pair.value!)) return MISSING;
       return same(pair) ? 'same' : signedSteps(apart(pair));
     },
     percent(pair) {
       if (!bothThere(pair) || same(pair) || NO_SHARE.has(kind)) return '';
+      if (counted(pair.baseline!) !== counted(pair.value!)) return '';
       const from = Math.abs(steps(pair.baseline!));
       return from === 0 ? '' : percentOf(apart(pair) / from);
     },

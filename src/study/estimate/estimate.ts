@@ -8,6 +8,7 @@ import { biotNumbers } from './biot.js';
 import { withHandsAndWeight } from '../carry/carried.js';
 import { cleanVents } from '../air/cleanHold.js';
 import { heldAt } from '../events/heldPit.js';
+import { litPit } from '../events/lighting.js';
 import { splitSwing } from '../events/swing.js';
 import { splitWarnings } from '../events/splitWarnings.js';
 import { unknownsUsed } from './unknownsUsed.js';
@@ -120,7 +121,9 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     if (cost) Object.assign(cost, { evaluations: run.evaluations, steps: run.warmUp.steps });
   }
   if (options.minded) {
-    result.splits = held.state && splitSwing(heldAt(pit, held.state, solved));
+    const at = held.state && heldAt(pit, held.state, solved);
+    result.lit = at && litPit(at);
+    result.splits = at && splitSwing(at);
     result.vents = held.state && cleanVents(design, held.state);
     warnings.push(...splitWarnings(result.splits));
   }

@@ -1,5 +1,6 @@
 import { freeRelation, risesInside, risesOutside, windCrosses } from '../../network/heat.js';
 import { OUTDOORS } from '../../network/types.js';
+import { flameHeight } from '../../physics/ceilingJet.js';
 import { airKinematicViscosity, airPrandtl } from '../../physics/air.js';
 import { rayleigh } from '../../physics/freeConvection.js';
 import { outsideValidity, type RelationName, type Validity } from '../../physics/validity.js';
@@ -60,6 +61,12 @@ export function rangeWarnings({ model }: Pit, x: Float64Array): Warning[] {
       );
     }
   });
+  const { roof } = network.fire;
+  if (roof && roof.faces.length > 0) {
+    const [struck] = roof.faces;
+    const where = `${network.nodes[network.faces[struck].node].name}, inside`;
+    see('ceilingJet', flameHeight(x[model.fire], roof.across) / roof.height, where);
+  }
   return [...worst].map(([name, { entry, value, where }]) => ({
     code: 'relation-outside-range',
     message:

@@ -4,6 +4,7 @@
  */
 import type { PlatePlace } from '../../network/types.js';
 import type { Design, PartName, StationName } from '../../design/design.js';
+import type { Lit } from '../events/lighting.js';
 import type { Swing } from '../events/swing.js';
 import type { HandsResult } from '../carry/touch.js';
 import type { Spread } from '../spread/uncertainty.js';
@@ -238,6 +239,8 @@ export interface EstimateResult {
   warmUp: WarmUp | null;
   /** how a cook with splits keeps it there; null: no fire does, or it could not be followed. Absent where it was not asked for */
   splits?: Swing | null;
+  /** how a cook brings it there, from the match; null: he does not. Absent where it was not asked for */
+  lit?: Lit | null;
   /** null: no opening burns so. Absent where it was not asked for */
   vents?: CleanVents | null;
   balance: { energyError: number; massError_kg_per_s: number };

@@ -301,7 +301,7 @@ export function targetWarning(
     return [
       {
         code: 'target-not-reached',
-        message: `the fire of ${formatBoth('power', assumed.fire_W)} brings the thermometer only to ${fahrenheit(own)}, not to ${target}: ${assumed.limitedByAir ? 'air limits it; open up' : 'it takes a larger fire'}`,
+        message: `the fire of ${formatBoth('power', assumed.fire_W)} brings the thermometer only to ${fahrenheit(own)}, not to ${target}: ${assumed.limitedByAir ? 'air limits it; open up' : design.fire.heatOf === 'air' ? 'its vents let no larger one burn clean; open up, or cut larger intakes' : 'it takes a larger fire'}`,
         where: design.gauge,
         value: own,
         limits: low,

@@ -4,21 +4,19 @@ import { geometryOf } from '../../design/geometryOf.js';
 import type { BuiltPit } from '../../network/cells.js';
 import { TOUCH_LIMIT } from '../../physics/burn.js';
 import { fallsTo, hottestOutside } from './coolDown.js';
+import { lightUp } from './lighting.js';
 import { openDoor } from './door.js';
 import { leaveFoodOut, nodesOfFood, withFood } from './food.js';
 import { holdPit } from './heldPit.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { withOpening } from '../air/cleanHold.js';
 import { Bed } from './bed.js';
-import { boxOf, CHARCOAL_HEAT, coalsOf, openAtFirst, ruleOf } from './minding.js';
+import { boxOf, coalsOf, openAtFirst, ruleOf } from './minding.js';
 import { BED_STEP, Stoker } from './stoker.js';
-import { readsTarget, Timeline, type Curve } from './timeline.js';
+import { Timeline, type Curve } from './timeline.js';
 import { timeWithin } from './timeWithin.js';
 import { variantOf } from './variant.js';
 import { turnWeather } from './weather.js';
-
-/** A target that takes longer than this is never reached [s]. */
-const LONGEST_TO_REACH = 24 * 3600;
 
 export interface CookResult {
   /** times from the match [s] */
@@ -82,13 +80,8 @@ export function followCook(given: Design, tolerance = 1): CookResult | null {
   const bed = new Bed(design.fire.splits);
   const stoker = new Stoker(line, bed, rule, boxOf(design), start);
   const coals = coalsOf(design, held.fire);
-  bed.lightCoals(coals * CHARCOAL_HEAT);
-  stoker.light();
-  let reached: number | null = null;
-  const reads = readsTarget(line);
-  const first = () => reads.left(line.moment) <= 0;
-  if (!stoker.mind(LONGEST_TO_REACH, { enough: first, stop: reads }) || !first()) return null;
-  reached = line.moment.time;
+  const reached = lightUp(stoker, coals);
+  if (reached === null) return null;
   const splitsToReach = stoker.laid.length;
   if (!stoker.mind(reached + Math.max(cook.soak, 1))) return null;
   const loaded = line.moment.time;

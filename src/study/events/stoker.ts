@@ -4,7 +4,8 @@ import type { Pit } from '../../network/pit.js';
 import type { StopAt } from '../../network/transient.js';
 import { airHolds, glowPace } from '../../physics/splits.js';
 import type { Bed } from './bed.js';
-import type { Timeline } from './timeline.js';
+import { meanOverTime } from './timeWithin.js';
+import type { Curve, Timeline } from './timeline.js';
 
 /** Longest step: the bed's air is looked at after each [s]. */
 export const BED_STEP = 150;
@@ -19,8 +20,10 @@ const CLOSE = 1e-6;
 export const SMOULDERS = 0.5;
 /** A bed fed for so long is what it always is [s]. */
 const BURNT_IN = 5 * 3600;
-/** Share of all that is open by which intakes are moved at a look. */
-const TURN = 0.1;
+/** Of the line below the target: a mean reading that near it leaves the intakes as they are. */
+const NEAR_ENOUGH = 0.5;
+/** Factor by which intakes are opened or closed, once a split. */
+const TURN = 1.25;
 /** A bed that over- and undershoots its air goes this share of the way there as of the last, at least, or so many times it where it does not. */
 const FOLLOW = { back: 0.5, least: 0.02, on: 1.5 };
 
@@ -48,13 +51,16 @@ export interface Rule {
   line: number;
   /** how long after that it is laid on [s] */
   late: number;
-  /** from one look to the next, at which a fire is built and intakes are turned [s] */
+  /** from one look to the next while a fire is built [s] */
   look: number;
   /** one split every so often, whatever the thermometer reads [s]; undefined: by the thermometer */
   every?: number;
   /** heat of a split [J] */
   split: number;
-  /** least and most that the intakes are open [-]; undefined: they stay as they are */
+  /**
+   * least and most that the intakes are open [-], turned once a split by what was read since the last; undefined: they stay as
+   * they are
+   */
   intakes?: readonly [number, number];
   /** the largest fire that is made of a cold pit [W] */
   full: number;
@@ -71,9 +77,11 @@ export interface Laid {
   time_s: number;
   /** index of the moment in the curve */
   at: number;
+  /** how far the intakes stand open from then on [-] */
+  open: number;
 }
 
-/** Somebody with a pile of splits who looks at the thermometer every so often. Deterministic: there is no chance in it. */
+/** Somebody with a pile of splits and an eye on the thermometer. Deterministic: there is no chance in it. */
 export class Stoker {
   readonly laid: Laid[] = [];
   /** least air over air wanted that the flames have had [-] */
@@ -121,14 +129,17 @@ export class Stoker {
     this.due += by;
   }
 
-  /** Lay on a split now. */
-  lay(): void {
+  /** Lay on a split now, and turn the intakes by how the last one read. @returns false: the gas does not settle */
+  lay(): boolean {
     const { line, bed, rule } = this;
+    const last = this.laid.at(-1);
+    const turned = last === undefined || this.kindling || this.turn(meanSince(line.curve, last.at) - rule.target);
     bed.lay(rule.split);
     this.held = 0;
-    this.laid.push({ time_s: line.moment.time, at: Math.max(0, line.curve.time_s.length - 1) });
+    this.laid.push({ time_s: line.moment.time, at: Math.max(0, line.curve.time_s.length - 1), open: this.open });
     this.due = this.kindling ? Infinity : line.moment.time + (rule.every ?? Infinity);
     line.shorten();
+    return turned;
   }
 
   private readonly demandAt = (t: number): Demand => ({
@@ -184,8 +195,8 @@ export class Stoker {
     while (line.moment.time < end - CLOSE) {
       const now = line.moment.time;
       if (feed) {
-        if (now >= this.due - CLOSE) this.lay();
-        if (now >= this.nextLook - CLOSE && !this.look()) return false;
+        if (now >= this.due - CLOSE && !this.lay()) return false;
+        if (now >= this.nextLook - CLOSE) this.look();
       }
       const until = feed ? Math.min(end, this.nextLook, this.due) : end;
       const before = line.reading;
@@ -257,15 +268,13 @@ export class Stoker {
     return before > level + STILL || (line.reading < before && since >= CATCH_TIME);
   }
 
-  /** Look at the thermometer: build a fire that is not up yet, turn the intakes. @returns false: the gas does not settle */
-  private look(): boolean {
-    const { line, rule, before } = this;
+  /** Look at the thermometer of a fire that is not up yet. */
+  private look(): void {
+    const { line, before } = this;
     const { reading } = line;
     this.before = reading;
-    this.nextLook = line.moment.time + rule.look;
     if (this.kindling && this.builds(reading, before)) this.lay();
-    if (!this.kindling && !rule.intakes) this.nextLook = Infinity;
-    return this.turn(reading, before);
+    this.nextLook = this.kindling ? line.moment.time + this.rule.look : Infinity;
   }
 
   /**
@@ -279,17 +288,13 @@ export class Stoker {
     return soon < this.level && bed.wish + bed.flamesOf(rule.split) <= rule.full;
   }
 
-  /** Open or close the intakes by what is read. @returns false: the gas does not settle */
-  private turn(reading: number, before: number): boolean {
+  /** Open or close the intakes by how far the last split read off the target [K]. @returns false: the gas does not settle */
+  private turn(off: number): boolean {
     const { rule } = this;
-    if (!rule.intakes) return true;
+    if (!rule.intakes || Math.abs(off) < NEAR_ENOUGH * rule.line) return true;
     const [least, most] = rule.intakes;
-    const off = reading - rule.target;
-    let { open } = this;
-    if (off > rule.line / 2 && reading > before - STILL) open -= TURN;
-    if (off < -rule.line / 2 && reading < before + STILL) open += TURN;
-    open = Math.min(most, Math.max(least, open));
-    if (Math.abs(open - this.open) < 1e-9) return true;
+    const open = Math.min(most, Math.max(least, off > 0 ? this.open / TURN : this.open * TURN));
+    if (open === this.open) return true;
     this.open = open;
     this.setIntakes();
     return this.takeOver();
@@ -299,4 +304,9 @@ export class Stoker {
     const { openings } = this.line.pit.model.network;
     for (const { index, area } of this.areas) openings[index].area = area * this.open;
   }
+}
+
+/** Mean reading over time, from a point of the curve on [K]. */
+function meanSince(curve: Curve, from: number): number {
+  return meanOverTime(curve.time_s.slice(from), curve.thermometer_K.slice(from));
 }

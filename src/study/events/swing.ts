@@ -2,7 +2,7 @@ import { Bed } from './bed.js';
 import type { HeldPit } from './heldPit.js';
 import { boxOf, openAtFirst, ruleOf, withIntakes } from './minding.js';
 import { BED_STEP, SMOULDERS, Stoker } from './stoker.js';
-import { timeWithin } from './timeWithin.js';
+import { meanOverTime, timeWithin } from './timeWithin.js';
 import { Timeline, type Curve } from './timeline.js';
 
 /** A split is forgotten for so long, and its dip followed so long after it is laid on [s]. */
@@ -93,7 +93,10 @@ export function splitSwing(held: HeldPit, tolerance = 1): Swing | null {
     air = stoker.leastAir;
     peaks.push(extremes(line.curve, laid[count - 1].at, laid[count].at));
     const alike = [1, 2].find(
-      (back) => peaks.length > back + 1 && near(peaks[peaks.length - 1], peaks[peaks.length - 1 - back]),
+      (back) =>
+        peaks.length > back + 1 &&
+        near(peaks[peaks.length - 1], peaks[peaks.length - 1 - back]) &&
+        laid[laid.length - 1].open === laid[laid.length - 1 - back].open,
     );
     if (alike) return told(alike, true);
   }
@@ -147,7 +150,7 @@ function describe(line: Timeline, stoker: Stoker | null, starts: number[], air: 
     repeats,
     thermometer_K: highest - lowest,
     steel_K: Math.max(...curve.steel_K) - Math.min(...curve.steel_K),
-    mean_K: meanOf(curve.time_s, curve.thermometer_K),
+    mean_K: meanOverTime(curve.time_s, curve.thermometer_K),
     lowest_K: lowest,
     highest_K: highest,
     inBand_share: length > 0 ? timeWithin(curve, 0, target, design.cook?.band ?? BAND) / length : 1,
@@ -161,12 +164,4 @@ function describe(line: Timeline, stoker: Stoker | null, starts: number[], air: 
     energyError,
     massError_kg_per_s: massError,
   };
-}
-
-/** Mean over time by trapezoids. */
-function meanOf(time: number[], values: number[]): number {
-  let sum = 0;
-  for (let i = 1; i < time.length; i++) sum += 0.5 * (values[i] + values[i - 1]) * (time[i] - time[i - 1]);
-  const length = time[time.length - 1] - time[0];
-  return length > 0 ? sum / length : values[0];
 }

@@ -21,3 +21,11 @@ export function timeWithin(
   }
   return sum;
 }
+
+/** Mean over time by trapezoids. */
+export function meanOverTime(time: number[], values: number[]): number {
+  let sum = 0;
+  for (let i = 1; i < time.length; i++) sum += 0.5 * (values[i] + values[i - 1]) * (time[i] - time[i - 1]);
+  const length = time[time.length - 1] - time[0];
+  return length > 0 ? sum / length : values[0];
+}

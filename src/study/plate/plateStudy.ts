@@ -20,7 +20,7 @@ export const PUSH = 50 * 4.4482216152605;
 export const PULL = 20 * 4.4482216152605;
 
 /** Years after which nobody counts what scale has left. */
-const MOST_YEARS = 1000;
+export const MOST_YEARS = 1000;
 /** Where the standard counts elongation from [K]. */
 const COLD = 293.15;
 /** Free convection on a plate in still gas [W/(m2 K)]; it only sets how far an edge's cold reaches (estimate, spread 3-10). */

@@ -1,10 +1,20 @@
 /** Checks of what carries gas between layers and along a pipe, and of how the fire is seen through the throat. */
+import { flameHeight, jetCoefficient, jetShape, plumeExcess, plumeOrigin } from '../../physics/ceilingJet.js';
 import { emptyOpeningFlow, innerFlow, overturn } from '../../physics/opening.js';
 import { AIR_HEAT, jetEntrainment } from '../../physics/plume.js';
 import { outflowDeficit } from '../../physics/plugFlow.js';
 import { coaxialDisks } from '../../physics/viewFactor.js';
 import { SINKING_COLDNESS, wallDownflow } from '../../physics/wallFlow.js';
 import { defineCheck, quantity } from '../check.js';
+
+const STRUCK = {
+  length: quantity('length', 'of the roof, the fire under its middle'),
+  width: quantity('length', 'of the roof'),
+  height: quantity('length', 'of the roof over the fire'),
+  convective: quantity('power', 'heat of the fire less what it radiates'),
+  temperature: quantity('temperature', 'of the gas under the roof'),
+  pressure: quantity('pressure', 'absolute'),
+} as const;
 
 export const layerChecks = {
   jetMass: defineCheck(
@@ -65,6 +75,52 @@ export const layerChecks = {
     },
     'massFlow',
     (v) => overturn(v.above, v.below, v.area),
+  ),
+  plumeOrigin: defineCheck(
+    'virtual origin of a fire plume over its fire',
+    {
+      heat: quantity('power', 'of the fire'),
+      across: quantity('length', 'diameter of the fire'),
+      density: quantity('density', 'of the gas that it rises in'),
+      temperature: quantity('temperature', 'of that gas'),
+    },
+    'length',
+    (v) => plumeOrigin(v.heat, v.across, v.density, v.temperature),
+  ),
+  flameHeight: defineCheck(
+    "mean height of a fire's flames",
+    { heat: quantity('power', 'of the fire'), across: quantity('length', 'its diameter') },
+    'length',
+    (v) => flameHeight(v.heat, v.across),
+  ),
+  plumeExcess: defineCheck(
+    "excess of a plume's axis over the gas that it rises in",
+    {
+      convective: quantity('power', 'heat of the fire less what it radiates'),
+      rise: quantity('length', 'above the virtual origin'),
+      height: quantity('length', 'of the roof over the fire'),
+      temperature: quantity('temperature', 'of the gas that it rises in'),
+      ambient: quantity('temperature', 'outdoors'),
+      pressure: quantity('pressure', 'absolute'),
+    },
+    'temperatureDifference',
+    (v) => plumeExcess(v.convective, v.rise, v.height, v.temperature, v.ambient, v.pressure),
+  ),
+  struckRoofExcess: defineCheck(
+    'excess of the gas that runs along under a roof that a plume strikes, mean over the roof',
+    {
+      ...STRUCK,
+      rise: quantity('length', 'of the roof above the virtual origin'),
+      ambient: quantity('temperature', 'that a flame is 900 K above'),
+    },
+    'temperatureDifference',
+    (v) => jetShape(v).excess * plumeExcess(v.convective, v.rise, v.height, v.temperature, v.ambient, v.pressure),
+  ),
+  struckRoofCoefficient: defineCheck(
+    'convection coefficient of a roof that a plume strikes, mean over the roof',
+    STRUCK,
+    'coefficient',
+    (v) => jetCoefficient(v.convective, jetShape(v).speed, v.temperature, v.pressure),
   ),
   coaxialDisks: defineCheck(
     'view factor from a disk to another on its axis',

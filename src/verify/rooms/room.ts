@@ -1,6 +1,7 @@
 /** A box of a room with openings to the outdoors and a fire in it, as a network of one zone. */
 import { joinPlates } from '../../network/patches.js';
 import { OUTDOORS, type FaceShape, type Network, type NetworkFire } from '../../network/types.js';
+import { jetShape } from '../../physics/ceilingJet.js';
 import { hydraulicDiameter } from '../../physics/forcedConvection.js';
 import { meanBeamLength } from '../../physics/gasRadiation.js';
 import { bareNetwork, bareZone } from './bareNetwork.js';
@@ -27,6 +28,8 @@ export interface RoomSpec {
   insideEmissivity: number;
   outsideEmissivity: number;
   innerConvection: number;
+  /** a fire whose plume strikes the ceiling: its width, and how far under the ceiling it is [m] */
+  struck?: { across: number; height: number };
   /** openings radiate to the outdoors as black plates; a pit's own network has no such path */
   ventsRadiate?: boolean;
   outdoors: { temperature: number; pressure: number; wind: number };
@@ -113,6 +116,14 @@ export function buildRoom(spec: RoomSpec): Room {
     wallLower: wall('wallLower'),
     floor: wall('floor'),
   };
+  if (spec.struck) {
+    const { across, height: over } = spec.struck;
+    const faces = network.faces.flatMap((f, i) => (f.zone === 0 && f.shape === 'up' ? [i] : []));
+    network.fire = {
+      ...network.fire,
+      roof: { faces, across, height: over, jet: jetShape({ length, width, height: over }) },
+    };
+  }
   joinAlongGirth(network, walls, spec);
   if (spec.ventsRadiate) spec.vents.forEach((vent) => addRadiatingVent(network, vent));
   return { network, walls, areas };

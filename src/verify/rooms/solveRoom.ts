@@ -1,7 +1,7 @@
 /** Runs a room through the solvers that run a pit: its steady state, or its states along a fire that changes in time. */
 import { Balances } from '../../network/balances.js';
 import { Model } from '../../network/model.js';
-import type { Network } from '../../network/types.js';
+import { OUTDOORS, type Network } from '../../network/types.js';
 import { neutralHeight } from '../../physics/draft.js';
 import { Settler } from '../../network/settle.js';
 import { Transient } from '../../network/transient.js';
@@ -12,7 +12,9 @@ export interface RoomState {
   /** unknowns, in the order of the model */
   x: Float64Array;
   gas: number;
-  /** of all openings together [kg/s] */
+  /** of every zone [K] */
+  gases: Float64Array;
+  /** of all openings to outdoors together [kg/s] */
   outflow: number;
   inflow: number;
   /** height at which inside and outside pressure are equal [m above the floor] */
@@ -40,12 +42,14 @@ class SolvedRoom {
   describe(time: number, x: Float64Array, heat: number): RoomState {
     const { model, balances } = this;
     balances.evaluate(x, { mode: 'release', heat });
+    const outside = model.flows.filter((_, i) => model.network.openings[i].to === OUTDOORS);
     return {
       time,
       x: x.slice(),
       gas: x[model.gas],
-      outflow: model.flows.reduce((sum, flow) => sum + flow.forward, 0),
-      inflow: model.flows.reduce((sum, flow) => sum + flow.backward, 0),
+      gases: x.slice(model.gas, model.gas + model.zoneCount),
+      outflow: outside.reduce((sum, flow) => sum + flow.forward, 0),
+      inflow: outside.reduce((sum, flow) => sum + flow.backward, 0),
       neutralHeight: neutralHeight(x[model.pressure], model.density[0], model.outdoorDensity) ?? NaN,
       wallLoss: balances.totalLoss() - balances.leakLoss,
       gasLoss: balances.leakLoss,
@@ -73,14 +77,21 @@ export interface HeatRelease {
 
 /**
  * States at wanted times [s, rising], from everything at outdoor temperature at time 0.
+ * @param gas follows the fire at once, or takes up heat of its own, as a pit's does from the match on
  * @throws RangeError when no step converges
  */
-export function roomThroughTime(network: Network, release: HeatRelease, times: readonly number[]): RoomState[] {
+export function roomThroughTime(
+  network: Network,
+  release: HeatRelease,
+  times: readonly number[],
+  gas: 'atOnce' | 'ownHeat' = 'atOnce',
+): RoomState[] {
   const room = new SolvedRoom(network);
   const { settler } = room;
   const run = new Transient(settler, settler.burningState(0, settler.coldState()), FIRST_MOMENT);
   const demandAt = (time: number) => ({ mode: 'release' as const, heat: release.at(time) });
   const begin = () => {
+    if (gas === 'ownHeat') return run.goOn(demandAt, FIRST_STEP);
     if (!run.change(demandAt, FIRST_STEP))
       throw new RangeError(`the room's gas does not settle at ${run.moment.time} s`);
   };

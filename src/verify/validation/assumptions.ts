@@ -21,6 +21,11 @@ export interface Assumptions {
   steelSpecificHeat?: number;
   /** the doorway radiates outdoors as a black plate */
   doorRadiates: boolean;
+  /** the fire's plume strikes the ceiling */
+  struckRoof: boolean;
+  /** factors on what a hot stream takes in and on what sinks along walls; undefined: 1, as published */
+  entrainment?: number;
+  downflow?: number;
   /** ignition in the steel room [s]; undefined: as the calorimeter shows it */
   litAt?: number;
 }
@@ -40,6 +45,7 @@ export const BASE: Assumptions = {
   boardConductivity: INSULATIONS['ceramic fibre'].conductivity,
   woolConductivity: INSULATIONS['mineral wool'].conductivity,
   doorRadiates: false,
+  struckRoof: true,
 };
 
 /** Conductivities and specific heat that the model inputs released with the measurements take. */
@@ -48,6 +54,7 @@ const RELEASED = { board: 0.1, wool: 0.04, steel: 465 } as const;
 /** Changes of one mechanism at a time; the last two join some. */
 export const MECHANISMS: readonly { name: string; change: Partial<Assumptions> }[] = [
   { name: 'as the tool takes it', change: {} },
+  { name: 'no plume on the ceiling', change: { struckRoof: false } },
   { name: 'soot in the gas, 0.5 1/m (what a firebox takes)', change: { soot: 0.5 } },
   { name: 'soot in the gas, 1.2 1/m (top of its spread)', change: { soot: 1.2 } },
   { name: 'inner convection doubled (a plume washes the walls)', change: { innerConvection: 2 } },

@@ -1,6 +1,6 @@
 /** What is compared with measurements, and how sure the measurements are. */
 export interface ValidationQuantity {
-  experiment: 'vent-flow rooms' | 'steel room, bare plate' | 'steel room, wool inside';
+  experiment: 'vent-flow rooms' | 'steel room, bare plate' | 'steel room, wool inside' | 'corridor behind a burn room';
   quantity: string;
   unit: string;
   /** expanded uncertainty of the measurement, as a share: twice its standard deviation */
@@ -18,6 +18,8 @@ export interface ValidationRow {
   computed: number;
   /** the same with the calorimeter's heat release as it stands, where there is such a choice */
   computedAsIs?: number;
+  /** the same with gas mixed over the height, where it is else in layers */
+  mixed?: number;
   /** why the row is shown but not counted; '' when it is */
   leftOut: string;
 }
@@ -29,6 +31,7 @@ export interface ValidationTable extends ValidationQuantity {
 const rooms = 'vent-flow rooms' as const;
 const bare = 'steel room, bare plate' as const;
 const wool = 'steel room, wool inside' as const;
+const corridor = 'corridor behind a burn room' as const;
 
 const given = 'given with the data';
 const estimate = 'estimate: the data give none';
@@ -121,6 +124,34 @@ export const QUANTITIES = {
     uncertainty: 0.2,
     uncertaintySource: given,
     least: 10,
+  },
+  burnRoomGas: {
+    experiment: corridor,
+    quantity: 'gas rise, burn room, mean over the height',
+    unit: 'K',
+    uncertainty: 0.15,
+    uncertaintySource: given,
+  },
+  corridorHeight: {
+    experiment: corridor,
+    quantity: 'layer height at the far end',
+    unit: 'm',
+    uncertainty: 0.13,
+    uncertaintySource: `0.15 m, ${given}`,
+  },
+  corridorUpper: {
+    experiment: corridor,
+    quantity: 'gas rise, upper layer at the far end',
+    unit: 'K',
+    uncertainty: 0.15,
+    uncertaintySource: given,
+  },
+  corridorLower: {
+    experiment: corridor,
+    quantity: 'gas rise, lower layer at the far end',
+    unit: 'K',
+    uncertainty: 0.15,
+    uncertaintySource: given,
   },
 } as const satisfies Record<string, ValidationQuantity>;
 

@@ -19,6 +19,9 @@ export const STECKLER_COLUMNS = {
 const BOARD = { thickness: 0.0127, density: 128, specificHeat: 1080 } as const;
 export const STECKLER_ROOM = { length: 2.8, width: 2.8, height: 2.13 } as const;
 
+/** Across the burner [m]; it stands on the floor unless raised, by how much is not told. */
+const BURNER = 0.3;
+
 /** Tests that repeat one case. */
 const REPEATS: Readonly<Record<string, string>> = { '18': '14', '710': '14', '810': '14', '612': '12' };
 
@@ -40,6 +43,7 @@ export function runSteckler(row: MeasuredRow, a: Assumptions): StecklerResult {
     insideEmissivity: a.insideEmissivity,
     outsideEmissivity: a.outsideEmissivity,
     innerConvection: a.innerConvection,
+    ...(a.struckRoof ? { struck: { across: BURNER, height: STECKLER_ROOM.height } } : {}),
     ventsRadiate: a.doorRadiates,
     outdoors: { temperature: outdoors, pressure: STANDARD_PRESSURE, wind: 0 },
   };

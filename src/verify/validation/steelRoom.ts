@@ -28,7 +28,17 @@ const GAS = ['gas_back_upper_C', 'gas_front_upper_C', 'gas_back_lower_C', 'gas_f
 export const STEEL_ROOM_COLUMNS = {
   texts: ['test', 'wall', 'wool_side'],
   numbers: [
-    ...['plate_mm', 'wool_mm', 'room_L_m', 'room_W_m', 'room_H_m', 'door_W_m', 'door_H_m'],
+    ...[
+      'plate_mm',
+      'wool_mm',
+      'room_L_m',
+      'room_W_m',
+      'room_H_m',
+      'burner_side_m',
+      'burner_top_m',
+      'door_W_m',
+      'door_H_m',
+    ],
     ...[
       't_s',
       'HRR_kW',
@@ -74,6 +84,14 @@ export interface SteelRoomMoment {
   state: RoomState;
 }
 
+/** The square burner as a round one of its area, and how far its top is under the ceiling [m]. */
+function burnerOf(row: MeasuredRow): { across: number; height: number } {
+  return {
+    across: row.number('burner_side_m') * Math.sqrt(4 / Math.PI),
+    height: row.number('room_H_m') - row.number('burner_top_m'),
+  };
+}
+
 function layersOf(row: MeasuredRow, a: Assumptions, slices: number): Layer[] {
   const plate: Layer = { type: 'plate', thickness: row.number('plate_mm') * 1e-3, specificHeat: a.steelSpecificHeat };
   const thickness = row.number('wool_mm') * 1e-3;
@@ -99,6 +117,7 @@ export function steelRoom(
     insideEmissivity: a.insideEmissivity,
     outsideEmissivity: a.outsideEmissivity,
     innerConvection: a.innerConvection,
+    ...(a.struckRoof ? { struck: burnerOf(row) } : {}),
     ventsRadiate: a.doorRadiates,
     outdoors: { temperature: START + ZERO_CELSIUS, pressure: STANDARD_PRESSURE, wind: 0 },
   });

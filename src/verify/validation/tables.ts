@@ -1,5 +1,6 @@
 /** Measured beside computed, row by row and quantity by quantity. */
 import { QUANTITIES, type QuantityName, type ValidationRow, type ValidationTable } from './quantities.js';
+import { corridorRows } from './corridor.js';
 import { stecklerRows, type StecklerResult } from './steckler.js';
 import { correctedRelease, measuredRises, type SteelRoomMoment } from './steelRoom.js';
 import { AVERAGED_OVER } from './calorimeter.js';
@@ -36,6 +37,10 @@ function rowsOf(
     const leftOut = unsureFire(moment, run) || small;
     return [{ id: moment.row.id, group: moment.row.id, measured, computed, computedAsIs, leftOut }];
   });
+}
+
+export function corridorTables(...args: Parameters<typeof corridorRows>): ValidationTable[] {
+  return Object.entries(corridorRows(...args)).map(([name, rows]) => ({ ...QUANTITIES[name as QuantityName], rows }));
 }
 
 export function bareRoomTables(run: SteelRoomRun): ValidationTable[] {

@@ -1,13 +1,14 @@
 /** Runs the measured rooms and gathers what the report shows of them. Pure: texts of the tables in, numbers out. */
 import type { CaseFault } from '../readCases.js';
 import { BASE, type Assumptions } from './assumptions.js';
+import { CORRIDOR_COLUMNS, LAYERED, MIXED_CORRIDOR, runCorridor } from './corridor.js';
 import { heatBalance, type HeatBalance } from './heatBalance.js';
 import { readMeasured, type MeasuredRow } from './measured.js';
 import { mechanismEffects, type MechanismEffect } from './mechanisms.js';
 import { runSteckler, STECKLER_COLUMNS } from './steckler.js';
 import { correctedRelease, measuredRises, releaseAsIs, runSteelRoom, STEEL_ROOM_COLUMNS } from './steelRoom.js';
 import { countFlows, summarise, type FlowCount, type QuantityResult } from './summary.js';
-import { bareRoomTables, stecklerTables, woolRoomTables, type SteelRoomRun } from './tables.js';
+import { bareRoomTables, corridorTables, stecklerTables, woolRoomTables, type SteelRoomRun } from './tables.js';
 
 export interface FireTiming {
   test: string;
@@ -54,18 +55,26 @@ function runBoth(rows: readonly MeasuredRow[], a: Assumptions): SteelRoomRun {
 export interface MeasuredTables {
   steckler: { text: string; file: string };
   steelRoom: { text: string; file: string };
+  corridor: { text: string; file: string };
 }
 
 /** @returns faults of the tables instead, when they have any */
 export function runValidation(tables: MeasuredTables): { validation: Validation } | { faults: CaseFault[] } {
   const steckler = readMeasured(tables.steckler.text, tables.steckler.file, STECKLER_COLUMNS);
   const steel = readMeasured(tables.steelRoom.text, tables.steelRoom.file, STEEL_ROOM_COLUMNS);
-  const faults = [...steckler.faults, ...steel.faults];
+  const corridor = readMeasured(tables.corridor.text, tables.corridor.file, CORRIDOR_COLUMNS);
+  const faults = [...steckler.faults, ...steel.faults, ...corridor.faults];
   if (faults.length > 0) return { faults };
   const [bareRows, woolRows] = [byTest(steel.rows, 'C1'), byTest(steel.rows, 'B1')];
   const [bare, wool] = [runBoth(bareRows, BASE), runBoth(woolRows, BASE)];
   const rooms = steckler.rows.map((row) => runSteckler(row, BASE));
-  const quantities = [...stecklerTables(rooms), ...bareRoomTables(bare), ...woolRoomTables(wool)].map(summarise);
+  const [layered, mixed] = [LAYERED, MIXED_CORRIDOR].map((cut) => runCorridor(corridor.rows, BASE, cut));
+  const quantities = [
+    ...stecklerTables(rooms),
+    ...bareRoomTables(bare),
+    ...woolRoomTables(wool),
+    ...corridorTables(corridor.rows, layered, mixed),
+  ].map(summarise);
   return {
     validation: {
       quantities,

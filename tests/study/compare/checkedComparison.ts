@@ -99,7 +99,9 @@ export function checkPrinted(comparison: Comparison, told: string): void {
         ];
         const all = `${told} ${row.measure.key}: ${from} ${value} ${difference}`;
         expect(value, all).not.toMatch(/NaN|Infinity|^-0(\.0+)?$/);
-        if (cell.value === null || base.value === null) {
+        if (value.endsWith('+') !== from.endsWith('+')) {
+          expect(difference, all).toBe('–');
+        } else if (cell.value === null || base.value === null) {
           expect(difference, all).toMatch(/^–?$/);
         } else if (row.measure.kind === 'plate') {
           expect(difference === 'same', all).toBe(value === from);

@@ -163,3 +163,11 @@ function lastDigit(kind: Row['kind'], text: string, values: number[]): number {
   const zeros = decimals === 0 ? (/0*$/.exec(text.replace(/,/g, ''))?.[0].length ?? 0) : 0;
   return 10 ** (zeros - decimals);
 }
+
+it('what is counted to an end is told there as that and more', () => {
+  const telling = tellingOf({ kind: 'number', rough: true, most: 1000 }, [], 'shop');
+  expect([12, 999, 1000].map(telling.number)).toEqual(['12', '999', '1,000+']);
+  const against = (baseline: number, value: number) => ({ baseline, value, none: false });
+  expect([against(12, 20), against(12, 1000), against(1000, 12)].map(telling.difference)).toEqual(['+8', '–', '–']);
+  expect([against(10, 20), against(10, 1000)].map(telling.percent)).toEqual(['+100 %', '']);
+});

@@ -21,6 +21,16 @@ describe('published ranges', () => {
     expect(rangeWarnings(pit, x)).toEqual([]);
   });
 
+  test('of a roof that flames do not reach are left by a narrow fire whose flames do', () => {
+    const { pit, x } = solved('wind-cold.yaml');
+    pit.model.network.fire.roof!.across *= 0.5;
+    const [warning, ...more] = rangeWarnings(pit, x);
+    expect(more).toEqual([]);
+    expect(warning).toMatchObject({ code: 'relation-outside-range', limits: { high: 1 } });
+    expect(warning.message).toContain('ceilingJet');
+    expect(warning.value).toBeGreaterThan(1);
+  });
+
   test('are told when left, once a relation, at the face that is farthest out', () => {
     const { pit, x } = solved('plain-24.yaml');
     const { model } = pit;

@@ -1,0 +1,47 @@
+/** What lies over the gas's way under the food: a reverse-flow plate, or a row of plates with gaps between them. */
+import { pathText } from '../path.js';
+import { range } from '../ranges.js';
+import { block, optional, quantities, quantity, readRows } from './field.js';
+import { OPENING, plate } from './shared.js';
+
+const PLATES = {
+  height: quantity(range('length', '1/2 in', '5 ft'), 'Height of the plates above the chamber’s inside floor line.'),
+  plate: plate('Plate thickness.', {
+    default: (_, around) => around.plate as number,
+    says: 'the chamber’s plate',
+  }),
+  gaps: quantities(
+    range('length', '1/8 in', '3 ft'),
+    'Gaps along from the throat, each behind a plate; the plates are alike.',
+    12,
+  ),
+};
+
+export const plates = optional(
+  block(
+    'A row of plates under the grate: gas runs under them and rises through the gaps between them.',
+    PLATES,
+    (fields, around) => {
+      fields.reading.warnings.push({
+        code: 'plates-stirred',
+        message:
+          'gas under the plates counts as one body, stirred from end to end by the stream from the throat, and rises through the gaps by their areas (estimate): what a plate turns aside, and what a gap near the throat takes from the far ones, is left out',
+        where: pathText(fields.path),
+        value: null,
+        limits: null,
+      });
+      return readRows(PLATES, fields, around);
+    },
+  ),
+);
+
+export const reverse = optional(
+  block('Reverse flow: gas runs under a plate to the far end, turns, and comes back to a stack by the fire.', {
+    height: quantity(range('length', '1/2 in', '5 ft'), 'Height of the plate above the chamber’s inside floor line.'),
+    plate: plate('Plate thickness.', {
+      default: (_, around) => around.plate as number,
+      says: 'the chamber’s plate',
+    }),
+    turn: quantity(OPENING, 'Free area where the gas turns at the far end.'),
+  }),
+);

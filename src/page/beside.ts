@@ -1,0 +1,106 @@
+import type { EstimateResult } from '../study/estimate/result.js';
+import { Asides } from './asides.js';
+import type { Source } from './lane.js';
+import { announce } from './notices.js';
+import type { PictureRequest, Pictured, Range } from './protocol.js';
+import { noteTime } from './timing.js';
+import { allPlateSteps, otherSteps, partPlateSteps, type Step } from './trySteps.js';
+import { TryView } from './tryView.js';
+import { isSolved, MOST_OPTIONS, type Workbench } from './workbench.js';
+
+interface Told {
+  /** how far the answer spreads is known */
+  spread(): void;
+  /** a step has become an option */
+  added(): void;
+  ask(request: PictureRequest): void;
+}
+
+/** What stands beside the answer: how far it spreads, and what steps of plate change. */
+export class Beside {
+  /** of the current design; null: not there yet */
+  ranges: Range[] | null = null;
+  private readonly asides: Asides;
+  private readonly view: TryView;
+  private timer = 0;
+  private begun = 0;
+  /** made when the hand rests */
+  private parts: Step[] = [];
+  private others: Step[] = [];
+
+  constructor(
+    private readonly bench: Workbench,
+    source: Source,
+    private readonly told: Told,
+  ) {
+    this.asides = new Asides(source, {
+      steps: (round, base, steps) => told.ask({ kind: 'steps', round, base, steps }),
+      ranges: (ranges) => {
+        this.ranges = ranges;
+        told.spread();
+      },
+    });
+    this.view = new TryView((step) => this.add(step));
+  }
+
+  /** Another design: its steps, as soon as it is drawn. */
+  begin(): void {
+    this.ranges = null;
+    this.view.wait();
+    window.clearTimeout(this.timer);
+    this.timer = window.setTimeout(() => {
+      const start = performance.now();
+      const { current } = this.bench;
+      const all = allPlateSteps(current);
+      this.asides.begin(all);
+      if (this.others.length === 0) this.readMore();
+      this.show(all);
+      if (current.full && isSolved(current)) this.asides.answer(current.full);
+      this.begun = performance.now();
+      noteTime('steps-read', this.begun - start);
+    });
+  }
+
+  /** The hand rests: what takes longer. */
+  deepen(): void {
+    const all = allPlateSteps(this.bench.current);
+    this.readMore();
+    this.show(all);
+    this.asides.deepen([...all, ...this.parts]);
+  }
+
+  answer(result: EstimateResult): void {
+    this.asides.answer(result);
+  }
+
+  tell({ round, lines }: Pictured<'steps'>): void {
+    if (!this.asides.isNow(round)) return;
+    this.view.tell(lines);
+    noteTime('steps', performance.now() - this.begun);
+  }
+
+  /** Is there room for one more option? */
+  allow(): void {
+    this.view.allow(this.bench.options.length < MOST_OPTIONS);
+  }
+
+  private show(all: readonly Step[]): void {
+    this.view.show(all, this.parts, this.others);
+    this.allow();
+  }
+
+  private readMore(): void {
+    this.parts = partPlateSteps(this.bench.current);
+    this.others = otherSteps(this.bench.current);
+  }
+
+  private add({ id, label }: Step): void {
+    const { current } = this.bench;
+    // those in sight may be of the design before
+    const steps = [...allPlateSteps(current), ...partPlateSteps(current), ...otherSteps(current)];
+    const now = steps.find((each) => each.id === id);
+    if (!now || !this.bench.addText(now.text)) return;
+    this.told.added();
+    announce(`${label} is an option of its own; the controls now change it.`);
+  }
+}

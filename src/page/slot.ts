@@ -1,0 +1,9 @@
+/** Where a page keeps the designs that it starts with. */
+import { visible } from '../words/plainText.js';
+
+export const DESIGN_SLOT = '<script type="application/json" id="design">null</script>';
+
+/** What stands there, as JSON: inside a script element only '<' could end it. */
+export function designJson(designs: unknown): string {
+  return visible(JSON.stringify(designs)).replace(/</g, '\\u003c');
+}
