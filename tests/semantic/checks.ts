@@ -134,6 +134,9 @@ function checkMissing(result: EstimateResult, codes: string[], fail: Fail): void
     if (/NaN|Infinity|undefined|null/.test(message)) fail('warning that reads badly', `${code}: ${message}`);
   }
   const { steady, design } = result;
+  for (const { code, value, message } of result.warnings) {
+    if (code === 'target-not-reached' && !(value! <= design.fire.target)) fail('out of reach, yet reached', message);
+  }
   if (codes.includes('not-soaked-in-a-day') && steady && steady.fire_W < 0.8 * design.fire.heat) {
     const { fire_W: fire, time_s: time } = warmUp!.series;
     fail(

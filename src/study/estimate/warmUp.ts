@@ -52,8 +52,10 @@ export interface WarmUpRun {
  *
  * Soaked is told from behind: the pit is followed until it has settled, so that it is known what its steel holds then, and that
  * it never holds less than nine tenths of that again.
+ *
+ * @param holds a state known to hold the target, for where none is found from the run's own end
  */
-export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
+export function runWarmUp(pit: Pit, options: WarmUpOptions = {}, holds: Solved | null = null): WarmUpRun {
   const { design, settler } = pit;
   const { fire } = design;
   const parts: (Moment | Stride)[] = [];
@@ -95,7 +97,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
     if (after.time - before.time < STILL.step * after.time) return false;
     if (moved(before.x[pit.model.fire], after.x[pit.model.fire])) return false;
     if (moved(steel.above(before), steel.above(after))) return false;
-    settled = stateNear(pit, steel, after, demand);
+    settled = stateNear(pit, steel, after, demand, holds);
     return settled !== null;
   };
 
@@ -117,25 +119,29 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
   // 2: a tender's fire, until all has settled
   const tender = { target: fire.target, full: fire.heat };
   if (!tend(line, tender, LONGEST, still('hold'))) return finish(false);
-  settled ??= stateNear(pit, steel, line.moment, 'hold');
+  settled ??= stateNear(pit, steel, line.moment, 'hold', holds);
   if (settled) soaked = lastRise(steel, first, parts.slice(from), SOAKED_SHARE * steel.aboveAt((settled as Solved).x));
   const end = soaked ? Math.max(AFTERWARDS * soaked.time, options.until ?? 0) : 0;
   return finish(tend(line, tender, end) || soaked !== null);
 }
 
 /** The steady state that a moment is nearly in; null: none is that near. */
-function stateNear(pit: Pit, steel: SteelHeat, { x }: Moment, demand: 'hold' | 'full'): Solved | null {
+function stateNear(
+  pit: Pit,
+  steel: SteelHeat,
+  { x }: Moment,
+  demand: 'hold' | 'full',
+  holds: Solved | null,
+): Solved | null {
   const { fire } = pit.design;
   const { model } = pit;
-  const state = solveNear(
-    pit,
-    x,
-    demand === 'hold' ? { mode: 'hold', target: fire.target } : { mode: 'release', heat: fire.heat },
-  );
-  // a full fire that gets to the target in the end is not done before it has
-  if (!state || (demand === 'full' && readingOf(pit, state) >= fire.target)) return null;
   const near = (a: number, b: number) => Math.abs(b - a) <= STILL.near * Math.abs(a);
-  return near(state.x[model.fire], x[model.fire]) && near(steel.aboveAt(state.x), steel.aboveAt(x)) ? state : null;
+  const here = (state: Solved | null) =>
+    state && near(state.x[model.fire], x[model.fire]) && near(steel.aboveAt(state.x), steel.aboveAt(x)) ? state : null;
+  if (demand === 'hold') return here(solveNear(pit, x, { mode: 'hold', target: fire.target })) ?? here(holds);
+  const state = here(solveNear(pit, x, { mode: 'release', heat: fire.heat }));
+  // a full fire that gets to the target in the end is not done before it has
+  return state && readingOf(pit, state) < fire.target ? state : null;
 }
 
 /**

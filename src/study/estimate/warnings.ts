@@ -286,15 +286,11 @@ export function targetWarning(
     const why = assumed.limitedByAir
       ? 'air limits the fire: give it more intake, throat or stack'
       : 'no fire that the air allows is large enough against what the pit loses: more air, or insulation';
-    return [
-      {
-        code: 'target-not-reached',
-        message: `${target} on the thermometer is out of reach; the most it gets to is ${fahrenheit(reached)}; ${why}`,
-        where: design.gauge,
-        value: reached,
-        limits: low,
-      },
-    ];
+    const short = reached < design.fire.target;
+    const message = short
+      ? `${target} on the thermometer is out of reach; the most it gets to is ${fahrenheit(reached)}; ${why}`
+      : `the fire of ${formatBoth('power', assumed.fire_W)} brings the thermometer only to ${fahrenheit(own)}, and no fire holds ${target}: a larger one tips the draft over to another way of flowing, on which it reads ${fahrenheit(reached)}. Give the gas one clear way`;
+    return [{ code: 'target-not-reached', message, where: design.gauge, value: short ? reached : own, limits: low }];
   }
   if (run && (!run.finished || run.warmUp.soaked_s !== null)) return [];
   if (!first && own <= design.fire.target) {

@@ -33,6 +33,15 @@ describe('a pit that has not read its target a day after it was lit', () => {
     expect(headline(result, 'shop')[0]).toMatch(/has not read 296 °F within 24 hours of being lit/);
   });
 
+  it('is held by no fire where a larger one tips the draft over: says both readings', () => {
+    const { design, result, told } = lit(1406);
+    expect(result.steady).toBeNull();
+    const own = gaugeReading(result.assumed!, design.gauge)!;
+    expect(told!.value).toBeCloseTo(own, 6);
+    expect(own).toBeLessThan(design.fire.target);
+    expect(told!.message).toMatch(/and no fire holds 317 °F .* tips the draft over to another way of flowing/);
+  });
+
   it('never gets there, though another state would: gives the state it comes to, and tells the other', () => {
     const { design, result, told } = lit(1297);
     const { assumed, warnings } = result;
