@@ -354,7 +354,7 @@ export function fallsBack({ gauge_s, series }: WarmUp, { gauge, fire: { target }
   return [
     {
       code: 'draft-swings',
-      message: `${fahrenheit(value)} is what the thermometer falls back to after ${formatTime(time_s[lowest])}, with a fire that tries to hold it: the draft tips from one way of flowing to another. Give the pit a clear way through: throat, stack and intakes large enough, stack top well above the intakes`,
+      message: `${fahrenheit(value)} is what the thermometer falls back to after ${formatTime(time_s[lowest])}, with a fire that tries to hold it: the draft tips from one way of flowing to another, or less fire lets the thermometer read more at first. Give the pit a clear way through: throat, stack and intakes large enough, stack top well above the intakes`,
       where: gauge,
       value,
       limits: { low: target, unit: 'K' },

@@ -23,9 +23,9 @@ const KEPT = 120;
 const MOST_CHANGES = 6;
 /**
  * How long a fire is left alone that is only looked after now and then: at first [s], and as a share of the time since; twice as long as the
- * last when it has changed by less than a share.
+ * last when it has changed by less than a share, or, up to half an hour, has gone to and fro.
  */
-const LOOK = { first: 300, share: 0.05, calm: 0.05 };
+const LOOK = { first: 300, share: 0.05, calm: 0.05, fro: 1800 };
 
 /**
  * Mind the fire up to a time: just the fire that keeps the gauge's settled reading on its target; the full fire while that
@@ -55,7 +55,7 @@ export function tend(line: Timeline, tender: Tender, end: number, enough?: () =>
 /** Look after the fire now and then up to a time: each burns until the next look, the one under which the gauge then settles at its target. */
 function lookAfter(line: Timeline, { target, full }: Tender, end: number, enough?: () => boolean): boolean {
   const start = line.moment.time;
-  let last = Infinity;
+  let [before, last] = [NaN, NaN];
   let length = LOOK.first;
   while (line.moment.time < end - 1e-6) {
     const until = Math.min(end, line.moment.time + length);
@@ -66,8 +66,9 @@ function lookAfter(line: Timeline, { target, full }: Tender, end: number, enough
       if (enough?.()) return true;
     }
     const calm = Math.abs(heat - last) < LOOK.calm * heat;
-    length = Math.max(LOOK.first, LOOK.share * (line.moment.time - start), calm ? 2 * length : 0);
-    last = heat;
+    const fro = (heat - last) * (last - before) < 0 && length < LOOK.fro;
+    length = Math.max(LOOK.first, LOOK.share * (line.moment.time - start), calm || fro ? 2 * length : 0);
+    [before, last] = [last, heat];
   }
   return true;
 }
