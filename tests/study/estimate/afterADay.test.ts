@@ -57,3 +57,15 @@ describe('a pit that has not read its target a day after it was lit', () => {
     expect(headline(result, 'shop')[0]).toContain(`never reads 309 °F: it settles at ${reads} °F`);
   });
 });
+
+describe('the full fire of a pit whose gas has several ways', () => {
+  it('is that of the way it is on when it reads its target, kept burning', () => {
+    const { design, result } = lit(1179);
+    const { assumed, warmUp } = result;
+    expect(warmUp!.gauge_s).not.toBeNull();
+    const [again] = underFullFire(design, [5 * DAY])!;
+    expect(again.fire / assumed!.fire_W).toBeCloseTo(1, 2);
+    expect(again.reading).toBeCloseTo(gaugeReading(assumed!, design.gauge)!, 0);
+    expect(again.reading).toBeGreaterThan(design.fire.target);
+  });
+});
