@@ -13,6 +13,9 @@ const MOST_BRIDGES = 24;
 /** Nor is a run of more steps than this, accepted or not. */
 const MOST_STEPS = 4000;
 
+/** Whether gas settles again is tried once on a bridge when it is this long [s], then whenever it is so many times as long as at the last try. */
+const ARRIVED = { first: 1, again: 1.25 };
+
 /** Next to no time [s]. */
 const AT_ONCE = 1e-6;
 
@@ -172,6 +175,7 @@ export class Transient {
     const first = values.findIndex((value) => !(value > 0));
     if (first < 0) return null;
     const end = values[values.length - 1];
+    const past = Math.min(...values.slice(first));
     const near = Math.min(within, (EVENT_TIME * Math.abs(end - before)) / h);
     // aimed a little past zero, so that what is landed on has happened
     const cubic = (at: number) => {
@@ -181,7 +185,7 @@ export class Transient {
     const [low, high] = [0, shares[first]];
     const [fLow, fHigh] = [before + 0.5 * near, cubic(high)];
     const share = fHigh < 0 ? bracketedRoot(cubic, { low, high, tolerance: 1e-7, fLow, fHigh }).root : high;
-    return { there: end <= 0 && end >= -near, guess: Math.min(share, 0.98) * h };
+    return { there: end <= 0 && past >= -near, guess: Math.min(share, 0.98) * h };
   }
 
   /**
@@ -215,6 +219,7 @@ export class Transient {
     let left = stop ? stop.left(at) : 1;
     const watched = left > 0;
     this.trail = [];
+    let tryAt = start.time + ARRIVED.first;
     let h = 0.05;
     for (let attempt = 0; attempt < 120 && h > 1e-6; attempt++) {
       from.set(at.x);
@@ -260,7 +265,8 @@ export class Transient {
         return 'event';
       }
       h *= outcome.iterations <= 6 ? 2 : 1.2;
-      if (at.time < start.time + 1) continue;
+      if (at.time < tryAt) continue;
+      tryAt = start.time + ARRIVED.again * (at.time - start.time);
       const trial = at.x.slice();
       const settled = settler.polish(trial, this.system.at(at.time), 'nodes');
       if (!settled.converged) continue;

@@ -41,9 +41,13 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
     } else {
       const reading = gaugeReading(assumed, design.gauge);
       const settles = say('temperature', reading);
+      const tips = warnings.some(({ code }) => code === 'draft-tips-over');
+      const far = tips
+        ? `would settle at ${settles}, but its way to ${target} could not be followed; the warnings say why`
+        : `has not read ${target} within 24 hours of being lit; the warnings say what becomes of it`;
       sentences.push(
-        reading !== null && reading > design.fire.target && warnings.some(({ code }) => code === 'draft-tips-over')
-          ? `${from} ${gauge} would settle at ${settles}, but its way to ${target} could not be followed; the warnings say why.`
+        reading !== null && reading > design.fire.target
+          ? `${from} ${gauge} ${far}.`
           : `${from} ${gauge} never reads ${target}: it settles at ${settles}.`,
       );
     }

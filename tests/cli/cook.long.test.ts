@@ -24,14 +24,56 @@ describe('cook', () => {
 describe('cold-smoke', () => {
   const upright = example('offset-with-upright.yaml');
 
-  it('says whether the pit can, on which day and with what fire', async () => {
-    const cool = await pitwright(['cold-smoke', upright, '--air', '45 °F']);
-    expect(cool.code).toBe(0);
-    expect(cool.stdout).toMatch(/^Yes: the upright stays under 90 °F/m);
-    const warm = await pitwright(['cold-smoke', upright, '--air', '86 °F']);
-    expect(warm.stdout).toMatch(/^No: on a day of 86 °F .* the smallest steady fire already warms/m);
-    const hot = await pitwright(['cold-smoke', upright, '--air', '95 °F', '--json']);
-    expect(JSON.parse(hot.stdout).coldSmoke).toMatchObject({ possible: false, why: 'air-too-warm' });
+  /** The answer of a day in words, on one line, and as numbers. */
+  async function onADayOf(air: string) {
+    const words = await pitwright(['cold-smoke', upright, '--air', air]);
+    const numbers = await pitwright(['cold-smoke', upright, '--air', air, '--json']);
+    expect([words.code, numbers.code]).toEqual([0, 0]);
+    const [, answer] = words.stdout.split('\n\n');
+    return { answer: answer.replaceAll('\n', ' '), cold: JSON.parse(numbers.stdout).coldSmoke };
+  }
+  /** 5 °F in hand is what a yes takes, in kelvin. */
+  const IN_HAND = 5 / 1.8;
+  const degrees = (kelvin: number) => `${(1.8 * kelvin).toPrecision(2)} °F`;
+  const fahrenheit = (kelvin: number) => `${(1.8 * kelvin - 459.67).toFixed(0)} °F`;
+  const warmest = (stations: { thermometer_K: number }[]) => Math.max(...stations.map((each) => each.thermometer_K));
+
+  it('says whether the pit can, with what vents and fire, and up to what day', async () => {
+    const { answer, cold } = await onADayOf('45 °F');
+    expect(cold).toMatchObject({ possible: true, why: null, open: 1 });
+    expect(cold.inHand_K).toBeGreaterThan(IN_HAND);
+    expect(cold.inHand_K).toBeCloseTo(cold.ceiling_K - warmest(cold.stations), 6);
+    expect(cold.stations.map(({ under }: { under: boolean }) => under)).toEqual([true, true]);
+    expect(cold.largestFire_W).toBeGreaterThan(cold.fire.fire_W);
+    const { likely, low, high } = cold.hottestDay_K;
+    expect(low).toBeLessThan(likely);
+    expect(likely).toBeLessThan(high);
+    expect(answer).toMatch(/^Yes: with the intakes 100 % open and a fire of .* of wood, the upright stays /);
+    expect(answer).toContain(`stays ${degrees(cold.inHand_K)} (`);
+    expect(answer).toContain(' under 90 °F (32 °C) on a day of 45 °F ');
+    expect(answer).toMatch(/ Up to .* of wood, keep it there\. /);
+    expect(answer).toContain(`The hottest day on which the ceiling is just kept is one of ${fahrenheit(likely)} (`);
+    expect(answer).toContain(`(${fahrenheit(low)} (`);
+    expect(answer).toContain(` to ${fahrenheit(high)} (`);
+  });
+
+  it('says hardly where next to nothing is in hand, and no where the fire or the air is too warm', async () => {
+    const hardly = await onADayOf('70 °F');
+    expect(hardly.cold).toMatchObject({ possible: false, why: 'nothing-in-hand', largestFire_W: null });
+    expect(hardly.cold.inHand_K).toBeGreaterThanOrEqual(0);
+    expect(hardly.cold.inHand_K).toBeLessThan(IN_HAND);
+    expect(hardly.answer).toMatch(/^Hardly: with the intakes .* stays only .* under 90 °F \(32 °C\) on a day of 70 °F/);
+
+    const warm = await onADayOf('86 °F');
+    expect(warm.cold).toMatchObject({ possible: false, why: 'fire-too-warm', largestFire_W: null });
+    expect(warm.cold.inHand_K).toBeLessThan(0);
+    expect(warm.answer).toMatch(/^No: on a day of 86 °F .* the smallest steady fire already warms the upright /);
+    expect(warm.answer).toContain(`the upright ${degrees(-warm.cold.inHand_K)} (`);
+    expect(warm.answer).toContain(' over 90 °F (32 °C), with the intakes 100 % open, where it stays coolest.');
+
+    const hot = await onADayOf('95 °F');
+    expect(hot.cold).toMatchObject({ possible: false, why: 'air-too-warm' });
+    expect(hot.answer).toMatch(/^No: on a day of 95 °F .* the air alone is at the ceiling of 90 °F/);
   });
 
   it.each([

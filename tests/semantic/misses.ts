@@ -3,8 +3,8 @@
  * miss: it is listed here, in the open, and the run fails as well when a listed one no longer misses, so that it is taken off.
  */
 export const MISSES: Readonly<Record<number, { kinds: readonly string[]; why: string }>> = {
-  47: {
-    kinds: ['the warm-up ends on another reading than the full one'],
-    why: 'reverse flow into an upright, lined: lit cold its gas stays on a choked way for a day, 388 K on the thermometer; no steady state is found near it, so that the full fire is told by the hot state that the solver has, 635 K, with nothing said of the other',
+  875: {
+    kinds: ['the pit never comes to the full fire told'],
+    why: 'back-drafting and starved, two stacks and an upright, meat and a pan in it: lit cold it comes to 6.69 kW; the march gets within 0.03 W of that state and Newton does not converge there, so that none counts as found. The full fire told, 7.73 kW, is that of the state that the solver has; the warning gives the reading and the fire after a day, and says that the state given may never come about',
   },
 };

@@ -37,6 +37,46 @@ function steelHeat({ built, model }: Pit, x: Float64Array): number {
   return sum;
 }
 
+/** One step from x of at most h, under the fire at its end, gas with its small heat capacity; its length, null: none converges. */
+function eulerStep({ settler, balances, model }: Pit, x: Float64Array, h: number, fireAfter: (h: number) => number) {
+  const from = x.slice();
+  const fixed = new Float64Array(model.differential);
+  for (; h >= 0.01; h /= 3) {
+    const demand: Demand & { mode: 'release' } = { mode: 'release', heat: fireAfter(h) };
+    settler.balanceFlows(x);
+    if (settler.implicitStep(x, from, demand, 'nothing', h).converged) {
+      balances.evaluate(x, demand);
+      balances.contents(from, fixed);
+      balances.stems.settle(x, fixed, h);
+      return h;
+    }
+    x.set(from);
+  }
+  return null;
+}
+
+/**
+ * What the gauge reads, and what burns, when a pit that is lit cold gets its full fire for so long, at each of some times [s].
+ *
+ * @returns null where a step doesn't converge
+ */
+export function underFullFire(design: Design, times: readonly number[]): { reading: number; fire: number }[] | null {
+  const pit = makePit(design, geometryOf(design));
+  const { settler, model } = pit;
+  const { heat, rise } = design.fire;
+  const x = settler.coldState();
+  let time = 0;
+  return times.reduce<{ reading: number; fire: number }[] | null>((read, end) => {
+    while (read && time < end) {
+      const most = Math.min(end - time, Math.max(STEP.longest, STEP.share * time));
+      const h = eulerStep(pit, x, most, (length) => heat * (1 - Math.exp(-(time + length) / rise)));
+      if (h === null) return null;
+      time += h;
+    }
+    return read && [...read, { reading: x[model.nodeCount + model.network.gauge], fire: x[model.fire] }];
+  }, []);
+}
+
 /**
  * Follow a design's warm-up: the full fire until the gauge reads the target, then what the first run burned from there on.
  *
@@ -45,12 +85,11 @@ function steelHeat({ built, model }: Pit, x: Float64Array): number {
  */
 export function replay(design: Design, { gauge_s, series }: WarmUp, after: number): Replay | null {
   const pit = makePit(design, geometryOf(design));
-  const { settler, balances, model } = pit;
+  const { settler, model } = pit;
   const { heat, rise, target } = design.fire;
   const gauge = model.nodeCount + model.network.gauge;
   const x = settler.coldState();
   const from = x.slice();
-  const fixed = new Float64Array(model.differential);
   const out: Replay = { gauge: NaN, time: [], reading: [], share: [] };
   let time = 0;
   let index = 0;
@@ -67,21 +106,9 @@ export function replay(design: Design, { gauge_s, series }: WarmUp, after: numbe
   while (Number.isNaN(out.gauge) ? time < 2 * gauge_s! : time < out.gauge + after) {
     const since = Number.isNaN(out.gauge) ? time : time - out.gauge;
     const longest = Number.isNaN(out.gauge) || since < STEP.short ? STEP.longest : Infinity;
-    let h = Math.min(longest, Math.max(1, STEP.share * since));
     from.set(x);
-    for (;;) {
-      const demand: Demand & { mode: 'release' } = { mode: 'release', heat: fireAt(time + h) };
-      settler.balanceFlows(x);
-      if (settler.implicitStep(x, from, demand, 'nothing', h).converged) {
-        balances.evaluate(x, demand);
-        balances.contents(from, fixed);
-        balances.stems.settle(x, fixed, h);
-        break;
-      }
-      x.set(from);
-      h /= 3;
-      if (h < 0.01) return null;
-    }
+    const h = eulerStep(pit, x, Math.min(longest, Math.max(1, STEP.share * since)), (length) => fireAt(time + length));
+    if (h === null) return null;
     if (Number.isNaN(out.gauge) && x[gauge] >= target) {
       out.gauge = time + (h * (target - from[gauge])) / (x[gauge] - from[gauge]);
       index = series.time_s.findIndex((t) => t > gauge_s!) - 1;

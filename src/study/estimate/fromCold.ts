@@ -46,7 +46,7 @@ export function fromCold(pit: Pit, found: Solved, follow: 'always' | 'forks', op
   if (follow === 'forks' && !forks(pit.design)) {
     return { full: { state: found, other: null }, held: { state: holds.solved, other: null }, reached, run: null };
   }
-  const run = runWarmUp(pit, options);
+  const run = runWarmUp(pit, options, holds.solved);
   const { first, settled } = run;
   const arrive = (state: Solved | null, other: Solved | null): Arrival =>
     state && other && same(pit, state, other) ? { state: other, other: null } : { state, other };

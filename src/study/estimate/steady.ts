@@ -36,7 +36,8 @@ export function solveUnderFire(pit: Pit, heat: number, start?: Float64Array): So
 /** The steady state under a fire [W] that a pit goes to from the unknowns x, its gas keeping to the way it goes; null: none found. */
 export function solveFrom(pit: Pit, x: Float64Array, heat: number): Solved | null {
   const at = x.slice();
-  const settled = pit.settler.settle(at, { mode: 'release', heat });
+  // in steps through time: Newton alone may jump to another way
+  const settled = pit.settler.march(at, { mode: 'release', heat });
   return settled.converged ? { x: at, settled, asked: heat } : null;
 }
 

@@ -9,8 +9,10 @@ import { inside, type Moment, type Stride } from '../../network/stride.js';
 
 /** Soaked: the steel holds this share of the heat above outdoors that it holds once settled. */
 const SOAKED_SHARE = 0.9;
-/** Longest warm-up that is followed [s]. */
+/** Longest warm-up that is shown [s]. */
 const LONGEST = 24 * 3600;
+/** A pit that has not settled by then, nor read its target, is followed further, for what it comes to in the end [s]. */
+const FOLLOWED = 30 * LONGEST;
 /** Curves go on this far past the soaked time, or past the settling of a fire that cannot reach the target. */
 const AFTERWARDS = 1.25;
 /** Stretches of a step that are looked through for a crossing. */
@@ -32,9 +34,9 @@ export interface WarmUpOptions {
 
 export interface WarmUpRun {
   warmUp: WarmUp;
-  /** where it settles: under the fire that holds the target once it has read it, else under the full fire; null: not in a day */
+  /** where it settles: under the fire that holds the target once it has read it, else under the full fire; null: it was not followed so far */
   settled: Solved | null;
-  /** the moment at which it reads the target first, under the full fire */
+  /** the moment at which it reads the target first, under the full fire; it may be later than what is shown */
   first: Moment | null;
   /** worst imbalances over the run */
   energyError: number;
@@ -50,8 +52,10 @@ export interface WarmUpRun {
  *
  * Soaked is told from behind: the pit is followed until it has settled, so that it is known what its steel holds then, and that
  * it never holds less than nine tenths of that again.
+ *
+ * @param holds a state known to hold the target, for where none is found from the run's own end
  */
-export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
+export function runWarmUp(pit: Pit, options: WarmUpOptions = {}, holds: Solved | null = null): WarmUpRun {
   const { design, settler } = pit;
   const { fire } = design;
   const parts: (Moment | Stride)[] = [];
@@ -65,12 +69,13 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
   let settled: Solved | null = null;
   let soaked: Moment | null = null;
   const finish = (finished: boolean): WarmUpRun => {
-    const end = soaked ? Math.max(AFTERWARDS * soaked.time, options.until ?? 0) : Infinity;
+    const end = soaked ? Math.max(AFTERWARDS * soaked.time, options.until ?? 0) : LONGEST;
+    const shown = first && first.time <= LONGEST ? first : null;
     return {
       warmUp: {
-        gauge_s: first && first.time,
+        gauge_s: shown && shown.time,
         soaked_s: soaked && soaked.time,
-        woodToGauge_kg: first && wood(first),
+        woodToGauge_kg: shown && wood(shown),
         woodToSoaked_kg: soaked && wood(soaked),
         series: seriesOf(pit, parts, soaked, end),
         steps: line.steps,
@@ -92,7 +97,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
     if (after.time - before.time < STILL.step * after.time) return false;
     if (moved(before.x[pit.model.fire], after.x[pit.model.fire])) return false;
     if (moved(steel.above(before), steel.above(after))) return false;
-    settled = stateNear(pit, steel, after, demand);
+    settled = stateNear(pit, steel, after, demand, holds);
     return settled !== null;
   };
 
@@ -101,40 +106,42 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}): WarmUpRun {
   const reads = readsTarget(line);
   const quiet = still('full');
   for (;;) {
-    const took = line.step(LONGEST, reads);
-    if (took === 'failed') return finish(false);
+    const took = line.step(line.moment.time < LONGEST - 1 ? LONGEST : FOLLOWED, reads);
+    if (took === 'failed') return finish(line.moment.time >= LONGEST - 1);
     if (took === 'event') break;
-    if (quiet()) return finish(true);
-    if (line.moment.time >= LONGEST - 1) {
-      settled = stateNear(pit, steel, line.moment, 'full');
-      return finish(true);
-    }
+    if (quiet() || line.moment.time >= FOLLOWED - 1) return finish(true);
   }
   first = line.moment;
   const from = parts.length;
+  // so late nobody minds it any more
+  if (first.time > LONGEST) return finish(true);
 
   // 2: a tender's fire, until all has settled
   const tender = { target: fire.target, full: fire.heat };
   if (!tend(line, tender, LONGEST, still('hold'))) return finish(false);
-  settled ??= stateNear(pit, steel, line.moment, 'hold');
+  settled ??= stateNear(pit, steel, line.moment, 'hold', holds);
   if (settled) soaked = lastRise(steel, first, parts.slice(from), SOAKED_SHARE * steel.aboveAt((settled as Solved).x));
   const end = soaked ? Math.max(AFTERWARDS * soaked.time, options.until ?? 0) : 0;
   return finish(tend(line, tender, end) || soaked !== null);
 }
 
 /** The steady state that a moment is nearly in; null: none is that near. */
-function stateNear(pit: Pit, steel: SteelHeat, { x }: Moment, demand: 'hold' | 'full'): Solved | null {
+function stateNear(
+  pit: Pit,
+  steel: SteelHeat,
+  { x }: Moment,
+  demand: 'hold' | 'full',
+  holds: Solved | null,
+): Solved | null {
   const { fire } = pit.design;
   const { model } = pit;
-  const state = solveNear(
-    pit,
-    x,
-    demand === 'hold' ? { mode: 'hold', target: fire.target } : { mode: 'release', heat: fire.heat },
-  );
-  // a full fire that gets to the target in the end is not done before it has
-  if (!state || (demand === 'full' && readingOf(pit, state) >= fire.target)) return null;
   const near = (a: number, b: number) => Math.abs(b - a) <= STILL.near * Math.abs(a);
-  return near(state.x[model.fire], x[model.fire]) && near(steel.aboveAt(state.x), steel.aboveAt(x)) ? state : null;
+  const here = (state: Solved | null) =>
+    state && near(state.x[model.fire], x[model.fire]) && near(steel.aboveAt(state.x), steel.aboveAt(x)) ? state : null;
+  if (demand === 'hold') return here(solveNear(pit, x, { mode: 'hold', target: fire.target })) ?? here(holds);
+  const state = here(solveNear(pit, x, { mode: 'release', heat: fire.heat }));
+  // a full fire that gets to the target in the end is not done before it has
+  return state && readingOf(pit, state) < fire.target ? state : null;
 }
 
 /**

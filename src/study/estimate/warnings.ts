@@ -286,15 +286,11 @@ export function targetWarning(
     const why = assumed.limitedByAir
       ? 'air limits the fire: give it more intake, throat or stack'
       : 'no fire that the air allows is large enough against what the pit loses: more air, or insulation';
-    return [
-      {
-        code: 'target-not-reached',
-        message: `${target} on the thermometer is out of reach; the most it gets to is ${fahrenheit(reached)}; ${why}`,
-        where: design.gauge,
-        value: reached,
-        limits: low,
-      },
-    ];
+    const short = reached < design.fire.target;
+    const message = short
+      ? `${target} on the thermometer is out of reach; the most it gets to is ${fahrenheit(reached)}; ${why}`
+      : `the fire of ${formatBoth('power', assumed.fire_W)} brings the thermometer only to ${fahrenheit(own)}, and no fire holds ${target}: a larger one tips the draft over to another way of flowing, on which it reads ${fahrenheit(reached)}. Give the gas one clear way`;
+    return [{ code: 'target-not-reached', message, where: design.gauge, value: short ? reached : own, limits: low }];
   }
   if (run && (!run.finished || run.warmUp.soaked_s !== null)) return [];
   if (!first && own <= design.fire.target) {
@@ -309,13 +305,16 @@ export function targetWarning(
     ];
   }
   if (!run) return [];
-  if (!first) {
+  if (run.warmUp.gauge_s === null) {
     const { thermometer_K, fire_W } = run.warmUp.series;
     const reads = thermometer_K[thermometer_K.length - 1];
+    const then = first
+      ? `kept burning, it reads that after ${formatTime(first.time)}, too late for a cook: it takes a larger fire, a clearer way for the gas, or less that takes up heat`
+      : `by then ${formatBoth('power', fire_W[fire_W.length - 1])} burn, and the draft has not settled, so that the state given for the full fire may never come about; give the fire more air and the gas one clear way`;
     return [
       {
         code: 'target-not-reached',
-        message: `lit cold, the pit brings the thermometer only to ${fahrenheit(reads)} within 24 hours, not to ${target}: by then ${formatBoth('power', fire_W[fire_W.length - 1])} burn, and the draft has not settled; give the fire more air and the gas one clear way`,
+        message: `lit cold, the pit brings the thermometer only to ${fahrenheit(reads)} within 24 hours, not to ${target}: ${then}`,
         where: design.gauge,
         value: reads,
         limits: low,
@@ -355,7 +354,7 @@ export function fallsBack({ gauge_s, series }: WarmUp, { gauge, fire: { target }
   return [
     {
       code: 'draft-swings',
-      message: `${fahrenheit(value)} is what the thermometer falls back to after ${formatTime(time_s[lowest])}, with a fire that tries to hold it: the draft tips from one way of flowing to another. Give the pit a clear way through: throat, stack and intakes large enough, stack top well above the intakes`,
+      message: `${fahrenheit(value)} is what the thermometer falls back to after ${formatTime(time_s[lowest])}, with a fire that tries to hold it: the draft tips from one way of flowing to another, or less fire lets the thermometer read more at first. Give the pit a clear way through: throat, stack and intakes large enough, stack top well above the intakes`,
       where: gauge,
       value,
       limits: { low: target, unit: 'K' },

@@ -24,6 +24,25 @@ const BURNT_IN = 5 * 3600;
 const NEAR_ENOUGH = 0.5;
 /** Factor by which intakes are opened or closed, once a split. */
 const TURN = 1.25;
+/** A bed that over- and undershoots its air goes this share of the way there as of the last, at least, or so many times it where it does not. */
+const FOLLOW = { back: 0.5, least: 0.02, on: 1.5 };
+
+/**
+ * A number that is only known to follow itself, a step later: the air that a bed lets in by what it burned in the last. Where it
+ * falls to and fro about what it would settle at it goes a share of the way there, else all of it.
+ */
+class Follower {
+  private share = 1;
+  private last = 0;
+
+  next(now: number, to: number): number {
+    const move = to - now;
+    this.share =
+      move * this.last < 0 ? Math.max(FOLLOW.least, FOLLOW.back * this.share) : Math.min(1, FOLLOW.on * this.share);
+    this.last = move;
+    return now + this.share * move;
+  }
+}
 
 /** How the fire is minded. */
 export interface Rule {
@@ -76,6 +95,8 @@ export class Stoker {
   private kindling = false;
   /** when the bed was last looked at, and the heat released by then */
   private at: { time: number; heat: number };
+  private readonly flames = new Follower();
+  private readonly glows = new Follower();
   private readonly areas: { index: number; area: number }[];
   open: number;
 
@@ -210,9 +231,9 @@ export class Stoker {
       return;
     }
     this.leastAir = Math.min(this.leastAir, ratio);
-    bed.flaming = ratio === Infinity ? 1 : airHolds(ratio);
+    bed.flaming = this.flames.next(bed.flaming, ratio === Infinity ? 1 : airHolds(ratio));
     const oxygen = model.massFraction('O2', x[model.fuel + fire.zone]);
-    bed.glowing = glowPace(air / (model.outdoorDensity * box.bedArea), oxygen);
+    bed.glowing = this.glows.next(bed.glowing, glowPace(air / (model.outdoorDensity * box.bedArea), oxygen));
   }
 
   /** The longer nothing is laid on, the more slowly the bed changes [s]. */

@@ -19,12 +19,20 @@ const EDGE = 1e-4;
 const NEARBY = [0.05, 0.3];
 /** How long a fire is left alone that comes as near to holding as any [s]. */
 const KEPT = 120;
-/** More changes of mind than this in one stretch: the fire and the draft play each other up. */
-const MOST_CHANGES = 300;
+/** After more changes of mind than this in one stretch the fire and the draft play each other up, and it is only looked after now and then. */
+const MOST_CHANGES = 6;
+/**
+ * How long a fire is left alone that is only looked after now and then: at first [s], and as a share of the time since; twice as long as the
+ * last when it has changed by less than a share, or, up to half an hour, has gone to and fro.
+ */
+const LOOK = { first: 300, share: 0.05, calm: 0.05, fro: 1800 };
 
 /**
  * Mind the fire up to a time: just the fire that keeps the gauge's settled reading on its target; the full fire while that
  * is not enough, none while it is too much. It is never less than none nor more than full.
+ *
+ * In some pits no such fire can be kept to: less fire makes the gauge read more at first, and less only later, so that what keeps it on
+ * its target at every moment runs away. There a fire burns until the cook looks again.
  *
  * @param enough looked at after each step: end here?
  * @returns false: the steps broke off
@@ -32,14 +40,35 @@ const MOST_CHANGES = 300;
 export function tend(line: Timeline, tender: Tender, end: number, enough?: () => boolean): boolean {
   for (let changes = 0; line.moment.time < end - 1e-6; changes++) {
     const way = changes < MOST_CHANGES ? takeUp(line, tender) : null;
-    if (way === null) return false;
+    if (way === null) return lookAfter(line, tender, end, enough);
     const stop = way === 'keep' ? undefined : stopOf(line, tender, way);
     const until = way === 'keep' ? Math.min(end, line.moment.time + KEPT) : end;
     for (let took = 'step'; took !== 'event' && line.moment.time < until - 1e-6;) {
       took = line.step(until, stop);
-      if (took === 'failed') return false;
+      if (took === 'failed') return lookAfter(line, tender, end, enough);
       if (enough?.()) return true;
     }
+  }
+  return true;
+}
+
+/** Look after the fire now and then up to a time: each burns until the next look, the one under which the gauge then settles at its target. */
+function lookAfter(line: Timeline, { target, full }: Tender, end: number, enough?: () => boolean): boolean {
+  const start = line.moment.time;
+  let [before, last] = [NaN, NaN];
+  let length = LOOK.first;
+  while (line.moment.time < end - 1e-6) {
+    const until = Math.min(end, line.moment.time + length);
+    const heat = fireFor((heat) => line.foresee(heat, until) - target, line.fire, full);
+    if (heat === null || !line.burn(() => ({ mode: 'release', heat }))) return false;
+    while (line.moment.time < until - 1e-6) {
+      if (line.step(until) === 'failed') return false;
+      if (enough?.()) return true;
+    }
+    const calm = Math.abs(heat - last) < LOOK.calm * heat;
+    const fro = (heat - last) * (last - before) < 0 && length < LOOK.fro;
+    length = Math.max(LOOK.first, LOOK.share * (line.moment.time - start), calm || fro ? 2 * length : 0);
+    [before, last] = [last, heat];
   }
   return true;
 }
@@ -95,6 +124,17 @@ function takeUp(line: Timeline, tender: Tender): Way | null {
   if (burns(0, fits('out'))) return 'out';
   if (burns(full, fits('full'))) return 'full';
   return between(0, full);
+}
+
+/** The fire, of none to the full one, under which a reading is off by nothing: looked for near the one that burns first; null: none is found. */
+function fireFor(off: (heat: number) => number, now: number, full: number): number | null {
+  const near = now > 0 ? NEARBY.map((share) => [(1 - share) * now, Math.min(full, (1 + share) * now)]) : [];
+  for (const [low, high] of [...near, [0, full]]) {
+    const [fLow, fHigh] = [off(low), off(high)];
+    if (fLow * fHigh <= 0) return rootOf(off, { low, high, fLow, fHigh, tolerance: 1e-3 * full });
+    if (low === 0 && high === full && fLow * fHigh > 0) return fLow < 0 ? full : 0;
+  }
+  return null;
 }
 
 /** @returns null: a fire on the way does not settle */

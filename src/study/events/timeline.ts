@@ -130,6 +130,13 @@ export class Timeline {
     return true;
   }
 
+  /** What the gauge would settle at then if a fire [W] burned from now until a time; NaN: that can't be followed. Nothing changes here. */
+  foresee(heat: number, end: number): number {
+    const { moment, pit, options } = this;
+    const trial = new Timeline(pit, moment.x, { ...options, time: moment.time, follow: undefined });
+    return trial.burn(() => ({ mode: 'release', heat })) && trial.runTo(end) ? trial.settledReading() : Number.NaN;
+  }
+
   private transientOf(pit: Pit, x: Float64Array, time: number): Transient {
     const transient = new Transient(pit.settler, x, time);
     const { absolute, relative } = transient.system.tolerance;
