@@ -64,7 +64,9 @@ export async function sizesOf(
         judge: (sized, settings) => run({ kind: 'judgeSizes', sized, settings }, sized.length),
         // each by itself: few, and long
         warn: async (designs) =>
-          (await Promise.all(designs.map((each) => run<Warning[]>({ kind: 'warningsOf', designs: [each] }, 1)))).flat(1),
+          (await Promise.all(designs.map((each) => run<Warning[]>({ kind: 'warningsOf', designs: [each] }, 1)))).flat(
+            1,
+          ),
       },
       signalsHeard,
     ),
