@@ -41,10 +41,11 @@ export interface Slice {
 export default async function run({ job, from, to }: Slice): Promise<unknown[]> {
   switch (job.kind) {
     // what one command alone needs is loaded when asked for: the threads of a batch start without it
-    case 'estimate':
-      return [
-        (await import('../study/estimate/estimate.js')).estimate(job.design, { minded: true, vented: job.vented }),
-      ];
+    case 'estimate': {
+      const { estimate } = await import('../study/estimate/estimate.js');
+      const { cooked } = await import('../study/events/cooked.js');
+      return [estimate(job.design, { further: (solution) => cooked(solution, job.vented) })];
+    }
     case 'studies': {
       const { studyOption } = await import('../study/compare/studyOption.js');
       return job.designs.slice(from, to).map((design) => studyOption(design, job.settings));

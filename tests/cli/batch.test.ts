@@ -21,7 +21,8 @@ describe('batch: designs in, results out', () => {
     for (const [i, result] of results.entries()) {
       const one = await pitwright(['estimate', '-', '--json'], { stdin: JSON.stringify(designs[i]) });
       // a cook with splits is followed for one design at a time
-      const { design, splits, vents, ...expected } = JSON.parse(one.stdout);
+      const { design, lit, splits, vents, ...expected } = JSON.parse(one.stdout);
+      expect(lit).not.toBeUndefined();
       expect(splits).not.toBeUndefined();
       expect(vents).not.toBeUndefined();
       expect(expected.warmUp.series.time_s.length).toBeGreaterThan(10);

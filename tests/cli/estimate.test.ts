@@ -98,6 +98,7 @@ describe('what estimate writes to files', () => {
     expect(pictures).toEqual([
       'draft.png',
       'heat-loss.png',
+      'vent-curve.png',
       'warm-up-gas.png',
       'warm-up-steel.png',
       'warm-up-thermometer.png',

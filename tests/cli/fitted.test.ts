@@ -1,17 +1,10 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { FITTED, fittedWith } from '../design/fittedFiles.js';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { fittedWith } from '../design/fittedFiles.js';
+import { eachFittedPit, flat, plain, RESTS } from './fittedPit.js';
+import { pitwright } from './support/run.js';
 
-const folder = eachScratch((fresh) => {
-  writeFileSync(fresh.at('yard.fitted.yaml'), FITTED);
-  writeFileSync(fresh.at('pit.yaml'), `${plain}fitted: yard.fitted.yaml\n`);
-});
-
-const plain = readFileSync(example('plain-24.yaml'), 'utf8');
-const RESTS =
-  "Rests on a measured cook: how well gas heats the walls and gap of the chamber door fitted to yard-cook.csv (4 h 12 min on 'Backyard 24'; 3.1 °F off where it was not fitted).";
-const flat = (text: string) => text.replace(/\s+/g, ' ');
+const folder = eachFittedPit();
 
 describe('a design that names a fitted file', () => {
   it('on standard input: finds it in the working folder', async () => {

@@ -1,22 +1,9 @@
-import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { parse, stringify } from 'yaml';
 import type { ComparedOption, Comparison } from '../../src/study/compare/compare.js';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { eachFourWays, FOUR_WAYS, LABELS } from './fourWays.js';
+import { pitwright } from './support/run.js';
 
-const folder = eachScratch();
-const FOUR_WAYS = example('four-ways.yaml');
-const LABELS = ['as drawn', '3/16 plate', '3/8 plate', 'wrapped firebox'];
-
-type Tree = Record<string, Record<string, unknown>>;
-
-/** The example as a file of its own, changed. */
-function fileOf(name: string, change: (tree: Tree) => void): string {
-  const tree = parse(readFileSync(FOUR_WAYS, 'utf8')) as Tree;
-  change(tree);
-  writeFileSync(folder.at(name), stringify(tree));
-  return folder.at(name);
-}
+const { fileOf } = eachFourWays();
 
 async function compared(...args: string[]): Promise<Comparison> {
   const { code, stdout, stderr } = await pitwright(['compare', '--json', ...args]);

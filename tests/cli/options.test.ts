@@ -1,22 +1,11 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { parse as parseCsv } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { parse, stringify } from 'yaml';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { parse } from 'yaml';
+import { eachFourWays, FOUR_WAYS, LABELS } from './fourWays.js';
+import { pitwright } from './support/run.js';
 
-const folder = eachScratch();
-const FOUR_WAYS = example('four-ways.yaml');
-const LABELS = ['as drawn', '3/16 plate', '3/8 plate', 'wrapped firebox'];
-
-type Tree = Record<string, Record<string, unknown>>;
-
-/** The example as a file of its own, changed. */
-function fileOf(name: string, change: (tree: Tree) => void): string {
-  const tree = parse(readFileSync(FOUR_WAYS, 'utf8')) as Tree;
-  change(tree);
-  writeFileSync(folder.at(name), stringify(tree));
-  return folder.at(name);
-}
+const { folder, fileOf } = eachFourWays();
 
 describe('options of a design', () => {
   it('stand in table and CSV with what they cost', async () => {

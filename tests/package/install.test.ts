@@ -21,7 +21,7 @@ describe('the installed package', () => {
     });
     expect(text).toContain('at the earliest');
     const charts = readdirSync(join(folder, 'charts'));
-    expect(charts).toHaveLength(5);
+    expect(charts).toHaveLength(6);
     expect(readFileSync(join(folder, 'charts', charts[0])).length).toBeGreaterThan(20_000);
   });
 

@@ -96,9 +96,14 @@ describe('the text where something does not exist', () => {
   if (!steady || !assumed || !warmUp) throw new Error('the sample has all');
 
   it('says that the target is never reached, and what is', () => {
-    const never: EstimateResult = { ...sampleResult, warmUp: { ...warmUp, gauge_s: null, soaked_s: null } };
+    const { design } = sampleResult;
+    const never: EstimateResult = {
+      ...sampleResult,
+      design: { ...design, fire: { ...design.fire, target: 505.372 } },
+      warmUp: { ...warmUp, gauge_s: null, soaked_s: null },
+    };
     const said = estimateText(never, 'shop', { full: true });
-    expect(said.replace(/\s+/g, ' ')).toContain('never reads 250 °F: it settles at 439 °F');
+    expect(said.replace(/\s+/g, ' ')).toContain('never reads 450 °F: it settles at 439 °F');
     expect(line(said, 'soaked')).toContain('never');
   });
 

@@ -6,14 +6,6 @@ import { OUTDOORS } from '../../network/types.js';
 import { version } from '../../version.js';
 import { biotNumbers } from './biot.js';
 import { withHandsAndWeight } from '../carry/carried.js';
-import { CLEAN_FIRE } from '../air/cleanFire.js';
-import { cleanVents } from '../air/cleanHold.js';
-import { ventCurve } from '../air/ventCurve.js';
-import { heldAt } from '../events/heldPit.js';
-import { litPit } from '../events/lighting.js';
-import { splitSwing } from '../events/swing.js';
-import { splitWarnings } from '../events/splitWarnings.js';
-import { turnedVents } from '../events/ventTurn.js';
 import { unknownsUsed } from './unknownsUsed.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import { rangeWarnings } from './ranges.js';
@@ -34,6 +26,19 @@ import {
   targetWarning,
 } from './warnings.js';
 
+/** A solved pit: the state that holds its target, null where none does, and that of its full fire. */
+export interface Solution {
+  pit: Pit;
+  held: Solved | null;
+  full: Solved;
+}
+
+/** What was found beyond an estimate. */
+export interface Further {
+  result: Partial<EstimateResult>;
+  warnings: Warning[];
+}
+
 export interface EstimateOptions {
   /** how finely the parts are cut (default 3 chamber cells, 2 upright, 1 stack) */
   resolution?: Resolution;
@@ -41,10 +46,8 @@ export interface EstimateOptions {
   tolerance?: number;
   /** leave the warm-up out */
   steadyOnly?: boolean;
-  /** follow a cook with splits too, and look for the opening of the intakes that burns clean */
-  minded?: boolean;
-  /** follow the vents from shut to open too */
-  vented?: boolean;
+  /** what else is asked of the pit once it is solved, as `cooked` follows a cook with splits */
+  further?: (solution: Solution) => Further;
   /** follow the warm-up of a pit that soaks at least this far [s] */
   until?: number;
 }
@@ -125,16 +128,10 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     warnings.push(...fallsBack(run.warmUp, design));
     if (cost) Object.assign(cost, { evaluations: run.evaluations, steps: run.warmUp.steps });
   }
-  if (options.minded) {
-    const at = held.state && heldAt(pit, held.state, solved);
-    result.lit = at && litPit(at);
-    result.splits = at && splitSwing(at);
-    result.vents = held.state && cleanVents(design, held.state);
-    warnings.push(...splitWarnings(result.splits));
-  }
-  if (options.vented && design.firebox.intakes.length > 0) {
-    result.ventCurve = ventCurve(design, CLEAN_FIRE.ratio);
-    result.ventTurn = result.vents ? turnedVents(design, result.vents.open) : null;
+  const more = options.further?.({ pit, held: held.state, full: solved });
+  if (more) {
+    Object.assign(result, more.result);
+    warnings.push(...more.warnings);
   }
   warnings.push(...targetWarning(design, assumed, result.steady, reached, run));
   result.balance = worstOf([assumed, ...(result.steady ? [result.steady] : [])], run);

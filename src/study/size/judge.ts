@@ -1,3 +1,4 @@
+import { cooked } from '../events/cooked.js';
 import type { Design } from '../../design/design.js';
 import { whereClean, withOpening } from '../air/cleanHold.js';
 import { estimate } from '../estimate/estimate.js';
@@ -74,7 +75,7 @@ export function judgeFully(design: Design, guess: number, settings: SizeSettings
 
 /** What an estimate of a design with its intakes wide open warns of. */
 export function warningsOf(design: Design): Warning[] {
-  return estimate(withOpening(design, 1), { minded: true }).warnings;
+  return estimate(withOpening(design, 1), { further: cooked }).warnings;
 }
 
 /** A judgement with what an estimate of its design warns of: a limit that one of the warnings is of is not kept. */

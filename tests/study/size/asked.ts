@@ -1,3 +1,4 @@
+import { cooked } from '../../../src/study/events/cooked.js';
 import { readDesign } from '../../../src/design/read.js';
 import { readSource } from '../../../src/design/source.js';
 import type { Tree } from '../../../src/design/vary.js';
@@ -29,5 +30,5 @@ export function fedBack(tree: Tree, { choices, chosen }: SizeResult): { text: st
   const text = JSON.stringify(treeWith(tree, choices[chosen!].fields));
   const read = readDesign(text, { fileName: 'pit.yaml' });
   if (read.faults) throw new Error(JSON.stringify(read.faults));
-  return { text, estimated: estimate(read.design, { minded: true }) };
+  return { text, estimated: estimate(read.design, { further: cooked }) };
 }
