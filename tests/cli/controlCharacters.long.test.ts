@@ -86,7 +86,7 @@ describe('files for other programs', () => {
     await run('estimate', '-', '--charts', 'svg', '--format', 'svg', '-o', 'estimate.txt');
     await run('report', '-', '--vary', `name=${QUOTED} | b`, '--spread', '20', '-o', 'sheet.html');
     const svg = readdirSync(folder.at('svg'));
-    expect(svg).toHaveLength(5);
+    expect(svg).toHaveLength(6);
     for (const path of [...svg.map((name) => `svg/${name}`), 'sheet.html', 'estimate.txt']) {
       const text = readFileSync(folder.at(path), 'utf8');
       expect(text, path).toContain('Pit');
