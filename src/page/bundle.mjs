@@ -18,7 +18,7 @@ export async function bundlePage(outfile, plugins) {
     write: false,
     metafile: true,
     legalComments: 'none',
-    plugins: [...plugins, noOtherUnits],
+    plugins: [...plugins, noOtherUnits, noJsonSchema],
     logLevel: 'warning',
   };
   const [page, solver, pictures, shell] = await Promise.all([
@@ -52,6 +52,18 @@ const noOtherUnits = {
     bundler.onLoad({ filter: /units[\\/]mathUnits\.ts$/ }, () => ({
       contents: 'export const mathUnits = () => undefined;',
     }));
+  },
+};
+
+/** zod brings what writes a JSON Schema with every type; the page writes none. */
+const noJsonSchema = {
+  name: 'no-json-schema',
+  /** @param {import('esbuild').PluginBuild} bundler */
+  setup(bundler) {
+    bundler.onLoad({ filter: /zod[\\/]v4[\\/]core[\\/](json-schema-processors|to-json-schema)\.js$/ }, ({ path }) => {
+      const names = readFileSync(path, 'utf8').matchAll(/^export (?:const|function) (\w+)/gm);
+      return { contents: [...names].map(([, name]) => `export const ${name} = () => undefined;`).join('\n') };
+    });
   },
 };
 
