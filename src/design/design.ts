@@ -8,7 +8,7 @@
 import type { Steel } from '../physics/steel.js';
 import type { WoodComposition } from '../physics/wood.js';
 import type { DESIGN } from './fields.js';
-import type { Read } from './fields/field.js';
+import type { Read } from './fields/fieldType.js';
 import type { FittedUse } from './fitted.js';
 import type { GaugeStation, PartName, StationName } from './stations.js';
 

@@ -5,7 +5,7 @@
 import { netHeatAsFired } from '../physics/wood.js';
 import type { Design } from './design.js';
 import { NUMBER_PATHS, rangeOf, rowAt } from './fields.js';
-import { UNKNOWN_SCALES, type EstimateKind } from './fields/field.js';
+import { UNKNOWN_SCALES, type EstimateKind } from './fields/fieldType.js';
 import type { Range } from './ranges.js';
 import { PARTS } from './stations.js';
 import { valueAt } from './path.js';

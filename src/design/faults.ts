@@ -1,3 +1,4 @@
+import { format } from '../units/index.js';
 /** What is wrong with a design file: where, what was written, what is allowed, and the nearest right name. */
 
 export type FaultCode =
@@ -82,3 +83,6 @@ export function formatPlaceless({ path, value, message, allowed, nearest, exampl
 export function formatFaults(faults: readonly DesignFault[]): string {
   return faults.map(formatFault).join('\n');
 }
+
+/** A length as a fault says it. */
+export const length = (si: number): string => format('length', si);

@@ -2,19 +2,9 @@
 import * as z from 'zod';
 import { handle, load, trailer } from './fields/carry.js';
 import { cook } from './fields/cook.js';
-import {
-  list,
-  numbersIn,
-  optional,
-  placeName,
-  quantity,
-  text,
-  usual,
-  block,
-  type Field,
-  type Row,
-  type Rows,
-} from './fields/field.js';
+import { list, numbersIn, optional, usual, block } from './fields/blocks.js';
+import { placeName, quantity, text } from './fields/field.js';
+import { type Field, type Row, type Rows } from './fields/fieldType.js';
 import { log } from './fields/log.js';
 import { chamber, firebox, throat, upright } from './fields/parts.js';
 import { prices } from './fields/prices.js';

@@ -30,3 +30,6 @@ export function siOf(kind: Kind, text: string): number {
 
 /** Plate of a part, wall of a tube or a pipe. */
 export const PLATE = range('plate', '0.5 mm', '2 in');
+
+/** Largest share of a tube's or stack's diameter that its two walls may take. */
+export const MOST_WALL = 0.9;

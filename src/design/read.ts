@@ -9,7 +9,7 @@ import { withFitted } from './applyFitted.js';
 import type { Design } from './design.js';
 import type { Fitted } from './fitted.js';
 import { DESIGN, rangeOf } from './fields.js';
-import { readRows } from './fields/field.js';
+import { readRows } from './fields/blocks.js';
 import type { DesignFault, DesignWarning } from './faults.js';
 import { readOptions, type DesignOption } from './options.js';
 import { readFitted, type NamedFile } from './readFitted.js';

@@ -1,7 +1,7 @@
 /** Walks a raw tree field by field, collecting faults, defaults and warnings. Absent or faulty numbers read as NaN. */
 import { format, formatBoth, parseQuantity, type GaugeTable, type OtherUnits } from '../units/index.js';
 import { shortened, type DesignFault, type DesignWarning, type FaultCode } from './faults.js';
-import { PLATE, type Range } from './ranges.js';
+import { MOST_WALL, PLATE, type Range } from './ranges.js';
 import { pathText, type Path } from './path.js';
 import type { Source } from './source.js';
 
@@ -111,9 +111,6 @@ export interface QuantityRead {
   pipe?: { nominal: number; wall?: number };
   wood?: true;
 }
-
-/** Largest share of a pipe's diameter that its two walls may take. */
-const MOST_WALL = 0.9;
 
 /** One block of the file. A block that is absent or of the wrong type has no fields. */
 export class Fields {

@@ -3,7 +3,7 @@
  * use is made from it.
  */
 import { IN_FILE } from './fields.js';
-import { objectOf, optional } from './fields/field.js';
+import { objectOf, optional } from './fields/blocks.js';
 import { fitted } from './fields/fitted.js';
 import { options } from './fields/options.js';
 

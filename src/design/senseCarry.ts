@@ -1,13 +1,11 @@
 /** Can a hand reach it and a trailer carry it: handles on parts that are there, an axle off its hitch. */
-import { format } from '../units/index.js';
+import { length } from './faults.js';
 import type { Design, Handle, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
 import type { Path } from './path.js';
 
 /** Least distance of an axle from the coupler [m]: 1 ft; nearer, no lever is left (common practice, no source). */
 const LEAST_LEVER = 0.3048;
-
-const length = (si: number): string => format('length', si);
 
 export function checkCarry(design: Design, stationsOf: (part: PartName) => StationName[], reading: Reading): void {
   design.handles?.forEach((handle, i) => checkHandle(design, handle, stationsOf, ['handles', i], reading));

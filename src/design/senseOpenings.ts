@@ -1,4 +1,5 @@
 /** Can gas pass where the file says: vents on the firebox face, throat and upright opening inside what they join. */
+import { length } from './faults.js';
 import { format } from '../units/index.js';
 import type { Design, HorizontalPart, Intake, Upright } from './design.js';
 import { ashDoorCentre } from './fireGrate.js';
@@ -15,7 +16,6 @@ const SEAT = 0.0762;
 /** Share of the firebox's inside height over which a grate leaves no room for wood: common practice, no source. */
 const MOST_GRATE = 0.8;
 
-const length = (si: number): string => format('length', si);
 const area = (si: number): string => format('area', si, 'shop', { unit: 'in²' });
 
 /** Height of one vent, where its kind tells it [m]. */

@@ -1,12 +1,10 @@
 /** Can what is asked of a size be had at all: something to choose, and a stack between its bounds. */
-import { format } from '../units/index.js';
+import { length } from './faults.js';
 import type { Design } from './design.js';
 import { KEPT } from './fields/size.js';
 import type { Reading } from './reading.js';
 import type { Path } from './path.js';
 import { stackLengths } from './stackBounds.js';
-
-const length = (si: number): string => format('length', si);
 
 /** Shortest piece of tube that makes a stack [m]: 1 in. */
 const SHORTEST = 0.0254;

@@ -1,4 +1,5 @@
 /** A piece of tube or pipe as a builder writes it on a list: `6 in tube 11 ga`, `6 in x 4 in square tube 3/16 in, 50 in long`. */
+import { MOST_WALL } from './ranges.js';
 import { inchText, nearestName, parseQuantity, siIn, type GaugeTable, type OtherUnits } from '../units/index.js';
 import type { FaultCode } from './faults.js';
 
@@ -29,9 +30,6 @@ const LONG = /^(?:(.*?),|(.*?(?:ga|gauge|in|mm|"|wall|std|xs|schedule \d+)))?\s*
 
 /** Least and greatest outside size, and longest piece [m]. */
 const [NARROWEST, WIDEST, LONGEST] = [1, 24, 360].map((each) => siIn('length', each, 'in'));
-/** Share of its size that two walls may take. */
-const MOST_WALL = 0.9;
-
 export function readTube(text: string, steel: GaugeTable = 'carbon', otherUnits?: OtherUnits): TubeRead {
   const match = FORM.exec(text.trim());
   if (!match) {

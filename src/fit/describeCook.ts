@@ -3,7 +3,7 @@ import type { CookLog } from './log/log.js';
 import type { FitInput } from './fit.js';
 import { fittedFrom, fittedUntil } from './fitSpan.js';
 import type { FitErrors, FittedChannel, FittedCook, FitResult } from './fitResult.js';
-import { TOLERANCE } from './fitProblem.js';
+import { TOLERANCE } from './fitRuns.js';
 import { lagged, USUAL_LAG } from './lag.js';
 import { runLogs, type LogRun } from './logRun.js';
 import { designAt, type FitParameter } from './parameters.js';

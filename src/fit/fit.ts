@@ -4,7 +4,8 @@ import type { CookLog } from './log/log.js';
 import { leastSquares, type LeastSquaresSolution } from '../solve/leastSquares.js';
 import { version } from '../version.js';
 import { describeCooks } from './describeCook.js';
-import { FitProblem, type FitPart } from './fitProblem.js';
+import { FitProblem } from './fitProblem.js';
+import type { FitPart } from './fitRuns.js';
 import type { FitResult } from './fitResult.js';
 import { fittedFrom, fittedUntil } from './fitSpan.js';
 import { fitParameters, Prior, tellingPaths, type FitParameter, type Told } from './parameters.js';
@@ -104,8 +105,8 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
     fitted: fittedOf(design, parameters, posterior, described),
     runs,
     balance: {
-      energyError: Math.max(screening.energyError, problem.energyError, cooks.energyError),
-      massError_kg_per_s: Math.max(screening.massError, problem.massError, cooks.massError),
+      energyError: Math.max(screening.runs.energyError, problem.runs.energyError, cooks.energyError),
+      massError_kg_per_s: Math.max(screening.runs.massError, problem.runs.massError, cooks.massError),
     },
   };
 }

@@ -1,44 +1,19 @@
 import { Matrix } from 'ml-matrix';
 import type { Design } from '../design/design.js';
-import type { CookLog } from './log/log.js';
 import type { LeastSquaresProblem } from '../solve/leastSquares.js';
 import { lagged, LONGEST_LAG, USUAL_LAG } from './lag.js';
-import { runLogs, type LogRun } from './logRun.js';
+import { FitRuns, type FitPart } from './fitRuns.js';
+import type { LogRun } from './logRun.js';
+import { loss, lossSlope } from './robustLoss.js';
+import { screened } from './screen.js';
 import type { Prior } from './parameters.js';
 import { designAt, valueAt, type FitParameter } from './parameters.js';
 import type { Others } from './posterior.js';
-import { suspicionOf, type ScreenedProbe, type Suspicion } from './suspects.js';
+import { suspicionOf, type Suspicion } from './suspects.js';
 import { weightsOf, type ChannelWeight } from './weights.js';
 
-/** The part of a log that is fitted: readings `from` to `to` (excluded) of each channel. */
-export interface FitPart {
-  log: CookLog;
-  until_s: number;
-  from: number[];
-  to: number[];
-}
-
-/** Runs with one coordinate a step aside; null where the pit can't be followed there. */
-interface Beside {
-  runs: LogRun[] | null;
-  step: number;
-}
-
-/** From about this many standard deviations on a reading pulls no harder. */
-const ROBUST = 3;
-/** Factor on the tolerances of the time steps: errors well below any probe's noise. */
-export const TOLERANCE = 0.1;
-/**
- * No step is longer than this [s]. A fire that air comes to limit within a long step makes an error that depends on where in the
- * step that is, and with estimates a hair aside it is elsewhere. Slopes then jump from place to place, by a tenth for the intakes of
- * the made-up cook: that passes for knowledge, and stops the search. Steps of a minute leave about what steps of 15 s do.
- */
-const LONGEST_STEP = 60;
-/** The same for estimates that are not fitted, whose spreads are wide. */
+/** Step of the coordinates for the slopes of estimates that are not fitted, whose spreads are wide. */
 const SWAY = 0.5;
-/** Step of the coordinates for slopes: large against what the solver leaves over, small against their spread. */
-const SLOPE_STEP = 0.025;
-
 /**
  * Measured against computed readings of all logs as residuals for least squares. Parameters are the estimates' coordinates,
  * then how far each probe reads off all the time, in units of `accuracy`, then how far each logger lags, in units of the usual lag. After the readings come the priors: estimates stay
@@ -55,13 +30,9 @@ export class FitProblem implements LeastSquaresProblem {
   readonly readings: number;
   /** index of the first logger's lag among the parameters */
   readonly lags: number;
-  energyError = 0;
-  massError = 0;
-  private readonly grids: number[][] = [];
+  readonly runs: FitRuns;
   /** how much the readings of each log's channels count */
   weights: ChannelWeight[][] = [];
-  private readonly known = new Map<string, LogRun[] | null>();
-  private readonly knownBeside = new Map<string, Beside[]>();
 
   constructor(
     private readonly design: Design,
@@ -69,7 +40,7 @@ export class FitProblem implements LeastSquaresProblem {
     readonly prior: Prior,
     private readonly parts: readonly FitPart[],
     private readonly accuracy: number,
-    private readonly onRun: () => void,
+    onRun: () => void,
   ) {
     const probes = parts.flatMap(({ log }) => log.channels);
     this.readings = parts.reduce((sum, { from, to }) => sum + from.reduce((s, f, c) => s + to[c] - f, 0), 0);
@@ -78,33 +49,17 @@ export class FitProblem implements LeastSquaresProblem {
     this.start = [...parameters.map(() => 0), ...probes.map(() => 0), ...loggers.map(() => 0)];
     this.low = [...parameters.map(({ low }) => low), ...probes.map(() => -PROBE_BOUND), ...loggers.map(() => 0)];
     this.high = [...parameters.map(({ high }) => high), ...probes.map(() => PROBE_BOUND), ...loggers];
+    this.runs = new FitRuns(design, parameters, parts, onRun);
   }
 
   /** Lay down the times of the steps as they come out at p. @returns false: the pit can't be followed there */
   layGrid(p: readonly number[]): boolean {
-    this.known.clear();
-    this.knownBeside.clear();
-    this.grids.length = 0;
-    const q = this.ofEstimates(p);
-    this.runsBeside(q);
-    const runs = this.runsAt(q);
-    runs?.forEach(({ grid }) => this.grids.push(grid));
-    return runs !== null;
+    return this.runs.layGrid(this.ofEstimates(p));
   }
 
   /** Take the times of the steps, and the runs at the start, from a problem of the same logs with these estimates among its own. */
   goOnFrom(other: FitProblem): void {
-    const [own, its] = [this.ofEstimates(this.start), other.ofEstimates(other.start)];
-    const beside = other.runsBeside(its);
-    const among = this.parameters.map(({ unknown: { path } }) =>
-      other.parameters.findIndex(({ unknown }) => unknown.path === path),
-    );
-    this.grids.push(...other.grids);
-    this.known.set(own.join(' '), other.runsAt(its));
-    this.knownBeside.set(
-      own.join(' '),
-      among.map((k) => beside[k]),
-    );
+    this.runs.goOnFrom(other.runs, this.ofEstimates(this.start), other.ofEstimates(other.start));
   }
 
   /**
@@ -113,7 +68,7 @@ export class FitProblem implements LeastSquaresProblem {
    * @returns largest change of a deviation, as a share of it
    */
   weigh(p: readonly number[], how: 'independent' | 'together'): number {
-    const runs = this.runsAt(this.ofEstimates(p))!;
+    const runs = this.runs.at(this.ofEstimates(p))!;
     const before = this.weights;
     let probe = this.parameters.length;
     this.weights = this.parts.map((part, l) => {
@@ -128,7 +83,7 @@ export class FitProblem implements LeastSquaresProblem {
   }
 
   residuals(p: readonly number[]): Float64Array | null {
-    const runs = this.runsAt(this.ofEstimates(p));
+    const runs = this.runs.at(this.ofEstimates(p));
     if (!runs) return null;
     const out: number[] = [];
     let probe = this.parameters.length;
@@ -149,7 +104,7 @@ export class FitProblem implements LeastSquaresProblem {
     const q = this.ofEstimates(p);
     const pulls = this.pullsAt(p);
     const prior = this.prior.slopes(this.prior.sidesAt(q));
-    const beside = this.runsBeside(q);
+    const beside = this.runs.beside(q);
     return p.map((_, k) => {
       const row = new Float64Array(this.readings + p.length);
       if (k < q.length) {
@@ -172,7 +127,7 @@ export class FitProblem implements LeastSquaresProblem {
     const moved = designAt(this.design, this.parameters, q);
     const out: Others = { paths: [], sway: [] };
     const steps = others.map(({ high }) => (high >= SWAY ? SWAY : -SWAY));
-    const [, ...beside] = this.follow([moved, ...others.map((other, k) => designAt(moved, [other], [steps[k]]))]);
+    const [, ...beside] = this.runs.follow([moved, ...others.map((other, k) => designAt(moved, [other], [steps[k]]))]);
     others.forEach(({ unknown }, k) => {
       if (!beside[k]) return;
       const row = new Float64Array(this.readings);
@@ -186,26 +141,7 @@ export class FitProblem implements LeastSquaresProblem {
   /** Which of the probes is not to be believed, held against each other and the model at the start, where runs have been. */
   suspicion(): Suspicion {
     const q = this.ofEstimates(this.start);
-    const base = this.runsAt(q)!;
-    const beside = this.runsBeside(q);
-    const probes = this.parts.flatMap(({ log, from, to }, l) =>
-      log.channels.map(({ header, time_s, value_K }, c): ScreenedProbe => {
-        const computed = base[l].computed[c];
-        const blocks = blocksOf(time_s, from[c], to[c]);
-        const mean = (of: (i: number) => number) => blocks.map(({ first, last }) => meanOf(of, first, last));
-        return {
-          header,
-          log: l,
-          block: blocks.map(({ place }) => place),
-          computed: mean((i) => computed[i]),
-          left: mean((i) => value_K[i] - computed[i]),
-          deviation: mean((i) => MODEL.least + MODEL.share * Math.abs(computed[i] - this.design.site.air)),
-          slopes: beside.map(({ runs, step }) =>
-            mean((i) => (runs ? (runs[l].computed[c][i] - computed[i]) / step : 0)),
-          ),
-        };
-      }),
-    );
+    const probes = screened(this.parts, this.runs.at(q)!, this.runs.beside(q), this.design.site.air);
     const own = new Matrix(this.prior.slopes(this.prior.sidesAt(q)));
     const known = own.mmul(own.transpose()).to2DArray();
     const [low, high] = [this.ofEstimates(this.low), this.ofEstimates(this.high)];
@@ -234,7 +170,7 @@ export class FitProblem implements LeastSquaresProblem {
 
   /** How much each residual changes with its reading, in the order of the residuals. */
   private pullsAt(p: readonly number[]): Float64Array {
-    const runs = this.runsAt(this.ofEstimates(p))!;
+    const runs = this.runs.at(this.ofEstimates(p))!;
     const pulls = new Float64Array(this.readings);
     let probe = this.parameters.length;
     let at = 0;
@@ -259,7 +195,7 @@ export class FitProblem implements LeastSquaresProblem {
     pulls: Float64Array,
   ) {
     if (!beside) return;
-    const base = this.runsAt(this.ofEstimates(p))!;
+    const base = this.runs.at(this.ofEstimates(p))!;
     let at = 0;
     this.parts.forEach(({ log, from, to }, l) => {
       const lag = this.lagAt(p, l);
@@ -274,7 +210,7 @@ export class FitProblem implements LeastSquaresProblem {
 
   /** Slopes of the residuals with one logger's lag. */
   private fillLag(row: Float64Array, p: readonly number[], logger: number, pulls: Float64Array): void {
-    const base = this.runsAt(this.ofEstimates(p))!;
+    const base = this.runs.at(this.ofEstimates(p))!;
     let at = 0;
     this.parts.forEach(({ log, from, to }, l) => {
       const lag = this.lagAt(p, l);
@@ -302,50 +238,6 @@ export class FitProblem implements LeastSquaresProblem {
       });
     }
   }
-
-  /** Runs with each coordinate a step aside, towards the inside of its bounds and away from the kink of a spread at 0. */
-  private runsBeside(q: readonly number[]): Beside[] {
-    const key = q.join(' ');
-    const known = this.knownBeside.get(key);
-    if (known) return known;
-    const steps = q.map((value, k) => {
-      const outwards = value < 0 ? -1 : 1;
-      const inside = value + outwards * SLOPE_STEP;
-      return SLOPE_STEP * (inside >= this.low[k] && inside <= this.high[k] ? outwards : -outwards);
-    });
-    const places = steps.map((step, k) => q.map((value, j) => (j === k ? value + step : value)));
-    const [first, ...runs] = this.follow([q, ...places].map((each) => designAt(this.design, this.parameters, each)));
-    if (!this.known.has(key)) this.known.set(key, first);
-    const beside = steps.map((step, k) => ({ runs: runs[k], step }));
-    this.knownBeside.set(key, beside);
-    return beside;
-  }
-
-  private runsAt(q: readonly number[]): LogRun[] | null {
-    const key = q.join(' ');
-    let runs = this.known.get(key);
-    if (runs === undefined) {
-      [runs] = this.follow([designAt(this.design, this.parameters, q)]);
-      this.known.set(key, runs);
-    }
-    return runs;
-  }
-
-  /** All logs with some designs that lie beside the first one, on the times that are laid down; null: not to be followed. */
-  private follow(designs: readonly Design[]): (LogRun[] | null)[] {
-    const all = this.parts.map(({ log, until_s }, l) => {
-      const options = { until: until_s, grid: this.grids[l], tolerance: TOLERANCE, longest: LONGEST_STEP };
-      const runs = runLogs(designs, log, options);
-      for (let k = 0; k < runs.length; k++) this.onRun();
-      this.energyError = Math.max(this.energyError, runs[0]?.energyError ?? 0);
-      this.massError = Math.max(this.massError, runs[0]?.massError ?? 0);
-      return runs;
-    });
-    return designs.map((_, k) => {
-      const runs = all.map((each) => each[k]);
-      return runs.every((run) => run !== null) ? runs : null;
-    });
-  }
 }
 
 /** The heat of the wood among the estimates: with it all fires of a log go up and down. */
@@ -356,46 +248,7 @@ function fireAmong(parameters: readonly FitParameter[]): { at: number; factor: n
   return { at, factor: (valueAt(each, each.low) / valueAt(each, 0)) ** (1 / each.low) };
 }
 
-/** Length of a block of readings that counts as one, where probes are held against each other [s]. */
-const BLOCK = 900;
-/** How far a model that is right may be off over such a block: so many K, and a share of the rise above outdoors. */
-const MODEL = { least: 3, share: 0.04 };
-
-/** First and last (excluded) reading of each block; the very first reading, of a pit that is cold, is one by itself. */
-function blocksOf(
-  time_s: readonly number[],
-  from: number,
-  to: number,
-): { first: number; last: number; place: number }[] {
-  const blocks: { first: number; last: number; place: number }[] = [];
-  const place = (i: number) => (i === 0 ? -1 : Math.floor(time_s[i] / BLOCK));
-  for (let first = from, i = from + 1; i <= to; i++) {
-    if (i < to && place(i) === place(first)) continue;
-    blocks.push({ first, last: i, place: place(first) });
-    first = i;
-  }
-  return blocks;
-}
-
-function meanOf(of: (i: number) => number, first: number, last: number): number {
-  let sum = 0;
-  for (let i = first; i < last; i++) sum += of(i);
-  return sum / (last - first);
-}
-
 /** Step of a lag for slopes, in units of the usual one. */
 const LAG_STEP = 0.01;
 /** A probe that is off by more than so many times what it may be is broken. */
 const PROBE_BOUND = 5;
-
-/** Signed root of the pseudo-Huber loss 2 c^2 (sqrt(1 + (r/c)^2) - 1): r near zero, its square growing straight far out. */
-function loss(r: number): number {
-  const x = r / ROBUST;
-  // the difference of roots, without its cancellation
-  return r * Math.sqrt(2 / (Math.sqrt(1 + x * x) + 1));
-}
-
-function lossSlope(r: number): number {
-  const root = Math.sqrt(1 + (r / ROBUST) ** 2);
-  return Math.sqrt((root + 1) / 2) / root;
-}

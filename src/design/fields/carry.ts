@@ -2,7 +2,9 @@
 import { FINISHES } from '../catalog/index.js';
 import { range } from '../ranges.js';
 import { PARTS } from '../stations.js';
-import { block, choice, literals, quantity, readRows, text, where, type Soft } from './field.js';
+import { block, readRows, where } from './blocks.js';
+import { choice, literals, quantity, text } from './field.js';
+import { type Soft } from './fieldType.js';
 import { EMISSIVITY, station, steel } from './shared.js';
 
 const POSITION = range('length', '-60 ft', '60 ft');

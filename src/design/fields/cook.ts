@@ -1,20 +1,9 @@
 /** What happens over time: splits on the fire, who minds it, and a cook's day. */
 import { charringRate, cylinderThickness, FIREBOX_CHARRING, meanFlame } from '../../physics/splits.js';
 import { WOODS } from '../catalog/index.js';
-import {
-  block,
-  choice,
-  flag,
-  list,
-  optional,
-  quantities,
-  quantity,
-  readRows,
-  text,
-  usual,
-  type Field,
-  type Read,
-} from './field.js';
+import { block, list, optional, readRows, usual } from './blocks.js';
+import { choice, flag, quantities, quantity, text } from './field.js';
+import { type Field, type Read } from './fieldType.js';
 import { range } from '../ranges.js';
 import { area, mass, SHARE, station, WIND } from './shared.js';
 

@@ -11,7 +11,9 @@ import {
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
 import type { PartName } from '../stations.js';
-import { block, choice, maybe, names, optional, quantity, readRows, type Block, type Field } from './field.js';
+import { block, optional, readRows, type Block } from './blocks.js';
+import { choice, maybe, names, quantity } from './field.js';
+import { type Field } from './fieldType.js';
 import { EMISSIVITY, plate } from './shared.js';
 
 /** @param offered by the page, as that of a whole part is */

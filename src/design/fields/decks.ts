@@ -1,7 +1,8 @@
 /** What lies over the gas's way under the food: a reverse-flow plate, or a row of plates with gaps between them. */
 import { pathText } from '../path.js';
 import { range } from '../ranges.js';
-import { block, optional, quantities, quantity, readRows } from './field.js';
+import { block, optional, readRows } from './blocks.js';
+import { quantities, quantity } from './field.js';
 import { OPENING, plate } from './shared.js';
 
 const PLATES = {

@@ -2,7 +2,8 @@
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
 import type { PartName } from '../stations.js';
-import { block, list, optional, quantity, text } from './field.js';
+import { block, list, optional } from './blocks.js';
+import { quantity, text } from './field.js';
 import { ownInsulation } from './cover.js';
 import { HEIGHT, plate, SHARE } from './shared.js';
 

@@ -1,6 +1,7 @@
 /** What the wood burns on, and the way in to the ash under it. */
 import { range } from '../ranges.js';
-import { block, choice, optional, quantity } from './field.js';
+import { block, optional } from './blocks.js';
+import { choice, quantity } from './field.js';
 import { HEIGHT, plate, SHARE } from './shared.js';
 
 export const fireGrate = optional(

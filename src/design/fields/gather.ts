@@ -1,6 +1,7 @@
 /** A box that gathers gas before a stack. */
 import { range } from '../ranges.js';
-import { block, optional, quantity } from './field.js';
+import { block, optional } from './blocks.js';
+import { quantity } from './field.js';
 import { HEIGHT, plate } from './shared.js';
 
 const SIDE = range('length', '2 in', '6 ft');

@@ -1,7 +1,8 @@
 /** Air intakes of the firebox: dials, slides and plain openings, by their sizes or their area. */
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
-import { block, choice, count, optional, quantity, readRows } from './field.js';
+import { block, optional, readRows } from './blocks.js';
+import { choice, count, quantity } from './field.js';
 import { height, SHARE } from './shared.js';
 
 const VENT_SIDE = range('length', '1/4 in', '4 ft');

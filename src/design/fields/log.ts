@@ -1,7 +1,9 @@
 /** How a pit's own logs are read. */
 import * as z from 'zod';
 import { range } from '../ranges.js';
-import { block, quantity, type Field } from './field.js';
+import { block } from './blocks.js';
+import { quantity } from './field.js';
+import { type Field } from './fieldType.js';
 
 /**
  * How far a probe may read off all the time, standard deviation [K]: 2 °F. An estimate; thermocouples of the usual kind and

@@ -1,6 +1,8 @@
 /** Options of one order: other ways to build the pit of a design, each a name and the fields that it changes. */
 import * as z from 'zod';
-import { block, list, text, type Field } from './field.js';
+import { block, list } from './blocks.js';
+import { text } from './field.js';
+import { type Field } from './fieldType.js';
 
 /** Beside the design as drawn; more make no table that anybody reads. */
 const MOST_OPTIONS = 23;

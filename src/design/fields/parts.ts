@@ -1,7 +1,8 @@
 /** Firebox, chamber and upright: their rows, and those that all parts have. */
 import { range } from '../ranges.js';
 import type { PartName } from '../stations.js';
-import { block, choice, list, optional, quantities, quantity, readRows, text, usual, where } from './field.js';
+import { block, list, optional, readRows, usual, where } from './blocks.js';
+import { choice, quantities, quantity, text } from './field.js';
 import { facesOf, insulation, lining, shield, surface } from './cover.js';
 import { plates, reverse } from './decks.js';
 import { door, LEAK, several, withDoors } from './doors.js';

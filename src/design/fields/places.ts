@@ -2,7 +2,8 @@
 import { format } from '../../units/index.js';
 import { pathText } from '../path.js';
 import { range } from '../ranges.js';
-import { block, choice, list, optional, quantity, readRows, text, usual } from './field.js';
+import { block, list, optional, readRows, usual } from './blocks.js';
+import { choice, quantity, text } from './field.js';
 import { AREA, HEIGHT, SHARE } from './shared.js';
 
 /** Surface of #9 expanded metal by its weight [m2/kg]: 4 over density and strand, about 0.14 in (common practice, no source). */

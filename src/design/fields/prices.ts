@@ -2,7 +2,8 @@
 import { parseQuantity } from '../../units/index.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
-import { block, optional, quantity, readRows } from './field.js';
+import { block, optional, readRows } from './blocks.js';
+import { quantity } from './field.js';
 
 /** Wide enough for any currency. */
 const PER_MASS = range('pricePerMass', '$0.001/lb', '$100,000/lb');

@@ -6,7 +6,9 @@ import { HEADS } from '../heads.js';
 import { pathText } from '../path.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
-import { choice, maybe, optional, quantity, where, type Soft } from './field.js';
+import { choice, maybe, quantity } from './field.js';
+import { optional, where } from './blocks.js';
+import { type Soft } from './fieldType.js';
 import { across, type SteelRow } from './shared.js';
 import { mainSize, wallOf } from './walls.js';
 

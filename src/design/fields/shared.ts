@@ -1,6 +1,7 @@
 /** Ranges and fields that several blocks share. */
 import { PLATE, range } from '../ranges.js';
-import { choice, maybe, quantity, type NumberOptions, type Slider } from './field.js';
+import { choice, maybe, quantity, type NumberOptions } from './field.js';
+import { type Slider } from './fieldType.js';
 import { STATIONS } from '../stations.js';
 
 export const SHARE = range('share', '0 %', '100 %');

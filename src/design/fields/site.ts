@@ -7,7 +7,9 @@ import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
 
 import { minding, splits } from './cook.js';
-import { block, choice, optional, quantity, readRows, usual, where, type Read, type Soft } from './field.js';
+import { block, optional, readRows, usual, where } from './blocks.js';
+import { choice, quantity } from './field.js';
+import { type Read, type Soft } from './fieldType.js';
 import { SHARE, WIND } from './shared.js';
 
 const PRESSURE = range('number', '-2', '2');

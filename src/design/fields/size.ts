@@ -2,7 +2,9 @@
 import * as z from 'zod';
 import { range } from '../ranges.js';
 import { readTube, TUBE_FORM, type Tube } from '../tubeText.js';
-import { block, choice, names, optional, quantities, quantity, type Field, type Soft } from './field.js';
+import { block, optional } from './blocks.js';
+import { choice, names, quantities, quantity } from './field.js';
+import { type Field, type Soft } from './fieldType.js';
 import { HEIGHT } from './shared.js';
 
 const OVER = range('length', '-48 in', '30 ft');

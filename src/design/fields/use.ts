@@ -1,6 +1,7 @@
 /** How much a pit is used: what its plate has to last through. */
 import { range } from '../ranges.js';
-import { block, count, quantity } from './field.js';
+import { block } from './blocks.js';
+import { count, quantity } from './field.js';
 
 export const use = block('How much it is used, for what its hottest plate loses to scale.', {
   cooks: count('cooks', range('number', '1', '1000'), 'Cooks a year.', { default: '50', print: { bare: true } }),

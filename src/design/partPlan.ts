@@ -1,0 +1,15 @@
+/** A part's plan, whatever kind it is. */
+import type { HorizontalPart, Upright } from './design.js';
+
+export function isUpright(part: HorizontalPart | Upright): part is Upright {
+  return 'depth' in part;
+}
+
+/** A part's plan: across, and along the gas's way. */
+export function plan(part: HorizontalPart | Upright): [number, number] {
+  return isUpright(part) ? [part.width, part.depth] : [part.width, part.length];
+}
+
+export function leastSize(part: HorizontalPart | Upright): number {
+  return Math.min(...plan(part), part.height);
+}
