@@ -1,3 +1,4 @@
+import { smokeOf, smokeShare } from '../estimate/smoke.js';
 import { gaugeReading } from '../estimate/gauge.js';
 import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
@@ -96,8 +97,8 @@ export function airState(pit: Pit, solved: Solved): AirState {
     stackVelocity_m_per_s: state.draft.stackVelocity_m_per_s,
     intakeVelocity_m_per_s: state.draft.intakeVelocity_m_per_s,
     throatVelocity_m_per_s: throat.flow_kg_per_s / (model.density[model.network.fire.zone] * throat.area_m2),
-    smokeShare: smokeShare(state),
-    partSmokeShare: partSmokeShare(state),
+    smokeShare: gapShare(state),
+    partSmokeShare: partShare(state),
     theoretical_Pa: state.draft.theoretical_Pa,
     backwards: state.openings
       .filter(({ role, flow_kg_per_s: flow }) => isWay(role) && flow < -STILL)
@@ -109,22 +110,14 @@ function isWay(role: string): boolean {
   return role === 'intake' || role === 'throat' || role === 'stackExit';
 }
 
-function stackFlow({ openings }: SteadyState): number {
-  return openings.reduce((sum, o) => sum + (o.role === 'stackExit' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
-}
-
-function smokeShare(state: SteadyState): number {
-  const out = state.openings.reduce((sum, o) => sum + (o.role === 'gap' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
-  const stack = stackFlow(state);
+function gapShare({ openings }: SteadyState): number {
+  const out = openings.reduce((sum, o) => sum + (o.role === 'gap' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
+  const { stack } = smokeOf(openings);
   return stack > 0 ? out / stack : 1;
 }
 
 /** As an estimate counts it, by the part whose door gap it is. */
-function partSmokeShare(state: SteadyState): number {
-  const byPart = new Map<string, number>();
-  for (const { part, flow_kg_per_s: flow } of state.openings) {
-    if (part && flow > 0) byPart.set(part, (byPart.get(part) ?? 0) + flow);
-  }
-  const [most, stack] = [Math.max(0, ...byPart.values()), stackFlow(state)];
-  return stack > 0 ? most / stack : Number(most > 0);
+function partShare({ openings }: SteadyState): number {
+  const { stack, byPart } = smokeOf(openings);
+  return smokeShare(Math.max(0, ...byPart.values()), stack);
 }

@@ -133,7 +133,6 @@ function airOfFire({ model }: Pit, x: Float64Array): number {
   return (((1 - burnt) / burnt) * gasPerFuel) / airPerFuel;
 }
 
-/** Air that enters the fire's zone from outdoors [kg/s]. */
 /** Air that the firebox takes in from outdoors, by intakes and gaps, after an evaluation [kg/s]. */
 export function airIntoFirebox({ model }: Pick<Pit, 'model'>): number {
   let air = 0;

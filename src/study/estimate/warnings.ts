@@ -1,3 +1,4 @@
+import { smokeOf } from './smoke.js';
 import { gaugeReading } from './gauge.js';
 import { BED_RELEASE, bedOf } from '../../design/bed.js';
 import { FINISHES, INSULATIONS, LININGS } from '../../design/catalog/index.js';
@@ -86,12 +87,7 @@ export function backDraftWarnings(state: SteadyState, where: string): Warning[] 
 
 /** Door gaps that blow smoke out under this fire, summed by part. */
 export function smokeWarnings(state: SteadyState, where: string): Warning[] {
-  const stack = state.openings.reduce((sum, o) => sum + (o.role === 'stackExit' ? Math.max(0, o.flow_kg_per_s) : 0), 0);
-  const byPart = new Map<string, number>();
-  for (const o of state.openings) {
-    if (!o.part || o.flow_kg_per_s <= 0) continue;
-    byPart.set(o.part, (byPart.get(o.part) ?? 0) + o.flow_kg_per_s);
-  }
+  const { stack, byPart } = smokeOf(state.openings);
   return [...byPart].flatMap(([part, flow]) => {
     if (flow <= SMOKE_SHARE * stack) return [];
     const share = flow < stack ? `${((100 * flow) / stack).toFixed(1)} % of the stack's` : 'more than by the stack';

@@ -2,6 +2,7 @@ import { cooked } from '../events/cooked.js';
 import type { Design } from '../../design/design.js';
 import { whereClean, withOpening } from '../air/cleanHold.js';
 import { estimate } from '../estimate/estimate.js';
+import { smokeShare } from '../estimate/smoke.js';
 import type { Warning } from '../estimate/result.js';
 import {
   COUNTED,
@@ -92,9 +93,12 @@ export function withWarnings(judgement: FullJudgement, warnings: Warning[]): Ful
 /** A margin as the warnings of its limit have it, where theirs is the worse. */
 function worseOf(margin: Margin, warnings: Warning[]): Margin {
   const { key } = margin;
-  const told = warnings.flatMap(({ code, value, limits }) => {
-    if (key === 'gapSmoke') return [marginOf(key, (LIMIT.gapSmoke.high! * value!) / limits!.high!)];
-    return [marginOf(key, key === 'backDraft' ? warnings.length : code === 'little-air' ? value! : 0)];
+  const told = warnings.map(({ code, value, limits }) => {
+    if (key === 'gapSmoke') return marginOf(key, smokeShare(value!, limits!.high! / LIMIT.gapSmoke.high!));
+    if (key === 'backDraft') return marginOf(key, warnings.length);
+    if (code === 'little-air') return marginOf(key, value!);
+    // told of what has a number of its own, which stays as it is
+    return { ...margin, margin: Math.min(margin.margin, -1) };
   });
   return [margin, ...told].reduce((worst, each) => (each.margin < worst.margin ? each : worst));
 }
