@@ -8,7 +8,7 @@ import type { UnitSystem } from '../units/index.js';
 import { plainText } from '../words/plainText.js';
 import { sayUnknown } from '../words/unknownValue.js';
 import { inAnyState, LOSSES, lostAt, type StateName } from '../study/quantities.js';
-import { sayIn, sayQuantity } from '../words/quantity.js';
+import { sayAlone, sayIn, sayQuantity } from '../words/quantity.js';
 import type { TableData } from './text/table.js';
 
 export function warmUpData({ design, warmUp }: EstimateResult, system: UnitSystem): TableData {
@@ -130,7 +130,7 @@ const TRICKLE = 1e-5;
 const NONE = 0.01;
 
 export function openingsData({ openings }: SteadyState, system: UnitSystem): TableData {
-  const say = sayIn(system);
+  const [say, alone] = [sayIn(system), sayAlone(system)];
   return {
     head: ['', 'flow', '', 'pressure across'],
     rows: openings.map((opening) => [
@@ -143,7 +143,8 @@ export function openingsData({ openings }: SteadyState, system: UnitSystem): Tab
       wayOf(opening),
       Math.abs(opening.dp_Pa) < NONE
         ? '–'
-        : say('pressure', Math.abs(opening.dp_Pa), { digits: Math.abs(opening.dp_Pa) < FAINT ? 1 : 2 }),
+        : // names of doors and stations are long: one unit leaves them room
+          alone('pressure', Math.abs(opening.dp_Pa), { digits: Math.abs(opening.dp_Pa) < FAINT ? 1 : 2 }),
     ]),
     align: ['left', 'right', 'left', 'right'],
   };

@@ -79,6 +79,7 @@ describe('charts as SVG', () => {
     expect(names).toEqual([
       'draft.svg',
       'heat-loss.svg',
+      'vent-curve.svg',
       'warm-up-gas.svg',
       'warm-up-steel.svg',
       'warm-up-thermometer.svg',

@@ -75,7 +75,7 @@ export async function sizesOf(
 
 async function sayWhatCannotBe(result: SizeResult): Promise<void> {
   if (result.chosen !== null || result.asDrawn.good) return;
-  const { whyNothingFits } = await import('../../report/text/sizeText.js');
+  const { whyNothingFits } = await import('../../report/text/sizeAnswer.js');
   const lines = whyNothingFits(result).map((line) => `\n  - ${line}`);
   throw new Stop(exit.notPhysical, `no size from stock keeps within every limit${lines.join('')}`);
 }

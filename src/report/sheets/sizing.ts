@@ -1,7 +1,8 @@
 import { format } from '../../units/index.js';
 import type { SizeResult } from '../../study/size/size.js';
 import { constraintLines } from '../text/sizeCosts.js';
-import { choicesData, choiceWords, COLUMNS, drawnWords, RANKED_BY, whyNothingFits } from '../text/sizeText.js';
+import { choicesData, COLUMNS, RANKED_BY } from '../text/sizeChoices.js';
+import { choiceWords, drawnWords, whyNothingFits } from '../text/sizeAnswer.js';
 import type { ShopInput } from './shopSheets.js';
 
 /** Sizes, as the report tells them: the drawing, what is best, what is asked for and its cost, and the choices beside it. */

@@ -23,7 +23,7 @@ import {
   warmUpData,
   weightsData,
 } from '../resultData.js';
-import { ventCurveData, ventTurnText } from '../ventData.js';
+import { ventCurveData, ventNote, ventTurnText } from '../ventData.js';
 import { textTable } from './table.js';
 import { weightText } from './weightText.js';
 import { heading, note, paragraph, section, warningLines } from './paragraphs.js';
@@ -117,9 +117,7 @@ function everything(result: EstimateResult, system: UnitSystem): string[] {
       section(
         'WARM-UP with the full fire up to the target, then with just what holds it',
         textTable(warmUpData(result, system)),
-        note(
-          'The first time is a lower bound: lighting the fire, cold racks and food, and a slow thermometer add to it.',
-        ),
+        note('The first time is a lower bound for this fire: cold racks and food, and a slow thermometer add to it.'),
         note(SOAKED_MEANS),
       ),
     );
@@ -168,8 +166,9 @@ function everything(result: EstimateResult, system: UnitSystem): string[] {
     const turned = ventTurnText(result, system);
     sections.push(
       section(
-        `VENTS, with wood enough on the bed to burn at ${result.ventCurve.ratios.likely} times the air it needs`,
+        'VENTS in use: where the thermometer settles, with wood enough on the bed',
         textTable(ventCurveData(result.ventCurve, design, system)),
+        note(ventNote(result.ventCurve)),
         ...(turned === '' ? [] : [note(turned)]),
       ),
     );

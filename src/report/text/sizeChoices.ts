@@ -1,0 +1,91 @@
+/** Sizes beside each other, best first. */
+import { plainText } from '../../words/plainText.js';
+import { LIMIT, type LimitKey } from '../../study/size/limits.js';
+import type { SizeChoice, SizeResult } from '../../study/size/size.js';
+import { format, type UnitSystem } from '../../units/index.js';
+import { textTable, type TableData } from './table.js';
+import { note } from './paragraphs.js';
+import { ventsName } from './sizeAnswer.js';
+import { percent, marginText } from './sizeLimits.js';
+
+/** What the choices are ranked by. */
+export const RANKED_BY =
+  'what keeps within every limit, works in more of the weather and has a quarter in hand; then what the wind moves least and ' +
+  'what burns less wood, where a tenth counts alike; then the lighter stack';
+
+/** What the columns of the choices are. */
+export const COLUMNS =
+  "'hold': intakes open while holding. 'wind': air with wind on the intakes over that with them in its lee. Then wood to hold, and " +
+  'steel of the stack.';
+
+/** Choices that a short answer shows. */
+const FIRST = 5;
+
+export function choicesText(result: SizeResult, system: UnitSystem, full: boolean): string {
+  const data = choicesData(result, system);
+  const rows = full ? data.rows : data.rows.slice(0, FIRST);
+  const head =
+    rows.length < data.rows.length
+      ? `CHOICES, the first ${FIRST} of ${data.rows.length} that were solved in full`
+      : 'CHOICES, each solved in full, best first';
+  return [head, textTable({ ...data, rows }), note(`Ranked by ${RANKED_BY}. ${COLUMNS}`)].join('\n');
+}
+
+/** The choices as a table, best first. */
+export function choicesData({ choices }: SizeResult, system: UnitSystem): TableData {
+  const least = ({ margins, failed }: SizeChoice) => {
+    if (failed.length > 0) return 'not solved';
+    const deciding = margins.filter(({ key }) => !LIMIT[key].told);
+    const worst = deciding.reduce((a, b) => (b.margin < a.margin ? b : a));
+    return `${marginText(worst)} ${SHORT[worst.key] ?? LIMIT[worst.key].words}`;
+  };
+  const weather = ({ checks }: SizeChoice) => {
+    const works = checks.weather.filter((each) => each.works).length;
+    return works === checks.weather.length ? '' : `, ${works} of ${checks.weather.length} weathers`;
+  };
+  const told = (kind: 'massFlow' | 'mass', value: number) => format(kind, value, system, { digits: 2 });
+  const bare = (kind: 'massFlow' | 'mass', value: number | null) =>
+    value === null ? '-' : told(kind, value).replace(/ .*/, '');
+  const unitOf = (kind: 'massFlow' | 'mass') => told(kind, 1).replace(/^\S+ /, '');
+  return {
+    head: [
+      '',
+      'intakes',
+      'throat',
+      'stack',
+      'high',
+      'hold',
+      'wind',
+      unitOf('massFlow'),
+      unitOf('mass'),
+      'least margin',
+    ],
+    align: ['right', 'left', 'right', 'left', 'right', 'right', 'right', 'right', 'right', 'left'],
+    rows: choices.map((choice, i) => [
+      `${i + 1}`,
+      ventsName(choice),
+      format('area', choice.throat.area_m2, system),
+      plainText(choice.stack.name),
+      format('length', choice.stack.height_m, system),
+      choice.intakes.holdOpening === null ? '-' : percent(choice.intakes.holdOpening),
+      choice.weighed.windSwing === null ? '-' : `x ${choice.weighed.windSwing.toFixed(1)}`,
+      bare('massFlow', choice.weighed.wood_kg_per_s),
+      bare('mass', choice.weighed.stack_kg),
+      `${least(choice)}${weather(choice)}`,
+    ]),
+  };
+}
+
+const SHORT: Partial<Record<LimitKey, string>> = {
+  air: 'air',
+  heat: 'heat',
+  holdOpening: 'opening',
+  stackSpeed: 'stack',
+  holdStackSpeed: 'slow stack',
+  intakeSpeed: 'intakes',
+  throatSpeed: 'throat',
+  draft: 'draft',
+  smoke: 'smoke',
+  gapSmoke: 'smoke',
+  backDraft: 'back-draft',
+};
