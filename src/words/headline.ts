@@ -36,7 +36,7 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
           : `The steel is soaked after ${say('time', warmUp.soaked_s)}${sure('soaked_s')} and ` +
             `${say('mass', warmUp.woodToSoaked_kg)} of wood.`;
       sentences.push(
-        `${from} ${gauge} first reads ${target} after ${say('time', warmUp.gauge_s)} at the earliest${sure('gauge_s')}. ${soaked}`,
+        `${from} ${gauge} first reads ${target} after ${say('time', warmUp.gauge_s)}${result.lit ? '' : ' at the earliest'}${sure('gauge_s')}. ${soaked}`,
       );
     } else {
       const reading = gaugeReading(assumed, design.gauge);
@@ -87,11 +87,12 @@ function litWords({ design, lit }: EstimateResult, system: UnitSystem): string[]
   const say = sayAlone(system);
   const coals = `${say('mass', lit.coals_kg, { digits: 2 })} of charcoal`;
   const soonest = say('time', lit.soonest_s, { digits: 2 });
+  const latest = lit.latest_s === null ? 'never' : say('time', lit.latest_s, { digits: 2 });
   const range =
-    lit.latest_s === null ? `${soonest} or never` : rangeOf(soonest, say('time', lit.latest_s, { digits: 2 }));
+    latest === 'never' ? ` (${soonest}, or never)` : latest === soonest ? '' : ` (${rangeOf(soonest, latest)})`;
   const wood = lit.splits === 0 ? '' : ` and ${say('mass', lit.wood_kg, { digits: 2 })} of splits`;
   return [
-    `Lit with ${coals}${wood} it reads ${say('temperature', design.fire.target)} after ${say('time', lit.reads_s, { digits: 2 })} (${range}).`,
+    `Lit with ${coals}${wood} it reads ${say('temperature', design.fire.target)} after ${say('time', lit.reads_s, { digits: 2 })}${range}.`,
   ];
 }
 
@@ -106,6 +107,11 @@ function splitWords({ design, splits }: EstimateResult, system: UnitSystem): str
   const vents = splits.open === null ? '' : `, the intakes ${say('share', splits.open, { digits: 2 })} open,`;
   const line = fire.target + fire.cook.line;
   const span = `${degrees(splits.lowest_K)} to ${degrees(splits.highest_K)}`;
+  if (splits.limitedByAir && splits.mean_K < line) {
+    return [
+      `On ${split}${vents} its bed gets too little air: once the ${gaugeLabel(gauge)} has fallen to ${degrees(line)} it goes on to ${degrees(splits.lowest_K)} and does not come back.`,
+    ];
+  }
   if (splits.highest_K < line) {
     return [`On ${split}${vents} the ${gaugeLabel(gauge)} never gets back to ${degrees(line)}: it stays from ${span}.`];
   }

@@ -19,7 +19,7 @@ describe('the installed package', () => {
       encoding: 'utf8',
       stdio: ['ignore', 'pipe', 'pipe'],
     });
-    expect(text).toContain('at the earliest');
+    expect(text).toContain('first reads 250 °F');
     const charts = readdirSync(join(folder, 'charts'));
     expect(charts).toHaveLength(6);
     expect(readFileSync(join(folder, 'charts', charts[0])).length).toBeGreaterThan(20_000);
