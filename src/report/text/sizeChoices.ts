@@ -10,13 +10,13 @@ import { percent, marginText } from './sizeLimits.js';
 
 /** What the choices are ranked by. */
 export const RANKED_BY =
-  'what keeps within every limit, works in more of the weather and has a quarter in hand; then what the wind moves least and ' +
-  'what burns less wood, where a tenth counts alike; then the lighter stack';
+  'what keeps within every limit, works in more of the weather and has more in hand, a quarter being enough; then what the wind moves least and ' +
+  'what burns less wood, a tenth counting alike in each; then the lighter stack';
 
 /** What the columns of the choices are. */
 export const COLUMNS =
   "'hold': intakes open while holding. 'wind': air with wind on the intakes over that with them in its lee. Then wood to hold, and " +
-  'steel of the stack.';
+  "the least that is in hand. '3/4': works in three of the four kinds of other weather.";
 
 /** Choices that a short answer shows. */
 const FIRST = 5;
@@ -41,26 +41,12 @@ export function choicesData({ choices }: SizeResult, system: UnitSystem): TableD
   };
   const weather = ({ checks }: SizeChoice) => {
     const works = checks.weather.filter((each) => each.works).length;
-    return works === checks.weather.length ? '' : `, ${works} of ${checks.weather.length} weathers`;
+    return works === checks.weather.length ? '' : `, ${works}/${checks.weather.length}`;
   };
-  const told = (kind: 'massFlow' | 'mass', value: number) => format(kind, value, system, { digits: 2 });
-  const bare = (kind: 'massFlow' | 'mass', value: number | null) =>
-    value === null ? '-' : told(kind, value).replace(/ .*/, '');
-  const unitOf = (kind: 'massFlow' | 'mass') => told(kind, 1).replace(/^\S+ /, '');
+  const wood = (value: number) => format('massFlow', value, system, { digits: 2 });
   return {
-    head: [
-      '',
-      'intakes',
-      'throat',
-      'stack',
-      'high',
-      'hold',
-      'wind',
-      unitOf('massFlow'),
-      unitOf('mass'),
-      'least margin',
-    ],
-    align: ['right', 'left', 'right', 'left', 'right', 'right', 'right', 'right', 'right', 'left'],
+    head: ['', 'intakes', 'throat', 'stack', 'high', 'hold', 'wind', wood(1).replace(/^\S+ /, ''), 'in hand'],
+    align: ['right', 'left', 'right', 'left', 'right', 'right', 'right', 'right', 'left'],
     rows: choices.map((choice, i) => [
       `${i + 1}`,
       ventsName(choice),
@@ -68,9 +54,8 @@ export function choicesData({ choices }: SizeResult, system: UnitSystem): TableD
       plainText(choice.stack.name),
       format('length', choice.stack.height_m, system),
       choice.intakes.holdOpening === null ? '-' : percent(choice.intakes.holdOpening),
-      choice.weighed.windSwing === null ? '-' : `x ${choice.weighed.windSwing.toFixed(1)}`,
-      bare('massFlow', choice.weighed.wood_kg_per_s),
-      bare('mass', choice.weighed.stack_kg),
+      choice.weighed.windSwing === null ? '-' : choice.weighed.windSwing.toFixed(1),
+      choice.weighed.wood_kg_per_s === null ? '-' : wood(choice.weighed.wood_kg_per_s).replace(/ .*/, ''),
       `${least(choice)}${weather(choice)}`,
     ]),
   };
@@ -79,9 +64,9 @@ export function choicesData({ choices }: SizeResult, system: UnitSystem): TableD
 const SHORT: Partial<Record<LimitKey, string>> = {
   air: 'air',
   heat: 'heat',
-  holdOpening: 'opening',
+  holdOpening: 'vents',
   stackSpeed: 'stack',
-  holdStackSpeed: 'slow stack',
+  holdStackSpeed: 'stack',
   intakeSpeed: 'intakes',
   throatSpeed: 'throat',
   draft: 'draft',

@@ -124,7 +124,7 @@ export const LIMITS: readonly Limit[] = [
   { key: 'others', words: 'other warnings', high: 0, unit: '-', source: AS_ESTIMATED },
   {
     key: 'bed',
-    words: 'full fires that their bed can’t make',
+    words: 'full fires beyond their bed',
     high: 0,
     unit: '-',
     source: OURS,

@@ -21,7 +21,7 @@ export function weigh(
   design: Design,
   { hold, weather }: { hold: AirState | null; weather: readonly WeatherCheck[] },
 ): Weighed {
-  const air = (key: WeatherCheck['key']) => weather.find((each) => each.key === key)?.full?.excessAirRatio ?? 0;
+  const air = (key: WeatherCheck['key']) => weather.find((each) => each.key === key)?.full?.letInRatio ?? 0;
   const [on, lee] = [air('windOnIntake'), air('intakeInLee')];
   return {
     windSwing: on > 0 && lee > 0 ? on / lee : null,
@@ -39,16 +39,17 @@ export interface Ranked {
   weighed: Weighed;
 }
 
-/** Within this factor of the best, two sizes count alike in the wind, and in wood. */
+/** Within this factor of the best, two sizes count alike in the wind, and in wood; within this much of the best, in what is in hand. */
 const ALIKE = 1.1;
+const ALIKE_IN_HAND = 0.1;
 
 const step = (value: number | null, best: number): number =>
   value === null ? Infinity : Math.floor(Math.log(value / best) / Math.log(ALIKE) + 1e-9);
 
 /**
- * Indexes of sizes, best first: those within the limits, those that work in more of the weather, those with a quarter in hand;
- * then those that the wind moves least, those that burn less wood, both by steps of a tenth from the best; then the lighter
- * stack.
+ * Indexes of sizes, best first: those within the limits, those that work in more of the weather, those with more in hand, a
+ * quarter counting as enough; then those that the wind moves least, those that burn less wood, all three by steps of a tenth from
+ * the best; then the lighter stack.
  */
 export function ranked(sizes: readonly Ranked[]): number[] {
   const inside = sizes.filter(({ score }) => score >= 0);
@@ -57,10 +58,11 @@ export function ranked(sizes: readonly Ranked[]): number[] {
     Math.min(...counted.map(({ weighed }) => of(weighed)).filter((each) => each !== null));
   const swing = best(({ windSwing }) => windSwing);
   const wood = best(({ wood_kg_per_s }) => wood_kg_per_s);
+  const inHand = Math.min(COMFORT, Math.max(...counted.map(({ score }) => score)));
   const places = sizes.map(({ score, works, weighed }) => [
     score >= 0 ? 0 : 1,
     -works,
-    -Math.min(COMFORT, score),
+    score === -Infinity ? Infinity : Math.floor((inHand - Math.min(COMFORT, score)) / ALIKE_IN_HAND + 1e-9),
     step(weighed.windSwing, swing),
     step(weighed.wood_kg_per_s, wood),
     weighed.stack_kg,
