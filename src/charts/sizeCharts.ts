@@ -72,7 +72,7 @@ export function sizeCharts(result: SizeResult): NamedChart[] {
 /** The least air that the full fire should get, from what a solved point got and how many times too much that was. */
 function leastAir({ wanted }: SizeResult, stacks: StackCurve[]): { value: number; text: string }[] {
   const least = wanted.limits.find(({ key }) => key === 'air')!.low!;
-  for (const { air_kg_per_s: air, excessAirRatio: ratio } of stacks) {
+  for (const { air_kg_per_s: air, letInRatio: ratio } of stacks) {
     const i = air.findIndex((value, at) => value !== null && (ratio[at] ?? 0) > least);
     if (i >= 0) return [{ value: (air[i]! * least) / ratio[i]!, text: `${least} times what the full fire needs` }];
   }

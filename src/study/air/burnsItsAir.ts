@@ -23,7 +23,6 @@ export function burnsItsAir(design: Design, ratio: number, wider: FullFire | nul
   const full = short ? { ...wider, pit: makePit(design, geometryOf(design)) } : fullFire(design);
   if (!full || (!short && full.state.excessAirRatio >= ratio)) return full;
   const { pit } = full;
-  const { heatValue, airPerFuel } = pit.model.network.fire;
   let heat = wider?.state.fire_W ?? design.fire.heat;
   let { solved } = full;
   let before: { log: number; off: number } | undefined;
@@ -31,7 +30,7 @@ export function burnsItsAir(design: Design, ratio: number, wider: FullFire | nul
     solved = solveUnderFire(pit, heat, solved.x);
     if (!solved.settled.converged) return null;
     const state = airState(pit, solved);
-    const off = Math.log((state.air_kg_per_s * heatValue) / (ratio * airPerFuel * heat));
+    const off = Math.log((state.excessAirRatio * state.fire_W) / (ratio * heat));
     if (Math.abs(off) < FOUND || (off > 0 && heat === design.fire.heat)) return { pit, solved, state };
     const log = Math.log(heat);
     const secant = before ? (off - before.off) / (log - before.log) : USUAL_SLOPE;

@@ -12,8 +12,10 @@ import { solveUnderFire, solveHoldFire, type Solved } from '../estimate/steady.j
 export interface AirState {
   fire_W: number;
   fireAsked_W: number;
-  /** of what comes into the firebox from outdoors: a size must not rest on a leaky chamber */
+  /** of the gas at the fire */
   excessAirRatio: number;
+  /** of what comes into the firebox from outdoors: a size must not rest on a leaky chamber */
+  letInRatio: number;
   air_kg_per_s: number;
   /** settled reading of the gauge [K] */
   reading_K: number;
@@ -90,7 +92,8 @@ export function airState(pit: Pit, solved: Solved): AirState {
   return {
     fire_W: state.fire_W,
     fireAsked_W: state.fireAsked_W,
-    excessAirRatio: state.letInRatio,
+    excessAirRatio: state.excessAirRatio,
+    letInRatio: state.letInRatio,
     air_kg_per_s: state.air_kg_per_s,
     reading_K: gaugeReading(state, pit.design.gauge)!,
     stackBase_Pa: state.draft.stackBase_Pa,

@@ -25,7 +25,7 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
     fireAsked_W: solved.asked,
     wood_kg_per_s: wood,
     air_kg_per_s: air,
-    excessAirRatio: wood > 0 ? airOfFire(pit, x) : 0,
+    excessAirRatio: wood > 0 ? airAtFire(pit, x) / (wood * network.fire.airPerFuel) : 0,
     letInRatio: wood > 0 ? air / (wood * network.fire.airPerFuel) : 0,
     converged: solved.settled.converged,
     iterations: solved.settled.iterations,
@@ -124,13 +124,14 @@ function hottestOutside(pit: Pit, x: Float64Array): HottestOutside {
 }
 
 /**
- * Air at the fire over what its wood needs, from what the gas of its zone is made of: air that comes back to it through the throat, as
- * from a leaky chamber into a firebox with its intakes all but shut, counts as well as what the intakes let in.
+ * Air that reaches the fire [kg/s], from what the gas of its zone is made of: air that comes back to it through the throat, as from
+ * a leaky chamber into a firebox with its intakes all but shut, counts as well as what the intakes let in.
  */
-function airOfFire({ model }: Pit, x: Float64Array): number {
-  const { zone, gasPerFuel, airPerFuel } = model.network.fire;
-  const burnt = x[model.fuel + zone];
-  return (((1 - burnt) / burnt) * gasPerFuel) / airPerFuel;
+export function airAtFire(pit: Pick<Pit, 'model'>, x: Float64Array): number {
+  const { fire, network, fuel } = pit.model;
+  const burnt = x[fuel + network.fire.zone];
+  const gas = (Math.max(0, x[fire]) / network.fire.heatValue) * network.fire.gasPerFuel;
+  return burnt > 0 && gas > 0 ? ((1 - burnt) / burnt) * gas : airIntoFirebox(pit);
 }
 
 /** Air that the firebox takes in from outdoors, by intakes and gaps, after an evaluation [kg/s]. */

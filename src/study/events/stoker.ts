@@ -1,4 +1,4 @@
-import { airIntoFirebox } from '../estimate/describeState.js';
+import { airAtFire } from '../estimate/describeState.js';
 import type { Demand } from '../../network/balances.js';
 import type { Pit } from '../../network/pit.js';
 import type { StopAt } from '../../network/transient.js';
@@ -222,7 +222,7 @@ export class Stoker {
     const { fire } = model.network;
     const { x } = line.moment;
     balances.evaluate(x, { mode: 'release', heat: Math.max(0, x[model.fire]) }, false);
-    const air = airIntoFirebox(line.pit);
+    const air = airAtFire(line.pit, x);
     const wanted = (box.airFactor * fire.airPerFuel * bed.wish) / fire.heatValue;
     const ratio = wanted > 0 ? air / wanted : Infinity;
     if (this.kindling) {

@@ -9,7 +9,7 @@ export interface StackCurve {
   height_m: number[];
   draft_Pa: (number | null)[];
   air_kg_per_s: (number | null)[];
-  excessAirRatio: (number | null)[];
+  letInRatio: (number | null)[];
   velocity_m_per_s: (number | null)[];
 }
 
@@ -34,7 +34,7 @@ export function stackCurves(design: Design, chosen: { stack: StockStack; height:
       height_m: heights,
       draft_Pa: states.map((state) => state && state.stackBase_Pa),
       air_kg_per_s: states.map((state) => state && state.air_kg_per_s),
-      excessAirRatio: states.map((state) => state && state.excessAirRatio),
+      letInRatio: states.map((state) => state && state.letInRatio),
       velocity_m_per_s: states.map((state) => state && state.stackVelocity_m_per_s),
     };
   });

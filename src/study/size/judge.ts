@@ -135,7 +135,7 @@ export function verdict(solved: {
     const { state, pit } = full;
     const { site, fire } = pit.design;
     margins.push(
-      marginOf('air', state.excessAirRatio),
+      marginOf('air', state.letInRatio),
       marginOf('heat', (state.reading_K - site.air) / (fire.target - site.air)),
       marginOf('stackSpeed', state.stackVelocity_m_per_s),
       marginOf('intakeSpeed', state.intakeVelocity_m_per_s),

@@ -117,7 +117,7 @@ export function surveyStack(design: Design, { stack, height }: StackTry, setting
   // wide open, a stack does what it can at most
   const open = fullFire(withArea(most));
   if (!open) return out('draft');
-  if (open.state.excessAirRatio < LIMIT.air.low!) return out('air');
+  if (open.state.letInRatio < LIMIT.air.low!) return out('air');
   if (open.state.stackVelocity_m_per_s < LIMIT.stackSpeed.low!) return out('stackSpeed');
 
   const clean = whereClean(withArea, { low: SMALLEST * most, high: most, guess: GUESS * most }, settings, open.solved);

@@ -74,7 +74,7 @@ export function checkWeather(design: Design, { key, words, site }: Weather): Wea
   const hold = full && (holdFire(there, full.solved)?.state ?? null);
   const why = [
     ...(full ? [] : ['the draft never settles']),
-    ...(full && full.state.excessAirRatio < LIMIT.air.low! ? ['too little air'] : []),
+    ...(full && full.state.letInRatio < LIMIT.air.low! ? ['too little air'] : []),
     ...(full && !hold ? ['no fire holds the target'] : []),
     ...(full && hold && hold.fire_W > full.state.fireAsked_W ? ['full fire too small'] : []),
     ...[...new Set([...(full?.state.backwards ?? []), ...(hold?.backwards ?? [])])].map(

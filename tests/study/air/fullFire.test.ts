@@ -71,7 +71,7 @@ describe('the vents of a clean fire', () => {
       firebox: { ...design.firebox, intakes: design.firebox.intakes.map((each) => ({ ...each, open: vents.open })) },
     };
     const { steady } = estimate(turned, { steadyOnly: true });
-    expect(Math.abs(steady!.letInRatio / 2.5 - 1)).toBeLessThan(0.02);
+    expect(Math.abs(steady!.excessAirRatio / 2.5 - 1)).toBeLessThan(0.02);
     expect(Math.abs(steady!.fire_W / vents.fire_W - 1)).toBeLessThan(0.005);
   });
 });

@@ -113,6 +113,10 @@ describe('the order of sizes', () => {
     expect(first(other, one)).toBe(0);
   });
 
+  it('what has a little more in hand is no better for it', () => {
+    expect(first(size({ score: 0.11, wood_kg_per_s: 5.7e-4 }), size({ score: 0.09 }))).toBe(1);
+  });
+
   it('what has more in hand than a quarter is no better for it', () => {
     expect(first(size({ score: 3 }), size({ stack_kg: 9 }))).toBe(1);
   });
