@@ -51,7 +51,7 @@ export function against(one: Sized, other: Sized, system: UnitSystem): { costs: 
     ['less', 'more'],
   );
   const longer = one.height_m - other.height_m;
-  tell(longer, NONE.length, (side) => `${format('length', Math.abs(longer), system)} ${side} of stack`, [
+  tell(longer, NONE.length, (side) => `${format('length', Math.abs(longer), system, { digits: 2 })} ${side} of stack`, [
     'more',
     'less',
   ]);
