@@ -44,6 +44,7 @@ function rooms(temperatures: number[], openings: Partial<NetworkOpening>[]): { m
       zone: 0,
       radiantShare: 0,
       throatArea: 0,
+      outArea: 0,
       seen: [],
       heatValue: 15e6,
       gasPerFuel: 1,
