@@ -59,6 +59,8 @@ export function buildNetwork(
     columns: [],
     windows: [],
     innerConvection: design.innerConvection,
+    levelConvection: design.estimates.levelConvection,
+    outsideConvection: design.estimates.outsideConvection,
     entrainment: design.estimates.entrainment,
     downflow: design.estimates.downflow,
     stems: [],

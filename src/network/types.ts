@@ -220,6 +220,9 @@ export interface Network {
   columns: Column[];
   windows: Window[];
   innerConvection: number;
+  /** factors on what outdoor air takes from level plates, and from everything else */
+  levelConvection: number;
+  outsideConvection: number;
   /** factors on what a hot stream takes in as it rises, and on what sinks along cold walls */
   entrainment: number;
   downflow: number;

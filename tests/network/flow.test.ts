@@ -65,6 +65,8 @@ function rooms(temperatures: number[], openings: Partial<NetworkOpening>[]): { m
     },
     columns: [],
     windows: [],
+    levelConvection: 1,
+    outsideConvection: 1,
     entrainment: 1,
     downflow: 1,
     innerConvection: 1,
