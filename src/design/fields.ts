@@ -79,7 +79,7 @@ export const DESIGN = {
         default: '0.7',
         guess: '0.3-1.3',
         print: { bare: true },
-        unknown: { kind: 'downflow', label: 'gas that sinks along the walls' },
+        unknown: { kind: 'downflow', label: 'gas that sinks along walls' },
       }),
       outsideConvection: quantity(
         range('number', '0.2', '5'),
@@ -95,7 +95,7 @@ export const DESIGN = {
         default: '1',
         guess: '0.6-1',
         print: { bare: true },
-        unknown: { kind: 'levelConvection', label: 'how well air cools level plates' },
+        unknown: { kind: 'levelConvection', label: 'how air cools level plates' },
       }),
     }),
   ),
