@@ -62,6 +62,7 @@ export function estimateFieldsOf(design: Design): EstimateField[] {
   return PATHS.flatMap((path) => {
     if (path === outside[0]) return outsideEmissivities(design);
     if (outside.includes(path)) return [];
+    if (kindOf(path) === 'levelConvection' && !hasLevelPlates(design)) return [];
     const places =
       path === 'firebox.intakes.discharge'
         ? design.firebox.intakes.map((_, i) => `firebox.intakes[${i}].discharge`)
@@ -87,6 +88,11 @@ function target(path: string): EstimateTarget {
 function put(design: Design, path: string, value: number): void {
   const steps = stepsOf(path);
   (valueAt(design, steps.slice(0, -1)) as Record<string, number>)[steps[steps.length - 1]] = value;
+}
+
+/** Boxes have a roof and a floor; a round part has none that lies level. */
+function hasLevelPlates({ firebox, chamber, upright }: Design): boolean {
+  return upright !== undefined || [firebox, chamber].some((part) => part?.shape === 'square');
 }
 
 /** Parts of one finish move together: the same can of paint. */

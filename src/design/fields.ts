@@ -36,7 +36,7 @@ export const DESIGN = {
   stacks: list(stack, 1, 8, 'The stacks.'),
   innerConvection: quantity(range('number', '0.2', '5'), 'Factor on all inner convection.', {
     default: '1',
-    guess: '0.8-2',
+    guess: '0.8-1.5',
     print: { bare: true },
     unknown: { kind: 'innerConvection', label: 'how well gas heats the walls' },
   }),
@@ -79,7 +79,23 @@ export const DESIGN = {
         default: '0.7',
         guess: '0.3-1.3',
         print: { bare: true },
-        unknown: { kind: 'downflow', label: 'gas that sinks along the walls' },
+        unknown: { kind: 'downflow', label: 'gas that sinks along walls' },
+      }),
+      outsideConvection: quantity(
+        range('number', '0.2', '5'),
+        'Factor on what outdoor air takes from shells, sides and stacks.',
+        {
+          default: '1',
+          guess: '0.85-1.2',
+          print: { bare: true },
+          unknown: { kind: 'outsideConvection', label: 'how well air cools the shell' },
+        },
+      ),
+      levelConvection: quantity(range('number', '0.2', '5'), 'Factor on what outdoor air takes from level plates.', {
+        default: '1',
+        guess: '0.6-1',
+        print: { bare: true },
+        unknown: { kind: 'levelConvection', label: 'how air cools level plates' },
       }),
     }),
   ),

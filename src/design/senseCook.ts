@@ -24,8 +24,12 @@ export function checkCook({ cook, fire }: Design, stations: readonly StationName
   let [busyTo, before] = [cook.loading, 'the loading'];
   cook.events.forEach((event, i) => {
     const path = ['cook', 'events', i] as const;
-    if (!event.door && event.wind === undefined && event.rain === undefined) {
-      reading.fault(path, { code: 'missing', message: 'says nothing that happens', allowed: 'door, wind or rain' });
+    if (!event.door && !event.fireboxDoor && event.wind === undefined && event.rain === undefined) {
+      reading.fault(path, {
+        code: 'missing',
+        message: 'says nothing that happens',
+        allowed: 'door, fireboxDoor, wind or rain',
+      });
     } else if (event.at < busyTo) {
       reading.fault([...path, 'at'], {
         message: `begins before ${before} is over`,

@@ -115,7 +115,7 @@ gauge: middle                      # what you steer by: the dial of fireEnd, mid
 #   tend: 8 h                      # after loading
 #   events: [{ at: 3 h, lasts: 30 s, door: true }, { at: 5 h, lasts: 10 min, wind: 20 mph }]
 #   dieDown: 1 h
-# innerConvection: 1.0             # factor on all inner convection (estimate, 0.8 to 2)
+# innerConvection: 1.0             # factor on all inner convection (estimate, 0.8 to 1.5)
 
 # prices: { steel: $1.20/lb, insulation: $4/ft^2, lining: $12/ft^2, wood: $0.25/lb }   # what an option costs, and when it is paid back
 # size:                            # what the command size may choose

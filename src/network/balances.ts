@@ -38,9 +38,10 @@ export class Balances {
   evaporated = 0;
   /** share of the fire that left as radiation, where it was last reckoned [-] */
   radiantShare = 0;
-  /** heat that gas carries outdoors through stacks, and through everything else [W] */
+  /** heat that gas carries outdoors through stacks, and through everything else; what open areas radiate outdoors [W] */
   stackGasLoss = 0;
   leakLoss = 0;
+  radiatedLoss = 0;
   readonly star4: Float64Array;
   readonly gas4: Float64Array;
   readonly stems: Stems;
@@ -90,7 +91,7 @@ export class Balances {
 
   /** All heat that leaves the network [W]. */
   totalLoss(): number {
-    let sum = this.evaporated + this.stackGasLoss + this.leakLoss;
+    let sum = this.evaporated + this.stackGasLoss + this.leakLoss + this.radiatedLoss;
     for (let i = 0; i < this.lossOfPart.length; i++) sum += this.lossOfPart[i];
     return sum;
   }
@@ -181,6 +182,7 @@ export class Balances {
       }
     }
     for (let z = 0; z < nz; z++) if (!model.zoneHasFaces[z]) algebraic[z] = x[model.gas + z] - x[model.star + z];
+    this.radiatedLoss = radiant * model.fireOutShare;
     for (const window of network.windows) this.evaluateWindow(window);
     for (const link of network.links) {
       const heat = conductance(link, 0.5 * (x[link.a] + x[link.b])) * (x[link.a] - x[link.b]);
@@ -210,17 +212,21 @@ export class Balances {
 
   /**
    * Radiation through an open area: each side sends what its gas gives off and what its walls send through that gas, and
-   * takes the other's with both.
+   * takes the other's with both. Outdoors is black and as warm as what stands there.
    */
   private evaluateWindow({ a, b, area }: Window): void {
     const { model, algebraic, star4, gas4 } = this;
     const { zoneCount: nz, emissivity } = model;
     const ea = emissivity[a];
-    const eb = emissivity[b];
     const fromA = ea * gas4[a] + (1 - ea) * star4[a];
-    const fromB = eb * gas4[b] + (1 - eb) * star4[b];
+    const eb = b === OUTDOORS ? 1 : emissivity[b];
+    const fromB = b === OUTDOORS ? blackPower(model.network.outdoors.surroundings) : eb * gas4[b] + (1 - eb) * star4[b];
     algebraic[nz + a] += area * ea * (fromB - gas4[a]);
     algebraic[a] += area * (1 - ea) * (fromB - star4[a]);
+    if (b === OUTDOORS) {
+      this.radiatedLoss += area * (fromA - fromB);
+      return;
+    }
     algebraic[nz + b] += area * eb * (fromA - gas4[b]);
     algebraic[b] += area * (1 - eb) * (fromA - star4[b]);
   }

@@ -11,13 +11,13 @@ import { meanBeamLength } from '../physics/gasRadiation.js';
 import { coaxialDisks } from '../physics/viewFactor.js';
 import { STEM } from '../physics/thermometer.js';
 import { combustionYields, HEAT_PER_OXYGEN, stoichiometricAir } from '../physics/wood.js';
-import type { BuiltPit } from './cells.js';
+import { cellAtHeight, type BuiltPit } from './cells.js';
 import { addContents } from './contents.js';
 import { addGatherWalls, addOpenings } from './openings.js';
 import { addChamber, addPart, addStack } from './parts.js';
 import { addStems } from './places.js';
 import { addSharedPlates } from './sharedPlates.js';
-import type { Network, NetworkFire } from './types.js';
+import { OUTDOORS, type Network, type NetworkFire } from './types.js';
 
 /** How finely a part is cut up. Stations that are read stay the same; more cells only refine between them. */
 export interface Resolution {
@@ -59,6 +59,8 @@ export function buildNetwork(
     columns: [],
     windows: [],
     innerConvection: design.innerConvection,
+    levelConvection: design.estimates.levelConvection,
+    outsideConvection: design.estimates.outsideConvection,
     entrainment: design.estimates.entrainment,
     downflow: design.estimates.downflow,
     stems: [],
@@ -111,6 +113,7 @@ function fireOf(design: Design): NetworkFire {
     radiantShare: fire.radiant,
     throatArea: 0,
     seen: [],
+    outArea: 0,
     heatValue: wood.heat,
     gasPerFuel: gas,
     gasComposition: { CO2: made.CO2 / gas, H2O: made.H2O / gas, N2: made.N2 / gas, O2: made.O2 / gas },
@@ -189,9 +192,21 @@ export function finishZones(network: Network): void {
   });
 }
 
-/** What sees what through open areas: layers of a column. */
+/**
+ * What sees what through open areas: layers of a column, what stands on both sides of an opening that nothing hides, and gas and
+ * walls of the firebox through the throat what its fire shines on, each cell by its share at the throat's height.
+ */
 export function addWindows(network: Network): void {
-  for (const { zones, areas } of network.columns) {
-    areas.forEach((area, k) => network.windows.push({ a: zones[k], b: zones[k + 1], area }));
+  const { windows, columns, openings, fire } = network;
+  for (const { zones, areas } of columns) {
+    areas.forEach((area, k) => windows.push({ a: zones[k], b: zones[k + 1], area }));
+  }
+  for (const { role, sees, from, to, area, centre } of openings) {
+    if (sees) windows.push({ a: from, b: to, area });
+    if (sees && from === fire.zone && to === OUTDOORS) fire.outArea += area;
+    if (role !== 'throat') continue;
+    for (const { zones, share } of fire.seen) {
+      windows.push({ a: from, b: cellAtHeight(network, zones, centre), area: share * area });
+    }
   }
 }

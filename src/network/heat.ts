@@ -36,6 +36,11 @@ export function risesOutside(shape: number, surface: number, air: number): boole
   return (shape === SHAPE.up) === surface > air;
 }
 
+/** Is a face a roof or a floor? */
+export function isLevel(shape: number): boolean {
+  return shape === SHAPE.up || shape === SHAPE.down;
+}
+
 /** Does wind cross a face as it crosses a cylinder? */
 export function windCrosses(shape: number): boolean {
   return shape === SHAPE.horizontalCylinder || shape === SHAPE.verticalCylinder;
@@ -112,9 +117,9 @@ export function insideCoefficient(model: Model, face: number, zone: number, surf
   return network.innerConvection * together(model, face, (nusselt * k) / length, hThrough, power);
 }
 
-/** Convection coefficient between a face and outdoor air [W/(m2 K)]: free and wind, cubed together. */
+/** Convection coefficient between a face and outdoor air [W/(m2 K)]: free and wind, cubed together, times its factor. */
 export function outsideCoefficient(model: Model, face: number, surface: number): number {
-  const { outdoors } = model.network;
+  const { outdoors, levelConvection, outsideConvection } = model.network;
   const air = outdoors.temperature;
   const film = 0.5 * (surface + air);
   const k = airConductivity(film);
@@ -127,14 +132,15 @@ export function outsideCoefficient(model: Model, face: number, surface: number):
   const nusselt = freeNusselt(relation, ra, pr);
   const power = differencePower(relation, nusselt);
   const hFree = (nusselt * k) / length;
+  const factor = isLevel(shape) ? levelConvection : outsideConvection;
   if (outdoors.wind <= 0) {
     model.differencePower[face] = power;
-    return hFree;
+    return factor * hFree;
   }
   const windLength = model.faceWindLength[face];
   const re = (outdoors.wind * windLength) / nu;
   const hWind = ((windCrosses(shape) ? nusseltCrossCylinder(re, pr) : nusseltFlatPlate(re, pr)) * k) / windLength;
-  return together(model, face, hFree, hWind, power);
+  return factor * together(model, face, hFree, hWind, power);
 }
 
 /** Heat flux below which what the struck roof takes beyond free convection fades out [W/m2]. */

@@ -58,6 +58,8 @@ export class Model {
   readonly faceWindLength: Float64Array;
   readonly faceEmissivity: Float64Array;
   readonly faceFireShare: Float64Array;
+  /** share of the fire's radiation that leaves for outdoors */
+  readonly fireOutShare: number;
   /** 1 where the fire's plume strikes */
   readonly faceStruck: Uint8Array;
   readonly zoneHasFaces: Uint8Array;
@@ -128,6 +130,7 @@ export class Model {
     this.faceWindLength = Float64Array.from(faces, (f) => f.windLength);
     this.faceEmissivity = Float64Array.from(faces, (f) => f.emissivity);
     this.faceFireShare = fireShares(network);
+    this.fireOutShare = network.fire.outArea / fireViews(network);
     this.faceStruck = new Uint8Array(faces.length);
     for (const i of network.fire.roof?.faces ?? []) this.faceStruck[i] = 1;
     this.differencePower = new Float64Array(faces.length);
@@ -257,19 +260,27 @@ export class Model {
 
 /**
  * Share of the fire's radiation that each face takes: by area in the fire's zone, the throat counted as a face whose share
- * goes on to the groups of zones that it is seen from, by area in each.
+ * goes on to the groups of zones that it is seen from, by area in each. Of an opening outdoors the share is lost.
  */
 function fireShares(network: Network): Float64Array {
   const { faces, fire } = network;
-  const areaOf = (zones: number[]) => faces.reduce((sum, f) => sum + (zones.includes(f.zone) ? f.area : 0), 0);
-  const own = areaOf([fire.zone]);
-  const throat = fire.seen.length > 0 ? fire.throatArea : 0;
-  const shares = Float64Array.from(faces, (f) => (f.zone === fire.zone ? f.area / (own + throat) : 0));
+  const views = fireViews(network);
+  const shares = Float64Array.from(faces, (f) => (f.zone === fire.zone ? f.area / views : 0));
   for (const { zones, share } of fire.seen) {
-    const area = areaOf(zones);
+    const area = areaOf(network, zones);
     faces.forEach((f, i) => {
-      if (zones.includes(f.zone)) shares[i] += (share * (f.area / area) * throat) / (own + throat);
+      if (zones.includes(f.zone)) shares[i] += (share * (f.area / area) * fire.throatArea) / views;
     });
   }
   return shares;
+}
+
+/** All that the fire shines on, walls and openings [m2]. */
+function fireViews(network: Network): number {
+  const { zone, seen, throatArea, outArea } = network.fire;
+  return areaOf(network, [zone]) + (seen.length > 0 ? throatArea : 0) + outArea;
+}
+
+function areaOf({ faces }: Network, zones: number[]): number {
+  return faces.reduce((sum, f) => sum + (zones.includes(f.zone) ? f.area : 0), 0);
 }

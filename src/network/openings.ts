@@ -41,6 +41,8 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
       centre: low ? grate!.height : vent.centre,
       discharge: vent.discharge * (low ? through : 1),
       windPressure: design.site.windPressure.intake,
+      // under a grate is ash, and air as cold as it came in
+      sees: !low,
     });
   }
   const { throat } = design;
@@ -240,6 +242,7 @@ function addStackOpenings(
       centre: gather.mouthCentre,
       extent: gather.onRoof ? 0 : Math.min(Math.sqrt(mouth), gather.high - gather.low),
       discharge: dischargeFromLosses(gather.mouthLoss),
+      sees: true,
     });
     const discharge = dischargeFromLosses(gather.footLoss + lossAt(0));
     add({ name: `${name} foot`, role: 'passage', from: box, to: cells[0], area, centre: stack.base, discharge });
@@ -255,6 +258,7 @@ function addStackOpenings(
       centre: stack.base,
       extent: Math.max(0, Math.min(shape.bore, 2 * (highest - stack.base))),
       discharge: dischargeFromLosses(stack.entryLoss + lossAt(0)),
+      sees: true,
     });
   }
   for (let i = 1; i < cells.length; i++) {

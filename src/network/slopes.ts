@@ -193,7 +193,7 @@ function driedSlope({ network, outdoorVapour }: Model, coefficient: number, T: n
   return (at(T + T_STEP) - at(T)) / T_STEP;
 }
 
-/** Radiation through open areas. */
+/** Radiation through open areas; outdoors has no unknowns. */
 function windowRows({ model, gas4, star4 }: Balances, x: Float64Array, m: Float64Array): void {
   const { size: n, gas, star, fuel, emissivity, emissivitySlope, emissivityFuelSlope } = model;
   const slope = blackPowerSlope;
@@ -201,26 +201,31 @@ function windowRows({ model, gas4, star4 }: Balances, x: Float64Array, m: Float6
     for (let side = 0; side < 2; side++) {
       const own = side === 0 ? a : b;
       const other = side === 0 ? b : a;
+      if (own === OUTDOORS) continue;
       const e = emissivity[own];
-      const eo = emissivity[other];
+      const out = other === OUTDOORS;
+      const eo = out ? 1 : emissivity[other];
       const g = slope(x[gas + own]);
       const s = slope(x[star + own]);
-      const go = eo * slope(x[gas + other]);
-      const so = (1 - eo) * slope(x[star + other]);
       add(m, n, gas + own, gas + own, area * e * g);
-      add(m, n, gas + own, gas + other, -area * e * go);
-      add(m, n, gas + own, star + other, -area * e * so);
       add(m, n, star + own, star + own, area * (1 - e) * s);
-      add(m, n, star + own, gas + other, -area * (1 - e) * go);
-      add(m, n, star + own, star + other, -area * (1 - e) * so);
+      if (!out) {
+        const go = eo * slope(x[gas + other]);
+        const so = (1 - eo) * slope(x[star + other]);
+        add(m, n, gas + own, gas + other, -area * e * go);
+        add(m, n, gas + own, star + other, -area * e * so);
+        add(m, n, star + own, gas + other, -area * (1 - e) * go);
+        add(m, n, star + own, star + other, -area * (1 - e) * so);
+      }
       // how the own gas's emissivity changes what both sides take
-      const coming = eo * gas4[other] + (1 - eo) * star4[other];
+      const coming = out ? blackPower(model.network.outdoors.surroundings) : eo * gas4[other] + (1 - eo) * star4[other];
       const going = gas4[own] - star4[own];
       for (let k = 0; k < 2; k++) {
         const unknown = (k === 0 ? gas : fuel) + own;
         const byUnknown = (k === 0 ? emissivitySlope : emissivityFuelSlope)[own];
         add(m, n, gas + own, unknown, -area * byUnknown * (coming - gas4[own]));
         add(m, n, star + own, unknown, area * byUnknown * (coming - star4[own]));
+        if (out) continue;
         add(m, n, gas + other, unknown, -area * byUnknown * eo * going);
         add(m, n, star + other, unknown, -area * byUnknown * (1 - eo) * going);
       }

@@ -52,6 +52,8 @@ export interface NetworkOpening {
   extent: number;
   /** horizontal opening (in a floor): exchanges by itself when the gas above is the denser */
   level?: boolean;
+  /** nothing hides its two sides from each other: they radiate through it */
+  sees?: boolean;
   /** full section between two cells along a part */
   inner?: boolean;
   /** width of the stream [m], where it enters a part that is cut by height: hot gas rises in it as a plume and mixes */
@@ -154,7 +156,7 @@ export interface Column {
   edges: number[];
 }
 
-/** Two zones that see each other, or a zone and outdoors (b = OUTDOORS), through an open area [m2]. */
+/** Two zones that see each other, or a zone and what stands outdoors (b = OUTDOORS), through an open area [m2]. */
 export interface Window {
   a: number;
   b: number;
@@ -168,6 +170,8 @@ export interface NetworkFire {
   /** area through which radiation leaves the fire's zone [m2], and groups of zones whose walls it strikes, with their shares */
   throatArea: number;
   seen: { zones: number[]; share: number }[];
+  /** area through which it leaves for outdoors: vents and an open door [m2] */
+  outArea: number;
   /** level faces that its plume strikes, how wide the fire is and how far under them [m], and the shape of the jet along them */
   roof?: { faces: number[]; across: number; height: number; jet: JetShape };
   /** net heat [J per kg of fuel as fired] */
@@ -216,6 +220,9 @@ export interface Network {
   columns: Column[];
   windows: Window[];
   innerConvection: number;
+  /** factors on what outdoor air takes from level plates, and from everything else */
+  levelConvection: number;
+  outsideConvection: number;
   /** factors on what a hot stream takes in as it rises, and on what sinks along cold walls */
   entrainment: number;
   downflow: number;

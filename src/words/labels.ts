@@ -74,7 +74,7 @@ export const HEAT_LOSS_LABELS = {
   upright: 'upright walls',
   stackWall: 'stack wall',
   stackGas: 'gas out of the stack',
-  leaks: 'smoke out of door gaps',
+  leaks: 'out of gaps and open vents',
 } as const satisfies Record<PartName | 'stackWall' | 'stackGas' | 'leaks', string>;
 
 /** A share as whole percent; one that would round to nothing says that it's small. */

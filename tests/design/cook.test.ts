@@ -26,7 +26,7 @@ describe('splits and a cook in a design file', () => {
     expect(cook!.band).toBeCloseTo(15 / 1.8, 10);
     expect(cook!.load[0]).toMatchObject({ name: 'brisket', station: 'middle' });
     expect(cook!.load[0].start).toBeCloseTo(277.594, 3);
-    expect(cook!.events[0]).toEqual({ at: 3600, lasts: 30, door: true });
+    expect(cook!.events[0]).toEqual({ at: 3600, lasts: 30, door: true, fireboxDoor: false });
     expect(cook!.events[1]).toMatchObject({ at: 7200, lasts: 600, door: false, rain: 0.5 });
     expect(designOf(PLAIN).cook).toBeUndefined();
   });

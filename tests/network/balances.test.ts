@@ -3,6 +3,8 @@ import { geometryOf } from '../../src/design/geometryOf.js';
 import type { Demand } from '../../src/network/balances.js';
 import { makePit, type Pit } from '../../src/network/pit.js';
 import { solveUnderFire } from '../../src/study/estimate/steady.js';
+import { openDoor } from '../../src/study/events/door.js';
+import { variantOf } from '../../src/study/events/variant.js';
 import { exampleDesign, exampleNames } from '../support/examples.js';
 
 function solved(name: string): { pit: Pit; x: Float64Array; heat: number } {
@@ -11,9 +13,24 @@ function solved(name: string): { pit: Pit; x: Float64Array; heat: number } {
   return { pit, x: solveUnderFire(pit, design.fire.heat).x, heat: design.fire.heat };
 }
 
+/** The same, settled with the gauge's door open and the firebox's. */
+function opened(name: string): ReturnType<typeof solved> {
+  const { pit: shut, x, heat } = solved(name);
+  const pit = variantOf(shut, (built) => {
+    openDoor(shut.design)(built);
+    openDoor(shut.design, 'firebox')(built);
+  });
+  expect(pit.settler.settle(x, { mode: 'release', heat }).converged).toBe(true);
+  return { pit, x, heat };
+}
+
 describe('slopes of the balances against finite differences (derived)', () => {
-  it.each(exampleNames)('%s', (name) => {
-    const { pit, x, heat } = solved(name);
+  it.each([
+    ...exampleNames.map((name) => [name, solved] as const),
+    ['plain-24.yaml', opened] as const,
+    ['reverse-flow.yaml', opened] as const,
+  ])('%s', (name, made) => {
+    const { pit, x, heat } = made(name);
     const { model, balances } = pit;
     const n = model.size;
     const demand: Demand = { mode: 'release', heat };
@@ -49,8 +66,12 @@ describe('slopes of the balances against finite differences (derived)', () => {
 });
 
 describe('what a solved state must keep (derived)', () => {
-  it.each(exampleNames)('%s: every node and zone in balance, heat in = heat out', (name) => {
-    const { pit, x, heat } = solved(name);
+  it.each([
+    ...exampleNames.map((name) => [name, solved] as const),
+    ['plain-24.yaml', opened] as const,
+    ['insulated-upright.yaml', opened] as const,
+  ])('%s: every node and zone in balance, heat in = heat out', (name, made) => {
+    const { pit, x, heat } = made(name);
     pit.balances.evaluate(x, { mode: 'release', heat });
     for (let i = 0; i < pit.model.nodeCount; i++) expect(Math.abs(pit.balances.rate[i])).toBeLessThan(1e-3);
     expect(pit.balances.massError()).toBeLessThan(1e-9);
@@ -74,7 +95,8 @@ describe('what a solved state must keep (derived)', () => {
   it('hands all of the radiation to faces (derived)', () => {
     for (const name of exampleNames) {
       const { pit } = solved(name);
-      expect(pit.model.faceFireShare.reduce((a, b) => a + b, 0)).toBeCloseTo(1, 12);
+      const { faceFireShare, fireOutShare } = pit.model;
+      expect(faceFireShare.reduce((a, b) => a + b, 0) + fireOutShare).toBeCloseTo(1, 12);
     }
   });
 });

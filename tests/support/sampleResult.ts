@@ -90,7 +90,15 @@ export const sampleDesign: Design = {
   ],
   innerConvection: 1,
   gauge: 'middle',
-  estimates: { oxygenUse: 0.9, stemFill: 0.4, insideEmissivity: 0.95, entrainment: 1, downflow: 0.7 },
+  estimates: {
+    oxygenUse: 0.9,
+    stemFill: 0.4,
+    insideEmissivity: 0.95,
+    entrainment: 1,
+    downflow: 0.7,
+    outsideConvection: 1,
+    levelConvection: 1,
+  },
   use: { cooks: 50, lit: 8 * 3600, coals: 773.15, scale: 1e-4 },
 };
 

@@ -104,6 +104,7 @@ const event = block('A door opened, a gust, a shower.', {
   at: quantity(TIME, 'When it begins, after loading.'),
   lasts: quantity(range('time', '1 s', '24 h'), 'How long it lasts.'),
   door: flag('true: the door of the gauge’s part stands open.'),
+  fireboxDoor: flag('true: the door of the firebox stands open.'),
   wind: optional(quantity(WIND, 'Wind speed meanwhile. Default: the site’s.')),
   rain: optional(quantity(SHARE, 'Wet share of the upward-facing outside meanwhile. Default: the site’s.')),
 });

@@ -64,6 +64,8 @@ export const UNKNOWN_SCALES = {
   inside: 'is',
   entrainment: 'times',
   downflow: 'is',
+  outsideConvection: 'times',
+  levelConvection: 'times',
   outside: 'is',
   discharge: 'is',
   doorGap: 'times',

@@ -140,7 +140,7 @@ function largestLoss(state: SteadyState | null): string {
   const words: Record<string, string> = {
     stackWall: 'stack wall',
     stackGas: 'gas out of the stack',
-    leaks: 'door gaps',
+    leaks: 'gaps, vents',
   };
   return `${words[place] ?? `${place} walls`} with ${format('power', watts)} of ${format('power', total)}`;
 }

@@ -28,15 +28,17 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
     cook.marks.map(({ time_s, what }) => [plainText(what), say('time', time_s)]),
     { indent: '  ' },
   );
-  const door = doorwayOf(design);
-  const opens = loading > 0 || design.cook!.events.some((event) => event.door);
+  const { events } = design.cook!;
+  const doors = [
+    ...(loading > 0 || events.some((event) => event.door) ? [doorwayOf(design)] : []),
+    ...(events.some((event) => event.fireboxDoor) ? [doorwayOf(design, 'firebox')] : []),
+  ];
   const notes = [
     `Loading comes ${say('time', soak)} after the target is first read. The cook lays on splits as the design has it (fire.splits, fire.cook), and nobody looks while a door is open. The pit is lit with the firebox door ajar, which is not followed: cold racks, damp and wind add to the first time. How splits and coals burn are estimates.`,
-    ...(opens
-      ? [
-          `Door: ${door.name === undefined ? 'that' : `'${plainText(door.name)}'`} of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}.`,
-        ]
-      : []),
+    ...doors.map(
+      (door) =>
+        `Door: ${door.name === undefined ? 'that' : `'${plainText(door.name)}'`} of the ${door.part}, ${say('length', door.width)} wide and ${say('length', door.height)} high${door.assumed ? ' (a usual size: the design gives none)' : ''}.`,
+    ),
     ...(cook.food.length > 0
       ? [
           `Food (${cook.food.map(({ name, start_K }) => `${plainText(name)} going in at ${say('temperature', start_K)}`).join(', ')}) takes heat to warm and to dry, and stays wet to the end here; it loses no weight. When it is done is not computed.`,

@@ -40,7 +40,7 @@ export function describeState(pit: Pit, solved: Solved): SteadyState {
       upright: balances.lossOf('upright'),
       stackWall: balances.lossOf('stack'),
       stackGas: balances.stackGasLoss + balances.evaporated,
-      leaks: balances.leakLoss,
+      leaks: balances.leakLoss + balances.radiatedLoss,
       total,
     },
     draft: draftOf(pit),

@@ -90,6 +90,7 @@ export interface HeatLoss {
   upright: number;
   stackWall: number;
   stackGas: number;
+  /** gas that leaves otherwise than by a stack, and what vents radiate */
   leaks: number;
   total: number;
 }

@@ -146,9 +146,11 @@ function load(stoker: Stoker, pits: Pits, { load: food, loading }: Cook): boolea
 function mindThrough(stoker: Stoker, pits: Pits, { events, tend: lasts }: Cook, loaded: number): boolean {
   for (const event of events) {
     if (!stoker.mind(loaded + event.at)) return false;
-    if (!stoker.enter(pits.changed([turnWeather(event), ...(event.door ? [pits.door] : [])]))) return false;
-    if (event.door ? !openFor(stoker, pits, event.lasts) : !stoker.mind(loaded + event.at + event.lasts)) return false;
-    if (!event.door && !stoker.enter(pits.full)) return false;
+    const opened = [...(event.door ? [pits.door] : []), ...(event.fireboxDoor ? [pits.fireboxDoor] : [])];
+    if (!stoker.enter(pits.changed([turnWeather(event), ...opened]))) return false;
+    if (opened.length > 0) {
+      if (!openFor(stoker, pits, event.lasts)) return false;
+    } else if (!stoker.mind(loaded + event.at + event.lasts) || !stoker.enter(pits.full)) return false;
   }
   return stoker.mind(loaded + lasts);
 }
@@ -172,6 +174,7 @@ function fallsBelow({ time_s: time, thermometer_K: reading }: Curve, from: numbe
 class Pits {
   readonly empty: Pit;
   readonly door: (built: BuiltPit) => void;
+  readonly fireboxDoor: (built: BuiltPit) => void;
 
   constructor(
     readonly full: Pit,
@@ -180,6 +183,7 @@ class Pits {
   ) {
     this.empty = variantOf(full, leaveFoodOut(food.length));
     this.door = openDoor(design);
+    this.fireboxDoor = openDoor(design, 'firebox');
   }
 
   changed(changes: ((built: BuiltPit) => void)[]): Pit {
@@ -203,6 +207,8 @@ function marksOf(
   ];
 }
 
-function wordsOf({ door, wind, rain }: CookEvent): string {
-  return [door && 'door', wind !== undefined && 'wind', rain !== undefined && 'rain'].filter(Boolean).join(' and ');
+function wordsOf({ door, fireboxDoor, wind, rain }: CookEvent): string {
+  return [door && 'door', fireboxDoor && 'firebox door', wind !== undefined && 'wind', rain !== undefined && 'rain']
+    .filter(Boolean)
+    .join(' and ');
 }

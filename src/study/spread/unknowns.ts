@@ -57,14 +57,16 @@ const SPREADS: Record<EstimateKind, Spread | ((value: number) => Spread)> = {
   charcoal: spread(fixed(0.25, 0.4), 'estimate round a third (Baldwin 1987): kind of wood and how fast it is heated'),
   glow: spread(fixed(1200, 4800), 'estimate: how well the bed gets its air', 's'),
   innerConvection: spread(
-    fixed(0.8, 2),
-    'estimate; wider upwards, since well-mixed zones gave less steel rise than a measured room with a fire',
+    fixed(0.8, 1.5),
+    'estimate: published relations for one surface lie 15 to 30 % apart, and jets stir; doubled it would heat the steel of the measured room by a twentieth more at most',
   ),
   oxygenUse: spread(fixed(0.8, 0.95), 'estimate'),
   stemFill: spread(fixed(0.2, 1), 'estimate'),
   inside: spread(fixed(0.85, 0.98), 'estimate: soot, thin to thick'),
   entrainment: spread(fixed(0.3, 3), 'estimate: the relation is for wide openings, a throat is square'),
   downflow: spread(fixed(0.3, 1.3), 'estimate: boundary layers of plane walls, in gas that is layered'),
+  outsideConvection: spread(fixed(0.85, 1.2), 'published relations for one cylinder in still air lie that far apart'),
+  levelConvection: spread(fixed(0.6, 1), 'published relations for one level plate lie that far apart'),
   outside: (emissivity) =>
     emissivity >= COATED
       ? spread((e) => [e - 0.05, Math.min(0.98, e + 0.05)], 'estimate: between tables of coatings')

@@ -1,6 +1,7 @@
-/** Openings solved by the flow network of a pit. */
+/** Openings by the network of a pit: what flows through them, and what they radiate. */
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
-import { choice, defineCheck, optional, quantity, type Check } from '../check.js';
+import { choice, defineCheck, list, optional, quantity, type Check } from '../check.js';
+import { heatThrough } from '../openRoom.js';
 import { stillRoomFlows } from '../stillRoom.js';
 
 const inside = quantity('temperature', 'air of the room');
@@ -56,6 +57,22 @@ export const networkChecks: Record<string, Check> = {
         openings: [{ ...door, name: 'door' }],
       });
       return flows.get('door')![v.direction];
+    },
+  ),
+  openingRadiation: defineCheck(
+    'heat that the walls of a room radiate through an opening, outdoors or into a second room, by the network of the pit',
+    {
+      areas: list('area', 'of the walls of each room'),
+      emissivities: list('number', 'of the walls of each room'),
+      temperatures: list('temperature', 'of the walls of each room'),
+      opening: quantity('area', 'of the opening'),
+      outside,
+    },
+    'power',
+    ({ areas, emissivities, temperatures, opening, outside: outdoors }) => {
+      if (areas.length > 2) throw new RangeError('openingRadiation: one room or two');
+      const rooms = areas.map((area, i) => ({ area, emissivity: emissivities[i], temperature: temperatures[i] }));
+      return heatThrough(rooms, opening, outdoors);
     },
   ),
 };

@@ -17,6 +17,8 @@ export function bareNetwork(outdoors: { temperature: number; pressure: number; w
     fire: heaterFire(0, 0),
     outdoors: { ...outdoors, surroundings: outdoors.temperature, sun: 0, rain: 0, air: dryAir, humidityRatio: 0 },
     innerConvection: 1,
+    levelConvection: 1,
+    outsideConvection: 1,
     entrainment: 1,
     downflow: 1,
     stems: [],

@@ -114,6 +114,7 @@ export function addDoorway(network: Network, column: number[], vent: Vent, disch
       centre,
       extent,
       windPressure: 0,
+      sees: true,
     });
   }
 }

@@ -28,7 +28,12 @@ export type FuelName = keyof typeof FUEL_GASES;
 const ATOM = { carbon: 12.011e-3, hydrogen: 1.008e-3 } as const;
 const STANDARD_TEMPERATURE = 298.15; // K
 
-const unlimited: Pick<NetworkFire, 'throatArea' | 'seen' | 'oxygenUse'> = { throatArea: 0, seen: [], oxygenUse: 0 };
+const unlimited: Pick<NetworkFire, 'throatArea' | 'seen' | 'outArea' | 'oxygenUse'> = {
+  throatArea: 0,
+  seen: [],
+  outArea: 0,
+  oxygenUse: 0,
+};
 
 /**
  * Fire of a gas that burns completely and is not limited by its air: CxHy + (x + y/4) O2 -> x CO2 + y/2 H2O.

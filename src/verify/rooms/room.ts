@@ -1,4 +1,5 @@
 /** A box of a room with openings to the outdoors and a fire in it, as a network of one zone. */
+import { addWindows } from '../../network/build.js';
 import { joinPlates } from '../../network/patches.js';
 import { OUTDOORS, type FaceShape, type Network, type NetworkFire } from '../../network/types.js';
 import { jetShape } from '../../physics/ceilingJet.js';
@@ -30,7 +31,7 @@ export interface RoomSpec {
   innerConvection: number;
   /** a fire whose plume strikes the ceiling: its width, and how far under the ceiling it is [m] */
   struck?: { across: number; height: number };
-  /** openings radiate to the outdoors as black plates; a pit's own network has no such path */
+  /** room and fire radiate out of its openings, as they do through what is open of a pit */
   ventsRadiate?: boolean;
   outdoors: { temperature: number; pressure: number; wind: number };
 }
@@ -69,7 +70,7 @@ export function buildRoom(spec: RoomSpec): Room {
   const volume = length * width * height;
   const network: Network = {
     ...bareNetwork(spec.outdoors),
-    fire: spec.fire,
+    fire: { ...spec.fire },
     innerConvection: spec.innerConvection,
   };
   network.zones.push({
@@ -91,8 +92,10 @@ export function buildRoom(spec: RoomSpec): Room {
       centre: vent.sill + vent.height / 2,
       extent: vent.height,
       windPressure: 0,
+      sees: spec.ventsRadiate,
     });
   });
+  addWindows(network);
   if (layers.length === 0) return { network, areas };
   const level = length * width;
   const lengths = { vertical: [height, height], level: [level / (2 * (length + width)), Math.sqrt(level)] } as const;
@@ -125,31 +128,7 @@ export function buildRoom(spec: RoomSpec): Room {
     };
   }
   joinAlongGirth(network, walls, spec);
-  if (spec.ventsRadiate) spec.vents.forEach((vent) => addRadiatingVent(network, vent));
   return { network, walls, areas };
-}
-
-/** Area that pins a body to outdoor temperature [m2]. */
-const PINNED = 1e6;
-/** Length of a level face at which free convection is next to nothing [m]. */
-const STAGNANT = 100;
-
-/** A black body at outdoor temperature in the plane of an opening: takes radiation, and next to no convection. */
-function addRadiatingVent({ nodes, faces }: Network, vent: Vent): void {
-  const node = nodes.length;
-  const name = 'radiation through an opening';
-  nodes.push({ name, part: name, mass: 1, material: 'constant', specificHeat: 1000, thickness: 0, weight: 0 });
-  const black = {
-    node,
-    shape: 'down',
-    length: STAGNANT,
-    windLength: STAGNANT,
-    emissivity: 0.999,
-    sunShare: 0,
-    wet: 0,
-  } as const;
-  faces.push({ ...black, zone: 0, area: vent.width * vent.height });
-  faces.push({ ...black, zone: OUTDOORS, area: PINNED });
 }
 
 /** Plate conducts from the ceiling down the walls to the floor. */

@@ -88,7 +88,9 @@ describe('a cook', () => {
 
   it('dips once a door more, and is tended through weather', () => {
     const eventful = followCook(
-      withCook(`${COOK}  events: [{ at: 1 h, lasts: 3 min, door: true }, { at: 2 h, lasts: 20 min, wind: 20 mph }]\n`),
+      withCook(
+        `${COOK}  events: [{ at: 1 h, lasts: 3 min, door: true }, { at: 90 min, lasts: 2 min, fireboxDoor: true }, { at: 2 h, lasts: 20 min, wind: 20 mph }]\n`,
+      ),
     )!;
     const { time_s: time, thermometer_K: reading } = eventful.curve;
     const lowestIn = (from: number, to: number) =>

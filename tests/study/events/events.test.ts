@@ -7,6 +7,7 @@ import { disturb, BACK_WITHIN } from '../../../src/study/events/disturb.js';
 import { doorwayOf, openDoor } from '../../../src/study/events/door.js';
 import { holdPit, type HeldPit } from '../../../src/study/events/heldPit.js';
 import { splitSwing } from '../../../src/study/events/swing.js';
+import { variantOf } from '../../../src/study/events/variant.js';
 import { turnWeather } from '../../../src/study/events/weather.js';
 import { randomDesign } from '../../design/randomDesign.js';
 import { exampleDesign } from '../../support/examples.js';
@@ -67,6 +68,49 @@ describe('an open door', () => {
       if (t > lasts_s + recovery_s! + 1) expect(off).toBeLessThanOrEqual(BACK_WITHIN);
       if (t > lasts_s && t < lasts_s + recovery_s! - 1) expect(off).toBeGreaterThan(BACK_WITHIN);
     });
+  });
+
+  it('shows gas and walls the outdoors over its hole, and turns as much of the shell there outwards (derived)', () => {
+    const { pit } = steady;
+    const open = variantOf(pit, openDoor(plain())).model.network;
+    const { width, height } = doorwayOf(plain());
+    const hole = ({ windows }: typeof open) => windows.reduce((sum, { b, area }) => sum + (b < 0 ? area : 0), 0);
+    expect(hole(open) - hole(pit.model.network)).toBeCloseTo(width * height, 10);
+    const side = ({ faces }: typeof open, out: boolean) =>
+      faces.reduce((sum, { zone, area }) => sum + (zone < 0 === out ? area : 0), 0);
+    expect(side(open, true) - side(pit.model.network, true)).toBeCloseTo(width * height, 10);
+    expect(side(pit.model.network, false) - side(open, false)).toBeCloseTo(width * height, 10);
+  });
+
+  it('turns all of a leaf outwards that is a plate of its own', () => {
+    const design = exampleDesign('insulated-upright.yaml', (text) =>
+      text.replace('lap: 1 in }', 'lap: 1 in, insulation: none }'),
+    );
+    const { pit } = held(design);
+    const { faces, nodes } = variantOf(pit, openDoor(design)).model.network;
+    const leaf = faces.filter(({ node }) => nodes[node].name.startsWith('upright door'));
+    const inside = pit.model.network.faces.filter(
+      ({ node, zone }) => zone >= 0 && pit.model.network.nodes[node].name.startsWith('upright door'),
+    );
+    expect(inside.length).toBeGreaterThan(0);
+    expect(leaf.reduce((sum, { zone, area }) => sum + (zone < 0 ? 0 : area), 0)).toBe(0);
+  });
+
+  it('of the firebox lets a part of the fire shine out, and the more air in the colder the firebox', () => {
+    const { pit, x, fire } = steady;
+    const open = variantOf(pit, openDoor(plain(), 'firebox'));
+    const { width, height } = doorwayOf(plain(), 'firebox');
+    const { network, fireOutShare } = open.model;
+    const vents = pit.model.network.fire.outArea;
+    expect(network.fire.outArea - vents).toBeCloseTo(width * height, 10);
+    expect(fireOutShare).toBeGreaterThan(pit.model.fireOutShare);
+    const at = x.slice();
+    expect(open.settler.settle(at, { mode: 'release', heat: fire }).converged).toBe(true);
+    expect(at[open.model.gas]).toBeLessThan(x[pit.model.gas] - 10);
+    open.balances.evaluate(at, { mode: 'release', heat: fire });
+    const { radiatedLoss, radiantShare } = open.balances;
+    expect(radiatedLoss).toBeGreaterThan(fire * radiantShare * fireOutShare);
+    expect(Math.abs(open.balances.totalLoss() / fire - 1)).toBeLessThan(1e-6);
   });
 
   it('takes the door of the gauge’s part, as given or of a usual size', () => {

@@ -87,8 +87,8 @@ describe('unknowns of a design that rests on a log', () => {
   });
 
   it('one that the design does not use keeps its usual spread', () => {
-    const own = designOf(`${PLAIN}innerConvection: 1.5\n${FITTED}`);
-    expect(find(unknownsOf(own), 'innerConvection')).toMatchObject({ value: 1.5, low: 0.8, high: 2 });
+    const own = designOf(`${PLAIN}innerConvection: 1.3\n${FITTED}`);
+    expect(find(unknownsOf(own), 'innerConvection')).toMatchObject({ value: 1.3, low: 0.8, high: 1.5 });
     expect(find(unknownsOf(own), 'innerConvection')!.fitted).toBeUndefined();
   });
 
@@ -196,7 +196,7 @@ describe('draws that go together', () => {
   });
 
   it('a plan for one design, and one for several, draw fitted unknowns together; without a log as before', () => {
-    const cases = 300;
+    const cases = 1200;
     const rho = (plan: { paths: string[]; samples: number[][] }) => {
       const [a, b] = ['innerConvection', 'chamber.doorGap'].map((path) => plan.paths.indexOf(path));
       return correlation(

@@ -8,6 +8,7 @@ import { latinHypercube, quantile, triangularQuantile } from '../../../src/study
 import { causesOf, planSpread, runSpreadCases, summariseSpread } from '../../../src/study/spread/uncertainty.js';
 import { movedDesign, pathsOf, unknownsOf } from '../../../src/study/spread/unknowns.js';
 import { designOf, PLAIN, UPRIGHT } from '../../design/designFiles.js';
+import { exampleDesign } from '../../support/examples.js';
 
 const plain = designOf(PLAIN);
 
@@ -127,6 +128,22 @@ describe('the unknowns of a design', () => {
     const paths = pathsOf([still]);
     expect(paths).not.toContain('site.wind');
     expect(paths).not.toContain('chamber.doorGap');
+  });
+
+  it('hold how air cools level plates only where a pit has some', () => {
+    const level = (design: Design) => unknownsOf(design).some(({ path }) => path === 'estimates.levelConvection');
+    expect(level(plain)).toBe(false);
+    expect(level(designOf(UPRIGHT))).toBe(true);
+  });
+
+  it('move what they are named for: air that cools better takes more wood to hold, level plates or the rest (derived)', () => {
+    const box = exampleDesign('boxed-22.yaml');
+    const hold = (change: Partial<Design['estimates']>) =>
+      estimate({ ...box, estimates: { ...box.estimates, ...change } }, { steadyOnly: true }).steady!.fire_W;
+    const usual = hold({});
+    expect(hold({ outsideConvection: 1.2 })).toBeGreaterThan(usual * 1.005);
+    expect(hold({ outsideConvection: 0.85 })).toBeLessThan(usual * 0.995);
+    expect(hold({ levelConvection: 0.6 })).toBeLessThan(usual * 0.995);
   });
 
   it('widen to a value that the design puts outside the usual spread', () => {
