@@ -53,8 +53,10 @@ describe.each(exampleNames)('%s', (name) => {
 });
 
 /**
- * Another coding of the same page of physics, of gas that is mixed over its height, on the same designs: order and trends, not digits. It kept no thermometer lag
- * and other details of the stack, hence 6 % on fires and losses and 12 °F on temperatures.
+ * Another coding of the same page of physics, of gas that is mixed over its height, on the same designs: order and trends, not
+ * digits. It kept no thermometer lag and other details of the stack, hence 6 % on fires and losses and 12 °F on temperatures. It
+ * has no gas and walls of the firebox that the chamber sees through the throat, so intakes all but shut, where these are hottest,
+ * are not held against it: 13,400 W with 12 % open, 12,690 W here without that radiation and 11,866 W with it.
  */
 describe('against an independent coding of the model', () => {
   const fahrenheit = (K: number) => (K - 273.15) * 1.8 + 32;
@@ -93,8 +95,6 @@ describe('against an independent coding of the model', () => {
     ['no wind', () => variant((t) => t.replace('wind: 5 mph', 'wind: 0 mph')), 8500],
     ['wind 12 mph', () => variant((t) => t.replace('wind: 5 mph', 'wind: 12 mph')), 10600],
     ['intake 50 %', () => variant((t) => t.replace('open: 100 %', 'open: 50 %')), 9700],
-    ['intake 25 %', () => variant((t) => t.replace('open: 100 %', 'open: 25 %')), 11200],
-    ['intake 12 %', () => variant((t) => t.replace('open: 100 %', 'open: 12 %')), 13400],
     ['fibre on the firebox', () => insulated('firebox'), 5800],
     ['fibre on the chamber', () => insulated('chamber'), 4700],
     ['fibre on both', () => insulated('firebox', 'chamber'), 3000],
