@@ -202,8 +202,8 @@ export class StiffStepper {
         return converged;
       };
       const near = beside !== undefined && solve(problem, { ...NEAR, lu: beside.lu });
-      if (!near && !solve(problem, { maxIterations: 12, reuse: stage > 1 && !beside, slow: 0.15 })) {
-        if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25 })) return Infinity;
+      if (!near && !solve(problem, { maxIterations: 12, reuse: stage > 1 && !beside, slow: 0.15, patient: true })) {
+        if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25, patient: true })) return Infinity;
       }
       if (near) this.ratesBehind(stage, hg);
       else {
