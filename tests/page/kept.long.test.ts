@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { example } from '../cli/support/run.js';
-import { addHeavier, expectBroughtBack, expectReadBack } from './support/kept.js';
+import { addHeavier, expectBroughtBack, expectKeptOverReload, expectReadBack } from './support/kept.js';
 import { openPage, settled, slide, type } from './support/open.js';
 import { browserAndFolder } from './support/setUp.js';
 
@@ -17,6 +17,13 @@ const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('nothing is lost', () => {
   const open = () => openPage(browser!, folder.path, { design: example('plain-24.yaml') });
+
+  it('a reload keeps five options and which one is worked on; starting over can be taken back', async () => {
+    const { page, wrongs, close } = await open();
+    await expectKeptOverReload(page, ['3/8 in', '3/16 in', '5/16 in', '1/2 in']);
+    expect(wrongs).toEqual([]);
+    await close();
+  });
 
   it('Ctrl-Z takes back twenty changes, also in the field where one was typed, and Ctrl-Shift-Z makes them again', async () => {
     const { page, wrongs, close } = await open();

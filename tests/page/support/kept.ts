@@ -42,6 +42,31 @@ export async function addHeavier(page: Page): Promise<string[]> {
   return working(page);
 }
 
+/** A page gets an option of each plate and is worked on in the first: all is there again in a new load, and in another window. */
+export async function expectKeptOverReload(page: Page, plates: string[]): Promise<void> {
+  await settled(page);
+  for (const plate of plates) {
+    await page.locator('#add').click();
+    await type(page, 'chamber.plate', plate);
+  }
+  await page.locator('#working').selectOption({ index: 1 });
+  const before = await working(page);
+  expect(before).toEqual(['As drawn', ...plates.map((each) => `Chamber plate ${each}`)]);
+  await page.reload();
+  await settled(page);
+  expect(await working(page)).toEqual(before);
+  expect(await page.locator('[data-field="chamber.plate"]').inputValue()).toBe(plates[0]);
+  await page.locator('#notice').getByRole('button', { name: 'Start over' }).click();
+  expect(await working(page)).toEqual(['As drawn']);
+  await page.keyboard.press('Control+z');
+  expect(await working(page)).toEqual(before);
+  // another window of the same browser finds them as well
+  const other = await page.context().newPage();
+  await other.goto(page.url());
+  await settled(other);
+  expect(await working(other)).toEqual(before);
+}
+
 /** An address opened in a new window has these options, asks for nothing more, and keeps what is changed from there on. */
 export async function expectBroughtBack(browser: Browser, address: string, told: string[]): Promise<void> {
   const context = await browser.newContext();

@@ -23,13 +23,15 @@ interface Opening {
   quiet?: boolean;
 }
 
-/** Runs in the page: its workers get no orders for steps of plate or for how far the answer spreads. */
+/** Runs in the page: orders for steps of plate and for how far the answer spreads come back undone, and are left out. */
 function beQuiet(): void {
   const Real = window.Worker;
   Object.assign(window, {
     Worker: class extends Real {
-      postMessage(message: { kind?: string }) {
-        if (message.kind !== 'step' && message.kind !== 'spread') super.postMessage(message);
+      postMessage(message: { kind?: string; round?: number }) {
+        const { kind, round } = message;
+        if (kind !== 'step' && kind !== 'spread') super.postMessage(message);
+        else setTimeout(() => this.dispatchEvent(new MessageEvent('message', { data: { round, kind: 'fault' } })));
       }
     },
   });

@@ -17,6 +17,7 @@ export async function expectStill(
     design: example('offset-with-upright.yaml'),
     file: `still-${viewport.width}.html`,
     context: { viewport },
+    quiet: oneOf > 1,
   });
   await settled(page);
   await page.locator('#fields details').evaluateAll((all) => {
