@@ -24,7 +24,7 @@ interface Opening {
 }
 
 /** Runs in the page: orders for steps of plate and for how far the answer spreads come back undone, and are left out. */
-function beQuiet(): void {
+export function beQuiet(): void {
   const Real = window.Worker;
   Object.assign(window, {
     Worker: class extends Real {
