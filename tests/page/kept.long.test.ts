@@ -45,9 +45,13 @@ describe.skipIf(!browser)('nothing is lost', () => {
     await close();
   });
 
-  it('a saved page brings the design back, and no request leaves', async () => {
+  it('a link and a saved page bring the design back, and no request leaves', async () => {
     const { page, wrongs, close } = await open();
     const told = await addHeavier(page);
+    await page.locator('#more summary').click();
+    await page.locator('#link').click();
+    const link = await page.locator('#link-text').inputValue();
+    expect(link).toMatch(/\.html#design=[\w-]+$/);
     await page.locator('#more summary').click();
     const [download] = await Promise.all([page.waitForEvent('download'), page.locator('#save-page').click()]);
     expect(download.suggestedFilename()).toBe('backyard-24.html');
@@ -55,6 +59,6 @@ describe.skipIf(!browser)('nothing is lost', () => {
     writeFileSync(own, readFileSync(await download.path()));
     expect(wrongs).toEqual([]);
     await close();
-    await expectBroughtBack(browser!, pathToFileURL(own).href, told);
+    for (const address of [link, pathToFileURL(own).href]) await expectBroughtBack(browser!, address, told);
   });
 });

@@ -7,14 +7,7 @@ import { designsIn, linkOf } from '../../src/page/kept.js';
 import { Workbench } from '../../src/page/workbench.js';
 import { example } from '../cli/support/run.js';
 import { edit, labels, textOf } from './support/bench.js';
-import {
-  addHeavier,
-  expectBroughtBack,
-  expectKeptOverReload,
-  expectReadBack,
-  expectSame,
-  working,
-} from './support/kept.js';
+import { expectKeptOverReload, expectReadBack, expectSame, working } from './support/kept.js';
 import { openPage, saved, settled, type } from './support/open.js';
 import { browserAndFolder } from './support/setUp.js';
 
@@ -207,17 +200,5 @@ describe.skipIf(!browser)('nothing is lost', () => {
     await expect.poll(() => working(page)).toEqual(['As drawn', 'Firebox plate 3/8 in']);
     expect(wrongs).toEqual([]);
     await close();
-  });
-
-  it('a link brings the design back, and no request leaves', async () => {
-    const { page, wrongs, close } = await open();
-    const told = await addHeavier(page);
-    await page.locator('#more summary').click();
-    await page.locator('#link').click();
-    const link = await page.locator('#link-text').inputValue();
-    expect(link).toMatch(/\.html#design=[\w-]+$/);
-    expect(wrongs).toEqual([]);
-    await close();
-    await expectBroughtBack(browser!, link, told);
   });
 });
