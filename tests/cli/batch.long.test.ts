@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { FITTED } from '../design/fittedFiles.js';
-import { designs, drawn, linesOf, mixed, ndjson, plain, read, type Tree } from './batchLines.js';
+import { designs, drawn, expectAsEstimated, linesOf, mixed, ndjson, plain, read, type Tree } from './batchLines.js';
 import { canRunParallel, inParallel } from './support/parallel.js';
 import { pitwright, scratch, type Run } from './support/run.js';
 
@@ -27,6 +27,11 @@ describe('batch: designs in, results out', () => {
     const [{ error }] = read(stdout);
     expect(error.message).toMatch(message);
     expect(stdout).not.toMatch(/NaN|undefined|\bat .*\.js/);
+  });
+
+  it('gives the numbers of estimate --json, of any layout', async () => {
+    const results = read((await pitwright(['batch'], { stdin: ndjson(designs) })).stdout);
+    for (const [i, design] of designs.entries()) if (i > 0) await expectAsEstimated(design, results[i]);
   });
 
   it('gives the same bytes with one thread, two and five', async () => {

@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { designs, drawn, linesOf, mixed, ndjson, plain, read } from './batchLines.js';
+import { designs, drawn, expectAsEstimated, linesOf, mixed, ndjson, plain, read } from './batchLines.js';
 import { pitwright, type Run, scratch } from './support/run.js';
 
 /** The mixed lines as they are computed in one go. */
@@ -18,17 +18,7 @@ describe('batch: designs in, results out', () => {
     expect(stderr).toMatch(/^pitwright: 3 lines in [\d.]+ s, [\d.]+ a second\n$/);
     const results = read(stdout);
     expect(results.map(({ name }) => name)).toEqual(designs.map(({ name }) => name));
-    for (const [i, result] of results.entries()) {
-      const one = await pitwright(['estimate', '-', '--json'], { stdin: JSON.stringify(designs[i]) });
-      // a cook with splits is followed for one design at a time
-      const { design, lit, splits, vents, ...expected } = JSON.parse(one.stdout);
-      expect(lit).not.toBeUndefined();
-      expect(splits).not.toBeUndefined();
-      expect(vents).not.toBeUndefined();
-      expect(expected.warmUp.series.time_s.length).toBeGreaterThan(10);
-      delete expected.warmUp.series;
-      expect(result).toEqual({ name: design.name, ...expected });
-    }
+    await expectAsEstimated(designs[0], results[0]);
   });
 
   it('has an error line for each line that holds no design, and goes on', async () => {

@@ -24,7 +24,7 @@ describe('a batch that broke off', () => {
     }
   });
 
-  it.each(['SIGTERM', 'SIGHUP'] as const)('by %s: the named file keeps whole lines alone', (signal) =>
+  it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)('by %s: the named file keeps whole lines alone', (signal) =>
     expectWholeLines(batch, signal),
   );
 

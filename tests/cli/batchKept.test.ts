@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { expectGoesOn, expectWholeLines, useKeptBatch } from './keptBatch.js';
+import { expectGoesOn, useKeptBatch } from './keptBatch.js';
 
 const batch = useKeptBatch();
 
@@ -20,10 +20,6 @@ describe('a batch that broke off', () => {
     expect(behind.code).toBe(2);
     expect(batch.results()).toBe(batch.whole().slice(0, 5000));
   });
-
-  it.each(['SIGINT'] as const)('by %s: the named file keeps whole lines alone', (signal) =>
-    expectWholeLines(batch, signal),
-  );
 });
 
 describe('a batch on a full disk', () => {

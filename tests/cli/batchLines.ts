@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
+import { expect } from 'vitest';
 import { parse } from 'yaml';
-import { example } from './support/run.js';
+import { example, pitwright } from './support/run.js';
 
 export type Tree = Record<string, any>; // eslint-disable-line @typescript-eslint/no-explicit-any -- results are looked into freely
 
@@ -26,3 +27,15 @@ export const mixed = (() => {
   lines.splice(9, 0, JSON.stringify({ ...drawn, chamber: { ...drawn.chamber, plaet: '1/4 in' }, name: 'misspelt' }));
   return `${lines.join('\n')}\n`;
 })();
+
+/** A line of a batch has the numbers of `estimate --json`, but for the curves and for what is followed for one design at a time. */
+export async function expectAsEstimated(tree: Tree, result: Tree): Promise<void> {
+  const one = await pitwright(['estimate', '-', '--json'], { stdin: JSON.stringify(tree) });
+  const { design, lit, splits, vents, ...expected } = JSON.parse(one.stdout);
+  expect(lit).not.toBeUndefined();
+  expect(splits).not.toBeUndefined();
+  expect(vents).not.toBeUndefined();
+  expect(expected.warmUp.series.time_s.length).toBeGreaterThan(10);
+  delete expected.warmUp.series;
+  expect(result).toEqual({ name: design.name, ...expected });
+}

@@ -68,7 +68,7 @@ describe('control characters never reach a terminal', () => {
 });
 
 describe('JSON says them as JSON does', () => {
-  it.each([['check'], ['cook'], ['cold-smoke']])('%s --json: none as it is, the name whole', async (command) => {
+  it.each([['estimate'], ['cook'], ['cold-smoke']])('%s --json: none as it is, the name whole', async (command) => {
     const ran = await run(command, '-', '--json');
     expect({ code: ran.code, shown: shown(ran) }).toEqual({ code: 0, shown: 'nothing' });
     expect(JSON.parse(ran.stdout).design.name).toBe(NAME);

@@ -8,6 +8,13 @@ const plain = example('plain-24.yaml');
 const plainText = readFileSync(plain, 'utf8');
 
 describe('what estimate writes to files', () => {
+  it('curves in place of the text with --csv -', async () => {
+    const { code, stdout } = await pitwright(['estimate', plain, '--csv', '-']);
+    expect(code).toBe(0);
+    expect(stdout.startsWith('time [min],')).toBe(true);
+    expect(stdout).not.toContain('TEMPERATURES');
+  });
+
   it('the same pictures on every run', async () => {
     for (const name of ['one', 'two']) await pitwright(['estimate', plain, '--charts', folder.at(name)]);
     for (const name of readdirSync(folder.at('one'))) {
@@ -38,6 +45,12 @@ describe('what estimate writes to files', () => {
 });
 
 describe('estimate', () => {
+  it('keeps to SI with --units si', async () => {
+    const { stdout } = await pitwright(['estimate', plain, '--full', '--units', 'si']);
+    expect(stdout).toMatch(/121 °C/);
+    expect(stdout.slice(stdout.indexOf('TEMPERATURES'), stdout.indexOf('ESTIMATES'))).not.toMatch(/°F|BTU| lb|in H2O/);
+  });
+
   it('prints every table with --full, as its help says, and without it the answer alone', async () => {
     const [short, full, help] = await Promise.all(
       [[plain], [plain, '--full'], ['--help']].map((args) => pitwright(['estimate', ...args])),

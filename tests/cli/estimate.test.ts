@@ -71,12 +71,6 @@ describe('estimate', () => {
     const middle = tree.steady.stations.find((station: { name: string }) => station.name === 'middle');
     expect(middle.thermometer_K).toBeCloseTo(394.26, 1);
   });
-
-  it('keeps to SI with --units si', async () => {
-    const { stdout } = await pitwright(['estimate', plain, '--full', '--units', 'si']);
-    expect(stdout).toMatch(/121 °C/);
-    expect(stdout.slice(stdout.indexOf('TEMPERATURES'), stdout.indexOf('ESTIMATES'))).not.toMatch(/°F|BTU| lb|in H2O/);
-  });
 });
 
 describe('what estimate writes to files', () => {
@@ -111,13 +105,6 @@ describe('what estimate writes to files', () => {
     expect(head[0]).toBe('time [min]');
     expect(rows.length).toBeGreaterThan(10);
     for (const cell of rows.flat()) expect(Number.isFinite(Number(cell))).toBe(true);
-  });
-
-  it('curves in place of the text with --csv -', async () => {
-    const { code, stdout } = await pitwright(['estimate', plain, '--csv', '-']);
-    expect(code).toBe(0);
-    expect(stdout.startsWith('time [min],')).toBe(true);
-    expect(stdout).not.toContain('TEMPERATURES');
   });
 
   it.each([['two outputs into one file', ['--csv', 'same', '-o', 'same'], /both name same/]])(

@@ -18,6 +18,24 @@ function shortLog(rows: number): string {
 }
 
 describe('fit', () => {
+  it('prints estimates with intervals, correlations, errors before and after, and what was left out of the log', async () => {
+    const save = folder.at('yard.fitted.yaml');
+    const args = ['fit', plain, cook, '--free', 'innerConvection, wood.heat', '--save', save];
+    const { code, stdout } = await pitwright(args);
+    expect(code).toBe(0);
+    expect(readFileSync(save, 'utf8')).toMatch(/^fitted:/m);
+    const words = stdout.replace(/\s+/g, ' ');
+    expect(words).toMatch(/On the part that was not fitted \(4 h 12 min to 6 h\) it is off by [\d.]+ °F/);
+    expect(words).toMatch(/1 innerConvection 1 1\.\d+ 1\.\d+ to [12]\.?\d* \d+ %/);
+    expect(words).toMatch(/2 wood\.heat [-\d.]+ 1/);
+    expect(words).toMatch(/the log would rather move .*estimates\.stemFill \(more\)/);
+    expect(words).toMatch(/Held as the design has them: fire\.radiant/);
+    expect(words).toMatch(/gap of more than 5 usual steps/);
+    expect(words).toMatch(/middle \[°F\] [\d.]+ °F/);
+    expect(stdout).not.toMatch(/NaN|undefined|Infinity|\bnull\b/);
+    for (const line of stdout.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
+  });
+
   it('finds what the made-up log was made with, and says how good it is where it was not fitted', async () => {
     const { code, stdout } = await pitwright(['fit', plain, cook, '--json', '--charts', folder.at('charts')]);
     expect(code).toBe(0);

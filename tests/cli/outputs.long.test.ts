@@ -43,6 +43,7 @@ describe('charts', () => {
 
   const cook = `${design}\ncook:\n  load: [{ name: brisket, mass: 14 lb, area: 2.5 ft^2, start: 40 °F }]\n  tend: 2 h\n`;
   it.each([
+    ['estimate', [], design],
     ['compare', ['--vary', 'all.plate=1/8 in | 1/4 in'], design],
     ['cook', [], cook],
   ])('of %s: their folder is there before another output asks for it', (command, more, stdin) =>
@@ -116,6 +117,7 @@ describe('/dev/stdout', () => {
 
 describe('a run that is stopped', () => {
   it.each([
+    ['SIGINT', 130],
     ['SIGHUP', 129],
     ['SIGQUIT', 131],
     ['SIGTERM', 143],

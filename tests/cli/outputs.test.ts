@@ -8,11 +8,9 @@ import {
   design,
   eachPitFolder,
   expectBothStay,
-  expectFolderFirst,
   expectKept,
   expectNoName,
   expectNothingStays,
-  expectTakenAway,
   plain,
 } from './outputFolder.js';
 
@@ -23,11 +21,6 @@ describe('charts', () => {
     ['in the folder under a chart’s name', (at: string) => copyFileSync(plain, at), 'charts/draft.png'],
     ['by a hard link there', (at: string) => linkSync(join(at, '../../pit.yaml'), at), 'pit.yaml'],
   ])('never overwrite the design: %s', (_, put, named) => expectKept(folder, put, named));
-
-  it.each([['estimate', [], design]])(
-    'of %s: their folder is there before another output asks for it',
-    (command, more, stdin) => expectFolderFirst(folder, command, more, stdin),
-  );
 
   it('take no folder that another output has for its name', async () => {
     const run = await folder.run(['estimate', 'pit.yaml', '-o', 'new/c', '--charts', 'new/c']);
@@ -68,10 +61,4 @@ describe('an output that no file can be', () => {
 
 describe('an output on a full disk', () => {
   it.each(['> x.json'])('%s: exit 2, nothing of it stays', (output) => expectNothingStays(folder, output));
-});
-
-describe('a run that is stopped', () => {
-  it.each([['SIGINT', 130]] as const)('by %s takes away what it began and ends with %i', (signal, code) =>
-    expectTakenAway(folder, signal, code),
-  );
 });

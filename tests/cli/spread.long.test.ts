@@ -17,6 +17,13 @@ describe('estimate --spread', () => {
     expect(gauge.causes[0].share).toBeGreaterThan(0.2);
   });
 
+  it('says in the text what matters', async () => {
+    const { stdout } = await pitwright(['estimate', plain, '--spread', '60']);
+    expect(stdout).toMatch(/^HOW SURE: 60 cases/m);
+    expect(stdout).toMatch(/^ +\d+ % {2}how fast the fire comes up/m);
+    for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+  });
+
   it('another seed gives other cases; without --spread there is no such key', async () => {
     const args = ['estimate', plain, '--json', '--spread', '20', '--seed'];
     const [one, two] = [await pitwright([...args, '1']), await pitwright([...args, '2'])];

@@ -3,9 +3,16 @@ import { fit } from '../../src/fit/fit.js';
 import type { FitResult } from '../../src/fit/fitResult.js';
 import { lagged } from '../../src/fit/lag.js';
 import { chance } from './syntheticLog.js';
-import { ACCURACY, plain, without, input, found, pit, logOf, TWO } from './fitLogs.js';
+import { ACCURACY, expectFound, plain, without, input, found, pit, logOf, TWO } from './fitLogs.js';
 
 describe('a fit', () => {
+  it('finds two that the log was made with, and says how surely', () => {
+    expect(expectFound(TWO).fitted.values.map(({ path, scale }) => [path, scale])).toEqual([
+      ['innerConvection', 'is'],
+      ['wood.heat', 'times'],
+    ]);
+  });
+
   it('tells that a log knows no fire, and that it began hot', () => {
     const blind = logOf({}, { wood: null, hours: 2 });
     expect(fit(plain(), [input(blind)], without(['fire.heat']))!.warnings.map(({ code }) => code)).toContain(

@@ -1,6 +1,7 @@
+import { expect } from 'vitest';
 import type { Design } from '../../src/design/design.js';
 import type { CookLog } from '../../src/fit/log/log.js';
-import { type FitInput, type FitOptions } from '../../src/fit/fit.js';
+import { fit, type FitInput, type FitOptions } from '../../src/fit/fit.js';
 import type { FitResult } from '../../src/fit/fitResult.js';
 import { fitUnknownsOf } from '../../src/study/spread/unknowns.js';
 import { exampleDesign } from '../support/examples.js';
@@ -34,3 +35,16 @@ export function logOf(
 }
 
 export const TWO = { innerConvection: 1.4, 'wood.heat': 1.55e7 };
+
+/** A fit of a log that was made with such values finds them, within an interval that says how surely. */
+export function expectFound(values: Record<string, number>): FitResult {
+  const result = fit(plain(), [input(logOf(values))], without(Object.keys(values)))!;
+  for (const [path, value] of Object.entries(values)) {
+    const { low, high, told, left } = found(result, path);
+    expect(low).toBeLessThan(value);
+    expect(high).toBeGreaterThan(value);
+    expect(told).toBe(true);
+    expect(left).toBeLessThan(0.3);
+  }
+  return result;
+}

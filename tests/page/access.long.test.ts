@@ -17,12 +17,13 @@ describe.skipIf(!browser)('for everybody', () => {
   );
 
   it.each([
+    ['phone', PHONE],
     ['tablet', { width: 820, height: 1100 }],
     ['desk', DESK],
   ] as const)('never scrolls sideways on a %s', (_, viewport) => expectNarrow(browser!, folder, viewport));
 
   it('works by keyboard alone, in the order of the page, with the focus to be seen', async () => {
-    const { page, close } = await openPage(browser!, folder.path, { design: example('plain-24.yaml') });
+    const { page, close } = await openPage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: true });
     await settled(page);
     const before = await numbers(page);
     const focused = () => page.evaluate(() => document.activeElement?.id || document.activeElement?.tagName || '');

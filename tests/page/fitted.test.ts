@@ -11,7 +11,7 @@ describe.skipIf(!browser)('the page of a design that names a fitted file', () =>
   it('says what cook its numbers rest on, and saves a design that stands for itself', async () => {
     writeFileSync(folder.at('yard.fitted.yaml'), FITTED);
     writeFileSync(folder.at('pit.yaml'), `${readFileSync(example('plain-24.yaml'), 'utf8')}fitted: yard.fitted.yaml\n`);
-    const { page } = await openPage(browser!, folder.path, { design: folder.at('pit.yaml') });
+    const { page } = await openPage(browser!, folder.path, { design: folder.at('pit.yaml'), quiet: true });
     await settled(page);
     const told = (await page.locator('#sentences p').allTextContents()).join(' ');
     expect(told).toContain(

@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { readDesign } from '../../src/design/read.js';
-import { numberRows, toldBeside } from '../../src/page/numbers.js';
 import { MOST_OPTIONS, Workbench } from '../../src/page/workbench.js';
-import { estimate } from '../../src/study/estimate/estimate.js';
-import { example, pitwright } from '../cli/support/run.js';
+import { example } from '../cli/support/run.js';
 import { edit, labels, textOf } from './support/bench.js';
 import { openPage, settled } from './support/open.js';
 import { browserAndFolder } from './support/setUp.js';
@@ -53,39 +51,12 @@ describe('options of a design', () => {
     const full = new Workbench(`${PLAIN}options:\n${many.join('\n')}\n`);
     expect([full.options.length, full.leftOut]).toEqual([MOST_OPTIONS, 8 - MOST_OPTIONS]);
   });
-
-  it('are told with what they cost and when they are paid back, as the command tells it', async () => {
-    const results = new Workbench(TEXT).options.map(({ design }) => estimate(design));
-    const rows = results.map((result) => numberRows(result, 'shop', results));
-    const told = (key: string) => toldBeside(rows.map((each) => each.find(({ quantity }) => quantity.key === key)));
-    const { code, stdout } = await pitwright(['compare', FOUR_WAYS, '--json']);
-    expect(code).toBe(0);
-    const { options } = JSON.parse(stdout) as {
-      options: { payback: { cooks: number } | null; differences: { key: string; value: number }[] }[];
-    };
-    for (const key of ['steelCost', 'insulationCost', 'buildCost', 'cookWood_kg', 'cookCost']) {
-      const values = rows.map((each) => each.find(({ quantity }) => quantity.key === key)!.si!);
-      options.forEach(({ differences }, i) =>
-        expect(values[i] / differences.find((each) => each.key === key)!.value || 1, key).toBeCloseTo(1, 9),
-      );
-    }
-    expect(told('buildCost').map((each) => each!.text)).toEqual(
-      expect.arrayContaining([expect.stringMatching(/^\$\d/)]),
-    );
-    expect(told('buildCost')[1]!.difference).toMatch(/^−\$\d+$/);
-    expect(told('payback').map((each) => each?.text)).toEqual([
-      undefined,
-      'at once',
-      'never',
-      `${options[3].payback!.cooks} cooks`,
-    ]);
-  });
 });
 
 const { browser, folder } = await browserAndFolder();
 
 it.skipIf(!browser)('a page with a design in it shows its options solved, and prices where it has them', async () => {
-  const { page, wrongs, close } = await openPage(browser!, folder.path, { design: FOUR_WAYS });
+  const { page, wrongs, close } = await openPage(browser!, folder.path, { design: FOUR_WAYS, quiet: true });
   await settled(page);
   const names = await page
     .locator('.option-name')

@@ -96,7 +96,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
 });
 
 describe.skipIf(!browser)('designs from files', () => {
-  it.each(['insulated-upright.yaml', 'boxed-22.yaml', 'wind-cold.yaml'])(
+  it.each(['insulated-upright.yaml', 'boxed-22.yaml', 'reverse-flow.yaml', 'wind-cold.yaml'])(
     'opens %s, keeps what it has no control for, and saves what the command reads alike',
     (name) => expectKeptWhole(browser!, folder, name),
   );

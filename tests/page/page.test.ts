@@ -1,14 +1,14 @@
 import { readFileSync, statSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { example } from '../cli/support/run.js';
-import { expectCommandsNumbers, expectKeptWhole } from './support/commandNumbers.js';
+import { expectCommandsNumbers } from './support/commandNumbers.js';
 import { numbers, settled, slide, type } from './support/open.js';
 import { browserAndFolder, onePage } from './support/setUp.js';
 
 const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('the page, opened from a file', () => {
-  const open = onePage(browser!, folder.path, { design: example('plain-24.yaml') });
+  const open = onePage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: true });
 
   it('is one small file with a policy that lets nothing in or out', () => {
     const file = folder.at('page.html');
@@ -66,11 +66,4 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
   });
 
   it('has done nothing it should not', () => expect(open.wrongs).toEqual([]));
-});
-
-describe.skipIf(!browser)('designs from files', () => {
-  it.each(['reverse-flow.yaml'])(
-    'opens %s, keeps what it has no control for, and saves what the command reads alike',
-    (name) => expectKeptWhole(browser!, folder, name),
-  );
 });

@@ -18,10 +18,7 @@ let six: Comparison;
 beforeAll(() => {
   six = compared(plates(['1/4 in', '1/8 in', '3/16 in', '5/16 in', '3/8 in', '1/2 in']));
 });
-afterAll(async () => {
-  await browser?.close();
-  rmSync(folder, { recursive: true, force: true });
-});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** The same, half of it never reaching the target, each option with more warnings than a page has room for. */
 function troubled({ options, ...comparison }: Comparison): Comparison {

@@ -1,44 +1,16 @@
-import type { CDPSession, Page } from 'playwright-core';
-import { beforeAll, describe, expect, it } from 'vitest';
-import { example } from '../cli/support/run.js';
+import { describe, expect, it } from 'vitest';
+import { expectScrolled, useTouched } from './support/finger.js';
 import { settled, type } from './support/open.js';
-import { browserAndFolder, onePage } from './support/setUp.js';
-import { PHONE } from './support/viewports.js';
+import { browserAndFolder } from './support/setUp.js';
 
 const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('under a finger', () => {
-  const open = onePage(browser!, folder.path, {
-    design: example('plain-24.yaml'),
-    context: { viewport: PHONE, hasTouch: true, isMobile: true },
-  });
-  let page: Page;
-  let finger: CDPSession;
-  beforeAll(async () => {
-    ({ page } = open);
-    finger = await page.context().newCDPSession(page);
-  });
-
-  const fields = () =>
-    page
-      .locator('[data-field]')
-      .evaluateAll((all) => all.map((each) => [each.getAttribute('data-field'), (each as HTMLInputElement).value]));
-
-  /** Where a slider and its handle are, in the middle of the screen. */
-  const reach = async (name: string) => {
-    const slider = page.locator(`[data-slider="${name}"]`);
-    return slider.evaluate((each) => {
-      const range = each as HTMLInputElement;
-      range.scrollIntoView({ block: 'center' });
-      const { left, top, width, height } = range.getBoundingClientRect();
-      const handle = left + 8 + ((width - 16) * Number(range.value)) / Number(range.max);
-      return { left, width, handle, y: top + height / 2, scrolled: window.scrollY };
-    });
-  };
-  const touch = (kind: 'touchStart' | 'touchMove' | 'touchEnd', x?: number, y?: number) =>
-    finger.send('Input.dispatchTouchEvent', { type: kind, touchPoints: x === undefined ? [] : [{ x, y: y! }] });
+  const touched = useTouched(browser!, folder);
+  const { reach, touch } = touched;
 
   it('groups of fields start closed, behind the answer', async () => {
+    const { page } = touched;
     expect(await page.locator('#fields details[open]').count()).toBe(0);
     const order = await page.evaluate(() =>
       ['answer', 'try', 'pit', 'controls'].map((id) => document.getElementById(id)!.getBoundingClientRect().top),
@@ -46,38 +18,11 @@ describe.skipIf(!browser)('under a finger', () => {
     expect(order).toEqual([...order].sort((a, b) => a - b));
   });
 
-  it('a swipe up or down over any slider scrolls the page and changes nothing', async () => {
-    await page.locator('#fields details').evaluateAll((all) => {
-      for (const each of all) (each as HTMLDetailsElement).open = true;
-    });
-    const before = await fields();
-    const names = await page
-      .locator('[data-slider]')
-      .evaluateAll((all) => all.map((each) => each.getAttribute('data-slider')!));
-    expect(names.length).toBeGreaterThan(15);
-    for (const name of names) {
-      // on the handle, and beside it
-      for (const beside of [false, true]) {
-        const { left, width, handle, y, scrolled } = await reach(name);
-        const x = beside ? left + width * (handle > left + width / 2 ? 0.2 : 0.8) : handle;
-        const way = names.indexOf(name) % 2 === 0 ? -10 : 10;
-        await touch('touchStart', x, y);
-        for (let step = 1; step <= 8; step++) await touch('touchMove', x + step, y + way * step);
-        await touch('touchEnd');
-        await expect
-          .poll(() => page.evaluate((from) => Math.abs(window.scrollY - from), scrolled), {
-            message: name,
-            interval: 20,
-            timeout: 10_000,
-          })
-          .toBeGreaterThan(5);
-      }
-    }
-    expect(await fields()).toEqual(before);
-    expect(await page.locator('#undo').isDisabled()).toBe(true);
-  });
+  it('a swipe up or down over one slider of six scrolls the page and changes nothing', () =>
+    expectScrolled(touched, 6));
 
   it('a handle dragged sideways moves its slider; a swipe sideways beside it does not', async () => {
+    const { page } = touched;
     const field = page.locator('[data-field="chamber.length"]');
     const { left, handle, y } = await reach('chamber.length');
     await touch('touchStart', left + 2, y);
@@ -97,6 +42,7 @@ describe.skipIf(!browser)('under a finger', () => {
   });
 
   it('a tap beside the handle is one step that way', async () => {
+    const { page } = touched;
     const { left, width, y } = await reach('chamber.length');
     await page.touchscreen.tap(left + width - 10, y);
     await expect.poll(() => page.locator('[data-field="chamber.length"]').inputValue()).toBe('61 in');
@@ -105,6 +51,7 @@ describe.skipIf(!browser)('under a finger', () => {
   });
 
   it('everything that is tapped is 44 px high', async () => {
+    const { page } = touched;
     const small = await page
       .locator('button:visible, select:visible, summary:visible, .track:visible, input[type="text"]:visible')
       .evaluateAll((all) =>
@@ -116,6 +63,7 @@ describe.skipIf(!browser)('under a finger', () => {
   });
 
   it("bare numbers are taken in the field's own unit, and shown with it", async () => {
+    const { page } = touched;
     for (const [field, typed, shown] of [
       ['chamber.plate', '5/16', '5/16 in'],
       ['chamber.diameter', '30', '30 in'],
@@ -133,5 +81,5 @@ describe.skipIf(!browser)('under a finger', () => {
     expect(await page.locator('#title').textContent()).toBe('Backyard 24');
   });
 
-  it('has done nothing it should not', () => expect(open.wrongs).toEqual([]));
+  it('has done nothing it should not', () => expect(touched.wrongs).toEqual([]));
 });

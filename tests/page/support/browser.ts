@@ -29,11 +29,16 @@ interface Candidate {
   env?: Record<string, string>;
 }
 
+let launched: Promise<Browser | null> | undefined;
+
+/** The browser of this worker, started for the first file of tests that asks; it goes when the worker does. */
+export const launchBrowser = () => (launched ??= launch());
+
 /**
  * A real browser: the one that PITWRIGHT_CHROMIUM names, else the one that comes as a package with its own libraries, else one
  * of the machine. Null, said loudly, when none starts; under CI that is an error, since tests that nobody ran prove nothing.
  */
-export async function launchBrowser(): Promise<Browser | null> {
+async function launch(): Promise<Browser | null> {
   const reasons: string[] = [];
   for (const candidate of candidates()) {
     try {

@@ -34,7 +34,8 @@ export async function expectCommandsNumbers(page: Page): Promise<void> {
   expect(command).toContain(`draft at the stack base ${told['hold.stackBase_Pa']}`);
   expect(command).toContain(`all steel ${told.steel_kg}`);
   for (const sentence of await page.locator('#sentences p').allTextContents()) {
-    expect(command).toContain(flat(sentence));
+    // the page lights no fire with a match, so that its first reading stays a bound
+    expect(command).toContain(flat(sentence).replace(' at the earliest', ''));
   }
 }
 
@@ -44,7 +45,7 @@ export async function expectKeptWhole(
   folder: ReturnType<typeof scratch>,
   name: string,
 ): Promise<void> {
-  const { page, wrongs, close } = await openPage(browser, folder.path);
+  const { page, wrongs, close } = await openPage(browser, folder.path, { quiet: true });
   await settled(page);
   await page.locator('#open').setInputFiles(example(name));
   const title = /^name: (.*)$/m.exec(readFileSync(example(name), 'utf8'))![1];

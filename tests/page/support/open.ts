@@ -12,16 +12,38 @@ export interface OpenPage {
   close(): Promise<void>;
 }
 
+/** How a page is opened. */
+interface Opening {
+  /** the example or file that is in it; none: the page's own */
+  design?: string;
+  file?: string;
+  context?: BrowserContextOptions;
+  before?: () => void;
+  /** what is worked out beside the answer keeps a core busy for half a minute: quiet, it is never begun */
+  quiet?: boolean;
+}
+
+/** Runs in the page: orders for steps of plate and for how far the answer spreads come back undone, and are left out. */
+export function beQuiet(): void {
+  const Real = window.Worker;
+  Object.assign(window, {
+    Worker: class extends Real {
+      postMessage(message: { kind?: string; round?: number }) {
+        const { kind, round } = message;
+        if (kind !== 'step' && kind !== 'spread') super.postMessage(message);
+        else setTimeout(() => this.dispatchEvent(new MessageEvent('message', { data: { round, kind: 'fault' } })));
+      }
+    },
+  });
+}
+
 /** Writes the page with the command, with a design in it if given, and opens it from its file. */
-export async function openPage(
-  browser: Browser,
-  folder: string,
-  options: { design?: string; file?: string; context?: BrowserContextOptions; before?: () => void } = {},
-): Promise<OpenPage> {
+export async function openPage(browser: Browser, folder: string, options: Opening = {}): Promise<OpenPage> {
   const file = join(folder, options.file ?? 'page.html');
   const made = await pitwright(['page', ...(options.design ? [options.design] : []), '-o', file]);
   if (made.code !== 0) throw new Error(`no page: ${made.stderr}`);
   const context = await browser.newContext({ viewport: { width: 1600, height: 1000 }, ...options.context });
+  if (options.quiet) await context.addInitScript(beQuiet);
   if (options.before) await context.addInitScript(options.before);
   const page = await context.newPage();
   const wrongs: string[] = [];

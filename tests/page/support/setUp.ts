@@ -4,14 +4,11 @@ import { scratch } from '../../cli/support/run.js';
 import { launchBrowser } from './browser.js';
 import { openPage, settled, type OpenPage } from './open.js';
 
-/** A browser for the tests of a file, and a folder for what they write; both go when the tests are done. */
+/** A browser for the tests of a file, and a folder for what they write, which goes when the tests are done. */
 export async function browserAndFolder(): Promise<{ browser: Browser | null; folder: ReturnType<typeof scratch> }> {
   const browser = await launchBrowser();
   const folder = scratch();
-  afterAll(async () => {
-    await browser?.close();
-    folder.remove();
-  });
+  afterAll(() => folder.remove());
   return { browser, folder };
 }
 

@@ -24,9 +24,11 @@ export async function expectAccessible(
   folder: Folder,
   colorScheme: 'light' | 'dark',
   viewport: Viewport,
+  quiet = false,
 ): Promise<void> {
   const { page, close } = await openPage(browser, folder.path, {
     design: example('offset-with-upright.yaml'),
+    quiet,
     file: `axe-${viewport.width}-${colorScheme}.html`,
     // the checker's script has to get past the page's policy
     context: { viewport, colorScheme, bypassCSP: true },

@@ -12,3 +12,20 @@ describe('equal options', () => {
     expect(JSON.stringify(assemble(made, elsewhere, USUAL_SETTINGS))).toBe(JSON.stringify(here));
   });
 });
+
+describe('plate', () => {
+  it('is told by three things at most, of what it buys and of what it costs one at least', async () => {
+    const all = 'all.plate=1/16 in | 1/8 in | 1/4 in | 1/2 in';
+    const { findings, verdict } = compare(await options([all]), USUAL_SETTINGS);
+    for (const { label, buys, costs } of findings) {
+      const sentence = verdict.split('\n').find((line) => line.startsWith(`${label} instead of`))!;
+      const told = sentence.match(/ against /g)!.length;
+      expect(told).toBeLessThanOrEqual(3);
+      expect(buys.length + costs.length).toBeGreaterThan(told);
+      expect([/ buys .* against /.test(sentence), / costs .* against /.test(sentence)]).toEqual([true, true]);
+      expect(sentence).toMatch(/difference to .*wood to hold/);
+      // of one matter once
+      expect(sentence).not.toMatch(/soak.*wood to soak|wood to soak.* soak \(/);
+    }
+  });
+});

@@ -8,6 +8,7 @@ import type { Equal } from '../../../src/study/compare/equalShape.js';
 import { optionsOf, type OptionRead } from '../../../src/study/compare/options.js';
 import { distinctLabels } from '../../../src/study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../../../src/study/compare/studyOption.js';
+import { comparedAsUsual } from '../../support/compared.js';
 import { PLAIN, options, of } from './comparedDesigns.js';
 
 async function faultsOf(vary: string[], equal?: Equal): Promise<string> {
@@ -91,7 +92,7 @@ describe('one plate for all', () => {
 describe('plate', () => {
   it('buys smaller swings, costs weight and time, and leaves the wood to hold alone', async () => {
     const priced = `${PLAIN}prices: { steel: $2/kg }\n`;
-    const comparison = compare(await options(['all.plate=1/8 in | 1/4 in'], undefined, priced), USUAL_SETTINGS);
+    const comparison = comparedAsUsual(await options(['all.plate=1/8 in | 1/4 in'], undefined, priced));
     const [thin, thick] = comparison.options;
     expect(of(comparison, 1, 'swing.thermometer_K').difference).toBeLessThan(0);
     expect(of(comparison, 1, 'soaked_s').share).toBeGreaterThan(0.3);
@@ -107,24 +108,9 @@ describe('plate', () => {
     );
   });
 
-  it('is told by three things at most, of what it buys and of what it costs one at least', async () => {
-    const all = 'all.plate=1/16 in | 1/8 in | 1/4 in | 1/2 in';
-    const { findings, verdict } = compare(await options([all]), USUAL_SETTINGS);
-    for (const { label, buys, costs } of findings) {
-      const sentence = verdict.split('\n').find((line) => line.startsWith(`${label} instead of`))!;
-      const told = sentence.match(/ against /g)!.length;
-      expect(told).toBeLessThanOrEqual(3);
-      expect(buys.length + costs.length).toBeGreaterThan(told);
-      expect([/ buys .* against /.test(sentence), / costs .* against /.test(sentence)]).toEqual([true, true]);
-      expect(sentence).toMatch(/difference to .*wood to hold/);
-      // of one matter once
-      expect(sentence).not.toMatch(/soak.*wood to soak|wood to soak.* soak \(/);
-    }
-  });
-
   it('can be held against any of the options', async () => {
     const made = await options(['all.plate=1/8 in | 1/4 in']);
-    const comparison = compare(made, USUAL_SETTINGS, 1);
+    const comparison = comparedAsUsual(made, 1);
     expect(comparison.baseline).toBe('1/4 in');
     expect(of(comparison, 1, 'steel_kg')).toMatchObject({ difference: 0, none: true });
     expect(of(comparison, 0, 'steel_kg').difference).toBeLessThan(0);
@@ -136,7 +122,7 @@ describe('insulation', () => {
   it('buys wood and costs steel and time, as plate does not', async () => {
     const made = await options(['chamber.insulation=none | { material: ceramic fibre, thickness: 2 in, skin: 16 ga }']);
     expect(made.map(({ label }) => label)).toEqual(['no insulation', 'ceramic fibre 2 in 16 ga']);
-    const comparison = compare(made, USUAL_SETTINGS);
+    const comparison = comparedAsUsual(made);
     expect(of(comparison, 1, 'hold.wood_kg_per_s').share).toBeLessThan(-0.3);
     expect(of(comparison, 1, 'steel_kg').difference).toBeGreaterThan(0);
     expect(of(comparison, 1, 'hold.heatLoss_W.chamber').share).toBeLessThan(-0.5);
@@ -206,7 +192,7 @@ describe('an option that cannot be', () => {
   });
 
   it('is still compared when only the target is out of its reach', async () => {
-    const comparison = compare(await options(['throat.area=90 in^2 | 1 in^2']), USUAL_SETTINGS);
+    const comparison = comparedAsUsual(await options(['throat.area=90 in^2 | 1 in^2']));
     expect(comparison.options[1].result.steady).toBeNull();
     expect(comparison.options[1].studies).toBeNull();
     expect(comparison.options.map(({ shortfall }) => shortfall?.code ?? null)).toEqual([null, 'not-held']);
@@ -220,10 +206,7 @@ describe('an option that cannot be', () => {
 
 describe('the verdict', () => {
   it('has one sentence for each option but the baseline', async () => {
-    const comparison = compare(
-      await options(['chamber.plate=1/8 in | 3/16 in', 'site.wind=0 mph | 10 mph']),
-      USUAL_SETTINGS,
-    );
+    const comparison = comparedAsUsual(await options(['chamber.plate=1/8 in | 3/16 in', 'site.wind=0 mph | 10 mph']));
     expect(comparison.options).toHaveLength(4);
     expect(comparison.verdict.split('\n')).toHaveLength(3);
     for (const sentence of comparison.verdict.split('\n'))

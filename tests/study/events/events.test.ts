@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/design.js';
-import { readDesign } from '../../../src/design/read.js';
 import { MIXED } from '../../../src/network/build.js';
 import { coolDown } from '../../../src/study/events/coolDown.js';
 import { disturb, BACK_WITHIN } from '../../../src/study/events/disturb.js';
@@ -9,7 +8,6 @@ import { holdPit, type HeldPit } from '../../../src/study/events/heldPit.js';
 import { splitSwing } from '../../../src/study/events/swing.js';
 import { variantOf } from '../../../src/study/events/variant.js';
 import { turnWeather } from '../../../src/study/events/weather.js';
-import { randomDesign } from '../../design/randomDesign.js';
 import { exampleDesign } from '../../support/examples.js';
 import { expectClosure } from './closure.js';
 import { swingUnder } from './cyclicFire.js';
@@ -227,26 +225,6 @@ describe('a cook who lays on splits by the thermometer', () => {
     const { open } = minded((fire) => void (fire.cook.intakes = [0.1, 0.6]));
     expect(open).toBeGreaterThanOrEqual(0.1);
     expect(open).toBeLessThanOrEqual(0.6);
-  });
-});
-
-describe('a bed whose air depends on what it burned', () => {
-  it('comes to rest between choking and flaring up, in steps that are not those of a flutter', () => {
-    const { design } = readDesign(JSON.stringify(randomDesign(21)), { fileName: 'random 21' });
-    const { curve, cycles, energyError } = splitSwing(held(design!))!;
-    expect(cycles).toBeGreaterThan(2);
-    expect(energyError).toBeLessThan(1e-3);
-    const { time_s, fire_W } = curve;
-    const last = time_s.at(-1)!;
-    expect(last / time_s.length).toBeGreaterThan(60);
-    // over a look it falls or rises, and is not thrown to and fro
-    const flips = fire_W.filter(
-      (fire, i) =>
-        i > 1 &&
-        (fire - fire_W[i - 1]) * (fire_W[i - 1] - fire_W[i - 2]) < 0 &&
-        Math.abs(fire - fire_W[i - 1]) > 0.1 * fire,
-    );
-    expect(flips.length).toBeLessThan(0.1 * fire_W.length);
   });
 });
 

@@ -2,5 +2,5 @@ import { describe, it } from 'vitest';
 import { followEvents, SEEDS } from './followedEvents.js';
 
 describe('events in random designs', () => {
-  it.each(SEEDS.slice(0, 2))('design %i: none throws, none gives what is no number, heat and air add up', followEvents);
+  it.each(SEEDS.slice(0, 1))('design %i: none throws, none gives what is no number, heat and air add up', followEvents);
 });

@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { holdPit } from '../../../src/study/events/heldPit.js';
-import { compare } from '../../../src/study/compare/compare.js';
-import { USUAL_SETTINGS } from '../../../src/study/compare/studyOption.js';
 import { studyPlate, type PlateStudy } from '../../../src/study/plate/plateStudy.js';
 import { sayIn } from '../../../src/words/quantity.js';
 import { flatnessWords, plateNotes } from '../../../src/words/plateWords.js';
 import { changed, designOf, OVER, PLAIN } from '../../design/designFiles.js';
+import { comparedAsUsual } from '../../support/compared.js';
 
 const studied = new Map<string, PlateStudy>();
 /** The study of a pit; what was studied once is at hand. */
@@ -104,11 +103,7 @@ describe('scale', () => {
 
 describe('what is said of it', () => {
   const option = (plate: string, text = PLAIN) => ({ label: plate, changes: [], design: designOf(of(text, plate)) });
-  const said = (plates: string[], text?: string) =>
-    compare(
-      plates.map((plate) => option(plate, text)),
-      USUAL_SETTINGS,
-    );
+  const said = (plates: string[], text?: string) => comparedAsUsual(plates.map((plate) => option(plate, text)));
 
   it('names the plates that stay flat and the panel that may not', () => {
     const mixed = said(['1/4 in', '1/8 in']);
