@@ -189,10 +189,7 @@ export class StiffStepper {
         }
       }
       const problem = this.stageProblem(time, hg, stage);
-      const solve = (
-        each: NewtonProblem,
-        options: { maxIterations: number; reuse?: boolean; slow?: number; enough?: number; lu?: LuSolver },
-      ): boolean => {
+      const solve = (each: NewtonProblem, options: Parameters<typeof newton>[4] & { lu?: LuSolver }): boolean => {
         this.predict(stage, h);
         if (beside) for (let i = 0; i < next.length; i++) next[i] += beside.surprises[stage][i];
         this.surprises[stage].set(next);
