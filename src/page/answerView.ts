@@ -8,7 +8,8 @@ import { held, ofResult, type Quantity } from '../study/quantities.js';
 import type { Design } from '../design/design.js';
 import { element, setText } from './dom.js';
 import type { Range } from './protocol.js';
-import type { Option } from './workbench.js';
+import { cookLine } from './cookLine.js';
+import { toldOf, type Option } from './workbench.js';
 
 /** One thing that a builder asks, its answer, and what stands under it. */
 interface Cell {
@@ -32,6 +33,7 @@ interface Shown {
 /** The answer: when it is soaked, what it burns, what the food gets, whether it draws. Its cells stay where they are. */
 export class AnswerView {
   private readonly cells: Record<CellName, Shown>;
+  private readonly cook = element('dd', {});
 
   constructor(root: HTMLElement) {
     const made = CELLS.map((name) => {
@@ -43,10 +45,13 @@ export class AnswerView {
       return [name, { term, value, under, root: cell }] as [CellName, Shown];
     });
     this.cells = Object.fromEntries(made) as Record<CellName, Shown>;
+    root.append(element('div', { id: 'answer-cook' }, element('dt', { class: 'unseen' }, 'With a cook'), this.cook));
   }
 
   /** @param ranges of its spread; null: not there yet */
-  show({ full, result, design }: Option, ranges: readonly Range[] | null): void {
+  show(option: Option, ranges: readonly Range[] | null): void {
+    const { full, result, design } = option;
+    setText(this.cook, cookLine(toldOf(option)));
     const cells = answerOf(design, result, full, ranges);
     for (const name of CELLS) {
       const { term, value, under, tone } = cells[name];

@@ -9,8 +9,8 @@ import { TryView } from './tryView.js';
 import { isSolved, MOST_OPTIONS, type Workbench } from './workbench.js';
 
 interface Told {
-  /** how far the answer spreads is known */
-  spread(): void;
+  /** how far the answer spreads, or what a cook makes of it, is known */
+  more(): void;
   /** a step has become an option */
   added(): void;
   ask(request: PictureRequest): void;
@@ -24,6 +24,8 @@ export class Beside {
   private readonly view: TryView;
   private timer = 0;
   private begun = 0;
+  /** there has been an answer: until then it gets the machine for itself */
+  private started = false;
   /** made when the hand rests */
   private parts: Step[] = [];
   private others: Step[] = [];
@@ -37,7 +39,12 @@ export class Beside {
       steps: (round, base, steps) => told.ask({ kind: 'steps', round, base, steps }),
       ranges: (ranges) => {
         this.ranges = ranges;
-        told.spread();
+        told.more();
+      },
+      cooked: (found) => {
+        const { current } = bench;
+        current.cook = { of: current.design, found };
+        told.more();
       },
     });
     this.view = new TryView((step) => this.add(step));
@@ -48,6 +55,7 @@ export class Beside {
     this.ranges = null;
     this.view.wait();
     window.clearTimeout(this.timer);
+    if (!this.started) return;
     this.timer = window.setTimeout(() => {
       const start = performance.now();
       const { current } = this.bench;
@@ -63,14 +71,24 @@ export class Beside {
 
   /** The hand rests: what takes longer. */
   deepen(): void {
+    if (!this.started) return;
     const all = allPlateSteps(this.bench.current);
     this.readMore();
     this.show(all);
-    this.asides.deepen([...all, ...this.parts]);
+    const { current } = this.bench;
+    this.asides.deepen([...all, ...this.parts], current.cook?.of === current.design ? null : current.design);
+  }
+
+  /** Has the vents followed from shut to open, unless that is known. */
+  vents(): void {
+    const { design, cook } = this.bench.current;
+    if (cook?.of !== design || !cook.found.result.ventCurve) this.asides.cook(design, true);
   }
 
   answer(result: EstimateResult): void {
-    this.asides.answer(result);
+    if (this.started) return this.asides.answer(result);
+    this.started = true;
+    this.begin();
   }
 
   tell({ round, lines }: Pictured<'steps'>): void {

@@ -4,6 +4,8 @@ import { plainText } from '../words/plainText.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { format } from '../units/index.js';
 import type { ChartId, PicturedOption } from './protocol.js';
+import { warmUpCells } from '../report/curveCells.js';
+import { ventCurveData } from '../report/ventData.js';
 import { heatLossData } from '../report/resultData.js';
 
 /** Rows shown of a curve at most. */
@@ -11,6 +13,11 @@ const MOST_ROWS = 25;
 
 /** Head and rows; empty where there is nothing to show. */
 export function chartTable(id: ChartId, options: readonly PicturedOption[], result: EstimateResult): string[][] {
+  if (id === 'vents') {
+    if (!result.ventCurve) return [];
+    const { head, rows } = ventCurveData(result.ventCurve, result.design, 'shop');
+    return [head, ...rows];
+  }
   if (id === 'options') return optionsTable(options);
   if (id === 'draft') return draftTable(result);
   if (id === 'loss') {
@@ -29,6 +36,12 @@ export function chartTable(id: ChartId, options: readonly PicturedOption[], resu
       ...series.stations.map((station) => format('temperature', station[key][i])),
     ]),
   ];
+}
+
+/** The same with every number that there is: of curves over time what the command writes. */
+export function chartCells(id: ChartId, options: readonly PicturedOption[], result: EstimateResult): string[][] {
+  const timed = id === 'thermometer' || id === 'steel' || id === 'gas';
+  return timed ? warmUpCells(result, 'shop') : chartTable(id, options, result);
 }
 
 function optionsTable(options: readonly PicturedOption[]): string[][] {

@@ -50,12 +50,12 @@ export class Page {
     );
     const ask = (request: PictureRequest) => pictures.ask(request.kind, request);
     this.solver = new Solver(bench, workers.solver, (answer) => this.answered(answer));
-    this.charts = new ChartsView(bench, ask);
+    this.charts = new ChartsView(bench, ask, () => this.beside.vents());
     this.drawing = new DrawingView(bench);
     this.printing = new Printing(bench, ask);
     this.beside = new Beside(bench, workers.solver, {
       ask,
-      spread: () => this.answer.show(bench.current, this.beside.ranges),
+      more: () => this.showMore(),
       added: () => this.renew(),
     });
     this.keeping = new Keeping(bench, keeper, () => this.renew());
@@ -161,6 +161,14 @@ export class Page {
     this.keeping.keepSoon();
   }
 
+  /** What came after the first numbers. */
+  private showMore(): void {
+    const { current, options } = this.bench;
+    this.answer.show(current, this.beside.ranges);
+    showVerdict(current, options);
+    if (this.charts.chosen === 'vents') this.charts.update();
+  }
+
   private wait(waits: boolean): void {
     if (waits) this.printing.clear();
     for (const id of ['verdict', 'answer']) part(id).classList.toggle('waiting', waits);
@@ -210,6 +218,7 @@ export class Page {
       announce(announcement(current, options));
       this.printing.makeReady();
       this.beside.deepen();
+      if (this.charts.chosen === 'vents') this.beside.vents();
     }, CALM);
   }
 }

@@ -5,6 +5,7 @@ import { heatLossChart } from '../charts/heatLossChart.js';
 import { optionsChart } from '../charts/optionsChart.js';
 import { plainText } from '../words/plainText.js';
 import { pressureChart } from '../charts/pressureChart.js';
+import { ventsChart } from '../charts/ventCurveChart.js';
 import { warmUpChart } from '../charts/warmUpChart.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import { buyerSheet } from '../report/sheets/buyerSheet.js';
@@ -14,7 +15,8 @@ import { USUAL_SETTINGS } from '../study/compare/studyOption.js';
 import { CHART_LABELS } from './chartLabels.js';
 import { axisWords, besidePlot, chartHeight, fitWidth } from './chartFit.js';
 import { serve } from './serve.js';
-import type { Pictured, PictureReply, PictureRequest } from './protocol.js';
+import { plotOf } from './chartPlot.js';
+import type { Pictured, PictureReply, PictureRequest, Plot } from './protocol.js';
 
 serve<PictureRequest, PictureReply>('pictures', (request) => {
   const start = performance.now();
@@ -52,9 +54,11 @@ function steps({ round, base, steps: all }: Asked<'steps'>): Untimed<'steps'> {
 }
 
 function chart(request: Asked<'chart'>): Untimed<'chart'> {
-  const { chart: chosen, width } = request;
+  const { chart: chosen, width, hidden } = request;
   const config = configOf(request);
-  if (!config) return { kind: 'chart', chart: chosen, scene: null, caption: '' };
+  if (!config) return { kind: 'chart', chart: chosen, scene: null, plot: null, caption: '' };
+  for (const dataset of config.data.datasets) dataset.hidden = hidden.includes(String(dataset.label));
+  let plot: Plot | null = null;
   const subtitle = String(config.options?.plugins?.subtitle?.text ?? '');
   const caption = [subtitle, axisWords(chosen, width)].filter((text) => text !== '').join('. ');
   fitWidth(config, chosen, width);
@@ -64,14 +68,17 @@ function chart(request: Asked<'chart'>): Untimed<'chart'> {
     bare: true,
     title: CHART_LABELS[chosen],
     description: caption,
+    drawn: (drawn) => (plot = plotOf(drawn, chosen)),
   });
-  return { kind: 'chart', chart: chosen, scene, caption };
+  return { kind: 'chart', chart: chosen, scene, plot, caption };
 }
 
 function configOf({ chart: chosen, result, options, width }: Asked<'chart'>): ChartConfiguration | null {
   switch (chosen) {
     case 'options':
       return optionsChart(options, width) as ChartConfiguration | null;
+    case 'vents':
+      return ventsChart(result, '') as ChartConfiguration | null;
     case 'loss':
       return heatLossChart(result, '') as ChartConfiguration | null;
     case 'draft':

@@ -107,8 +107,8 @@ export function shellHtml({ style, boot, page, solver, pictures, hashes }: Shell
 <section id="verdict" tabindex="0" aria-labelledby="verdict-title"><h2 id="verdict-title">What it does</h2><div id="sentences"><p id="waiting">Getting ready ...</p></div><ul id="warnings" aria-label="Warnings"></ul></section>
 <section id="numbers" tabindex="-1" aria-labelledby="numbers-title"><h2 id="numbers-title">Numbers, option by option</h2><div class="strip"><button type="button" id="add">Keep this and start another option</button></div><p id="left-out" hidden></p>
 <div class="scroll" role="region" tabindex="0" aria-label="Table of the numbers"><table id="number-table"></table></div><p>${escapeMarkup(SOAKED_MEANS)}</p></section>
-<section id="curves" aria-labelledby="chart-title"><h2 id="chart-title">Curves</h2><div class="strip" role="group" aria-label="Which curves" id="chart-choice"></div><p id="chart-caption"></p><div id="chart"></div>
-<div class="strip" role="group" aria-label="Save the chart"><button type="button" id="chart-svg">Save as SVG</button><button type="button" id="chart-png">Save as PNG</button></div>
+<section id="curves" aria-labelledby="chart-title"><h2 id="chart-title">Curves</h2><div class="strip" role="group" aria-label="Which curves" id="chart-choice"></div><p id="chart-caption"></p><div class="strip" role="group" aria-label="Curves shown" id="chart-curves"></div><div id="chart" role="group" aria-label="The chart: arrow keys move a line that reads its curves"></div>
+<div class="strip" role="group" aria-label="Save the chart"><button type="button" id="chart-svg">Save as SVG</button><button type="button" id="chart-png">Save as PNG</button><button type="button" id="chart-csv">Save as CSV</button></div>
 <details id="chart-details"><summary>The same as a table</summary><div class="scroll" role="region" tabindex="0" aria-label="The curves as a table"><table id="chart-table"></table></div></details></section>
 </main>
 <footer><p>Every number here is ${escapeMarkup(NOT_A_GUARANTEE)}. It comes from the same computation as the command's.</p><p>${escapeMarkup(CAUTIONS)}</p></footer>

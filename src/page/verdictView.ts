@@ -4,7 +4,7 @@ import { headline } from '../words/headline.js';
 import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
 import { warningWords } from '../words/warningWords.js';
 import { element, part, setText } from './dom.js';
-import type { Option } from './workbench.js';
+import { toldOf, type Option } from './workbench.js';
 
 export function showTitle({ name, shop, job }: Design): void {
   setText(part('title'), plainText(name, 80) || 'A pit without a name');
@@ -12,7 +12,9 @@ export function showTitle({ name, shop, job }: Design): void {
 }
 
 /** Every option that never reaches the target, then the command's own sentences, and the warnings under them, gravest first. */
-export function showVerdict({ full, broken }: Option, options: readonly Option[]): void {
+export function showVerdict(option: Option, options: readonly Option[]): void {
+  const { broken } = option;
+  const full = toldOf(option);
   if (broken !== null) {
     const words = `Our fault, not yours: ${plainText(broken, 200)}. The numbers are those of the design before.`;
     part('sentences').replaceChildren(element('p', {}, words));
@@ -40,7 +42,9 @@ export function shortOptions(options: readonly Option[]): string[] {
 }
 
 /** For a listener: what is wrong with what was typed, then the verdict, and how many warnings there are. */
-export function announcement({ full, refused }: Option, options: readonly Option[]): string {
+export function announcement(option: Option, options: readonly Option[]): string {
+  const { refused } = option;
+  const full = toldOf(option);
   const wrong = [...refused.values()].map(({ control, message }) => `${control.label}: ${message}.`);
   const count = full ? warningWords(full.warnings, full.design).length : 0;
   const warnings = count === 0 ? [] : [`${count} ${count === 1 ? 'warning' : 'warnings'}.`];
