@@ -1,13 +1,16 @@
 import { drawingScene } from '../draw/drawingScene.js';
 import { stationLabel } from '../words/labels.js';
 import { plainTexts } from '../words/plainText.js';
-import { pitDrawing, type PitNotes } from '../draw/pit/pitDrawing.js';
+import { colourScale, SCALE_HEIGHT } from '../draw/pit/colourScale.js';
+import { pitDrawing } from '../draw/pit/pitDrawing.js';
+import { temperatureNotes } from '../draw/pit/temperatureNotes.js';
 import type { Design } from '../design/design.js';
 import { PARTS } from '../design/stations.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { shortfallOf } from '../study/estimate/shortfall.js';
-import { format, formatPlate } from '../units/index.js';
+import { convert, format, formatPlate } from '../units/index.js';
 import { element, part, setText } from './dom.js';
+import { GripsView, type GripActions } from './gripsView.js';
 import { PAGE_PAINT } from './look.js';
 import { sceneElement } from './sceneView.js';
 import { noteTime } from './timing.js';
@@ -22,8 +25,14 @@ const LEAST_HEIGHT = 300;
 /** The pit to scale with its title and its title block. */
 export class DrawingView {
   private frame = 0;
+  readonly grips: GripsView;
 
-  constructor(private readonly bench: Workbench) {}
+  constructor(
+    private readonly bench: Workbench,
+    actions: GripActions,
+  ) {
+    this.grips = new GripsView(actions);
+  }
 
   /** Draws with the next frame, once for all that changes before it. */
   drawSoon(): void {
@@ -32,7 +41,7 @@ export class DrawingView {
       this.frame = 0;
       const { design, result } = this.bench.current;
       setText(part('drawing-title'), drawingTitle(design, result));
-      showDrawing(part('drawing'), design, result);
+      showDrawing(part('drawing'), design, result, this.grips);
       part('title-block').replaceChildren(...titleBlock(design, result).map((text) => element('span', {}, text)));
       noteTime('draw', performance.now() - start);
     });
@@ -59,24 +68,39 @@ export function drawingTitle({ fire }: Design, result: EstimateResult | null): s
     : `Drawing to scale, with thermometers under the full fire, which does not hold ${target}`;
 }
 
-/** The pit to scale, coloured by what thermometers read along it while it holds the target, or else under the full fire. */
-function showDrawing(root: HTMLElement, design: Design, result: EstimateResult | null): void {
+/** One scale for all designs, so that colours can be compared [°F]. */
+const SCALE = [0, 100, 200, 300, 400, 500, 600];
+
+function heatShare(kelvin: number): number {
+  return convert('temperature', kelvin, 'shop') / SCALE[SCALE.length - 1];
+}
+
+/** The pit to scale, coloured by its gas while it holds the target, or else under the full fire; with what thermometers read. */
+function showDrawing(root: HTMLElement, design: Design, result: EstimateResult | null, grips: GripsView): void {
   const width = Math.max(280, Math.floor(root.clientWidth));
   const narrow = width < NARROW;
+  const state = shownState(result)?.state;
   const drawing = pitDrawing(design, {
     width,
     arrange: narrow ? 'column' : 'row',
     lettering: narrow ? 12 : 13,
     // the style sheet sets how high it may be
-    maxHeight: Math.max(LEAST_HEIGHT, root.clientHeight),
-    notes: notesOf(design, result),
+    maxHeight: Math.max(LEAST_HEIGHT, root.clientHeight) - SCALE_HEIGHT,
+    notes: state ? temperatureNotes(design, state, heatShare) : {},
   });
   const scene = drawingScene(drawing, {
     title: 'Scale drawing of the pit, side and end view',
     description: describe(design, result),
     paint: PAGE_PAINT,
   });
-  root.replaceChildren(sceneElement(scene));
+  const side = narrow ? 0.08 : 0.15;
+  const place = { left: width * side, right: width * (0.97 - side), top: scene.height + 4 };
+  const shapes = [...scene.shapes, ...colourScale(SCALE, place, PAGE_PAINT, true)];
+  const all = { ...scene, height: scene.height + SCALE_HEIGHT, shapes };
+  root.querySelector('svg')?.remove();
+  grips.root.prepend(sceneElement(all));
+  if (!grips.root.isConnected) root.append(grips.root);
+  grips.over(design, drawing.side, all);
 }
 
 /** What a drawing's title block says beside it. */
@@ -98,20 +122,6 @@ function titleBlock(design: Design, result: EstimateResult | null): string[] {
     ...weight,
     'outside sizes, heights above the ground',
   ];
-}
-
-function notesOf(design: Design, result: EstimateResult | null): PitNotes {
-  const state = shownState(result)?.state;
-  if (!state) return {};
-  const low = design.site.air;
-  const high = Math.max(...state.stations.map((station) => station.thermometer_K));
-  return {
-    stations: state.stations.map(({ name, thermometer_K, steel_K }) => ({
-      name,
-      share: high > low ? (thermometer_K - low) / (high - low) : 0,
-      lines: [format('temperature', thermometer_K), `steel ${format('temperature', steel_K)}`],
-    })),
-  };
 }
 
 function describe(design: Design, result: EstimateResult | null): string {

@@ -2,6 +2,7 @@ import { plainText } from '../words/plainText.js';
 import { AnswerView } from './answerView.js';
 import { Beside } from './beside.js';
 import { ChartsView } from './chartsView.js';
+import { controlsFor, type Control, type QuantityControl } from './controls.js';
 import { ControlsView } from './controlsView.js';
 import { part } from './dom.js';
 import { DrawingView } from './drawingView.js';
@@ -19,10 +20,19 @@ import { noteTime } from './timing.js';
 import { Undo } from './undo.js';
 import { announcement, showTitle, showVerdict } from './verdictView.js';
 import { WorkingView } from './workingView.js';
-import { isSolved, MOST_OPTIONS, type Kept, type Workbench } from './workbench.js';
+import { isSolved, MOST_OPTIONS, type Kept, type Option, type Workbench } from './workbench.js';
 
 /** A screen reader is told, and the sheet made ready, when nothing has changed for so long [ms]. */
 const CALM = 1200;
+
+/** The control of a field that is a number; undefined: the design has none. */
+function controlOf({ design, text }: Option, field: string): QuantityControl | undefined {
+  for (const { controls } of controlsFor(design, text)) {
+    const found = controls.find(({ id }) => id === field);
+    if (found?.type === 'quantity') return found;
+  }
+  return undefined;
+}
 
 /** Holds the views to the workbench: what changes is read at once, drawn at once, and solved in the workers. */
 export class Page {
@@ -51,7 +61,12 @@ export class Page {
     const ask = (request: PictureRequest) => pictures.ask(request.kind, request);
     this.solver = new Solver(bench, workers.solver, (answer) => this.answered(answer));
     this.charts = new ChartsView(bench, ask, () => this.beside.vents());
-    this.drawing = new DrawingView(bench);
+    const edit = (control: Control, value: string, rests: boolean) => this.edit(control, value, rests);
+    this.drawing = new DrawingView(bench, {
+      edit,
+      open: (block) => this.controls.open(block),
+      control: (field) => controlOf(bench.current, field),
+    });
     this.printing = new Printing(bench, ask);
     this.beside = new Beside(bench, workers.solver, {
       ask,
@@ -62,14 +77,7 @@ export class Page {
     this.undo = new Undo(bench, () => this.renew());
     this.working = new WorkingView(bench, () => this.showAll());
     new Filing(bench, shell, { opened: () => this.renew(), saved: () => this.keeping.saved() });
-    this.controls = new ControlsView(part('fields'), (control, value, rests) => {
-      const start = performance.now();
-      if (bench.edit(control, value)) this.changed();
-      else this.controls.update(bench.current);
-      if (rests) bench.rest();
-      this.settleSoon();
-      noteTime('edit', performance.now() - start);
-    });
+    this.controls = new ControlsView(part('fields'), edit);
     this.numbers = new NumbersView(part<HTMLTableElement>('number-table'), {
       choose: (option) => {
         bench.current = option;
@@ -114,6 +122,16 @@ export class Page {
     this.keeping.open(link);
     this.renew();
     showLeftOut(this.bench);
+  }
+
+  private edit(control: Control, value: string, rests: boolean): void {
+    const { bench } = this;
+    const start = performance.now();
+    if (bench.edit(control, value)) this.changed();
+    else this.controls.update(bench.current);
+    if (rests) bench.rest();
+    this.settleSoon();
+    noteTime('edit', performance.now() - start);
   }
 
   /** The design has changed: controls and drawing at once, numbers when they come. */
@@ -214,7 +232,8 @@ export class Page {
     window.clearTimeout(this.calm);
     this.calm = window.setTimeout(() => {
       const { current, options } = this.bench;
-      this.bench.rest();
+      // a drag that goes on is one change
+      if (!this.drawing.grips.holding) this.bench.rest();
       announce(announcement(current, options));
       this.printing.makeReady();
       this.beside.deepen();

@@ -103,7 +103,7 @@ export function shellHtml({ style, boot, page, solver, pictures, hashes }: Shell
 <details id="try-by-part"><summary>Part by part</summary><ul id="try-parts"></ul></details>
 <div class="strip" id="try-more" role="group" aria-label="Try beside this"></div></section>
 <section id="pit" aria-labelledby="drawing-title"><h2 id="drawing-title">Drawing to scale</h2><div id="drawing"></div><div class="title-block" id="title-block"></div></section>
-<section id="controls" aria-labelledby="controls-title"><h2 id="controls-title">The pit</h2><div id="fields"></div></section>
+<section id="controls" aria-labelledby="controls-title"><h2 id="controls-title">The pit</h2><div id="fields"></div><p class="small">All that the design file gives can be changed here. A door, a face, a lining or a rack that is not there yet is added in the file: save it, write it in, open it again. What stands in it stays as it is.</p></section>
 <section id="verdict" tabindex="0" aria-labelledby="verdict-title"><h2 id="verdict-title">What it does</h2><div id="sentences"><p id="waiting">Getting ready ...</p></div><ul id="warnings" aria-label="Warnings"></ul></section>
 <section id="numbers" tabindex="-1" aria-labelledby="numbers-title"><h2 id="numbers-title">Numbers, option by option</h2><div class="strip"><button type="button" id="add">Keep this and start another option</button></div><p id="left-out" hidden></p>
 <div class="scroll" role="region" tabindex="0" aria-label="Table of the numbers"><table id="number-table"></table></div><p>${escapeMarkup(SOAKED_MEANS)}</p></section>

@@ -5,14 +5,14 @@ import type { Drawing, Mark } from '../drawing.js';
 import { drawEndView, endHalfWidth } from './pitEndView.js';
 import { headDepth, pitLayout, type PitLayout } from './pitLayout.js';
 import { drawSideView } from './pitSideView.js';
-import { Sheet } from '../sheet.js';
+import { Sheet, type ViewPlace } from '../sheet.js';
 
 /** What a result adds to the drawing. */
 export interface PitNotes {
   /** a station's colour, as share 0..1 of the temperature scale, and what is written in it, most telling line first */
   stations?: readonly StationNote[];
   /** what stands at grates, racks and dials; of stations with layers that alone is said of thermometers */
-  places?: readonly { part: PartName; along: number; height: number; text: string }[];
+  places?: readonly { part: PartName; along: number; height: number; text: string; dial: boolean }[];
   /** texts at the arrows of the gas */
   flows?: { intake?: string; stack?: string };
 }
@@ -41,10 +41,13 @@ export interface PitDrawingOptions {
  * Scale drawing of a pit with its main dimensions, from the design's own numbers.
  *
  * @param design as read, SI
- * @returns the drawing, its scale [px per m], and what of plates and covers found no room in it, a sentence a part
+ * @returns the drawing, its scale [px per m], what of plates and covers found no room in it, a sentence a part, and where its side view stands
  * @example drawingSvg(pitDrawing(design, { width: 900, arrange: 'row' }), paint, 'Side and end view')
  */
-export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing & { scale: number; unsaid: string[] } {
+export function pitDrawing(
+  design: Design,
+  options: PitDrawingOptions,
+): Drawing & { scale: number; unsaid: string[]; side: ViewPlace } {
   const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity } = options;
   const layout = pitLayout(design);
   const half = endHalfWidth(design);
@@ -84,7 +87,7 @@ export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing 
     endDimensions(end, design, half, step);
     marks.push(...end.marks);
   }
-  return { width, height: viewHeight * views, marks, scale, unsaid };
+  return { width, height: viewHeight * views, marks, scale, unsaid, side: side.place };
 }
 
 function drawGround(sheet: Sheet, left: number, right: number): void {
@@ -128,7 +131,9 @@ function sideDimensions(
       const { round, across, along } = stackSection(design.stacks[i]);
       const section = round ? `Ø ${size(across)}` : `${size(across)} × ${size(along)}`;
       const text = `${section}, ${size(design.stacks[i].height)} long`;
-      sheet.text(sheet.x((each.left + each.right) / 2), sheet.y(each.high) - step * 0.5, text);
+      // clear of the dimension that stands beside it
+      const most = sheet.x(all.right) + step - 8 - sheet.widthOf(text) / 2;
+      sheet.text(Math.min(most, sheet.x((each.left + each.right) / 2)), sheet.y(each.high) - step * 0.5, text);
     });
   }
   if (tube) sheet.dimensionUp(0, tube.high, sheet.x(all.right) + step, sheet.x(tube.right), size(tube.high));
