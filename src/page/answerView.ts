@@ -9,7 +9,7 @@ import type { Design } from '../design/design.js';
 import { element, setText } from './dom.js';
 import type { Range } from './protocol.js';
 import { cookLine } from './cookLine.js';
-import { toldOf, type Option } from './workbench.js';
+import { isCooked, toldOf, type Option } from './workbench.js';
 
 /** One thing that a builder asks, its answer, and what stands under it. */
 interface Cell {
@@ -51,7 +51,8 @@ export class AnswerView {
   /** @param ranges of its spread; null: not there yet */
   show(option: Option, ranges: readonly Range[] | null): void {
     const { full, result, design } = option;
-    setText(this.cook, cookLine(toldOf(option)));
+    setText(this.cook, cookLine(toldOf(option, true)));
+    this.cook.classList.toggle('waiting', !isCooked(option));
     const cells = answerOf(design, result, full, ranges);
     for (const name of CELLS) {
       const { term, value, under, tone } = cells[name];

@@ -97,10 +97,14 @@ function showDrawing(root: HTMLElement, design: Design, result: EstimateResult |
   const place = { left: width * side, right: width * (0.97 - side), top: scene.height + 4 };
   const shapes = [...scene.shapes, ...colourScale(SCALE, place, PAGE_PAINT, true)];
   const all = { ...scene, height: scene.height + SCALE_HEIGHT, shapes };
+  // the box stays where it is, and the drawing stands in its middle
+  const top = Math.max(0, (root.clientHeight - all.height) / 2);
   root.querySelector('svg')?.remove();
-  grips.root.prepend(sceneElement(all));
+  const picture = sceneElement(all);
+  picture.style.transform = `translateY(${top.toFixed(1)}px)`;
+  grips.root.prepend(picture);
   if (!grips.root.isConnected) root.append(grips.root);
-  grips.over(design, drawing.side, all);
+  grips.over(design, { ...drawing.side, ground: drawing.side.ground + top });
 }
 
 /** What a drawing's title block says beside it. */

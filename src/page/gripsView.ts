@@ -35,10 +35,8 @@ export class GripsView {
 
   constructor(private readonly actions: GripActions) {}
 
-  /** Lays them over a drawing as large as `size` that has just been made. */
-  over(design: Design, side: ViewPlace, size: { width: number; height: number }): void {
-    this.root.style.width = `${size.width}px`;
-    this.root.style.height = `${size.height}px`;
+  /** Lays them over a drawing that has just been made. */
+  over(design: Design, side: ViewPlace): void {
     const boxes = partBoxes(design, side);
     if (this.parts.map(({ title }) => title).join() !== boxes.map(({ label }) => titleOf(label)).join()) {
       for (const part of this.parts) part.remove();

@@ -89,12 +89,12 @@ function configOf({ chart: chosen, result, options, width }: Asked<'chart'>): Ch
 }
 
 /** The report's own first sheet, its first option the baseline. */
-function sheet({ options, defaults }: Asked<'sheet'>): Sheet {
+function sheet({ options }: Asked<'sheet'>): Sheet {
   const named = distinctLabels(options.map(({ label }) => ({ label: plainText(label, 26) || 'unnamed' })));
   const comparison = assemble(
     options.map(({ result }, i) => ({ label: named[i].label, changes: [], design: result.design })),
     options.map(({ result }) => ({ result, studies: null })),
     USUAL_SETTINGS,
   );
-  return buyerSheet(comparison, defaults, 'letter', true);
+  return buyerSheet(comparison, 'letter', true);
 }

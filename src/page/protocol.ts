@@ -101,7 +101,7 @@ export type PictureRequest =
       hidden: string[];
     }
   | { kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[] }
-  | { kind: 'sheet'; options: PicturedOption[]; defaults: string[] };
+  | { kind: 'sheet'; options: PicturedOption[] };
 
 export type PictureReply =
   | { kind: 'chart'; chart: ChartId; scene: Scene | null; plot: Plot | null; caption: string; took: number }

@@ -4,7 +4,7 @@ import { headline } from '../words/headline.js';
 import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
 import { warningWords } from '../words/warningWords.js';
 import { element, part, setText } from './dom.js';
-import { toldOf, type Option } from './workbench.js';
+import { isCooked, toldOf, type Option } from './workbench.js';
 
 export function showTitle({ name, shop, job }: Design): void {
   setText(part('title'), plainText(name, 80) || 'A pit without a name');
@@ -21,15 +21,24 @@ export function showVerdict(option: Option, options: readonly Option[]): void {
     return;
   }
   if (!full) return;
+  // what a cook makes of it comes later; until then that of the design before keeps its place, faint
+  const sentences = headline(toldOf(option, true)!, 'shop');
+  const known = new Set(headline(full, 'shop').map(timeAlone));
   part('sentences').replaceChildren(
     ...shortOptions(options).map((sentence) => element('p', { class: 'short' }, sentence)),
-    ...headline(full, 'shop').map((sentence) => element('p', {}, sentence)),
+    ...sentences.map((sentence) => element('p', { class: known.has(timeAlone(sentence)) ? '' : 'waiting' }, sentence)),
   );
+  part('sentences').dataset.cook = isCooked(option) ? 'known' : 'awaited';
   part('warnings').replaceChildren(
     ...warningWords(full.warnings, full.design).map(({ where, message, rank }) =>
       element('li', { class: `rank-${rank}` }, element('strong', {}, `${where}: `), message),
     ),
   );
+}
+
+/** A time is the same with or without what tells it from that of a cook. */
+function timeAlone(sentence: string): string {
+  return sentence.replace(' at the earliest', '');
 }
 
 /** A sentence for each option that falls short of its target; nothing where one design stands alone and says it itself. */

@@ -50,9 +50,15 @@ export function isSolved({ solved, design }: Option): boolean {
   return solved === design;
 }
 
-/** Its newest result, with what a cook makes of it where that is known by now. */
-export function toldOf({ full, solved, cook }: Option): EstimateResult | null {
-  if (!full || !cook || cook.of !== solved) return full;
+/** Is it known what a cook makes of the design that its numbers are of? */
+export function isCooked({ solved, cook }: Option): boolean {
+  return cook !== null && cook.of === solved;
+}
+
+/** Its newest result, with what a cook makes of it where that is known by now. @param late also of a design before */
+export function toldOf(option: Option, late = false): EstimateResult | null {
+  const { full, cook } = option;
+  if (!full || !cook || !(late || isCooked(option))) return full;
   return { ...full, ...cook.found.result, warnings: [...full.warnings, ...cook.found.warnings] };
 }
 
