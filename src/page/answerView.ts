@@ -6,6 +6,7 @@ import { gaugeReading } from '../study/estimate/gauge.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { held, ofResult, type Quantity } from '../study/quantities.js';
 import type { Design } from '../design/design.js';
+import type { UnitSystem } from '../units/index.js';
 import { element, setText } from './dom.js';
 import type { Range } from './protocol.js';
 import { cookLine } from './cookLine.js';
@@ -49,11 +50,11 @@ export class AnswerView {
   }
 
   /** @param ranges of its spread; null: not there yet */
-  show(option: Option, ranges: readonly Range[] | null): void {
+  show(option: Option, ranges: readonly Range[] | null, system: UnitSystem): void {
     const { full, result, design } = option;
-    setText(this.cook, cookLine(toldOf(option, true)));
+    setText(this.cook, cookLine(toldOf(option, true), system));
     this.cook.classList.toggle('waiting', !isCooked(option));
-    const cells = answerOf(design, result, full, ranges);
+    const cells = answerOf(design, result, full, ranges, system);
     for (const name of CELLS) {
       const { term, value, under, tone } = cells[name];
       const own = this.cells[name];
@@ -76,12 +77,13 @@ export function answerOf(
   result: EstimateResult | null,
   full: EstimateResult | null,
   ranges: readonly Range[] | null,
+  system: UnitSystem = 'shop',
 ): Record<CellName, Cell> {
-  const say = sayAlone('shop');
+  const say = sayAlone(system);
   const steady = result?.steady ?? null;
   const under = (quantity: Quantity) => rangeLines(quantity, ranges, say);
   const wood = held('wood_kg_per_s');
-  const draws = result && drawsOf(result, 'shop');
+  const draws = result && drawsOf(result, system);
   return {
     soaked: {
       term: 'Steel soaked after',

@@ -6,6 +6,7 @@ import type { PictureRequest, Pictured, Range } from './protocol.js';
 import { noteTime } from './timing.js';
 import { allPlateSteps, otherSteps, partPlateSteps, type Step } from './trySteps.js';
 import { TryView } from './tryView.js';
+import { systemOf } from './unitChoice.js';
 import { isSolved, MOST_OPTIONS, type Workbench } from './workbench.js';
 
 interface Told {
@@ -36,7 +37,7 @@ export class Beside {
     private readonly told: Told,
   ) {
     this.asides = new Asides(source, {
-      steps: (round, base, steps) => told.ask({ kind: 'steps', round, base, steps }),
+      steps: (round, base, steps) => told.ask({ kind: 'steps', round, base, steps, system: systemOf(bench.units) }),
       ranges: (ranges) => {
         this.ranges = ranges;
         told.more();

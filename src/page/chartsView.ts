@@ -9,6 +9,7 @@ import { saveFile } from './files.js';
 import { pageColour } from './look.js';
 import type { ChartId, Pictured, PictureRequest, Plot } from './protocol.js';
 import { sceneElement, swatch } from './sceneView.js';
+import { systemOf } from './unitChoice.js';
 import { toldOf, type Workbench } from './workbench.js';
 
 const TYPES = { svg: 'image/svg+xml', png: 'image/png', csv: 'text/csv' };
@@ -22,7 +23,7 @@ export class ChartsView {
   private readonly hidden = new Set<string>();
   private readonly picture = part('chart');
   private readonly details = part<HTMLDetailsElement>('chart-details');
-  private readonly hairline = new Hairline(this.picture, (values) => this.showValues(values));
+  private readonly hairline: Hairline;
   private shown: ChartId | null = null;
 
   /** @param needs told what a chart can't be drawn without */
@@ -31,6 +32,8 @@ export class ChartsView {
     private readonly ask: (request: PictureRequest) => void,
     private readonly needs: (what: 'vents') => void,
   ) {
+    const values = (told: (string | null)[] | null) => this.showValues(told);
+    this.hairline = new Hairline(this.picture, values, () => systemOf(bench.units));
     const choices = (Object.keys(CHART_LABELS) as ChartId[]).map((id) => {
       const pressed = id === this.chosen;
       const button = element('button', { type: 'button', 'aria-pressed': pressed, 'data-chart': id }, CHART_LABELS[id]);
@@ -127,7 +130,7 @@ export class ChartsView {
   private rows(read: typeof chartTable): string[][] {
     const { current, pictured } = this.bench;
     const told = toldOf(current);
-    return told ? read(this.chosen, pictured, told) : [];
+    return told ? read(this.chosen, pictured, told, systemOf(this.bench.units)) : [];
   }
 
   /** The chart in sight as a file: as it is on paper, or all its numbers. */

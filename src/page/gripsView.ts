@@ -1,4 +1,4 @@
-import { format } from '../units/index.js';
+import { format, type UnitSystem } from '../units/index.js';
 import type { Control, QuantityControl } from './controls.js';
 import { element } from './dom.js';
 import { gripsOf, partBoxes, type Grip } from './grips.js';
@@ -36,7 +36,7 @@ export class GripsView {
   constructor(private readonly actions: GripActions) {}
 
   /** Lays them over a drawing that has just been made. */
-  over(design: Design, side: ViewPlace): void {
+  over(design: Design, side: ViewPlace, system: UnitSystem): void {
     const boxes = partBoxes(design, side);
     if (this.parts.map(({ title }) => title).join() !== boxes.map(({ label }) => titleOf(label)).join()) {
       for (const part of this.parts) part.remove();
@@ -64,7 +64,7 @@ export class GripsView {
       shown.grip = grip;
       place(shown.root, grip.x, grip.y);
       const { slider, kind, value } = this.actions.control(grip.field)!;
-      const text = format(kind, value);
+      const text = format(kind, value, system);
       shown.value.textContent = text;
       const attributes = { valuemin: 0, valuemax: slider.last, valuenow: slider.place(value), valuetext: text };
       for (const [name, now] of Object.entries(attributes)) shown.root.setAttribute(`aria-${name}`, String(now));

@@ -1,5 +1,5 @@
 import type { Scene } from '../draw/scene.js';
-import { format, siIn } from '../units/index.js';
+import { format, siIn, type UnitSystem } from '../units/index.js';
 import { STEP } from './chartPlot.js';
 import { pageColour } from './look.js';
 import type { Plot } from './protocol.js';
@@ -23,6 +23,7 @@ export class Hairline {
   constructor(
     private readonly root: HTMLElement,
     private readonly told: Told,
+    private readonly system: () => UnitSystem,
   ) {
     root.tabIndex = 0;
     root.addEventListener('pointermove', (event) => this.follow(event));
@@ -87,7 +88,7 @@ export class Hairline {
     this.told(
       plot.curves.map((curve) => {
         const found = curve.at[at];
-        return found ? format(plot.kind, found[1], 'shop', digits) : null;
+        return found ? format(plot.kind, found[1], this.system(), digits) : null;
       }),
     );
   }

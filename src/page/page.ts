@@ -20,6 +20,7 @@ import { noteTime } from './timing.js';
 import { Undo } from './undo.js';
 import { announcement, showTitle, showVerdict } from './verdictView.js';
 import { WorkingView } from './workingView.js';
+import { systemOf, UnitMenu } from './unitChoice.js';
 import { isSolved, MOST_OPTIONS, type Kept, type Option, type Workbench } from './workbench.js';
 
 /** A screen reader is told, and the sheet made ready, when nothing has changed for so long [ms]. */
@@ -85,7 +86,7 @@ export class Page {
       },
       rename: (option, label) => {
         bench.rename(option, label);
-        showVerdict(bench.current, bench.options);
+        showVerdict(bench.current, bench);
         this.showBench();
         this.charts.update();
         this.settleSoon();
@@ -106,6 +107,11 @@ export class Page {
       this.showAll();
       if (option) announce(`${option.label} starts as a copy; the controls now change it.`);
     });
+    const units = new UnitMenu((choice) => {
+      bench.units = choice;
+      this.showAll();
+    });
+    bench.units = units.recall();
     closingMenu(part<HTMLDetailsElement>('more'));
     let width = window.innerWidth;
     window.addEventListener('resize', () => {
@@ -162,9 +168,9 @@ export class Page {
     part<HTMLButtonElement>('add').disabled = options.length >= MOST_OPTIONS;
     this.showBench();
     showTitle(current.design);
-    this.answer.show(current, null);
+    this.answer.show(current, null, systemOf(this.bench.units));
     this.printing.clear();
-    showVerdict(current, options);
+    showVerdict(current, this.bench);
     this.drawing.drawSoon();
     this.charts.update();
     this.beside.begin();
@@ -181,9 +187,9 @@ export class Page {
 
   /** What came after the first numbers. */
   private showMore(): void {
-    const { current, options } = this.bench;
-    this.answer.show(current, this.beside.ranges);
-    showVerdict(current, options);
+    const { current } = this.bench;
+    this.answer.show(current, this.beside.ranges, systemOf(this.bench.units));
+    showVerdict(current, this.bench);
     if (this.charts.chosen === 'vents') this.charts.update();
   }
 
@@ -193,11 +199,11 @@ export class Page {
   }
 
   private answered({ option, full, newest }: Answer): void {
-    const { current, options } = this.bench;
+    const { current } = this.bench;
     this.numbers.update(this.bench);
     if (option === current) {
       this.drawing.drawSoon();
-      this.answer.show(option, this.beside.ranges);
+      this.answer.show(option, this.beside.ranges, systemOf(this.bench.units));
       if (full) this.charts.update();
       if (full && newest) {
         if (option.full && isSolved(option)) this.beside.answer(option.full);
@@ -208,7 +214,7 @@ export class Page {
     if (!full) return;
     this.printing.solved();
     // what another option falls short of is told beside the current one
-    showVerdict(current, options);
+    showVerdict(current, this.bench);
   }
 
   private showPicture(reply: PictureReply): void {
@@ -231,10 +237,10 @@ export class Page {
   private settleSoon(): void {
     window.clearTimeout(this.calm);
     this.calm = window.setTimeout(() => {
-      const { current, options } = this.bench;
+      const { current } = this.bench;
       // a drag that goes on is one change
       if (!this.drawing.grips.holding) this.bench.rest();
-      announce(announcement(current, options));
+      announce(announcement(current, this.bench));
       this.printing.makeReady();
       this.beside.deepen();
       if (this.charts.chosen === 'vents') this.beside.vents();

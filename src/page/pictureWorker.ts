@@ -10,6 +10,7 @@ import { warmUpChart } from '../charts/warmUpChart.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import { buyerSheet } from '../report/sheets/buyerSheet.js';
 import { assemble } from '../study/compare/compare.js';
+import { verdictOf } from '../study/compare/verdict.js';
 import { distinctLabels } from '../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../study/compare/studyOption.js';
 import { CHART_LABELS } from './chartLabels.js';
@@ -35,13 +36,13 @@ type Asked<Kind> = Extract<PictureRequest, { kind: Kind }>;
 type Untimed<Kind> = Omit<Pictured<Kind>, 'took'>;
 
 /** What each step changes, in the words of a comparison of it with the design. */
-function steps({ round, base, steps: all }: Asked<'steps'>): Untimed<'steps'> {
+function steps({ round, base, steps: all, system }: Asked<'steps'>): Untimed<'steps'> {
   const lines = all.map(({ id: step, label, instead, study }) => {
     const two = [
       { label: instead, changes: [], design: base.result.design },
       { label, changes: [], design: study.result.design },
     ];
-    const { verdict } = assemble(two, [base, study], USUAL_SETTINGS);
+    const verdict = verdictOf(assemble(two, [base, study], USUAL_SETTINGS), system);
     // what the design itself falls short of is said above
     const text = verdict
       .split('\n')

@@ -3,6 +3,7 @@ import type { Scene } from '../draw/scene.js';
 import type { Design } from '../design/design.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import type { OptionStudy } from '../study/compare/studyOption.js';
+import type { UnitSystem } from '../units/index.js';
 import type { Further } from '../study/estimate/estimate.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { SpreadNumber } from '../study/spread/uncertainty.js';
@@ -100,7 +101,7 @@ export type PictureRequest =
       /** names of the curves that are switched off */
       hidden: string[];
     }
-  | { kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[] }
+  | { kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[]; system: UnitSystem }
   | { kind: 'sheet'; options: PicturedOption[] };
 
 export type PictureReply =

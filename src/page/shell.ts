@@ -4,6 +4,7 @@ import { escapeMarkup } from '../draw/sceneSvg.js';
 import { heatColour } from '../draw/drawingScene.js';
 import { INK, PAPER } from '../draw/theme.js';
 import { HEAT_STEPS } from './look.js';
+import { UNIT_CHOICES } from './unitChoice.js';
 import { DESIGN_SLOT } from './slot.js';
 
 export interface ShellParts {
@@ -86,6 +87,9 @@ export function shellHtml({ style, boot, page, solver, pictures, hashes }: Shell
 <details id="more"><summary class="button">More</summary><div class="menu">
 <label class="button" for="open">Open a design file<input class="unseen" id="open" type="file" accept=".yaml,.yml,.json,.txt"></label>
 <label class="button" for="open-beside">Open one beside this<input class="unseen" id="open-beside" type="file" accept=".yaml,.yml,.json,.txt"></label>
+<label class="unseen" for="units">Units</label><select id="units">${Object.entries(UNIT_CHOICES)
+    .map(([choice, words]) => `<option value="${choice}">${words}</option>`)
+    .join('')}</select>
 <button type="button" id="link">Make a link of it</button>
 <button type="button" id="save-page">Save this page with it</button>
 <button type="button" id="start-over">Start over</button>

@@ -4,7 +4,9 @@ import { headline } from '../words/headline.js';
 import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
 import { warningWords } from '../words/warningWords.js';
 import { element, part, setText } from './dom.js';
-import { isCooked, toldOf, type Option } from './workbench.js';
+import type { UnitSystem } from '../units/index.js';
+import { systemOf } from './unitChoice.js';
+import { isCooked, toldOf, type Option, type Workbench } from './workbench.js';
 
 export function showTitle({ name, shop, job }: Design): void {
   setText(part('title'), plainText(name, 80) || 'A pit without a name');
@@ -12,7 +14,8 @@ export function showTitle({ name, shop, job }: Design): void {
 }
 
 /** Every option that never reaches the target, then the command's own sentences, and the warnings under them, gravest first. */
-export function showVerdict(option: Option, options: readonly Option[]): void {
+export function showVerdict(option: Option, { options, units }: Pick<Workbench, 'options' | 'units'>): void {
+  const system = systemOf(units);
   const { broken } = option;
   const full = toldOf(option);
   if (broken !== null) {
@@ -22,10 +25,10 @@ export function showVerdict(option: Option, options: readonly Option[]): void {
   }
   if (!full) return;
   // what a cook makes of it comes later; until then that of the design before keeps its place, faint
-  const sentences = headline(toldOf(option, true)!, 'shop');
-  const known = new Set(headline(full, 'shop').map(timeAlone));
+  const sentences = headline(toldOf(option, true)!, system);
+  const known = new Set(headline(full, system).map(timeAlone));
   part('sentences').replaceChildren(
-    ...shortOptions(options).map((sentence) => element('p', { class: 'short' }, sentence)),
+    ...shortOptions(options, system).map((sentence) => element('p', { class: 'short' }, sentence)),
     ...sentences.map((sentence) => element('p', { class: known.has(timeAlone(sentence)) ? '' : 'waiting' }, sentence)),
   );
   part('sentences').dataset.cook = isCooked(option) ? 'known' : 'awaited';
@@ -42,20 +45,21 @@ function timeAlone(sentence: string): string {
 }
 
 /** A sentence for each option that falls short of its target; nothing where one design stands alone and says it itself. */
-export function shortOptions(options: readonly Option[]): string[] {
+export function shortOptions(options: readonly Option[], system: UnitSystem = 'shop'): string[] {
   if (options.length < 2) return [];
   return options.flatMap(({ label, full }) => {
     const shortfall = full && shortfallOf(full);
-    return shortfall ? [`${plainText(label, 40) || 'An option'} ${shortfallWords(shortfall, full, 'shop')}.`] : [];
+    return shortfall ? [`${plainText(label, 40) || 'An option'} ${shortfallWords(shortfall, full, system)}.`] : [];
   });
 }
 
 /** For a listener: what is wrong with what was typed, then the verdict, and how many warnings there are. */
-export function announcement(option: Option, options: readonly Option[]): string {
+export function announcement(option: Option, { options, units }: Pick<Workbench, 'options' | 'units'>): string {
+  const system = systemOf(units);
   const { refused } = option;
   const full = toldOf(option);
   const wrong = [...refused.values()].map(({ control, message }) => `${control.label}: ${message}.`);
   const count = full ? warningWords(full.warnings, full.design).length : 0;
   const warnings = count === 0 ? [] : [`${count} ${count === 1 ? 'warning' : 'warnings'}.`];
-  return [...wrong, ...shortOptions(options), ...(full ? headline(full, 'shop') : []), ...warnings].join(' ');
+  return [...wrong, ...shortOptions(options, system), ...(full ? headline(full, system) : []), ...warnings].join(' ');
 }

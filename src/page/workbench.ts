@@ -10,6 +10,7 @@ import type { Control } from './controls.js';
 import { changeWords } from './changeWords.js';
 import { DesignText } from './designText.js';
 import type { PicturedOption } from './protocol.js';
+import type { UnitChoice } from './unitChoice.js';
 
 /** Columns that stay readable beside each other. */
 export const MOST_OPTIONS = 5;
@@ -102,6 +103,8 @@ interface Step {
 const AS_DRAWN = 'As drawn';
 
 export class Workbench {
+  /** what numbers are read in */
+  units: UnitChoice = 'both';
   /** the first is what the others are held against */
   options: Option[] = [];
   current!: Option;

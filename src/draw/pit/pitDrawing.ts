@@ -1,6 +1,6 @@
 import type { Design, PartName, StationName } from '../../design/design.js';
 import { stackSection } from '../../design/stackSection.js';
-import { format } from '../../units/index.js';
+import { format, type UnitSystem } from '../../units/index.js';
 import type { Drawing, Mark } from '../drawing.js';
 import { drawEndView, endHalfWidth } from './pitEndView.js';
 import { headDepth, pitLayout, type PitLayout } from './pitLayout.js';
@@ -35,6 +35,8 @@ export interface PitDrawingOptions {
   /** at most so high [px]; a tall pit then comes out smaller */
   maxHeight?: number;
   notes?: PitNotes;
+  /** units of its sizes (default shop) */
+  system?: UnitSystem;
 }
 
 /**
@@ -48,7 +50,8 @@ export function pitDrawing(
   design: Design,
   options: PitDrawingOptions,
 ): Drawing & { scale: number; unsaid: string[]; side: ViewPlace } {
-  const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity } = options;
+  const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity, system = 'shop' } = options;
+  const size = (metres: number) => format('length', metres, system);
   const layout = pitLayout(design);
   const half = endHalfWidth(design);
   const { all } = layout;
@@ -74,7 +77,7 @@ export function pitDrawing(
   const side = new Sheet({ left: margin.left + slack - all.left * scale, ground, scale, lettering });
   drawGround(side, all.left, all.right);
   const unsaid = drawSideView(side, design, layout, notes);
-  sideDimensions(side, design, layout, { step, notes });
+  sideDimensions(side, design, layout, { step, notes, size });
   const marks: Mark[] = [...side.marks];
   if (arrange !== 'side') {
     const right = side.x(all.right) + margin.between + half * scale;
@@ -84,11 +87,14 @@ export function pitDrawing(
         : new Sheet({ left: width / 2, ground: ground + viewHeight, scale, lettering });
     drawGround(end, -half, half);
     drawEndView(end, design, layout);
-    endDimensions(end, design, half, step);
+    endDimensions(end, design, half, { step, size });
     marks.push(...end.marks);
   }
   return { width, height: viewHeight * views, marks, scale, unsaid, side: side.place };
 }
+
+/** A length in words. */
+type Size = (metres: number) => string;
 
 function drawGround(sheet: Sheet, left: number, right: number): void {
   const over = 12;
@@ -108,10 +114,9 @@ function sideDimensions(
   sheet: Sheet,
   design: Design,
   layout: PitLayout,
-  { step, notes }: { step: number; notes: PitNotes },
+  { step, notes, size }: { step: number; notes: PitNotes; size: Size },
 ): void {
   const { firebox, chamber, upright, all, stacks } = layout;
-  const size = (metres: number) => format('length', metres);
   const chain = [firebox, chamber, design.throat.through === 'top' ? undefined : upright].filter(
     (part) => part !== undefined,
   );
@@ -139,11 +144,10 @@ function sideDimensions(
   if (tube) sheet.dimensionUp(0, tube.high, sheet.x(all.right) + step, sheet.x(tube.right), size(tube.high));
 }
 
-function endDimensions(sheet: Sheet, design: Design, half: number, step: number): void {
+function endDimensions(sheet: Sheet, design: Design, half: number, { step, size }: { step: number; size: Size }): void {
   const { firebox, chamber, upright } = design;
-  const size = (metres: number) => format('length', metres);
   const behind = chamber ?? upright;
-  sheet.dimensionAlong(-firebox.width / 2, firebox.width / 2, step, sizeOf(firebox, firebox.width));
+  sheet.dimensionAlong(-firebox.width / 2, firebox.width / 2, step, sizeOf(firebox, size(firebox.width)));
   if (behind && behind.width !== firebox.width) {
     sheet.dimensionAlong(-behind.width / 2, behind.width / 2, step * 2.1, size(behind.width));
   }
@@ -154,12 +158,12 @@ function endDimensions(sheet: Sheet, design: Design, half: number, step: number)
       behind.centre + behind.height / 2,
       right,
       sheet.x(0),
-      sizeOf(behind, behind.height),
+      sizeOf(behind, size(behind.height)),
     );
   }
 }
 
 /** A round part is told by its diameter. */
-function sizeOf(part: object, size: number): string {
-  return `${'shape' in part && part.shape === 'round' ? 'Ø ' : ''}${format('length', size)}`;
+function sizeOf(part: object, size: string): string {
+  return `${'shape' in part && part.shape === 'round' ? 'Ø ' : ''}${size}`;
 }
