@@ -11,6 +11,9 @@ type Told = (values: (string | null)[] | null) => void;
 /** Half of a text beside the line, about, and how far it keeps from the picture's edge [px]. */
 const HALF_TEXT = 44;
 
+/** A text higher than this would stand out of the picture [px]. */
+const HIGH = 12;
+
 /** A line through all curves of a chart under a pointer, a finger or the arrow keys; what they are there is told where it covers none. */
 export class Hairline {
   private plot: Plot | null = null;
@@ -79,7 +82,7 @@ export class Hairline {
         line.append(make('circle', { cx: `${x}`, cy: `${found[0]}`, r: '3.5', fill: pageColour(colour), ...ink }));
     }
     const middle = Math.min(this.size.width - HALF_TEXT, Math.max(HALF_TEXT, x));
-    const text = make('text', { x: `${middle}`, y: `${plot.top - 5}`, 'text-anchor': 'middle', 'font-size': '13' });
+    const text = make('text', { x: `${middle}`, y: `${Math.max(HIGH, plot.top - 5)}`, 'text-anchor': 'middle', 'font-size': '13' });
     text.setAttribute('fill', 'var(--ink)');
     text.setAttribute('font-weight', '600');
     text.textContent = this.whereWords(plot, at);
