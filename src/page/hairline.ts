@@ -82,7 +82,12 @@ export class Hairline {
         line.append(make('circle', { cx: `${x}`, cy: `${found[0]}`, r: '3.5', fill: pageColour(colour), ...ink }));
     }
     const middle = Math.min(this.size.width - HALF_TEXT, Math.max(HALF_TEXT, x));
-    const text = make('text', { x: `${middle}`, y: `${Math.max(HIGH, plot.top - 5)}`, 'text-anchor': 'middle', 'font-size': '13' });
+    const text = make('text', {
+      x: `${middle}`,
+      y: `${Math.max(HIGH, plot.top - 5)}`,
+      'text-anchor': 'middle',
+      'font-size': '13',
+    });
     text.setAttribute('fill', 'var(--ink)');
     text.setAttribute('font-weight', '600');
     text.textContent = this.whereWords(plot, at);
