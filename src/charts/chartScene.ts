@@ -11,6 +11,8 @@ export interface ChartSceneOptions {
   bare?: boolean;
   title: string;
   description: string;
+  /** told of the chart once it is drawn */
+  drawn?: (chart: Chart) => void;
 }
 
 /**
@@ -18,7 +20,7 @@ export interface ChartSceneOptions {
  * and works in one.
  */
 export function chartScene(config: ChartConfiguration, options: ChartSceneOptions): Scene {
-  const { width = SIZE.width, height = SIZE.height, bare = false, title, description } = options;
+  const { width = SIZE.width, height = SIZE.height, bare = false, title, description, drawn } = options;
   const context = new SceneContext(width, height);
   const own = config.options ?? {};
   const plugins = bare
@@ -41,6 +43,7 @@ export function chartScene(config: ChartConfiguration, options: ChartSceneOption
       },
     } as ChartConfiguration,
   );
+  drawn?.(chart);
   chart.destroy();
   return { width, height, title, description, shapes: context.shapes };
 }

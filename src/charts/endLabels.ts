@@ -25,7 +25,7 @@ export function endLabels(labels: EndLabel[]): Plugin {
         .flatMap((label) => {
           const points = chart.getDatasetMeta(label.dataset).data;
           const end = points[points.length - 1];
-          return end ? [{ ...label, x: end.x, y: end.y, wanted: end.y }] : [];
+          return end && chart.isDatasetVisible(label.dataset) ? [{ ...label, x: end.x, y: end.y, wanted: end.y }] : [];
         })
         .sort((a, b) => a.wanted - b.wanted);
       spread(placed, chartArea.top + LINE / 2, chartArea.bottom - LINE / 2);

@@ -4,7 +4,7 @@ import { heatLossChart } from './heatLossChart.js';
 import { plainText } from '../words/plainText.js';
 import { pressureChart } from './pressureChart.js';
 import { spreadCharts } from './spreadCharts.js';
-import { ventCurveChart } from './ventCurveChart.js';
+import { ventsChart } from './ventCurveChart.js';
 import { warmUpChart } from './warmUpChart.js';
 
 export interface NamedChart {
@@ -25,16 +25,7 @@ export function estimateCharts(result: EstimateResult): NamedChart[] {
     ['warm-up-steel', warmUpChart(result, name, 'steel')],
     ['heat-loss', heatLossChart(result, name)],
     ['draft', pressureChart(result, name)],
-    [
-      'vent-curve',
-      result.ventCurve &&
-        ventCurveChart(result.ventCurve, {
-          name,
-          of: '',
-          target: result.design.fire.target,
-          holds: result.vents?.open ?? null,
-        }),
-    ],
+    ['vent-curve', ventsChart(result, name)],
     ...spreadCharts(result, name),
   ];
   return charts.flatMap(([file, config]) => (config ? [{ file, config: config as ChartConfiguration }] : []));

@@ -1,4 +1,5 @@
 import type { ChartConfiguration } from 'chart.js';
+import type { EstimateResult } from '../study/estimate/result.js';
 import type { VentCurve } from '../study/air/ventCurve.js';
 import { roundTicks } from '../draw/ticks.js';
 import { COLOURS } from '../draw/theme.js';
@@ -15,6 +16,15 @@ interface Told {
   target: number;
   /** share at which the intakes hold it; null: none does */
   holds: number | null;
+}
+
+/** The vents in use of a result that has followed them; null where it has not, or no draft settles. */
+export function ventsChart(
+  { ventCurve, vents, design }: EstimateResult,
+  name: string,
+): ChartConfiguration<'line'> | null {
+  if (!ventCurve) return null;
+  return ventCurveChart(ventCurve, { name, of: '', target: design.fire.target, holds: vents?.open ?? null });
 }
 
 /** Where the thermometer settles against how far the intakes are open: the curve a cook uses. */

@@ -85,7 +85,9 @@ export class Sheet {
     for (const y of [a, b]) this.stroke(reach + gap, y, x + Math.sign(gap) * SLASH, y);
     this.stroke(x, a, x, b);
     for (const y of [a, b]) this.stroke(x - SLASH, y + SLASH, x + SLASH, y - SLASH);
-    this.text(x, (a + b) / 2, text, { rim: true, upright: true });
+    // a figure longer than its line stands beside it
+    const fits = this.widthOf(text) + 2 * SLASH < Math.abs(b - a);
+    this.text(fits ? x : x + Math.sign(gap) * this.place.lettering, (a + b) / 2, text, { rim: true, upright: true });
   }
 
   /** An arrow between two places in pixels, its head at the second. */

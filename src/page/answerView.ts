@@ -6,9 +6,11 @@ import { gaugeReading } from '../study/estimate/gauge.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { held, ofResult, type Quantity } from '../study/quantities.js';
 import type { Design } from '../design/design.js';
+import type { UnitSystem } from '../units/index.js';
 import { element, setText } from './dom.js';
 import type { Range } from './protocol.js';
-import type { Option } from './workbench.js';
+import { cookLine } from './cookLine.js';
+import { isCooked, toldOf, type Option } from './workbench.js';
 
 /** One thing that a builder asks, its answer, and what stands under it. */
 interface Cell {
@@ -32,6 +34,7 @@ interface Shown {
 /** The answer: when it is soaked, what it burns, what the food gets, whether it draws. Its cells stay where they are. */
 export class AnswerView {
   private readonly cells: Record<CellName, Shown>;
+  private readonly cook = element('dd', {});
 
   constructor(root: HTMLElement) {
     const made = CELLS.map((name) => {
@@ -43,11 +46,15 @@ export class AnswerView {
       return [name, { term, value, under, root: cell }] as [CellName, Shown];
     });
     this.cells = Object.fromEntries(made) as Record<CellName, Shown>;
+    root.append(element('div', { id: 'answer-cook' }, element('dt', { class: 'unseen' }, 'With a cook'), this.cook));
   }
 
   /** @param ranges of its spread; null: not there yet */
-  show({ full, result, design }: Option, ranges: readonly Range[] | null): void {
-    const cells = answerOf(design, result, full, ranges);
+  show(option: Option, ranges: readonly Range[] | null, system: UnitSystem): void {
+    const { full, result, design } = option;
+    setText(this.cook, cookLine(toldOf(option, true), system));
+    this.cook.classList.toggle('waiting', !isCooked(option));
+    const cells = answerOf(design, result, full, ranges, system);
     for (const name of CELLS) {
       const { term, value, under, tone } = cells[name];
       const own = this.cells[name];
@@ -70,12 +77,13 @@ export function answerOf(
   result: EstimateResult | null,
   full: EstimateResult | null,
   ranges: readonly Range[] | null,
+  system: UnitSystem = 'shop',
 ): Record<CellName, Cell> {
-  const say = sayAlone('shop');
+  const say = sayAlone(system);
   const steady = result?.steady ?? null;
   const under = (quantity: Quantity) => rangeLines(quantity, ranges, say);
   const wood = held('wood_kg_per_s');
-  const draws = result && drawsOf(result, 'shop');
+  const draws = result && drawsOf(result, system);
   return {
     soaked: {
       term: 'Steel soaked after',

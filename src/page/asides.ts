@@ -1,3 +1,5 @@
+import type { Design } from '../design/design.js';
+import type { Further } from '../study/estimate/estimate.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { OptionStudy } from '../study/compare/studyOption.js';
 import { Lane, type Source } from './lane.js';
@@ -11,11 +13,13 @@ interface Told {
   /** of these steps, and of the design that they start from, all is known */
   steps(round: number, base: OptionStudy, steps: StudiedStep[]): void;
   ranges(ranges: Range[]): void;
+  cooked(found: Further): void;
 }
 
 /**
  * What is worked out beside the answer to one design: what a step of plate changes, first quickly and, once the hand rests, with
- * its events and part by part; then how far the answer spreads. A change of the design begins a new round.
+ * its events and part by part; then what a cook makes of it, and how far the answer spreads. A change of the design begins a new
+ * round.
  */
 export class Asides {
   private readonly lane: Lane<AsideRequest, AsideReply>;
@@ -25,7 +29,7 @@ export class Asides {
   private events = false;
   private studies = new Map<string, OptionStudy>();
   /** what is to be gone into once the quick ones are there */
-  private next: readonly Step[] | null = null;
+  private next: { steps: readonly Step[]; cook: Design | null } | null = null;
 
   constructor(
     source: Source,
@@ -53,15 +57,25 @@ export class Asides {
     this.tell();
   }
 
-  /** All that takes longer; not on a page that has to do it itself, and would stand still. */
-  deepen(steps: readonly Step[]): void {
+  /**
+   * All that takes longer; not on a page that has to do it itself, and would stand still.
+   *
+   * @param cook the design whose cook is not known yet
+   */
+  deepen(steps: readonly Step[], cook: Design | null): void {
     if (this.events || Lane.onPage) return;
     if (!this.base || this.studies.size <= this.steps.length) {
-      this.next = steps;
+      this.next = { steps, cook };
       return;
     }
     Object.assign(this, { steps, events: true, studies: new Map(), next: null });
+    if (cook) this.cook(cook, false);
     this.lane.ask('spread', { round: this.round, kind: 'spread', base: this.base, rows: [] });
+  }
+
+  /** @param vented with its vents from shut to open */
+  cook(design: Design, vented: boolean): void {
+    this.lane.ask(`cook ${vented}`, { round: this.round, kind: 'cook', design, vented });
   }
 
   /** Once it is known how sure the answer is. */
@@ -80,6 +94,8 @@ export class Asides {
       if (reply.events !== this.events) return;
       this.studies.set(reply.step, reply.study);
       this.tell();
+    } else if (reply.kind === 'cook') {
+      this.told.cooked(reply.found);
     } else if (reply.ranges) {
       this.told.ranges(reply.ranges);
       if (this.base) this.study(this.base.design);
@@ -97,7 +113,7 @@ export class Asides {
       return study ? [{ id, label, instead, study }] : [];
     });
     if (done.length > 0) this.told.steps(this.round, base, done);
-    if (this.next && done.length === this.steps.length) this.deepen(this.next);
+    if (this.next && done.length === this.steps.length) this.deepen(this.next.steps, this.next.cook);
   }
 
   /** Is a line of this round? */

@@ -6,11 +6,12 @@ import type { PictureRequest, Pictured, Range } from './protocol.js';
 import { noteTime } from './timing.js';
 import { allPlateSteps, otherSteps, partPlateSteps, type Step } from './trySteps.js';
 import { TryView } from './tryView.js';
+import { systemOf } from './unitChoice.js';
 import { isSolved, MOST_OPTIONS, type Workbench } from './workbench.js';
 
 interface Told {
-  /** how far the answer spreads is known */
-  spread(): void;
+  /** how far the answer spreads, or what a cook makes of it, is known */
+  more(): void;
   /** a step has become an option */
   added(): void;
   ask(request: PictureRequest): void;
@@ -24,6 +25,8 @@ export class Beside {
   private readonly view: TryView;
   private timer = 0;
   private begun = 0;
+  /** there has been an answer: until then it gets the machine for itself */
+  private started = false;
   /** made when the hand rests */
   private parts: Step[] = [];
   private others: Step[] = [];
@@ -34,10 +37,15 @@ export class Beside {
     private readonly told: Told,
   ) {
     this.asides = new Asides(source, {
-      steps: (round, base, steps) => told.ask({ kind: 'steps', round, base, steps }),
+      steps: (round, base, steps) => told.ask({ kind: 'steps', round, base, steps, system: systemOf(bench.units) }),
       ranges: (ranges) => {
         this.ranges = ranges;
-        told.spread();
+        told.more();
+      },
+      cooked: (found) => {
+        const { current } = bench;
+        current.cook = { of: current.design, found };
+        told.more();
       },
     });
     this.view = new TryView((step) => this.add(step));
@@ -48,6 +56,7 @@ export class Beside {
     this.ranges = null;
     this.view.wait();
     window.clearTimeout(this.timer);
+    if (!this.started) return;
     this.timer = window.setTimeout(() => {
       const start = performance.now();
       const { current } = this.bench;
@@ -63,14 +72,24 @@ export class Beside {
 
   /** The hand rests: what takes longer. */
   deepen(): void {
+    if (!this.started) return;
     const all = allPlateSteps(this.bench.current);
     this.readMore();
     this.show(all);
-    this.asides.deepen([...all, ...this.parts]);
+    const { current } = this.bench;
+    this.asides.deepen([...all, ...this.parts], current.cook?.of === current.design ? null : current.design);
+  }
+
+  /** Has the vents followed from shut to open, unless that is known. */
+  vents(): void {
+    const { design, cook } = this.bench.current;
+    if (cook?.of !== design || !cook.found.result.ventCurve) this.asides.cook(design, true);
   }
 
   answer(result: EstimateResult): void {
-    this.asides.answer(result);
+    if (this.started) return this.asides.answer(result);
+    this.started = true;
+    this.begin();
   }
 
   tell({ round, lines }: Pictured<'steps'>): void {

@@ -18,8 +18,8 @@ export function changeWords(base: Pit, own: Pit): string {
   const reshaped = changed.flatMap(({ control: { path } }) => (path[1] === 'shape' ? [path[0]] : []));
   const told = changed.filter(({ control: { id, type, path } }) => {
     // what comes along with a wrap, or with another shape, goes without saying
-    if (before.has(id)) return true;
-    return type !== 'choice' && !(reshaped.includes(path[0]) && SIZES.includes(String(path[1])));
+    if (before.has(id)) return !(type === 'given' && path.at(-1) === 'plate' && follows(path, own));
+    return type !== 'choice' && type !== 'given' && !(reshaped.includes(path[0]) && SIZES.includes(String(path[1])));
   });
   const plates = PARTS.filter((part) => own.design[part]).map((part) => `${part}.plate`);
   const plated = told.filter(({ control: { id } }) => plates.includes(id));
@@ -31,6 +31,11 @@ export function changeWords(base: Pit, own: Pit): string {
   ];
   const more = words.length > TOLD ? ` and ${words.length - TOLD} more` : '';
   return capital(`${words.slice(0, TOLD).join(', ')}${more}`);
+}
+
+/** A door's plate that is the part's own goes with it. */
+function follows(path: Control['path'], { text }: Pit): boolean {
+  return text.get(path) === text.get([path[0], 'plate']);
 }
 
 /** 1/4 in and 0.25 in are one; two pipes of a diameter may have other walls. */

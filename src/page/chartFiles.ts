@@ -1,4 +1,5 @@
 /** A chart of the page as a file: as lines, and as a picture. */
+import { inertCell } from '../report/curveCells.js';
 import type { Scene } from '../draw/scene.js';
 import { sceneElement } from './sceneView.js';
 
@@ -8,6 +9,14 @@ const FINER = 2;
 /** In the colours of paper. */
 export function chartSvg(scene: Scene): string {
   return new XMLSerializer().serializeToString(sceneElement(scene));
+}
+
+/** Rows as a spreadsheet reads them: RFC 4180. */
+export function chartCsv(rows: readonly (readonly string[])[]): string {
+  const cell = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
+  const number = /^-[\d.]/;
+  const inert = (text: string) => cell(number.test(text) ? text : inertCell(text));
+  return rows.map((row) => `${row.map(inert).join(',')}\r\n`).join('');
 }
 
 /** The same on white. */

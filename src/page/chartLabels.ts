@@ -5,6 +5,7 @@ export const CHART_LABELS: Record<ChartId, string> = {
   thermometer: 'Thermometers',
   steel: 'Steel',
   gas: 'Gas',
+  vents: 'Vents in use',
   loss: 'Heat loss',
   draft: 'Draft',
   options: 'Options together',

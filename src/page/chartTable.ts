@@ -2,19 +2,31 @@
 import { stationLabel } from '../words/labels.js';
 import { plainText } from '../words/plainText.js';
 import type { EstimateResult } from '../study/estimate/result.js';
-import { format } from '../units/index.js';
+import { format, type UnitSystem } from '../units/index.js';
 import type { ChartId, PicturedOption } from './protocol.js';
+import { warmUpCells } from '../report/curveCells.js';
+import { ventCurveData } from '../report/ventData.js';
 import { heatLossData } from '../report/resultData.js';
 
 /** Rows shown of a curve at most. */
 const MOST_ROWS = 25;
 
 /** Head and rows; empty where there is nothing to show. */
-export function chartTable(id: ChartId, options: readonly PicturedOption[], result: EstimateResult): string[][] {
+export function chartTable(
+  id: ChartId,
+  options: readonly PicturedOption[],
+  result: EstimateResult,
+  system: UnitSystem,
+): string[][] {
+  if (id === 'vents') {
+    if (!result.ventCurve) return [];
+    const { head, rows } = ventCurveData(result.ventCurve, result.design, system);
+    return [head, ...rows];
+  }
   if (id === 'options') return optionsTable(options);
-  if (id === 'draft') return draftTable(result);
+  if (id === 'draft') return draftTable(result, system);
   if (id === 'loss') {
-    const { head, rows } = heatLossData(result, 'shop');
+    const { head, rows } = heatLossData(result, system);
     return [head, ...rows];
   }
   const series = result.warmUp?.series;
@@ -25,10 +37,21 @@ export function chartTable(id: ChartId, options: readonly PicturedOption[], resu
   return [
     ['time', ...series.stations.map(({ name }) => stationLabel(name))],
     ...picks.map((i) => [
-      format('time', series.time_s[i], 'shop', { unit: 'min' }),
-      ...series.stations.map((station) => format('temperature', station[key][i])),
+      format('time', series.time_s[i], system, { unit: 'min' }),
+      ...series.stations.map((station) => format('temperature', station[key][i], system)),
     ]),
   ];
+}
+
+/** The same with every number that there is: of curves over time what the command writes. */
+export function chartCells(
+  id: ChartId,
+  options: readonly PicturedOption[],
+  result: EstimateResult,
+  system: UnitSystem,
+): string[][] {
+  const timed = id === 'thermometer' || id === 'steel' || id === 'gas';
+  return timed ? warmUpCells(result, system) : chartTable(id, options, result, system);
 }
 
 function optionsTable(options: readonly PicturedOption[]): string[][] {
@@ -43,7 +66,7 @@ function optionsTable(options: readonly PicturedOption[]): string[][] {
   ];
 }
 
-function draftTable({ steady, assumed }: EstimateResult): string[][] {
+function draftTable({ steady, assumed }: EstimateResult, system: UnitSystem): string[][] {
   const states = [
     ...(steady ? [{ head: 'holding', state: steady }] : []),
     ...(assumed ? [{ head: 'full fire', state: assumed }] : []),
@@ -53,7 +76,7 @@ function draftTable({ steady, assumed }: EstimateResult): string[][] {
     ['', ...states.map(({ head }) => head)],
     ...states[0].state.pressurePath.map(({ where }, i) => [
       stationLabel(where),
-      ...states.map(({ state }) => format('pressure', state.pressurePath[i].gauge_Pa, 'shop', { digits: 2 })),
+      ...states.map(({ state }) => format('pressure', state.pressurePath[i].gauge_Pa, system, { digits: 2 })),
     ]),
   ];
 }

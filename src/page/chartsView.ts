@@ -1,40 +1,53 @@
 import { plainText } from '../words/plainText.js';
 import type { Scene } from '../draw/scene.js';
-import { chartPng, chartSvg } from './chartFiles.js';
+import { chartCsv, chartPng, chartSvg } from './chartFiles.js';
+import { Hairline } from './hairline.js';
 import { CHART_LABELS } from './chartLabels.js';
-import { chartTable } from './chartTable.js';
+import { chartCells, chartTable } from './chartTable.js';
 import { element, part, setText, tableRows } from './dom.js';
 import { saveFile } from './files.js';
 import { pageColour } from './look.js';
-import type { ChartId, Pictured, PictureRequest } from './protocol.js';
-import { sceneElement } from './sceneView.js';
-import type { Workbench } from './workbench.js';
+import type { ChartId, Pictured, PictureRequest, Plot } from './protocol.js';
+import { sceneElement, swatch } from './sceneView.js';
+import { systemOf } from './unitChoice.js';
+import { toldOf, type Workbench } from './workbench.js';
+
+const TYPES = { svg: 'image/svg+xml', png: 'image/png', csv: 'text/csv' };
 
 /** The curves of the current option, or of all, as a picture, as a table and as a file. */
 export class ChartsView {
-  private chosen: ChartId = 'thermometer';
+  chosen: ChartId = 'thermometer';
   /** what is in sight */
   private scene: Scene | null = null;
+  /** curves that are switched off, by their names */
+  private readonly hidden = new Set<string>();
   private readonly picture = part('chart');
   private readonly details = part<HTMLDetailsElement>('chart-details');
+  private readonly hairline: Hairline;
+  private shown: ChartId | null = null;
 
+  /** @param needs told what a chart can't be drawn without */
   constructor(
     private readonly bench: Workbench,
     private readonly ask: (request: PictureRequest) => void,
+    private readonly needs: (what: 'vents') => void,
   ) {
+    const values = (told: (string | null)[] | null) => this.showValues(told);
+    this.hairline = new Hairline(this.picture, values, () => systemOf(bench.units));
     const choices = (Object.keys(CHART_LABELS) as ChartId[]).map((id) => {
       const pressed = id === this.chosen;
       const button = element('button', { type: 'button', 'aria-pressed': pressed, 'data-chart': id }, CHART_LABELS[id]);
       button.addEventListener('click', () => {
         this.chosen = id;
         for (const each of choices) each.setAttribute('aria-pressed', String(each === button));
+        if (id === 'vents') this.needs('vents');
         this.update();
       });
       return button;
     });
     part('chart-choice').append(...choices);
     this.details.addEventListener('toggle', () => this.tabulate());
-    for (const kind of ['svg', 'png'] as const) {
+    for (const kind of ['svg', 'png', 'csv'] as const) {
       part(`chart-${kind}`).addEventListener('click', () => void this.save(kind));
     }
   }
@@ -42,21 +55,30 @@ export class ChartsView {
   /** Has the curves drawn as the options are now; they come a moment later. */
   update(): void {
     this.tabulate();
-    const { full: result } = this.bench.current;
+    const result = toldOf(this.bench.current);
     if (!result) return;
     const { chosen: chart, picture, bench } = this;
+    if (chart === 'vents' && !result.ventCurve) {
+      setText(part('chart-caption'), 'Followed once nothing has been changed for a moment.');
+      return picture.classList.add('waiting');
+    }
     const width = Math.max(280, Math.floor(picture.clientWidth));
-    this.ask({ kind: 'chart', chart, width, result, options: chart === 'options' ? bench.pictured : [] });
+    const options = chart === 'options' ? bench.pictured : [];
+    this.ask({ kind: 'chart', chart, width, result, options, hidden: [...this.hidden] });
   }
 
-  show({ chart, scene, caption }: Pictured<'chart'>): void {
+  show({ chart, scene, plot, caption }: Pictured<'chart'>): void {
     // a picture of what was chosen before comes too late
     if (chart !== this.chosen) return;
     this.scene = scene;
     setText(part('chart-caption'), caption);
+    this.picture.classList.remove('waiting');
     this.picture.replaceChildren(
       scene ? sceneElement(scene, pageColour) : element('p', {}, 'There is nothing to draw: the warnings say why.'),
     );
+    this.showSwitches(plot);
+    this.hairline.over(scene, plot, chart === this.shown);
+    this.shown = chart;
   }
 
   /** Says that there is none by our fault. */
@@ -64,20 +86,59 @@ export class ChartsView {
     setText(part('chart-caption'), `Our fault, not yours: no picture (${plainText(fault, 200)}).`);
   }
 
+  /** A switch a curve, on which stands what it is under the hairline. */
+  private showSwitches(plot: Plot | null): void {
+    const curves = plot?.curves ?? [];
+    const root = part('chart-curves');
+    const signature = JSON.stringify(curves.map(({ label, colour }) => [label, colour]));
+    if (root.dataset.curves !== signature) {
+      root.dataset.curves = signature;
+      root.classList.toggle('wide', plot?.kind === 'pressure');
+      root.replaceChildren(
+        ...curves.map(({ label, colour, dash }) => {
+          const button = element(
+            'button',
+            { type: 'button' },
+            swatch(pageColour(colour), dash),
+            plainText(label, 40),
+            element('b', {}),
+          );
+          button.addEventListener('click', () => {
+            if (!this.hidden.delete(label)) this.hidden.add(label);
+            this.update();
+          });
+          return button;
+        }),
+      );
+    }
+    curves.forEach(({ hidden }, i) => root.children[i].setAttribute('aria-pressed', String(!hidden)));
+  }
+
+  private showValues(values: (string | null)[] | null): void {
+    for (const [i, button] of [...part('chart-curves').children].entries()) {
+      setText(button.querySelector('b')!, values?.[i] ?? '');
+    }
+  }
+
   /** Fills the table when it is open. */
   private tabulate(): void {
     if (!this.details.open) return;
-    const { current, pictured } = this.bench;
-    const [head = [], ...body] = current.full ? chartTable(this.chosen, pictured, current.full) : [];
+    const [head = [], ...body] = this.rows(chartTable);
     part('chart-table').replaceChildren(...tableRows(head, body));
   }
 
-  /** The chart in sight as a file, as it is on paper. */
-  private async save(kind: 'svg' | 'png'): Promise<void> {
+  private rows(read: typeof chartTable): string[][] {
+    const { current, pictured } = this.bench;
+    const told = toldOf(current);
+    return told ? read(this.chosen, pictured, told, systemOf(this.bench.units)) : [];
+  }
+
+  /** The chart in sight as a file: as it is on paper, or all its numbers. */
+  private async save(kind: keyof typeof TYPES): Promise<void> {
     const { scene, chosen } = this;
     if (!scene) return;
     const name = `${this.bench.current.design.name} ${CHART_LABELS[chosen]}`;
-    const text = kind === 'svg' ? chartSvg(scene) : await chartPng(scene);
-    saveFile({ text, name, ending: kind, type: kind === 'svg' ? 'image/svg+xml' : 'image/png' });
+    const made = { svg: () => chartSvg(scene), png: () => chartPng(scene), csv: () => chartCsv(this.rows(chartCells)) };
+    saveFile({ text: await made[kind](), name, ending: kind, type: TYPES[kind] });
   }
 }

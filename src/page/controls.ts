@@ -5,6 +5,7 @@ import type { Rows } from '../design/fields/fieldType.js';
 import { pathText, type Path } from '../design/path.js';
 import type { Kind } from '../units/index.js';
 import { changeShape, setPipeSize, setPlate, wrapPart } from './designEdits.js';
+import { givenGroups } from './givenControls.js';
 import type { DesignText } from './designText.js';
 import { sliderOf, type Slider } from './sliders.js';
 
@@ -35,7 +36,12 @@ export interface WordsControl extends Base {
   type: 'words';
 }
 
-export type Control = QuantityControl | ChoiceControl | WordsControl;
+/** A field as the file gives it, in the file's own words. */
+export interface GivenControl extends Base {
+  type: 'given';
+}
+
+export type Control = QuantityControl | ChoiceControl | WordsControl | GivenControl;
 
 export interface ControlGroup {
   title: string;
@@ -52,7 +58,7 @@ export function controlsFor(design: Design, text: DesignText): ControlGroup[] {
     all(...blocks).flatMap(({ height, control }) => (height ? [] : [control]));
   const parts = ['firebox', 'throat', 'chamber', 'upright', 'stacks'] as const;
   const words = (label: string, key: string): Control => ({ type: 'words', id: key, label, path: [key] });
-  return [
+  const groups: ControlGroup[] = [
     { title: 'Firebox', controls: low('firebox', 'throat') },
     ...(chamber ? [{ title: 'Chamber', controls: low('chamber') }] : []),
     ...(upright ? [{ title: 'Upright', controls: low('upright') }] : []),
@@ -69,6 +75,8 @@ export function controlsFor(design: Design, text: DesignText): ControlGroup[] {
       controls: [words('Design', 'name'), words('Shop', 'shop'), words('Job', 'job')],
     },
   ];
+  const shown = new Set(groups.flatMap(({ controls }) => controls.map(({ id }) => id)));
+  return [...groups, ...givenGroups(text, shown)];
 }
 
 type Tree = Readonly<Record<string, unknown>>;

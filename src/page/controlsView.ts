@@ -1,5 +1,12 @@
 import { format, parseQuantity } from '../units/index.js';
-import { controlsFor, type ChoiceControl, type Control, type QuantityControl, type WordsControl } from './controls.js';
+import {
+  controlsFor,
+  type ChoiceControl,
+  type Control,
+  type QuantityControl,
+  type GivenControl,
+  type WordsControl,
+} from './controls.js';
 import { element, setText } from './dom.js';
 import { withOwnUnit } from './sliders.js';
 import { sliderTrack } from './sliderTrack.js';
@@ -61,9 +68,21 @@ export class ControlsView {
     }
   }
 
+  /** Opens the group that a part of the pit is changed in, and brings it into sight. */
+  open(block: string): void {
+    const own = this.views.find(({ control }) => control.path[0] === block && control.type !== 'words');
+    const field = own && document.getElementById(domId(own.control));
+    const group = field?.closest('details');
+    if (!field || !group) return;
+    group.open = true;
+    const summary = group.querySelector('summary')!;
+    summary.focus({ preventScroll: true });
+    summary.scrollIntoView({ block: 'start' });
+  }
+
   private make(control: Control): { view: View; root: HTMLElement } {
     if (control.type === 'choice') return choiceView(control, this.edit);
-    if (control.type === 'words') return wordsView(control, this.edit);
+    if (control.type === 'words' || control.type === 'given') return wordsView(control, this.edit);
     return quantityView(control, this.edit);
   }
 }
@@ -90,7 +109,7 @@ function choiceView(control: ChoiceControl, edit: Edit): { view: View; root: HTM
   return { view, root: element('div', { class: 'control' }, element('label', { for: id }, control.label), select) };
 }
 
-function wordsView(control: WordsControl, edit: Edit): { view: View; root: HTMLElement } {
+function wordsView(control: WordsControl | GivenControl, edit: Edit): { view: View; root: HTMLElement } {
   const id = domId(control);
   const input = element('input', { id, type: 'text', maxlength: 200, autocomplete: 'off', 'data-field': control.id });
   const fault = faultLine(id, input);
@@ -98,16 +117,17 @@ function wordsView(control: WordsControl, edit: Edit): { view: View; root: HTMLE
     control,
     update: (option, force) => {
       const refusal = option.refused.get(control.id);
-      const written = option.text.get(control.path) ?? '';
+      const written = (control.type === 'given' ? refusal?.value : undefined) ?? option.text.get(control.path) ?? '';
       if ((force || document.activeElement !== input) && input.value !== written) input.value = written;
       fault.show(refusal?.message ?? '');
     },
   };
-  input.addEventListener('input', () => edit(view.control, input.value, false));
+  // half of a number is no mistake yet
+  if (control.type === 'words') input.addEventListener('input', () => edit(view.control, input.value, false));
   input.addEventListener('change', () => edit(view.control, input.value, true));
   const root = element(
     'div',
-    { class: 'control words' },
+    { class: control.type === 'words' ? 'control words' : 'control' },
     element('label', { for: id }, control.label),
     input,
     fault.line,

@@ -24,7 +24,10 @@ export class DesignText {
 
   /** The field as written, undefined where the file has none. */
   get(path: Path): string | undefined {
-    const value: unknown = this.doc.getIn(path);
+    const node: unknown = this.doc.getIn(path);
+    const items: unknown = isSeq(node) ? node.toJSON() : null;
+    // a list of plain words or numbers
+    const value = Array.isArray(items) && items.every((item) => typeof item !== 'object') ? items.join(', ') : node;
     return typeof value === 'string' || typeof value === 'number' ? String(value) : undefined;
   }
 

@@ -25,7 +25,7 @@ export const PAGE_PAINT: Paint = {
   onHeat: (share) => `var(--on-heat-${heatStep(share)})`,
 };
 
-export const HEAT_STEPS = 12;
+export const HEAT_STEPS = 24;
 
 function heatStep(share: number): number {
   return Math.min(HEAT_STEPS, Math.max(0, Math.round(share * HEAT_STEPS)));

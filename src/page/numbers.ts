@@ -6,7 +6,8 @@ import { held, heldAt, heldLoss, LOSSES, lostAt, ofResult, plateOf, type Quantit
 import { MISSING, sameTime, tellingOf } from '../study/compare/told.js';
 import { sayAlone, sayIn, sayQuantity, type Say } from '../words/quantity.js';
 import { wordsOf } from '../words/quantityWords.js';
-import { withCurrency } from '../units/index.js';
+import type { UnitChoice } from './unitChoice.js';
+import { type UnitSystem, withCurrency } from '../units/index.js';
 
 export interface NumberRow {
   quantity: Omit<Quantity, 'of'>;
@@ -20,8 +21,8 @@ export interface NumberRow {
   currency?: string;
 }
 
-/** Shop units with SI in brackets where there is room, or shop units alone. */
-export type NumberUnits = 'both' | 'shop';
+/** Of one design, or beside others where there is room for one system alone. */
+export type NumberUnits = UnitChoice;
 
 /**
  * Rows of a result that has its warm-up; all options of one page give rows with the same meaning under the same key.
@@ -33,7 +34,7 @@ export function numberRows(
   units: NumberUnits,
   beside: readonly EstimateResult[] = [result],
 ): NumberRow[] {
-  const say = units === 'both' ? sayIn('shop') : sayAlone('shop');
+  const say = units === 'both' ? sayIn('shop') : sayAlone(units);
   const { steady, design } = result;
   const losses = LOSSES.filter((place) => steady && lostAt(steady.heatLoss_W, place) !== 0);
   const groups: [string, Quantity[]][] = [
@@ -113,7 +114,10 @@ export interface ToldNumber {
 }
 
 /** One row of all options, told to the same last digit; the first option is the one that the others are held against. */
-export function toldBeside(rows: readonly (NumberRow | undefined)[]): (ToldNumber | null)[] {
+export function toldBeside(
+  rows: readonly (NumberRow | undefined)[],
+  system: UnitSystem = 'shop',
+): (ToldNumber | null)[] {
   const quantity = rows.find((row) => row !== undefined)?.quantity;
   if (!quantity) return rows.map(() => null);
   const base = rows[0]?.si ?? null;
@@ -127,7 +131,7 @@ export function toldBeside(rows: readonly (NumberRow | undefined)[]): (ToldNumbe
       base !== null &&
       (Math.abs(value - base) <= quantity.none(base) || (times !== null && sameTime(value, base, times))),
   }));
-  const telling = tellingOf(quantity, pairs, 'shop', rows.find((row) => row !== undefined)?.currency);
+  const telling = tellingOf(quantity, pairs, system, rows.find((row) => row !== undefined)?.currency);
   return rows.map((row, i) => {
     if (!row) return null;
     const apart = i === 0 ? '' : telling.difference(pairs[i]);

@@ -3,6 +3,7 @@ import { MISSING } from '../study/compare/told.js';
 import { element, setText } from './dom.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { numberRows, toldBeside, type NumberRow } from './numbers.js';
+import { systemOf } from './unitChoice.js';
 import type { Option, Workbench } from './workbench.js';
 
 export interface OptionActions {
@@ -32,7 +33,8 @@ export class NumbersView {
       const result = results[i];
       // what others cost is told against the first option alone
       const others = results[0] === null ? undefined : beside;
-      const rows = result && numberRows(result, bench.options.length === 1 ? 'both' : 'shop', others);
+      const rows =
+        result && numberRows(result, bench.options.length === 1 ? bench.units : systemOf(bench.units), others);
       return { option, rows: rows && new Map(rows.map((row) => [row.quantity.key, row])) };
     });
     // a row that was there stays while the same options are worked on: what leaks at one place of a slider jumps at no other
@@ -57,7 +59,10 @@ export class NumbersView {
         const row = all?.get(id);
         return row && !(option.full === null && quantity.missing === 'never') ? row : undefined;
       });
-      const told = columns.length === 1 ? [own[0] ? { text: own[0].text, difference: '' } : null] : toldBeside(own);
+      const told =
+        columns.length === 1
+          ? [own[0] ? { text: own[0].text, difference: '' } : null]
+          : toldBeside(own, systemOf(bench.units));
       columns.forEach(({ option }, i) => {
         const cell = this.cells.get(`${option.id} ${id}`);
         if (!cell) return;

@@ -2,6 +2,7 @@ import { plainText } from '../words/plainText.js';
 import { AnswerView } from './answerView.js';
 import { Beside } from './beside.js';
 import { ChartsView } from './chartsView.js';
+import { controlsFor, type Control, type QuantityControl } from './controls.js';
 import { ControlsView } from './controlsView.js';
 import { part } from './dom.js';
 import { DrawingView } from './drawingView.js';
@@ -19,10 +20,20 @@ import { noteTime } from './timing.js';
 import { Undo } from './undo.js';
 import { announcement, showTitle, showVerdict } from './verdictView.js';
 import { WorkingView } from './workingView.js';
-import { isSolved, MOST_OPTIONS, type Kept, type Workbench } from './workbench.js';
+import { systemOf, UnitMenu } from './unitChoice.js';
+import { isSolved, MOST_OPTIONS, type Kept, type Option, type Workbench } from './workbench.js';
 
 /** A screen reader is told, and the sheet made ready, when nothing has changed for so long [ms]. */
 const CALM = 1200;
+
+/** The control of a field that is a number; undefined: the design has none. */
+function controlOf({ design, text }: Option, field: string): QuantityControl | undefined {
+  for (const { controls } of controlsFor(design, text)) {
+    const found = controls.find(({ id }) => id === field);
+    if (found?.type === 'quantity') return found;
+  }
+  return undefined;
+}
 
 /** Holds the views to the workbench: what changes is read at once, drawn at once, and solved in the workers. */
 export class Page {
@@ -50,26 +61,24 @@ export class Page {
     );
     const ask = (request: PictureRequest) => pictures.ask(request.kind, request);
     this.solver = new Solver(bench, workers.solver, (answer) => this.answered(answer));
-    this.charts = new ChartsView(bench, ask);
-    this.drawing = new DrawingView(bench);
+    this.charts = new ChartsView(bench, ask, () => this.beside.vents());
+    const edit = (control: Control, value: string, rests: boolean) => this.edit(control, value, rests);
+    this.drawing = new DrawingView(bench, {
+      edit,
+      open: (block) => this.controls.open(block),
+      control: (field) => controlOf(bench.current, field),
+    });
     this.printing = new Printing(bench, ask);
     this.beside = new Beside(bench, workers.solver, {
       ask,
-      spread: () => this.answer.show(bench.current, this.beside.ranges),
+      more: () => this.showMore(),
       added: () => this.renew(),
     });
     this.keeping = new Keeping(bench, keeper, () => this.renew());
     this.undo = new Undo(bench, () => this.renew());
     this.working = new WorkingView(bench, () => this.showAll());
     new Filing(bench, shell, { opened: () => this.renew(), saved: () => this.keeping.saved() });
-    this.controls = new ControlsView(part('fields'), (control, value, rests) => {
-      const start = performance.now();
-      if (bench.edit(control, value)) this.changed();
-      else this.controls.update(bench.current);
-      if (rests) bench.rest();
-      this.settleSoon();
-      noteTime('edit', performance.now() - start);
-    });
+    this.controls = new ControlsView(part('fields'), edit);
     this.numbers = new NumbersView(part<HTMLTableElement>('number-table'), {
       choose: (option) => {
         bench.current = option;
@@ -77,7 +86,7 @@ export class Page {
       },
       rename: (option, label) => {
         bench.rename(option, label);
-        showVerdict(bench.current, bench.options);
+        showVerdict(bench.current, bench);
         this.showBench();
         this.charts.update();
         this.settleSoon();
@@ -98,6 +107,11 @@ export class Page {
       this.showAll();
       if (option) announce(`${option.label} starts as a copy; the controls now change it.`);
     });
+    const units = new UnitMenu((choice) => {
+      bench.units = choice;
+      this.showAll();
+    });
+    bench.units = units.recall();
     closingMenu(part<HTMLDetailsElement>('more'));
     let width = window.innerWidth;
     window.addEventListener('resize', () => {
@@ -114,6 +128,16 @@ export class Page {
     this.keeping.open(link);
     this.renew();
     showLeftOut(this.bench);
+  }
+
+  private edit(control: Control, value: string, rests: boolean): void {
+    const { bench } = this;
+    const start = performance.now();
+    if (bench.edit(control, value)) this.changed();
+    else this.controls.update(bench.current);
+    if (rests) bench.rest();
+    this.settleSoon();
+    noteTime('edit', performance.now() - start);
   }
 
   /** The design has changed: controls and drawing at once, numbers when they come. */
@@ -144,9 +168,9 @@ export class Page {
     part<HTMLButtonElement>('add').disabled = options.length >= MOST_OPTIONS;
     this.showBench();
     showTitle(current.design);
-    this.answer.show(current, null);
+    this.answer.show(current, null, systemOf(this.bench.units));
     this.printing.clear();
-    showVerdict(current, options);
+    showVerdict(current, this.bench);
     this.drawing.drawSoon();
     this.charts.update();
     this.beside.begin();
@@ -161,17 +185,25 @@ export class Page {
     this.keeping.keepSoon();
   }
 
+  /** What came after the first numbers. */
+  private showMore(): void {
+    const { current } = this.bench;
+    this.answer.show(current, this.beside.ranges, systemOf(this.bench.units));
+    showVerdict(current, this.bench);
+    if (this.charts.chosen === 'vents') this.charts.update();
+  }
+
   private wait(waits: boolean): void {
     if (waits) this.printing.clear();
     for (const id of ['verdict', 'answer']) part(id).classList.toggle('waiting', waits);
   }
 
   private answered({ option, full, newest }: Answer): void {
-    const { current, options } = this.bench;
+    const { current } = this.bench;
     this.numbers.update(this.bench);
     if (option === current) {
       this.drawing.drawSoon();
-      this.answer.show(option, this.beside.ranges);
+      this.answer.show(option, this.beside.ranges, systemOf(this.bench.units));
       if (full) this.charts.update();
       if (full && newest) {
         if (option.full && isSolved(option)) this.beside.answer(option.full);
@@ -182,7 +214,7 @@ export class Page {
     if (!full) return;
     this.printing.solved();
     // what another option falls short of is told beside the current one
-    showVerdict(current, options);
+    showVerdict(current, this.bench);
   }
 
   private showPicture(reply: PictureReply): void {
@@ -205,11 +237,13 @@ export class Page {
   private settleSoon(): void {
     window.clearTimeout(this.calm);
     this.calm = window.setTimeout(() => {
-      const { current, options } = this.bench;
-      this.bench.rest();
-      announce(announcement(current, options));
+      const { current } = this.bench;
+      // a drag that goes on is one change
+      if (!this.drawing.grips.holding) this.bench.rest();
+      announce(announcement(current, this.bench));
       this.printing.makeReady();
       this.beside.deepen();
+      if (this.charts.chosen === 'vents') this.beside.vents();
     }, CALM);
   }
 }

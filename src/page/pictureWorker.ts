@@ -5,16 +5,19 @@ import { heatLossChart } from '../charts/heatLossChart.js';
 import { optionsChart } from '../charts/optionsChart.js';
 import { plainText } from '../words/plainText.js';
 import { pressureChart } from '../charts/pressureChart.js';
+import { ventsChart } from '../charts/ventCurveChart.js';
 import { warmUpChart } from '../charts/warmUpChart.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import { buyerSheet } from '../report/sheets/buyerSheet.js';
 import { assemble } from '../study/compare/compare.js';
+import { verdictOf } from '../study/compare/verdict.js';
 import { distinctLabels } from '../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../study/compare/studyOption.js';
 import { CHART_LABELS } from './chartLabels.js';
 import { axisWords, besidePlot, chartHeight, fitWidth } from './chartFit.js';
 import { serve } from './serve.js';
-import type { Pictured, PictureReply, PictureRequest } from './protocol.js';
+import { plotOf } from './chartPlot.js';
+import type { Pictured, PictureReply, PictureRequest, Plot } from './protocol.js';
 
 serve<PictureRequest, PictureReply>('pictures', (request) => {
   const start = performance.now();
@@ -33,13 +36,13 @@ type Asked<Kind> = Extract<PictureRequest, { kind: Kind }>;
 type Untimed<Kind> = Omit<Pictured<Kind>, 'took'>;
 
 /** What each step changes, in the words of a comparison of it with the design. */
-function steps({ round, base, steps: all }: Asked<'steps'>): Untimed<'steps'> {
+function steps({ round, base, steps: all, system }: Asked<'steps'>): Untimed<'steps'> {
   const lines = all.map(({ id: step, label, instead, study }) => {
     const two = [
       { label: instead, changes: [], design: base.result.design },
       { label, changes: [], design: study.result.design },
     ];
-    const { verdict } = assemble(two, [base, study], USUAL_SETTINGS);
+    const verdict = verdictOf(assemble(two, [base, study], USUAL_SETTINGS), system);
     // what the design itself falls short of is said above
     const text = verdict
       .split('\n')
@@ -52,9 +55,11 @@ function steps({ round, base, steps: all }: Asked<'steps'>): Untimed<'steps'> {
 }
 
 function chart(request: Asked<'chart'>): Untimed<'chart'> {
-  const { chart: chosen, width } = request;
+  const { chart: chosen, width, hidden } = request;
   const config = configOf(request);
-  if (!config) return { kind: 'chart', chart: chosen, scene: null, caption: '' };
+  if (!config) return { kind: 'chart', chart: chosen, scene: null, plot: null, caption: '' };
+  for (const dataset of config.data.datasets) dataset.hidden = hidden.includes(String(dataset.label));
+  let plot: Plot | null = null;
   const subtitle = String(config.options?.plugins?.subtitle?.text ?? '');
   const caption = [subtitle, axisWords(chosen, width)].filter((text) => text !== '').join('. ');
   fitWidth(config, chosen, width);
@@ -64,14 +69,17 @@ function chart(request: Asked<'chart'>): Untimed<'chart'> {
     bare: true,
     title: CHART_LABELS[chosen],
     description: caption,
+    drawn: (drawn) => (plot = plotOf(drawn, chosen)),
   });
-  return { kind: 'chart', chart: chosen, scene, caption };
+  return { kind: 'chart', chart: chosen, scene, plot, caption };
 }
 
 function configOf({ chart: chosen, result, options, width }: Asked<'chart'>): ChartConfiguration | null {
   switch (chosen) {
     case 'options':
       return optionsChart(options, width) as ChartConfiguration | null;
+    case 'vents':
+      return ventsChart(result, '') as ChartConfiguration | null;
     case 'loss':
       return heatLossChart(result, '') as ChartConfiguration | null;
     case 'draft':
@@ -82,12 +90,12 @@ function configOf({ chart: chosen, result, options, width }: Asked<'chart'>): Ch
 }
 
 /** The report's own first sheet, its first option the baseline. */
-function sheet({ options, defaults }: Asked<'sheet'>): Sheet {
+function sheet({ options }: Asked<'sheet'>): Sheet {
   const named = distinctLabels(options.map(({ label }) => ({ label: plainText(label, 26) || 'unnamed' })));
   const comparison = assemble(
     options.map(({ result }, i) => ({ label: named[i].label, changes: [], design: result.design })),
     options.map(({ result }) => ({ result, studies: null })),
     USUAL_SETTINGS,
   );
-  return buyerSheet(comparison, defaults, 'letter', true);
+  return buyerSheet(comparison, 'letter', true);
 }

@@ -25,8 +25,8 @@ export class Printing {
   }
 
   makeReady(): void {
-    const { pictured: options, baseline } = this.bench;
-    if (options.length > 0) this.ask({ kind: 'sheet', options, defaults: baseline.defaults });
+    const { pictured: options } = this.bench;
+    if (options.length > 0) this.ask({ kind: 'sheet', options });
   }
 
   show(sheet: Sheet): void {

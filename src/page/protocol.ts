@@ -3,6 +3,8 @@ import type { Scene } from '../draw/scene.js';
 import type { Design } from '../design/design.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import type { OptionStudy } from '../study/compare/studyOption.js';
+import type { UnitSystem } from '../units/index.js';
+import type { Further } from '../study/estimate/estimate.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { SpreadNumber } from '../study/spread/uncertainty.js';
 
@@ -19,6 +21,7 @@ export interface SolveReply {
   option: number;
   /** null when the solver itself broke: our fault, told in `fault` */
   result: EstimateResult | null;
+  steadyOnly: boolean;
   fault: string | null;
   /** time computed [ms] */
   took: number;
@@ -34,15 +37,18 @@ export type SpreadRows = (number | null)[][];
  * What is worked out beside the answer, of the `round` that it was asked for in:
  *
  * - step: a design with another plate, quickly, or with its events
+ * - cook: what a cook makes of the design: from the match, splits, and where asked for its vents from shut to open
  * - spread: some cases of a spread study; the last of them come back with what all say
  */
 export type AsideRequest = { round: number } & (
   | { kind: 'step'; step: string; design: Design; events: boolean }
+  | { kind: 'cook'; design: Design; vented: boolean }
   | { kind: 'spread'; base: EstimateResult; rows: SpreadRows }
 );
 
 export type AsideReply = { round: number } & (
   | { kind: 'step'; step: string; study: OptionStudy; events: boolean }
+  | { kind: 'cook'; found: Further; vented: boolean }
   | { kind: 'spread'; rows: SpreadRows; ranges: Range[] | null }
   | { kind: 'fault' }
 );
@@ -61,15 +67,45 @@ export interface StudiedStep {
   study: OptionStudy;
 }
 
-export type ChartId = 'thermometer' | 'steel' | 'gas' | 'loss' | 'draft' | 'options';
+export type ChartId = 'thermometer' | 'steel' | 'gas' | 'vents' | 'loss' | 'draft' | 'options';
+
+/** A chart's curves as they lie in its picture, for a hairline and its values. Lengths in pixels of the picture. */
+export interface Plot {
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+  /** what a place along the bottom means: its value at both ends, or the name of each place and where it lies */
+  across: { from: number; to: number; what: 'time' | 'share'; unit: string } | { names: string[]; x: number[] };
+  /** what is read of the curves */
+  kind: 'temperature' | 'pressure';
+  curves: PlotCurve[];
+}
+
+export interface PlotCurve {
+  label: string;
+  colour: string;
+  dash: number[];
+  hidden: boolean;
+  /** height in the picture and SI value, at each place: of a named one, or every STEP pixels from the left; null: no curve there */
+  at: ([y: number, si: number] | null)[];
+}
 
 export type PictureRequest =
-  | { kind: 'chart'; chart: ChartId; result: EstimateResult; options: PicturedOption[]; width: number }
-  | { kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[] }
-  | { kind: 'sheet'; options: PicturedOption[]; defaults: string[] };
+  | {
+      kind: 'chart';
+      chart: ChartId;
+      result: EstimateResult;
+      options: PicturedOption[];
+      width: number;
+      /** names of the curves that are switched off */
+      hidden: string[];
+    }
+  | { kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[]; system: UnitSystem }
+  | { kind: 'sheet'; options: PicturedOption[] };
 
 export type PictureReply =
-  | { kind: 'chart'; chart: ChartId; scene: Scene | null; caption: string; took: number }
+  | { kind: 'chart'; chart: ChartId; scene: Scene | null; plot: Plot | null; caption: string; took: number }
   | { kind: 'steps'; round: number; lines: { step: string; text: string }[]; took: number }
   | { kind: 'sheet'; sheet: Sheet; took: number }
   | { kind: 'fault'; fault: string; took: number };

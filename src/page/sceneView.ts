@@ -17,6 +17,14 @@ export function sceneElement(scene: Scene, colour: (name: string) => string = (n
   return svg;
 }
 
+/** A piece of a curve, to tell it by beside its name. */
+export function swatch(colour: string, dash: readonly number[]): SVGSVGElement {
+  const svg = make('svg', { width: '26', height: '10', viewBox: '0 0 26 10', 'aria-hidden': 'true' }) as SVGSVGElement;
+  const line = { d: 'M1 5H25', stroke: colour, 'stroke-width': '2.5', 'stroke-dasharray': dash.join(' ') || 'none' };
+  svg.append(make('path', line));
+  return svg;
+}
+
 function shapeElement(shape: SceneShape, colour: (name: string) => string): SVGElement {
   if (shape.kind === 'text') {
     const { x, y, text, size, weight, anchor, turn } = shape;
@@ -43,7 +51,7 @@ function shapeElement(shape: SceneShape, colour: (name: string) => string): SVGE
   });
 }
 
-function make(tag: string, attributes: Record<string, string>): SVGElement {
+export function make(tag: string, attributes: Record<string, string>): SVGElement {
   const made = document.createElementNS(SVG, tag);
   for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
   return made;

@@ -4,6 +4,7 @@ import { escapeMarkup } from '../draw/sceneSvg.js';
 import { heatColour } from '../draw/drawingScene.js';
 import { INK, PAPER } from '../draw/theme.js';
 import { HEAT_STEPS } from './look.js';
+import { UNIT_CHOICES } from './unitChoice.js';
 import { DESIGN_SLOT } from './slot.js';
 
 export interface ShellParts {
@@ -86,6 +87,9 @@ export function shellHtml({ style, boot, page, solver, pictures, hashes }: Shell
 <details id="more"><summary class="button">More</summary><div class="menu">
 <label class="button" for="open">Open a design file<input class="unseen" id="open" type="file" accept=".yaml,.yml,.json,.txt"></label>
 <label class="button" for="open-beside">Open one beside this<input class="unseen" id="open-beside" type="file" accept=".yaml,.yml,.json,.txt"></label>
+<label class="unseen" for="units">Units</label><select id="units">${Object.entries(UNIT_CHOICES)
+    .map(([choice, words]) => `<option value="${choice}">${words}</option>`)
+    .join('')}</select>
 <button type="button" id="link">Make a link of it</button>
 <button type="button" id="save-page">Save this page with it</button>
 <button type="button" id="start-over">Start over</button>
@@ -103,12 +107,12 @@ export function shellHtml({ style, boot, page, solver, pictures, hashes }: Shell
 <details id="try-by-part"><summary>Part by part</summary><ul id="try-parts"></ul></details>
 <div class="strip" id="try-more" role="group" aria-label="Try beside this"></div></section>
 <section id="pit" aria-labelledby="drawing-title"><h2 id="drawing-title">Drawing to scale</h2><div id="drawing"></div><div class="title-block" id="title-block"></div></section>
-<section id="controls" aria-labelledby="controls-title"><h2 id="controls-title">The pit</h2><div id="fields"></div></section>
+<section id="controls" aria-labelledby="controls-title"><h2 id="controls-title">The pit</h2><div id="fields"></div><p class="small">All that the design file gives can be changed here. A door, a face, a lining or a rack that is not there yet is added in the file: save it, write it in, open it again. What stands in it stays as it is.</p></section>
 <section id="verdict" tabindex="0" aria-labelledby="verdict-title"><h2 id="verdict-title">What it does</h2><div id="sentences"><p id="waiting">Getting ready ...</p></div><ul id="warnings" aria-label="Warnings"></ul></section>
 <section id="numbers" tabindex="-1" aria-labelledby="numbers-title"><h2 id="numbers-title">Numbers, option by option</h2><div class="strip"><button type="button" id="add">Keep this and start another option</button></div><p id="left-out" hidden></p>
 <div class="scroll" role="region" tabindex="0" aria-label="Table of the numbers"><table id="number-table"></table></div><p>${escapeMarkup(SOAKED_MEANS)}</p></section>
-<section id="curves" aria-labelledby="chart-title"><h2 id="chart-title">Curves</h2><div class="strip" role="group" aria-label="Which curves" id="chart-choice"></div><p id="chart-caption"></p><div id="chart"></div>
-<div class="strip" role="group" aria-label="Save the chart"><button type="button" id="chart-svg">Save as SVG</button><button type="button" id="chart-png">Save as PNG</button></div>
+<section id="curves" aria-labelledby="chart-title"><h2 id="chart-title">Curves</h2><div class="strip" role="group" aria-label="Which curves" id="chart-choice"></div><p id="chart-caption"></p><div class="strip" role="group" aria-label="Curves shown" id="chart-curves"></div><div id="chart" role="group" aria-label="The chart: arrow keys move a line that reads its curves"></div>
+<div class="strip" role="group" aria-label="Save the chart"><button type="button" id="chart-svg">Save as SVG</button><button type="button" id="chart-png">Save as PNG</button><button type="button" id="chart-csv">Save as CSV</button></div>
 <details id="chart-details"><summary>The same as a table</summary><div class="scroll" role="region" tabindex="0" aria-label="The curves as a table"><table id="chart-table"></table></div></details></section>
 </main>
 <footer><p>Every number here is ${escapeMarkup(NOT_A_GUARANTEE)}. It comes from the same computation as the command's.</p><p>${escapeMarkup(CAUTIONS)}</p></footer>

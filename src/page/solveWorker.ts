@@ -1,6 +1,7 @@
 /** Runs in a worker: the same estimate as the command's, so that the page stays free to answer the hand. */
 import { studyOption, USUAL_SETTINGS } from '../study/compare/studyOption.js';
-import { estimate } from '../study/estimate/estimate.js';
+import { cooked } from '../study/events/cooked.js';
+import { estimate, type Further } from '../study/estimate/estimate.js';
 import { headlinesOf } from '../study/spread/headlines.js';
 import { seededRandom } from '../study/spread/random.js';
 import { percentilesOf, planSpread, runSpreadCases } from '../study/spread/uncertainty.js';
@@ -20,9 +21,10 @@ function solve({ id, option, design, steadyOnly }: SolveRequest): SolveReply {
   const start = performance.now();
   const took = () => performance.now() - start;
   try {
-    return { id, option, result: estimate(design, { steadyOnly }), fault: null, took: took() };
+    return { id, option, steadyOnly, result: estimate(design, { steadyOnly }), fault: null, took: took() };
   } catch (error) {
-    return { id, option, result: null, fault: error instanceof Error ? error.message : String(error), took: took() };
+    const fault = error instanceof Error ? error.message : String(error);
+    return { id, option, steadyOnly, result: null, fault, took: took() };
   }
 }
 
@@ -31,12 +33,25 @@ function aside(request: AsideRequest): AsideReply {
   const { round } = request;
   try {
     if (request.kind === 'spread') return { round, kind: 'spread', ...someCases(request) };
+    if (request.kind === 'cook') return { round, ...cook(request) };
     const { kind, step, design, events } = request;
     const study = events ? studyOption(design, USUAL_SETTINGS) : { result: estimate(design), studies: null };
     return { round, kind, step, study, events };
   } catch {
     return { round, kind: 'fault' };
   }
+}
+
+/** Lit, fed and steered by a cook. */
+function cook({ kind, design, vented }: Extract<AsideRequest, { kind: 'cook' }>) {
+  let found: Further = { result: {}, warnings: [] };
+  estimate(design, {
+    further: (solution) => {
+      found = cooked(solution, vented);
+      return { result: {}, warnings: [] };
+    },
+  });
+  return { kind, found, vented };
 }
 
 /** Some more cases; with the last of them what they all say. The same as the command's study of so many cases. */

@@ -32,23 +32,24 @@ export class Solver {
     private readonly answered: (answer: Answer) => void,
   ) {
     const broken = ({ id, option }: SolveRequest, fault: string) =>
-      this.take({ id, option, result: null, fault, took: 0 }, true);
-    this.steady = new Lane(source, (reply) => this.take(reply, false), broken);
+      this.take({ id, option, steadyOnly: false, result: null, fault, took: 0 });
+    this.steady = new Lane(source, (reply) => this.take(reply), broken);
     this.full = new Lane(
       source,
       (reply) => {
-        this.take(reply, true);
-        if (!this.started && reply.result) this.warm(reply.result.design);
+        this.take(reply);
+        if (!this.started && reply.result && !reply.steadyOnly) this.warm(reply.result.design);
       },
       broken,
     );
   }
 
-  /** Both at once. The first time the full answer is all that counts, and gets the machine for itself. */
+  /** Both at once. The first time one worker gives both, and gets the machine for itself. */
   solve(option: Option): void {
     const id = ++this.last;
     const request = { id, option: option.id, design: option.design };
     if (this.started) this.steady.ask(option.id, { ...request, steadyOnly: true });
+    else if (id === 1) this.full.ask(NO_OPTION, { ...request, steadyOnly: true });
     this.full.ask(option.id, { ...request, steadyOnly: false });
     Object.assign(option, { awaited: id, asked: option.design });
   }
@@ -72,7 +73,8 @@ export class Solver {
     this.steady.ask(NO_OPTION, { id: 0, option: NO_OPTION, design, steadyOnly: true });
   }
 
-  private take({ id, option: of, result, fault, took }: SolveReply, full: boolean): void {
+  private take({ id, option: of, result, steadyOnly, fault, took }: SolveReply): void {
+    const full = !steadyOnly;
     const start = performance.now();
     const option = this.bench.options.find((each) => each.id === of);
     if (!option) return;

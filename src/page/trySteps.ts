@@ -53,6 +53,8 @@ function plateStep({ text, design }: Option, parts: PartName[], id: string, way:
 }
 
 const WRAP = '1 in';
+/** What another shape keeps. */
+const EQUAL = ['volume', 'weight'] as const;
 const HIGHER = siIn('length', 6, 'in');
 
 /** Everything else that is worth a tap. */
@@ -70,14 +72,17 @@ export function otherSteps({ text, design }: Option): Step[] {
       const own = design[part];
       if (!own) return [];
       const shape = own.shape === 'round' ? 'square' : 'round';
-      const across = sizeInShape(design, part, shape, 'volume');
-      if (across === null) return [];
-      const changed = text.copy();
-      changeShape(changed, part, shape, design);
-      for (const key of shape === 'round' ? ['diameter'] : ['width', 'height']) {
-        changed.set([part, key], `${convert('length', across, 'shop', { unit: 'in' }).toFixed(2)} in`);
-      }
-      return step(`${part}-${shape}`, `${capital(shape)} ${part}, same volume`, changed);
+      return EQUAL.flatMap((equal) => {
+        const across = sizeInShape(design, part, shape, equal);
+        if (across === null) return [];
+        const changed = text.copy();
+        changeShape(changed, part, shape, design);
+        for (const key of shape === 'round' ? ['diameter'] : ['width', 'height']) {
+          changed.set([part, key], `${convert('length', across, 'shop', { unit: 'in' }).toFixed(2)} in`);
+        }
+        const id = equal === 'volume' ? `${part}-${shape}` : `${part}-${shape}-${equal}`;
+        return step(id, `${capital(shape)} ${part}, same ${equal}`, changed);
+      });
     }),
     ...(design.stacks.length > 0 ? step('stack', 'Stack 6 in higher', higher) : []),
   ];

@@ -4,11 +4,13 @@ import { formatFault, type DesignFault, type DesignWarning } from '../design/fau
 import { pathText } from '../design/path.js';
 import { readDesign } from '../design/read.js';
 import { freeLabel } from '../study/compare/distinctLabels.js';
+import type { Further } from '../study/estimate/estimate.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { Control } from './controls.js';
 import { changeWords } from './changeWords.js';
 import { DesignText } from './designText.js';
 import type { PicturedOption } from './protocol.js';
+import type { UnitChoice } from './unitChoice.js';
 
 /** Columns that stay readable beside each other. */
 export const MOST_OPTIONS = 5;
@@ -35,6 +37,8 @@ export interface Option {
   /** the newest result with a warm-up, and the design that it is of */
   full: EstimateResult | null;
   solved: Design | null;
+  /** what a cook makes of a design, worked out when the hand rests */
+  cook: { of: Design; found: Further } | null;
   /** number of the request whose full result is awaited, and the design that was sent; 0: none */
   awaited: number;
   asked: Design | null;
@@ -45,6 +49,18 @@ export interface Option {
 /** Are its numbers those of its design? */
 export function isSolved({ solved, design }: Option): boolean {
   return solved === design;
+}
+
+/** Is it known what a cook makes of the design that its numbers are of? */
+export function isCooked({ solved, cook }: Option): boolean {
+  return cook !== null && cook.of === solved;
+}
+
+/** Its newest result, with what a cook makes of it where that is known by now. @param late also of a design before */
+export function toldOf(option: Option, late = false): EstimateResult | null {
+  const { full, cook } = option;
+  if (!full || !cook || !(late || isCooked(option))) return full;
+  return { ...full, ...cook.found.result, warnings: [...full.warnings, ...cook.found.warnings] };
 }
 
 export interface Refusal {
@@ -87,6 +103,8 @@ interface Step {
 const AS_DRAWN = 'As drawn';
 
 export class Workbench {
+  /** what numbers are read in */
+  units: UnitChoice = 'both';
   /** the first is what the others are held against */
   options: Option[] = [];
   current!: Option;
@@ -170,13 +188,13 @@ export class Workbench {
 
   /** Another option with this text, which becomes the current one. Null when there are as many as fit, or it doesn't read. */
   addText(text: DesignText): Option | null {
-    const { design, readWarnings, defaults, result, full, solved } = this.current;
+    const { design, readWarnings, defaults, result, full, solved, cook } = this.current;
     const same = text.text() === this.current.text.text();
     const own = same ? { text, design, warnings: readWarnings, defaults } : readText(text);
     if (this.options.length >= MOST_OPTIONS || 'faults' in own) return null;
     this.remember(null);
     const option = this.optionFrom(own, '', false);
-    if (same) Object.assign(option, { result, full, solved });
+    if (same) Object.assign(option, { result, full, solved, cook });
     this.options.push(option);
     this.current = option;
     this.nameByChanges();
@@ -313,6 +331,7 @@ export class Workbench {
       result: null,
       full: null,
       solved: null,
+      cook: null,
       awaited: 0,
       asked: null,
       broken: null,

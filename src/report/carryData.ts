@@ -29,8 +29,12 @@ function verdict({ temperature_K, verdicts }: Touched, system: UnitSystem): stri
 const HOLDS = HOLDS_S.map((seconds) => `${seconds} s`);
 
 /** What handles and trailer come to, a sentence each; nothing where the design has neither. */
-export function carrySentences({ design, hands, weight }: EstimateResult, system: UnitSystem): string[] {
-  const say = sayAlone(system);
+export function carrySentences(result: EstimateResult, system: UnitSystem): string[] {
+  return [...handleSentences(result), ...weightSentences(result, system)];
+}
+
+/** What a bare hand finds on the handles. */
+export function handleSentences({ hands }: EstimateResult): string[] {
   const sentences: string[] = [];
   if (hands && hands.handles.length > 0) {
     const told = new Map<string, string[]>();
@@ -47,6 +51,34 @@ export function carrySentences({ design, hands, weight }: EstimateResult, system
       `Handles, bare hand: ${[...told].map(([found, names]) => `${listed(names)} ${names.length > 1 ? found.replaceAll('burns', 'burn') : found}`).join('; ')}.`,
     );
   }
+  return sentences;
+}
+
+/** What the trailer of several options carries, against its ratings: heavier plate is on its axles. */
+export function trailerBeside(options: readonly { label: string; result: EstimateResult }[]): string[] {
+  const say = sayAlone('shop');
+  const rated = options[0].result.design.trailer;
+  const loads = options.flatMap(({ label, result }) => {
+    const trailer = result.weight?.trailer;
+    return trailer ? [{ label, trailer }] : [];
+  });
+  if (!rated || loads.length !== options.length) return [];
+  const each = (of: 'axleLoad_kg' | 'tongueLoad_kg', most: number) =>
+    listed(
+      loads.map(({ label, trailer }) => {
+        const over = trailer[of] > most ? ' (OVER)' : '';
+        return `${say('mass', trailer[of])}${over} ${label}`;
+      }),
+    );
+  return [
+    `Trailer: its axles, rated for ${say('mass', rated.axleRating)}, carry ${each('axleLoad_kg', rated.axleRating)}; its tongue, ` +
+      `rated for ${say('mass', rated.hitchRating)}, carries ${each('tongueLoad_kg', rated.hitchRating)}.`,
+  ];
+}
+
+function weightSentences({ design, weight }: EstimateResult, system: UnitSystem): string[] {
+  const say = sayAlone(system);
+  const sentences: string[] = [];
   if (weight?.trailer && design.trailer) {
     const { axleLoad_kg, tongueLoad_kg } = weight.trailer;
     const { axleRating, hitchRating } = design.trailer;

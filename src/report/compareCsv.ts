@@ -2,7 +2,8 @@ import type { Comparison } from '../study/compare/compare.js';
 import type { UnitSystem } from '../units/index.js';
 import { GROUP_WORDS, wordsOf } from '../words/quantityWords.js';
 import { compareRows, plainDifference, plainUnit, plainValue } from './compareRows.js';
-import { csvOf, inertCell } from './csv.js';
+import { csvOf } from './csv.js';
+import { inertCell } from './curveCells.js';
 
 /** The table of a comparison as CSV (RFC 4180): a row a quantity; value, difference and percent of every option. */
 export function compareCsv(comparison: Comparison, system: UnitSystem): string {

@@ -12,7 +12,7 @@ const SIZES = {
   tablet: { width: 820, height: 1100 },
   desk: { width: 1600, height: 1000 },
 };
-const CHARTS = ['thermometer', 'steel', 'gas', 'loss', 'draft', 'options'];
+const CHARTS = ['thermometer', 'steel', 'gas', 'vents', 'loss', 'draft', 'options'];
 
 /**
  * @param {string} folder where the pictures go

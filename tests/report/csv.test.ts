@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { csvOf, curvesCsv, inertCell } from '../../src/report/csv.js';
+import { csvOf, curvesCsv } from '../../src/report/csv.js';
+import { inertCell } from '../../src/report/curveCells.js';
 import { sampleResult } from '../support/sampleResult.js';
 
 const series = sampleResult.warmUp!.series;

@@ -1,18 +1,18 @@
 import type { Design, PartName, StationName } from '../../design/design.js';
 import { stackSection } from '../../design/stackSection.js';
-import { format } from '../../units/index.js';
+import { format, type UnitSystem } from '../../units/index.js';
 import type { Drawing, Mark } from '../drawing.js';
 import { drawEndView, endHalfWidth } from './pitEndView.js';
 import { headDepth, pitLayout, type PitLayout } from './pitLayout.js';
 import { drawSideView } from './pitSideView.js';
-import { Sheet } from '../sheet.js';
+import { Sheet, type ViewPlace } from '../sheet.js';
 
 /** What a result adds to the drawing. */
 export interface PitNotes {
   /** a station's colour, as share 0..1 of the temperature scale, and what is written in it, most telling line first */
   stations?: readonly StationNote[];
   /** what stands at grates, racks and dials; of stations with layers that alone is said of thermometers */
-  places?: readonly { part: PartName; along: number; height: number; text: string }[];
+  places?: readonly { part: PartName; along: number; height: number; text: string; dial: boolean }[];
   /** texts at the arrows of the gas */
   flows?: { intake?: string; stack?: string };
 }
@@ -35,17 +35,23 @@ export interface PitDrawingOptions {
   /** at most so high [px]; a tall pit then comes out smaller */
   maxHeight?: number;
   notes?: PitNotes;
+  /** units of its sizes (default shop) */
+  system?: UnitSystem;
 }
 
 /**
  * Scale drawing of a pit with its main dimensions, from the design's own numbers.
  *
  * @param design as read, SI
- * @returns the drawing, its scale [px per m], and what of plates and covers found no room in it, a sentence a part
+ * @returns the drawing, its scale [px per m], what of plates and covers found no room in it, a sentence a part, and where its side view stands
  * @example drawingSvg(pitDrawing(design, { width: 900, arrange: 'row' }), paint, 'Side and end view')
  */
-export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing & { scale: number; unsaid: string[] } {
-  const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity } = options;
+export function pitDrawing(
+  design: Design,
+  options: PitDrawingOptions,
+): Drawing & { scale: number; unsaid: string[]; side: ViewPlace } {
+  const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity, system = 'shop' } = options;
+  const size = (metres: number) => format('length', metres, system);
   const layout = pitLayout(design);
   const half = endHalfWidth(design);
   const { all } = layout;
@@ -71,7 +77,7 @@ export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing 
   const side = new Sheet({ left: margin.left + slack - all.left * scale, ground, scale, lettering });
   drawGround(side, all.left, all.right);
   const unsaid = drawSideView(side, design, layout, notes);
-  sideDimensions(side, design, layout, { step, notes });
+  sideDimensions(side, design, layout, { step, notes, size });
   const marks: Mark[] = [...side.marks];
   if (arrange !== 'side') {
     const right = side.x(all.right) + margin.between + half * scale;
@@ -81,11 +87,14 @@ export function pitDrawing(design: Design, options: PitDrawingOptions): Drawing 
         : new Sheet({ left: width / 2, ground: ground + viewHeight, scale, lettering });
     drawGround(end, -half, half);
     drawEndView(end, design, layout);
-    endDimensions(end, design, half, step);
+    endDimensions(end, design, half, { step, size });
     marks.push(...end.marks);
   }
-  return { width, height: viewHeight * views, marks, scale, unsaid };
+  return { width, height: viewHeight * views, marks, scale, unsaid, side: side.place };
 }
+
+/** A length in words. */
+type Size = (metres: number) => string;
 
 function drawGround(sheet: Sheet, left: number, right: number): void {
   const over = 12;
@@ -105,10 +114,9 @@ function sideDimensions(
   sheet: Sheet,
   design: Design,
   layout: PitLayout,
-  { step, notes }: { step: number; notes: PitNotes },
+  { step, notes, size }: { step: number; notes: PitNotes; size: Size },
 ): void {
   const { firebox, chamber, upright, all, stacks } = layout;
-  const size = (metres: number) => format('length', metres);
   const chain = [firebox, chamber, design.throat.through === 'top' ? undefined : upright].filter(
     (part) => part !== undefined,
   );
@@ -128,17 +136,18 @@ function sideDimensions(
       const { round, across, along } = stackSection(design.stacks[i]);
       const section = round ? `Ø ${size(across)}` : `${size(across)} × ${size(along)}`;
       const text = `${section}, ${size(design.stacks[i].height)} long`;
-      sheet.text(sheet.x((each.left + each.right) / 2), sheet.y(each.high) - step * 0.5, text);
+      // clear of the dimension that stands beside it
+      const most = sheet.x(all.right) + step - 8 - sheet.widthOf(text) / 2;
+      sheet.text(Math.min(most, sheet.x((each.left + each.right) / 2)), sheet.y(each.high) - step * 0.5, text);
     });
   }
   if (tube) sheet.dimensionUp(0, tube.high, sheet.x(all.right) + step, sheet.x(tube.right), size(tube.high));
 }
 
-function endDimensions(sheet: Sheet, design: Design, half: number, step: number): void {
+function endDimensions(sheet: Sheet, design: Design, half: number, { step, size }: { step: number; size: Size }): void {
   const { firebox, chamber, upright } = design;
-  const size = (metres: number) => format('length', metres);
   const behind = chamber ?? upright;
-  sheet.dimensionAlong(-firebox.width / 2, firebox.width / 2, step, sizeOf(firebox, firebox.width));
+  sheet.dimensionAlong(-firebox.width / 2, firebox.width / 2, step, sizeOf(firebox, size(firebox.width)));
   if (behind && behind.width !== firebox.width) {
     sheet.dimensionAlong(-behind.width / 2, behind.width / 2, step * 2.1, size(behind.width));
   }
@@ -149,12 +158,12 @@ function endDimensions(sheet: Sheet, design: Design, half: number, step: number)
       behind.centre + behind.height / 2,
       right,
       sheet.x(0),
-      sizeOf(behind, behind.height),
+      sizeOf(behind, size(behind.height)),
     );
   }
 }
 
 /** A round part is told by its diameter. */
-function sizeOf(part: object, size: number): string {
-  return `${'shape' in part && part.shape === 'round' ? 'Ø ' : ''}${format('length', size)}`;
+function sizeOf(part: object, size: string): string {
+  return `${'shape' in part && part.shape === 'round' ? 'Ø ' : ''}${size}`;
 }

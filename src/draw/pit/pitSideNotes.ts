@@ -10,20 +10,30 @@ import { capital } from '../../words/plainText.js';
 import type { TextMark } from './pitSideView.js';
 
 export function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, notes: PitNotes): void {
+  for (const { name, share, layers = [] } of notes.stations ?? []) {
+    const room = rooms[name];
+    if (!room) continue;
+    if (layers.length > 1) drawLayers(sheet, room, layers);
+    else sheet.rect(room, { fill: { heat: share } });
+  }
+}
+
+/** What is said in stations without layers, over all lines that cross them. */
+function drawStationLines(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, notes: PitNotes): void {
   const { lettering } = sheet.place;
   for (const { name, share, lines, layers = [] } of notes.stations ?? []) {
     const room = rooms[name];
-    if (!room) continue;
-    if (layers.length > 1) {
-      drawLayers(sheet, room, layers);
-      continue;
-    }
+    if (!room || layers.length > 1) continue;
     const fill = { heat: share };
-    sheet.rect(room, { fill });
     const [x, y] = [sheet.x((room.left + room.right) / 2), sheet.y((room.low + room.high) / 2)];
     const fits = Math.max(1, Math.floor(((room.high - room.low) * sheet.place.scale) / (lettering * 1.25)));
     const wide = (room.right - room.left) * sheet.place.scale - 2;
-    const shown = lines.filter((text) => sheet.widthOf(text) < wide).slice(0, fits);
+    // where it is narrow, the other numbers say which degrees
+    const short = (text: string) => (sheet.widthOf(text) < wide ? text : text.replace(/ °[FC]$/, ''));
+    const shown = lines
+      .map(short)
+      .filter((text) => sheet.widthOf(text) < wide)
+      .slice(0, fits);
     shown.forEach((text, i) => {
       const down = (i - (shown.length - 1) / 2) * lettering * 1.25;
       sheet.text(x, y + down, text, { on: fill, bold: i === 0, rim: true });
@@ -69,18 +79,31 @@ export function drawReadings(
   notes: PitNotes,
 ): void {
   const { lettering } = sheet.place;
+  drawStationLines(sheet, rooms, notes);
   const taken: { x: number; y: number; half: number }[] = [];
-  const write = (x: number, y: number, text: string, how: Partial<TextMark>) => {
+  /** @returns whether there was room */
+  const write = (x: number, y: number, text: string, how: Partial<TextMark>): boolean => {
     const half = sheet.widthOf(text) / 2 + 1;
-    if (taken.some((each) => Math.abs(each.x - x) < each.half + half && Math.abs(each.y - y) < lettering)) return;
+    if (taken.some((each) => Math.abs(each.x - x) < each.half + half && Math.abs(each.y - y) < lettering)) return false;
     taken.push({ x, y, half });
     sheet.text(x, y, text, { rim: true, ...how });
+    return true;
   };
-  for (const { part, along, height, text } of notes.places ?? []) {
-    const { left, right } = layout[part]!;
-    const half = sheet.widthOf(text) / 2;
-    const x = Math.min(sheet.x(left + along * (right - left)) + 8 + half, sheet.x(right) - half - 5);
-    write(x, sheet.y(height) - 0.62 * lettering, text, { bold: true });
+  const places = (notes.places ?? []).map((place) => {
+    const { left, right } = layout[place.part]!;
+    return { ...place, dot: sheet.x(left + place.along * (right - left)), end: sheet.x(right) - 3 };
+  });
+  for (const { dial, dot, height } of places) if (dial) taken.push({ x: dot, y: sheet.y(height), half: DIAL_RADIUS });
+  for (const { dial, dot, end, height, text } of places) {
+    const half = sheet.widthOf(text) / 2 + 2;
+    const off = DIAL_RADIUS + 3 + half;
+    // beside a dial, on the side where there is room, or over it; over a grate's line
+    const over = sheet.y(height) - 0.62 * lettering;
+    const beside = [dot + off, dot - off].filter((x) => x + half < end).map((x) => [x, sheet.y(height)] as const);
+    const tries = dial
+      ? [...beside, [dot, sheet.y(height) - DIAL_RADIUS - 0.62 * lettering] as const]
+      : [[Math.min(dot + off, end - half), over] as const];
+    tries.some(([x, y]) => write(x, y, text, { bold: true }));
   }
   for (const { name, layers = [] } of notes.stations ?? []) {
     const room = rooms[name];
@@ -88,7 +111,7 @@ export function drawReadings(
     for (const { low, high, share, text } of layers) {
       const [bottom, top] = [Math.max(room.low, low), Math.min(room.high, high)];
       if ((top - bottom) * sheet.place.scale < lettering) continue;
-      const x = sheet.x(room.left) + 4 + sheet.widthOf(text) / 2;
+      const x = sheet.x(room.left) + 8 + sheet.widthOf(text) / 2;
       write(x, sheet.y((bottom + top) / 2), text, { on: { heat: share } });
     }
   }

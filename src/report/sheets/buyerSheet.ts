@@ -14,6 +14,7 @@ import { MISSING } from '../../study/compare/told.js';
 import { gatherWarnings, gravest } from '../../words/warningRank.js';
 import { format } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
+import { carrySentences, handleSentences, trailerBeside } from '../carryData.js';
 import { compareRows, isSame, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../../words/restsOn.js';
 import { windWords } from '../../words/windWords.js';
@@ -64,7 +65,7 @@ export function shownOptions(comparison: Comparison): ComparedOption[] {
  *
  * @param alone no sheets lie behind it, so that it points to none
  */
-export function buyerSheet(comparison: Comparison, defaults: string[], paper: PaperName, alone = false): Sheet {
+export function buyerSheet(comparison: Comparison, paper: PaperName, alone = false): Sheet {
   const baseline = baselineOf(comparison);
   const { result } = baseline;
   const width = SHEETS[paper].width - 2 * SHEET.margin;
@@ -85,13 +86,14 @@ export function buyerSheet(comparison: Comparison, defaults: string[], paper: Pa
       drawingBlock(result, { width, maxHeight }),
       { kind: 'table', table },
       ...(same === '' ? [] : [{ kind: 'text', small: true, text: same } as const]),
+      ...carryBlocks(comparison),
       ...chartBlock(comparison, alone),
       {
         kind: 'columns',
         columns: [
           [
             { kind: 'heading', text: 'What was assumed' },
-            { kind: 'text', small: true, text: assumedText(result, defaults, alone) },
+            { kind: 'text', small: true, text: assumedText(result) },
           ],
           [
             { kind: 'heading', text: 'How sure it is' },
@@ -117,6 +119,18 @@ function warningBlocks(comparison: Comparison, alone: boolean): Extract<Block, {
   const items = warningItems(comparison, told.slice(0, most)).map((item) => `Warning, ${item}`);
   if (more > 0) items.push(`${more} more ${alone ? 'among the warnings of the page' : 'behind, with the estimates'}.`);
   return [{ kind: 'list', small: true, items }];
+}
+
+/** What hands find, and what the trailer carries: that of every option where there are several. */
+function carryBlocks(comparison: Comparison): Block[] {
+  const shown = shownOptions(comparison).map(({ label, result }) => ({
+    label: `with ${shortLabel(label, comparison)}`.replace(/^with as drawn$/, 'as drawn'),
+    result,
+  }));
+  const { result } = shown[0];
+  const beside = shown.length > 1 ? trailerBeside(shown) : [];
+  const told = beside.length > 0 ? [...handleSentences(result), ...beside] : carrySentences(result, 'shop');
+  return told.length > 0 ? [{ kind: 'text', small: true, text: told.join(' ') }] : [];
 }
 
 /** A place without the fire under which it was found: to a buyer it is one warning. */
@@ -273,7 +287,7 @@ export function warmUpWords(label: string, result: EstimateResult): string {
   return `${name} reads ${target} after ${times[0]} and is soaked after ${times[1]}.`;
 }
 
-function assumedText(result: EstimateResult, defaults: string[], alone: boolean): string {
+function assumedText(result: EstimateResult): string {
   const { design } = result;
   const { site, wood, fire } = design;
   const reached = result.warmUp?.gauge_s != null;
@@ -286,12 +300,7 @@ function assumedText(result: EstimateResult, defaults: string[], alone: boolean)
     `Outdoors ${format('temperature', site.air)}, ${format('length', site.altitude, 'shop', { unit: 'ft' })} up` +
       `${site.sun > 0 ? ', in the sun' : ''}${site.rain > 0 ? ', in rain' : ''}.`,
     `Wind ${windWords(design, (kind, si) => format(kind, si))}.`,
-    defaults.length > 0
-      ? `${defaults.length} inputs not given were set to usual values${alone ? '' : '; they are marked behind'}.`
-      : '',
-  ]
-    .filter((text) => text !== '')
-    .join(' ');
+  ].join(' ');
 }
 
 const SURE = ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s'];

@@ -12,13 +12,13 @@ const LONGEST = { name: 70, shop: 60, job: 80 };
  * `reportPdf` make files of it.
  */
 export function reportDocument(input: ShopInput): ReportDocument {
-  const { comparison, defaults, paper } = input;
+  const { comparison, paper } = input;
   const { design, tool } = baselineOf(comparison).result;
   return {
     name: plainText(design.name, LONGEST.name),
     shop: plainText(design.shop, LONGEST.shop),
     job: plainText(design.job, LONGEST.job),
     maker: `${tool.name} ${tool.version}`,
-    sheets: [buyerSheet(comparison, defaults, paper), ...shopSheets(input)],
+    sheets: [buyerSheet(comparison, paper), ...shopSheets(input)],
   };
 }

@@ -9,6 +9,7 @@ import { verdictOf } from '../../study/compare/verdict.js';
 import { gatherWarnings } from '../../words/warningRank.js';
 import { format } from '../../units/index.js';
 import { PLATE_AND_LOSS, SOAKED_MEANS } from '../../words/cautions.js';
+import { handlesData, towingData, towingWords, trailerData, TRAILER_NOTE, weightItemsData } from '../carryData.js';
 import { compareRows, rowHead, tellingOfRow } from '../compareRows.js';
 import { designRows } from '../designRows.js';
 import { plateNotes } from '../../words/plateWords.js';
@@ -47,6 +48,7 @@ export function shopSheets(input: ShopInput): Sheet[] {
   const sheets: Sheet[] = [
     { title: 'Every input as read', fit: 'flow', blocks: inputBlocks(result, defaults, comparison) },
     { title: 'Parts, weights and heights', fit: 'flow', blocks: partBlocks(result, geometry) },
+    ...carrySheets(result),
     { title: 'Temperatures and flows', fit: 'flow', blocks: stateBlocks(result, width) },
     { title: 'Warm-up, heat, pressure and vents', fit: 'flow', blocks: chartBlocks(comparison) },
   ];
@@ -101,6 +103,26 @@ function inputBlocks({ design }: EstimateResult, defaults: string[], comparison:
     });
   }
   return blocks;
+}
+
+/** What hands find at handles and plates, and what a trailer carries, of a design that has them. */
+function carrySheets({ design, hands, weight }: EstimateResult): Sheet[] {
+  const table = (caption: string, data: TableData): Block => ({ kind: 'table', table: { ...data, caption } });
+  const mark = design.trailer ? "the trailer's mark" : "the firebox's outer end";
+  const blocks: Block[] = [
+    ...(hands && hands.handles.length > 0 ? [table('Handles, bare hand', handlesData(hands, 'shop'))] : []),
+    ...(weight ? [table(`Weights, positions from ${mark}`, weightItemsData(weight, 'shop'))] : []),
+    ...(weight?.trailer ? [table('What the trailer carries', trailerData(weight, design, 'shop'))] : []),
+    ...(weight?.towing
+      ? [
+          table('Empty, loaded and after a cook', towingData(weight.towing, 'shop')),
+          { kind: 'text', text: towingWords(weight.towing) } as const,
+        ]
+      : []),
+    ...(weight ? [{ kind: 'text', small: true, text: TRAILER_NOTE } as const] : []),
+  ];
+  const title = weight ? (design.trailer ? 'Handles and trailer' : 'Handles and balance') : 'Handles';
+  return blocks.length > 0 ? [{ title, fit: 'flow', blocks }] : [];
 }
 
 function partBlocks(result: EstimateResult, geometry: Geometry): Block[] {

@@ -33,6 +33,8 @@ export async function expectCommandsNumbers(page: Page): Promise<void> {
   expect(command).toContain(`soaked ${beside(told.soaked_s, told.woodToSoaked_kg)}`);
   expect(command).toContain(`draft at the stack base ${told['hold.stackBase_Pa']}`);
   expect(command).toContain(`all steel ${told.steel_kg}`);
+  // what a cook makes of it comes a moment later
+  await page.locator('#sentences[data-cook="known"]').waitFor({ timeout: 150_000 });
   for (const sentence of await page.locator('#sentences p').allTextContents()) {
     // the page lights no fire with a match, so that its first reading stays a bound
     expect(command).toContain(flat(sentence).replace(' at the earliest', ''));

@@ -68,7 +68,7 @@ export function checkFirstSaid(comparison: Comparison, told: string): void {
   }
 
   const text = compareText(comparison, 'shop').replace(/\s+/g, ' ');
-  const sheet = buyerSheet(comparison, [], 'letter');
+  const sheet = buyerSheet(comparison, 'letter');
   const lead = sheet.blocks[0] as Extract<Block, { kind: 'lead' }>;
   for (const { label } of short) {
     expect(text.indexOf(`${label} `), told).toBeGreaterThan(0);

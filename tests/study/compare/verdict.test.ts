@@ -30,7 +30,7 @@ describe('a comparison', () => {
     expect(rows.map(({ cells }) => cells.map(({ value }) => value))).toEqual(
       platesOf(first).map((_, i) => comparison.options.map(({ result }) => platesOf(result.design)[i].plate)),
     );
-    const sheet = buyerSheet(comparison, [], 'letter');
+    const sheet = buyerSheet(comparison, 'letter');
     const table = blocksOf(sheet.blocks).find((block) => block.kind === 'table') as Extract<Block, { kind: 'table' }>;
     const plates = table.table.rows.filter(([words]) => words.startsWith('plate of '));
     expect(plates.map(([words]) => words)).toEqual(['plate of chamber']);
@@ -188,7 +188,7 @@ describe('warnings', () => {
       'door-gap-smoke',
       'little-air',
     ]);
-    const sheet = buyerSheet(comparison, [], 'letter');
+    const sheet = buyerSheet(comparison, 'letter');
     const list = sheet.blocks.find((block) => block.kind === 'list') as Extract<Block, { kind: 'list' }>;
     expect(list.items.slice(0, 5)).toEqual(told.slice(0, 5).map((code) => `Warning, option 2: chamber: ${code} said`));
     expect(list.items[5]).toMatch(/^1 more/);

@@ -1,0 +1,35 @@
+/** A cook's day in a line: what a split does, and how long it takes from the match. */
+import type { EstimateResult } from '../study/estimate/result.js';
+import type { UnitSystem } from '../units/index.js';
+import { sayAlone } from '../words/quantity.js';
+import { rangeOf } from '../words/quantityWords.js';
+
+/**
+ * @returns `A 2 lb split every 31 min: reads 224 to 276 °F. From the match it takes 19 min (5.8 to 27 min).`; empty as long as
+ *   nobody has followed it
+ */
+export function cookLine(result: EstimateResult | null, system: UnitSystem): string {
+  if (!result?.steady) return '';
+  const { splits, lit, design } = result;
+  const say = sayAlone(system);
+  const degrees = (kelvin: number) => say('temperature', kelvin);
+  const lines: string[] = [];
+  if (splits && splits.wood_kg !== null) {
+    const { fire } = design;
+    const split = `${say('mass', splits.wood_kg, { digits: 2 })} split`;
+    const every = `every ${say('time', splits.period_s, { digits: 2 })}`;
+    const line = fire.target + fire.cook.line;
+    const span = rangeOf(degrees(splits.lowest_K), degrees(splits.highest_K));
+    if (splits.limitedByAir && splits.mean_K < line) lines.push(`On a ${split} at a time its bed gets too little air.`);
+    else if (splits.highest_K < line) {
+      lines.push(`On a ${split} at a time it never gets back to ${degrees(line)}: reads ${span}.`);
+    } else lines.push(`A ${split} ${every}: reads ${span}.`);
+  }
+  if (lit) {
+    const time = (seconds: number) => say('time', seconds, { digits: 2 });
+    const latest = lit.latest_s === null ? 'never' : time(lit.latest_s);
+    const range = latest === 'never' ? `${time(lit.soonest_s)}, or never` : rangeOf(time(lit.soonest_s), latest);
+    lines.push(`From the match it takes ${time(lit.reads_s)} (${range}).`);
+  }
+  return lines.join(' ');
+}

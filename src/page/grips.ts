@@ -1,0 +1,121 @@
+/** Where the drawing of a pit can be taken hold of: what is dragged, which way, and the parts that a tap opens. */
+import type { Design } from '../design/design.js';
+import { pitLayout, type Span } from '../draw/pit/pitLayout.js';
+import type { ViewPlace } from '../draw/sheet.js';
+import { capital } from '../words/plainText.js';
+
+/** A place of the drawing that sets a field. */
+export interface Grip {
+  /** of the control that it moves */
+  field: string;
+  label: string;
+  x: number;
+  y: number;
+  /** the field grows by so many metres a pixel to the right, or downwards; 0: not that way */
+  perRight: number;
+  perDown: number;
+}
+
+/** A part of the pit as it lies on the drawing. */
+export interface PartBox {
+  /** what the paths of its fields begin with */
+  block: string;
+  label: string;
+  left: number;
+  top: number;
+  width: number;
+  height: number;
+}
+
+/** How far a handle keeps from what is written at its place [px]. */
+const COLLAR = 8;
+
+/** @param side where the side view stands on the drawing */
+export function gripsOf(design: Design, side: ViewPlace): Grip[] {
+  const layout = pitLayout(design);
+  const metre = 1 / side.scale;
+  const x = (metres: number) => side.left + metres * side.scale;
+  const y = (height: number) => side.ground - height * side.scale;
+  const middle = ({ low, high }: Span) => (low + high) / 2;
+  const { firebox, chamber, upright, stacks } = layout;
+  const right = { perRight: metre, perDown: 0 };
+  const up = { perRight: 0, perDown: -metre };
+  const many = stacks.length > 1;
+  const next = chamber ?? upright;
+  return [
+    {
+      field: 'firebox.length',
+      label: 'Length of the firebox',
+      x: x(firebox.left),
+      y: y(middle(firebox)),
+      perRight: -metre,
+      perDown: 0,
+    },
+    ...(chamber
+      ? [
+          {
+            field: 'chamber.length',
+            label: 'Length of the chamber',
+            x: x(chamber.right),
+            y: y(middle(chamber)),
+            ...right,
+          },
+        ]
+      : []),
+    ...(upright
+      ? [
+          {
+            field: 'upright.height',
+            label: 'Height of the upright',
+            x: x((upright.left + upright.right) / 2),
+            y: y(upright.high),
+            // its middle stays
+            perRight: 0,
+            perDown: -2 * metre,
+          },
+        ]
+      : []),
+    ...(next && design.throat.through !== 'top'
+      ? [
+          {
+            field: 'throat.centre',
+            label: 'Height of the throat',
+            x: x(next.left),
+            y: y(design.throat.centre),
+            ...up,
+          },
+        ]
+      : []),
+    ...stacks.map((tube, i) => ({
+      field: `stacks[${i}].height`,
+      label: many ? `Height of stack ${i + 1}` : 'Height of the stack',
+      x: x((tube.left + tube.right) / 2),
+      // under the size that stands over it
+      y: y(tube.high) + COLLAR,
+      ...up,
+    })),
+  ];
+}
+
+export function partBoxes(design: Design, side: ViewPlace): PartBox[] {
+  const { firebox, chamber, upright, stacks } = pitLayout(design);
+  const box = (block: string, span: Span | undefined, label = capital(block)): PartBox[] =>
+    span
+      ? [
+          {
+            block,
+            label,
+            left: side.left + span.left * side.scale,
+            top: side.ground - span.high * side.scale,
+            width: (span.right - span.left) * side.scale,
+            height: (span.high - span.low) * side.scale,
+          },
+        ]
+      : [];
+  return [
+    ...stacks.flatMap((tube, i) => box('stacks', tube, stacks.length > 1 ? `Stack ${i + 1}` : 'Stack')),
+    ...box('upright', upright),
+    ...box('chamber', chamber),
+    ...box('firebox', firebox),
+  ];
+}

@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { pitDrawing } from '../../src/draw/pit/pitDrawing.js';
+import { numberRows, toldBeside } from '../../src/page/numbers.js';
+import { exampleDesign } from '../support/examples.js';
+import { sampleResult } from '../support/sampleResult.js';
+import { example } from '../cli/support/run.js';
+import { openPage, settled } from './support/open.js';
+import { browserAndFolder } from './support/setUp.js';
+
+const { browser, folder } = await browserAndFolder();
+
+const SHOP = /°F|\d in\b(?! \d)|BTU|\blb\b|\bft\b/;
+
+describe('units by choice', () => {
+  it('the drawing is measured in the system that is asked for', () => {
+    const design = exampleDesign('plain-24.yaml');
+    const texts = (system?: 'si') =>
+      pitDrawing(design, { width: 800, arrange: 'row', ...(system ? { system } : {}) }).marks.flatMap((mark) =>
+        // plates are called what the yard calls them
+        mark.shape === 'text' && !mark.text.endsWith('plate') ? [mark.text] : [],
+      );
+    expect(texts()).toContain('60 in');
+    expect(texts('si').some((text) => SHOP.test(text))).toBe(false);
+    expect(texts('si').length).toBe(texts().length);
+  });
+
+  it('numbers stand in shop units, in SI, or in both, and their differences with them', () => {
+    const texts = (units: 'both' | 'shop' | 'si') =>
+      Object.fromEntries(numberRows(sampleResult, units).map(({ quantity, text }) => [quantity.key, text]));
+    const [both, shop, si] = [texts('both'), texts('shop'), texts('si')];
+    const wood = 'hold.wood_kg_per_s';
+    expect(both[wood]).toBe(`${shop[wood]} (${si[wood]})`);
+    expect(shop[wood]).toMatch(/lb\/h$/);
+    expect(si[wood]).toMatch(/kg\/h$/);
+    expect(Object.values(si).filter((text) => SHOP.test(text))).toEqual([]);
+    const row = numberRows(sampleResult, 'si').find(({ quantity }) => quantity.key === wood)!;
+    const [, more] = toldBeside([row, { ...row, si: row.si! * 2 }], 'si');
+    expect(more!.difference).toMatch(/^\+.* kg\/h$/);
+  });
+
+  it.skipIf(!browser)('is one choice for strip, sentences, drawing and steps, and is kept', async () => {
+    const { page, wrongs, close } = await openPage(browser!, folder.path, { design: example('plain-24.yaml') });
+    await settled(page);
+    await page.locator('#more summary').click();
+    await page.locator('#units').selectOption('si');
+    await expect.poll(() => page.locator('#answer-wood .big').textContent()).toMatch(/kg\/h$/);
+    for (const place of ['#readout', '#sentences', '#title-block', '#drawing-title', '#number-table']) {
+      expect(await page.locator(place).innerText(), place).not.toMatch(SHOP);
+    }
+    const drawn = await page.locator('#drawing svg text').allTextContents();
+    // the legend names both
+    expect(drawn.filter((text) => SHOP.test(text))).toEqual(['°F gas']);
+    await expect.poll(() => page.locator('#try-all-thinner-words').textContent(), { timeout: 60_000 }).toMatch(/ kg /);
+    await page.reload();
+    await settled(page);
+    expect(await page.locator('#units').inputValue()).toBe('si');
+    expect(await page.locator('#answer-wood .big').textContent()).toMatch(/kg\/h$/);
+    expect(wrongs).toEqual([]);
+    await close();
+  });
+});
