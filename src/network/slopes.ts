@@ -177,7 +177,11 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const wet = network.faces[i].wet;
     if (wet > 0 && gamma !== 0) {
       const off = (T: number) => evaporation(h, T, model.vapour[z], outdoors.pressure);
-      m[node * n + node] += (gamma * wet * area * (off(Ts + T_STEP) - off(Ts))) / T_STEP;
+      const now = off(Ts);
+      const byFilm = filmSlope(now, 1, film);
+      const byDifference = (now * model.differencePower[i]) / awayFromZero(Tg - Ts);
+      m[node * n + node] += gamma * wet * area * ((off(Ts + T_STEP) - now) / T_STEP + byFilm - byDifference);
+      m[node * n + gasIndex] += gamma * wet * area * (byFilm + byDifference);
     }
   }
   for (let z = 0; z < model.zoneCount; z++) {
@@ -185,6 +189,11 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     m[(model.star + z) * n + model.star + z] = 1;
     m[(model.star + z) * n + model.gas + z] = -1;
   }
+}
+
+/** A difference of temperature that slopes may be divided by [K]. */
+function awayFromZero(difference: number): number {
+  return Math.abs(difference) > T_STEP ? difference : difference < 0 ? -T_STEP : T_STEP;
 }
 
 /** Change of what rain takes off a hot plate with its temperature, its coefficient held [W/(m2 K)]. */

@@ -28,7 +28,7 @@ export function beQuiet(): void {
   const Real = window.Worker;
   Object.assign(window, {
     Worker: class extends Real {
-      postMessage(message: { kind?: string; round?: number }) {
+      override postMessage(message: { kind?: string; round?: number }) {
         const { kind, round } = message;
         if (kind !== 'step' && kind !== 'spread') super.postMessage(message);
         else setTimeout(() => this.dispatchEvent(new MessageEvent('message', { data: { round, kind: 'fault' } })));
