@@ -5,7 +5,7 @@ import { failuresOf, LONG } from './checks.js';
 import { Findings } from './telling.js';
 
 /** Random designs that everyday tests ask, of those that all are. */
-export const EVERYDAY = 10;
+export const EVERYDAY = 200;
 export const ALL = 2000;
 
 /** Holds the estimates of random designs against what they must mean. */
