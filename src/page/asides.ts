@@ -58,12 +58,16 @@ export class Asides {
   }
 
   /**
-   * All that takes longer; not on a page that has to do it itself, and would stand still.
+   * All that takes longer; on a page that has to do it itself, and would stand still, the cook alone.
    *
    * @param cook the design whose cook is not known yet
    */
   deepen(steps: readonly Step[], cook: Design | null): void {
-    if (this.events || Lane.onPage) return;
+    if (this.events) return;
+    if (Lane.onPage) {
+      if (cook) this.cook(cook, false);
+      return;
+    }
     if (!this.base || this.studies.size <= this.steps.length) {
       this.next = { steps, cook };
       return;

@@ -28,8 +28,10 @@ export function cookLine(result: EstimateResult | null, system: UnitSystem): str
   if (lit) {
     const time = (seconds: number) => say('time', seconds, { digits: 2 });
     const latest = lit.latest_s === null ? 'never' : time(lit.latest_s);
-    const range = latest === 'never' ? `${time(lit.soonest_s)}, or never` : rangeOf(time(lit.soonest_s), latest);
-    lines.push(`From the match it takes ${time(lit.reads_s)} (${range}).`);
+    const soonest = time(lit.soonest_s);
+    const range =
+      latest === 'never' ? ` (${soonest}, or never)` : latest === soonest ? '' : ` (${rangeOf(soonest, latest)})`;
+    lines.push(`From the match it takes ${time(lit.reads_s)}${range}.`);
   }
   return lines.join(' ');
 }
