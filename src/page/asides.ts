@@ -29,7 +29,7 @@ export class Asides {
   private events = false;
   private studies = new Map<string, OptionStudy>();
   /** what is to be gone into once the quick ones are there */
-  private next: { steps: readonly Step[]; cook: Design | null } | null = null;
+  private next: readonly Step[] | null = null;
 
   constructor(
     source: Source,
@@ -64,16 +64,16 @@ export class Asides {
    */
   deepen(steps: readonly Step[], cook: Design | null): void {
     if (this.events) return;
-    if (Lane.onPage) {
-      if (cook) this.cook(cook, false);
-      return;
-    }
+    if (cook) this.cook(cook, false);
+    if (!Lane.onPage) this.deepenSteps(steps);
+  }
+
+  private deepenSteps(steps: readonly Step[]): void {
     if (!this.base || this.studies.size <= this.steps.length) {
-      this.next = { steps, cook };
+      this.next = steps;
       return;
     }
     Object.assign(this, { steps, events: true, studies: new Map(), next: null });
-    if (cook) this.cook(cook, false);
     this.lane.ask('spread', { round: this.round, kind: 'spread', base: this.base, rows: [] });
   }
 
@@ -117,7 +117,7 @@ export class Asides {
       return study ? [{ id, label, instead, study }] : [];
     });
     if (done.length > 0) this.told.steps(this.round, base, done);
-    if (this.next && done.length === this.steps.length) this.deepen(this.next.steps, this.next.cook);
+    if (this.next && done.length === this.steps.length) this.deepenSteps(this.next);
   }
 
   /** Is a line of this round? */

@@ -44,7 +44,9 @@ export class Beside {
       },
       cooked: (found) => {
         const { current } = bench;
-        current.cook = { of: current.design, found };
+        const known = current.cook?.of === current.design ? current.cook.found.result : {};
+        // what was asked of the vents stays known
+        current.cook = { of: current.design, found: { ...found, result: { ...known, ...found.result } } };
         told.more();
       },
     });

@@ -9,6 +9,6 @@ describe('one field in steps, all else as it is', () => {
   // the everyday run has the first
   seeds.next();
   for (let i = 1; i < shareOf(DESIGNS); i++) {
-    it(`design ${i + 1}`, { timeout: 240_000 }, () => sweepDesign(seeds.next().value as number));
+    it(`design ${i + 1}`, { timeout: 600_000 }, () => sweepDesign(seeds.next().value as number));
   }
 });

@@ -67,7 +67,7 @@ describe('flat panels', () => {
 
   it('have a number even where steel glows so that it grows no further', () => {
     const glowing = study(
-      changed(['70,000 BTU/h', '310,000 BTU/h'], ['diameter: 4 in, open', 'diameter: 12 in, open'])
+      changed(['70,000 BTU/h', '400,000 BTU/h'], ['diameter: 4 in, open', 'diameter: 12 in, open'])
         .replace('firebox:', 'firebox:\n  insulation: { material: ceramic fibre, thickness: 3 in, skin: 16 ga }')
         .replace('diameter: 6 in, height: 36 in', 'diameter: 14 in, height: 120 in'),
     );
