@@ -1,4 +1,4 @@
-import type { StiffSystem } from '../solve/stiff.js';
+import type { StiffSystem } from '../solve/stiffSystem.js';
 import type { Balances, Demand } from './balances.js';
 import { stepLimit, stepMeasure, type Settler } from './settle.js';
 

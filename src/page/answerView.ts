@@ -10,7 +10,7 @@ import type { UnitSystem } from '../units/index.js';
 import { element, setText } from './dom.js';
 import type { Range } from './protocol.js';
 import { cookLine } from './cookLine.js';
-import { isCooked, toldOf, type Option } from './workbench.js';
+import { isCooked, toldOf, type Option } from './option.js';
 
 /** One thing that a builder asks, its answer, and what stands under it. */
 interface Cell {

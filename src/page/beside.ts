@@ -7,7 +7,8 @@ import { noteTime } from './timing.js';
 import { allPlateSteps, otherSteps, partPlateSteps, type Step } from './trySteps.js';
 import { TryView } from './tryView.js';
 import { systemOf } from './unitChoice.js';
-import { isSolved, MOST_OPTIONS, type Workbench } from './workbench.js';
+import { isSolved } from './option.js';
+import { MOST_OPTIONS, type Workbench } from './workbench.js';
 
 interface Told {
   /** how far the answer spreads, or what a cook makes of it, is known */

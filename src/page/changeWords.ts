@@ -3,7 +3,7 @@ import { PARTS } from '../design/stations.js';
 import { format } from '../units/index.js';
 import { capital } from '../words/plainText.js';
 import { controlsFor, type Control } from './controls.js';
-import type { Option } from './workbench.js';
+import type { Option } from './option.js';
 
 type Pit = Pick<Option, 'design' | 'text'>;
 

@@ -10,7 +10,8 @@ import { pageColour } from './look.js';
 import type { ChartId, Pictured, PictureRequest, Plot } from './protocol.js';
 import { sceneElement, swatch } from './sceneView.js';
 import { systemOf } from './unitChoice.js';
-import { toldOf, type Workbench } from './workbench.js';
+import { toldOf } from './option.js';
+import { type Workbench } from './workbench.js';
 
 const TYPES = { svg: 'image/svg+xml', png: 'image/png', csv: 'text/csv' };
 

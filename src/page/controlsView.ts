@@ -10,7 +10,7 @@ import {
 import { element, setText } from './dom.js';
 import { withOwnUnit } from './sliders.js';
 import { sliderTrack } from './sliderTrack.js';
-import type { Option } from './workbench.js';
+import type { Option } from './option.js';
 
 /** A fault while someone types or drags is shown when they stop for so long [ms]. */
 const TYPING_PAUSE = 900;

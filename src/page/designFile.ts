@@ -4,7 +4,7 @@ import { readDesign } from '../design/read.js';
 import { freeLabel } from '../study/compare/distinctLabels.js';
 import { plainText } from '../words/plainText.js';
 import type { DesignText } from './designText.js';
-import type { Option } from './workbench.js';
+import type { Option } from './option.js';
 
 export interface DesignFile {
   text: string;

@@ -5,7 +5,8 @@ import { part } from './dom.js';
 import { chooseFile, saveFile } from './files.js';
 import { announce, showFaults, showLeftOut, tell } from './notices.js';
 import { pageWith } from './savePage.js';
-import type { Option, Workbench } from './workbench.js';
+import type { Option } from './option.js';
+import type { Workbench } from './workbench.js';
 
 /** Design files opened and saved, and the page itself with the designs in it. */
 export class Filing {

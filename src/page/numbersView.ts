@@ -4,7 +4,8 @@ import { element, setText } from './dom.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { numberRows, toldBeside, type NumberRow } from './numbers.js';
 import { systemOf } from './unitChoice.js';
-import type { Option, Workbench } from './workbench.js';
+import type { Option } from './option.js';
+import type { Workbench } from './workbench.js';
 
 export interface OptionActions {
   choose(option: Option): void;

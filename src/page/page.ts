@@ -21,7 +21,8 @@ import { Undo } from './undo.js';
 import { announcement, showTitle, showVerdict } from './verdictView.js';
 import { WorkingView } from './workingView.js';
 import { systemOf, UnitMenu } from './unitChoice.js';
-import { isSolved, MOST_OPTIONS, type Kept, type Option, type Workbench } from './workbench.js';
+import { isSolved, type Option } from './option.js';
+import { MOST_OPTIONS, type Kept, type Workbench } from './workbench.js';
 
 /** A screen reader is told, and the sheet made ready, when nothing has changed for so long [ms]. */
 const CALM = 1200;

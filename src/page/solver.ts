@@ -2,7 +2,8 @@ import type { Design } from '../design/design.js';
 import { Lane, type Source } from './lane.js';
 import type { SolveReply, SolveRequest } from './protocol.js';
 import { noteTime } from './timing.js';
-import { isSolved, type Option, type Workbench } from './workbench.js';
+import { isSolved, type Option } from './option.js';
+import { type Workbench } from './workbench.js';
 
 /** An answer to this option is nobody's. */
 const NO_OPTION = -1;

@@ -7,7 +7,7 @@ import { sizeInShape } from '../study/compare/equalShape.js';
 import { changeShape, setPlate, wrapPart } from './designEdits.js';
 import type { DesignText } from './designText.js';
 import { nextPlate } from './sliders.js';
-import { readText, type Option } from './workbench.js';
+import { readText, type Option } from './option.js';
 
 export interface Step {
   id: string;

@@ -6,7 +6,8 @@ import { warningWords } from '../words/warningWords.js';
 import { element, part, setText } from './dom.js';
 import type { UnitSystem } from '../units/index.js';
 import { systemOf } from './unitChoice.js';
-import { isCooked, toldOf, type Option, type Workbench } from './workbench.js';
+import { isCooked, toldOf, type Option } from './option.js';
+import { type Workbench } from './workbench.js';
 
 export function showTitle({ name, shop, job }: Design): void {
   setText(part('title'), plainText(name, 80) || 'A pit without a name');

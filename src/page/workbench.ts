@@ -1,81 +1,19 @@
 /** The designs side by side, each with its last good reading, what is still wrong, and its result. Knows no page. */
-import type { Design } from '../design/design.js';
-import { formatFault, type DesignFault, type DesignWarning } from '../design/faults.js';
-import { pathText } from '../design/path.js';
+import { formatFault, type DesignFault } from '../design/faults.js';
 import { readDesign } from '../design/read.js';
 import { freeLabel } from '../study/compare/distinctLabels.js';
-import type { Further } from '../study/estimate/estimate.js';
-import type { EstimateResult } from '../study/estimate/result.js';
 import type { Control } from './controls.js';
 import { changeWords } from './changeWords.js';
 import { DesignText } from './designText.js';
 import type { PicturedOption } from './protocol.js';
 import type { UnitChoice } from './unitChoice.js';
+import { type Option, isSolved, type Refusal, type Reading, read, readText, tryEdits, faultWords } from './option.js';
 
 /** Columns that stay readable beside each other. */
 export const MOST_OPTIONS = 5;
 
 /** Changes that can be taken back. */
 const MOST_STEPS = 200;
-
-export interface Option {
-  id: number;
-  /** how its column is headed */
-  label: string;
-  /** the person gave it that name; else it is named by what it changes */
-  named: boolean;
-  /** the last text that reads without a fault */
-  text: DesignText;
-  design: Design;
-  readWarnings: DesignWarning[];
-  /** paths of the fields that took their default */
-  defaults: string[];
-  /** what was typed and can't be taken, by control */
-  refused: Map<string, Refusal>;
-  /** newest steady states, then the same with the warm-up */
-  result: EstimateResult | null;
-  /** the newest result with a warm-up, and the design that it is of */
-  full: EstimateResult | null;
-  solved: Design | null;
-  /** what a cook makes of a design, worked out when the hand rests */
-  cook: { of: Design; found: Further } | null;
-  /** number of the request whose full result is awaited, and the design that was sent; 0: none */
-  awaited: number;
-  asked: Design | null;
-  /** our own fault, when the solver broke */
-  broken: string | null;
-}
-
-/** Are its numbers those of its design? */
-export function isSolved({ solved, design }: Option): boolean {
-  return solved === design;
-}
-
-/** Is it known what a cook makes of the design that its numbers are of? */
-export function isCooked({ solved, cook }: Option): boolean {
-  return cook !== null && cook.of === solved;
-}
-
-/** Its newest result, with what a cook makes of it where that is known by now. @param late also of a design before */
-export function toldOf(option: Option, late = false): EstimateResult | null {
-  const { full, cook } = option;
-  if (!full || !cook || !(late || isCooked(option))) return full;
-  return { ...full, ...cook.found.result, warnings: [...full.warnings, ...cook.found.warnings] };
-}
-
-export interface Refusal {
-  control: Control;
-  value: string;
-  /** the reader's words, one clause a fault */
-  message: string;
-}
-
-interface Reading {
-  text: DesignText;
-  design: Design;
-  warnings: DesignWarning[];
-  defaults: string[];
-}
 
 /** All that a person has made, as text: what the browser keeps, a link carries, and a page holds. */
 export interface Kept {
@@ -337,40 +275,4 @@ export class Workbench {
       broken: null,
     };
   }
-}
-
-function read({ text, design, warnings, defaults }: Reading) {
-  return { text, design, readWarnings: warnings, defaults };
-}
-
-export function readText(text: DesignText): Reading | { faults: DesignFault[] } {
-  const read = readDesign(text.text(), { fileName: 'page', alone: true });
-  if (read.faults) return { faults: read.faults };
-  const { design, warnings, defaults } = read;
-  return { text, design, warnings, defaults };
-}
-
-function tryEdits(
-  option: Option,
-  edits: readonly { control: Control; value: string }[],
-): Reading | { faults: DesignFault[] } {
-  const text = option.text.copy();
-  for (const { control, value } of edits) {
-    if (control.apply) control.apply(text, value, option.design);
-    else if (control.type === 'words' && value === '' && control.id !== 'name') text.remove(control.path);
-    else text.set(control.path, value);
-  }
-  return readText(text);
-}
-
-/** The reader's faults as words beside a field: without file and line, and without the path where it's the field's own. */
-function faultWords(faults: readonly DesignFault[], control: Control): string {
-  const own = pathText(control.path);
-  return faults
-    .slice(0, 3)
-    .map((fault) => {
-      const words = formatFault(fault).slice(`${fault.file}:${fault.line}:${fault.column}: `.length);
-      return fault.path === own ? words.replace(`${own}: `, '') : words;
-    })
-    .join('; ');
 }

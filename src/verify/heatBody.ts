@@ -1,6 +1,7 @@
 /** One body of one temperature, stepped through time by the integrator that steps a pit. */
 import { LuSolver } from '../solve/linear.js';
-import { nextStep, StiffStepper, type StiffSystem } from '../solve/stiff.js';
+import { nextStep, StiffStepper } from '../solve/stiff.js';
+import { type StiffSystem } from '../solve/stiffSystem.js';
 
 export interface Body {
   /** heat content per area, any datum [J/m2], rising with temperature */

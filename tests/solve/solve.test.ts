@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { LuSolver } from '../../src/solve/linear.js';
 import { newton } from '../../src/solve/newton.js';
 import { bracketedRoot } from '../../src/solve/root.js';
-import { ESDIRK, nextStep, StiffStepper, type StiffSystem } from '../../src/solve/stiff.js';
+import { ESDIRK, nextStep, StiffStepper } from '../../src/solve/stiff.js';
+import { type StiffSystem } from '../../src/solve/stiffSystem.js';
 
 /** A body of one temperature with heat content H(T), heated at rate(T, t). */
 function body(content: (T: number) => number, rate: (T: number, t: number) => number): StiffSystem {

@@ -15,16 +15,10 @@ import { describeState } from './describeState.js';
 import { solveUnderFire, type Solved } from './steady.js';
 import type { WarmUpRun } from './warmUp.js';
 import { steelWarnings } from './steelWarnings.js';
-import {
-  airWarnings,
-  backDraftWarnings,
-  bedWarnings,
-  fallsBack,
-  materialWarnings,
-  otherState,
-  smokeWarnings,
-  targetWarning,
-} from './warnings.js';
+import { airWarnings, backDraftWarnings, bedWarnings, smokeWarnings } from './airWarnings.js';
+import { fallsBack, targetWarning } from './targetWarnings.js';
+import { materialWarnings } from './materialWarnings.js';
+import { otherState } from './otherState.js';
 
 /** A solved pit: the state that holds its target, null where none does, and that of its full fire. */
 export interface Solution {

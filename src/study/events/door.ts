@@ -2,7 +2,7 @@ import type { Design, PartName } from '../../design/design.js';
 import { doorsOf, leafName, type PlacedDoor } from '../../design/doors.js';
 import { gaugePlace } from '../../design/places.js';
 import type { BuiltPit, Cells } from '../../network/cells.js';
-import { coverage } from '../../network/openings.js';
+import { coverage } from '../../network/doorGaps.js';
 import { OUTDOORS, type Network } from '../../network/types.js';
 
 /** A door's hole where the file gives none, as shares of the part: estimates. */

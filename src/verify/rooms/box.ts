@@ -1,7 +1,7 @@
 /** A room or corridor as a pit's parts are built: cells along it, each cut level or mixed over its height. */
 import { cellAtHeight, cutsBetween } from '../../network/cells.js';
-import type { Add } from '../../network/openings.js';
-import { addAlong } from '../../network/openings.js';
+import type { Add } from '../../network/openingCuts.js';
+import { addAlong } from '../../network/openingCuts.js';
 import { OUTDOORS, type Network } from '../../network/types.js';
 import { bareZone } from './bareNetwork.js';
 import type { Vent } from './room.js';

@@ -3,7 +3,7 @@
  * a doorway at its far end. Built as a firebox and its chamber are: burn room mixed, corridor in cells and layers.
  */
 import { addWindows, DEFAULT_RESOLUTION, finishZones } from '../../network/build.js';
-import { addSliced, type Add } from '../../network/openings.js';
+import { addSliced, type Add } from '../../network/openingCuts.js';
 import type { FaceShape, Network } from '../../network/types.js';
 import { jetShape } from '../../physics/ceilingJet.js';
 import { STANDARD_PRESSURE, ZERO_CELSIUS } from '../../physics/constants.js';

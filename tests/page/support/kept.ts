@@ -3,7 +3,8 @@ import { expect } from 'vitest';
 import { readDesign } from '../../../src/design/read.js';
 import { designFile } from '../../../src/page/designFile.js';
 import { allPlateSteps, otherSteps, partPlateSteps } from '../../../src/page/trySteps.js';
-import { Workbench, type Option } from '../../../src/page/workbench.js';
+import { Workbench } from '../../../src/page/workbench.js';
+import { type Option } from '../../../src/page/option.js';
 import { textOf } from './bench.js';
 import { beQuiet, settled, type } from './open.js';
 

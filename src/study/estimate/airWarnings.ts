@@ -1,0 +1,93 @@
+/** What is warned of the air: a fire that gets too little, a bed too small, back-draft, smoke at gaps. */
+import { smokeOf } from './smoke.js';
+import { BED_RELEASE, bedOf } from '../../design/bed.js';
+import type { Design } from '../../design/design.js';
+import { format, formatBoth } from '../../units/index.js';
+import type { SteadyState, Warning } from './result.js';
+
+/** A door gap counts as leaking smoke when it lets out more than this share of the stack's gas: common practice, no source. */
+const SMOKE_SHARE = 1e-3;
+
+/** Wood burns dirtily with less air than this over what it needs: common practice, no source. */
+const LEAST_EXCESS_AIR = 1.5;
+
+/** The fire gets less air than it asks for: what holds it down and what to change. */
+export function airWarnings(state: SteadyState, where: string): Warning[] {
+  const out: Warning[] = [];
+  if (state.fire_W < 0.02 * state.fireAsked_W) {
+    out.push({
+      code: 'no-air-path',
+      message:
+        "next to no air gets to the fire, so it can't burn: open the intake, and see that throat and stack give the gas a way out",
+      where,
+      value: state.fire_W,
+      limits: { low: state.fireAsked_W, unit: 'W' },
+    });
+    return out;
+  }
+  if (state.limitedByAir) {
+    out.push({
+      code: 'fire-limited-by-air',
+      message: `air lets only ${formatBoth('power', state.fire_W)} of the ${formatBoth('power', state.fireAsked_W)} asked for burn: give it more intake, throat or stack, or a smaller fire`,
+      where,
+      value: state.fire_W,
+      limits: { low: state.fireAsked_W, unit: 'W' },
+    });
+  } else if (state.excessAirRatio > 0 && state.excessAirRatio < LEAST_EXCESS_AIR) {
+    out.push({
+      code: 'little-air',
+      message: `the fire gets ${state.excessAirRatio.toFixed(1)} times the air it needs; below ${LEAST_EXCESS_AIR} wood burns dirty and smoky: more intake or a taller stack (common practice, no source)`,
+      where,
+      value: state.excessAirRatio,
+      limits: { low: LEAST_EXCESS_AIR, unit: '-', source: 'common practice, no source' },
+    });
+  }
+  return out;
+}
+
+/** A full fire that no bed in this box makes: more than the most that wood on a grate is told to release. */
+export function bedWarnings({ fire, firebox }: Design): Warning[] {
+  const { bedArea } = bedOf({ fire, firebox });
+  const most = bedArea * BED_RELEASE.high;
+  if (fire.heat <= most) return [];
+  return [
+    {
+      code: 'fire-beyond-bed',
+      message: `the full fire of ${formatBoth('power', fire.heat)} is more than a bed of ${formatBoth('area', bedArea)} makes, at most about ${formatBoth('power', most)} (common practice, no source): a larger firebox or grate, or a smaller fire`,
+      where: 'assumed fire',
+      value: fire.heat,
+      limits: { high: most, unit: 'W', source: 'common practice, no source' },
+    },
+  ];
+}
+
+/** An intake that blows out, or a throat whose gas runs back into the firebox: the pit draws the wrong way. */
+export function backDraftWarnings(state: SteadyState, where: string): Warning[] {
+  return state.openings
+    .filter((o) => (o.role === 'intake' || o.role === 'throat' || o.role === 'stackExit') && o.flow_kg_per_s < -1e-6)
+    .map((o) => ({
+      code: 'back-draft',
+      message: `the ${o.name} flows the wrong way: the pit back-drafts. Raise or widen the stack, or look at wind and at how the intake is placed`,
+      where: `${o.name}, ${where}`,
+      value: o.flow_kg_per_s,
+      limits: { low: 0, unit: 'kg/s' },
+    }));
+}
+
+/** Door gaps that blow smoke out under this fire, summed by part. */
+export function smokeWarnings(state: SteadyState, where: string): Warning[] {
+  const { stack, byPart } = smokeOf(state.openings);
+  return [...byPart].flatMap(([part, flow]) => {
+    if (flow <= SMOKE_SHARE * stack) return [];
+    const share = flow < stack ? `${((100 * flow) / stack).toFixed(1)} % of the stack's` : 'more than by the stack';
+    return [
+      {
+        code: 'door-gap-smoke',
+        message: `${format('massFlow', flow, 'shop')} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
+        where: `${part} door, ${where}`,
+        value: flow,
+        limits: { high: SMOKE_SHARE * stack, unit: 'kg/s', source: 'common practice, no source' },
+      },
+    ];
+  });
+}

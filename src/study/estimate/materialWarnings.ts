@@ -1,0 +1,110 @@
+/** What is warned of materials: plates too thick for one temperature, coats, insulation and linings too hot. */
+import { FINISHES, INSULATIONS, LININGS } from '../../design/catalog/index.js';
+import type { Insulation } from '../../design/design.js';
+import { OUTDOORS } from '../../network/types.js';
+import { formatBoth } from '../../units/index.js';
+import { BIOT_LIMIT } from './biot.js';
+import { liningStates } from './linings.js';
+import type { Pit } from '../../network/pit.js';
+import type { Warning } from './result.js';
+
+/** Plates too thick for one temperature, paint and insulation above what they stand; at the hottest state x. */
+export function materialWarnings(pit: Pit, x: Float64Array, biot: Float64Array): Warning[] {
+  const { network } = pit.model;
+  const out: Warning[] = [];
+  biot.forEach((value, i) => {
+    if (value <= BIOT_LIMIT) return;
+    out.push({
+      code: 'biot-above-limit',
+      message: `Biot number ${value.toFixed(2)}: the plate is too thick to count as one temperature through it; its face runs hotter than the value given`,
+      where: network.nodes[i].name,
+      value,
+      limits: { high: BIOT_LIMIT, unit: '-', source: 'lumped-capacitance rule, Incropera & DeWitt ch. 5' },
+    });
+  });
+  for (const { part, finish, surface } of coatings(pit, x)) {
+    const limit = FINISHES[finish]?.maxTemperature;
+    if (limit !== undefined && surface > limit) {
+      out.push({
+        code: 'paint-above-limit',
+        message: `the outside of the ${part} reaches ${formatBoth('temperature', surface)}, more than ${finish} stands (${formatBoth('temperature', limit)}): leave it bare or use a coating made for it`,
+        where: part,
+        value: surface,
+        limits: { high: limit, unit: 'K', source: 'common practice, no source' },
+      });
+    }
+  }
+  for (const { part, material, plate } of wrappings(pit, x)) {
+    const row = INSULATIONS[material];
+    if (plate <= row.maxTemperature) continue;
+    out.push({
+      code: 'insulation-above-limit',
+      message: `the plate under the ${material} of the ${part} reaches ${formatBoth('temperature', plate)}, more than it stands (${formatBoth('temperature', row.maxTemperature)})`,
+      where: part,
+      value: plate,
+      limits: { high: row.maxTemperature, unit: 'K', source: row.source },
+    });
+  }
+  for (const { part, material, hot_K } of liningStates(pit, x)) {
+    const row = LININGS[material];
+    if (hot_K <= row.maxTemperature) continue;
+    out.push({
+      code: 'lining-above-limit',
+      message: `the ${material} in the ${part} reaches ${formatBoth('temperature', hot_K)} on its hot face, more than it stands (${formatBoth('temperature', row.maxTemperature)}): line it with what stands more, or burn less`,
+      where: part,
+      value: hot_K,
+      limits: { high: row.maxTemperature, unit: 'K', source: row.source },
+    });
+  }
+  return out;
+}
+
+/** Walls of a pit, each with the names that its nodes begin with; stacks count as one, as the first of them is. */
+function walls({ design, geometry }: Pit): { part: string; begins: string; finish: string; insulation?: Insulation }[] {
+  const [stack] = design.stacks;
+  return [
+    ...geometry.parts.flatMap(({ name, faces }) =>
+      faces.map((face) => ({ part: name as string, begins: `${name} ${face.name}`, ...face.wall })),
+    ),
+    ...(stack ? [{ part: 'stack', begins: 'stack', finish: stack.finish, insulation: stack.insulation }] : []),
+  ];
+}
+
+const isOf = (name: string, begins: string) => name === begins || name.startsWith(`${begins} `);
+
+/** What each finish of each part reaches at its hottest [K]. */
+function coatings(pit: Pit, x: Float64Array): { part: string; finish: string; surface: number }[] {
+  const { faces, nodes } = pit.model.network;
+  return hottestOf(
+    walls(pit),
+    ({ finish }) => finish,
+    ({ begins }) =>
+      faces.flatMap(({ zone, node }) => (zone === OUTDOORS && isOf(nodes[node].name, begins) ? [x[node]] : [])),
+  ).map(({ part, kind, hottest }) => ({ part, finish: kind, surface: hottest }));
+}
+
+/** What the plate under each insulation of each part reaches at its hottest [K]. */
+function wrappings(pit: Pit, x: Float64Array): { part: string; material: string; plate: number }[] {
+  const { nodes } = pit.model.network;
+  const wrapped = walls(pit).filter(({ insulation }) => insulation !== undefined && insulation.thickness > 0);
+  return hottestOf(
+    wrapped,
+    ({ insulation }) => insulation!.material,
+    ({ begins }) => nodes.flatMap(({ name, thickness }, i) => (thickness > 0 && isOf(name, begins) ? [x[i]] : [])),
+  ).map(({ part, kind, hottest }) => ({ part, material: kind, plate: hottest }));
+}
+
+function hottestOf<W extends { part: string }>(
+  some: W[],
+  kindOf: (wall: W) => string,
+  temperatures: (wall: W) => number[],
+): { part: string; kind: string; hottest: number }[] {
+  const found = new Map<string, { part: string; kind: string; hottest: number }>();
+  for (const wall of some) {
+    const [part, kind] = [wall.part, kindOf(wall)];
+    const key = `${part} ${kind}`;
+    const hottest = Math.max(found.get(key)?.hottest ?? 0, ...temperatures(wall));
+    found.set(key, { part, kind, hottest });
+  }
+  return [...found.values()];
+}

@@ -1,0 +1,66 @@
+/** Another state of the same pit, and what flips it. */
+import { format, formatBoth } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
+import type { SteadyState, Warning } from './result.js';
+
+/** Flows below this share of the largest one say nothing about which way the gas goes. */
+const FLOW_SHARE = 0.02;
+
+/**
+ * The pit has another steady state than the one that it comes to when lit cold: which, and what tells the two apart.
+ *
+ * @param state that a pit lit cold comes to; null: none
+ */
+export function otherState(state: SteadyState | null, other: SteadyState, where: string): Warning {
+  const kind = where === 'hold fire' ? 'held at the target' : 'under this fire';
+  const does = state
+    ? `Lit cold, the pit comes to the state given here; ${kind} it has another one, with a fire of ${formatBoth('power', other.fire_W)}`
+    : `Lit cold, the pit comes to no state ${kind}, though there is one, with a fire of ${formatBoth('power', other.fire_W)}`;
+  return {
+    code: 'another-state',
+    message: `${does}${state ? `: ${flips(state, other)}` : ''}. A gust, an open door or another way of lighting it may tip it over; give the gas one clear way`,
+    where,
+    value: other.fire_W,
+    limits: null,
+  };
+}
+
+/** Two states share their gas out otherwise between stacks when one carries this share more or less of it. */
+const STACK_SHARE = 0.1;
+
+/** What sets two states of a pit apart: openings through which gas goes the other way, else where its temperature differs most. */
+function flips(state: SteadyState, other: SteadyState): string {
+  const flow = ({ openings }: SteadyState, i: number) => openings[i].flow_kg_per_s;
+  const largest = Math.max(...state.openings.map(({ flow_kg_per_s: each }) => Math.abs(each)));
+  const counts = (each: SteadyState, i: number) => Math.abs(flow(each, i)) > FLOW_SHARE * largest;
+  const turned = state.openings.filter(
+    ({ role }, i) =>
+      role !== 'gap' &&
+      role !== 'stackEntry' &&
+      counts(state, i) &&
+      counts(other, i) &&
+      flow(state, i) * flow(other, i) < 0,
+  );
+  const names = listed(
+    turned.map(({ name }) => `the ${name}`),
+    3,
+  );
+  if (turned.length > 0) return `there gas goes the other way through ${names}`;
+  const stack = state.openings.findIndex(
+    ({ role }, i) => role === 'stackExit' && Math.abs(flow(other, i) - flow(state, i)) > STACK_SHARE * largest,
+  );
+  if (stack >= 0) {
+    const drawn = (each: SteadyState) => format('massFlow', flow(each, stack), 'shop', { digits: 2 });
+    return `there the ${state.openings[stack].name} carries ${drawn(other)} instead of ${drawn(state)}`;
+  }
+  const gas = state.stations.map(({ name, gas_K }, i) => ({ name, here: gas_K, there: other.stations[i].gas_K }));
+  const most = gas.reduce((a, b) => (Math.abs(b.there - b.here) > Math.abs(a.there - a.here) ? b : a));
+  const air = Math.abs(other.air_kg_per_s / state.air_kg_per_s - 1);
+  const more =
+    air > 0.1 ? `${other.air_kg_per_s > state.air_kg_per_s ? 'more' : 'less'} air comes to the fire and ` : '';
+  return `there ${more}the gas at ${stationWords(most.name)} is ${most.there > most.here ? 'hotter' : 'cooler'} by ${format('temperatureDifference', Math.abs(most.there - most.here))}`;
+}
+
+function stationWords(name: string): string {
+  return `the ${name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`;
+}
