@@ -15,13 +15,14 @@ const MOST_BARS = 12;
 export function ventChart(result: EstimateResult, name: string): ChartConfiguration<'bar'> | null {
   const states = chartedStates(result);
   if (states.length === 0) return null;
-  const shown = mostTelling(states.flatMap(({ state }) => state.openings));
+  const { shown, count } = mostTelling(states.flatMap(({ state }) => state.openings));
+  const cut = shown.length < count ? `; the ${shown.length} of ${count} that pass most` : '';
   const flows = ({ openings }: SteadyState) =>
     shown.map((opening) => openings.find((each) => each.name === opening.name)?.flow_kg_per_s ?? 0);
   const all = states.flatMap(({ state }) => flows(state));
   return stateBars(states, {
     title: `${name}: what flows through each opening`,
-    subtitle: states.map(({ label }) => label).join('; '),
+    subtitle: states.map(({ label }) => label).join('; ') + cut,
     labels: shown.map(openingLabel),
     quantity: 'Flow',
     kind: 'massFlow',
@@ -32,14 +33,15 @@ export function ventChart(result: EstimateResult, name: string): ChartConfigurat
 }
 
 /** The openings that a bar is drawn for, in the order of the gas; of many gaps those that pass most. */
-function mostTelling(openings: OpeningState[]): OpeningState[] {
+function mostTelling(openings: OpeningState[]): { shown: OpeningState[]; count: number } {
   const largest = new Map<string, OpeningState>();
   for (const opening of openings) {
     const known = largest.get(opening.name);
     if (!known || size(opening) > size(known)) largest.set(opening.name, opening);
   }
-  const kept = [...largest.values()].sort((a, b) => size(b) - size(a)).slice(0, MOST_BARS);
-  return [...largest.values()].filter((opening) => kept.includes(opening));
+  const all = [...largest.values()];
+  const kept = [...all].sort((a, b) => size(b) - size(a)).slice(0, MOST_BARS);
+  return { shown: all.filter((opening) => kept.includes(opening)), count: all.length };
 }
 
 function size({ flow_kg_per_s }: OpeningState): number {

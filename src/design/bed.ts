@@ -7,6 +7,11 @@ const BED_SHARE = 0.5;
  */
 export const BED_RELEASE = { likely: 250e3, high: 450e3 } as const;
 
+/** The fire that it likely makes [W]. */
+export function bedHeat(design: Parameters<typeof bedOf>[0]): number {
+  return BED_RELEASE.likely * bedOf(design).bedArea;
+}
+
 /** Plan of the bed [m2]. */
 export function bedOf({ fire, firebox }: { fire: { bed?: number }; firebox: { width: number; length: number } }): {
   bedArea: number;

@@ -9,7 +9,7 @@ const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
   ['ashdoor ashpan ashpit ashpandoor cleanout', 'firebox.ashDoor'],
   ['rack racks shelf shelves', 'upright.racks'],
   ['firebrick firebricks brick bricks liner refractory castable board vermiculite', `${PART}.lining`],
-  ['blanket wrap wool jacket', `${PART}.insulation`],
+  ['blanket wrap wrapping lagging wool jacket', `${PART}.insulation`],
   ['heatshield outershell doublewall airgap', `${PART}.shield`],
   ['top ceiling', `${PART}.roof`],
   ['bottom', `${PART}.floor`],

@@ -2,7 +2,7 @@
 import type { z } from 'zod';
 import { nearestName } from '../units/index.js';
 import { shortened } from './faults.js';
-import { fieldFor } from './otherNames.js';
+import { fieldFor, OTHER_NAMES } from './otherNames.js';
 import type { FaultDetail, Reading } from './reading.js';
 import { designSchema } from './schema.js';
 import { pathText, valueAt, type Path } from './path.js';
@@ -101,13 +101,12 @@ function report(issue: Issue, tree: unknown, reading: Reading, schema: z.ZodType
 
 /** A field that there is none of here: a slip of the pen, or another word for one that does the job. */
 function unknownKey(key: string, path: Path, known: string[]): FaultDetail {
-  const field = fieldFor(
-    key,
-    PARTS.find((part) => part === path[0]),
-  );
+  const part = PARTS.find((each) => each === path[0]);
+  const near = nearestName(key, known);
+  const field = fieldFor(key, part) ?? (near === undefined ? misspelled(key, part) : undefined);
   const message = 'is no field here';
   const detail = { code: 'unknown-key', message, allowed: known.join(', '), atKey: true, value: null } as const;
-  if (!field) return { ...detail, nearest: nearestName(key, known) };
+  if (!field) return { ...detail, nearest: near };
   const block = path.filter((step) => typeof step === 'string').join('.');
   const own = field.replace(`${block}.`, '');
   const last = field.slice(field.lastIndexOf('.') + 1);
@@ -117,6 +116,15 @@ function unknownKey(key: string, path: Path, known: string[]): FaultDetail {
     nearest: here ?? field,
     example: specimenAt(here ? [block, here].filter(Boolean).join('.') : field),
   };
+}
+
+/** The field that another word for it means, where that is written with a slip of the pen. */
+function misspelled(key: string, part?: string): string | undefined {
+  const name = nearestName(
+    key,
+    OTHER_NAMES.map(([each]) => each),
+  );
+  return name && fieldFor(name, part);
 }
 
 function typeWord(value: unknown): string {

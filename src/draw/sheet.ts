@@ -66,16 +66,17 @@ export class Sheet {
 
   /**
    * A dimension from one x to another, its line `below` pixels under the ground line, with extension lines from there up. A figure
-   * wider than its line stands under it, clear of its neighbours' figures.
+   * wider than its line stands under it, clear of its neighbours' figures, or right of `free` where nothing else stands.
    */
-  dimensionAlong(from: number, to: number, below: number, text: string): void {
+  dimensionAlong(from: number, to: number, below: number, text: string, free?: number): void {
     const y = this.place.ground + below;
     const [a, b] = [this.x(from), this.x(to)];
     for (const x of [a, b]) this.stroke(x, this.place.ground + 6, x, y + SLASH);
     this.stroke(a, y, b, y);
     for (const x of [a, b]) this.stroke(x - SLASH, y + SLASH, x + SLASH, y - SLASH);
     const fits = this.widthOf(text) + 2 * SLASH < Math.abs(b - a);
-    this.text((a + b) / 2, fits ? y : y + this.place.lettering, text, { rim: true });
+    if (!fits && free !== undefined) this.text(this.x(free) + 2 * SLASH, y, text, { align: 'start' });
+    else this.text((a + b) / 2, fits ? y : y + this.place.lettering, text, { rim: true });
   }
 
   /** A dimension from one height to another, its line at `x` pixels, with extension lines from `reach` pixels. */

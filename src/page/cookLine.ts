@@ -1,4 +1,5 @@
 /** A cook's day in a line: what a split does, and how long it takes from the match. */
+import { sinks } from '../study/events/swing.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { sayAlone } from '../words/quantity.js';
@@ -20,7 +21,7 @@ export function cookLine(result: EstimateResult | null, system: UnitSystem): str
     const every = `every ${say('time', splits.period_s, { digits: 2 })}`;
     const line = fire.target + fire.cook.line;
     const span = rangeOf(degrees(splits.lowest_K), degrees(splits.highest_K));
-    if (splits.limitedByAir && splits.mean_K < line) lines.push(`On a ${split} at a time its bed gets too little air.`);
+    if (sinks(splits, fire)) lines.push(`On a ${split} at a time its bed gets too little air.`);
     else if (splits.highest_K < line) {
       lines.push(`On a ${split} at a time it never gets back to ${degrees(line)}: reads ${span}.`);
     } else lines.push(`A ${split} ${every}: reads ${span}.`);

@@ -29,7 +29,7 @@ export function ventCurveData(
 
 /** What the table of the vents rests on. */
 export function ventNote({ ratios: { likely, low, high } }: VentCurve): string {
-  return `The bed burns what the air allows at ${likely} times the air its wood needs (between: ${high} and ${low} times), up to the full fire.`;
+  return `The bed burns what the air allows at ${likely} times the air its wood needs (between: ${high} and ${low} times), up to the full fire that the file or the bed gives.`;
 }
 
 /** How fast it answers, in a sentence; empty where that was not followed. */

@@ -8,6 +8,7 @@ import { platesOf, type PartPlate } from '../design/plates.js';
 import type { Kind, UnitSystem } from '../units/index.js';
 import type { EventStudies } from './compare/studyOption.js';
 import { gaugeReading } from './estimate/gauge.js';
+import { sinks, type Swing } from './events/swing.js';
 import { MOST_YEARS } from './plate/plateStudy.js';
 import type { EstimateResult, HeatLoss, PlaceState, StationState, SteadyState } from './estimate/result.js';
 
@@ -15,6 +16,12 @@ import type { EstimateResult, HeatLoss, PlaceState, StationState, SteadyState } 
 export interface Found {
   result: EstimateResult;
   studies?: EventStudies | null;
+}
+
+/** What splits do to a thermometer that they lift again. */
+function swung({ result, studies }: Found): Swing | null {
+  const swing = studies?.swing ?? null;
+  return swing && sinks(swing, result.design.fire) ? null : swing;
 }
 
 export interface Row<From> {
@@ -149,13 +156,13 @@ const RESULT = {
     kind: 'mass',
     of: ({ result }) => result.geometry.parts.reduce((sum, { liningMass_kg = 0 }) => sum + liningMass_kg, 0),
   },
-  'swing.thermometer_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.swing?.thermometer_K },
-  'swing.period_s': { kind: 'time', of: ({ studies }) => studies?.swing?.period_s || null },
+  'swing.thermometer_K': { kind: 'temperatureDifference', of: (from) => swung(from)?.thermometer_K },
+  'swing.period_s': { kind: 'time', of: (from) => swung(from)?.period_s || null },
   'swing.wood_kg': { kind: 'mass', of: ({ studies }) => studies?.swing?.wood_kg },
   'swing.lowest_K': { kind: 'temperature', of: ({ studies }) => studies?.swing?.lowest_K },
   'swing.highest_K': { kind: 'temperature', of: ({ studies }) => studies?.swing?.highest_K },
-  'swing.late_K': { kind: 'temperature', of: ({ studies }) => studies?.swing?.late_K },
-  'swing.steel_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.swing?.steel_K },
+  'swing.late_K': { kind: 'temperature', of: (from) => swung(from)?.late_K },
+  'swing.steel_K': { kind: 'temperatureDifference', of: (from) => swung(from)?.steel_K },
   'door.dip_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.door?.dip_K },
   'door.recovery_s': { kind: 'time', of: ({ studies }) => studies?.door?.recovery_s },
   'gust.dip_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.gust?.dip_K },

@@ -7,7 +7,7 @@ import { listed } from '../units/listed.js';
 import { sayAlone, sayQuantity } from './quantity.js';
 import { restsOn } from './restsOn.js';
 import { rangeOf, rangeText, wordsOf } from './quantityWords.js';
-import { LATE } from '../study/events/swing.js';
+import { LATE, sinks } from '../study/events/swing.js';
 import { held, inAnyState } from '../study/quantities.js';
 
 /**
@@ -107,7 +107,7 @@ function splitWords({ design, splits }: EstimateResult, system: UnitSystem): str
   const vents = splits.open === null ? '' : `, the intakes ${say('share', splits.open, { digits: 2 })} open,`;
   const line = fire.target + fire.cook.line;
   const span = `${degrees(splits.lowest_K)} to ${degrees(splits.highest_K)}`;
-  if (splits.limitedByAir && splits.mean_K < line) {
+  if (sinks(splits, fire)) {
     return [
       `On ${split}${vents} its bed gets too little air: once the ${gaugeLabel(gauge)} has fallen to ${degrees(line)} it goes on to ${degrees(splits.lowest_K)} and does not come back.`,
     ];

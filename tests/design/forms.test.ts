@@ -33,6 +33,7 @@ describe('a field by another name', () => {
     ['chamber.butterfly', inChamber('length: 60 in', 'length: 60 in\n  butterfly: 50 %'), 'stacks.damper'],
     ['firebox.water_pan', changed(['doorGap: 1.0 in^2', 'doorGap: 1.0 in^2\n  water_pan: 10 lb']), 'contents'],
     ['chimney', `${PLAIN}chimney: 6 in\n`, 'stacks'],
+    ['firebox.wraping', changed(['doorGap: 1.0 in^2', 'doorGap: 1.0 in^2\n  wraping: 1 in']), 'insulation'],
   ])('%s names the one that does the job', (path, text, nearest) => {
     expect(faultsOf(text)).toMatchObject([{ code: 'unknown-key', path, nearest }]);
   });

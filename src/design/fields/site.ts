@@ -1,7 +1,7 @@
 /** Where and in what weather a pit stands, its wood and its fire. */
 import { TERRAIN_NAMES } from '../../physics/windProfile.js';
 import { netHeatAsFired, type WoodComposition } from '../../physics/wood.js';
-import { BED_RELEASE, bedOf } from '../bed.js';
+import { bedHeat } from '../bed.js';
 import { WOODS } from '../catalog/index.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
@@ -172,8 +172,7 @@ const FIRE = {
 
 /** The largest fire that a bed makes [W], within the range of fires. */
 function bedFire({ bed }: { bed?: number }, { firebox }: Soft): number {
-  const release =
-    BED_RELEASE.likely * bedOf({ fire: { bed }, firebox: firebox as { width: number; length: number } }).bedArea;
+  const release = bedHeat({ fire: { bed }, firebox: firebox as { width: number; length: number } });
   return Number.isFinite(release) ? Math.min(FIRE_HEAT.max, Math.max(FIRE_HEAT.min, release)) : NaN;
 }
 

@@ -147,9 +147,10 @@ function sideDimensions(
 function endDimensions(sheet: Sheet, design: Design, half: number, { step, size }: { step: number; size: Size }): void {
   const { firebox, chamber, upright } = design;
   const behind = chamber ?? upright;
-  sheet.dimensionAlong(-firebox.width / 2, firebox.width / 2, step, sizeOf(firebox, size(firebox.width)));
+  const free = Math.max(firebox.width, behind?.width ?? 0) / 2;
+  sheet.dimensionAlong(-firebox.width / 2, firebox.width / 2, step, sizeOf(firebox, size(firebox.width)), free);
   if (behind && behind.width !== firebox.width) {
-    sheet.dimensionAlong(-behind.width / 2, behind.width / 2, step * 2.1, size(behind.width));
+    sheet.dimensionAlong(-behind.width / 2, behind.width / 2, step * 2.1, size(behind.width), free);
   }
   const right = sheet.x(half) + step;
   if (behind) {

@@ -86,7 +86,7 @@ export function chartBlocks(comparison: Comparison): Block[] {
   add(
     vents,
     { width: 1000, height: 130 + BAR_ROOM * shownOpenings },
-    'What flows through each opening',
+    'What flows through each opening; of many, those that pass most',
     'The table beside it has the numbers.',
     [
       ...(steady ? [{ ...openingsData(steady, 'shop'), caption: `Openings while holding ${target}` }] : []),

@@ -1,4 +1,5 @@
 /** A bed that burns all the air it gets, and so the largest fire that a box makes. */
+import { bedHeat } from '../../design/bed.js';
 import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import { makePit } from '../../network/pit.js';
@@ -39,6 +40,12 @@ export function burnsItsAir(design: Design, ratio: number, wider: FullFire | nul
     heat = Math.min(design.fire.heat, Math.exp(log - off / slope));
   }
   return null;
+}
+
+/** The design with the fire that its bed makes where the file gives none, for vents that are turned: these set what burns of it. */
+export function withBedFire(design: Design): Design {
+  if (design.fire.heatOf !== 'air') return design;
+  return { ...design, fire: { ...design.fire, heat: Math.max(design.fire.heat, bedHeat(design)), heatOf: 'bed' } };
 }
 
 /**

@@ -1,4 +1,5 @@
 /** What a cook makes of a pit that was estimated: how he lights it, what splits do to it, and how its vents are used. */
+import { withBedFire } from '../air/burnsItsAir.js';
 import { CLEAN_FIRE } from '../air/cleanFire.js';
 import { cleanVents } from '../air/cleanHold.js';
 import { ventCurve } from '../air/ventCurve.js';
@@ -26,8 +27,8 @@ export function cooked({ pit, held, full }: Solution, vented = false): Further {
       vents,
       ...(vented && design.firebox.intakes.length > 0
         ? {
-            ventCurve: ventCurve(design, CLEAN_FIRE.ratio),
-            ventTurn: vents && turnedVents(design, vents.open),
+            ventCurve: ventCurve(withBedFire(design), CLEAN_FIRE.ratio),
+            ventTurn: vents && turnedVents(withBedFire(design), vents.open),
           }
         : {}),
     },

@@ -1,3 +1,4 @@
+import type { Design } from '../../design/design.js';
 import { Bed } from './bed.js';
 import type { HeldPit } from './heldPit.js';
 import { boxOf, openAtFirst, ruleOf, withIntakes } from './minding.js';
@@ -48,6 +49,11 @@ export interface Swing {
   woodError: number;
   energyError: number;
   massError_kg_per_s: number;
+}
+
+/** Does the thermometer, for want of air, stay under the line at which a split is laid on? Then nothing goes up and down. */
+export function sinks({ limitedByAir, mean_K }: Swing, { target, cook }: Design['fire']): boolean {
+  return limitedByAir && mean_K < target + cook.line;
 }
 
 /**

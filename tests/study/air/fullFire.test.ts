@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/design.js';
 import { BED_RELEASE } from '../../../src/design/bed.js';
 import { withFullFire } from '../../../src/study/air/burnsItsAir.js';
+import { cooked } from '../../../src/study/events/cooked.js';
 import { cleanVents } from '../../../src/study/air/cleanHold.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
 import { exampleDesign } from '../../support/examples.js';
@@ -44,6 +45,15 @@ describe('the full fire of a box', () => {
     );
     expect(byVents[0]).toBeLessThan(byVents[1]);
     expect(byVents[1]).toBeLessThan(byVents[2]);
+  });
+
+  it('of vents that set it is no limit where they are opened further', () => {
+    const design = unfired((d) => void (d.firebox.intakes[0].open = 0.2));
+    const { ventCurve, assumed } = estimate(design, { further: (solution) => cooked(solution, true) });
+    const at = (open: number) => ventCurve!.fire_W[ventCurve!.open.indexOf(open)]!;
+    expect(at(0.2) / assumed!.fire_W).toBeCloseTo(1, 3);
+    expect(at(0.4)).toBeGreaterThan(1.3 * at(0.2));
+    expect(at(1)).toBeGreaterThan(at(0.6));
   });
 
   it('that is given stays as given, and beyond any bed is warned of', () => {
