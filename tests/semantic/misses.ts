@@ -3,6 +3,10 @@
  * miss: it is listed here, in the open, and the run fails as well when a listed one no longer misses, so that it is taken off.
  */
 export const MISSES: Readonly<Record<number, { kinds: readonly string[]; why: string }>> = {
+  1819: {
+    kinds: ['hold fire above full without its warning'],
+    why: 'back-drafts through two stacks: the state told of the full fire burns 12.8 kW of the 16.4 kW asked for, the one that holds 13.7 kW on another way of flowing; both are told, with the fires of the other ways, but not that the one burns more than the other',
+  },
   1855: {
     kinds: ['the warm-up ends on another fire than the one that holds'],
     why: 'back-drafting through its upright and its second intake, with three ways of flowing while it is held: the warm-up tips from one to another after the first reading and stays with 24.5 kW, the solver has one with 25.8 kW and tells of one with 15.3 kW; the warnings say that it back-drafts, that its draft swings and that it has another state',

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { BASE, type Assumptions } from '../../src/verify/validation/assumptions.js';
+import { BASE } from '../../src/verify/validation/assumptions.js';
 import { CORRIDOR_COLUMNS, LAYERED, runCorridor } from '../../src/verify/validation/corridor.js';
 import { twoLayers } from '../../src/verify/validation/twoLayers.js';
 import { layeredOpeningFlow } from '../../src/verify/validation/layers.js';
@@ -87,16 +87,17 @@ describe('the thin steel room', () => {
     expect(bias('steel rise, lower wall')).toBeLessThanOrEqual(1.1);
   });
 
-  test('its ceiling, asked to come to 0.65 of the measured, falls short by half a thousandth since the doorway radiates', () => {
-    const ceiling = (a: Partial<Assumptions>) => {
-      const own = rowsOfTest('C1');
-      const corrected = runSteelRoom(own, correctedRelease(own), { ...BASE, ...a });
-      const rows = bareRoomTables({ corrected, asIs: corrected });
-      return summarise(rows.find(({ quantity }) => quantity === 'steel rise, ceiling')!).statistics!.bias;
-    };
-    expect(ceiling({ doorRadiates: false })).toBeGreaterThanOrEqual(0.65);
-    expect(ceiling({})).toBeLessThan(0.65);
-    expect(ceiling({})).toBeGreaterThan(0.649);
+  // asked, and not met since the doorway radiates: half a thousandth short (MODEL.md); this fails as well once it is met
+  test.fails('has its ceiling at 0.65 of the measured', () => {
+    expect(of('bare', 'steel rise, ceiling').statistics!.bias).toBeGreaterThanOrEqual(0.65);
+  });
+
+  test('has it there with nothing out of its doorway', () => {
+    const own = rowsOfTest('C1');
+    const corrected = runSteelRoom(own, correctedRelease(own), { ...BASE, doorRadiates: false });
+    const rows = bareRoomTables({ corrected, asIs: corrected });
+    const ceiling = summarise(rows.find(({ quantity }) => quantity === 'steel rise, ceiling')!).statistics!.bias;
+    expect(ceiling).toBeGreaterThanOrEqual(0.65);
   });
 
   test('the calorimeter as it stands makes the early steel colder than the corrected one', () => {

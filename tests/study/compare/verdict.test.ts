@@ -6,6 +6,7 @@ import type { Block } from '../../../src/report/sheets/blocks.js';
 import { buyerSheet } from '../../../src/report/sheets/buyerSheet.js';
 import { chartScene } from '../../../src/charts/chartScene.js';
 import { optionsChart } from '../../../src/charts/optionsChart.js';
+import { ofResult, type Found } from '../../../src/study/quantities.js';
 import { assemble, type Option } from '../../../src/study/compare/compare.js';
 import type { EstimateResult, Warning } from '../../../src/study/estimate/result.js';
 import { shortfallOf, type ShortfallCode } from '../../../src/study/estimate/shortfall.js';
@@ -98,6 +99,14 @@ describe('what a result falls short of', () => {
       checkFirstSaid(comparison, 'no fire to hold');
       checkPrinted(comparison, 'no fire to hold');
     }
+  });
+
+  it('a thermometer that sinks for want of air under its splits has no swing', () => {
+    const { result, studies } = studyOption(exampleDesign('plain-24.yaml'));
+    const swing = { ...studies!.swing!, limitedByAir: true, mean_K: result.design.fire.target - 20 };
+    const told = (found: Found) => ofResult('swing.thermometer_K').of(found);
+    expect(told({ result, studies })).toBe(studies!.swing!.thermometer_K);
+    expect(told({ result, studies: { ...studies!, swing } })).toBeNull();
   });
 
   it('an event that one option could not be followed through is no sameness', () => {

@@ -4,7 +4,7 @@ import { estimate } from '../../../src/study/estimate/estimate.js';
 import { candidateFields, treeWith } from '../../../src/study/size/candidate.js';
 import { whereClean, withOpening } from '../../../src/study/air/cleanHold.js';
 import { judgeFully, type FullJudgement } from '../../../src/study/size/judge.js';
-import { LIMITS, marginOf } from '../../../src/study/size/limits.js';
+import { COMFORT, LIMITS, marginOf } from '../../../src/study/size/limits.js';
 import { bestOf, stackTries, surveyStack, ventsThatFit, type Rough } from '../../../src/study/size/search.js';
 import { writeOut } from '../../../src/study/size/size.js';
 import { fullFire, justLit } from '../../../src/study/air/states.js';
@@ -109,16 +109,19 @@ describe('how the air follows the size', () => {
 });
 
 describe('a choice', () => {
-  const tree = treeOf(PLAIN);
+  // a chamber as tight as a good door: through a leaky one so much air comes that hardly a vent holds with a quarter in hand
+  const text = PLAIN.replace('doorGap: 2.0 in^2', 'doorGap: 0.5 in^2');
+  const tight = designOf(text);
+  const tree = treeOf(text);
   let best: Rough[];
   let judged: FullJudgement;
   let fields: ReturnType<typeof candidateFields>;
 
   beforeAll(async () => {
-    const tries = stackTries(plain).filter(({ stack, height }) => /^6 in/.test(stack.name) && height!.value < 1);
-    const surveys = tries.map((each) => surveyStack(plain, each, settings));
+    const tries = stackTries(tight).filter(({ stack, height }) => /^5 in/.test(stack.name) && height!.value < 1.3);
+    const surveys = tries.map((each) => surveyStack(tight, each, settings));
     best = bestOf(surveys, 4);
-    const { written } = await writeOut(tree, plain, { tries: tries.map((each) => ({ of: 0, ...each })), surveys });
+    const { written } = await writeOut(tree, tight, { tries: tries.map((each) => ({ of: 0, ...each })), surveys });
     const [first] = written;
     judged = judgeFully(first.design, first.guess, settings);
     fields = candidateFields(tree, first.candidate, 1);
@@ -126,9 +129,9 @@ describe('a choice', () => {
 
   const value = (key: string) => judged.margins.find((each) => each.key === key)!.value;
 
-  it('keeps within every limit', () => {
+  it('keeps within every limit with a quarter in hand', () => {
     expect(judged.failed).toEqual([]);
-    expect(judged.score).toBeGreaterThan(0);
+    expect(judged.score).toBeGreaterThan(COMFORT);
     expect(judged.weather).toHaveLength(4);
   });
 
