@@ -123,6 +123,7 @@ function misspelled(key: string, part?: string): string | undefined {
   const name = nearestName(
     key,
     OTHER_NAMES.map(([each]) => each),
+    1,
   );
   return name && fieldFor(name, part);
 }

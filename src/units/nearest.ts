@@ -15,8 +15,8 @@ export function editDistance(a: string, b: string): number {
   return rows[a.length][b.length];
 }
 
-/** Nearest of the names within about a third of the word, or undefined; case does not count. */
-export function nearestName(written: string, names: readonly string[]): string | undefined {
+/** Nearest of the names within about a third of the word, and so many slips at most, or undefined; case does not count. */
+export function nearestName(written: string, names: readonly string[], slips = Infinity): string | undefined {
   if (written.length > 60) return undefined;
   const word = written.toLowerCase();
   let best: string | undefined;
@@ -25,7 +25,7 @@ export function nearestName(written: string, names: readonly string[]): string |
     const distance = editDistance(word, name.toLowerCase());
     if (distance < least) [least, best] = [distance, name];
   }
-  return best !== undefined && least <= Math.max(1, Math.ceil(Math.max(word.length, best.length) / 3))
+  return best !== undefined && least <= Math.min(slips, Math.max(1, Math.ceil(Math.max(word.length, best.length) / 3)))
     ? best
     : undefined;
 }
