@@ -1,3 +1,4 @@
+import { shownState } from './drawingView.js';
 import { drawsOf } from '../words/draws.js';
 import { sayAlone, sayQuantity, type Say } from '../words/quantity.js';
 import { rangeOf } from '../words/quantityWords.js';
@@ -95,7 +96,7 @@ export function answerOf(
       term: 'Wood to hold it',
       value: steady ? sayQuantity(say, wood, steady.wood_kg_per_s) : result ? 'no fire does' : MISSING,
       under: under(wood),
-      ...(result && !steady ? { tone: 'badly' } : {}),
+      ...(result && !shownState(result)?.holds ? { tone: 'badly' } : {}),
     },
     grate: foodCell(design, result, say),
     draws: {
@@ -120,12 +121,14 @@ function rangeLines(quantity: Quantity, ranges: readonly Range[] | null, say: Sa
 /** What food gets: the grate, or the rack, beside the cook's thermometer, and how even it is. */
 function foodCell({ gauge, chamber }: Design, result: EstimateResult | null, say: Say): Cell {
   const term = chamber ? 'Grate' : 'Racks';
-  const steady = result?.steady;
-  if (!steady) return { term, value: MISSING, under: [] };
-  const grate = held('grate_K').of({ result });
+  const shown = result && shownState(result);
+  if (!shown) return { term, value: MISSING, under: [] };
+  const { state: steady, holds } = shown;
+  const of = { result: { ...result, steady } };
+  const grate = held('grate_K').of(of);
   const racks = steady.places.filter(({ kind }) => kind === 'rack').map(({ thermometer_K }) => thermometer_K);
   const lid = gaugeReading(steady, gauge);
-  const apart = held('endToEnd_K').of({ result });
+  const apart = held('endToEnd_K').of(of);
   const temperature = (value: number | null) => say('temperature', value);
   const value =
     grate !== null
@@ -137,7 +140,7 @@ function foodCell({ gauge, chamber }: Design, result: EstimateResult | null, say
     term,
     value,
     under: [
-      `lid ${temperature(lid)}`,
+      `lid ${temperature(lid)}${holds ? '' : ' under the full fire'}`,
       ...(apart === null ? [] : [`${say('temperatureDifference', apart, { digits: 2 })} end to end`]),
     ],
   };

@@ -52,8 +52,8 @@ export class DrawingView {
   }
 }
 
-/** What the drawing shows of a result: the fire that holds the target where this pit has it, else what its full fire settles at. */
-function shownState(result: EstimateResult | null): { state: SteadyState; holds: boolean } | null {
+/** What the drawing and the answer show of a result: the fire that holds the target where this pit has it, else what its full fire settles at. */
+export function shownState(result: EstimateResult | null): { state: SteadyState; holds: boolean } | null {
   if (!result) return null;
   const { steady, assumed } = result;
   // a fire larger than the full one holds nothing in this pit
