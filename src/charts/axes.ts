@@ -4,7 +4,8 @@ import { roundTicks } from '../draw/ticks.js';
 import { FAINT_INK, FONT_SIZE, GRID, INK } from '../draw/theme.js';
 
 type Side = 'left' | 'right' | 'top' | 'bottom';
-type LinearAxis = DeepPartial<ScaleOptionsByType<'linear'>>;
+/** @see timeAxis for `unit` */
+type LinearAxis = DeepPartial<ScaleOptionsByType<'linear'>> & { unit?: string };
 type DeepPartial<T> = T extends object ? { [K in keyof T]?: DeepPartial<T[K]> } : T;
 
 /** Round numbers that lie within the two limits. */
@@ -70,5 +71,5 @@ export function twinAxes(
  */
 export function timeAxis(unit: string, end: number, room: number): LinearAxis {
   const ticks = roundTicks(0, end, 8).filter((tick) => tick <= end * 1.001);
-  return axis('bottom', `Time [${unit}]`, ticks, { min: 0, max: end / (1 - room) });
+  return { ...axis('bottom', `Time [${unit}]`, ticks, { min: 0, max: end / (1 - room) }), unit };
 }

@@ -18,6 +18,7 @@ export interface Patch {
   zone: number;
   station?: string;
   place?: PlatePlace;
+  face?: string;
   shape: FaceShape;
   insideArea: number;
   outsideArea: number;
@@ -64,6 +65,7 @@ export function addPatch(network: Network, patch: Patch): number {
     station: patch.station,
     weight: 0.5 * (patch.insideArea + patch.outsideArea),
     place: patch.place,
+    face: patch.face,
   });
   const { lining } = patch;
   const hot = lining ? addLining(network, patch, steel, lining) : steel;

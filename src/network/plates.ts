@@ -29,6 +29,7 @@ function addPiece(
     zone,
     station: network.zones[zone].station,
     place,
+    face: face.name,
     shape: face.orientation,
     insideArea: face.insideArea * share,
     outsideArea: face.outsideArea * share,

@@ -86,8 +86,9 @@ export interface ThermalNode {
   /** station whose steel temperature it belongs to, weight by area; undefined: none */
   station?: string;
   weight: number;
-  /** where on its part it stands, of outside plates */
+  /** where on its part it stands, and the face that it is a piece of, of outside plates */
   place?: PlatePlace;
+  face?: string;
   /** of a plate between two parts: zones that a lining hides it from */
   hiddenFrom?: number[];
   /** of a lining's slice that gas and fire see: the plate behind it */

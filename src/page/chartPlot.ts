@@ -55,9 +55,7 @@ export function plotOf(chart: Chart, chosen: ChartId): Plot | null {
         from: x.getValueForPixel(left)!,
         to: x.getValueForPixel(right)!,
         what: time ? ('time' as const) : ('share' as const),
-        unit: time
-          ? (/\[(.*)\]/.exec(String((x.options as { title?: { text?: string } }).title?.text))?.[1] ?? 'min')
-          : '%',
+        unit: (x.options as { unit?: string }).unit ?? '%',
       };
   return { left, right, top, bottom, across, kind, curves };
 }

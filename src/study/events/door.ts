@@ -3,7 +3,7 @@ import { doorsOf, leafName, type PlacedDoor } from '../../design/doors.js';
 import { gaugePlace } from '../../design/places.js';
 import type { BuiltPit, Cells } from '../../network/cells.js';
 import { coverage } from '../../network/doorGaps.js';
-import { OUTDOORS, type Network } from '../../network/types.js';
+import { OUTDOORS, type Network, type NetworkFace } from '../../network/types.js';
 
 /** A door's hole where the file gives none, as shares of the part: estimates. */
 const USUAL: Record<PartName, { wide: number; high: number }> = {
@@ -106,12 +106,12 @@ export function openDoor(design: Design, which: 'gauge' | 'firebox' = 'gauge'): 
  * hole takes.
  */
 function swingOut({ faces, nodes }: Network, zone: number, { part, name = '', height }: Doorway, area: number): void {
-  const own = `${part} ${leafName({ name })}`;
+  const plateOf = ({ node }: NetworkFace) => nodes[nodes[node].lines ?? node];
   const walls = faces.filter((face) => {
-    const { part: of, station } = nodes[nodes[face.node].lines ?? face.node];
+    const { part: of, station } = plateOf(face);
     return face.zone === zone && of === part && station !== undefined && face.shape !== 'up' && face.shape !== 'down';
   });
-  const leaf = walls.filter(({ node }) => `${nodes[node].name} `.startsWith(`${own} `));
+  const leaf = walls.filter((face) => plateOf(face).face === leafName({ name }));
   const round = walls.filter(({ shape }) => shape === 'horizontalCylinder');
   const flat = walls.filter(({ shape }) => shape === 'vertical');
   const shell = part === 'firebox' || round.length === 0 ? flat : round;
