@@ -2,6 +2,7 @@
 import { sinks } from '../study/events/swing.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
+import { litRange } from '../words/headline.js';
 import { sayAlone } from '../words/quantity.js';
 import { rangeOf } from '../words/quantityWords.js';
 
@@ -27,12 +28,7 @@ export function cookLine(result: EstimateResult | null, system: UnitSystem): str
     } else lines.push(`A ${split} ${every}: reads ${span}.`);
   }
   if (lit) {
-    const time = (seconds: number) => say('time', seconds, { digits: 2 });
-    const latest = lit.latest_s === null ? 'never' : time(lit.latest_s);
-    const soonest = time(lit.soonest_s);
-    const range =
-      latest === 'never' ? ` (${soonest}, or never)` : latest === soonest ? '' : ` (${rangeOf(soonest, latest)})`;
-    lines.push(`From the match it takes ${time(lit.reads_s)}${range}.`);
+    lines.push(`From the match it takes ${say('time', lit.reads_s, { digits: 2 })}${litRange(lit, system)}.`);
   }
   return lines.join(' ');
 }

@@ -86,14 +86,19 @@ function litWords({ design, lit }: EstimateResult, system: UnitSystem): string[]
   if (!lit) return [];
   const say = sayAlone(system);
   const coals = `${say('mass', lit.coals_kg, { digits: 2 })} of charcoal`;
-  const soonest = say('time', lit.soonest_s, { digits: 2 });
-  const latest = lit.latest_s === null ? 'never' : say('time', lit.latest_s, { digits: 2 });
-  const range =
-    latest === 'never' ? ` (${soonest}, or never)` : latest === soonest ? '' : ` (${rangeOf(soonest, latest)})`;
   const wood = lit.splits === 0 ? '' : ` and ${say('mass', lit.wood_kg, { digits: 2 })} of splits`;
   return [
-    `Lit with ${coals}${wood} it reads ${say('temperature', design.fire.target)} after ${say('time', lit.reads_s, { digits: 2 })}${range}.`,
+    `Lit with ${coals}${wood} it reads ${say('temperature', design.fire.target)} after ${say('time', lit.reads_s, { digits: 2 })}${litRange(lit, system)}.`,
   ];
+}
+
+/** ` (5.8 to 27 min)`, as soon and as late as it may read its target from the match; empty where both print alike. */
+export function litRange({ soonest_s, latest_s }: NonNullable<EstimateResult['lit']>, system: UnitSystem): string {
+  const time = (seconds: number) => sayAlone(system)('time', seconds, { digits: 2 });
+  const soonest = time(soonest_s);
+  if (latest_s === null) return ` (${soonest}, or never)`;
+  const latest = time(latest_s);
+  return latest === soonest ? '' : ` (${rangeOf(soonest, latest)})`;
 }
 
 /** How it swings under splits. */
