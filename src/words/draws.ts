@@ -23,6 +23,7 @@ const NO: Readonly<Record<string, (where: string) => string>> = {
 const BARELY: Readonly<Record<string, (where: string) => string>> = {
   'fire-limited-by-air': (where) => `too little air for ${where === 'hold fire' ? 'that fire' : 'its full fire'}`,
   'draft-swings': () => 'the draft swings to and fro',
+  'chokes-at-first': () => 'lit cold, it chokes before it draws',
   'little-air': () => 'so little air that wood burns dirty',
   'door-gap-smoke': (where) => `smoke leaves by the ${where.split(',')[0]}`,
 };

@@ -17,6 +17,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'no-steady-draft': 'stops',
   'draft-tips-over': 'stops',
   'draft-swings': 'harm',
+  'chokes-at-first': 'harm',
   'target-not-reached': 'stops',
   'back-draft': 'stops',
   'not-soaked-in-a-day': 'stops',

@@ -28,6 +28,8 @@ const HELD = 0.5;
 export const LONG = 24 * 3600;
 /** How far that end may be off the steady fire, as a share. */
 const ENDS = 0.02;
+/** How much less the full fire told may burn than what burns at the first reading, as a share. */
+const FALLS = 0.15;
 /** When a pit that is not half way up after a day has settled for sure [s]. */
 const SETTLED = 30 * LONG;
 /** Colder than outdoors by this much is colder: the steps' own error of a curve, and what a steady state may be off [K]. */
@@ -59,6 +61,7 @@ export function failuresOf(result: EstimateResult): Failure[] {
     checkFirstReads(result, fail);
     checkFire(result, fail);
     checkSoaked(result, codes, fail);
+    checkFull(result, fail);
     checkEnd(result, codes, fail);
     checkCurves(result, fail);
   }
@@ -220,6 +223,19 @@ function checkSoaked({ design, warmUp }: EstimateResult, codes: string[], fail: 
   const at = indexAt(series.time_s, soaked_s);
   if (share(woodToSoaked_kg! * design.wood.heat, series.fire_J[at]) > 1e-6) {
     fail('soaked: wood is not heat', `${woodToSoaked_kg! * design.wood.heat}, ${series.fire_J[at]} J`);
+  }
+}
+
+/**
+ * The full fire told is on the way of flowing that the pit goes when it first reads its target: gas that gets hotter may draw a little
+ * less air, but a fire that falls by more than a share has been solved on another way.
+ */
+function checkFull({ assumed, warmUp }: EstimateResult, fail: Fail): void {
+  const { gauge_s, series } = warmUp!;
+  if (gauge_s === null || !assumed) return;
+  const burns = series.fire_W[indexAt(series.time_s, gauge_s)];
+  if (assumed.fire_W < (1 - FALLS) * burns) {
+    fail('the full fire told is another way of flowing', `${assumed.fire_W} W; ${burns} W at the first reading`);
   }
 }
 

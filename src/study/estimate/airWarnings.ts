@@ -3,13 +3,19 @@ import { smokeOf } from './smoke.js';
 import { BED_RELEASE, bedOf } from '../../design/bed.js';
 import type { Design } from '../../design/design.js';
 import { format, formatBoth } from '../../units/index.js';
-import type { SteadyState, Warning } from './result.js';
+import type { SteadyState, WarmUp, Warning } from './result.js';
 
 /** A door gap counts as leaking smoke when it lets out more than this share of the stack's gas: common practice, no source. */
 const SMOKE_SHARE = 1e-3;
 
 /** Wood burns dirtily with less air than this over what it needs: common practice, no source. */
 const LEAST_EXCESS_AIR = 1.5;
+
+/**
+ * A fire that burns less than this share of what is laid on, though in the end there is air for it, chokes; for this long [s] it does so
+ * in many a cold pit until the stack is warm: our own choice, no source.
+ */
+const CHOKES = { share: 0.5, most: 300 };
 
 /** The fire gets less air than it asks for: what holds it down and what to change. */
 export function airWarnings(state: SteadyState, where: string): Warning[] {
@@ -43,6 +49,30 @@ export function airWarnings(state: SteadyState, where: string): Warning[] {
     });
   }
   return out;
+}
+
+/** Lit cold, the fire chokes for long before the draft comes: when it comes hangs on little. */
+export function chokesAtFirst({ gauge_s, series }: WarmUp, { fire }: Design, { fire_W: most }: SteadyState): Warning[] {
+  if (gauge_s === null) return [];
+  let until = 0;
+  let least = 1;
+  for (let i = 0; i < series.time_s.length && series.time_s[i] < gauge_s; i++) {
+    const asked = fire.heat * (1 - Math.exp(-series.time_s[i] / fire.rise));
+    const share = series.fire_W[i] / Math.min(asked, most);
+    if (!(share < CHOKES.share)) continue;
+    until = series.time_s[i];
+    least = Math.min(least, share);
+  }
+  if (until <= CHOKES.most) return [];
+  return [
+    {
+      code: 'chokes-at-first',
+      message: `lit cold, the fire gets too little air for the first ${format('time', until, 'shop', { digits: 2 })}, at worst enough for ${(100 * least).toFixed(0)} % of what it burns later: it smoulders until the draft comes, and when that is hangs on little: weather, plate, how it is lit. Give the gas one clear way up: throat above the intakes, stack large and tall enough`,
+      where: 'warm-up',
+      value: until,
+      limits: { high: CHOKES.most, unit: 's' },
+    },
+  ];
 }
 
 /** A full fire that no bed in this box makes: more than the most that wood on a grate is told to release. */

@@ -15,7 +15,7 @@ import { describeState } from './describeState.js';
 import { solveUnderFire, type Solved } from './steady.js';
 import type { WarmUpRun } from './warmUp.js';
 import { steelWarnings } from './steelWarnings.js';
-import { airWarnings, backDraftWarnings, bedWarnings, smokeWarnings } from './airWarnings.js';
+import { airWarnings, backDraftWarnings, bedWarnings, chokesAtFirst, smokeWarnings } from './airWarnings.js';
 import { fallsBack, targetWarning } from './targetWarnings.js';
 import { materialWarnings } from './materialWarnings.js';
 import { otherState } from './otherState.js';
@@ -119,7 +119,7 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
   if (run) {
     if (!options.steadyOnly) result.warmUp = run.warmUp;
     if (!run.finished) warnings.push(brokeOff(run.warmUp));
-    warnings.push(...fallsBack(run.warmUp, design));
+    warnings.push(...chokesAtFirst(run.warmUp, design, assumed), ...fallsBack(run.warmUp, design));
     if (cost) Object.assign(cost, { evaluations: run.evaluations, steps: run.warmUp.steps });
   }
   const more = options.further?.({ pit, held: held.state, full: solved });

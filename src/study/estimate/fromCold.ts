@@ -1,7 +1,7 @@
 import type { Design } from '../../design/design.js';
 import type { Pit } from '../../network/pit.js';
-import { heldAbove, solveFrom, solveHoldFire, type Solved } from './steady.js';
-import { runWarmUp, type WarmUpOptions, type WarmUpRun } from './warmUp.js';
+import { heldAbove, solveHoldFire, type Solved } from './steady.js';
+import { fullFireFrom, runWarmUp, type WarmUpOptions, type WarmUpRun } from './warmUp.js';
 
 /** Two states are one when fire and temperatures differ by no more than a solver's leftovers: a share, [K]. */
 const SAME = { fire: 5e-3, temperature: 1 };
@@ -63,7 +63,7 @@ export function fromCold(pit: Pit, found: Solved, follow: 'always' | 'forks', op
   if (told && !told.other && told.state === holds.solved && !forks(pit.design)) {
     return { full: { state: found, other: null }, held: told, reached, run };
   }
-  const gone = solveFrom(pit, first.x, found.asked);
+  const gone = fullFireFrom(pit, first, found.asked);
   const full = (gone ? arrive(gone, found) : { state: found, other: null }) as FromCold['full'];
   const held = told ?? arrive(solveHoldFire(pit, target, full.state).solved, holds.solved);
   return { full, held, reached, run };

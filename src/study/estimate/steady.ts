@@ -33,14 +33,6 @@ export function solveUnderFire(pit: Pit, heat: number, start?: Float64Array): So
   return { x, settled, asked: heat };
 }
 
-/** The steady state under a fire [W] that a pit goes to from the unknowns x, its gas keeping to the way it goes; null: none found. */
-export function solveFrom(pit: Pit, x: Float64Array, heat: number): Solved | null {
-  const at = x.slice();
-  // in steps through time: Newton alone may jump to another way
-  const settled = pit.settler.march(at, { mode: 'release', heat });
-  return settled.converged ? { x: at, settled, asked: heat } : null;
-}
-
 /** The steady state that the unknowns x are near to; null: none is found from there, or only under a fire that can't be. */
 export function solveNear(pit: Pit, x: Float64Array, demand: Demand): Solved | null {
   const { settler, model } = pit;

@@ -25,6 +25,9 @@ const BETWEEN = [0.25, 0.5, 0.75];
  */
 const STILL = { step: 0.1, moved: 0.01, near: 0.03 };
 
+/** The fire under which it settles: one that holds the target, the full one short of it, or the full one wherever it leads. */
+type Settling = 'hold' | 'full' | 'beyond';
+
 export interface WarmUpOptions {
   /** factor on the tolerances of the time steps (default 1), for step studies */
   tolerance?: number;
@@ -88,16 +91,8 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}, holds: Solved |
       finished,
     };
   };
-  /** Has it settled? Looked at after each step. */
   const still = (demand: 'hold' | 'full') => (): boolean => {
-    const last = parts[parts.length - 1];
-    if (!('after' in last)) return false;
-    const { before, after } = last;
-    const moved = (a: number, b: number) => Math.abs(b - a) > STILL.moved * Math.abs(b);
-    if (after.time - before.time < STILL.step * after.time) return false;
-    if (moved(before.x[pit.model.fire], after.x[pit.model.fire])) return false;
-    if (moved(steel.above(before), steel.above(after))) return false;
-    settled = stateNear(pit, steel, after, demand, holds);
+    settled = quietState(pit, steel, parts[parts.length - 1], demand, holds);
     return settled !== null;
   };
 
@@ -125,14 +120,45 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}, holds: Solved |
   return finish(tend(line, tender, end) || soaked !== null);
 }
 
-/** The steady state that a moment is nearly in; null: none is that near. */
-function stateNear(
+/**
+ * The steady state under the full fire that a pit goes to from the moment at which it reads its target, followed through time: Newton,
+ * and a march in lengthening steps, may jump to another way of flowing.
+ *
+ * @returns null: it does not settle
+ */
+export function fullFireFrom(pit: Pit, { x }: Moment, heat: number): Solved | null {
+  let last: Moment | Stride | null = null;
+  // in no longer steps than the warm-up's: in those ten times as loose the gas may jump
+  const line = new Timeline(pit, x, { follow: (part) => (last = part) });
+  const steel = new SteelHeat(pit);
+  line.light(() => ({ mode: 'release', heat }));
+  while (line.moment.time < FOLLOWED - 1) {
+    if (line.step(FOLLOWED) === 'failed') return null;
+    const settled = last && quietState(pit, steel, last, 'beyond');
+    if (settled) return settled;
+  }
+  return null;
+}
+
+/** The steady state that a pit has come to with its last step; null: it has not settled. */
+function quietState(
   pit: Pit,
   steel: SteelHeat,
-  { x }: Moment,
-  demand: 'hold' | 'full',
-  holds: Solved | null,
+  last: Moment | Stride,
+  demand: Settling,
+  holds: Solved | null = null,
 ): Solved | null {
+  if (!('after' in last)) return null;
+  const { before, after } = last;
+  const moved = (a: number, b: number) => Math.abs(b - a) > STILL.moved * Math.abs(b);
+  if (after.time - before.time < STILL.step * after.time) return null;
+  if (moved(before.x[pit.model.fire], after.x[pit.model.fire])) return null;
+  if (moved(steel.above(before), steel.above(after))) return null;
+  return stateNear(pit, steel, after, demand, holds);
+}
+
+/** The steady state that a moment is nearly in; null: none is that near. */
+function stateNear(pit: Pit, steel: SteelHeat, { x }: Moment, demand: Settling, holds: Solved | null): Solved | null {
   const { fire } = pit.design;
   const { model } = pit;
   const near = (a: number, b: number) => Math.abs(b - a) <= STILL.near * Math.abs(a);
@@ -141,7 +167,7 @@ function stateNear(
   if (demand === 'hold') return here(solveNear(pit, x, { mode: 'hold', target: fire.target })) ?? here(holds);
   const state = here(solveNear(pit, x, { mode: 'release', heat: fire.heat }));
   // a full fire that gets to the target in the end is not done before it has
-  return state && readingOf(pit, state) < fire.target ? state : null;
+  return state && (demand === 'beyond' || readingOf(pit, state) < fire.target) ? state : null;
 }
 
 /**
