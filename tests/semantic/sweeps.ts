@@ -2,8 +2,9 @@
  * One field of a design in steps, all else as it is: which way the numbers must go, whatever the design.
  */
 import { readDesign } from '../../src/design/read.js';
-import { PARTS } from '../../src/design/stations.js';
+import { PARTS, type PartName } from '../../src/design/stations.js';
 import { changeTree, type Change } from '../../src/design/vary.js';
+import { FACES } from '../../src/design/walls.js';
 import { estimate, type EstimateOptions } from '../../src/study/estimate/estimate.js';
 import type { EstimateResult, SteadyState } from '../../src/study/estimate/result.js';
 import type { Tree } from '../design/randomDesign.js';
@@ -18,6 +19,8 @@ export const SLACK = { time: 0.005, state: 1e-3 };
 const PLATE = ['1/8 in', '3/16 in', '1/4 in', '5/16 in', '3/8 in', '1/2 in'];
 /** More than this share of the hold fire is no small change of a pit: it is another state. */
 const OTHER_STATE = 0.05;
+/** Outside sizes of a part in a file, and in a design, where a diameter is a width. */
+const SIZES = { diameter: 'width', width: 'width', depth: 'depth', height: 'height', length: 'length' };
 const WRAP = ['0 in', '1/2 in', '1 in', '2 in', '4 in'];
 const HEIGHT = [1, 1.25, 1.6, 2];
 const FIRE = [0.99, 0.995, 1, 1.005, 1.01];
@@ -39,11 +42,22 @@ function solve(tree: Tree, changes: Change[], options: EstimateOptions = {}): Es
   return estimate(design, options);
 }
 
-/** Does this field in these steps give designs at all? A thick plate may leave no room for a throat. */
-function sweep(tree: Tree, path: string, values: readonly string[], options?: EstimateOptions): Point[] {
+/** Do these fields in these steps give designs at all? A thick plate may leave no room for a throat. */
+function sweep(
+  tree: Tree,
+  paths: readonly string[],
+  values: readonly string[],
+  options?: EstimateOptions,
+  also: readonly Change[] = [],
+): Point[] {
   return values.flatMap((value) => {
     try {
-      return [{ value, result: solve(tree, [{ path, value }], options) }];
+      return [
+        {
+          value,
+          result: solve(tree, [...also, ...paths.map((path) => ({ path, value }))], options),
+        },
+      ];
     } catch (error) {
       if (error instanceof Error && error.message.startsWith('[{')) return [];
       throw error;
@@ -89,19 +103,32 @@ function gaps(points: readonly Point[], of: Of, kind: string): Failure[] {
 const gauge: Of = ({ warmUp }) => warmUp?.gauge_s;
 const soaked: Of = ({ warmUp }) => warmUp?.soaked_s;
 
+/** Where a part's plates stand: that of all its faces, and those that a face or a door has of its own; of all parts for 'all'. */
+function platesOf(tree: Tree, part: string): string[] {
+  if (part !== 'all') return [`${part}.plate`];
+  const own = partsOf(tree).flatMap((each) =>
+    ['door', ...FACES].flatMap((face) => {
+      const given = (tree[each] as Tree)[face] as Tree | undefined;
+      return given?.plate === undefined ? [] : [`${each}.${face}.plate`];
+    }),
+  );
+  return ['all.plate', ...own];
+}
+
 /**
- * Thicker plate never shortens a warm-up: all parts at once, and each by itself.
+ * Thicker plate never shortens a warm-up: all plates at once, and each part by itself.
  *
  * Two things may do it all the same, and are looked into:
  * - Sizes are outside sizes, so that thicker plate leaves a smaller inside, which takes less heat from the gas: the pit holds its
- *   target with less fire, and the same fire has more in hand. With its fire as much smaller it must not be sooner.
+ *   target with less fire, and the same fire has more in hand. With its fire as much smaller, or its inside kept, it must not be sooner.
  * - Soaked is nine tenths of all the steel's heat. A part that warms fast counts for more of it when it is thicker, and a heavier
  *   firebox keeps the full fire on for longer. So one part's plate may shorten it (all plates at once may not), if a replay agrees.
  */
 export function plateSweep(tree: Tree, parts: readonly string[] = ['all', ...partsOf(tree)]): Failure[] {
   return parts.flatMap((part) => {
     const path = `${part}.plate`;
-    const points = sweep(tree, path, PLATE);
+    const paths = platesOf(tree, part);
+    const points = sweep(tree, paths, PLATE);
     return (
       [
         ['gauge time', gauge],
@@ -111,21 +138,40 @@ export function plateSweep(tree: Tree, parts: readonly string[] = ['all', ...par
       const missing = gaps(points, of, `${path}: no ${words}`);
       const [worst] = wrongWay(points, of, 1, SLACK.time).sort((a, b) => a.is / a.was - b.is / b.was);
       if (!worst) return missing;
-      const smaller = withLessFire(tree, path, worst);
-      const again = smaller && of(smaller);
-      if (again != null && again >= worst.was * (1 - SLACK.time)) return missing;
+      const again = [withLessFire(tree, paths, worst), withItsInside(tree, paths, worst)].map(
+        (each) => each && of(each),
+      );
+      if (again.some((time) => time != null && time >= worst.was * (1 - SLACK.time))) return missing;
       if (words === 'soaking' && part !== 'all' && replaysSo(tree, path, worst)) return missing;
-      const detail = `${told(worst)}, with as much less fire as it holds with ${again?.toPrecision(6)}`;
+      const [less, kept] = again.map((time) => time?.toPrecision(6));
+      const detail = `${told(worst)}, with as much less fire as it holds with ${less}, with its inside kept ${kept}`;
       return [...missing, { kind: `${path} shortens ${words}`, detail }];
     });
   });
 }
 
 /** The thicker one with a fire as much smaller as its hold fire is; null where that is no smaller, or another state's. */
-function withLessFire(tree: Tree, path: string, { from, to }: Wrong): EstimateResult | null {
+function withLessFire(tree: Tree, paths: readonly string[], { from, to }: Wrong): EstimateResult | null {
   const ratio = (to.result.steady?.fire_W ?? NaN) / (from.result.steady?.fire_W ?? NaN);
   if (!(ratio < 1 && ratio > 1 - OTHER_STATE)) return null;
-  return solve(tree, [{ path, value: to.value }, fireChange(tree, ratio)]);
+  return solve(tree, [...paths.map((path) => ({ path, value: to.value })), fireChange(tree, ratio)]);
+}
+
+/** The thicker one with outside sizes as much larger as its plates are thicker; null where that is no design. */
+function withItsInside(tree: Tree, paths: readonly string[], { from, to }: Wrong): EstimateResult | null {
+  const sizes = partsOf(tree).flatMap((part) => {
+    const [thin, thick] = [from, to].map(({ result }) => result.design[part as PartName]!);
+    const more = 2 * (thick.plate - thin.plate);
+    if (more === 0) return [];
+    const given = thin as unknown as Record<string, number>;
+    const written = Object.entries(SIZES).filter(([size]) => size in (tree[part] as Tree));
+    return written.map(([size, as]): Change => ({
+      path: `${part}.${size}`,
+      value: `${(1000 * (given[as] + more)).toFixed(4)} mm`,
+    }));
+  });
+  const [larger] = sweep(tree, paths, [to.value], {}, sizes);
+  return larger?.result ?? null;
 }
 
 /** Do replays of both soak when the runs say? */
@@ -143,10 +189,14 @@ function fireChange(tree: Tree, factor: number): Change {
 }
 
 /**
- * Thicker insulation never asks for more fire to hold. Past the gauge it may, by the air it draws: gas that leaves hotter pulls
+ * Thicker insulation never asks for more fire to hold, in the shade: it keeps the sun's heat out as it keeps the fire's in, and a part
+ * that gas goes down through wants that heat. Past the gauge it may, by the air it draws: gas that leaves hotter pulls
  * harder. There the stacks are closed until the fire draws what it drew under the thinner layer, and must then be no larger.
  */
-export function insulationSweep(tree: Tree): Failure[] {
+export function insulationSweep(given: Tree): Failure[] {
+  const site: Tree = { ...(given.site as Tree) };
+  delete site.sun;
+  const tree: Tree = { ...given, site };
   return partsOf(tree).flatMap((part) => {
     const own = (tree[part] as Tree).insulation as { material?: string } | undefined;
     const wrap = (thickness: string): Change => ({
