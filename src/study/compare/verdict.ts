@@ -3,6 +3,7 @@ import { listed } from '../../units/listed.js';
 import { baselineOf, type ComparedOption, type Comparison, type Difference } from './compare.js';
 import { held, ofResult, type Quantity } from '../quantities.js';
 import { paybackClause } from './paybackWords.js';
+import { turnedOpenings } from '../estimate/otherState.js';
 import { shortfallWords } from '../estimate/shortfall.js';
 import { tellingOf, type Row, type Telling } from './told.js';
 
@@ -215,7 +216,24 @@ export function verdictOf(comparison: Comparison, system: UnitSystem = 'shop'): 
   const { options } = comparison;
   const short = shortfallLines(comparison, system);
   if (options.length < 2) return [...short, 'Nothing to compare: there is one option.'].join('\n');
-  return [...short, ...findingsOf(comparison).flatMap((finding) => sentence(finding, comparison, system))].join('\n');
+  const findings = findingsOf(comparison).flatMap((finding) => sentence(finding, comparison, system));
+  return [...short, ...otherWays(comparison), ...findings].join('\n');
+}
+
+/** A line for every option in which gas goes another way than in the baseline while it holds its target: no like is compared with like. */
+function otherWays(comparison: Comparison): string[] {
+  const base = baselineOf(comparison);
+  return comparison.options.flatMap(({ label, result: { steady } }) => {
+    const turned = steady && base.result.steady ? turnedOpenings(base.result.steady, steady) : [];
+    if (turned.length === 0) return [];
+    const through = listed(
+      turned.map((name) => `the ${name}`),
+      3,
+    );
+    return [
+      `In ${label} gas goes the other way through ${through} than in ${base.label}: what differs may come of that.`,
+    ];
+  });
 }
 
 /** A line for every option that falls short of the target, worst first. */

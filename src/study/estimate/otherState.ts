@@ -28,24 +28,31 @@ export function otherState(state: SteadyState | null, other: SteadyState, where:
 /** Two states share their gas out otherwise between stacks when one carries this share more or less of it. */
 const STACK_SHARE = 0.1;
 
+const largestFlow = ({ openings }: SteadyState) =>
+  Math.max(...openings.map(({ flow_kg_per_s: flow }) => Math.abs(flow)));
+
+/** Names of the openings that two states have both, through which gas goes one way in the one and the other way in the other. */
+export function turnedOpenings(state: SteadyState, other: SteadyState): string[] {
+  const counts = [state, other].map((each) => FLOW_SHARE * largestFlow(each));
+  return state.openings
+    .filter(({ name, role, flow_kg_per_s: here }) => {
+      const there = other.openings.find((each) => each.name === name && each.role === role)?.flow_kg_per_s ?? 0;
+      const minor =
+        role === 'gap' || role === 'stackEntry' || Math.abs(here) < counts[0] || Math.abs(there) < counts[1];
+      return !minor && here * there < 0;
+    })
+    .map(({ name }) => name);
+}
+
 /** What sets two states of a pit apart: openings through which gas goes the other way, else where its temperature differs most. */
 function flips(state: SteadyState, other: SteadyState): string {
   const flow = ({ openings }: SteadyState, i: number) => openings[i].flow_kg_per_s;
-  const largest = Math.max(...state.openings.map(({ flow_kg_per_s: each }) => Math.abs(each)));
-  const counts = (each: SteadyState, i: number) => Math.abs(flow(each, i)) > FLOW_SHARE * largest;
-  const turned = state.openings.filter(
-    ({ role }, i) =>
-      role !== 'gap' &&
-      role !== 'stackEntry' &&
-      counts(state, i) &&
-      counts(other, i) &&
-      flow(state, i) * flow(other, i) < 0,
-  );
-  const names = listed(
-    turned.map(({ name }) => `the ${name}`),
+  const largest = largestFlow(state);
+  const turned = listed(
+    turnedOpenings(state, other).map((name) => `the ${name}`),
     3,
   );
-  if (turned.length > 0) return `there gas goes the other way through ${names}`;
+  if (turned !== '') return `there gas goes the other way through ${turned}`;
   const stack = state.openings.findIndex(
     ({ role }, i) => role === 'stackExit' && Math.abs(flow(other, i) - flow(state, i)) > STACK_SHARE * largest,
   );

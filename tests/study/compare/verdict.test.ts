@@ -8,7 +8,8 @@ import { chartScene } from '../../../src/charts/chartScene.js';
 import { optionsChart } from '../../../src/charts/optionsChart.js';
 import { ofResult, type Found } from '../../../src/study/quantities.js';
 import { assemble, type Option } from '../../../src/study/compare/compare.js';
-import type { EstimateResult, Warning } from '../../../src/study/estimate/result.js';
+import { turnedOpenings } from '../../../src/study/estimate/otherState.js';
+import type { EstimateResult, SteadyState, Warning } from '../../../src/study/estimate/result.js';
 import { shortfallOf, type ShortfallCode } from '../../../src/study/estimate/shortfall.js';
 import { studyOption, USUAL_SETTINGS, type OptionStudy } from '../../../src/study/compare/studyOption.js';
 import { gatherWarnings, gravest, rankOf } from '../../../src/words/warningRank.js';
@@ -40,6 +41,33 @@ describe('a comparison', () => {
     );
     expect(same!.text).toMatch(/plate of firebox 1\/4 in.*plate of chamber door /);
   });
+});
+
+describe('options in which gas goes another way than in the baseline', () => {
+  const { steady } = sampleResult;
+  const turn = (part: string): SteadyState => ({
+    ...steady!,
+    openings: steady!.openings.map((each) =>
+      each.role === part ? { ...each, flow_kg_per_s: -each.flow_kg_per_s } : each,
+    ),
+  });
+  const options = ['one', 'other'].map((label): Option => ({ label, changes: [], design: sampleResult.design }));
+  const verdict = (other: SteadyState) =>
+    assemble(
+      options,
+      [steady!, other].map((each) => ({ result: { ...sampleResult, steady: each }, studies: null })),
+      USUAL_SETTINGS,
+    ).verdict.split('\n');
+
+  it('are named with the openings, and no others are', () => {
+    expect(turnedOpenings(steady!, turn('stackExit'))).toEqual(['stack']);
+    expect(turnedOpenings(steady!, steady!)).toEqual([]);
+    const [same, turned] = [verdict(steady!), verdict(turn('stackExit'))];
+    expect(turned.length).toBe(same.length + 1);
+    expect(turned[0]).toMatch(/other.*stack.*one/);
+  });
+
+  it('not where only door gaps turn', () => expect(turnedOpenings(steady!, turn('gap'))).toEqual([]));
 });
 
 describe('what a result falls short of', () => {
