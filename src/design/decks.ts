@@ -1,19 +1,25 @@
-/** What lies over the gas's way under the food: a reverse-flow plate, or a row of plates with gaps between them. SI. */
+/** What lies over the gas's way under the food: a reverse-flow plate, a row of plates with gaps between them, or a deflector. SI. */
 import type { Chamber } from './design.js';
 import { gasSection } from './joints.js';
 import { widthAt } from './overlap.js';
 import { insideOf } from './walls.js';
 
 export interface Deck {
-  name: 'reverse-flow plate' | 'row of plates';
+  name: 'reverse-flow plate' | 'row of plates' | 'deflector';
   /** above the inside floor, and of its plate [m] */
   height: number;
   plate: number;
 }
 
-export function deckOf({ reverse, plates }: Chamber): Deck | undefined {
-  if (reverse) return { name: 'reverse-flow plate', ...reverse };
-  return plates && { name: 'row of plates', height: plates.height, plate: plates.plate };
+export function deckOf({ reverse, plates, deflector }: Chamber): Deck | undefined {
+  if (reverse) return { name: 'reverse-flow plate', height: reverse.height, plate: reverse.plate };
+  if (plates) return { name: 'row of plates', height: plates.height, plate: plates.plate };
+  return deflector && { name: 'deflector', height: deflector.height, plate: deflector.plate };
+}
+
+/** Does gas rise along the chamber through gaps in its deck, out of one body of gas under it? */
+export function hasGaps(chamber: Chamber | undefined): boolean {
+  return chamber?.plates !== undefined || chamber?.deflector !== undefined;
 }
 
 /** A gap of a row of plates, as shares of the inside length from the fire end, and its area [m2]. */
@@ -28,12 +34,14 @@ export function deckWidth(chamber: Chamber): number {
   return widthAt(gasSection(chamber), insideOf(chamber).floor + (deckOf(chamber)?.height ?? 0));
 }
 
-/** Gaps along from the throat, each behind a plate; the plates are alike and fill what the gaps leave. */
+/** Gaps along from the throat, each behind a plate; the plates are alike and fill what the gaps leave. Past a deflector one gap. */
 export function plateGaps(chamber: Chamber): PlateGap[] {
-  const { plates } = chamber;
-  if (!plates) return [];
+  const { plates, deflector } = chamber;
   const long = insideOf(chamber).length;
   const wide = deckWidth(chamber);
+  // past a deflector all is gap
+  if (deflector) return [{ from: deflector.length / long, to: 1, area: (long - deflector.length) * wide }];
+  if (!plates) return [];
   const plate = (long - plates.gaps.reduce((sum, gap) => sum + gap, 0)) / plates.gaps.length;
   let end = 0;
   return plates.gaps.map((gap) => {

@@ -4,6 +4,7 @@ const PART = '{part}';
 const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
   ['waterpan drippan pan baffle', `${PART}.contents`],
   ['tuningplates tuningplate baffleplates convectionplate convectionplates', 'chamber.plates'],
+  ['diverter heatbaffle throatbaffle throatplate deflectorplate', 'chamber.deflector'],
   ['grate grates cookinggrate', 'chamber.grates'],
   ['firegrate coalgrate logrestrack lograck', 'firebox.grate'],
   ['ashdoor ashpan ashpit ashpandoor cleanout', 'firebox.ashDoor'],

@@ -3,6 +3,7 @@
  *
  * Numbers that failed to read are NaN here; every test is written so that a NaN passes it, and each fault is told once.
  */
+import { hasGaps } from './decks.js';
 import { format } from '../units/index.js';
 import type { Design, PartName, StationName } from './design.js';
 import type { Reading } from './reading.js';
@@ -52,7 +53,7 @@ export function stationsOf(design: Design, part: PartName): StationName[] {
   if (part === 'firebox') return ['firebox'];
   if (part === 'upright') return ['uprightLower', 'uprightUpper'];
   const above: StationName[] = ['fireEnd', 'middle', 'stackEnd'];
-  if (design.chamber?.plates) return [...above, 'plenumMiddle'];
+  if (hasGaps(design.chamber)) return [...above, 'plenumMiddle'];
   return design.chamber?.reverse ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] : above;
 }
 

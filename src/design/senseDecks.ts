@@ -9,6 +9,10 @@ import type { Path } from './path.js';
 import { insideOf } from './walls.js';
 import { isHollow } from './senseParts.js';
 
+const DECKS = ['reverse', 'plates', 'deflector'] as const;
+
+/** Largest share of the chamber's length that a deflector may reach over: common practice, no source. */
+const MOST_COVERED = 0.7;
 /** Largest share of a row of plates that its gaps may take together: common practice, no source. */
 const MOST_OPEN = 0.7;
 
@@ -16,12 +20,13 @@ const MOST_OPEN = 0.7;
 export function checkDeck(design: Design, reading: Reading): void {
   const { chamber, throat, stacks } = design;
   const deck = chamber && deckOf(chamber);
-  if (!deck || !isHollow(chamber) || reading.hasFault(['chamber', 'plates'])) return;
-  const path: Path = ['chamber', chamber.reverse ? 'reverse' : 'plates'];
-  if (chamber.reverse && chamber.plates) {
-    reading.fault(['chamber', 'plates'], {
-      message: 'lie where the reverse-flow plate lies',
-      allowed: 'reverse or plates',
+  const given = DECKS.filter((each) => chamber?.[each] !== undefined);
+  if (!deck || !isHollow(chamber) || given.some((each) => reading.hasFault(['chamber', each]))) return;
+  const path: Path = ['chamber', given[0]];
+  if (given.length > 1) {
+    reading.fault(['chamber', given[1]], {
+      message: `lies where the ${deck.name} lies`,
+      allowed: `one of ${DECKS.join(', ')}`,
       value: null,
     });
     return;
@@ -29,7 +34,7 @@ export function checkDeck(design: Design, reading: Reading): void {
   const { height: room, floor, length: inner } = insideOf(chamber);
   if (deck.height + deck.plate >= room) {
     reading.fault([...path, 'height'], {
-      message: `puts the ${chamber.reverse ? 'plate' : 'plates'} outside the chamber`,
+      message: `puts the ${deck.name} outside the chamber`,
       allowed: `less than ${length(room - deck.plate)}`,
     });
     return;
@@ -43,7 +48,13 @@ export function checkDeck(design: Design, reading: Reading): void {
         allowed: `up to ${format('area', 0.5 * area)}`,
       });
     }
-  } else checkGaps(chamber, path, reading);
+  } else if (chamber.plates) checkGaps(chamber, path, reading);
+  else if (chamber.deflector!.length > MOST_COVERED * inner) {
+    reading.fault([...path, 'length'], {
+      message: `reaches over ${length(chamber.deflector!.length)} of ${length(inner)}: that is a row of plates or reverse flow`,
+      allowed: `up to ${length(MOST_COVERED * inner)}, or plates, or reverse`,
+    });
+  }
   if (throat.centre > level) {
     reading.fault(['throat', 'centre'], {
       message: `lets the fire in above the ${deck.name}`,

@@ -20,6 +20,7 @@ export const SPECIMENS: Readonly<Record<string, string>> = {
   chamber: '{ shape: round, diameter: 24 in, length: 60 in, plate: 1/4 in, centre: 40 in }',
   'chamber.reverse': '{ height: 10 in, plate: 3/16 in, turn: 90 in^2 }',
   'chamber.plates': '{ height: 10 in, plate: 1/4 in, gaps: [4 in, 2 in, 2 in, 6 in] }',
+  'chamber.deflector': '{ height: 10 in, plate: 1/4 in, length: 14 in }',
   'chamber.door': '{ width: 14 in, height: 12 in, plate: 1/4 in, lap: 1/2 in }',
   'chamber.doors':
     '[{ name: left, width: 24 in, height: 14 in, along: 25 %, gap: 1 in^2 }, { name: right, width: 24 in, height: 14 in, along: 75 % }]',

@@ -87,6 +87,7 @@ chamber:
   # contents:
   #   - { name: water pan, material: water, mass: 10 lb, area: 2 ft^2 }
   # plates: { height: 7 in, plate: 1/4 in, gaps: [4 in, 2 in, 2 in, 6 in] }   # under the grate, a gap behind each plate
+  # deflector: { height: 7 in, plate: 1/4 in, length: 14 in }   # a plate over the throat, reaching so far along
   # reverse: { height: 6 in, plate: 3/16 in, turn: 90 in^2 }   # then the throat must be under the plate
 
 throat: { area: 90 in^2, centre: 34 in }            # firebox to chamber

@@ -53,7 +53,7 @@ export function addPlateGaps({ network, plenum, chamber }: BuiltPit, made: Chamb
     const [from] = plenum!.zones;
     chamber!.columns.forEach(([to], i) => {
       add({
-        name: `gap ${k + 1} in the plates`,
+        name: made.deflector ? 'past the deflector' : `gap ${k + 1} in the plates`,
         role: 'passage',
         from,
         to,

@@ -1,3 +1,4 @@
+import { hasGaps } from '../design/decks.js';
 import type { Design } from '../design/design.js';
 import { ashDoorCentre, fireGrateOf } from '../design/fireGrate.js';
 import type { Geometry } from '../design/geometry.js';
@@ -67,7 +68,7 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
       jet: Math.sqrt(turn),
     });
   }
-  if (design.chamber?.plates) addPlateGaps(built, design.chamber, add);
+  if (design.chamber && hasGaps(design.chamber)) addPlateGaps(built, design.chamber, add);
   if (built.chamber && built.upright && design.upright!.opening) {
     const { area, centre, discharge } = design.upright!.opening;
     addSliced(network, add, {

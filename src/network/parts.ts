@@ -1,7 +1,7 @@
 import type { Chamber, Design, HorizontalPart, Stack, StationName, Upright } from '../design/design.js';
 import type { GatherBox } from '../design/gather.js';
 import type { Geometry, PartGeometry } from '../design/geometry.js';
-import { deckArea, deckOf, plateGaps, type PlateGap } from '../design/decks.js';
+import { deckArea, deckOf, hasGaps, plateGaps, type PlateGap } from '../design/decks.js';
 import { stackSection } from '../design/stackSection.js';
 import { steelDensity } from '../physics/steel.js';
 import { girth, girthStrips, jointPlate, type BuiltPit, type Cells } from './cells.js';
@@ -126,7 +126,7 @@ export function addChamber(
   const under = { low: 0, high: level };
   const above = { low: level, high: height };
   // under a row of plates the stream from the throat, thrown six of its widths before it has spread, stirs all there is to one body
-  const stirred = chamber.plates !== undefined;
+  const stirred = hasGaps(chamber);
   built.plenum = addPart(network, design, geometry, chamber, stirred ? ['plenumMiddle'] : UNDER, 0, {
     count: stirred ? 1 : count,
     plates: 1,

@@ -2,6 +2,7 @@
  * The published relations that a design's numbers come from, each beside the function that is run: what a sheet says about
  * methods is made from this list, and a test holds that every function in it is run and carries that source.
  */
+import { hasGaps } from '../design/decks.js';
 import type { Design } from '../design/design.js';
 import { standardPressure } from '../physics/atmosphere.js';
 import { ductFlow } from '../physics/ductFlow.js';
@@ -45,7 +46,7 @@ const parts = ({ firebox, chamber, upright }: Design) =>
 const levelPlates = ({ firebox, chamber, upright }: Design) =>
   upright !== undefined ||
   chamber?.reverse !== undefined ||
-  chamber?.plates !== undefined ||
+  hasGaps(chamber) ||
   [firebox, chamber].some((part) => part?.shape === 'square');
 const fromStation = ({ site }: Design) => site.windAt === 'station';
 const windy = ({ site }: Design) => site.wind > 0;
@@ -152,8 +153,7 @@ export const METHODS: readonly Method[] = [
     of: 'level openings',
     source: 'Cooper (1989)',
     run: levelExchange,
-    used: ({ upright, chamber }) =>
-      upright !== undefined || chamber?.reverse !== undefined || chamber?.plates !== undefined,
+    used: ({ upright, chamber }) => upright !== undefined || chamber?.reverse !== undefined || hasGaps(chamber),
   },
   { topic: 'Flow', of: 'stacks', source: 'Darcy-Weisbach', run: ductFlow },
   { topic: 'Flow', of: 'friction factor', source: 'Haaland (1983)', run: haaland },

@@ -35,7 +35,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'event-not-followed': 'mind',
   'little-air': 'mind',
   'short-stem-reads-low': 'mind',
-  'plates-stirred': 'mind',
+  'plates-stirred': 'shop',
   'tank-by-name': 'shop',
   'splits-limited-by-air': 'mind',
   'fire-beyond-bed': 'mind',

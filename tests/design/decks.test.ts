@@ -83,6 +83,42 @@ describe('a row of plates under the grate', () => {
   }, 60_000);
 });
 
+describe('a deflector over the throat', () => {
+  const withDeflector = (deflector: string) => withPlates(ROW).replace(`plates: ${ROW}`, `deflector: ${deflector}`);
+  const design = designOf(withDeflector('{ height: 8 in, plate: 1/4 in, length: 29.5 in }'));
+
+  it('is a row of one plate, and all past its edge is gap', () => {
+    const row = designOf(withPlates('{ height: 8 in, plate: 1/4 in, gaps: [30 in] }'));
+    expect(deckArea(design.chamber!)).toBeCloseTo(deckArea(row.chamber!), 12);
+    expect(geometryOf(design).totalSteelMass).toBeCloseTo(geometryOf(row).totalSteelMass, 9);
+    const [holds, rowHolds] = [design, row].map((each) => estimate(each, { steadyOnly: true }).steady!.fire_W);
+    expect(holds / rowHolds).toBeCloseTo(1, 9);
+    expect(read(withDeflector('{ height: 8 in, length: 14 in }'))).toMatchObject({
+      warnings: [{ code: 'plates-stirred', where: 'chamber.deflector' }],
+    });
+  });
+
+  it('a longer one sends more of the gas to the far end', () => {
+    const apart = [10, 20, 40].map((long) => {
+      const { places } = estimate(designOf(withDeflector(`{ height: 8 in, length: ${long} in }`)), {
+        steadyOnly: true,
+      }).steady!;
+      const grate = places.filter(({ kind }) => kind === 'grate').sort((a, b) => a.along - b.along);
+      return grate.at(-1)!.thermometer_K - grate[0].thermometer_K;
+    });
+    expect(apart[1]).toBeGreaterThan(apart[0]);
+    expect(apart[2]).toBeGreaterThan(apart[1]);
+  });
+
+  it.each([
+    ['over most of the chamber', 'cannot-be-built', 'chamber.deflector.length', '{ height: 8 in, length: 50 in }'],
+    ['under the throat', 'cannot-be-built', 'throat.centre', '{ height: 3 in, length: 14 in }'],
+    ['beside plates', 'cannot-be-built', 'chamber.deflector', `{ height: 8 in, length: 14 in }\n  plates: ${ROW}`],
+  ])('%s: %s at %s', (_, code, path, deflector) => {
+    expect(faultsOf(withDeflector(deflector))).toMatchObject([{ code, path }]);
+  });
+});
+
 describe('plates that cannot be', () => {
   it.each([
     ['over the throat', 'cannot-be-built', 'throat.centre', '{ height: 3 in, gaps: [4 in] }'],

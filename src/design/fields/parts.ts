@@ -4,7 +4,7 @@ import type { PartName } from '../stations.js';
 import { block, list, optional, readRows, usual, where } from './blocks.js';
 import { choice, quantities, quantity, text } from './field.js';
 import { facesOf, insulation, lining, shield, surface } from './cover.js';
-import { plates, reverse } from './decks.js';
+import { deflector, plates, reverse } from './decks.js';
 import { door, LEAK, several, withDoors } from './doors.js';
 import { ashDoor, fireGrate } from './fireGrate.js';
 import { discharge, intake } from './intake.js';
@@ -76,6 +76,7 @@ const CHAMBER = {
   ...cookingRows,
   reverse,
   plates,
+  deflector,
 };
 
 export const chamber = optional(

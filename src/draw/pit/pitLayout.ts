@@ -1,7 +1,7 @@
 /** Where the parts of a pit stand, seen from the side: x along the gas's way from the firebox, heights above the ground [m]. */
 import type { Design, HorizontalPart, StationName, Upright } from '../../design/design.js';
 import { stackSection } from '../../design/stackSection.js';
-import { deckOf } from '../../design/decks.js';
+import { deckOf, hasGaps } from '../../design/decks.js';
 import { headReach } from '../../design/heads.js';
 import { depthOf, wallAt, type FaceName, type Wall } from '../../design/walls.js';
 
@@ -160,7 +160,7 @@ export function stationSpans(design: Design, layout: PitLayout): Partial<Record<
       const left = room.left + ((room.right - room.left) * i) / 3;
       const right = room.left + ((room.right - room.left) * (i + 1)) / 3;
       spans[name] = { left, right, low: deck, high: room.high };
-      if (design.chamber?.plates) spans.plenumMiddle = { ...room, high: deck };
+      if (hasGaps(design.chamber)) spans.plenumMiddle = { ...room, high: deck };
       else if (plate) {
         const under = (['plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] as const)[i];
         spans[under] = { left, right, low: room.low, high: deck };

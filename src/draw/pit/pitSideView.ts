@@ -1,4 +1,4 @@
-import { plateGaps } from '../../design/decks.js';
+import { deckOf, hasGaps, plateGaps } from '../../design/decks.js';
 import type { Design, HorizontalPart } from '../../design/design.js';
 import { damperHeight } from '../../design/stackSection.js';
 import { doorsOf, type PlacedDoor } from '../../design/doors.js';
@@ -173,9 +173,10 @@ function drawInside(sheet: Sheet, design: Design, layout: PitLayout): void {
         { pen: 'outline' },
       );
     }
-    if (chamber.plates) {
+    const deck = deckOf(chamber);
+    if (deck && hasGaps(chamber)) {
       const { left, right, low } = roomIn(layout.chamber, chamber);
-      const height = low + chamber.plates.height;
+      const height = low + deck.height;
       let from = 0;
       for (const gap of [...plateGaps(chamber), { from: 1, to: 1 }]) {
         const ends = [from, gap.from].map((share): [number, number] => [left + share * (right - left), height]);

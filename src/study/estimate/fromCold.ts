@@ -1,3 +1,4 @@
+import { hasGaps } from '../../design/decks.js';
 import type { Design } from '../../design/design.js';
 import type { Pit } from '../../network/pit.js';
 import { heldAbove, solveHoldFire, type Solved } from './steady.js';
@@ -29,7 +30,7 @@ export interface FromCold {
  * and where it may turn back over a reverse-flow plate: 48 of 49 random shop designs with two states were of these.
  */
 export function forks({ stacks, chamber }: Design): boolean {
-  return stacks.length > 1 || chamber?.reverse !== undefined || chamber?.plates !== undefined;
+  return stacks.length > 1 || chamber?.reverse !== undefined || hasGaps(chamber);
 }
 
 /**
