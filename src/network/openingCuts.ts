@@ -66,8 +66,14 @@ export function addPlateGaps({ network, plenum, chamber }: BuiltPit, made: Chamb
   });
 }
 
-/** Full cross-sections between the cells of a horizontal part: all of them together take what one opening would. */
-export function addAlong({ zones }: Network, columns: number[][], name: string, add: Add): void {
+/** Full cross-sections between the cells of a horizontal part: all of them together take what one opening would, where gas runs along. */
+export function addAlong(
+  { zones }: Network,
+  columns: number[][],
+  name: string,
+  add: Add,
+  runs = columns[0].length > 1,
+): void {
   const passages = columns.length - 1;
   const layered = columns[0].length > 1;
   for (let i = 1; i <= passages; i++) {
@@ -82,7 +88,7 @@ export function addAlong({ zones }: Network, columns: number[][], name: string, 
         area: section,
         centre,
         extent: roof - floor,
-        discharge: layered ? DISCHARGE * Math.sqrt(passages) : DISCHARGE,
+        discharge: runs ? DISCHARGE * Math.sqrt(passages) : DISCHARGE,
         // where gas is mixed over the height, hot gas runs along the top and cold gas back under it
         inner: layered,
       });

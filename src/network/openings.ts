@@ -52,7 +52,7 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
     level: top,
     jet: Math.sqrt(throat.area),
   });
-  if (built.plenum) addAlong(network, built.plenum.columns, 'plenum', add);
+  if (built.plenum) addAlong(network, built.plenum.columns, 'plenum', add, true);
   if (built.chamber) addAlong(network, built.chamber.columns, 'chamber', add);
   if (design.chamber?.reverse) {
     const [from, to] = chamberEnd(built, 'far');
