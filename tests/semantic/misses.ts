@@ -3,6 +3,10 @@
  * miss: it is listed here, in the open, and the run fails as well when a listed one no longer misses, so that it is taken off.
  */
 export const MISSES: Readonly<Record<number, { kinds: readonly string[]; why: string }>> = {
+  254: {
+    kinds: ['the pit never comes to the full fire told'],
+    why: 'its throat lies under its intake and its second stack lets air down: lit cold it chokes, and swings between 1.6 and 9 kW for good; the warning says that the draft has not settled after a day, and that the state given may never come about',
+  },
   1819: {
     kinds: ['hold fire above full without its warning'],
     why: 'back-drafts through two stacks: the state told of the full fire burns 12.8 kW of the 16.4 kW asked for, the one that holds 13.7 kW on another way of flowing; both are told, with the fires of the other ways, but not that the one burns more than the other',
@@ -29,22 +33,14 @@ export const MISSES: Readonly<Record<number, { kinds: readonly string[]; why: st
       'half a percent of fire moves the gauge time by more than 4.0 %',
       'the gauge time bends between neighbouring fires',
     ],
-    why: 'two stacks and an upright: 1,430 s with 0.99 of its fire, 7,278 s from 0.995 on, most likely by another way of flowing; not looked into',
+    why: 'two stacks and an upright with three ways of flowing, of which the first minute after the match chooses one: from 250 to 345 kBTU/h it goes to and fro, by the steps of the run and of its replay alike; each run tells of its other states',
   },
   3039: {
     kinds: ['firebox.plate shortens gauge time', 'firebox.plate shortens soaking', 'more fire reads later'],
-    why: '10,362 s to the target with 5/16 in and 21,103 s with 1/4 in, and neighbouring fires leave 0.4 % of the time open; the cause was not found',
+    why: 'its throat lies under its intakes: the fire chokes for hours until the draft comes, and falls back once more with 1/4 in but not with 5/16 in, 21,103 and 10,362 s to the target; chokes-at-first is told of both',
   },
   3063: {
     kinds: ['all.plate shortens soaking', 'firebox.plate shortens soaking', 'firebox.insulation raises the hold fire'],
     why: 'back-drafts, air limits its fire and its draft swings after the first reading: soaking follows the swings and not the plate, and the bare box holds on another state than the wrapped one, 16.3 and 19.7 kW',
-  },
-  3067: {
-    kinds: ['all.plate shortens soaking', 'upright.insulation raises the hold fire'],
-    why: 'soaked 5 % sooner with 1/4 in than with 1/8 in, and 1/2 in of wool on the upright raises the hold fire by 0.8 %; the cause was not found',
-  },
-  3074: {
-    kinds: ['firebox.plate shortens gauge time', 'firebox.plate shortens soaking'],
-    why: '1.4 % sooner with 1/2 in than with 1/8 in of firebox, after more than four hours under a fire that hardly reaches the target; the cause was not found',
   },
 };
