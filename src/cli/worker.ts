@@ -6,7 +6,7 @@ import type { EvidenceFiles, NamedText } from '../verify/evidence.js';
 import type { ColdSmokeOptions } from '../study/events/coldSmoke.js';
 import type { FitInput, FitOptions } from '../fit/fit.js';
 import type { FitResult } from '../fit/fitResult.js';
-import { judgeFully, warningsOf } from '../study/size/judge.js';
+import { estimateWide, judgeFully } from '../study/size/judge.js';
 import type { SizeSettings } from '../study/size/limits.js';
 import { surveyTries } from '../study/size/find.js';
 import { runSpreadCases, type SpreadPlan } from '../study/spread/uncertainty.js';
@@ -27,7 +27,7 @@ export type Job =
   | { kind: 'spread'; plan: SpreadPlan }
   | { kind: 'compareSpread'; plan: ComparisonPlan }
   | { kind: 'surveyStacks'; design: Design; settings: SizeSettings }
-  | { kind: 'warningsOf'; designs: Design[] }
+  | { kind: 'estimateSizes'; designs: Design[] }
   | { kind: 'judgeSizes'; sized: { design: Design; guess: number }[]; settings: SizeSettings }
   | { kind: 'batch'; records: Line[]; task: BatchTask; room: SharedArrayBuffer };
 
@@ -68,8 +68,8 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
       return runComparisonCases(job.plan, from, to);
     case 'surveyStacks':
       return surveyTries(job.design, job.settings, from, to);
-    case 'warningsOf':
-      return job.designs.slice(from, to).map(warningsOf);
+    case 'estimateSizes':
+      return job.designs.slice(from, to).map(estimateWide);
     case 'judgeSizes':
       return job.sized.slice(from, to).map(({ design, guess }) => judgeFully(design, guess, job.settings));
     case 'batch':

@@ -1,9 +1,9 @@
 import type { Design } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
 import type { Tree } from '../../design/vary.js';
-import type { Warning } from '../estimate/result.js';
+import type { EstimateResult } from '../estimate/result.js';
 import { variantsOf, variantTries } from './constraints.js';
-import { judgeFully, warningsOf, withWarnings, type FullJudgement } from './judge.js';
+import { estimateWide, judgeFully, withEstimate, type FullJudgement } from './judge.js';
 import type { SizeSettings } from './limits.js';
 import { surveyStack, type StackSurvey } from './search.js';
 import { sizeResult, toEstimate, writeOut, type SizeResult } from './size.js';
@@ -12,7 +12,7 @@ import { sizeResult, toEstimate, writeOut, type SizeResult } from './size.js';
 export interface SizeRuns {
   survey: (design: Design, settings: SizeSettings, tries: number) => Promise<StackSurvey[]>;
   judge: (sized: { design: Design; guess: number }[], settings: SizeSettings) => Promise<FullJudgement[]>;
-  warn: (designs: Design[]) => Promise<Warning[][]>;
+  estimate: (designs: Design[]) => Promise<EstimateResult[]>;
 }
 
 export interface SizeInput {
@@ -36,7 +36,7 @@ export function surveyTries(design: Design, settings: SizeSettings, from = 0, to
 export const HERE: SizeRuns = {
   survey: async (design, settings) => surveyTries(design, settings),
   judge: async (sized, settings) => sized.map(({ design, guess }) => judgeFully(design, guess, settings)),
-  warn: async (designs) => designs.map(warningsOf),
+  estimate: async (designs) => designs.map(estimateWide),
 };
 
 /**
@@ -46,7 +46,7 @@ export const HERE: SizeRuns = {
  */
 export async function findSizes(
   { design, warnings, tree, settings }: SizeInput,
-  { survey, judge, warn }: SizeRuns = HERE,
+  { survey, judge, estimate }: SizeRuns = HERE,
   between?: () => Promise<void>,
 ): Promise<SizeResult> {
   const tries = variantTries(design);
@@ -57,8 +57,8 @@ export async function findSizes(
   const drawn = sized.length - 1;
   // what comes first is estimated as a builder would, until what comes first has been
   for (let next = [drawn, ...toEstimate(shelf, judgements)]; next.length > 0; next = toEstimate(shelf, judgements)) {
-    const warned = await warn(next.map((i) => sized[i].design));
-    next.forEach((i, at) => (judgements[i] = withWarnings(judgements[i], warned[at])));
+    const estimated = await estimate(next.map((i) => sized[i].design));
+    next.forEach((i, at) => (judgements[i] = withEstimate(judgements[i], estimated[at])));
   }
   const asDrawn = judgements[drawn];
   return sizeResult({ design, warnings, tree, settings, tries, surveys, ...shelf, judgements, asDrawn });
