@@ -9,6 +9,7 @@ import type { FitResult } from '../fit/fitResult.js';
 import { estimateWide, judgeFully } from '../study/size/judge.js';
 import type { SizeSettings } from '../study/size/limits.js';
 import { surveyTries } from '../study/size/find.js';
+import { throatTries } from '../study/size/throat.js';
 import { runSpreadCases, type SpreadPlan } from '../study/spread/uncertainty.js';
 import { answerBatch, type BatchTask } from './batchLine.js';
 import type { Line } from './lines.js';
@@ -26,6 +27,7 @@ export type Job =
   | { kind: 'cases'; file: NamedText }
   | { kind: 'spread'; plan: SpreadPlan }
   | { kind: 'compareSpread'; plan: ComparisonPlan }
+  | { kind: 'throats'; design: Design; settings: SizeSettings }
   | { kind: 'surveyStacks'; design: Design; settings: SizeSettings }
   | { kind: 'estimateSizes'; designs: Design[] }
   | { kind: 'judgeSizes'; sized: { design: Design; guess: number }[]; settings: SizeSettings }
@@ -66,6 +68,8 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
       return runSpreadCases(job.plan, from, to);
     case 'compareSpread':
       return runComparisonCases(job.plan, from, to);
+    case 'throats':
+      return throatTries(job.design, job.settings);
     case 'surveyStacks':
       return surveyTries(job.design, job.settings, from, to);
     case 'estimateSizes':

@@ -59,6 +59,7 @@ export async function sizesOf(
     findSizes(
       { design, warnings, tree, settings: { cleanAir } },
       {
+        throats: (of, settings) => run({ kind: 'throats', design: of, settings }, 1),
         survey: (of, settings, tries) =>
           run({ kind: 'surveyStacks', design: of, settings }, tries, saying('stacks tried', tries)),
         judge: (sized, settings) => run({ kind: 'judgeSizes', sized, settings }, sized.length),

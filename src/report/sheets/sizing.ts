@@ -1,7 +1,7 @@
 import { format } from '../../units/index.js';
 import type { SizeResult } from '../../study/size/size.js';
 import { constraintLines } from '../text/sizeCosts.js';
-import { choicesData, COLUMNS, RANKED_BY } from '../text/sizeChoices.js';
+import { choicesData, rankedBy } from '../text/sizeChoices.js';
 import { againstDrawing, choiceWords, drawnWords, whyNothingFits } from '../text/sizeAnswer.js';
 import type { ShopInput } from './shopSheets.js';
 
@@ -17,6 +17,6 @@ export function sizingOf(result: SizeResult): NonNullable<ShopInput['sizing']> {
         'Each choice is solved in full, best first; limits are common practice without a source, or estimates.';
   const asked = constraintLines(result, (choice) => choiceWords(result, choice, 'shop'), 'shop');
   const versus = chosen === null ? [] : againstDrawing(result, choices[chosen], 'shop');
-  const text = [drawnWords(result, 'shop'), best, ...versus, ...asked, `Ranked by ${RANKED_BY}. ${COLUMNS}`].join(' ');
+  const text = [drawnWords(result, 'shop'), best, ...versus, ...asked, rankedBy(result)].join(' ');
   return { text, table: { ...choicesData(result, 'shop'), caption: 'Choices' } };
 }

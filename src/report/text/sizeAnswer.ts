@@ -6,6 +6,7 @@ import type { SizeChoice, SizeResult } from '../../study/size/size.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { against, constraintWords, inMoney } from './sizeCosts.js';
 import { listed } from '../../units/listed.js';
+import { throatWords } from './sizeThroats.js';
 import { bullet, note, paragraph } from './paragraphs.js';
 import { outWords, percent } from './sizeLimits.js';
 
@@ -43,6 +44,7 @@ export function chosenText(result: SizeResult, choice: SizeChoice, system: UnitS
   const tells = [
     `${held}; its stack ends ${format('length', weighed.overLid_m, system)} over the lid.`,
     ...againstDrawing(result, choice, system),
+    ...throatWords(result, choice, system),
   ].join(' ');
   return [
     `${result.asDrawn.good ? 'THE BEST OF ALL, to compare' : 'CHOSEN'}: ${choiceWords(result, choice, system)}`,

@@ -6,10 +6,12 @@ import { variantsOf, variantTries } from './constraints.js';
 import { estimateWide, judgeFully, withEstimate, type FullJudgement } from './judge.js';
 import type { SizeSettings } from './limits.js';
 import { surveyStack, type StackSurvey } from './search.js';
+import { bestThroat, throatTries, type ThroatTry } from './throat.js';
 import { sizeResult, toEstimate, writeOut, type SizeResult } from './size.js';
 
-/** The three kinds of work that finding a size takes, in plain data, so that threads can share them. */
+/** The kinds of work that finding a size takes, in plain data, so that threads can share them. */
 export interface SizeRuns {
+  throats: (design: Design, settings: SizeSettings) => Promise<ThroatTry[]>;
   survey: (design: Design, settings: SizeSettings, tries: number) => Promise<StackSurvey[]>;
   judge: (sized: { design: Design; guess: number }[], settings: SizeSettings) => Promise<FullJudgement[]>;
   estimate: (designs: Design[]) => Promise<EstimateResult[]>;
@@ -34,6 +36,7 @@ export function surveyTries(design: Design, settings: SizeSettings, from = 0, to
 
 /** All in this thread. */
 export const HERE: SizeRuns = {
+  throats: async (design, settings) => throatTries(design, settings),
   survey: async (design, settings) => surveyTries(design, settings),
   judge: async (sized, settings) => sized.map(({ design, guess }) => judgeFully(design, guess, settings)),
   estimate: async (designs) => designs.map(estimateWide),
@@ -45,10 +48,12 @@ export const HERE: SizeRuns = {
  * @param between waited for now and then, so that whoever waits can do something else meanwhile
  */
 export async function findSizes(
-  { design, warnings, tree, settings }: SizeInput,
-  { survey, judge, estimate }: SizeRuns = HERE,
+  { design, warnings, tree, settings: asked }: SizeInput,
+  { throats: tryThroats, survey, judge, estimate }: SizeRuns = HERE,
   between?: () => Promise<void>,
 ): Promise<SizeResult> {
+  const throats = await tryThroats(design, asked);
+  const settings = { ...asked, throat: bestThroat(throats) };
   const tries = variantTries(design);
   const surveys = await survey(design, settings, tries.length);
   const shelf = await writeOut(tree, design, { tries, surveys }, between);
@@ -61,5 +66,5 @@ export async function findSizes(
     next.forEach((i, at) => (judgements[i] = withEstimate(judgements[i], estimated[at])));
   }
   const asDrawn = judgements[drawn];
-  return sizeResult({ design, warnings, tree, settings, tries, surveys, ...shelf, judgements, asDrawn });
+  return sizeResult({ design, warnings, tree, settings, throats, tries, surveys, ...shelf, judgements, asDrawn });
 }

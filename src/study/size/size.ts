@@ -14,6 +14,7 @@ import { cookLength, type Payback } from '../costs.js';
 import { heightOptions, type HeightOption } from './heights.js';
 import { ranked, type Weighed } from './rank.js';
 import { COMFORT, LIMITS, type Limit, type Margin, type SizeSettings } from './limits.js';
+import type { ThroatTry } from './throat.js';
 import { rulesOfThumb, type RuleOfThumb } from './rules.js';
 import { OVER_HEAD } from '../../design/stackBounds.js';
 import type { Warning } from '../estimate/result.js';
@@ -123,6 +124,8 @@ export interface SizeResult {
   constraints: ConstraintCost[];
   /** the first choice, and it with each height that is asked about */
   heights: HeightOption[];
+  /** throats that were tried in the pit as drawn, the smallest first */
+  throats: ThroatTry[];
   rules: RuleOfThumb[];
   /** of the chosen size, or of the best there is */
   curves: { stacks: StackCurve[]; vents: VentCurve } | null;
@@ -207,6 +210,7 @@ export interface SizeParts extends Shelf {
   warnings: DesignWarning[];
   tree: Tree;
   settings: SizeSettings;
+  throats: ThroatTry[];
   tries: readonly VariantTry[];
   surveys: readonly StackSurvey[];
   judgements: readonly FullJudgement[];
@@ -215,7 +219,7 @@ export interface SizeParts extends Shelf {
 
 /** The answer, from what the threads gave. */
 export async function sizeResult(parts: SizeParts): Promise<SizeResult> {
-  const { design, warnings, tree, settings, tries, surveys, written, pools, judgements, asDrawn } = parts;
+  const { design, warnings, tree, settings, throats, tries, surveys, written, pools, judgements, asDrawn } = parts;
   const order = orderOf(pools[0], judgements);
   const choice = (i: number) => choiceOf(design, tree, { written: written[i], judgement: judgements[i] });
   const paid = (other: FullJudgement) => (order.length > 0 ? paidBack(design, judgements[order[0]], other) : null);
@@ -271,6 +275,7 @@ export async function sizeResult(parts: SizeParts): Promise<SizeResult> {
     payback: paid(asDrawn),
     constraints,
     heights: best ? await heightOptions(treeWith(tree, choices[0].fields), best.design) : [],
+    throats,
     rules: rulesOfThumb(best?.design ?? design),
     curves: best && {
       stacks: stackCurves(best.design, { stack: best.candidate.stack, height: best.design.stacks[0].height }),
