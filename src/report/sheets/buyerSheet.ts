@@ -14,7 +14,7 @@ import { MISSING } from '../../study/compare/told.js';
 import { gatherWarnings, gravest } from '../../words/warningRank.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
-import { carrySentences, handleSentences, trailerBeside } from '../carryData.js';
+import { carryBeside } from '../carryData.js';
 import { compareRows, isSame, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../../words/restsOn.js';
 import { windWords } from '../../words/windWords.js';
@@ -121,15 +121,13 @@ function warningBlocks(comparison: Comparison, alone: boolean): Extract<Block, {
   return [{ kind: 'list', small: true, items }];
 }
 
-/** What hands find, and what the trailer carries: that of every option where there are several. */
+/** What hands find, what the trailer carries and whether it smokes cold: that of every option where there are several. */
 function carryBlocks(comparison: Comparison): Block[] {
   const shown = shownOptions(comparison).map(({ label, result }) => ({
     label: `with ${shortLabel(label, comparison)}`.replace(/^with as drawn$/, 'as drawn'),
     result,
   }));
-  const { result } = shown[0];
-  const beside = shown.length > 1 ? trailerBeside(shown) : [];
-  const told = beside.length > 0 ? [...handleSentences(result), ...beside] : carrySentences(result, 'shop');
+  const told = carryBeside(shown, 'shop');
   return told.length > 0 ? [{ kind: 'text', small: true, text: told.join(' ') }] : [];
 }
 

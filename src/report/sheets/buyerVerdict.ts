@@ -106,7 +106,9 @@ function clause(
   const all = there.length === options.length ? 'in all' : `in the ${there.length} that have it`;
   const apart = high.value - low.value;
   if (apart <= measure.none(low.value) || telling.alike(low.value, high.value)) {
-    return [`${said.same} is the same ${all} (${from})`];
+    // as the table of what is the same has it
+    const drawn = cells[options.indexOf(baselineOf(comparison))].value;
+    return [`${said.same} is the same ${all} (${telling.quantity(drawn ?? low.value)})`];
   }
   if (apart < 0.05 * Math.abs(low.value)) return [`${said.same} hardly differs (${from} to ${to})`];
   return [`${said.least} with ${low.label} (${from}), ${said.most} with ${high.label} (${to})`];
