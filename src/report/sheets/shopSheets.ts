@@ -124,13 +124,17 @@ function carrySheets(result: EstimateResult): Sheet[] {
         ]
       : []),
     ...(weight ? [{ kind: 'text', small: true, text: TRAILER_NOTE } as const] : []),
-    ...(cold === null ? [] : [{ kind: 'text', text: `Cold smoke: ${cold}.` } as const]),
   ];
   const subjects = [
     ...(hands && hands.handles.length > 0 ? ['handles'] : []),
     ...(weight ? [design.trailer ? 'trailer' : 'balance'] : []),
     ...(cold === null ? [] : ['cold smoke']),
   ];
+  if (cold !== null) {
+    // a sheet of its own says in its title what it is about
+    const text = subjects.length > 1 ? `Cold smoke: ${cold}.` : `${capital(cold)}.`;
+    blocks.push({ kind: 'text', text });
+  }
   const title = capital(listed(subjects));
   return blocks.length > 0 ? [{ title, fit: 'flow', blocks }] : [];
 }
