@@ -6,9 +6,10 @@ import type { EvidenceFiles, NamedText } from '../verify/evidence.js';
 import type { ColdSmokeOptions } from '../study/events/coldSmoke.js';
 import type { FitInput, FitOptions } from '../fit/fit.js';
 import type { FitResult } from '../fit/fitResult.js';
-import { judgeFully, warningsOf } from '../study/size/judge.js';
+import { estimateWide, judgeFully } from '../study/size/judge.js';
 import type { SizeSettings } from '../study/size/limits.js';
 import { surveyTries } from '../study/size/find.js';
+import { throatTries } from '../study/size/throat.js';
 import { runSpreadCases, type SpreadPlan } from '../study/spread/uncertainty.js';
 import { answerBatch, type BatchTask } from './batchLine.js';
 import type { Line } from './lines.js';
@@ -26,8 +27,9 @@ export type Job =
   | { kind: 'cases'; file: NamedText }
   | { kind: 'spread'; plan: SpreadPlan }
   | { kind: 'compareSpread'; plan: ComparisonPlan }
+  | { kind: 'throats'; design: Design; settings: SizeSettings }
   | { kind: 'surveyStacks'; design: Design; settings: SizeSettings }
-  | { kind: 'warningsOf'; designs: Design[] }
+  | { kind: 'estimateSizes'; designs: Design[] }
   | { kind: 'judgeSizes'; sized: { design: Design; guess: number }[]; settings: SizeSettings }
   | { kind: 'batch'; records: Line[]; task: BatchTask; room: SharedArrayBuffer };
 
@@ -66,10 +68,12 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
       return runSpreadCases(job.plan, from, to);
     case 'compareSpread':
       return runComparisonCases(job.plan, from, to);
+    case 'throats':
+      return throatTries(job.design, job.settings);
     case 'surveyStacks':
       return surveyTries(job.design, job.settings, from, to);
-    case 'warningsOf':
-      return job.designs.slice(from, to).map(warningsOf);
+    case 'estimateSizes':
+      return job.designs.slice(from, to).map(estimateWide);
     case 'judgeSizes':
       return job.sized.slice(from, to).map(({ design, guess }) => judgeFully(design, guess, job.settings));
     case 'batch':

@@ -82,20 +82,22 @@ export function answerOf(
 ): Record<CellName, Cell> {
   const say = sayAlone(system);
   const steady = result?.steady ?? null;
-  const under = (quantity: Quantity) => rangeLines(quantity, ranges, say);
-  const wood = held('wood_kg_per_s');
+  const [soaked, wood] = [ofResult('soaked_s'), held('wood_kg_per_s')];
+  const sure = (quantity: Quantity, value: number) => sureOf(quantity, value, ranges, say);
   const draws = result && drawsOf(result, system);
   return {
     soaked: {
       term: 'Steel soaked after',
-      value: full === null ? MISSING : full.warmUp?.soaked_s == null ? 'never' : say('time', full.warmUp.soaked_s),
-      under: under(ofResult('soaked_s')),
+      ...(full?.warmUp?.soaked_s == null
+        ? { value: full === null ? MISSING : 'never', under: rangeLines(soaked, ranges, say) }
+        : sure(soaked, full.warmUp.soaked_s)),
       ...(full && full.warmUp?.soaked_s == null ? { tone: 'badly' } : {}),
     },
     wood: {
       term: 'Wood to hold it',
-      value: steady ? sayQuantity(say, wood, steady.wood_kg_per_s) : result ? 'no fire does' : MISSING,
-      under: under(wood),
+      ...(steady
+        ? sure(wood, steady.wood_kg_per_s)
+        : { value: result ? 'no fire does' : MISSING, under: rangeLines(wood, ranges, say) }),
       ...(result && !shownState(result)?.holds ? { tone: 'badly' } : {}),
     },
     grate: foodCell(design, result, say),
@@ -108,7 +110,22 @@ export function answerOf(
   };
 }
 
-/** `8 in 10: 70 to 110 min`, `middle 84 min`. */
+/** A number as it stands, or the middle of its spread and what it is with every estimate at its likeliest. */
+function sureOf(
+  quantity: Quantity,
+  value: number,
+  ranges: readonly Range[] | null,
+  say: Say,
+): Pick<Cell, 'value' | 'under'> {
+  const middle = ranges?.find(({ key }) => key === quantity.key)?.p50;
+  const [range] = rangeLines(quantity, ranges, say);
+  const likeliest = sayQuantity(say, quantity, value);
+  return middle == null
+    ? { value: likeliest, under: [range, ranges ? 'middle never' : ''] }
+    : { value: sayQuantity(say, quantity, middle), under: [range, `likeliest ${likeliest}`] };
+}
+
+/** `8 in 10: 70 to 110 min`, and the middle. */
 function rangeLines(quantity: Quantity, ranges: readonly Range[] | null, say: Say): string[] {
   if (!ranges) return ['8 in 10: …', ''];
   const range = ranges.find(({ key }) => key === quantity.key);

@@ -1,5 +1,7 @@
 import { plainText, plainTexts } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
+import { carrySentences } from '../report/carryData.js';
+import type { EstimateResult } from '../study/estimate/result.js';
 import { headline } from '../words/headline.js';
 import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
 import { warningWords } from '../words/warningWords.js';
@@ -26,8 +28,9 @@ export function showVerdict(option: Option, { options, units }: Pick<Workbench, 
   }
   if (!full) return;
   // what a cook makes of it comes later; until then that of the design before keeps its place, faint
-  const sentences = headline(toldOf(option, true)!, system);
-  const known = new Set(headline(full, system).map(timeAlone));
+  const told = (result: EstimateResult) => [...headline(result, system), ...carrySentences(result, system)];
+  const sentences = told(toldOf(option, true)!);
+  const known = new Set(told(full).map(timeAlone));
   part('sentences').replaceChildren(
     ...shortOptions(options, system).map((sentence) => element('p', { class: 'short' }, sentence)),
     ...sentences.map((sentence) => element('p', { class: known.has(timeAlone(sentence)) ? '' : 'waiting' }, sentence)),

@@ -7,7 +7,17 @@ import { changeWords } from './changeWords.js';
 import { DesignText } from './designText.js';
 import type { PicturedOption } from './protocol.js';
 import type { UnitChoice } from './unitChoice.js';
-import { type Option, isSolved, type Refusal, type Reading, read, readText, tryEdits, faultWords } from './option.js';
+import {
+  type Option,
+  isSolved,
+  type Refusal,
+  type Reading,
+  read,
+  readText,
+  tryEdits,
+  faultWords,
+  toldOf,
+} from './option.js';
 
 /** Columns that stay readable beside each other. */
 export const MOST_OPTIONS = 5;
@@ -62,7 +72,10 @@ export class Workbench {
 
   /** What pictures need of the options that have their numbers. */
   get pictured(): PicturedOption[] {
-    return this.options.flatMap(({ label, full }) => (full ? [{ label, result: full }] : []));
+    return this.options.flatMap((option) => {
+      const result = toldOf(option);
+      return result ? [{ label: option.label, result }] : [];
+    });
   }
 
   get allSolved(): boolean {

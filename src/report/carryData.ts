@@ -1,4 +1,5 @@
 /** What hands find and what a trailer carries, as tables. */
+import { coldSmokeWords } from '../words/coldSmokeWords.js';
 import { stationLabel } from '../words/labels.js';
 import { plainText } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
@@ -28,35 +29,68 @@ function verdict({ temperature_K, verdicts }: Touched, system: UnitSystem): stri
 
 const HOLDS = HOLDS_S.map((seconds) => `${seconds} s`);
 
-/** What handles and trailer come to, a sentence each; nothing where the design has neither. */
+/** What handles, trailer and cold smoke come to, a sentence each; nothing where the design has none. */
 export function carrySentences(result: EstimateResult, system: UnitSystem): string[] {
-  return [...handleSentences(result), ...weightSentences(result, system)];
+  const [hands, cold] = [handleWords(result), coldSmokeWords(result, system)];
+  return [
+    ...(hands === null ? [] : [`Handles, bare hand: ${hands}.`]),
+    ...weightSentences(result, system),
+    ...(cold === null ? [] : [`Cold smoke: ${cold}.`]),
+  ];
 }
 
-/** What a bare hand finds on the handles. */
-export function handleSentences({ hands }: EstimateResult): string[] {
-  const sentences: string[] = [];
-  if (hands && hands.handles.length > 0) {
-    const told = new Map<string, string[]>();
-    for (const { name, hold, full } of hands.handles) {
-      const [holding, hot] = [hold, full].map((state) => burnWords(state?.hand));
-      const words = [
-        ...(holding === null ? [] : [`${holding} ${holding === hot ? 'under either fire' : 'while holding'}`]),
-        ...(hot === null || hot === holding ? [] : [`${hot} under the full fire`]),
-      ];
-      const found = words.length > 0 ? words.join(', ') : 'can be held under either fire';
-      told.set(found, [...(told.get(found) ?? []), plainText(name, 24)]);
-    }
-    sentences.push(
-      `Handles, bare hand: ${[...told].map(([found, names]) => `${listed(names)} ${names.length > 1 ? found.replaceAll('burns', 'burn') : found}`).join('; ')}.`,
-    );
+interface Beside {
+  /** `as drawn`, or `with` what it is called */
+  label: string;
+  result: EstimateResult;
+}
+
+/** The same of several options: what is the same in all of them once. */
+export function carryBeside(options: readonly Beside[], system: UnitSystem): string[] {
+  if (options.length === 1) return carrySentences(options[0].result, system);
+  const trailer = trailerBeside(options, system);
+  return [
+    ...eachOf('Handles, bare hand', options, handleWords),
+    ...(trailer.length > 0
+      ? trailer
+      : eachOf('', options, (result) => weightSentences(result, system).join(' ') || null)),
+    ...eachOf('Cold smoke', options, (result) => coldSmokeWords(result, system)),
+  ];
+}
+
+/** What options say on one matter, those that say the same together. */
+function eachOf(head: string, options: readonly Beside[], words: (result: EstimateResult) => string | null): string[] {
+  const told = new Map<string, string[]>();
+  for (const { label, result } of options) {
+    const text = words(result)?.replace(/\.$/, '');
+    if (text !== undefined) told.set(text, [...(told.get(text) ?? []), label]);
   }
-  return sentences;
+  const one = told.size === 1 && [...told.values()][0].length === options.length;
+  const clauses = [...told].map(([text, labels]) => (one ? text : `${listed(labels)}: ${text}`));
+  return clauses.length > 0 ? [`${head === '' ? '' : `${head}: `}${clauses.join('; ')}.`] : [];
+}
+
+/** What a bare hand finds on the handles; null where there are none. */
+function handleWords({ hands }: EstimateResult): string | null {
+  if (!hands || hands.handles.length === 0) return null;
+  const told = new Map<string, string[]>();
+  for (const { name, hold, full } of hands.handles) {
+    const [holding, hot] = [hold, full].map((state) => burnWords(state?.hand));
+    const words = [
+      ...(holding === null ? [] : [`${holding} ${holding === hot ? 'under either fire' : 'while holding'}`]),
+      ...(hot === null || hot === holding ? [] : [`${hot} under the full fire`]),
+    ];
+    const found = words.length > 0 ? words.join(', ') : 'can be held under either fire';
+    told.set(found, [...(told.get(found) ?? []), plainText(name, 24)]);
+  }
+  return [...told]
+    .map(([found, names]) => `${listed(names)} ${names.length > 1 ? found.replaceAll('burns', 'burn') : found}`)
+    .join('; ');
 }
 
 /** What the trailer of several options carries, against its ratings: heavier plate is on its axles. */
-export function trailerBeside(options: readonly { label: string; result: EstimateResult }[]): string[] {
-  const say = sayAlone('shop');
+function trailerBeside(options: readonly Beside[], system: UnitSystem): string[] {
+  const say = sayAlone(system);
   const rated = options[0].result.design.trailer;
   const loads = options.flatMap(({ label, result }) => {
     const trailer = result.weight?.trailer;

@@ -20,11 +20,12 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   const target = say('temperature', design.fire.target);
   const gauge = `the ${gaugeLabel(design.gauge)}`;
   const sentences: string[] = [];
-  /** how sure a number is, where that was studied */
-  const sure = (key: string) => {
+  /** a number; where its spread was studied its middle, and how sure it is */
+  const told = (key: string, text: (value: number) => string, value: number) => {
     const number = result.spread?.numbers.find((each) => each.key === key);
-    return number ? ` (8 of 10 cases: ${rangeText(number, design, system)})` : '';
+    return number ? `${text(number.p50 ?? value)} (8 of 10 cases: ${rangeText(number, design, system)})` : text(value);
   };
+  const time = (value: number) => say('time', value);
 
   if (assumed) {
     const fire = `${say('power', assumed.fire_W)} or ${say('massFlow', assumed.wood_kg_per_s)} of wood`;
@@ -33,10 +34,10 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
       const soaked =
         warmUp.soaked_s == null
           ? 'The pit is not soaked within the time computed.'
-          : `The steel is soaked after ${say('time', warmUp.soaked_s)}${sure('soaked_s')} and ` +
-            `${say('mass', warmUp.woodToSoaked_kg)} of wood.`;
+          : `The steel is soaked after ${told('soaked_s', time, warmUp.soaked_s)} and ` +
+            `${told('woodToSoaked_kg', (value) => `${say('mass', value)} of wood`, warmUp.woodToSoaked_kg!)}.`;
       sentences.push(
-        `${from} ${gauge} first reads ${target} after ${say('time', warmUp.gauge_s)}${result.lit ? '' : ' at the earliest'}${sure('gauge_s')}. ${soaked}`,
+        `${from} ${gauge} first reads ${target} after ${told('gauge_s', (value) => `${time(value)}${result.lit ? '' : ' at the earliest'}`, warmUp.gauge_s)}. ${soaked}`,
       );
     } else {
       const reading = gaugeReading(assumed, design.gauge);
@@ -58,13 +59,13 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   }
 
   if (steady) {
-    const wood = `${say('massFlow', steady.wood_kg_per_s)} of wood${sure('hold.wood_kg_per_s')}`;
-    const hold = `${wood}: ${say('power', steady.fire_W)}${sure('hold.fire_W')}`;
+    const wood = told('hold.wood_kg_per_s', (value) => `${say('massFlow', value)} of wood`, steady.wood_kg_per_s);
+    const hold = `${wood}: ${told('hold.fire_W', (value) => say('power', value), steady.fire_W)}`;
     sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses.`);
-    const cooking = cookingWords(steady, design.gauge, system);
+    const cooking = cookingWords(steady, design.gauge, system, told);
     if (cooking !== '') sentences.push(`Meanwhile ${cooking}.`);
     sentences.push(...litWords(result, system), ...splitWords(result, system), ...ventWords(result, system));
-    sentences.push(draftWords(steady, warnings, system, sure('hold.stackBase_Pa')));
+    sentences.push(draftWords(steady, warnings, system, told));
   } else {
     sentences.push(`No fire holds ${target} at ${gauge}; the warnings say why.`);
   }
@@ -152,19 +153,28 @@ const ALONG: Readonly<Record<string, string>> = {
 };
 
 /** What grates and racks read, and what the lid does where the cook steers by another place; empty without any. */
-function cookingWords({ places, stations, evenness }: SteadyState, gauge: string, system: UnitSystem): string {
+function cookingWords(
+  { places, stations, evenness }: SteadyState,
+  gauge: string,
+  system: UnitSystem,
+  told: (key: string, text: (value: number) => string, value: number) => string,
+): string {
   const say = sayAlone(system);
+  const far = (kelvin: number) => `${say('temperatureDifference', kelvin, { digits: 2 })} apart`;
   const along = (all: readonly { station: string; thermometer_K: number }[]) =>
     listed(all.map((each) => `${say('temperature', each.thermometer_K)} ${ALONG[each.station]}`));
   const dials = stations
     .filter(({ name }) => Object.hasOwn(ALONG, name))
     .map(({ name, thermometer_K }) => ({ station: name, thermometer_K }));
   const steersByLid = Object.hasOwn(ALONG, gauge) || dials.length === 0;
-  const grates = [...new Set(places.filter(({ kind }) => kind === 'grate').map(({ name }) => name))].map((name) => {
+  const names = [...new Set(places.filter(({ kind }) => kind === 'grate').map(({ name }) => name))];
+  const grates = names.map((name) => {
     const apart = evenness.grates.find((each) => each.name === name)?.endToEnd_K;
     const own = places.filter((place) => place.kind === 'grate' && place.name === name);
     const even =
-      own.length > 1 && apart !== undefined ? `, ${say('temperatureDifference', apart, { digits: 2 })} apart` : '';
+      own.length > 1 && apart !== undefined
+        ? `, ${names.length > 1 ? far(apart) : told('hold.endToEnd_K', far, apart)}`
+        : '';
     return `${grateWords(name)} reads ${along(own)}${even}`;
   });
   const racks = places.filter(({ kind }) => kind === 'rack').map((rack) => say('temperature', rack.thermometer_K));
@@ -184,18 +194,20 @@ function draftWords(
   { draft, air_kg_per_s, excessAirRatio }: SteadyState,
   warnings: readonly Warning[],
   system: UnitSystem,
-  sure: string,
+  told: (key: string, text: (value: number) => string, value: number) => string,
 ): string {
   const say = sayAlone(system);
+  const flow = (value: number) => `${sayQuantity(say, inAnyState('air_kg_per_s'), value)} of air into the firebox`;
+  const times = (value: number) => `${sayQuantity(say, inAnyState('excessAirRatio'), value)} times what it needs`;
   const air =
-    `${sayQuantity(say, inAnyState('air_kg_per_s'), air_kg_per_s)} of air into the firebox; ` +
-    `the fire gets ${sayQuantity(say, inAnyState('excessAirRatio'), excessAirRatio)} times what it needs`;
+    `${told('hold.air_kg_per_s', flow, air_kg_per_s)}; ` +
+    `the fire gets ${told('hold.excessAirRatio', times, excessAirRatio)}`;
   const draws = warnings.some(({ code }) => code === 'back-draft')
     ? `It draws the wrong way, as the warnings say, and gets ${air}`
     : `It draws ${air}`;
   const base = draft.stackBase_Pa;
-  const pressure = say('pressure', Math.abs(base), { digits: 2 });
+  const pressure = (value: number) => say('pressure', value, { digits: 2 });
   return base >= 0
-    ? `${draws}; ${wordsOf(held('stackBase_Pa'), 'row')} is ${pressure}${sure}.`
-    : `${draws}; under the stack base gas pushes outwards with ${pressure}, and gaps up there leak smoke.`;
+    ? `${draws}; ${wordsOf(held('stackBase_Pa'), 'row')} is ${told('hold.stackBase_Pa', pressure, base)}.`
+    : `${draws}; under the stack base gas pushes outwards with ${pressure(-base)}, and gaps up there leak smoke.`;
 }

@@ -46,6 +46,11 @@ describe('completion', () => {
     );
     expect(offered(bash, ['pitwright', 'compare', 'pit.yaml', '--vary', 'prices.'])).toContain('prices.wood=');
     expect(offered(bash, ['pitwright', 'compare', 'pit.yaml', '--vary', 'options'])).toEqual([]);
+    // several at once, commas between
+    expect(offered(bash, ['pitwright', 'compare', 'pit.yaml', '--vary', 'chamber.plate,upright.pl'])).toEqual([
+      'chamber.plate,upright.plate=',
+    ]);
+    expect(offered(bash, ['pitwright', 'new', '--with', 'handles,tr'])).toEqual(['handles,trailer']);
     expect(offered(bash, ['pitwright', 'completion', ''])).toEqual(['bash', 'zsh', 'fish']);
   });
 

@@ -3,6 +3,7 @@ import { answerOf } from '../../src/page/answerView.js';
 import { held } from '../../src/study/quantities.js';
 import { estimate } from '../../src/study/estimate/estimate.js';
 import { format } from '../../src/units/index.js';
+import type { Range } from '../../src/page/protocol.js';
 import { exampleDesign } from '../support/examples.js';
 
 const answered = (heat: string) => {
@@ -11,6 +12,24 @@ const answered = (heat: string) => {
   return { result, cells: answerOf(design, result, result, null) };
 };
 const grate = held('grate_K');
+
+describe('how sure the answer is', () => {
+  const { result } = answered('70,000 BTU/h');
+  const { design } = result;
+  const cellsWith = (...ranges: Range[]) => answerOf(design, result, result, ranges);
+
+  it('the middle of a spread, what 8 of 10 cases lie in, and what the likeliest estimates give', () => {
+    const soaked = cellsWith({ key: 'soaked_s', p10: 1800, p50: 2700, p90: 3600 }).soaked;
+    expect(soaked.value).toBe('45 min');
+    expect(soaked.under).toEqual(['8 in 10: 30 to 60 min', `likeliest ${format('time', result.warmUp!.soaked_s)}`]);
+  });
+
+  it('what the likeliest estimates give where half of the cases never come to it', () => {
+    const soaked = cellsWith({ key: 'soaked_s', p10: 1800, p50: null, p90: null }).soaked;
+    expect(soaked.value).toBe(format('time', result.warmUp!.soaked_s));
+    expect(soaked.under).toEqual(['8 in 10: 30 min to never', 'middle never']);
+  });
+});
 
 describe('the grate of the answer', () => {
   it('is that of the fire that holds, where the pit has it', () => {

@@ -5,6 +5,7 @@ import { readDesign } from '../../src/design/read.js';
 import { curvesCsv } from '../../src/report/csv.js';
 import { toJson } from '../../src/report/json.js';
 import { estimateText } from '../../src/report/text/estimateText.js';
+import { cooked } from '../../src/study/events/cooked.js';
 import { estimate } from '../../src/study/estimate/estimate.js';
 import type { EstimateResult } from '../../src/study/estimate/result.js';
 import { openingLabel } from '../../src/words/labels.js';
@@ -39,7 +40,8 @@ describe('the examples', () => {
   it.each(examples)('%s: solved, closed, and told whole in every form', (name) => {
     const read = readDesign(readFileSync(`examples/${name}`, 'utf8'), { fileName: name });
     if (read.faults) throw new Error(`${name} has faults`);
-    const result = estimate(read.design);
+    const result = estimate(read.design, { further: cooked });
+    result.warnings.unshift(...read.warnings);
     expect(result.steady?.converged).toBe(true);
     expect(result.assumed?.converged).toBe(true);
     expect(result.warmUp?.soaked_s).toBeGreaterThan(result.warmUp!.gauge_s!);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { EstimateResult, PlaceState } from '../../src/study/estimate/result.js';
 import { headline } from '../../src/words/headline.js';
+import type { SpreadNumber } from '../../src/study/spread/uncertainty.js';
+import { format } from '../../src/units/index.js';
 import { sampleDesign, sampleResult } from '../support/sampleResult.js';
 
 const kelvin = (fahrenheit: number) => ((fahrenheit - 32) * 5) / 9 + 273.15;
@@ -24,6 +26,37 @@ describe('the answer in sentences', () => {
     expect(sentences[3]).toMatch(
       /^It draws .* lb\/h of air into the firebox; the fire gets .* times what it needs; .* 0\.0035 in H2O\.$/,
     );
+  });
+
+  it('says the middle of what was spread, with what 8 of 10 cases lie in, and in words of its own system', () => {
+    const { warmUp } = sampleResult;
+    const spread = (key: string, [p10, p50, p90]: (number | null)[]): SpreadNumber => {
+      return { key, estimate: 1, p10, p50, p90, missing: 0, causes: [] };
+    };
+    const numbers = [
+      spread('soaked_s', [1800, 2400, 3000]),
+      spread(
+        'woodToSoaked_kg',
+        [1, 2, 3].map((pounds) => pounds * 0.45359237),
+      ),
+      spread(
+        'hold.wood_kg_per_s',
+        [4, 5, 6].map((pounds) => (pounds * 0.45359237) / 3600),
+      ),
+      spread(
+        'hold.endToEnd_K',
+        [10, 20, 30].map((degrees) => degrees / 1.8),
+      ),
+      // half of the cases never come to it: what the likeliest estimates give stands
+      spread('gauge_s', [600, null, null]),
+    ];
+    const sure = told({ ...sampleResult, spread: { cases: 10, seed: 1, method: '', numbers, curves: null } });
+    expect(sure).toContain(
+      'soaked after 40 min (8 of 10 cases: 30 to 50 min) and 2 lb of wood (8 of 10 cases: 1 to 3 lb).',
+    );
+    expect(sure).toContain('takes 5 lb/h of wood (8 of 10 cases: 4 to 6 lb/h)');
+    expect(sure).toMatch(/at the stack end, 20 °F apart \(8 of 10 cases: 10 to 30 °F\)\./);
+    expect(sure).toContain(`after ${format('time', warmUp!.gauge_s)} at the earliest (8 of 10 cases: 10 min to never)`);
   });
 
   it('keeps to one system of units', () => {

@@ -1,5 +1,6 @@
 import type { Command, Option } from 'commander';
 import { designJsonSchema } from '../../design/jsonSchema.js';
+import { SPECIMENS } from '../../design/specimens.js';
 import { openSink } from '../output.js';
 
 export const SHELLS = ['bash', 'zsh', 'fish'] as const;
@@ -13,12 +14,22 @@ interface Known {
   options: { long: string; short: string | undefined; about: string; takes: boolean; choices: readonly string[] }[];
 }
 
+/** What stands behind an option with commas between, and what follows each. */
+interface Listed {
+  option: string;
+  words: readonly string[];
+  suffix: string;
+}
+
 /** A script that completes commands, options, their values and, after `--vary`, fields, made from the commands themselves. */
 export async function run(program: Command, shell: Shell): Promise<void> {
-  const fields = varied(designJsonSchema());
+  const lists: Listed[] = [
+    { option: '--vary', words: varied(designJsonSchema()), suffix: '=' },
+    { option: '--with', words: Object.keys(SPECIMENS), suffix: '' },
+  ];
   const known = program.commands.map(knownOf);
   const out = openSink('-');
-  await out.write(SCRIPTS[shell](program.name(), known, fields));
+  await out.write(SCRIPTS[shell](program.name(), known, lists));
 }
 
 function knownOf(command: Command): Known {
@@ -77,14 +88,13 @@ function valuesBehind(known: readonly Known[], pattern: (command: string, flag: 
 const flagsOf = ({ options }: Known) =>
   options.flatMap(({ long, short }) => (short ? [long, short] : [long])).join(' ');
 
-const SCRIPTS: Readonly<
-  Record<Shell, (program: string, known: readonly Known[], fields: readonly string[]) => string>
-> = {
-  bash: (
-    program,
-    known,
-    fields,
-  ) => `# ${program} for bash: source it, or put it into a folder that bash-completion reads
+const SCRIPTS: Readonly<Record<Shell, (program: string, known: readonly Known[], lists: readonly Listed[]) => string>> =
+  {
+    bash: (
+      program,
+      known,
+      lists,
+    ) => `# ${program} for bash: source it, or put it into a folder that bash-completion reads
 _${program}() {
   local cur="\${COMP_WORDS[COMP_CWORD]}" prev="\${COMP_WORDS[COMP_CWORD-1]}" command="\${COMP_WORDS[1]}"
   COMPREPLY=()
@@ -93,10 +103,16 @@ _${program}() {
     return
   fi
   case "$command $prev" in
-    *" --vary")
+${lists
+  .map(
+    ({ option, words, suffix }) => `    *" ${option}")
+      local before=""
+      case "$cur" in *,*) before="\${cur%,*},"; cur="\${cur##*,}" ;; esac
       compopt -o nospace
-      COMPREPLY=($(compgen -S = -W "${fields.join(' ')}" -- "$cur"))
-      return ;;
+      COMPREPLY=($(compgen -P "$before" -S "${suffix}" -W "${words.join(' ')}" -- "$cur"))
+      return ;;`,
+  )
+  .join('\n')}
 ${valuesBehind(known, (command, flag) => `"${command} ${flag}"`)
   .map(({ on, words }) => `    ${on.join('|')}) COMPREPLY=($(compgen -W "${words}" -- "$cur")); return ;;`)
   .join('\n')}
@@ -112,7 +128,7 @@ ${known.map((each) => `        ${each.name}) COMPREPLY=($(compgen -W "${flagsOf(
 }
 complete -o default -F _${program} ${program}
 `,
-  zsh: (program, known, fields) => `#compdef ${program}
+    zsh: (program, known, lists) => `#compdef ${program}
 # ${program} for zsh: put it as _${program} into a folder of $fpath, or source it after compinit
 _${program}() {
   local command=$words[2] prev=$words[CURRENT-1]
@@ -124,7 +140,12 @@ ${known.map(({ name, about }) => `      ${quoted(`${name}:${about.replace(/:/g, 
     return
   fi
   case "$command $prev" in
-    *" --vary") compadd -S = -- ${fields.map(quoted).join(' ')}; return ;;
+${lists
+  .map(
+    ({ option, words, suffix }) =>
+      `    *" ${option}") compset -P '*,'; compadd -S '${suffix}' -- ${words.map(quoted).join(' ')}; return ;;`,
+  )
+  .join('\n')}
 ${valuesBehind(known, (command, flag) => `"${command} ${flag}"`)
   .map(({ on, words }) => `    ${on.join('|')}) compadd -- ${words}; return ;;`)
   .join('\n')}
@@ -141,27 +162,28 @@ ${known.map((each) => `      ${each.name}) compadd -- ${flagsOf(each)} ;;`).join
 }
 compdef _${program} ${program}
 `,
-  fish: (program, known, fields) =>
-    [
-      `# ${program} for fish: put it into ~/.config/fish/completions/${program}.fish`,
-      ...known.map(
-        ({ name, about }) => `complete -c ${program} -n __fish_use_subcommand -f -a ${name} -d ${quoted(about)}`,
-      ),
-      ...known.flatMap(({ name, options }) =>
-        options.map(({ long, short, about, takes, choices }) => {
-          const values = long === '--vary' ? fields.map((field) => `${field}=`).join(' ') : choices.join(' ');
-          return [
-            `complete -c ${program} -n '__fish_seen_subcommand_from ${name}' -l ${long.slice(2)}`,
-            ...(short ? [`-s ${short.slice(1)}`] : []),
-            ...(values ? [`-x -a ${quoted(values)}`] : takes ? ['-r'] : []),
-            `-d ${quoted(about)}`,
-          ].join(' ');
-        }),
-      ),
-      `complete -c ${program} -n '__fish_seen_subcommand_from completion' -x -a '${SHELLS.join(' ')}'`,
-      '',
-    ].join('\n'),
-};
+    fish: (program, known, lists) =>
+      [
+        `# ${program} for fish: put it into ~/.config/fish/completions/${program}.fish`,
+        ...known.map(
+          ({ name, about }) => `complete -c ${program} -n __fish_use_subcommand -f -a ${name} -d ${quoted(about)}`,
+        ),
+        ...known.flatMap(({ name, options }) =>
+          options.map(({ long, short, about, takes, choices }) => {
+            const list = lists.find(({ option }) => option === long);
+            const values = list ? list.words.map((word) => `${word}${list.suffix}`).join(' ') : choices.join(' ');
+            return [
+              `complete -c ${program} -n '__fish_seen_subcommand_from ${name}' -l ${long.slice(2)}`,
+              ...(short ? [`-s ${short.slice(1)}`] : []),
+              ...(values ? [`-x -a ${quoted(values)}`] : takes ? ['-r'] : []),
+              `-d ${quoted(about)}`,
+            ].join(' ');
+          }),
+        ),
+        `complete -c ${program} -n '__fish_seen_subcommand_from completion' -x -a '${SHELLS.join(' ')}'`,
+        '',
+      ].join('\n'),
+  };
 
 /** A word that a shell takes as it is. */
 function quoted(text: string): string {

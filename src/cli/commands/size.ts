@@ -2,7 +2,7 @@ import type { Design } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
 import { readSource } from '../../design/source.js';
 import type { Tree } from '../../design/vary.js';
-import type { Warning } from '../../study/estimate/result.js';
+import type { EstimateResult } from '../../study/estimate/result.js';
 import { findSizes } from '../../study/size/find.js';
 import type { SizeResult } from '../../study/size/size.js';
 import { signalsHeard } from '../apart.js';
@@ -59,14 +59,15 @@ export async function sizesOf(
     findSizes(
       { design, warnings, tree, settings: { cleanAir } },
       {
+        throats: (of, settings) => run({ kind: 'throats', design: of, settings }, 1),
         survey: (of, settings, tries) =>
           run({ kind: 'surveyStacks', design: of, settings }, tries, saying('stacks tried', tries)),
         judge: (sized, settings) => run({ kind: 'judgeSizes', sized, settings }, sized.length),
         // each by itself: few, and long
-        warn: async (designs) =>
-          (await Promise.all(designs.map((each) => run<Warning[]>({ kind: 'warningsOf', designs: [each] }, 1)))).flat(
-            1,
-          ),
+        estimate: async (designs) =>
+          (
+            await Promise.all(designs.map((each) => run<EstimateResult>({ kind: 'estimateSizes', designs: [each] }, 1)))
+          ).flat(),
       },
       signalsHeard,
     ),

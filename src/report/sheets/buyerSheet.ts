@@ -12,13 +12,13 @@ import type { EstimateResult } from '../../study/estimate/result.js';
 import { shortfallOf, shortfallWords } from '../../study/estimate/shortfall.js';
 import { MISSING } from '../../study/compare/told.js';
 import { gatherWarnings, gravest } from '../../words/warningRank.js';
-import { format } from '../../units/index.js';
+import { format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
-import { carrySentences, handleSentences, trailerBeside } from '../carryData.js';
+import { carryBeside } from '../carryData.js';
 import { compareRows, isSame, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../../words/restsOn.js';
 import { windWords } from '../../words/windWords.js';
-import { headlineOf, rangeText, wordsOf } from '../../words/quantityWords.js';
+import { headlineOf, headlineText, rangeText, wordsOf } from '../../words/quantityWords.js';
 import { buyerVerdict } from './buyerVerdict.js';
 import { LONGEST, MANY, shortLabel } from './shortLabel.js';
 import type { TableData } from '../text/table.js';
@@ -97,7 +97,7 @@ export function buyerSheet(comparison: Comparison, paper: PaperName, alone = fal
           ],
           [
             { kind: 'heading', text: 'How sure it is' },
-            { kind: 'text', small: true, text: sureText(result, alone) },
+            { kind: 'text', small: true, text: sureText(result, alone, comparison.options.length > 1) },
           ],
           [
             { kind: 'heading', text: 'Take care' },
@@ -121,15 +121,13 @@ function warningBlocks(comparison: Comparison, alone: boolean): Extract<Block, {
   return [{ kind: 'list', small: true, items }];
 }
 
-/** What hands find, and what the trailer carries: that of every option where there are several. */
+/** What hands find, what the trailer carries and whether it smokes cold: that of every option where there are several. */
 function carryBlocks(comparison: Comparison): Block[] {
   const shown = shownOptions(comparison).map(({ label, result }) => ({
     label: `with ${shortLabel(label, comparison)}`.replace(/^with as drawn$/, 'as drawn'),
     result,
   }));
-  const { result } = shown[0];
-  const beside = shown.length > 1 ? trailerBeside(shown) : [];
-  const told = beside.length > 0 ? [...handleSentences(result), ...beside] : carrySentences(result, 'shop');
+  const told = carryBeside(shown, 'shop');
   return told.length > 0 ? [{ kind: 'text', small: true, text: told.join(' ') }] : [];
 }
 
@@ -212,9 +210,7 @@ function optionsTable(comparison: Comparison, alone: boolean): { table: TableDat
       if (!several) {
         return [
           words(row, design.gauge),
-          ...(['shop', 'si'] as const).map((system) =>
-            tellingOfRow(row, system, currency).quantity(row.cells[0].value),
-          ),
+          ...(['shop', 'si'] as const).map((system) => middleText(row, baselineOf(comparison), system, currency)),
         ];
       }
       const telling = tellingOfRow(row, 'shop', currency);
@@ -242,6 +238,15 @@ function plateRows(rows: readonly CompareRow[]): CompareRow[] {
     byPlates.set(plates, known ? { ...row, measure: { ...known, at: `${known.at}, ${row.measure.at}` } } : row);
   }
   return [...byPlates.values()];
+}
+
+/** A number of one design: where its spread was studied the middle of it, and what 8 of 10 cases lie in. */
+function middleText(row: CompareRow, { result }: ComparedOption, system: UnitSystem, currency?: string): string {
+  const telling = tellingOfRow(row, system, currency);
+  const number = result.spread?.numbers.find(({ key }) => key === row.measure.key);
+  if (number?.p50 == null) return telling.quantity(row.cells[0].value);
+  const text = headlineText(headlineOf(number.key, result.design), number.p50, system);
+  return `${text} (${rangeText(number, result.design, system)})`;
 }
 
 function words({ measure }: CompareRow, gauge: EstimateResult['design']['gauge']): string {
@@ -305,7 +310,7 @@ function assumedText(result: EstimateResult): string {
 
 const SURE = ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s'];
 
-function sureText({ design, spread, estimates }: EstimateResult, alone: boolean): string {
+function sureText({ design, spread, estimates }: EstimateResult, alone: boolean, several: boolean): string {
   const measured = restsOn(design, 'shop', true);
   const known =
     (measured === null ? '' : `${measured} `) +
@@ -319,9 +324,13 @@ function sureText({ design, spread, estimates }: EstimateResult, alone: boolean)
   }
   const told = SURE.flatMap((key) => {
     const number = spread.numbers.find((each) => each.key === key);
-    return number && number.p10 !== null
-      ? [`${wordsOf(headlineOf(key, design), 'alone')} ${rangeText(number, design, 'shop')}`]
-      : [];
+    if (!number || number.p10 === null) return [];
+    const quantity = headlineOf(key, design);
+    const middle = headlineText(quantity, number.p50, 'shop');
+    return [`${wordsOf(quantity, 'alone')} ${middle} (${rangeText(number, design, 'shop')})`];
   });
-  return `8 of 10 cases, with ${estimates.length} estimates drawn from their spreads: ${told.join('; ')}. ${known}`;
+  return (
+    `The middle of ${spread.cases} cases, with ${estimates.length} estimates drawn from their spreads, and what 8 of 10 lie in: ` +
+    `${told.join('; ')}. ${several ? 'Options are held against each other with every estimate at its likeliest. ' : ''}${known}`
+  );
 }

@@ -106,22 +106,30 @@ function clause(
   const all = there.length === options.length ? 'in all' : `in the ${there.length} that have it`;
   const apart = high.value - low.value;
   if (apart <= measure.none(low.value) || telling.alike(low.value, high.value)) {
-    return [`${said.same} is the same ${all} (${from})`];
+    // as the table of what is the same has it
+    const drawn = cells[options.indexOf(baselineOf(comparison))].value;
+    return [`${said.same} is the same ${all} (${telling.quantity(drawn ?? low.value)})`];
   }
   if (apart < 0.05 * Math.abs(low.value)) return [`${said.same} hardly differs (${from} to ${to})`];
   return [`${said.least} with ${low.label} (${from}), ${said.most} with ${high.label} (${to})`];
 }
 
 function single({ result, shortfall }: ComparedOption, alone: boolean): string {
-  const { design, steady, warmUp } = result;
+  const { design, steady, warmUp, spread } = result;
+  /** the middle of its spread, where that was studied */
+  const middle = (key: string, value: number) => spread?.numbers.find((each) => each.key === key)?.p50 ?? value;
   const target = format('temperature', design.fire.target);
   const fire = format('power', design.fire.heat);
   const reads =
     warmUp?.gauge_s == null
       ? ''
-      : `With a fire of ${fire} the ${gaugeLabel(design.gauge)} reads ${target} after ${format('time', warmUp.gauge_s)} at the earliest` +
-        (warmUp.soaked_s === null ? '' : `, the steel is soaked after ${format('time', warmUp.soaked_s)}`);
-  const wood = steady ? `holding it then takes ${format('massFlow', steady.wood_kg_per_s)} of wood` : '';
+      : `With a fire of ${fire} the ${gaugeLabel(design.gauge)} reads ${target} after ${format('time', middle('gauge_s', warmUp.gauge_s))} at the earliest` +
+        (warmUp.soaked_s === null
+          ? ''
+          : `, the steel is soaked after ${format('time', middle('soaked_s', warmUp.soaked_s))}`);
+  const wood = steady
+    ? `holding it then takes ${format('massFlow', middle('hold.wood_kg_per_s', steady.wood_kg_per_s))} of wood`
+    : '';
   if (!shortfall) return `${[reads, wood].filter((text) => text !== '').join(', and ')}.`;
   const words = shortfallWords(shortfall, result, 'shop').replace(alone ? /; the warnings say why$/ : /$^/, '');
   return `This pit ${words}.${shortfall.code === 'not-soaked' ? ` ${capital(wood)}.` : ''}`;

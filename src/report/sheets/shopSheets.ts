@@ -1,5 +1,6 @@
 import { GROUP_WORDS } from '../../words/quantityWords.js';
-import { plainText } from '../../words/plainText.js';
+import { coldSmokeWords } from '../../words/coldSmokeWords.js';
+import { capital, plainText } from '../../words/plainText.js';
 import { SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import type { Geometry } from '../../design/geometry.js';
 import { baselineOf, type Comparison } from '../../study/compare/compare.js';
@@ -8,6 +9,7 @@ import { shortfallOf } from '../../study/estimate/shortfall.js';
 import { verdictOf } from '../../study/compare/verdict.js';
 import { gatherWarnings } from '../../words/warningRank.js';
 import { format } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
 import { PLATE_AND_LOSS, SOAKED_MEANS } from '../../words/cautions.js';
 import { handlesData, towingData, towingWords, trailerData, TRAILER_NOTE, weightItemsData } from '../carryData.js';
 import { compareRows, rowHead, tellingOfRow } from '../compareRows.js';
@@ -106,7 +108,9 @@ function inputBlocks({ design }: EstimateResult, defaults: string[], comparison:
 }
 
 /** What hands find at handles and plates, and what a trailer carries, of a design that has them. */
-function carrySheets({ design, hands, weight }: EstimateResult): Sheet[] {
+function carrySheets(result: EstimateResult): Sheet[] {
+  const { design, hands, weight } = result;
+  const cold = coldSmokeWords(result, 'shop');
   const table = (caption: string, data: TableData): Block => ({ kind: 'table', table: { ...data, caption } });
   const mark = design.trailer ? "the trailer's mark" : "the firebox's outer end";
   const blocks: Block[] = [
@@ -121,7 +125,17 @@ function carrySheets({ design, hands, weight }: EstimateResult): Sheet[] {
       : []),
     ...(weight ? [{ kind: 'text', small: true, text: TRAILER_NOTE } as const] : []),
   ];
-  const title = weight ? (design.trailer ? 'Handles and trailer' : 'Handles and balance') : 'Handles';
+  const subjects = [
+    ...(hands && hands.handles.length > 0 ? ['handles'] : []),
+    ...(weight ? [design.trailer ? 'trailer' : 'balance'] : []),
+    ...(cold === null ? [] : ['cold smoke']),
+  ];
+  if (cold !== null) {
+    // a sheet of its own says in its title what it is about
+    const text = subjects.length > 1 ? `Cold smoke: ${cold}.` : `${capital(cold)}.`;
+    blocks.push({ kind: 'text', text });
+  }
+  const title = capital(listed(subjects));
   return blocks.length > 0 ? [{ title, fit: 'flow', blocks }] : [];
 }
 

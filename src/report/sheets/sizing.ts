@@ -1,8 +1,8 @@
 import { format } from '../../units/index.js';
 import type { SizeResult } from '../../study/size/size.js';
 import { constraintLines } from '../text/sizeCosts.js';
-import { choicesData, COLUMNS, RANKED_BY } from '../text/sizeChoices.js';
-import { choiceWords, drawnWords, whyNothingFits } from '../text/sizeAnswer.js';
+import { choicesData, rankedBy } from '../text/sizeChoices.js';
+import { againstDrawing, choiceWords, drawnWords, whyNothingFits } from '../text/sizeAnswer.js';
 import type { ShopInput } from './shopSheets.js';
 
 /** Sizes, as the report tells them: the drawing, what is best, what is asked for and its cost, and the choices beside it. */
@@ -16,6 +16,7 @@ export function sizingOf(result: SizeResult): NonNullable<ShopInput['sizing']> {
       : `For a full fire of ${fire} the best from ${from}: ${choiceWords(result, choices[chosen], 'shop')}. ` +
         'Each choice is solved in full, best first; limits are common practice without a source, or estimates.';
   const asked = constraintLines(result, (choice) => choiceWords(result, choice, 'shop'), 'shop');
-  const text = [drawnWords(result, 'shop'), best, ...asked, `Ranked by ${RANKED_BY}. ${COLUMNS}`].join(' ');
+  const versus = chosen === null ? [] : againstDrawing(result, choices[chosen], 'shop');
+  const text = [drawnWords(result, 'shop'), best, ...versus, ...asked, rankedBy(result)].join(' ');
   return { text, table: { ...choicesData(result, 'shop'), caption: 'Choices' } };
 }

@@ -13,6 +13,7 @@ import { listed } from '../../units/listed.js';
 import type { Design } from '../../design/design.js';
 import { rangeOf } from '../../design/fields.js';
 import { CAUTIONS, SOAKED_MEANS } from '../../words/cautions.js';
+import { carryBeside } from '../carryData.js';
 import { compareRows, isSame, rowHead, sameWords, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { GROUP_WORDS } from '../../words/quantityWords.js';
 import { compareSpreadText } from './compareSpreadText.js';
@@ -37,6 +38,7 @@ export function compareText(comparison: Comparison, system: UnitSystem): string 
     ...measuredCooks(comparison, system),
     ...warnings(comparison),
     ...optionList(comparison),
+    ...carryText(comparison, system),
     ...tables(comparison, system),
     ...compareSpreadText(comparison, system),
     ...plateText(comparison, system),
@@ -74,6 +76,16 @@ function warnings({ options }: Comparison): string[] {
     return bullet(`${whose}${whereWords(where, whoseDesign)}: ${plainText(message, 600)}${others}`);
   });
   return [`WARNINGS\n${lines.join('\n')}`];
+}
+
+/** What hands find, what a trailer carries and whether it smokes cold, where the options have that. */
+function carryText({ options, baseline }: Comparison, system: UnitSystem): string[] {
+  const named = options.map(({ label, result }) => ({
+    label: label === baseline ? plainText(label) : `with ${plainText(label)}`,
+    result,
+  }));
+  const told = carryBeside(named, system);
+  return told.length > 0 ? [`HANDS, TRAILER, COLD SMOKE\n${told.map(bullet).join('\n')}`] : [];
 }
 
 /** What each option changes. */

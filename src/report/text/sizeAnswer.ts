@@ -4,8 +4,9 @@ import { capital, plainText } from '../../words/plainText.js';
 import { LIMIT, type LimitKey } from '../../study/size/limits.js';
 import type { SizeChoice, SizeResult } from '../../study/size/size.js';
 import { format, type UnitSystem } from '../../units/index.js';
-import { against, constraintWords } from './sizeCosts.js';
+import { against, constraintWords, inMoney } from './sizeCosts.js';
 import { listed } from '../../units/listed.js';
+import { throatWords } from './sizeThroats.js';
 import { bullet, note, paragraph } from './paragraphs.js';
 import { outWords, percent } from './sizeLimits.js';
 
@@ -39,7 +40,23 @@ export function drawnText(result: SizeResult, system: UnitSystem): string {
 
 export function chosenText(result: SizeResult, choice: SizeChoice, system: UnitSystem): string {
   const { fields, intakes, weighed } = choice;
-  const { design, asDrawn } = result;
+  const held = `it holds with the intakes ${percent(intakes.holdOpening!)} open and ${format('massFlow', weighed.wood_kg_per_s!, system, { digits: 3 })} of wood`;
+  const tells = [
+    `${held}; its stack ends ${format('length', weighed.overLid_m, system)} over the lid.`,
+    ...againstDrawing(result, choice, system),
+    ...throatWords(result, choice, system),
+  ].join(' ');
+  return [
+    `${result.asDrawn.good ? 'THE BEST OF ALL, to compare' : 'CHOSEN'}: ${choiceWords(result, choice, system)}`,
+    note(capital(tells)),
+    '  In the design file, with the rest of each part as it is:',
+    ...fieldLines(fields, choice).map((line) => `    ${line}`),
+  ].join('\n');
+}
+
+/** What a choice buys and costs against the drawing, in a sentence; none where it does neither. */
+export function againstDrawing(result: SizeResult, choice: SizeChoice, system: UnitSystem): string[] {
+  const { design, asDrawn, payback } = result;
   const { costs, saves } = against(
     { ...choice, height_m: choice.stack.height_m },
     { ...asDrawn, height_m: design.stacks[0].height },
@@ -49,17 +66,8 @@ export function chosenText(result: SizeResult, choice: SizeChoice, system: UnitS
     ...(saves.length > 0 ? [`buys ${listed(saves)}`] : []),
     ...(costs.length > 0 ? [`costs ${listed(costs)}`] : []),
   ];
-  const held = `it holds with the intakes ${percent(intakes.holdOpening!)} open and ${format('massFlow', weighed.wood_kg_per_s!, system, { digits: 3 })} of wood`;
-  const tells = [
-    `${held}; its stack ends ${format('length', weighed.overLid_m, system)} over the lid.`,
-    ...(versus.length > 0 ? [`Against the drawing it ${versus.join(', and ')}.`] : []),
-  ].join(' ');
-  return [
-    `${result.asDrawn.good ? 'THE BEST OF ALL, to compare' : 'CHOSEN'}: ${choiceWords(result, choice, system)}`,
-    note(capital(tells)),
-    '  In the design file, with the rest of each part as it is:',
-    ...fieldLines(fields, choice).map((line) => `    ${line}`),
-  ].join('\n');
+  const money = inMoney(choice, asDrawn, payback, result, system);
+  return versus.length > 0 ? [`Against the drawing it ${versus.join(', and ')}${money}.`] : [];
 }
 
 /** A choice in a line: vents, throat and stack. */

@@ -5,18 +5,23 @@ import type { SizeChoice, SizeResult } from '../../study/size/size.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { textTable, type TableData } from './table.js';
 import { note } from './paragraphs.js';
+import { THROAT_BY } from './sizeThroats.js';
 import { ventsName } from './sizeAnswer.js';
 import { percent, marginText } from './sizeLimits.js';
 
-/** What the choices are ranked by. */
-export const RANKED_BY =
+const RANKED_BY =
   'what keeps within every limit, works in more of the weather and has more in hand, a quarter being enough; then what the wind moves least and ' +
   'what burns less wood, a tenth counting alike in each; then the lighter stack';
 
-/** What the columns of the choices are. */
-export const COLUMNS =
+const COLUMNS =
   "'hold': intakes open while holding. 'wind': air with wind on the intakes over that with them in its lee. Then wood to hold, and " +
   "the least that is in hand. '3/4': works in three of the four kinds of other weather.";
+
+/** What the choices are ranked by, and what the columns of their table are. */
+export function rankedBy({ choices }: SizeResult): string {
+  const throat = choices.some((each) => !each.throat.kept) ? `${THROAT_BY}. ` : '';
+  return `${throat}Ranked by ${RANKED_BY}. ${COLUMNS}`;
+}
 
 /** Choices that a short answer shows. */
 const FIRST = 5;
@@ -28,7 +33,7 @@ export function choicesText(result: SizeResult, system: UnitSystem, full: boolea
     rows.length < data.rows.length
       ? `CHOICES, the first ${FIRST} of ${data.rows.length} that were solved in full`
       : 'CHOICES, each solved in full, best first';
-  return [head, textTable({ ...data, rows }), note(`Ranked by ${RANKED_BY}. ${COLUMNS}`)].join('\n');
+  return [head, textTable({ ...data, rows }), note(rankedBy(result))].join('\n');
 }
 
 /** The choices as a table, best first. */

@@ -2,6 +2,9 @@
 import { capital, plainText } from '../../words/plainText.js';
 import type { ConstraintCost, SizeChoice, SizeResult } from '../../study/size/size.js';
 import type { ConstraintKey } from '../../study/size/constraints.js';
+import { amountApart, paybackWords } from '../../study/compare/paybackWords.js';
+import { paybackNumber, type Payback } from '../../study/costs.js';
+import { leastDifference } from '../../study/quantities.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 
@@ -65,6 +68,28 @@ export function against(one: Sized, other: Sized, system: UnitSystem): { costs: 
   return { costs, saves };
 }
 
+/**
+ * What one size costs against another in money, as a clause that follows a clause; empty where the design has no prices, or there is
+ * nothing to tell.
+ */
+export function inMoney(
+  one: Pick<SizeChoice, 'money'>,
+  other: Pick<SizeChoice, 'money'>,
+  payback: Payback | null,
+  { design, wanted }: Pick<SizeResult, 'design' | 'wanted'>,
+  system: UnitSystem,
+): string {
+  const apart = (key: 'build' | 'cook') => () =>
+    amountApart(one.money[key]!, other.money[key]!, design.prices!.currency, system);
+  if (payback && paybackNumber(payback) !== null) {
+    return `; ${paybackWords(payback, { build: apart('build'), cook: apart('cook'), cook_s: wanted.cook_s })}`;
+  }
+  // a fire that holds is lacking, or the price of wood
+  const [build, from] = [one.money.build, other.money.build];
+  if (payback || build === null || from === null || Math.abs(build - from) <= leastDifference('money', from)) return '';
+  return `; in money: ${apart('build')()} ${build > from ? 'more' : 'less'} to build`;
+}
+
 /** Something that is asked for, as the subject of a sentence. */
 export function constraintWords(
   { design }: Pick<SizeResult, 'design'>,
@@ -98,7 +123,7 @@ export function constraintLines(
   const { constraints, choices, chosen } = result;
   const best = choices[0] as SizeChoice | undefined;
   const free = constraints.filter(({ binds }) => !binds).map(({ key }) => constraintWords(result, key, system));
-  const lines = constraints.flatMap(({ key, without }: ConstraintCost) => {
+  const lines = constraints.flatMap(({ key, without, payback }: ConstraintCost) => {
     if (!without) return [];
     const words = capital(constraintWords(result, key, system));
     if (chosen === null || !best)
@@ -110,7 +135,8 @@ export function constraintLines(
     );
     const cost = costs.length > 0 ? `costs ${listed(costs)}` : 'costs next to nothing';
     const saved = saves.length > 0 ? `, and buys ${listed(saves)}` : '';
-    return [`${words} ${cost}${saved}. Without it: ${nameOf(without)}.`];
+    const money = inMoney(best, without, payback, result, system);
+    return [`${words} ${cost}${saved}${money}. Without it: ${nameOf(without)}.`];
   });
   if (free.length === 0) return lines;
   const [cost, them] = free.length === 1 ? ['costs', 'it'] : ['cost', 'them'];

@@ -6,6 +6,7 @@ import { sayIn } from '../../words/quantity.js';
 import { restsOn } from '../../words/restsOn.js';
 import { constraintLines } from './sizeCosts.js';
 import { heightLines } from './sizeHeights.js';
+import { THROAT_BY, throatData } from './sizeThroats.js';
 import { INDENT, table, textTable } from './table.js';
 import { ventCurveData, ventNote } from '../ventData.js';
 import { bullet, heading, note, paragraph } from './paragraphs.js';
@@ -36,6 +37,7 @@ export function sizeText(result: SizeResult, system: UnitSystem, { full = false 
     ...(best ? [marginsText(result, best, system, full)] : []),
     ...(choices.length > 0 ? [choicesText(result, system, full)] : []),
     ...(best && (full || best.checks.weather.some(({ works }) => !works)) ? [weatherText(result, best, system)] : []),
+    ...(full && result.throats.length > 0 ? [throatText(result, system)] : []),
     ...(result.curves && full ? [ventText(result, system)] : []),
     ...(full ? [rulesText(result)] : []),
     ...(full ? [] : [note('--full adds every limit and choice, other weather, the vents in use and rules of thumb.')]),
@@ -73,6 +75,14 @@ function weatherText({ chosen }: SizeResult, choice: SizeChoice, system: UnitSys
       'Intakes wide open: air under the full fire over what it needs, and where that fire settles; the fire that holds. Wind ' +
         'pressure on intakes and stack top is by coefficients that are estimates; real gusts turn.',
     ),
+  ].join('\n');
+}
+
+function throatText(result: SizeResult, system: UnitSystem): string {
+  return [
+    'THE THROAT, in the pit as drawn while a clean fire holds it',
+    textTable(throatData(result, system)),
+    note(`${THROAT_BY}.`),
   ].join('\n');
 }
 

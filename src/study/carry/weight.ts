@@ -275,8 +275,8 @@ export function weightWarnings({ trailer, towing }: WeightResult, design: Design
 function unsteady({ cases, axle, pit }: Towing): Warning[] {
   const off = cases.filter(({ steady }) => !steady);
   if (off.length === 0) return [];
-  const percent = ({ name, trailer }: TowCase) =>
-    `${tonguePercent(trailer)} ${name}${tonguePercent(trailer).startsWith('-') ? ', where it lifts the hitch' : ''}`;
+  const percent = ({ name, trailer }: TowCase) => `${tonguePercent(trailer)} ${name}`;
+  const lifts = off.some(({ trailer }) => trailer.tongueLoad_kg < 0) ? ': below zero it lifts the hitch' : '';
   const worst = off.reduce((a, b) => (beyond(b) > beyond(a) ? b : a));
   const remedy =
     axle && pit
@@ -286,8 +286,8 @@ function unsteady({ cases, axle, pit }: Towing): Warning[] {
     {
       code: 'tongue-load-out-of-band',
       message:
-        `the tongue load is ${off.map(percent).join(', ')} of the whole weight, outside ${100 * TONGUE_BAND.low} to ` +
-        `${100 * TONGUE_BAND.high} % (common practice, no source): ${remedy}`,
+        `of the whole weight the tongue bears ${off.map(percent).join(', ')}, outside ${100 * TONGUE_BAND.low} to ` +
+        `${100 * TONGUE_BAND.high} % (common practice, no source)${lifts}; ${remedy}`,
       where: 'trailer',
       value: worst.trailer.tongueShare,
       limits: { ...TONGUE_BAND, unit: '-', source: 'common practice, no source' },

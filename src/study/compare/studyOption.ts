@@ -1,3 +1,4 @@
+import { coldSmoke } from '../events/coldSmoke.js';
 import type { Design } from '../../design/design.js';
 import { coolDown, type CoolDown } from '../events/coolDown.js';
 import { followCook, type CookResult } from '../events/cook.js';
@@ -51,6 +52,7 @@ export interface OptionStudy {
 /** The estimate of a design and what events do to it. Pure: the same design and settings give the same numbers. */
 export function studyOption(design: Design, settings: StudySettings = USUAL_SETTINGS): OptionStudy {
   const result = estimate(design);
+  if (design.upright) result.coldSmoke = coldSmoke(design);
   const held = result.steady && holdPit(design);
   if (!held) return { result, studies: null };
   const studies: EventStudies = {

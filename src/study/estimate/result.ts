@@ -4,6 +4,7 @@
  */
 import type { PlatePlace } from '../../network/types.js';
 import type { Design, PartName, StationName } from '../../design/design.js';
+import type { ColdSmoke } from '../events/coldSmoke.js';
 import type { Lit } from '../events/lighting.js';
 import type { VentCurve } from '../air/ventCurve.js';
 import type { Swing } from '../events/swing.js';
@@ -250,6 +251,8 @@ export interface EstimateResult {
   ventCurve?: VentCurve;
   ventTurn?: VentTurn | null;
   balance: { energyError: number; massError_kg_per_s: number };
+  /** whether its upright can smoke cold, where it has one. Absent where it was not asked for */
+  coldSmoke?: ColdSmoke;
   /** what hands find, where the design names handles */
   hands?: HandsResult;
   /** weights and where they act, where the design names a trailer or loads */

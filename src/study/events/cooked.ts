@@ -1,9 +1,10 @@
-/** What a cook makes of a pit that was estimated: how he lights it, what splits do to it, and how its vents are used. */
+/** What a cook makes of a pit that was estimated: how he lights it, what splits do to it, how its vents are used, and whether it smokes cold. */
 import { withBedFire } from '../air/burnsItsAir.js';
 import { CLEAN_FIRE } from '../air/cleanFire.js';
 import { cleanVents } from '../air/cleanHold.js';
 import { ventCurve } from '../air/ventCurve.js';
 import type { Further, Solution } from '../estimate/estimate.js';
+import { coldSmoke } from './coldSmoke.js';
 import { heldAt } from './heldPit.js';
 import { litPit } from './lighting.js';
 import { splitWarnings } from './splitWarnings.js';
@@ -25,6 +26,7 @@ export function cooked({ pit, held, full }: Solution, vented = false): Further {
       lit: at && litPit(at),
       splits,
       vents,
+      ...(design.upright ? { coldSmoke: coldSmoke(design) } : {}),
       ...(vented && design.firebox.intakes.length > 0
         ? {
             ventCurve: ventCurve(withBedFire(design), CLEAN_FIRE.ratio),

@@ -1,18 +1,20 @@
 import type { Design } from '../../design/design.js';
 import type { DesignWarning } from '../../design/faults.js';
 import type { Tree } from '../../design/vary.js';
-import type { Warning } from '../estimate/result.js';
+import type { EstimateResult } from '../estimate/result.js';
 import { variantsOf, variantTries } from './constraints.js';
-import { judgeFully, warningsOf, withWarnings, type FullJudgement } from './judge.js';
+import { estimateWide, judgeFully, withEstimate, type FullJudgement } from './judge.js';
 import type { SizeSettings } from './limits.js';
 import { surveyStack, type StackSurvey } from './search.js';
+import { bestThroat, throatTries, type ThroatTry } from './throat.js';
 import { sizeResult, toEstimate, writeOut, type SizeResult } from './size.js';
 
-/** The three kinds of work that finding a size takes, in plain data, so that threads can share them. */
+/** The kinds of work that finding a size takes, in plain data, so that threads can share them. */
 export interface SizeRuns {
+  throats: (design: Design, settings: SizeSettings) => Promise<ThroatTry[]>;
   survey: (design: Design, settings: SizeSettings, tries: number) => Promise<StackSurvey[]>;
   judge: (sized: { design: Design; guess: number }[], settings: SizeSettings) => Promise<FullJudgement[]>;
-  warn: (designs: Design[]) => Promise<Warning[][]>;
+  estimate: (designs: Design[]) => Promise<EstimateResult[]>;
 }
 
 export interface SizeInput {
@@ -34,9 +36,10 @@ export function surveyTries(design: Design, settings: SizeSettings, from = 0, to
 
 /** All in this thread. */
 export const HERE: SizeRuns = {
+  throats: async (design, settings) => throatTries(design, settings),
   survey: async (design, settings) => surveyTries(design, settings),
   judge: async (sized, settings) => sized.map(({ design, guess }) => judgeFully(design, guess, settings)),
-  warn: async (designs) => designs.map(warningsOf),
+  estimate: async (designs) => designs.map(estimateWide),
 };
 
 /**
@@ -45,10 +48,12 @@ export const HERE: SizeRuns = {
  * @param between waited for now and then, so that whoever waits can do something else meanwhile
  */
 export async function findSizes(
-  { design, warnings, tree, settings }: SizeInput,
-  { survey, judge, warn }: SizeRuns = HERE,
+  { design, warnings, tree, settings: asked }: SizeInput,
+  { throats: tryThroats, survey, judge, estimate }: SizeRuns = HERE,
   between?: () => Promise<void>,
 ): Promise<SizeResult> {
+  const throats = await tryThroats(design, asked);
+  const settings = { ...asked, throat: bestThroat(throats) };
   const tries = variantTries(design);
   const surveys = await survey(design, settings, tries.length);
   const shelf = await writeOut(tree, design, { tries, surveys }, between);
@@ -57,9 +62,9 @@ export async function findSizes(
   const drawn = sized.length - 1;
   // what comes first is estimated as a builder would, until what comes first has been
   for (let next = [drawn, ...toEstimate(shelf, judgements)]; next.length > 0; next = toEstimate(shelf, judgements)) {
-    const warned = await warn(next.map((i) => sized[i].design));
-    next.forEach((i, at) => (judgements[i] = withWarnings(judgements[i], warned[at])));
+    const estimated = await estimate(next.map((i) => sized[i].design));
+    next.forEach((i, at) => (judgements[i] = withEstimate(judgements[i], estimated[at])));
   }
   const asDrawn = judgements[drawn];
-  return sizeResult({ design, warnings, tree, settings, tries, surveys, ...shelf, judgements, asDrawn });
+  return sizeResult({ design, warnings, tree, settings, throats, tries, surveys, ...shelf, judgements, asDrawn });
 }

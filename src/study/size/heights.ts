@@ -7,23 +7,30 @@ import { cleanVents, withOpening } from '../air/cleanHold.js';
 import { airState } from '../air/states.js';
 import { fullFire, holdFire } from '../air/states.js';
 import { describeState } from '../estimate/describeState.js';
+import type { StationState, SteadyState } from '../estimate/result.js';
+
+/** What food is in. */
+export interface Food {
+  /** mean of what the grate, or the racks, of the gauge's part read, and how far apart they are */
+  grate_K: number | null;
+  apart_K: number | null;
+}
 
 export interface HeightOption {
   /** which height is another; null: none, as chosen */
   of: 'base' | 'throat' | null;
   height_m: number | null;
   /** the pit holding with a clean fire; null where it can't be built so, or holds nowhere */
-  state: {
-    wood_kg_per_s: number;
-    /** mean of what the grate, or the racks, of the gauge's part read, and how far apart they are */
-    grate_K: number | null;
-    apart_K: number | null;
-    /** steel of roof and floor at the gauge's station */
-    lid_K: number | null;
-    floor_K: number | null;
-    draft_Pa: number;
-    smokeShare: number;
-  } | null;
+  state:
+    | (Food & {
+        wood_kg_per_s: number;
+        /** steel of roof and floor at the gauge's station */
+        lid_K: number | null;
+        floor_K: number | null;
+        draft_Pa: number;
+        smokeShare: number;
+      })
+    | null;
 }
 
 /** The chosen design, and it with each height that is asked about. The top of the stack stays where it is. */
@@ -60,21 +67,31 @@ function heldState(design: Design): HeightOption['state'] {
   const held = clean && holdFire(withOpening(design, clean.open), full.solved);
   if (!held) return null;
   const state = describeState(held.pit, held.solved);
-  const gauge = state.places.find(({ name }) => name === design.gauge);
-  const station = state.stations.find(({ name }) => name === (gauge?.station ?? design.gauge)) ?? state.stations[0];
-  const part = station.name.startsWith('upright') ? 'upright' : 'chamber';
-  const food = state.places.filter((each) => each.kind !== 'thermometer' && each.part === part);
-  const readings = food
-    .filter(({ name }) => part === 'upright' || name === food[0].name)
-    .map((each) => each.thermometer_K);
+  const station = gaugeStation(design, state);
   const air = airState(held.pit, held.solved);
   return {
     wood_kg_per_s: state.wood_kg_per_s,
-    grate_K: readings.length > 0 ? readings.reduce((sum, each) => sum + each, 0) / readings.length : null,
-    apart_K: readings.length > 1 ? Math.max(...readings) - Math.min(...readings) : null,
+    ...foodIn(design, state),
     lid_K: station.steelBy.roof_K,
     floor_K: station.steelBy.floor_K,
     draft_Pa: air.stackBase_Pa,
     smokeShare: air.smokeShare,
+  };
+}
+
+function gaugeStation(design: Design, { places, stations }: SteadyState): StationState {
+  const gauge = places.find(({ name }) => name === design.gauge);
+  return stations.find(({ name }) => name === (gauge?.station ?? design.gauge)) ?? stations[0];
+}
+
+export function foodIn(design: Design, state: SteadyState): Food {
+  const part = gaugeStation(design, state).name.startsWith('upright') ? 'upright' : 'chamber';
+  const food = state.places.filter((each) => each.kind !== 'thermometer' && each.part === part);
+  const readings = food
+    .filter(({ name }) => part === 'upright' || name === food[0].name)
+    .map((each) => each.thermometer_K);
+  return {
+    grate_K: readings.length > 0 ? readings.reduce((sum, each) => sum + each, 0) / readings.length : null,
+    apart_K: readings.length > 1 ? Math.max(...readings) - Math.min(...readings) : null,
   };
 }

@@ -3,7 +3,7 @@ import type { Design } from '../../design/design.js';
 import { whereClean, withOpening } from '../air/cleanHold.js';
 import { estimate } from '../estimate/estimate.js';
 import { smokeShare } from '../estimate/smoke.js';
-import type { Warning } from '../estimate/result.js';
+import type { EstimateResult, Warning } from '../estimate/result.js';
 import {
   COUNTED,
   JUST_LIT,
@@ -38,8 +38,8 @@ export interface FullJudgement extends Judgement {
   weather: WeatherCheck[];
   /** what sets one size before another */
   weighed: Weighed;
-  /** what an estimate warns of, intakes wide open; null: none was made */
-  warned: Warning[] | null;
+  /** an estimate with the intakes wide open; null: none was made */
+  estimated: EstimateResult | null;
 }
 
 /**
@@ -50,7 +50,7 @@ export interface FullJudgement extends Judgement {
  */
 export function judgeFully(design: Design, guess: number, settings: SizeSettings): FullJudgement {
   const designAt = (open: number) => withOpening(design, open);
-  const none = { hold: null, lit: null, weather: [], warned: null };
+  const none = { hold: null, lit: null, weather: [], estimated: null };
   const full = fullFire(designAt(1));
   if (!full) {
     const solved = { holdOpening: null, full, hold: null, wide: null, lit: null };
@@ -70,24 +70,25 @@ export function judgeFully(design: Design, guess: number, settings: SizeSettings
     lit,
     weather,
     weighed: weigh(design, { hold, weather }),
-    warned: null,
+    estimated: null,
   };
 }
 
-/** What an estimate of a design with its intakes wide open warns of. */
-export function warningsOf(design: Design): Warning[] {
-  return estimate(withOpening(design, 1), { further: cooked }).warnings;
+/** A design with its intakes wide open, as a builder would estimate it. */
+export function estimateWide(design: Design): EstimateResult {
+  return estimate(withOpening(design, 1), { further: cooked });
 }
 
-/** A judgement with what an estimate of its design warns of: a limit that one of the warnings is of is not kept. */
-export function withWarnings(judgement: FullJudgement, warnings: Warning[]): FullJudgement {
+/** A judgement with an estimate of its design: a limit that one of its warnings is of is not kept. */
+export function withEstimate(judgement: FullJudgement, estimated: EstimateResult): FullJudgement {
+  const { warnings } = estimated;
   const of = (key: LimitKey) => warnings.filter(({ code }) => limitOf(code) === key);
   const margins = [
     ...judgement.margins.map((each) => worseOf(each, of(each.key))),
     ...COUNTED.map((key) => marginOf(key, of(key).length)),
   ];
   const score = judgement.failed.length > 0 ? -Infinity : scoreOf(margins);
-  return { ...judgement, margins, score, warned: warnings };
+  return { ...judgement, margins, score, estimated };
 }
 
 /** A margin as the warnings of its limit have it, where theirs is the worse. */

@@ -196,6 +196,8 @@ export const COUNTED: readonly LimitKey[] = LIMITS.slice(LIMITS.findIndex(({ key
 export interface SizeSettings {
   /** air over what the wood needs at which the fire that holds counts as burning clean */
   cleanAir: number;
+  /** throat that sizes begin with [m2]; null: the usual one */
+  throat?: number | null;
 }
 
 /** Shares of the full fire that stand for the first minutes, with all steel still cold. */

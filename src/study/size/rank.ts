@@ -40,7 +40,7 @@ export interface Ranked {
 }
 
 /** Within this factor of the best, two sizes count alike in the wind, and in wood; within this much of the best, in what is in hand. */
-const ALIKE = 1.1;
+export const ALIKE = 1.1;
 const ALIKE_IN_HAND = 0.1;
 
 const step = (value: number | null, best: number): number =>

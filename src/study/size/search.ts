@@ -2,9 +2,10 @@ import type { Design } from '../../design/design.js';
 import { jointsOf } from '../../design/joints.js';
 import { stackLengths } from '../../design/stackBounds.js';
 import { candidateDesign, withAir, type Candidate } from './candidate.js';
-import { whereClean } from '../air/cleanHold.js';
 import { throatFor, verdict, worstLit, type Judgement } from './judge.js';
 import { COMFORT, JUST_LIT, LIMIT, type LimitKey, type SizeSettings } from './limits.js';
+import { fittingThroat } from './throat.js';
+import { cleanArea, MIDDLE, mostOpen, openedBy, total, ventsThatFit } from './vents.js';
 import { ranked, weigh, type Weighed } from './rank.js';
 import { windOn } from './weather.js';
 import { fullFire, type AirState } from '../air/states.js';
@@ -13,8 +14,6 @@ import {
   stackOf,
   stockHeights,
   stockStacks,
-  stockThroat,
-  stockVents,
   type Sized,
   type StockStack,
   type StockVents,
@@ -40,14 +39,8 @@ export interface StackSurvey {
   ruledOut: LimitKey | 'draft' | 'vents' | null;
 }
 
-/** Opening that vents are first chosen for: in the middle of what is allowed, by ratio. */
-const MIDDLE = Math.sqrt(LIMIT.holdOpening.low! * LIMIT.holdOpening.high!);
 /** Vents of each kind that are tried with a stack, at most. */
 const TRIED = 3;
-/** Smallest open area at which holding is sought, as a share of the largest vents, and where that search begins. */
-const SMALLEST = 0.003;
-const GUESS = 0.06;
-
 /** Every stack from stock or on hand that the design's parts carry and that ends between its bounds; the drawn one where it stays. */
 export function stackTries(design: Design): StackTry[] {
   const { keep = [], stack: asked, onHand } = design.size ?? {};
@@ -74,45 +67,25 @@ function tubesFor(
   return onHand.filter(({ size }) => !shapes || shapes.includes(size.shape ?? 'round')).map(stackOf);
 }
 
-/** Vents that fit the design's firebox face beside each other. */
-export function ventsThatFit(design: Design): StockVents[] {
-  const { firebox } = design;
-  const { centre } = firebox.intakes[0];
-  const low = firebox.centre - 0.5 * firebox.height;
-  const high = firebox.centre + 0.5 * firebox.height;
-  return stockVents({ width: firebox.width, height: 2 * Math.min(centre - low, high - centre) });
-}
-
 /**
- * Share of the firebox's section that a throat is at the least, where there is room: a quarter, common practice, no source. A
- * smaller one throws a jet, and takes more wood to hold what the dial reads.
+ * Where no clean fire holds in the pit as drawn: a quarter of the firebox's section [m2], common practice, no source.
  */
-const USUAL_THROAT = 0.25;
-
-/** The usual throat, and the largest that the parts it joins leave room for [m2]. */
-function throatsOf(design: Design): { usual: number; room: number } {
-  const { area, ends } = jointsOf(design).find(({ opening }) => opening === design.throat)!;
-  return { usual: USUAL_THROAT * ends[0], room: 0.9 * area };
+function usualThroat(design: Design): number {
+  return 0.25 * jointsOf(design).find(({ opening }) => opening === design.throat)!.ends[0];
 }
-
-const total = ({ count, area }: StockVents) => count * area;
 
 /** Candidates with one stack, roughly judged, one of each kind of vents. */
 export function surveyStack(design: Design, { stack, height }: StackTry, settings: SizeSettings): StackSurvey {
   const { keep = [] } = design.size ?? {};
   const keepsVents = keep.includes('intakes');
   const out = (ruledOut: StackSurvey['ruledOut']): StackSurvey => ({ rough: [], ruledOut });
-  const vents = keepsVents ? [] : ventsThatFit(design);
-  if (!keepsVents && vents.length === 0) return out('vents');
-  const most = keepsVents ? drawnVents(design) : total(vents[vents.length - 1]);
+  const vents = ventsThatFit(design);
+  const most = mostOpen(design);
+  if (most === 0) return out('vents');
   const tube = { ...stack.section, ...(height ? { height: height.value } : {}) };
-  const usual = keep.includes('throat') ? null : fittingThroat(design, 0);
+  const first = keep.includes('throat') ? null : fittingThroat(design, settings.throat ?? usualThroat(design));
   const withArea = (area: number) =>
-    withAir(design, {
-      vents: keepsVents ? area / most : { count: 1, area, open: 1 },
-      throat: usual?.value,
-      stack: tube,
-    });
+    withAir(design, { vents: openedBy(design, area), throat: first?.value, stack: tube });
 
   // wide open, a stack does what it can at most
   const open = fullFire(withArea(most));
@@ -120,13 +93,13 @@ export function surveyStack(design: Design, { stack, height }: StackTry, setting
   if (open.state.letInRatio < LIMIT.air.low!) return out('air');
   if (open.state.stackVelocity_m_per_s < LIMIT.stackSpeed.low!) return out('stackSpeed');
 
-  const clean = whereClean(withArea, { low: SMALLEST * most, high: most, guess: GUESS * most }, settings, open.solved);
+  const clean = cleanArea(withArea, most, settings, open.solved);
   if (clean === null) return out('holdOpening');
   if (clean.hold.state.fire_W > design.fire.heat) return out('heat');
   const wanted = clean.at / MIDDLE;
   const full = keepsVents ? open : fullFire(withArea(Math.min(most, wanted)));
   if (!full) return out('draft');
-  const throat = usual && fittingThroat(design, throatFor(full));
+  const throat = first && fittingThroat(design, Math.max(first.value, throatFor(full)));
   const judge = (each: StockVents | null) =>
     judgeRoughly(
       design,
@@ -142,11 +115,6 @@ export function surveyStack(design: Design, { stack, height }: StackTry, setting
     return firstComfortable(tried.map((each) => () => judge(each)));
   });
   return rough.length > 0 ? { rough, ruledOut: null } : out('vents');
-}
-
-/** All that the drawn intakes open [m2]. */
-function drawnVents({ firebox }: Design): number {
-  return firebox.intakes.reduce((sum, { count, area }) => sum + count * area, 0);
 }
 
 /** The first of several candidates that has margin enough, or the best of them. */
@@ -175,16 +143,6 @@ function judgeRoughly(design: Design, candidate: Candidate, holdOpening: number,
 function likelySwing(design: Design, { theoretical_Pa: pull }: AirState): number {
   const { intake, lee } = windOn(design);
   return Math.sqrt((pull + intake) / (pull + lee));
-}
-
-/** A throat of whole tens that is as large as it must be and as is usual, where there is room. */
-function fittingThroat(design: Design, least: number): Sized {
-  const { usual, room } = throatsOf(design);
-  const wanted = stockThroat(Math.max(least, usual));
-  if (wanted.value <= room) return wanted;
-  // the largest whole tens that fit
-  const ten = stockThroat(0).value;
-  return stockThroat(Math.max(1, Math.floor(room / ten)) * ten);
 }
 
 /** The best of many candidates, as far as a rough judgement goes. */

@@ -9,9 +9,12 @@ import { changesMore, missedAsDrawn, variantsOf, type ConstraintKey, type Varian
 import { stackCurves, type StackCurve } from './curves.js';
 import type { FullJudgement } from './judge.js';
 import { CLEAN_FIRE } from '../air/cleanFire.js';
+import { moneyOf, paidBack, type Money } from './money.js';
+import { cookLength, type Payback } from '../costs.js';
 import { heightOptions, type HeightOption } from './heights.js';
 import { ranked, type Weighed } from './rank.js';
 import { COMFORT, LIMITS, type Limit, type Margin, type SizeSettings } from './limits.js';
+import type { ThroatTry } from './throat.js';
 import { rulesOfThumb, type RuleOfThumb } from './rules.js';
 import { OVER_HEAD } from '../../design/stackBounds.js';
 import type { Warning } from '../estimate/result.js';
@@ -57,13 +60,18 @@ export interface SizeChoice {
   weighed: Weighed;
   /** what an estimate of it warns of, intakes wide open; null: none was made, since others come first */
   warned: Warning[] | null;
+  /** at the design's prices */
+  money: Money;
   /** within every limit */
   ok: boolean;
   /** fields of the design file that make it so, as they are written */
   fields: CandidateFields;
 }
 
-export interface AsDrawn extends Pick<SizeChoice, 'margins' | 'checks' | 'failed' | 'weighed' | 'warned' | 'ok'> {
+export interface AsDrawn extends Pick<
+  SizeChoice,
+  'margins' | 'checks' | 'failed' | 'weighed' | 'warned' | 'money' | 'ok'
+> {
   holdOpening: number | null;
   /** what it is not, of what is asked for */
   missed: ConstraintKey[];
@@ -78,6 +86,8 @@ export interface ConstraintCost {
   binds: boolean;
   /** that size; null where it does not bind, or nothing fits without it either */
   without: SizeChoice | null;
+  /** what the best size costs and saves against that one, in money */
+  payback: Payback | null;
 }
 
 export interface SizeResult {
@@ -95,6 +105,8 @@ export interface SizeResult {
     comfort: number;
     stackTop_m: number;
     stacksTried: number;
+    /** how long a cook is that is told in money */
+    cook_s: number;
     /** stacks ruled out, by what rules them out */
     ruledOut: Record<string, number>;
     /** candidates within every limit, and their number */
@@ -106,10 +118,14 @@ export interface SizeResult {
   choices: SizeChoice[];
   /** index in choices; null: none keeps within every limit */
   chosen: number | null;
+  /** what the best of the choices costs and saves against the drawing, in money */
+  payback: Payback | null;
   /** one for each thing that is asked for */
   constraints: ConstraintCost[];
   /** the first choice, and it with each height that is asked about */
   heights: HeightOption[];
+  /** throats that were tried in the pit as drawn, the smallest first */
+  throats: ThroatTry[];
   rules: RuleOfThumb[];
   /** of the chosen size, or of the best there is */
   curves: { stacks: StackCurve[]; vents: VentCurve } | null;
@@ -186,7 +202,7 @@ function orderOf(pool: readonly number[], judgements: readonly FullJudgement[]):
 /** Sizes that come first of a variant and have not been estimated yet. */
 export function toEstimate({ pools }: Shelf, judgements: readonly FullJudgement[]): number[] {
   const first = pools.flatMap((pool) => orderOf(pool, judgements).slice(0, 1));
-  return [...new Set(first)].filter((i) => judgements[i].warned === null);
+  return [...new Set(first)].filter((i) => judgements[i].estimated === null);
 }
 
 export interface SizeParts extends Shelf {
@@ -194,6 +210,7 @@ export interface SizeParts extends Shelf {
   warnings: DesignWarning[];
   tree: Tree;
   settings: SizeSettings;
+  throats: ThroatTry[];
   tries: readonly VariantTry[];
   surveys: readonly StackSurvey[];
   judgements: readonly FullJudgement[];
@@ -202,9 +219,10 @@ export interface SizeParts extends Shelf {
 
 /** The answer, from what the threads gave. */
 export async function sizeResult(parts: SizeParts): Promise<SizeResult> {
-  const { design, warnings, tree, settings, tries, surveys, written, pools, judgements, asDrawn } = parts;
+  const { design, warnings, tree, settings, throats, tries, surveys, written, pools, judgements, asDrawn } = parts;
   const order = orderOf(pools[0], judgements);
-  const choice = (i: number) => choiceOf(tree, written[i], judgements[i]);
+  const choice = (i: number) => choiceOf(design, tree, { written: written[i], judgement: judgements[i] });
+  const paid = (other: FullJudgement) => (order.length > 0 ? paidBack(design, judgements[order[0]], other) : null);
   const choices = order.map(choice);
   const asked = surveys.filter((_, i) => tries[i].of === 0);
   const rough = asked.flatMap((survey) => survey.rough);
@@ -217,10 +235,17 @@ export async function sizeResult(parts: SizeParts): Promise<SizeResult> {
     if (key === null) return [];
     const [first] = orderOf(pools[of], judgements);
     const other = first !== undefined && first !== order[0] && judgements[first].score >= 0;
-    return [{ key, binds: other, without: other ? choice(first) : null }];
+    return [
+      {
+        key,
+        binds: other,
+        without: other ? choice(first) : null,
+        payback: other ? paid(judgements[first]) : null,
+      },
+    ];
   });
   const missed = missedAsDrawn(design);
-  const drawn = judged(asDrawn);
+  const drawn = judged(design, asDrawn);
   return {
     schema: 1,
     tool: { name: 'pitwright', version },
@@ -233,6 +258,7 @@ export async function sizeResult(parts: SizeParts): Promise<SizeResult> {
       limits: LIMITS,
       comfort: COMFORT,
       stackTop_m: OVER_HEAD,
+      cook_s: cookLength(design),
       stacksTried: asked.length,
       ruledOut,
       candidates: rough.length,
@@ -246,8 +272,10 @@ export async function sizeResult(parts: SizeParts): Promise<SizeResult> {
     },
     choices,
     chosen: choices.length > 0 && choices[0].ok ? 0 : null,
+    payback: paid(asDrawn),
     constraints,
     heights: best ? await heightOptions(treeWith(tree, choices[0].fields), best.design) : [],
+    throats,
     rules: rulesOfThumb(best?.design ?? design),
     curves: best && {
       stacks: stackCurves(best.design, { stack: best.candidate.stack, height: best.design.stacks[0].height }),
@@ -256,11 +284,18 @@ export async function sizeResult(parts: SizeParts): Promise<SizeResult> {
   };
 }
 
-function judged({ margins, full, hold, lit, weather, weighed, warned, failed, score }: FullJudgement) {
-  return { margins, checks: { full, hold, justLit: lit, weather }, weighed, warned, failed, ok: score >= 0 };
+function judged(design: Design, judgement: FullJudgement) {
+  const { margins, full, hold, lit, weather, weighed, estimated, failed, score } = judgement;
+  const warned = estimated && estimated.warnings;
+  const money = moneyOf(design, judgement);
+  return { margins, checks: { full, hold, justLit: lit, weather }, weighed, warned, money, failed, ok: score >= 0 };
 }
 
-function choiceOf(tree: Tree, { candidate, design }: Written, judgement: FullJudgement): SizeChoice {
+function choiceOf(
+  asked: Design,
+  tree: Tree,
+  { written: { candidate, design }, judgement }: { written: Written; judgement: FullJudgement },
+): SizeChoice {
   const { vents, throat, stack, height } = candidate;
   const { intakes } = design.firebox;
   const count = intakes.reduce((sum, each) => sum + each.count, 0);
@@ -284,7 +319,7 @@ function choiceOf(tree: Tree, { candidate, design }: Written, judgement: FullJud
       wall_m: drawn.wall,
       height_m: drawn.height,
     },
-    ...judged(judgement),
+    ...judged(asked, judgement),
     fields: candidateFields(tree, candidate, 1),
   };
 }

@@ -7,6 +7,8 @@ import { LIMIT, limitOf, LIMITS } from '../../../src/study/size/limits.js';
 import { candidateFields } from '../../../src/study/size/candidate.js';
 import { stackTries, surveyStack } from '../../../src/study/size/search.js';
 import { writeOut, type SizeResult } from '../../../src/study/size/size.js';
+import { constraintLines } from '../../../src/report/text/sizeCosts.js';
+import { sizeText } from '../../../src/report/text/sizeText.js';
 import { ranked, type Ranked } from '../../../src/study/size/rank.js';
 import { changed, designOf, PLAIN } from '../../design/designFiles.js';
 import { fedBack, sizesFor, treeOf } from './asked.js';
@@ -129,7 +131,7 @@ describe('a size under what is asked', () => {
   beforeAll(async () => {
     const text = changed(['throat: { area: 90 in^2', 'throat: { area: 50 in^2']);
     const size = '{ keep: [throat], stack: { least: 30 in, most: 31 in }, onHand: ["6 in tube 11 ga, 46 in long"] }';
-    ({ tree, result } = await sizesFor(asked(size, text)));
+    ({ tree, result } = await sizesFor(asked(size, `${text}prices: { steel: $1.20/lb, wood: $0.30/lb }\n`)));
   }, 300_000);
 
   const cost = (key: string) => result.constraints.find((each) => each.key === key)!;
@@ -150,6 +152,51 @@ describe('a size under what is asked', () => {
     expect(cost('throat').without!.throat.kept).toBeUndefined();
     // a larger throat takes less wood
     expect(cost('throat').without!.weighed.wood_kg_per_s!).toBeLessThan(0.9 * result.choices[0].weighed.wood_kg_per_s!);
+  });
+
+  it('is told in money: its steel, and wood for a full fire until soaked and 8 h of the fire that holds', () => {
+    const pound = 0.45359237;
+    const { estimated } = fedBack(tree, result);
+    const [{ money, weighed }] = result.choices;
+    expect(money.build).toBeCloseTo((1.2 / pound) * estimated.geometry.totalSteelMass_kg, 9);
+    const wood = estimated.warmUp!.woodToSoaked_kg! + 8 * 3600 * weighed.wood_kg_per_s!;
+    expect(money.cook).toBeCloseTo((0.3 / pound) * wood, 9);
+    // plate stays where no throat is cut, and the smaller throat burns more wood
+    const { without, payback } = cost('throat');
+    expect(payback!.extra).toBeCloseTo(money.build! - without!.money.build!, 9);
+    expect(payback!.extra).toBeGreaterThan(0);
+    expect(payback!.saved).toBeCloseTo(without!.money.cook! - money.cook!, 9);
+    expect(payback).toMatchObject({ cooks: null, usedUp: null });
+    const words = constraintLines(result, () => 'another', 'shop').find((line) =>
+      line.startsWith('Keeping the throat'),
+    )!;
+    const [build, cook] = [payback!.extra.toFixed(0), (-payback!.saved).toFixed(2)];
+    expect(words).toContain(
+      `in money: $${build} more to build and $${cook} more for the wood of a cook (8 h), never paid back`,
+    );
+    // against the drawing: a taller stack, and wood that differs by less than can be told
+    const drawn = result.asDrawn.money;
+    expect(Math.abs(drawn.cook! - money.cook!)).toBeLessThan(0.01 * drawn.cook!);
+    expect(sizeText(result, 'shop').replace(/\s+/g, ' ')).toContain(
+      `in money: $${(money.build! - drawn.build!).toFixed(0)} more to build and as much for the wood of a cook (8 h)`,
+    );
+  });
+
+  it('says nothing of money where the design has no prices', () => {
+    const bare = { ...result, design: { ...result.design, prices: undefined } };
+    const none = { build: null, cook: null };
+    const free = {
+      ...bare,
+      choices: result.choices.map((each) => ({ ...each, money: none })),
+      asDrawn: { ...result.asDrawn, money: none },
+      payback: null,
+      constraints: result.constraints.map((each) => ({
+        ...each,
+        payback: null,
+        without: each.without && { ...each.without, money: none },
+      })),
+    };
+    expect(sizeText(free, 'shop')).not.toMatch(/in money|\$/);
   });
 
   it('estimated as it is written it has none of the warnings that it counts as kept, and no draft below zero', () => {

@@ -5,7 +5,8 @@ import { candidateFields, treeWith } from '../../../src/study/size/candidate.js'
 import { whereClean, withOpening } from '../../../src/study/air/cleanHold.js';
 import { judgeFully, type FullJudgement } from '../../../src/study/size/judge.js';
 import { COMFORT, LIMITS, marginOf } from '../../../src/study/size/limits.js';
-import { bestOf, stackTries, surveyStack, ventsThatFit, type Rough } from '../../../src/study/size/search.js';
+import { bestOf, stackTries, surveyStack, type Rough } from '../../../src/study/size/search.js';
+import { ventsThatFit } from '../../../src/study/size/vents.js';
 import { writeOut } from '../../../src/study/size/size.js';
 import { fullFire, justLit } from '../../../src/study/air/states.js';
 import { stockHeights, stockStacks, stockThroat, stockVents } from '../../../src/study/size/stock.js';
