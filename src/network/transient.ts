@@ -27,6 +27,8 @@ export interface StopAt {
   left: (moment: Moment) => number;
   /** how far past zero the step may end, besides the closeness in time; what jumps is only landed on in time */
   within: number;
+  /** a step may also end so long after it happened, where it need not be landed on [s] */
+  grace?: number;
 }
 
 /** Steps a network through time. Knows fires and events, not what they are for. */
@@ -127,7 +129,8 @@ export class Transient {
   step(end: number, stop?: StopAt): 'step' | 'event' | 'failed' {
     if (this.adrift) return this.bridge(stop);
     const left = stop ? stop.left(this.moment) : 1;
-    let h = Math.min(this.h, end - this.moment.time);
+    const room = end - this.moment.time;
+    let h = Math.min(this.h, room);
     let tooFar = Infinity;
     for (;;) {
       if (this.steps + this.rejected > MOST_STEPS) return 'failed';
@@ -145,10 +148,12 @@ export class Transient {
       const passed = stop && left > 0 ? this.passed(h, stop, left, candidate) : null;
       if (!passed) {
         this.take(candidate);
-        this.h = Math.min(nextStep(h, error), Math.max(tooFar - h, SHORTEST));
+        // a step cut short at the end is no reason for short ones from there on
+        const next = h < room ? nextStep(h, error) : Math.max(this.h, nextStep(h, error));
+        this.h = Math.min(next, Math.max(tooFar - h, SHORTEST));
         return 'step';
       }
-      if (passed.there) {
+      if (passed.there || h - passed.guess <= (stop!.grace ?? 0)) {
         this.take(candidate);
         return 'event';
       }
@@ -304,6 +309,12 @@ export class Transient {
     return demand.mode === 'release' ? demand : { mode: 'release', heat: Math.max(0, now) };
   }
 
+  /** How fast the reading of the gauge goes where the next step starts [K/s]. */
+  private get gaugeRate(): number {
+    const { model, balances } = this.settler;
+    return this.stepper.startRates()[model.nodeCount + model.network.gauge] / balances.stems.capacity;
+  }
+
   private candidate(h: number): Moment {
     const { gained, stored, moved, next } = this.stepper;
     const { gas, zoneCount, differential } = this.settler.model;
@@ -324,8 +335,10 @@ export class Transient {
   }
 
   private take(candidate: Moment): void {
+    const before = this.gaugeRate;
     this.stepper.accept(candidate.time - this.moment.time);
     this.stride = {
+      gaugeRates: [before, this.gaugeRate],
       before: this.moment,
       after: candidate,
       shares: [0, ...this.stepper.stageShares, 1],

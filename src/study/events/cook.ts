@@ -12,7 +12,7 @@ import { makePit, type Pit } from '../../network/pit.js';
 import { withOpening } from '../air/cleanHold.js';
 import { Bed } from './bed.js';
 import { boxOf, coalsOf, openAtFirst, ruleOf } from './minding.js';
-import { BED_STEP, Stoker } from './stoker.js';
+import { BED_STEP, CURVE_STEP, Stoker } from './stoker.js';
 import { Timeline, type Curve } from './timeline.js';
 import { timeWithin } from './timeWithin.js';
 import { variantOf } from './variant.js';
@@ -69,14 +69,19 @@ export interface CookResult {
 export function followCook(given: Design, tolerance = 1): CookResult | null {
   const design = withFullFire(given);
   const { cook } = design;
-  const held = cook && holdPit(design);
+  // only for the size of what is laid on: the day itself is followed from the match
+  const held = cook && holdPit(design, undefined, 'forks');
   if (!cook || !held) return null;
   const rule = ruleOf(design, held.fire);
   const start = openAtFirst(design, rule);
   const fed = withFood(withOpening(design, start));
   const full = makePit(fed, geometryOf(fed));
   const pits = new Pits(full, fed, cook);
-  const line = new Timeline(pits.empty, pits.empty.settler.coldState(), { longestStep: BED_STEP, tolerance });
+  const line = new Timeline(pits.empty, pits.empty.settler.coldState(), {
+    longestStep: BED_STEP,
+    spacing: CURVE_STEP,
+    tolerance,
+  });
   const bed = new Bed(design.fire.splits);
   const stoker = new Stoker(line, bed, rule, boxOf(design), start);
   const coals = coalsOf(design, held.fire);

@@ -7,8 +7,10 @@ import type { Bed } from './bed.js';
 import { meanOverTime } from './timeWithin.js';
 import type { Curve, Timeline } from './timeline.js';
 
-/** Longest step: the bed's air is looked at after each [s]. */
-export const BED_STEP = 150;
+/** Longest step: the bed's air is looked at after each [s]; the same while a fire is built; and between points of a curve. */
+export const BED_STEP = 300;
+const KINDLING_STEP = 150;
+export const CURVE_STEP = 60;
 /** A reading that moves less than this from look to look stands still [K]. */
 const STILL = 0.3;
 /** Readings are extrapolated over so many looks while a fire is built, and a split has caught after so long [s]. */
@@ -199,10 +201,12 @@ export class Stoker {
       const until = feed ? Math.min(end, this.nextLook, this.due) : end;
       const before = line.reading;
       const watched = stop ?? (feed && this.waits(before) ? this.atLine : undefined);
-      if (line.step(Math.min(until, now + this.longest(now)), watched) === 'failed') return false;
+      const took = line.step(Math.min(until, now + this.longest(now, feed)), watched);
+      if (took === 'failed') return false;
       this.burned();
-      if (feed && this.due === Infinity && this.fallen(before))
-        this.due = line.moment.time + this.rule.late + this.held;
+      if (feed && this.due === Infinity && this.fallen(before)) {
+        this.due = (watched && took === 'event' ? this.crossed() : line.moment.time) + this.rule.late + this.held;
+      }
       if (enough?.()) return true;
     }
     return true;
@@ -236,16 +240,44 @@ export class Stoker {
     bed.glowing = this.glows.next(bed.glowing, glowPace(air / (model.outdoorDensity * box.bedArea), oxygen));
   }
 
-  /** The longer nothing is laid on, the more slowly the bed changes [s]. */
-  private longest(now: number): number {
-    return Math.max(BED_STEP, 0.05 * (now - (this.laid.at(-1)?.time_s ?? now)));
+  /**
+   * The longer nothing is laid on, the more slowly the bed changes. A step that would go far past the line, as the thermometer
+   * falls now, would only have to be tried again [s].
+   */
+  private longest(now: number, feed: boolean): number {
+    if (this.kindling) return KINDLING_STEP;
+    const longest = Math.max(BED_STEP, 0.05 * (now - (this.laid.at(-1)?.time_s ?? now)));
+    const { reading } = this.line;
+    const fall = this.falling;
+    if (!feed || !this.waits(reading) || fall <= 0) return longest;
+    return Math.min(longest, (reading - this.level) / fall + 0.8 * (this.rule.late + this.held));
   }
 
-  /** Where the thermometer has fallen to the line. */
-  private readonly atLine: StopAt = {
-    left: ({ x }) => x[this.line.pit.model.nodeCount + this.line.pit.model.network.gauge] - this.level,
-    within: STILL,
-  };
+  /** How fast the thermometer falls [K/s]. */
+  private get falling(): number {
+    const { time_s: time, thermometer_K: reading } = this.line.curve;
+    const last = time.length - 1;
+    return last > 0 && time[last] > time[last - 1]
+      ? (reading[last - 1] - reading[last]) / (time[last] - time[last - 1])
+      : 0;
+  }
+
+  /** Where the thermometer has fallen to the line: a split is laid on some time after that. */
+  private get atLine(): StopAt {
+    const { nodeCount, network } = this.line.pit.model;
+    const gauge = nodeCount + network.gauge;
+    return { left: ({ x }) => x[gauge] - this.level, within: STILL, grace: this.rule.late + this.held };
+  }
+
+  /** When the thermometer last fell through the line [s]. */
+  private crossed(): number {
+    const { time_s: time, thermometer_K: reading } = this.line.curve;
+    let i = reading.length - 1;
+    while (i > 0 && reading[i - 1] <= this.level) i--;
+    if (i === 0 || reading[i] > this.level) return time[i];
+    const share = (reading[i - 1] - this.level) / (reading[i - 1] - reading[i]);
+    return time[i - 1] + share * (time[i] - time[i - 1]);
+  }
 
   private get level(): number {
     return this.rule.target - this.rule.line;

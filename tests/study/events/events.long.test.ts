@@ -86,7 +86,8 @@ describe('a bed whose air depends on what it burned', () => {
     expect(energyError).toBeLessThan(1e-3);
     const { time_s, fire_W } = curve;
     const last = time_s.at(-1)!;
-    expect(last / time_s.length).toBeGreaterThan(60);
+    // points lie at most a minute apart, at each step one: short steps would crowd them
+    expect(last / time_s.length).toBeGreaterThan(40);
     // over a look it falls or rises, and is not thrown to and fro
     const flips = fire_W.filter(
       (fire, i) =>
