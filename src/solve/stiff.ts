@@ -159,7 +159,10 @@ export class StiffStepper {
         return converged;
       };
       const near = beside !== undefined && solve(problem, { ...NEAR, lu: beside.lu });
-      if (!near && !solve(problem, { maxIterations: 12, reuse: stage > 1 && !beside, slow: 0.3, ahead: AHEAD, patient: true })) {
+      if (
+        !near &&
+        !solve(problem, { maxIterations: 12, reuse: stage > 1 && !beside, slow: 0.3, ahead: AHEAD, patient: true })
+      ) {
         if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25, patient: true })) return Infinity;
       }
       if (near) this.ratesBehind(stage, hg);
