@@ -2,7 +2,7 @@ import { bracketedRoot } from '../solve/root.js';
 import { nextStep, StiffStepper } from '../solve/stiff.js';
 import type { Demand } from './balances.js';
 import { NetworkSystem } from './networkSystem.js';
-import type { Settler } from './settle.js';
+import type { Settled, Settler } from './settle.js';
 import { cubicWeights, type Moment, type Stride } from './stride.js';
 
 /** How closely in time the end of a step is laid on an event [s]. */
@@ -65,14 +65,20 @@ export class Transient {
    * Start from here under another fire: gas, flows and fire settle to it at once, plates stay.
    *
    * @param fits whether what comes of it will do
+   * @param guess gas and flows that are near to where they settle, unknowns whole; default: none are
    * @returns false: they do not settle or it does not do, and all goes on as before
    */
-  change(demandAt: (t: number) => Demand, firstStep: number, fits: (moment: Moment) => boolean = () => true): boolean {
+  change(
+    demandAt: (t: number) => Demand,
+    firstStep: number,
+    fits: (moment: Moment) => boolean = () => true,
+    guess?: Float64Array,
+  ): boolean {
     const { moment: before, system } = this;
     const asBefore = system.demandAt;
     system.demandAt = demandAt;
     const x = before.x.slice();
-    const settled = this.settler.settle(x, system.at(before.time), 'nodes');
+    const settled = this.settleGas(x, system.at(before.time), guess);
     const loss = this.settler.balances.totalLoss();
     // what heat the gas had of its own leaves with it
     const left = system.ownHeat ? this.gasHeat(before.x) - this.gasHeat(x) : 0;
@@ -88,6 +94,22 @@ export class Transient {
     this.begin();
     this.h = firstStep;
     return true;
+  }
+
+  /** Settle gas and flows, plates as they are at x; from a guess near by, where there is one that leads there. */
+  private settleGas(x: Float64Array, demand: Demand, guess?: Float64Array): Settled {
+    const { settler } = this;
+    if (guess) {
+      const trial = x.slice();
+      const { star } = settler.model;
+      trial.set(guess.subarray(star), star);
+      const settled = settler.polish(trial, demand, 'nodes');
+      if (settled.converged) {
+        x.set(trial);
+        return settled;
+      }
+    }
+    return settler.settle(x, demand, 'nodes');
   }
 
   /**

@@ -32,7 +32,7 @@ export const ESDIRK = (() => {
 const STAGES = 4;
 
 /** What Newton may leave over in a stage where it is told from how its steps shrink, as a share of what it may else. */
-const AHEAD = 1;
+const AHEAD = 0.3;
 
 /**
  * Newton beside another stepper: with its matrix steps shrink to less than a tenth, so that what one of a fifth leaves is far below

@@ -3,14 +3,18 @@ import type { Demand } from '../../network/balances.js';
 import type { Pit } from '../../network/pit.js';
 import type { StopAt } from '../../network/transient.js';
 import { airHolds, glowPace } from '../../physics/splits.js';
-import type { Bed } from './bed.js';
+import { CATCHING, type Bed } from './bed.js';
+import { openDoor } from './door.js';
 import { meanOverTime } from './timeWithin.js';
 import type { Curve, Timeline } from './timeline.js';
+import { variantOf } from './variant.js';
 
 /** Longest step: the bed's air is looked at after each [s]; the same while a fire is built; and between points of a curve. */
 export const BED_STEP = 300;
 const KINDLING_STEP = 150;
 export const CURVE_STEP = 60;
+/** First step after a change, while which a door stands open [s]. */
+const FIRST_STEP = 20;
 /** A reading that moves less than this from look to look stands still [K]. */
 const STILL = 0.3;
 /** Readings are extrapolated over so many looks while a fire is built, and a split has caught after so long [s]. */
@@ -57,8 +61,9 @@ export interface Rule {
   look: number;
   /** one split every so often, whatever the thermometer reads [s]; undefined: by the thermometer */
   every?: number;
-  /** heat of a split [J] */
+  /** heat of a split [J], and how long the firebox door stands open for it [s] */
   split: number;
+  door: number;
   /**
    * least and most that the intakes are open [-], turned once a split by what was read since the last; undefined: they stay as
    * they are
@@ -97,8 +102,10 @@ export class Stoker {
   private kindling = false;
   /** when the bed was last looked at, and the heat released by then */
   private at: { time: number; heat: number };
-  private readonly flames = new Follower();
-  private readonly glows = new Follower();
+  private flames = new Follower();
+  private glows = new Follower();
+  /** the pit that the door was last opened of, the same with it open, and how that settled */
+  private door?: { of: Pit; pit: Pit; settled?: Float64Array };
   private readonly areas: { index: number; area: number }[];
   open: number;
 
@@ -141,7 +148,18 @@ export class Stoker {
     this.laid.push({ time_s: line.moment.time, at: Math.max(0, line.curve.time_s.length - 1), open: this.open });
     this.due = this.kindling ? Infinity : line.moment.time + (rule.every ?? Infinity);
     line.shorten();
-    return turned;
+    return turned && (this.kindling || rule.door <= 0 || this.throughDoor());
+  }
+
+  /** The firebox door stands open for a while. @returns false: the gas does not settle, or steps broke off */
+  private throughDoor(): boolean {
+    const { line, rule } = this;
+    const { pit, moment } = line;
+    if (this.door?.of !== pit) this.door = { of: pit, pit: variantOf(pit, openDoor(pit.design, 'firebox')) };
+    const { door } = this;
+    if (!this.enter(door.pit, undefined, door.settled)) return false;
+    door.settled = line.moment.x;
+    return this.mind(line.moment.time + rule.door, { feed: false }) && this.enter(pit, undefined, moment.x);
   }
 
   private readonly demandAt = (t: number): Demand =>
@@ -170,16 +188,20 @@ export class Stoker {
   }
 
   /** Take over the fire: from now on it gives what the bed gives. @returns false: the gas does not settle */
-  takeOver(): boolean {
+  takeOver(guess?: Float64Array): boolean {
+    if (!this.line.burn(this.demandAt, undefined, FIRST_STEP, guess)) return false;
+    // gas goes as it will from now on: what air it brings tells how the bed burns
     this.breathe();
-    return this.line.burn(this.demandAt);
+    return true;
   }
 
   /** Go on in a variant of the pit, its intakes as the cook has them. @returns false: the gas does not settle */
-  enter(pit: Pit, adjust?: (x: Float64Array) => void): boolean {
+  enter(pit: Pit, adjust?: (x: Float64Array) => void, guess?: Float64Array): boolean {
     this.line.enter(pit, adjust);
     this.setIntakes();
-    return this.takeOver();
+    // air comes another way from now on
+    [this.flames, this.glows] = [new Follower(), new Follower()];
+    return this.takeOver(guess);
   }
 
   /**
@@ -196,7 +218,8 @@ export class Stoker {
       const now = line.moment.time;
       if (feed) {
         if (now >= this.due - CLOSE && !this.lay()) return false;
-        if (now >= this.nextLook - CLOSE) this.look();
+        if (now >= this.nextLook - CLOSE && !this.look()) return false;
+        if (line.moment.time > now) continue;
       }
       const until = feed ? Math.min(end, this.nextLook, this.due) : end;
       const before = line.reading;
@@ -295,16 +318,18 @@ export class Stoker {
     // what smoulders for want of air burns no better with more wood on it
     if (this.bed.flaming < SMOULDERS) return false;
     const since = line.moment.time - (laid.at(-1)?.time_s ?? -Infinity);
-    return before > level + STILL || (line.reading < before && since >= CATCH_TIME);
+    // what the door let out is no reason for more wood
+    return (before > level + STILL && since >= CATCHING) || (line.reading < before && since >= CATCH_TIME);
   }
 
-  /** Look at the thermometer of a fire that is not up yet. */
-  private look(): void {
+  /** Look at the thermometer of a fire that is not up yet. @returns false: the gas does not settle */
+  private look(): boolean {
     const { line, before } = this;
     const { reading } = line;
     this.before = reading;
-    if (this.kindling && this.builds(reading, before)) this.lay();
+    const laid = !(this.kindling && this.builds(reading, before)) || this.lay();
     this.nextLook = this.kindling ? line.moment.time + this.rule.look : Infinity;
+    return laid;
   }
 
   /**

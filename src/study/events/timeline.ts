@@ -93,10 +93,17 @@ export class Timeline {
    * Set the fire: gas, flows and fire settle to it at once.
    *
    * @param fits whether what comes of it will do (default: anything)
+   * @param firstStep from there on, if its error allows [s]
+   * @param guess unknowns at which gas and flows once settled in this pit, much as they will now
    * @returns false: it does not settle or does not do, and nothing has changed
    */
-  burn(demandAt: (t: number) => Demand, fits?: (moment: Moment) => boolean): boolean {
-    if (!this.transient.change(demandAt, FIRST_STEP, fits)) return false;
+  burn(
+    demandAt: (t: number) => Demand,
+    fits?: (moment: Moment) => boolean,
+    firstStep = FIRST_STEP,
+    guess?: Float64Array,
+  ): boolean {
+    if (!this.transient.change(demandAt, firstStep, fits, guess)) return false;
     this.record();
     return true;
   }
