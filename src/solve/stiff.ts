@@ -31,9 +31,6 @@ export const ESDIRK = (() => {
 
 const STAGES = 4;
 
-/** What Newton may leave over in a stage where it is told from how its steps shrink, as a share of what it may else. */
-const AHEAD = 0.3;
-
 /**
  * Newton beside another stepper: with its matrix steps shrink to less than a tenth, so that what one of a fifth leaves is far below
  * one. Differences of such runs are slopes, which must not drown in it.
@@ -161,7 +158,13 @@ export class StiffStepper {
       const near = beside !== undefined && solve(problem, { ...NEAR, lu: beside.lu });
       if (
         !near &&
-        !solve(problem, { maxIterations: 12, reuse: stage > 1 && !beside, slow: 0.3, ahead: AHEAD, patient: true })
+        !solve(problem, {
+          maxIterations: 12,
+          reuse: stage > 1 && !beside,
+          slow: 0.3,
+          ahead: system.ahead,
+          patient: true,
+        })
       ) {
         if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25, patient: true })) return Infinity;
       }
