@@ -43,7 +43,7 @@ fire:
   heat: 70,000 BTU/h               # the fire you light it with; or 11 lb wood/h; without it, all this box can burn
   rise: 10 min                     # how fast it comes up (estimate)
   target: 250 °F                   # what the thermometer should read
-  # splits: { mass: 2.5 lb, thickness: 3 in, length: 14 in }   # what the cook lays on; or every: 45 min
+  # splits: { mass: 2.5 lb, thickness: 3 in, length: 14 in }   # what the cook lays on; or every: 45 min; door: 20 s
   # cook: { line: -15 °F, late: 5 min }   # when: this far below the target, so much later; intakes: [20 %, 100 %]
   # bed: 280 in^2                  # the bed of coals, as large as its grate; half of the box (estimate)
 

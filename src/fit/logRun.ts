@@ -135,6 +135,7 @@ class Course {
       const { absolute, relative } = transient.system.tolerance;
       transient.system.tolerance = { absolute: absolute * this.tolerance, relative: relative * this.tolerance };
       transient.system.leftOver = LEFT_OVER;
+      transient.system.ahead = 0;
       transient.system.weatherAt = (t) => now.model.turnOutdoors(...weather(t));
       this.transient = transient;
     }

@@ -23,6 +23,8 @@ export class NetworkSystem implements StiffSystem {
   tolerance = DEFAULT_TOLERANCE;
   /** factor on what Newton may leave over in a stage */
   leftOver = 1;
+  /** share of that which may be left over where it is only told from how Newton's steps shrink */
+  ahead = 0.3;
 
   readonly balances: Balances;
   /** gas takes up heat of its own, so that it goes where gas can stay; else it follows at once */

@@ -16,6 +16,8 @@ export interface Pit {
   model: Model;
   balances: Balances;
   settler: Settler;
+  /** what a variant of a pit has changed about its network */
+  changed?: (built: BuiltPit) => void;
 }
 
 /** Build network, balances and solvers of a design. */

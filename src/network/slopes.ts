@@ -139,7 +139,8 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const open = 1 - eg;
     const link = starConductance(area, eps, eg);
     const Tw = x[starIndex];
-    const starByEmissivity = -((link * link) / (area * open * open)) * (star4[z] - own);
+    // a leaf that stands open has none of its inside left in the pit
+    const starByEmissivity = area > 0 ? -((link * link) / (area * open * open)) * (star4[z] - own) : 0;
     const gasByEmissivity = area * gasWallFactor(1, eps) * (gas4[z] - own);
     const slope = model.emissivitySlope[z];
     const fuelSlope = model.emissivityFuelSlope[z];

@@ -2,7 +2,7 @@ import { bracketedRoot } from '../solve/root.js';
 import { nextStep, StiffStepper } from '../solve/stiff.js';
 import type { Demand } from './balances.js';
 import { NetworkSystem } from './networkSystem.js';
-import type { Settler } from './settle.js';
+import type { Settled, Settler } from './settle.js';
 import { cubicWeights, type Moment, type Stride } from './stride.js';
 
 /** How closely in time the end of a step is laid on an event [s]. */
@@ -27,6 +27,8 @@ export interface StopAt {
   left: (moment: Moment) => number;
   /** how far past zero the step may end, besides the closeness in time; what jumps is only landed on in time */
   within: number;
+  /** a step may also end so long after it happened, where it need not be landed on [s] */
+  grace?: number;
 }
 
 /** Steps a network through time. Knows fires and events, not what they are for. */
@@ -63,14 +65,20 @@ export class Transient {
    * Start from here under another fire: gas, flows and fire settle to it at once, plates stay.
    *
    * @param fits whether what comes of it will do
+   * @param guess gas and flows that are near to where they settle, unknowns whole; default: none are
    * @returns false: they do not settle or it does not do, and all goes on as before
    */
-  change(demandAt: (t: number) => Demand, firstStep: number, fits: (moment: Moment) => boolean = () => true): boolean {
+  change(
+    demandAt: (t: number) => Demand,
+    firstStep: number,
+    fits: (moment: Moment) => boolean = () => true,
+    guess?: Float64Array,
+  ): boolean {
     const { moment: before, system } = this;
     const asBefore = system.demandAt;
     system.demandAt = demandAt;
     const x = before.x.slice();
-    const settled = this.settler.settle(x, system.at(before.time), 'nodes');
+    const settled = this.settleGas(x, system.at(before.time), guess);
     const loss = this.settler.balances.totalLoss();
     // what heat the gas had of its own leaves with it
     const left = system.ownHeat ? this.gasHeat(before.x) - this.gasHeat(x) : 0;
@@ -86,6 +94,22 @@ export class Transient {
     this.begin();
     this.h = firstStep;
     return true;
+  }
+
+  /** Settle gas and flows, plates as they are at x; from a guess near by, where there is one that leads there. */
+  private settleGas(x: Float64Array, demand: Demand, guess?: Float64Array): Settled {
+    const { settler } = this;
+    if (guess) {
+      const trial = x.slice();
+      const { star } = settler.model;
+      trial.set(guess.subarray(star), star);
+      const settled = settler.polish(trial, demand, 'nodes');
+      if (settled.converged) {
+        x.set(trial);
+        return settled;
+      }
+    }
+    return settler.settle(x, demand, 'nodes');
   }
 
   /**
@@ -127,7 +151,8 @@ export class Transient {
   step(end: number, stop?: StopAt): 'step' | 'event' | 'failed' {
     if (this.adrift) return this.bridge(stop);
     const left = stop ? stop.left(this.moment) : 1;
-    let h = Math.min(this.h, end - this.moment.time);
+    const room = end - this.moment.time;
+    let h = Math.min(this.h, room);
     let tooFar = Infinity;
     for (;;) {
       if (this.steps + this.rejected > MOST_STEPS) return 'failed';
@@ -145,10 +170,12 @@ export class Transient {
       const passed = stop && left > 0 ? this.passed(h, stop, left, candidate) : null;
       if (!passed) {
         this.take(candidate);
-        this.h = Math.min(nextStep(h, error), Math.max(tooFar - h, SHORTEST));
+        // a step cut short at the end is no reason for short ones from there on
+        const next = h < room ? nextStep(h, error) : Math.max(this.h, nextStep(h, error));
+        this.h = Math.min(next, Math.max(tooFar - h, SHORTEST));
         return 'step';
       }
-      if (passed.there) {
+      if (passed.there || h - passed.guess <= (stop!.grace ?? 0)) {
         this.take(candidate);
         return 'event';
       }
@@ -304,6 +331,12 @@ export class Transient {
     return demand.mode === 'release' ? demand : { mode: 'release', heat: Math.max(0, now) };
   }
 
+  /** How fast the reading of the gauge goes where the next step starts [K/s]. */
+  private get gaugeRate(): number {
+    const { model, balances } = this.settler;
+    return this.stepper.startRates()[model.nodeCount + model.network.gauge] / balances.stems.capacity;
+  }
+
   private candidate(h: number): Moment {
     const { gained, stored, moved, next } = this.stepper;
     const { gas, zoneCount, differential } = this.settler.model;
@@ -324,8 +357,10 @@ export class Transient {
   }
 
   private take(candidate: Moment): void {
+    const before = this.gaugeRate;
     this.stepper.accept(candidate.time - this.moment.time);
     this.stride = {
+      gaugeRates: [before, this.gaugeRate],
       before: this.moment,
       after: candidate,
       shares: [0, ...this.stepper.stageShares, 1],

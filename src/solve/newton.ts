@@ -29,6 +29,7 @@ const SHRINKS = 0.7;
  * @param options.reuse start with `lu` as it was last factored
  * @param options.slow a step larger than this share of the one before asks for a new matrix (default 0: always)
  * @param options.patient damp steps that don't shrink
+ * @param options.ahead end as soon as what is left, going by how the last two steps shrank, is below this measure (default 0: never)
  * @param options.enough measure of a step that ends it (default 1): more where a guess is known to be so near that the next one would be small
  */
 export function newton(
@@ -36,9 +37,16 @@ export function newton(
   x: Float64Array,
   rhs: Float64Array,
   lu: LuSolver,
-  options: { maxIterations: number; reuse?: boolean; slow?: number; patient?: boolean; enough?: number },
+  options: {
+    maxIterations: number;
+    reuse?: boolean;
+    slow?: number;
+    patient?: boolean;
+    enough?: number;
+    ahead?: number;
+  },
 ): NewtonOutcome {
-  const { slow = 0, enough = 1 } = options;
+  const { slow = 0, enough = 1, ahead = 0 } = options;
   let renew = !options.reuse;
   let change = Infinity;
   let damping = 1;
@@ -56,7 +64,11 @@ export function newton(
     if (options.patient && iteration > PATIENCE && change > SHRINKS * previous) damping = Math.max(0.25, 0.5 * damping);
     for (let i = 0; i < x.length; i++) x[i] += share * damping * rhs[i];
     if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change };
+    const whole = share === 1 && damping === 1;
     if (share === 1 && change < enough) return { converged: true, iterations: iteration, change };
+    // a series that shrinks by the same share on and on
+    if (whole && iteration > 1 && change * change < ahead * (previous - change))
+      return { converged: true, iterations: iteration, change };
     renew = share < 1 || !(change < slow * previous);
   }
   return { converged: false, iterations: options.maxIterations, change };

@@ -156,7 +156,16 @@ export class StiffStepper {
         return converged;
       };
       const near = beside !== undefined && solve(problem, { ...NEAR, lu: beside.lu });
-      if (!near && !solve(problem, { maxIterations: 12, reuse: stage > 1 && !beside, slow: 0.15, patient: true })) {
+      if (
+        !near &&
+        !solve(problem, {
+          maxIterations: 12,
+          reuse: stage > 1 && !beside,
+          slow: 0.3,
+          ahead: system.ahead,
+          patient: true,
+        })
+      ) {
         if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25, patient: true })) return Infinity;
       }
       if (near) this.ratesBehind(stage, hg);

@@ -24,6 +24,8 @@ export interface StiffSystem {
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void;
   limit(x: Float64Array, step: Float64Array): number;
   measure(x: Float64Array, step: Float64Array): number;
+  /** what Newton may leave over by that measure where it is told from how its steps shrink (default: it is not told so) */
+  ahead?: number;
   /**
    * Optional help where Newton loses its way: solve those of the algebraic quantities that surely can be by themselves, all else
    * held.

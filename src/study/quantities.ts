@@ -19,9 +19,17 @@ export interface Found {
 }
 
 /** What splits do to a thermometer that they lift again. */
-function swung({ result, studies }: Found): Swing | null {
-  const swing = studies?.swing ?? null;
-  return swing && sinks(swing, result.design.fire) ? null : swing;
+function swung(from: Found): Swing | null {
+  const swing = swingOf(from);
+  return swing && sinks(swing, from.result.design.fire) ? null : swing;
+}
+
+function swingOf({ result, studies }: Found): Swing | null {
+  return studies?.swing ?? result.splits ?? null;
+}
+
+function woodUnderSplits(swing: Swing | null): number | null {
+  return swing?.wood_kg && swing.period_s > 0 ? swing.wood_kg / swing.period_s : null;
 }
 
 export interface Row<From> {
@@ -158,9 +166,10 @@ const RESULT = {
   },
   'swing.thermometer_K': { kind: 'temperatureDifference', of: (from) => swung(from)?.thermometer_K },
   'swing.period_s': { kind: 'time', of: (from) => swung(from)?.period_s || null },
-  'swing.wood_kg': { kind: 'mass', of: ({ studies }) => studies?.swing?.wood_kg },
-  'swing.lowest_K': { kind: 'temperature', of: ({ studies }) => studies?.swing?.lowest_K },
-  'swing.highest_K': { kind: 'temperature', of: ({ studies }) => studies?.swing?.highest_K },
+  'swing.wood_kg': { kind: 'mass', of: (from) => swingOf(from)?.wood_kg },
+  'swing.wood_kg_per_s': { kind: 'massFlow', of: (from) => woodUnderSplits(swung(from)) },
+  'swing.lowest_K': { kind: 'temperature', of: (from) => swingOf(from)?.lowest_K },
+  'swing.highest_K': { kind: 'temperature', of: (from) => swingOf(from)?.highest_K },
   'swing.late_K': { kind: 'temperature', of: (from) => swung(from)?.late_K },
   'swing.steel_K': { kind: 'temperatureDifference', of: (from) => swung(from)?.steel_K },
   'door.dip_K': { kind: 'temperatureDifference', of: ({ studies }) => studies?.door?.dip_K },

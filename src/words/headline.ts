@@ -103,7 +103,8 @@ export function litRange({ soonest_s, latest_s }: NonNullable<EstimateResult['li
 }
 
 /** How it swings under splits. */
-function splitWords({ design, splits }: EstimateResult, system: UnitSystem): string[] {
+function splitWords(result: EstimateResult, system: UnitSystem): string[] {
+  const { design, splits } = result;
   if (!splits || splits.wood_kg === null) return [];
   const say = sayAlone(system);
   const { fire, gauge } = design;
@@ -127,7 +128,22 @@ function splitWords({ design, splits }: EstimateResult, system: UnitSystem): str
       : `On ${split} ${every}${vents}`;
   const forgotten =
     splits.late_K === null ? '' : `; one forgotten for ${say('time', LATE)} leaves it at ${degrees(splits.late_K)}`;
-  return [`${fed} the ${gaugeLabel(gauge)} goes from ${span}${forgotten}.`];
+  return [`${fed} the ${gaugeLabel(gauge)} goes from ${span}${forgotten}.`, ...splitRanges(result, system)];
+}
+
+/** How sure that is, where it was studied. */
+function splitRanges({ design, spread }: EstimateResult, system: UnitSystem): string[] {
+  const range = (key: string) => {
+    const number = spread?.numbers.find((each) => each.key === key);
+    return number ? rangeText(number, design, system) : null;
+  };
+  const [every, lowest, highest, wood] = ['period_s', 'lowest_K', 'highest_K', 'wood_kg_per_s'].map((key) =>
+    range(`swing.${key}`),
+  );
+  if (every === null) return [];
+  return [
+    `In 8 of 10 cases one is laid on every ${every}, ${wood} of them, the lowest reading is ${lowest} and the highest ${highest}.`,
+  ];
 }
 
 /** Openings nearer than this are the same to a cook [-]. */

@@ -1,7 +1,7 @@
 import type { Design } from '../design/design.js';
 import type { MeasureGroup } from '../study/compare/measures.js';
 import type { Quantity, QuantityName } from '../study/quantities.js';
-import { headlinesOf } from '../study/spread/headlines.js';
+import { headlinesOf, SPLIT_HEADLINES } from '../study/spread/headlines.js';
 import type { SpreadNumber } from '../study/spread/uncertainty.js';
 import { format, type FormatOptions, type UnitSystem } from '../units/index.js';
 import { gaugeLabel, HEAT_LOSS_LABELS, stationLabel } from './labels.js';
@@ -92,6 +92,7 @@ const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
   neutralPlane_m: { row: 'neutral plane above the ground' },
   'swing.wood_kg': { row: 'splits: weight of one' },
   'swing.period_s': { row: 'splits: one every' },
+  'swing.wood_kg_per_s': { row: 'splits: wood' },
   'swing.lowest_K': { row: 'splits: lowest reading' },
   'swing.highest_K': { row: 'splits: highest reading' },
   'swing.late_K': { row: 'splits: lowest, one laid late' },
@@ -154,7 +155,7 @@ function placeOf(name: QuantityName, at: string): string {
 
 /** A headline number of a design by its key. */
 export function headlineOf(key: string, design: Design): Quantity {
-  return headlinesOf(design).find((each) => each.key === key)!;
+  return [...headlinesOf(design), ...SPLIT_HEADLINES].find((each) => each.key === key)!;
 }
 
 /** A headline number with its unit; 'never' where it does not exist. */

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { example, pitwright } from './support/run.js';
 
@@ -23,6 +24,15 @@ describe('estimate --spread', () => {
     expect(stdout).toMatch(/^ +\d+ % {2}how fast the fire comes up/m);
     for (const line of stdout.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
   });
+
+  it('says of splits what the README says', async () => {
+    const { stdout } = await pitwright(['estimate', plain, '--spread', '200']);
+    const told = /one is laid on (every [^,]*), (.*?) of them, the lowest reading is (.*?) and the highest (.*?)\./;
+    const [, every, wood, lowest, highest] = told.exec(stdout.replace(/\s+/g, ' '))!;
+    const readme = readFileSync('README.md', 'utf8').replace(/\s+/g, ' ');
+    expect(readme).toContain(`By \`--spread\` ${every} (common`);
+    expect(readme).toContain(`on ${wood}, from ${lowest} up to ${highest} (unmeasured`);
+  }, 300_000);
 
   it('another seed gives other cases; without --spread there is no such key', async () => {
     const args = ['estimate', plain, '--json', '--spread', '20', '--seed'];

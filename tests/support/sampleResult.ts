@@ -43,7 +43,15 @@ export const sampleDesign: Design = {
     radiant: 0.3,
     soot: 0.5,
     target: kelvin(250),
-    splits: { length: 0.3556, species: 'generic', thickness: 0.0762, flame: 1172, charcoal: 0.33, glow: 2400 },
+    splits: {
+      length: 0.3556,
+      species: 'generic',
+      thickness: 0.0762,
+      door: 20,
+      flame: 1172,
+      charcoal: 0.33,
+      glow: 2400,
+    },
     cook: { line: -15 / 1.8, late: 300, look: 300, intakes: [] },
   },
   firebox: {

@@ -40,6 +40,11 @@ const SPLITS = {
       'One split every so often by the clock, whatever the thermometer reads; 0 min: a steady fire. Default: when it has fallen to the line of fire.cook.',
     ),
   ),
+  door: quantity(
+    range('time', '0 s', '10 min'),
+    'How long the firebox door stands open to lay one on; common practice, no source.',
+    { default: '20 s', guess: '10-60 s' },
+  ),
   flame: quantity(BURNS, 'Mean time at which the flaming heat of a split leaves it.', {
     default: ({ thickness, species }) =>
       meanFlame(thickness as number, FIREBOX_CHARRING * charringRate(densityOf(species))),

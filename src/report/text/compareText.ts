@@ -173,7 +173,8 @@ function splitsWords({ fire, gauge }: Design, say: ReturnType<typeof sayIn>): st
     cook.intakes.length === 2
       ? `the intakes turned between ${say('share', cook.intakes[0])} and ${say('share', cook.intakes[1])} by what is read`
       : 'the intakes left as they stand';
-  return `Splits: ${thick}; ${when}; ${vents}.${size} Readings are those of the ${gaugeLabel(gauge)} once every cycle is like the last, the steel's swing that of its station. Late is one that is laid on ${say('time', LATE)} after it was due.`;
+  const door = splits.door > 0 ? `, the firebox door open ${say('time', splits.door)} for each` : '';
+  return `Splits: ${thick}; ${when}${door}; ${vents}.${size} Readings are those of the ${gaugeLabel(gauge)} once every cycle is like the last, the steel's swing that of its station. Late is one that is laid on ${say('time', LATE)} after it was due.`;
 }
 
 function events(comparison: Comparison, system: UnitSystem): string {

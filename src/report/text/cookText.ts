@@ -67,7 +67,7 @@ function endWords(cook: CookResult, say: Say, band: number): string {
       : `After the last wood it leaves that band for good ${say('time', cook.outOfBand_s)} later.`;
   const touch =
     cook.touch_s === null ? '' : ` Nothing outside burns a hand any more ${say('time', cook.touch_s)} after it.`;
-  const left = ` What still glows at the end is worth ${say('mass', cook.left_kg, { digits: 2 })} of wood: coals keep a pit from being moved or left alone long after it feels cool.`;
+  const left = ` What still glows at the end is worth ${say('mass', cook.left_kg, { digits: 2 })} of wood: ${towWords(cook, say)}`;
   return out + touch + left;
 }
 
@@ -82,4 +82,12 @@ export function cookCsv({ curve }: CookResult, system: UnitSystem): string {
       system,
     ),
   );
+}
+
+/** When steel and coals let the pit be moved. */
+function towWords({ touch_s, out_s }: CookResult, say: Say): string {
+  const why = 'coals keep a pit from being moved or left alone long after it feels cool';
+  if (touch_s === null || out_s === null) return `${why}. It is not followed until it may be towed: see cook.dieDown.`;
+  const when = say('time', Math.max(touch_s, out_s));
+  return `${why}. It may be towed ${when} after the last wood, steel cool to the hand and coals down to a hundredth of a split, the ash raked through and found dead.`;
 }

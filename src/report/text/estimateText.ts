@@ -58,6 +58,7 @@ function spreadSections(result: EstimateResult, system: UnitSystem): string[] {
       note(
         'A tenth of the cases lie below the range, a tenth above it. What the model itself leaves out is not in it.',
       ),
+      ...splitNotes(result),
       ...(missing ? [note(missing)] : []),
     ),
     section(
@@ -69,6 +70,18 @@ function spreadSections(result: EstimateResult, system: UnitSystem): string[] {
       ),
     ),
   ];
+}
+
+/** In how many cases a cook was followed. */
+function splitNotes({ spread }: EstimateResult): string[] {
+  const followed = spread?.numbers.find(({ cases }) => cases !== undefined)?.cases;
+  return followed === undefined
+    ? []
+    : [
+        note(
+          `Splits, all of one weight, are followed in ${followed} of the cases; how they flame off and glow, what they leave in coals and how long the firebox door stands open for one are drawn there too.`,
+        ),
+      ];
 }
 
 /** What to mend, gravest first; in full each place and fire by itself. */

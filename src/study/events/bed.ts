@@ -12,7 +12,7 @@ export interface Burning {
 }
 
 /** Time until a split burns all over: estimate, spread 1-6 min [s]. */
-const CATCHING = 180;
+export const CATCHING = 180;
 /** Share of the heat of glowing charcoal that leaves as radiation: estimate, spread 0.35-0.7. */
 const COALS_RADIANT = 0.5;
 /** Charcoal lit in a chimney glows all over after this: 15 min, common practice, no source [s]. */

@@ -12,7 +12,7 @@ import { makePit, type Pit } from '../../network/pit.js';
 import { withOpening } from '../air/cleanHold.js';
 import { Bed } from './bed.js';
 import { boxOf, coalsOf, openAtFirst, ruleOf } from './minding.js';
-import { BED_STEP, Stoker } from './stoker.js';
+import { BED_STEP, CURVE_STEP, Stoker } from './stoker.js';
 import { Timeline, type Curve } from './timeline.js';
 import { timeWithin } from './timeWithin.js';
 import { variantOf } from './variant.js';
@@ -46,6 +46,8 @@ export interface CookResult {
   outOfBand_s: number | null;
   /** after the last wood [s]: nothing outside is above the touch limit of ASTM C1055 any more; null: not while it is followed */
   touch_s: number | null;
+  /** after the last wood [s]: what is left on the bed is worth a hundredth of a split; null: not while it is followed */
+  out_s: number | null;
   /** each load going in, and where evaporation holds a body that stays wet, at the last wood: no core temperature [K] */
   food: { name: string; start_K: number; wet_K: number }[];
   marks: { time_s: number; what: string }[];
@@ -55,6 +57,9 @@ export interface CookResult {
   energyError: number;
   massError_kg_per_s: number;
 }
+
+/** A bed with this share of a split left on it counts as out [-]. */
+const OUT = 0.01;
 
 /**
  * A cook's day by the design's schedule: a chimney of charcoal and splits on it until the gauge reads the target, minded until
@@ -69,14 +74,19 @@ export interface CookResult {
 export function followCook(given: Design, tolerance = 1): CookResult | null {
   const design = withFullFire(given);
   const { cook } = design;
-  const held = cook && holdPit(design);
+  // only for the size of what is laid on: the day itself is followed from the match
+  const held = cook && holdPit(design, undefined, 'forks');
   if (!cook || !held) return null;
   const rule = ruleOf(design, held.fire);
   const start = openAtFirst(design, rule);
   const fed = withFood(withOpening(design, start));
   const full = makePit(fed, geometryOf(fed));
   const pits = new Pits(full, fed, cook);
-  const line = new Timeline(pits.empty, pits.empty.settler.coldState(), { longestStep: BED_STEP, tolerance });
+  const line = new Timeline(pits.empty, pits.empty.settler.coldState(), {
+    longestStep: BED_STEP,
+    spacing: CURVE_STEP,
+    tolerance,
+  });
   const bed = new Bed(design.fire.splits);
   const stoker = new Stoker(line, bed, rule, boxOf(design), start);
   const coals = coalsOf(design, held.fire);
@@ -97,8 +107,12 @@ export function followCook(given: Design, tolerance = 1): CookResult | null {
     start_K: cold,
     wet_K: meanOf(nodesOfFood(full.built, i).map((n) => line.moment.x[n])),
   }));
+  const after = [line.moment.time];
   const hottest = [hottestOutside(line.pit, line.moment.x)];
+  const embers = [bed.left.wood + bed.left.charcoal];
   const watch = () => {
+    after.push(line.moment.time);
+    embers.push(bed.left.wood + bed.left.charcoal);
     hottest.push(hottestOutside(line.pit, line.moment.x));
     return false;
   };
@@ -123,7 +137,8 @@ export function followCook(given: Design, tolerance = 1): CookResult | null {
     lowest_K: Math.min(...tended),
     highest_K: Math.max(...tended),
     outOfBand_s: fallsBelow(curve, to - 1, rule.target - cook.band),
-    touch_s: fallsTo(curve.time_s.slice(to - 1), hottest, TOUCH_LIMIT.temperature, design.site.air, lastWood),
+    touch_s: fallsTo(after, hottest, TOUCH_LIMIT.temperature, design.site.air, lastWood),
+    out_s: fallsTo(after, embers, OUT * rule.split, 0, lastWood),
     food,
     marks: marksOf(cook, { reached, loaded, lastWood }),
     curve,

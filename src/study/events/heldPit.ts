@@ -22,14 +22,15 @@ export interface HeldPit {
 /**
  * Solve for the pit that holds its target, having been lit cold.
  * @param resolution how finely its parts are cut (default: as an estimate's)
+ * @param follow it from the match always, or only where its gas may have several ways
  * @returns null: no fire does, or the draft never settles
  */
-export function holdPit(given: Design, resolution?: Resolution): HeldPit | null {
+export function holdPit(given: Design, resolution?: Resolution, follow: 'always' | 'forks' = 'always'): HeldPit | null {
   const design = withFullFire(given);
   const pit = makePit(design, geometryOf(design), resolution);
   const found = solveUnderFire(pit, design.fire.heat);
   if (!found.settled.converged) return null;
-  const { full, held } = fromCold(pit, found, 'always');
+  const { full, held } = fromCold(pit, found, follow);
   return held.state && heldAt(pit, held.state, full.state);
 }
 

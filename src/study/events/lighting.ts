@@ -1,7 +1,7 @@
 import { Bed } from './bed.js';
 import type { HeldPit } from './heldPit.js';
 import { boxOf, CHARCOAL_HEAT, coalsOf, openAtFirst, ruleOf, withIntakes } from './minding.js';
-import { BED_STEP, Stoker } from './stoker.js';
+import { BED_STEP, CURVE_STEP, Stoker } from './stoker.js';
 import { readsTarget, Timeline } from './timeline.js';
 
 /** A target that takes longer than this is never reached [s]. */
@@ -46,7 +46,7 @@ export function litPit({ pit: { design, settler }, pit, fire }: HeldPit): Lit | 
   const { splits: law } = design.fire;
   const coals_kg = coalsOf(design, fire);
   const lit = ({ coals, flame }: typeof QUICK) => {
-    const line = new Timeline(own, settler.coldState(), { longestStep: BED_STEP });
+    const line = new Timeline(own, settler.coldState(), { longestStep: BED_STEP, spacing: CURVE_STEP });
     const stoker = new Stoker(line, new Bed({ ...law, flame: flame * law.flame }), rule, boxOf(design), open);
     const reads_s = lightUp(stoker, coals * coals_kg);
     return reads_s === null ? null : { reads_s, splits: stoker.laid.length };

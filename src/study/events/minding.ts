@@ -48,6 +48,7 @@ export function ruleOf(design: Design, holds: number): Rule {
     late: cook.late,
     every: splits.every,
     split: splitHeat(design, holds),
+    door: splits.door,
     intakes: cook.intakes.length === 2 ? [cook.intakes[0], cook.intakes[1]] : undefined,
     full,
   };

@@ -3,12 +3,18 @@ import type { Demand } from '../../network/balances.js';
 import type { Pit } from '../../network/pit.js';
 import type { StopAt } from '../../network/transient.js';
 import { airHolds, glowPace } from '../../physics/splits.js';
-import type { Bed } from './bed.js';
+import { CATCHING, type Bed } from './bed.js';
+import { openDoor } from './door.js';
 import { meanOverTime } from './timeWithin.js';
 import type { Curve, Timeline } from './timeline.js';
+import { variantOf } from './variant.js';
 
-/** Longest step: the bed's air is looked at after each [s]. */
-export const BED_STEP = 150;
+/** Longest step: the bed's air is looked at after each [s]; the same while a fire is built; and between points of a curve. */
+export const BED_STEP = 300;
+const KINDLING_STEP = 150;
+export const CURVE_STEP = 60;
+/** First step after a change, while which a door stands open [s]. */
+const FIRST_STEP = 20;
 /** A reading that moves less than this from look to look stands still [K]. */
 const STILL = 0.3;
 /** Readings are extrapolated over so many looks while a fire is built, and a split has caught after so long [s]. */
@@ -55,8 +61,9 @@ export interface Rule {
   look: number;
   /** one split every so often, whatever the thermometer reads [s]; undefined: by the thermometer */
   every?: number;
-  /** heat of a split [J] */
+  /** heat of a split [J], and how long the firebox door stands open for it [s] */
   split: number;
+  door: number;
   /**
    * least and most that the intakes are open [-], turned once a split by what was read since the last; undefined: they stay as
    * they are
@@ -95,8 +102,10 @@ export class Stoker {
   private kindling = false;
   /** when the bed was last looked at, and the heat released by then */
   private at: { time: number; heat: number };
-  private readonly flames = new Follower();
-  private readonly glows = new Follower();
+  private flames = new Follower();
+  private glows = new Follower();
+  /** the pit that the door was last opened of, the same with it open, and how that settled */
+  private door?: { of: Pit; pit: Pit; settled?: Float64Array };
   private readonly areas: { index: number; area: number }[];
   open: number;
 
@@ -139,7 +148,18 @@ export class Stoker {
     this.laid.push({ time_s: line.moment.time, at: Math.max(0, line.curve.time_s.length - 1), open: this.open });
     this.due = this.kindling ? Infinity : line.moment.time + (rule.every ?? Infinity);
     line.shorten();
-    return turned;
+    return turned && (this.kindling || rule.door <= 0 || this.throughDoor());
+  }
+
+  /** The firebox door stands open for a while. @returns false: the gas does not settle, or steps broke off */
+  private throughDoor(): boolean {
+    const { line, rule } = this;
+    const { pit, moment } = line;
+    if (this.door?.of !== pit) this.door = { of: pit, pit: variantOf(pit, openDoor(pit.design, 'firebox')) };
+    const { door } = this;
+    if (!this.enter(door.pit, undefined, door.settled)) return false;
+    door.settled = line.moment.x;
+    return this.mind(line.moment.time + rule.door, { feed: false }) && this.enter(pit, undefined, moment.x);
   }
 
   private readonly demandAt = (t: number): Demand =>
@@ -168,16 +188,20 @@ export class Stoker {
   }
 
   /** Take over the fire: from now on it gives what the bed gives. @returns false: the gas does not settle */
-  takeOver(): boolean {
+  takeOver(guess?: Float64Array): boolean {
+    if (!this.line.burn(this.demandAt, undefined, FIRST_STEP, guess)) return false;
+    // gas goes as it will from now on: what air it brings tells how the bed burns
     this.breathe();
-    return this.line.burn(this.demandAt);
+    return true;
   }
 
   /** Go on in a variant of the pit, its intakes as the cook has them. @returns false: the gas does not settle */
-  enter(pit: Pit, adjust?: (x: Float64Array) => void): boolean {
+  enter(pit: Pit, adjust?: (x: Float64Array) => void, guess?: Float64Array): boolean {
     this.line.enter(pit, adjust);
     this.setIntakes();
-    return this.takeOver();
+    // air comes another way from now on
+    [this.flames, this.glows] = [new Follower(), new Follower()];
+    return this.takeOver(guess);
   }
 
   /**
@@ -194,15 +218,18 @@ export class Stoker {
       const now = line.moment.time;
       if (feed) {
         if (now >= this.due - CLOSE && !this.lay()) return false;
-        if (now >= this.nextLook - CLOSE) this.look();
+        if (now >= this.nextLook - CLOSE && !this.look()) return false;
+        if (line.moment.time > now) continue;
       }
       const until = feed ? Math.min(end, this.nextLook, this.due) : end;
       const before = line.reading;
       const watched = stop ?? (feed && this.waits(before) ? this.atLine : undefined);
-      if (line.step(Math.min(until, now + this.longest(now)), watched) === 'failed') return false;
+      const took = line.step(Math.min(until, now + this.longest(now, feed)), watched);
+      if (took === 'failed') return false;
       this.burned();
-      if (feed && this.due === Infinity && this.fallen(before))
-        this.due = line.moment.time + this.rule.late + this.held;
+      if (feed && this.due === Infinity && this.fallen(before)) {
+        this.due = (watched && took === 'event' ? this.crossed() : line.moment.time) + this.rule.late + this.held;
+      }
       if (enough?.()) return true;
     }
     return true;
@@ -236,16 +263,44 @@ export class Stoker {
     bed.glowing = this.glows.next(bed.glowing, glowPace(air / (model.outdoorDensity * box.bedArea), oxygen));
   }
 
-  /** The longer nothing is laid on, the more slowly the bed changes [s]. */
-  private longest(now: number): number {
-    return Math.max(BED_STEP, 0.05 * (now - (this.laid.at(-1)?.time_s ?? now)));
+  /**
+   * The longer nothing is laid on, the more slowly the bed changes. A step that would go far past the line, as the thermometer
+   * falls now, would only have to be tried again [s].
+   */
+  private longest(now: number, feed: boolean): number {
+    if (this.kindling) return KINDLING_STEP;
+    const longest = Math.max(BED_STEP, 0.05 * (now - (this.laid.at(-1)?.time_s ?? now)));
+    const { reading } = this.line;
+    const fall = this.falling;
+    if (!feed || !this.waits(reading) || fall <= 0) return longest;
+    return Math.min(longest, (reading - this.level) / fall + 0.8 * (this.rule.late + this.held));
   }
 
-  /** Where the thermometer has fallen to the line. */
-  private readonly atLine: StopAt = {
-    left: ({ x }) => x[this.line.pit.model.nodeCount + this.line.pit.model.network.gauge] - this.level,
-    within: STILL,
-  };
+  /** How fast the thermometer falls [K/s]. */
+  private get falling(): number {
+    const { time_s: time, thermometer_K: reading } = this.line.curve;
+    const last = time.length - 1;
+    return last > 0 && time[last] > time[last - 1]
+      ? (reading[last - 1] - reading[last]) / (time[last] - time[last - 1])
+      : 0;
+  }
+
+  /** Where the thermometer has fallen to the line: a split is laid on some time after that. */
+  private get atLine(): StopAt {
+    const { nodeCount, network } = this.line.pit.model;
+    const gauge = nodeCount + network.gauge;
+    return { left: ({ x }) => x[gauge] - this.level, within: STILL, grace: this.rule.late + this.held };
+  }
+
+  /** When the thermometer last fell through the line [s]. */
+  private crossed(): number {
+    const { time_s: time, thermometer_K: reading } = this.line.curve;
+    let i = reading.length - 1;
+    while (i > 0 && reading[i - 1] <= this.level) i--;
+    if (i === 0 || reading[i] > this.level) return time[i];
+    const share = (reading[i - 1] - this.level) / (reading[i - 1] - reading[i]);
+    return time[i - 1] + share * (time[i] - time[i - 1]);
+  }
 
   private get level(): number {
     return this.rule.target - this.rule.line;
@@ -263,16 +318,18 @@ export class Stoker {
     // what smoulders for want of air burns no better with more wood on it
     if (this.bed.flaming < SMOULDERS) return false;
     const since = line.moment.time - (laid.at(-1)?.time_s ?? -Infinity);
-    return before > level + STILL || (line.reading < before && since >= CATCH_TIME);
+    // what the door let out is no reason for more wood
+    return (before > level + STILL && since >= CATCHING) || (line.reading < before && since >= CATCH_TIME);
   }
 
-  /** Look at the thermometer of a fire that is not up yet. */
-  private look(): void {
+  /** Look at the thermometer of a fire that is not up yet. @returns false: the gas does not settle */
+  private look(): boolean {
     const { line, before } = this;
     const { reading } = line;
     this.before = reading;
-    if (this.kindling && this.builds(reading, before)) this.lay();
+    const laid = !(this.kindling && this.builds(reading, before)) || this.lay();
     this.nextLook = this.kindling ? line.moment.time + this.rule.look : Infinity;
+    return laid;
   }
 
   /**

@@ -2,7 +2,7 @@ import type { Design } from '../../design/design.js';
 import { Bed } from './bed.js';
 import type { HeldPit } from './heldPit.js';
 import { boxOf, openAtFirst, ruleOf, withIntakes } from './minding.js';
-import { BED_STEP, SMOULDERS, Stoker } from './stoker.js';
+import { BED_STEP, CURVE_STEP, SMOULDERS, Stoker } from './stoker.js';
 import { meanOverTime, timeWithin } from './timeWithin.js';
 import { Timeline, type Curve } from './timeline.js';
 
@@ -69,7 +69,7 @@ export function splitSwing(held: HeldPit, tolerance = 1): Swing | null {
   const rule = ruleOf(design, held.fire);
   const start = openAtFirst(design, rule);
   const pit = rule.intakes ? withIntakes(design, start) : held.pit;
-  const line = new Timeline(pit, held.x, { longestStep: BED_STEP, tolerance });
+  const line = new Timeline(pit, held.x, { longestStep: BED_STEP, spacing: CURVE_STEP, tolerance });
   if (splits.every === 0) {
     return line.burn(() => ({ mode: 'release', heat: held.fire })) ? describe(line, null, [0], Infinity, true) : null;
   }

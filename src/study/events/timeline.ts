@@ -1,6 +1,6 @@
 import type { Demand } from '../../network/balances.js';
 import { gasAtStem, stationGas, stationSteel, type Pit } from '../../network/pit.js';
-import type { Moment, Stride } from '../../network/stride.js';
+import { betweenEnds, cubicWeights, turnsAt, type Moment, type Stride } from '../../network/stride.js';
 import { Transient, type StopAt } from '../../network/transient.js';
 
 /** Curves of the gauge's station against time, as every study of events gives them. */
@@ -20,6 +20,8 @@ export interface TimelineOptions {
   tolerance?: number;
   /** longest step [s] (default: as the error allows) */
   longestStep?: number;
+  /** the curve has points no further apart than this, and one wherever the reading turns [s] (default: one a step) */
+  spacing?: number;
   /** told of every moment from which it goes on under a new fire, and of every step */
   follow?: (part: Moment | Stride) => void;
 }
@@ -91,10 +93,17 @@ export class Timeline {
    * Set the fire: gas, flows and fire settle to it at once.
    *
    * @param fits whether what comes of it will do (default: anything)
+   * @param firstStep from there on, if its error allows [s]
+   * @param guess unknowns at which gas and flows once settled in this pit, much as they will now
    * @returns false: it does not settle or does not do, and nothing has changed
    */
-  burn(demandAt: (t: number) => Demand, fits?: (moment: Moment) => boolean): boolean {
-    if (!this.transient.change(demandAt, FIRST_STEP, fits)) return false;
+  burn(
+    demandAt: (t: number) => Demand,
+    fits?: (moment: Moment) => boolean,
+    firstStep = FIRST_STEP,
+    guess?: Float64Array,
+  ): boolean {
+    if (!this.transient.change(demandAt, firstStep, fits, guess)) return false;
     this.record();
     return true;
   }
@@ -146,21 +155,60 @@ export class Timeline {
   }
 
   private record(): void {
-    const { pit, curve, moment } = this;
-    const { network } = pit.model;
-    const { station, place } = network.stems[network.gauge];
-    for (const each of this.transient.trail) if (each !== moment) this.options.follow?.(each);
-    this.options.follow?.(this.transient.stride ?? moment);
-    curve.time_s.push(moment.time);
-    curve.fire_W.push(this.fire);
-    curve.thermometer_K.push(this.reading);
-    curve.gas_K.push(place ? gasAtStem(pit, moment.x, network.gauge) : stationGas(pit, moment.x, station));
-    curve.steel_K.push(stationSteel(pit, moment.x, station));
+    const { moment } = this;
+    const { stride, trail } = this.transient;
+    for (const each of trail) if (each !== moment) this.options.follow?.(each);
+    this.options.follow?.(stride ?? moment);
+    if (stride) this.fillIn(stride);
+    this.put(moment.time, this.seen(moment.x));
     const turned = Math.max(moment.fireHeat, Math.abs(moment.lost));
     if (turned > 0) {
       this.energyError = Math.max(this.energyError, Math.abs(moment.fireHeat - moment.lost - moment.stored) / turned);
     }
     this.massError = Math.max(this.massError, moment.massError);
+  }
+
+  /** Points of the curve inside a step: not too far apart, and where the reading turns. */
+  private fillIn({ before, after, shares, states, gaugeRates }: Stride): void {
+    const { spacing } = this.options;
+    if (spacing === undefined) return;
+    const h = after.time - before.time;
+    const seen = states.map((x) => this.seen(x));
+    const ends = [seen[0][READING], seen[seen.length - 1][READING]] as const;
+    const rises = [h * gaugeRates[0], h * gaugeRates[1]] as const;
+    const count = Math.ceil(h / spacing - CLOSE);
+    const at = Array.from({ length: count - 1 }, (_, i) => (i + 1) / count);
+    const turn = turnsAt(ends, rises);
+    if (turn !== null && !at.includes(turn)) at.push(turn);
+    for (const share of at.sort((a, b) => a - b)) {
+      const weights = cubicWeights(shares, share);
+      const values = seen[0].map((_, k) => weights.reduce((sum, weight, j) => sum + weight * seen[j][k], 0));
+      // a stem follows its gas so closely that on its way it is not known as well as at the ends
+      values[READING] = betweenEnds(ends, rises, share);
+      this.put(before.time + h * share, values);
+    }
+  }
+
+  /** Fire, reading, gas and steel at x, as the curve has them. */
+  private seen(x: Float64Array): number[] {
+    const { pit } = this;
+    const { network, fire, nodeCount } = pit.model;
+    const { station, place } = network.stems[network.gauge];
+    return [
+      x[fire],
+      x[nodeCount + network.gauge],
+      place ? gasAtStem(pit, x, network.gauge) : stationGas(pit, x, station),
+      stationSteel(pit, x, station),
+    ];
+  }
+
+  private put(time: number, [fire, reading, gas, steel]: number[]): void {
+    const { curve } = this;
+    curve.time_s.push(time);
+    curve.fire_W.push(Math.max(0, fire));
+    curve.thermometer_K.push(reading);
+    curve.gas_K.push(gas);
+    curve.steel_K.push(steel);
   }
 }
 
@@ -173,6 +221,8 @@ export function readsTarget({ pit }: Timeline): StopAt {
 
 /** How far past the target a first reading may lie [K]. */
 const READ_WITHIN = 0.02;
+/** Which of what is seen the reading is. */
+const READING = 1;
 /** First step from the match on, while the fire comes up [s]. */
 const FIRST_STEP_LIT = 10;
 /** First step after a change [s]. */

@@ -6,7 +6,8 @@ import type { Pit } from '../../network/pit.js';
 import { Settler } from '../../network/settle.js';
 
 /**
- * The same pit with something about it changed for a while: a door open, other weather, food that is not in yet.
+ * The same pit with something about it changed for a while: a door open, other weather, food that is not in yet; a variant of it may
+ * be changed further.
  *
  * Zones and nodes stay what and where they are; only openings, areas and outdoors may change, so that the unknowns of one
  * are a first guess for the other and plates keep their temperatures from one to the other.
@@ -21,11 +22,15 @@ export function variantOf(
 ): Pit {
   const { design, geometry } = pit;
   const built = buildNetwork(design, geometry, resolution);
-  change(built);
+  const changed = (each: BuiltPit) => {
+    pit.changed?.(each);
+    change(each);
+  };
+  changed(built);
   const model = new Model(built.network);
   if (model.size !== pit.model.size || model.nodeCount !== pit.model.nodeCount) {
     throw new RangeError('a variant of a pit keeps its zones, nodes and stems');
   }
   const balances = new Balances(model);
-  return { design, geometry, built, model, balances, settler: new Settler(balances) };
+  return { design, geometry, built, model, balances, settler: new Settler(balances), changed };
 }

@@ -32,3 +32,8 @@ export function headlinesOf(design: Design): Quantity[] {
     fullReading(design.gauge),
   ];
 }
+
+/** What splits make of it, where a cook was followed: as many as are followed in a spread. */
+export const SPLIT_HEADLINES: readonly Quantity[] = (
+  ['swing.period_s', 'swing.lowest_K', 'swing.highest_K', 'swing.late_K', 'swing.wood_kg_per_s'] as const
+).map(ofResult);

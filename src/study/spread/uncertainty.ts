@@ -1,13 +1,15 @@
 import type { Design } from '../../design/design.js';
 import { fittedTogether, TOGETHER, withFittedCorrelation } from './correlate.js';
-import { estimate } from '../estimate/estimate.js';
+import { estimate, type Further, type Solution } from '../estimate/estimate.js';
+import { heldAt } from '../events/heldPit.js';
+import { splitSwing } from '../events/swing.js';
 import type { Quantity } from '../quantities.js';
-import { headlinesOf } from './headlines.js';
+import { headlinesOf, SPLIT_HEADLINES } from './headlines.js';
 import type { EstimateResult } from '../estimate/result.js';
 import { rankRegression } from './rankRegression.js';
 import { interpolate } from '../../solve/interpolate.js';
 import { latinHypercube, quantile, type Random } from './sampling.js';
-import { movedDesign, pathsOf } from './unknowns.js';
+import { movedDesign, pathsOf, splitUnknownsOf } from './unknowns.js';
 
 /** How far a number spreads over the cases, and which unknown moves it. SI. */
 export interface SpreadNumber {
@@ -20,6 +22,8 @@ export interface SpreadNumber {
   p90: number | null;
   /** cases in which the number does not exist */
   missing: number;
+  /** cases in which it was looked for, where not in all */
+  cases?: number;
   /** unknowns, the weightiest first */
   causes: Cause[];
 }
@@ -61,6 +65,8 @@ export interface SpreadPlan {
   samples: number[][];
   /** times at which curves are read [s] */
   time_s: number[];
+  /** a cook with his splits is followed in one case of so many, what matters to them alone drawn too; absent: in none */
+  tended?: { every: number; paths: string[]; samples: number[][] };
 }
 
 /** What one case gives. */
@@ -68,6 +74,8 @@ export interface SpreadCase {
   /** in the order of the headlines of the estimate */
   numbers: (number | null)[];
   curves: Record<CurveName, number[]> | null;
+  /** in the order of those of splits, where these were followed */
+  splits?: (number | null)[];
 }
 
 const METHOD =
@@ -75,6 +83,8 @@ const METHOD =
 
 /** Points at which curves are read. */
 const POINTS = 81;
+/** A cook is followed in about so many cases: one takes as long as two estimates. */
+const TENDED = 40;
 /** Share of the cases whose mean tells what a low or high value of an unknown does. */
 const TAIL = 0.2;
 
@@ -85,17 +95,33 @@ const TAIL = 0.2;
  * @param options cases (at least 2), seed that is printed with the result, and the generator made from it
  */
 export function planSpread(base: EstimateResult, options: { cases: number; seed: number; random: Random }): SpreadPlan {
-  const { design, warmUp } = base;
+  const { warmUp } = base;
+  const design = withSplitsOf(base);
   const paths = pathsOf([design]);
   const times = warmUp?.series.time_s ?? [];
   const end = times.length > 0 ? times[times.length - 1] : 0;
+  const samples = withFittedCorrelation(latinHypercube(options.cases, paths.length, options.random), paths, [design]);
   return {
     design,
     seed: options.seed,
     paths,
-    samples: withFittedCorrelation(latinHypercube(options.cases, paths.length, options.random), paths, [design]),
+    samples,
     time_s: end > 0 ? Array.from({ length: POINTS }, (_, i) => (end * i) / (POINTS - 1)) : [],
+    ...(base.splits?.wood_kg ? { tended: planTended(design, options) } : {}),
   };
+}
+
+/** The design with splits of the weight that its cook lays on: that stays as it is, whatever else does not. */
+function withSplitsOf({ design, splits }: EstimateResult): Design {
+  const { fire } = design;
+  if (!splits?.wood_kg || fire.splits.mass !== undefined || fire.splits.every !== undefined) return design;
+  return { ...design, fire: { ...fire, splits: { ...fire.splits, mass: splits.wood_kg } } };
+}
+
+function planTended(design: Design, { cases, random }: { cases: number; random: Random }): SpreadPlan['tended'] {
+  const every = Math.ceil(cases / TENDED);
+  const paths = splitUnknownsOf(design).map(({ path }) => path);
+  return { every, paths, samples: latinHypercube(Math.ceil(cases / every), paths.length, random) };
 }
 
 /**
@@ -103,13 +129,29 @@ export function planSpread(base: EstimateResult, options: { cases: number; seed:
  * who runs which of them.
  */
 export function runSpreadCases(plan: SpreadPlan, from: number, to: number): SpreadCase[] {
-  const { design, paths, time_s } = plan;
+  const { design, paths, time_s, tended } = plan;
   const headlines = headlinesOf(design);
   const until = time_s[time_s.length - 1];
-  return plan.samples.slice(from, to).map((sample) => {
-    const result = estimate(movedDesign(design, paths, sample), { until });
-    return { numbers: headlines.map(({ of }) => of({ result })), curves: curvesAt(result, time_s) };
+  return plan.samples.slice(from, to).map((sample, k) => {
+    const moved = movedDesign(design, paths, sample);
+    const follows = tended && (from + k) % tended.every === 0;
+    const result = follows
+      ? estimate(movedDesign(moved, tended.paths, tended.samples[(from + k) / tended.every], splitUnknownsOf(moved)), {
+          until,
+          further: onSplits,
+        })
+      : estimate(moved, { until });
+    return {
+      numbers: headlines.map(({ of }) => of({ result })),
+      curves: curvesAt(result, time_s),
+      ...(follows ? { splits: SPLIT_HEADLINES.map(({ of }) => of({ result })) } : {}),
+    };
   });
+}
+
+/** A cook with his splits in a solved pit, and nothing else. */
+function onSplits({ pit, held, full }: Solution): Further {
+  return { result: { splits: held && splitSwing(heldAt(pit, held, full)) }, warnings: [] };
 }
 
 /** The gauge's curves read at given times; a run that ended before stands at its last value. */
@@ -128,18 +170,29 @@ function curvesAt(result: EstimateResult, times: number[]): SpreadCase['curves']
 /** What all cases of a plan say together. */
 export function summariseSpread(base: EstimateResult, plan: SpreadPlan, cases: SpreadCase[]): Spread {
   const headlines = headlinesOf(plan.design);
+  const followed = cases.flatMap(({ splits }) => (splits ? [splits] : []));
   return {
     cases: cases.length,
     seed: plan.seed,
     method: fittedTogether([plan.design]) ? `${METHOD}; ${TOGETHER}` : METHOD,
-    numbers: headlines.map((headline, i) =>
-      spreadNumber(
-        headline,
-        headline.of({ result: base }),
-        cases.map(({ numbers }) => numbers[i]),
-        plan,
+    numbers: [
+      ...headlines.map((headline, i) =>
+        spreadNumber(
+          headline,
+          headline.of({ result: base }),
+          cases.map(({ numbers }) => numbers[i]),
+          plan,
+        ),
       ),
-    ),
+      ...(followed.length > 0 ? SPLIT_HEADLINES : []).map((headline, i) => ({
+        ...spreadNumber(
+          headline,
+          headline.of({ result: base }),
+          followed.map((numbers) => numbers[i]),
+        ),
+        cases: followed.length,
+      })),
+    ],
     curves: bandsOf(plan.time_s, cases),
   };
 }
@@ -148,14 +201,14 @@ function spreadNumber(
   { key, missing }: Quantity,
   own: number | null,
   values: (number | null)[],
-  plan: SpreadPlan,
+  plan?: SpreadPlan,
 ): SpreadNumber {
   return {
     key,
     estimate: own,
     ...percentilesOf(values, missing),
     missing: values.filter((value) => value === null).length,
-    causes: causesOf(values, plan.paths, plan.samples),
+    causes: plan ? causesOf(values, plan.paths, plan.samples) : [],
   };
 }
 

@@ -99,6 +99,38 @@ export function fitUnknownsOf(design: Design): Unknown[] {
   return unknownsIn(design, fittedIn(design), () => true);
 }
 
+/** How a split burns. */
+const OF_SPLITS: readonly EstimateKind[] = ['flame', 'charcoal', 'glow'];
+/** How long a firebox door may stand open for a split: common practice, no source [s]. */
+const DOOR_OPEN = [10, 60] as const;
+
+/** What matters under splits alone, and so is drawn where these are followed: how one burns, and how long the door stands open for it. */
+export function splitUnknownsOf(design: Design): Unknown[] {
+  const drawn = new Set(unknownsOf(design).map(({ path }) => path));
+  const burning = unknownsIn(
+    design,
+    fittedIn(design),
+    ({ kind, path }) => OF_SPLITS.includes(kind) && !drawn.has(path),
+  );
+  const { door } = design.fire.splits;
+  if (!(door > 0)) return burning;
+  const [low, high] = [Math.min(DOOR_OPEN[0], door), Math.max(DOOR_OPEN[1], door)];
+  return [
+    ...burning,
+    {
+      path: 'fire.splits.door',
+      value: door,
+      low,
+      high,
+      unit: 's',
+      distribution: 'log-triangular',
+      source: 'estimate: common practice, no source',
+      scale: 'times',
+      fields: [{ value: door, low, high, set: (copy, seconds) => void (copy.fire.splits.door = seconds) }],
+    },
+  ];
+}
+
 type FittedPaths = ReadonlyMap<string, FittedValue>;
 
 /** What the design uses of what was fitted, by path. */
@@ -185,11 +217,17 @@ export function pathsOf(designs: Design[]): string[] {
  *
  * @param paths names of the sample's numbers; those that the design has no unknown for change nothing
  * @param sample place of each in its spread as a cumulated probability, 0..1
+ * @param unknowns those that may move
  * @returns a copy; the design itself stays as it is
  */
-export function movedDesign(design: Design, paths: readonly string[], sample: readonly number[]): Design {
+export function movedDesign(
+  design: Design,
+  paths: readonly string[],
+  sample: readonly number[],
+  unknowns: readonly Unknown[] = unknownsOf(design),
+): Design {
   const copy = structuredClone(design);
-  for (const { path, fields, distribution } of unknownsOf(design)) {
+  for (const { path, fields, distribution } of unknowns) {
     const at = paths.indexOf(path);
     if (at < 0) continue;
     for (const { value, low, high, set } of fields) {

@@ -44,6 +44,18 @@ describe('a cook', () => {
     expect(many.splitsToReach).toBeLessThan(few.splitsToReach);
   });
 
+  it('cools and burns out at the same time whenever it is said that the last wood is on', () => {
+    const ended = (minutes: number) => followCook(withCook(`\ncook: { tend: ${120 + minutes} min, dieDown: 6 h }\n`))!;
+    const [early, late] = [0, 8].map(ended);
+    expect(late.splits).toBe(early.splits);
+    const at = (time: number | null, { lastWood_s }: typeof early) => time! + lastWood_s;
+    for (const key of ['touch_s', 'out_s'] as const) {
+      expect(Math.abs(at(early[key], early) - at(late[key], late)), key).toBeLessThan(60);
+    }
+    // coals outlast the heat of the steel
+    expect(early.out_s!).toBeGreaterThan(early.touch_s!);
+  });
+
   it('takes more wood the more cold food it is given', () => {
     const more = followCook(withCook(COOK.replace('14 lb, area: 2.5 ft^2', '60 lb, area: 12 ft^2')))!;
     const none = followCook(withCook(COOK.replace(/ {2}load.*\n/, '')))!;

@@ -221,6 +221,22 @@ describe('a cook who lays on splits by the thermometer', () => {
     expect(throttled.thermometer_K).toBeLessThan(0.7 * usual.thermometer_K);
   });
 
+  it('opens the firebox door for each split, which lets the thermometer dip as that door does by itself', () => {
+    const doorOf = (door: number) => minded(({ splits }) => void (splits.door = door));
+    const [shut, usual, long] = [0, 20, 60].map(doorOf);
+    const alone = disturb(steady, openDoor(plain(), 'firebox'), 20)!;
+    expect((shut.lowest_K - usual.lowest_K) / alone.dip_K).toBeCloseTo(1, 0);
+    expect(long.lowest_K).toBeLessThan(usual.lowest_K - 1);
+    // gas falls at once and is back once it is shut
+    const { time_s: time, gas_K: gas } = usual.curve;
+    const first = time.findIndex((t) => t >= 20);
+    expect(gas[0] - Math.min(...gas.slice(0, first + 1))).toBeGreaterThan(10);
+    expect(gas[first + 1]).toBeGreaterThan(gas[0]);
+    const rate = ({ wood_kg, period_s }: typeof usual) => wood_kg! / period_s;
+    expect(rate(long)).toBeGreaterThan(rate(shut));
+    expect(usual.woodError).toBeLessThan(1e-9);
+  });
+
   it('turns the intakes between his limits only', () => {
     const { open } = minded((fire) => void (fire.cook.intakes = [0.1, 0.6]));
     expect(open).toBeGreaterThanOrEqual(0.1);

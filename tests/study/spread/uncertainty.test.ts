@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/design.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
+import { cooked } from '../../../src/study/events/cooked.js';
 import { rankRegression, ranks } from '../../../src/study/spread/rankRegression.js';
 import { seededRandom } from '../../../src/study/spread/random.js';
 import { latinHypercube, quantile, triangularQuantile } from '../../../src/study/spread/sampling.js';
@@ -205,5 +206,45 @@ describe('a spread study', () => {
       expect(number.p10).toBe(number.estimate);
       expect(number.p90).toBe(number.estimate);
     }
+  });
+
+  describe('of a pit whose cook was followed', () => {
+    const tendedBase = estimate(plain, { further: cooked });
+    const planned = (count: number) => planSpread(tendedBase, { cases: count, seed: 5, random: seededRandom(5) });
+    const few = planned(6);
+    const told = summariseSpread(tendedBase, few, runSpreadCases(few, 0, 6));
+    const numberOf = (key: string) => told.numbers.find((each) => each.key === key)!;
+
+    it('has ranges for what splits do, all of one weight', () => {
+      expect(few.design.fire.splits.mass).toBe(tendedBase.splits!.wood_kg);
+      for (const key of ['period_s', 'lowest_K', 'highest_K', 'late_K', 'wood_kg_per_s']) {
+        const { p10, p50, p90, cases: followed } = numberOf(`swing.${key}`);
+        expect(followed).toBe(6);
+        expect(p10!).toBeLessThan(p50!);
+        expect(p50!).toBeLessThan(p90!);
+      }
+      expect(numberOf('swing.highest_K').p90! - numberOf('swing.highest_K').p10!).toBeGreaterThan(5);
+      expect(numberOf('swing.wood_kg_per_s').p50! / numberOf('hold.wood_kg_per_s').p50!).toBeCloseTo(1, 1);
+    });
+
+    it('draws everything else as it did without', () => {
+      const alone = planSpread(base, { cases: 6, seed: 5, random: seededRandom(5) });
+      expect(few.samples).toEqual(alone.samples);
+      expect(alone.tended).toBeUndefined();
+    });
+
+    it('follows some of many cases, and says how many', () => {
+      const many = planned(200);
+      expect(many.tended!.samples).toHaveLength(40);
+      expect(many.tended!.every).toBe(5);
+      expect(runSpreadCases(many, 4, 6).map(({ splits }) => splits !== undefined)).toEqual([false, true]);
+    });
+
+    it('with nothing uncertain is the swing of the estimate itself', () => {
+      const sure = { ...few, paths: [], samples: [[], []], tended: { every: 1, paths: [], samples: [[], []] } };
+      for (const { key, p50, estimate: own } of summariseSpread(tendedBase, sure, runSpreadCases(sure, 0, 2)).numbers) {
+        if (key.startsWith('swing.')) expect(p50! / own!).toBeCloseTo(1, 6);
+      }
+    });
   });
 });
