@@ -112,7 +112,7 @@ function probeChart(title: string, cook: FittedCook, channel: FittedChannel): Ch
     type: 'line',
     data: { datasets },
     plugins: [
-      bandAreas([{ x: times, low: low.map(shop), high: high.map(shop), colour: COLOURS.blue }]),
+      bandAreas([{ dataset: 2, x: times, low: low.map(shop), high: high.map(shop), colour: COLOURS.blue }]),
       markLines(marksOf(cook, channel, inUnit)),
       endLabels([
         { dataset: 0, text: 'measured', colour: FAINT_INK },
@@ -161,6 +161,7 @@ function leftOverChart(title: string, cook: FittedCook, channel: FittedChannel):
     plugins: [
       bandAreas([
         {
+          dataset: 0,
           x: times,
           low: at.map((i) => shop(-curves.band_K[i])),
           high: at.map((i) => shop(curves.band_K[i])),

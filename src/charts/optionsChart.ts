@@ -58,12 +58,12 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
   const beyond = Math.max(...named.map(({ x, text }) => x / end + (textWidth(text, FONT) + 20) / (PLOT * width)));
   const room = Math.min(MOST_ROOM, Math.max(0.02, 1 - 1 / beyond));
 
-  const bands = drawn.flatMap(({ result }, i): BandArea[] => {
+  const bands = drawn.flatMap(({ result }, dataset): BandArea[] => {
     const curves = result.spread?.curves;
     if (!curves) return [];
     const { p10, p90 } = curves.thermometer_K;
-    const { colour } = optionStyle(i);
-    return [{ x: curves.time_s.map(minutes), low: p10.map(degrees), high: p90.map(degrees), colour }];
+    const { colour } = optionStyle(dataset);
+    return [{ dataset, x: curves.time_s.map(minutes), low: p10.map(degrees), high: p90.map(degrees), colour }];
   });
   const kelvins = drawn.flatMap(({ result }) => [
     ...result.warmUp!.series.thermometer_K,

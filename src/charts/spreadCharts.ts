@@ -55,7 +55,8 @@ export function spreadBandChart({ design, spread }: EstimateResult, name: string
     },
     plugins: [
       bandAreas(
-        DRAWN.map(({ curve, style }) => ({
+        DRAWN.map(({ curve, style }, dataset) => ({
+          dataset,
           x: times,
           low: shop(curves[curve].p10),
           high: shop(curves[curve].p90),

@@ -61,6 +61,7 @@ export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: To
     plugins: [
       bandAreas([
         {
+          dataset: 0,
           x,
           low: there.map((i) => shop(Math.min(vents.leanest_K[i]!, vents.richest_K[i]!))),
           high: there.map((i) => shop(Math.max(vents.leanest_K[i]!, vents.richest_K[i]!))),

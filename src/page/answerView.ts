@@ -7,11 +7,11 @@ import { gaugeReading } from '../study/estimate/gauge.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { held, ofResult, type Quantity } from '../study/quantities.js';
 import type { Design } from '../design/design.js';
+import type { Spread } from '../study/spread/uncertainty.js';
 import type { UnitSystem } from '../units/index.js';
 import { element, setText } from './dom.js';
-import type { Range } from './protocol.js';
 import { cookLine } from './cookLine.js';
-import { isCooked, toldOf, type Option } from './option.js';
+import { isCooked, spreadOf, toldOf, type Option } from './option.js';
 
 /** One thing that a builder asks, its answer, and what stands under it. */
 interface Cell {
@@ -50,12 +50,11 @@ export class AnswerView {
     root.append(element('div', { id: 'answer-cook' }, element('dt', { class: 'unseen' }, 'With a cook'), this.cook));
   }
 
-  /** @param ranges of its spread; null: not there yet */
-  show(option: Option, ranges: readonly Range[] | null, system: UnitSystem): void {
+  show(option: Option, system: UnitSystem): void {
     const { full, result, design } = option;
     setText(this.cook, cookLine(toldOf(option, true), system));
     this.cook.classList.toggle('waiting', !isCooked(option));
-    const cells = answerOf(design, result, full, ranges, system);
+    const cells = answerOf(design, result, full, spreadOf(option), system);
     for (const name of CELLS) {
       const { term, value, under, tone } = cells[name];
       const own = this.cells[name];
@@ -72,17 +71,18 @@ export class AnswerView {
  *
  * @param result newest steady states
  * @param full newest result with a warm-up
+ * @param spread of its numbers; none: not there yet
  */
 export function answerOf(
   design: Design,
   result: EstimateResult | null,
   full: EstimateResult | null,
-  ranges: readonly Range[] | null,
+  spread?: Spread,
   system: UnitSystem = 'shop',
 ): Record<CellName, Cell> {
   const say = sayAlone(system);
   const steady = result?.steady ?? null;
-  const under = (quantity: Quantity) => rangeLines(quantity, ranges, say);
+  const under = (quantity: Quantity) => rangeLines(quantity, spread, say);
   const wood = held('wood_kg_per_s');
   const draws = result && drawsOf(result, system);
   return {
@@ -109,9 +109,9 @@ export function answerOf(
 }
 
 /** `8 in 10: 70 to 110 min`, `middle 84 min`. */
-function rangeLines(quantity: Quantity, ranges: readonly Range[] | null, say: Say): string[] {
-  if (!ranges) return ['8 in 10: …', ''];
-  const range = ranges.find(({ key }) => key === quantity.key);
+function rangeLines(quantity: Quantity, spread: Spread | undefined, say: Say): string[] {
+  if (!spread) return ['8 in 10: …', ''];
+  const range = spread.numbers.find(({ key }) => key === quantity.key);
   const none = quantity.missing === 'never' ? 'never' : 'no fire';
   const text = (value: number | null) => (value === null ? none : sayQuantity(say, quantity, value));
   if (!range || range.p10 === null) return [`8 in 10: ${none}`, ''];

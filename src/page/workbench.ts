@@ -7,7 +7,17 @@ import { changeWords } from './changeWords.js';
 import { DesignText } from './designText.js';
 import type { PicturedOption } from './protocol.js';
 import type { UnitChoice } from './unitChoice.js';
-import { type Option, isSolved, type Refusal, type Reading, read, readText, tryEdits, faultWords } from './option.js';
+import {
+  type Option,
+  isSolved,
+  type Refusal,
+  type Reading,
+  read,
+  readText,
+  spreadResult,
+  tryEdits,
+  faultWords,
+} from './option.js';
 
 /** Columns that stay readable beside each other. */
 export const MOST_OPTIONS = 5;
@@ -62,7 +72,10 @@ export class Workbench {
 
   /** What pictures need of the options that have their numbers. */
   get pictured(): PicturedOption[] {
-    return this.options.flatMap(({ label, full }) => (full ? [{ label, result: full }] : []));
+    return this.options.flatMap((option) => {
+      const result = spreadResult(option);
+      return result ? [{ label: option.label, result }] : [];
+    });
   }
 
   get allSolved(): boolean {
@@ -126,13 +139,13 @@ export class Workbench {
 
   /** Another option with this text, which becomes the current one. Null when there are as many as fit, or it doesn't read. */
   addText(text: DesignText): Option | null {
-    const { design, readWarnings, defaults, result, full, solved, cook } = this.current;
+    const { design, readWarnings, defaults, result, full, solved, cook, spread } = this.current;
     const same = text.text() === this.current.text.text();
     const own = same ? { text, design, warnings: readWarnings, defaults } : readText(text);
     if (this.options.length >= MOST_OPTIONS || 'faults' in own) return null;
     this.remember(null);
     const option = this.optionFrom(own, '', false);
-    if (same) Object.assign(option, { result, full, solved, cook });
+    if (same) Object.assign(option, { result, full, solved, cook, spread });
     this.options.push(option);
     this.current = option;
     this.nameByChanges();
@@ -270,6 +283,7 @@ export class Workbench {
       full: null,
       solved: null,
       cook: null,
+      spread: null,
       awaited: 0,
       asked: null,
       broken: null,

@@ -8,7 +8,7 @@ import { exampleDesign } from '../support/examples.js';
 const answered = (heat: string) => {
   const design = exampleDesign('plain-24.yaml', (text) => text.replace('70,000 BTU/h', heat));
   const result = estimate(design);
-  return { result, cells: answerOf(design, result, result, null) };
+  return { result, cells: answerOf(design, result, result) };
 };
 const grate = held('grate_K');
 

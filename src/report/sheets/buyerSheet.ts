@@ -259,14 +259,15 @@ function chartBlock(comparison: Comparison, alone: boolean): Block[] {
   );
   if (!config) return [];
   const { gauge } = shown[0].result.design;
-  const [banded] = shown.filter(({ result }) => result.spread?.curves);
-  const whose = shown.length > 1 && banded ? ` of ${shortLabel(banded.label, comparison)}` : '';
+  const banded = shown.filter(({ result }) => result.spread?.curves);
+  const whose = shown.length > 1 && banded.length === 1 ? ` of ${shortLabel(banded[0].label, comparison)}` : '';
+  const bands = ['', `; the band holds 8 of 10 cases${whose}`][banded.length] ?? '; each band holds 8 of 10 cases';
   const title = `What the ${gaugeLabel(gauge)} reads while it warms up`;
   return [
     {
       kind: 'figure',
       flexible: true,
-      caption: `${title}${banded ? `; the band holds 8 of 10 cases${whose}` : ''}. Dots: soaked. ${SOAKED_MEANS}${alone ? '' : ' Numbers in the sheets behind.'}`,
+      caption: `${title}${bands}. Dots: soaked. ${SOAKED_MEANS}${alone ? '' : ' Numbers in the sheets behind.'}`,
       scene: chartScene(config as never, {
         ...CHART,
         bare: true,
