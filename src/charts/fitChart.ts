@@ -113,12 +113,12 @@ function probeChart(title: string, cook: FittedCook, channel: FittedChannel): Ch
     data: { datasets },
     plugins: [
       bandAreas([{ dataset: 2, x: times, low: low.map(shop), high: high.map(shop), colour: COLOURS.blue }]),
-      markLines(marksOf(cook, channel, inUnit)),
       endLabels([
         { dataset: 0, text: 'measured', colour: FAINT_INK },
         { dataset: 1, text: 'before the fit', colour: COLOURS.vermilion },
         { dataset: 2, text: 'fitted', colour: COLOURS.blue },
       ]),
+      markLines(marksOf(cook, channel, inUnit)),
     ],
     options: lineOptions(base, {
       x: timeAxis(unit, inUnit(cook.length_s), NAMES),
@@ -168,10 +168,7 @@ function leftOverChart(title: string, cook: FittedCook, channel: FittedChannel):
           colour: COLOURS.blue,
         },
       ]),
-      markLines([
-        ...marksOf(cook, channel, inUnit),
-        { axis: 'y', value: 0, text: 'just as computed', dash: [], row: 1, along: 0.84 },
-      ]),
+      markLines([...marksOf(cook, channel, inUnit), { axis: 'y', value: 0, text: 'just as computed', dash: [] }]),
     ],
     options: lineOptions(base, {
       x: timeAxis(unit, inUnit(cook.length_s), NAMES),
@@ -187,7 +184,6 @@ function marksOf(cook: FittedCook, { heldReadings }: FittedChannel, inUnit: (sec
     value: inUnit(time),
     text,
     dash: [3, 3],
-    row: 0,
   });
   return [
     ...(cook.from_s > 0 ? [mark(cook.from_s, 'fitted from here')] : []),

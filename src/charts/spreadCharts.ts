@@ -63,16 +63,15 @@ export function spreadBandChart({ design, spread }: EstimateResult, name: string
           colour: style.colour,
         })),
       ),
+      endLabels(DRAWN.map(({ text, style }, dataset) => ({ dataset, text, colour: style.colour }))),
       markLines([
         {
           axis: 'y',
           value: convert('temperature', design.fire.target, 'shop'),
           text: `target ${format('temperature', design.fire.target)}`,
           dash: [10, 4],
-          row: 1,
         },
       ]),
-      endLabels(DRAWN.map(({ text, style }, dataset) => ({ dataset, text, colour: style.colour }))),
     ],
     options: lineOptions(base, { x: timeAxis(unit, last, NAMES), y: temperature.shop, si: temperature.si }),
   };

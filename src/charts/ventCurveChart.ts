@@ -74,8 +74,6 @@ export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: To
           value: shop(target),
           text: `target ${format('temperature', target)}`,
           dash: [10, 4],
-          row: 1,
-          along: 0.7,
         },
         ...(holds === null
           ? []
@@ -85,7 +83,6 @@ export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: To
                 value: 100 * holds,
                 text: `holds at ${Math.round(100 * holds)} %`,
                 dash: [3, 3],
-                row: 0,
               },
             ]),
       ]),

@@ -4,7 +4,7 @@ import { windAtPit } from '../design/windAtPit.js';
 import type { EstimateResult, PlaceSeries, WarmUp } from '../study/estimate/result.js';
 import { convert, format } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
-import { baseOptions, lineOptions } from './base.js';
+import { baseOptions, bottomLegend, lineOptions } from './base.js';
 import { bandAreas } from './bands.js';
 import { endLabels } from './endLabels.js';
 import { placeLabel, stationLabel } from '../words/labels.js';
@@ -26,6 +26,9 @@ const LONG = 4 * 3600;
 /** Width of a letter of the lines' names, and of the usual plot, about, in logical pixels: room for the names at the right. */
 const LETTER = 7.4;
 const PLOT = 850;
+/** A plot narrower than this has its lines' names below it [px]. */
+const NARROW = 380;
+const KEY = bottomLegend({ boxWidth: 26, boxHeight: 0 });
 
 /**
  * Warm-up of every station, and of the grate, against time: °F on the left, °C on the right, with the target and the two warm-up times
@@ -50,7 +53,8 @@ export function warmUpChart(
   const end = times[times.length - 1];
   const lines = linesOf(result, curve);
   const names = lines.map(({ label, gauge }) => label + (gauge ? ' (gauge)' : ''));
-  const room = Math.min(0.5, (Math.max(...names.map((each) => each.length)) * LETTER + 30) / plot);
+  const beside = plot >= NARROW;
+  const room = beside ? Math.min(0.5, (Math.max(...names.map((each) => each.length)) * LETTER + 30) / plot) : 0.02;
   const steered = lines.findIndex(({ gauge }) => gauge);
   const band = result.spread?.curves ?? null;
   const kelvins = [...lines.flatMap(({ values }) => values), ...(band ? [...band[key].p10, ...band[key].p90] : [])];
@@ -89,10 +93,16 @@ export function warmUpChart(
             ]),
           ]
         : []),
-      markLines(marks(design.fire.target, warmUp, curve, { inUnit, end, pixels: (plot * (1 - room)) / end })),
-      endLabels(lines.map(({ style }, dataset) => ({ dataset, text: names[dataset], colour: style.colour }))),
+      ...(beside
+        ? [endLabels(lines.map(({ style }, dataset) => ({ dataset, text: names[dataset], colour: style.colour })))]
+        : []),
+      markLines(marks(design.fire.target, warmUp, curve, inUnit)),
     ],
-    options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
+    options: lineOptions(beside ? base : { ...base, plugins: { ...base.plugins, legend: KEY } }, {
+      x: timeAxis(unit, end, room),
+      y: temperature.shop,
+      si: temperature.si,
+    }),
   };
 }
 
@@ -138,31 +148,22 @@ function subtitle({ design, assumed, warmUp, spread }: EstimateResult): string {
   return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', windAtPit(design), 'shop', { digits: 2 })}${band}`;
 }
 
-/**
- * The target, and the times at which the gauge first reads it and at which the pit is soaked.
- *
- * @param scale of the time axis: its unit, the curves' end in it, and pixels a unit
- */
+/** The target, and the times at which the gauge first reads it and at which the pit is soaked. */
 function marks(
   target: number,
   { gauge_s, soaked_s }: WarmUp,
   curve: Curve,
-  scale: { inUnit: (seconds: number) => number; end: number; pixels: number },
+  inUnit: (seconds: number) => number,
 ): MarkLine[] {
-  const at = (seconds: number | null, what: string, row: number): MarkLine[] => {
+  const at = (seconds: number | null, what: string): MarkLine[] => {
     if (seconds == null) return [];
-    const value = scale.inUnit(seconds);
-    const text = `${what} ${format('time', seconds)}`;
-    // behind the curves' ends stand the lines' names
-    const before = (scale.end - value) * scale.pixels < text.length * LETTER;
-    return [{ axis: 'x', value, text, dash: [3, 3], row, before }];
+    return [{ axis: 'x', value: inUnit(seconds), text: `${what} ${format('time', seconds)}`, dash: [3, 3] }];
   };
   const level: MarkLine = {
     axis: 'y',
     value: convert('temperature', target, 'shop'),
     text: `target ${format('temperature', target)}`,
     dash: [10, 4],
-    row: 1,
   };
-  return [...(curve === 'steel' ? [] : [level]), ...at(gauge_s, 'gauge', 0), ...at(soaked_s, 'soaked', 1)];
+  return [...(curve === 'steel' ? [] : [level]), ...at(gauge_s, 'gauge'), ...at(soaked_s, 'soaked')];
 }

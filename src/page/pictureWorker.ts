@@ -1,29 +1,20 @@
 /** Runs in a worker: charts and the buyer's sheet as plain shapes, since laying out a chart takes longer than a frame. */
-import type { ChartConfiguration } from 'chart.js';
-import { chartScene } from '../charts/chartScene.js';
-import { heatLossChart } from '../charts/heatLossChart.js';
-import { optionsChart } from '../charts/optionsChart.js';
 import { plainText } from '../words/plainText.js';
-import { pressureChart } from '../charts/pressureChart.js';
-import { ventsChart } from '../charts/ventCurveChart.js';
-import { warmUpChart } from '../charts/warmUpChart.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import { buyerSheet } from '../report/sheets/buyerSheet.js';
 import { assemble } from '../study/compare/compare.js';
 import { verdictOf } from '../study/compare/verdict.js';
 import { distinctLabels } from '../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../study/compare/studyOption.js';
-import { CHART_LABELS } from './chartLabels.js';
-import { axisWords, besidePlot, chartHeight, fitWidth } from './chartFit.js';
+import { chartPicture } from './chartPicture.js';
 import { serve } from './serve.js';
-import { plotOf } from './chartPlot.js';
-import type { Pictured, PictureReply, PictureRequest, Plot } from './protocol.js';
+import type { Pictured, PictureReply, PictureRequest } from './protocol.js';
 
 serve<PictureRequest, PictureReply>('pictures', (request) => {
   const start = performance.now();
   const took = () => performance.now() - start;
   try {
-    if (request.kind === 'chart') return { ...chart(request), took: took() };
+    if (request.kind === 'chart') return { ...chartPicture(request), took: took() };
     if (request.kind === 'steps') return { ...steps(request), took: took() };
     return { kind: 'sheet', sheet: sheet(request), took: took() };
   } catch (error) {
@@ -52,41 +43,6 @@ function steps({ round, base, steps: all, system }: Asked<'steps'>): Untimed<'st
     return { step, text: study.studies ? text : text.replace(/ (?:buys|costs) nothing worth naming;/, '') };
   });
   return { kind: 'steps', round, lines };
-}
-
-function chart(request: Asked<'chart'>): Untimed<'chart'> {
-  const { chart: chosen, width, hidden } = request;
-  const config = configOf(request);
-  if (!config) return { kind: 'chart', chart: chosen, scene: null, plot: null, caption: '' };
-  for (const dataset of config.data.datasets) dataset.hidden = hidden.includes(String(dataset.label));
-  let plot: Plot | null = null;
-  const subtitle = String(config.options?.plugins?.subtitle?.text ?? '');
-  const caption = [subtitle, axisWords(chosen, width)].filter((text) => text !== '').join('. ');
-  fitWidth(config, chosen, width);
-  const scene = chartScene(config, {
-    width,
-    height: chartHeight(chosen, request.result, width),
-    bare: true,
-    title: CHART_LABELS[chosen],
-    description: caption,
-    drawn: (drawn) => (plot = plotOf(drawn, chosen)),
-  });
-  return { kind: 'chart', chart: chosen, scene, plot, caption };
-}
-
-function configOf({ chart: chosen, result, options, width }: Asked<'chart'>): ChartConfiguration | null {
-  switch (chosen) {
-    case 'options':
-      return optionsChart(options, width) as ChartConfiguration | null;
-    case 'vents':
-      return ventsChart(result, '') as ChartConfiguration | null;
-    case 'loss':
-      return heatLossChart(result, '') as ChartConfiguration | null;
-    case 'draft':
-      return pressureChart(result, '') as ChartConfiguration | null;
-    default:
-      return warmUpChart(result, '', chosen, width - besidePlot(width)) as ChartConfiguration | null;
-  }
 }
 
 /** The report's own first sheet, its first option the baseline. */
