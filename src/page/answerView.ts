@@ -9,7 +9,7 @@ import { held, ofResult, type Quantity } from '../study/quantities.js';
 import type { Design } from '../design/design.js';
 import type { Spread } from '../study/spread/uncertainty.js';
 import type { UnitSystem } from '../units/index.js';
-import { element, setText } from './dom.js';
+import { element, part, setText } from './dom.js';
 import { cookLine } from './cookLine.js';
 import { isCooked, spreadOf, toldOf, type Option } from './option.js';
 
@@ -28,9 +28,14 @@ type CellName = (typeof CELLS)[number];
 interface Shown {
   term: HTMLElement;
   value: HTMLElement;
+  /** the value once more, in the line that stays in sight on a phone */
+  glance: HTMLElement;
   under: HTMLElement[];
   root: HTMLElement;
 }
+
+/** What the line that stays in sight on a phone calls them. */
+const SHORT: Record<CellName, string> = { soaked: 'Soaked', wood: 'Wood', grate: 'Grate', draws: 'Draws' };
 
 /** The answer: when it is soaked, what it burns, what the food gets, whether it draws. Its cells stay where they are. */
 export class AnswerView {
@@ -44,7 +49,9 @@ export class AnswerView {
       const under = [element('dd', { class: 'under' }), element('dd', { class: 'under' })];
       const cell = element('div', { id: `answer-${name}` }, term, value, ...under);
       root.append(cell);
-      return [name, { term, value, under, root: cell }] as [CellName, Shown];
+      const glance = element('b', {});
+      part('glance').append(element('div', {}, SHORT[name], glance));
+      return [name, { term, value, glance, under, root: cell }] as [CellName, Shown];
     });
     this.cells = Object.fromEntries(made) as Record<CellName, Shown>;
     root.append(element('div', { id: 'answer-cook' }, element('dt', { class: 'unseen' }, 'With a cook'), this.cook));
@@ -60,8 +67,9 @@ export class AnswerView {
       const own = this.cells[name];
       setText(own.term, term);
       setText(own.value, value);
+      setText(own.glance, value);
       own.under.forEach((line, i) => setText(line, under[i] ?? ''));
-      own.root.dataset.tone = tone ?? '';
+      for (const root of [own.root, own.glance]) root.dataset.tone = tone ?? '';
     }
   }
 }

@@ -34,7 +34,7 @@ export function chartHeight(chosen: ChartId, { steady, assumed }: EstimateResult
 }
 
 /** Ticks along the bottom that fit a phone: minutes, and large numbers. */
-const PHONE_TICKS = { short: 5, long: 3 };
+const PHONE_TICKS = { short: 6, long: 3 };
 
 interface Axis {
   title?: { display?: boolean };

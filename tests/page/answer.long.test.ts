@@ -90,7 +90,7 @@ describe.skipIf(!browser)('the answer', () => {
   it('stays in sight on a phone, with the option that is worked on, in the largest letters of the page', async () => {
     const { page, close } = await openPage(browser!, folder.path, { design: PLAIN, context: { viewport: PHONE } });
     await settled(page);
-    await expectInSight(page);
+    await expectInSight(page, true);
     await close();
   });
 });
