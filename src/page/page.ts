@@ -79,7 +79,7 @@ export class Page {
     this.undo = new Undo(bench, () => this.renew());
     this.working = new WorkingView(bench, () => this.showAll());
     new Filing(bench, shell, { opened: () => this.renew(), saved: () => this.keeping.saved() });
-    this.controls = new ControlsView(part('fields'), edit);
+    this.controls = new ControlsView(part('fields'), edit, () => systemOf(bench.units));
     this.numbers = new NumbersView(part<HTMLTableElement>('number-table'), {
       choose: (option) => {
         bench.current = option;

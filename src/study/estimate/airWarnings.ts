@@ -2,7 +2,7 @@
 import { smokeOf } from './smoke.js';
 import { BED_RELEASE, bedOf } from '../../design/bed.js';
 import type { Design } from '../../design/design.js';
-import { format, formatBoth } from '../../units/index.js';
+import { formatBoth } from '../../units/index.js';
 import type { SteadyState, Warning } from './result.js';
 
 /** A door gap counts as leaking smoke when it lets out more than this share of the stack's gas: common practice, no source. */
@@ -83,7 +83,7 @@ export function smokeWarnings(state: SteadyState, where: string): Warning[] {
     return [
       {
         code: 'door-gap-smoke',
-        message: `${format('massFlow', flow, 'shop')} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
+        message: `${formatBoth('massFlow', flow)} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
         where: `${part} door, ${where}`,
         value: flow,
         limits: { high: SMOKE_SHARE * stack, unit: 'kg/s', source: 'common practice, no source' },
