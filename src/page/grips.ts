@@ -47,7 +47,7 @@ export function gripsOf(design: Design, side: ViewPlace): Grip[] {
     return {
       field: `${part}.${round ? 'diameter' : 'height'}`,
       label: `${round ? 'Diameter' : 'Height'} of the ${part}`,
-      x: x(middle({ low: span.left, high: span.right })),
+      x: x((span.left + span.right) / 2),
       y: y(span.low),
       // its middle stays
       perRight: 0,
