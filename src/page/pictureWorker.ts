@@ -46,12 +46,12 @@ function steps({ round, base, steps: all, system }: Asked<'steps'>): Untimed<'st
 }
 
 /** The report's own first sheet, its first option the baseline. */
-function sheet({ options }: Asked<'sheet'>): Sheet {
+function sheet({ options, system }: Asked<'sheet'>): Sheet {
   const named = distinctLabels(options.map(({ label }) => ({ label: plainText(label, 26) || 'unnamed' })));
   const comparison = assemble(
     options.map(({ result }, i) => ({ label: named[i].label, changes: [], design: result.design })),
     options.map(({ result }) => ({ result, studies: null })),
     USUAL_SETTINGS,
   );
-  return buyerSheet(comparison, 'letter', true);
+  return buyerSheet(comparison, 'letter', true, system);
 }

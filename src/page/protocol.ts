@@ -96,7 +96,7 @@ export type PictureRequest =
       hidden: string[];
     }
   | { kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[]; system: UnitSystem }
-  | { kind: 'sheet'; options: PicturedOption[] };
+  | { kind: 'sheet'; options: PicturedOption[]; system: UnitSystem };
 
 export type PictureReply =
   | { kind: 'chart'; chart: ChartId; scene: Scene | null; plot: Plot | null; caption: string; took: number }

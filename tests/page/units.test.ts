@@ -61,6 +61,12 @@ describe('units by choice', () => {
     // the legend names both
     expect(drawn.filter((text) => SHOP.test(text))).toEqual(['°F gas']);
     await expect.poll(() => page.locator('#try-all-thinner-words').textContent(), { timeout: 60_000 }).toMatch(/ kg /);
+    // the sheet as it is printed: sizes and names that are the trade's own stay
+    const sheet = page.locator('#buyer');
+    await expect.poll(() => sheet.textContent(), { timeout: 60_000 }).toContain('121 °C');
+    for (const place of ['.lead', 'p.small, .small p']) {
+      expect((await sheet.locator(place).allTextContents()).join(' '), place).not.toMatch(SHOP);
+    }
     await page.reload();
     await settled(page);
     expect(await page.locator('#units').inputValue()).toBe('si');
