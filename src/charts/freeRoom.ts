@@ -20,10 +20,17 @@ const STEP = 2;
 /** Clear paper between a text and a curve [px]. */
 const CLEAR = 2;
 
+/** How many texts stand in a box. */
+export function textsIn(chart: Chart, box: Box): number {
+  return (standing.get(chart) ?? []).filter((other) => meet(box, other)).length;
+}
+
 /** How many texts, curves and dots a text in this box would cover. */
 export function coveredBy(chart: Chart, box: Box): number {
-  const texts = (standing.get(chart) ?? []).filter((other) => meet(box, other)).length;
-  return texts + chart.data.datasets.filter((_, i) => chart.isDatasetVisible(i) && covers(chart, i, box)).length;
+  return (
+    textsIn(chart, box) +
+    chart.data.datasets.filter((_, i) => chart.isDatasetVisible(i) && covers(chart, i, box)).length
+  );
 }
 
 function covers(chart: Chart, index: number, box: Box): boolean {

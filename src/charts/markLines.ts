@@ -1,6 +1,6 @@
 import type { Chart, Plugin } from 'chart.js';
 import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from '../draw/theme.js';
-import { coveredBy, takeRoom, type Box } from './freeRoom.js';
+import { coveredBy, takeRoom, textsIn, type Box } from './freeRoom.js';
 
 /** A straight line across the plot at one value of an axis, with a text beside it where there is room. */
 export interface MarkLine {
@@ -78,7 +78,8 @@ function roomFor(chart: Chart, mark: MarkLine, marks: readonly MarkLine[], width
       const at = scales[other.axis].getPixelForValue(other.value);
       return other.axis === 'x' ? at > box.left && at < box.right : at > box.top && at < box.bottom;
     });
-    const cost = coveredBy(chart, box) + OVER_LINE * across.length;
+    const led = mark.axis === 'y' ? textsIn(chart, leadOf(chart, mark, box)) : 0;
+    const cost = coveredBy(chart, box) + led + OVER_LINE * across.length;
     if (cost === 0) return box;
     if (!best || cost < best.cost) best = { box, cost };
   }
@@ -86,16 +87,22 @@ function roomFor(chart: Chart, mark: MarkLine, marks: readonly MarkLine[], width
 }
 
 /** From a text that does not stand at its level line to that line. */
-function lead({ ctx, scales }: Chart, { value }: MarkLine, { left, top, bottom }: Box): void {
-  const at = scales.y.getPixelForValue(value);
-  const [from, x] = [at > bottom ? bottom : top, left + BESIDE];
-  if (Math.abs(at - from) < LINE / 2) return;
+function lead(chart: Chart, mark: MarkLine, box: Box): void {
+  const { ctx } = chart;
+  const { left: x, top, bottom } = leadOf(chart, mark, box);
+  if (bottom - top < LINE / 2) return;
   ctx.strokeStyle = INK;
   ctx.lineWidth = 1;
   ctx.beginPath();
-  ctx.moveTo(x, from);
-  ctx.lineTo(x, at);
+  ctx.moveTo(x, top);
+  ctx.lineTo(x, bottom);
   ctx.stroke();
+}
+
+function leadOf({ scales }: Chart, { value }: MarkLine, { left, top, bottom }: Box): Box {
+  const at = scales.y.getPixelForValue(value);
+  const ends = at > bottom ? { top: bottom, bottom: at } : { top: at, bottom: top };
+  return { left: left + BESIDE, right: left + BESIDE, ...ends };
 }
 
 /**

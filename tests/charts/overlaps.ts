@@ -1,7 +1,7 @@
 /** Measures a picture as it is drawn: which texts lie over each other, over a curve, a bar or a dot, or reach beyond the paper. */
 import type { PathStep, Scene, ScenePath, SceneText } from '../../src/draw/scene.js';
 import { textWidth } from '../../src/draw/textWidth.js';
-import { COLOURS, FAINT_INK, PAPER } from '../../src/draw/theme.js';
+import { COLOURS, FAINT_INK, INK, PAPER } from '../../src/draw/theme.js';
 
 interface Box {
   left: number;
@@ -30,6 +30,11 @@ export function overlapsIn({ shapes, width, height }: Scene, also: readonly stri
   const data = new Set<string>([...Object.values(COLOURS), ...also]);
   const paths = shapes.flatMap((shape) => (shape.kind === 'path' ? [shape] : []));
   const curves = paths.filter(({ stroke, width: thick = 1 }) => stroke && data.has(stroke) && thick >= LEAST_CURVE);
+  // from a text to the level line that it speaks of
+  const leads = paths.filter(
+    ({ stroke, width: thick, dash, steps }) =>
+      stroke === INK && thick === 1 && !dash && steps.length === 2 && steps[0][1] === steps[1][1],
+  );
   const areas = paths.flatMap((path) => (isSolid(path) ? [extent(pointsOf(path.steps).flat())] : []));
   const dots = areas.filter(({ left, right }) => right - left <= DOT);
   const bars = areas.filter(({ left, right }) => right - left > DOT);
@@ -52,6 +57,9 @@ export function overlapsIn({ shapes, width, height }: Scene, also: readonly stri
           : [],
       ),
       ...(bars.some((bar) => meet(inner, bar)) ? [`${at} lies over a bar`] : []),
+      ...(leads.some(({ steps }) => pointsOf(steps).some((piece) => crosses(piece, inner)))
+        ? [`${at} is crossed by a lead`]
+        : []),
       ...(dots.some((dot) => meet(inner, dot)) ? [`${at} covers a dot`] : []),
     ];
   });
