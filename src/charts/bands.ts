@@ -2,6 +2,8 @@ import type { Chart, Plugin } from 'chart.js';
 
 /** An area between two curves, in the units of the axes, drawn under the data. */
 export interface BandArea {
+  /** the line with which it is switched off */
+  dataset: number;
   x: number[];
   low: number[];
   high: number[];
@@ -12,10 +14,12 @@ export interface BandArea {
 export function bandAreas(bands: BandArea[]): Plugin {
   return {
     id: 'bandAreas',
-    beforeDatasetsDraw({ ctx, scales }: Chart) {
+    beforeDatasetsDraw(chart: Chart) {
+      const { ctx, scales } = chart;
       ctx.save();
       ctx.globalAlpha = 0.2;
-      for (const { x, low, high, colour } of bands) {
+      for (const { dataset, x, low, high, colour } of bands) {
+        if (!chart.isDatasetVisible(dataset)) continue;
         ctx.fillStyle = colour;
         ctx.beginPath();
         x.forEach((at, i) => {

@@ -1,8 +1,25 @@
-import Chart from 'chart.js/auto';
-import { BasicPlatform, type ChartConfiguration } from 'chart.js';
+import {
+  BarController,
+  BarElement,
+  BasicPlatform,
+  CategoryScale,
+  Chart,
+  Legend,
+  LinearScale,
+  LineController,
+  LineElement,
+  PointElement,
+  SubTitle,
+  Title,
+  type ChartConfiguration,
+} from 'chart.js';
 import type { Scene } from '../draw/scene.js';
 import { SceneContext } from '../draw/sceneContext.js';
 import { FONT_FAMILY, SIZE } from '../draw/theme.js';
+
+// what our charts are made of, and no more: the page carries it
+Chart.register(BarController, BarElement, LineController, LineElement, PointElement);
+Chart.register(CategoryScale, LinearScale, Legend, SubTitle, Title);
 
 export interface ChartSceneOptions {
   width?: number;

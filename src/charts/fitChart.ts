@@ -112,13 +112,13 @@ function probeChart(title: string, cook: FittedCook, channel: FittedChannel): Ch
     type: 'line',
     data: { datasets },
     plugins: [
-      bandAreas([{ x: times, low: low.map(shop), high: high.map(shop), colour: COLOURS.blue }]),
-      markLines(marksOf(cook, channel, inUnit)),
+      bandAreas([{ dataset: 2, x: times, low: low.map(shop), high: high.map(shop), colour: COLOURS.blue }]),
       endLabels([
         { dataset: 0, text: 'measured', colour: FAINT_INK },
         { dataset: 1, text: 'before the fit', colour: COLOURS.vermilion },
         { dataset: 2, text: 'fitted', colour: COLOURS.blue },
       ]),
+      markLines(marksOf(cook, channel, inUnit)),
     ],
     options: lineOptions(base, {
       x: timeAxis(unit, inUnit(cook.length_s), NAMES),
@@ -161,16 +161,14 @@ function leftOverChart(title: string, cook: FittedCook, channel: FittedChannel):
     plugins: [
       bandAreas([
         {
+          dataset: 0,
           x: times,
           low: at.map((i) => shop(-curves.band_K[i])),
           high: at.map((i) => shop(curves.band_K[i])),
           colour: COLOURS.blue,
         },
       ]),
-      markLines([
-        ...marksOf(cook, channel, inUnit),
-        { axis: 'y', value: 0, text: 'just as computed', dash: [], row: 1, along: 0.84 },
-      ]),
+      markLines([...marksOf(cook, channel, inUnit), { axis: 'y', value: 0, text: 'just as computed', dash: [] }]),
     ],
     options: lineOptions(base, {
       x: timeAxis(unit, inUnit(cook.length_s), NAMES),
@@ -186,7 +184,6 @@ function marksOf(cook: FittedCook, { heldReadings }: FittedChannel, inUnit: (sec
     value: inUnit(time),
     text,
     dash: [3, 3],
-    row: 0,
   });
   return [
     ...(cook.from_s > 0 ? [mark(cook.from_s, 'fitted from here')] : []),

@@ -1,31 +1,33 @@
 import type { ChartConfiguration } from 'chart.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { LOSSES, lostAt } from '../study/quantities.js';
+import { SIZE } from '../draw/theme.js';
 import { format } from '../units/index.js';
 import { HEAT_LOSS_LABELS, percentOf } from '../words/labels.js';
 import { chartedStates, stateBars } from './stateBars.js';
-
-/** Part of the longest bar that its label may reach beyond it. */
-const LABEL_ROOM = 1.3;
 
 /**
  * Where the heat goes, as bars: held at the target beside the full fire, BTU/h below and kW above. Null when neither
  * state exists.
  */
-export function heatLossChart(result: EstimateResult, name: string): ChartConfiguration<'bar'> | null {
+export function heatLossChart(
+  result: EstimateResult,
+  name: string,
+  width: number = SIZE.width,
+): ChartConfiguration<'bar'> | null {
   const states = chartedStates(result);
   if (states.length === 0) return null;
   const places = LOSSES.filter((place) => states.some(({ state }) => lostAt(state.heatLoss_W, place) !== 0));
   const values = ({ heatLoss_W }: SteadyState) => places.map((place) => lostAt(heatLoss_W, place));
-  return stateBars(states, {
+  const bars = {
     title: `${name}: where the heat goes`,
     subtitle: states.map(({ label, state }) => `${label}: ${format('power', state.heatLoss_W.total)}`).join('; '),
     labels: places.map((place) => HEAT_LOSS_LABELS[place]),
     quantity: 'Heat loss',
-    kind: 'power',
-    range: { low: 0, high: Math.max(...states.flatMap(({ state }) => values(state))) * LABEL_ROOM },
+    kind: 'power' as const,
     values,
-    texts: (state) =>
+    texts: (state: SteadyState) =>
       values(state).map((watts) => `${format('power', watts)} · ${percentOf(watts, state.heatLoss_W.total)}`),
-  });
+  };
+  return stateBars(states, bars, width);
 }

@@ -23,8 +23,6 @@ export function optionStyle(i: number): LineStyle {
   return { colour: HUES[i % HUES.length], dash: DASHES[(i + round) % DASHES.length] };
 }
 
-/** Heights at which texts of marks stand, so that neighbours don't lie over each other. */
-const MARK_ROWS = 5;
 /** A run longer than this is told in hours [s]. */
 const LONG = 4 * 3600;
 /** Width of a letter of the lines' names, and of the plot, about, in logical pixels: room for the names at the right. */
@@ -65,16 +63,14 @@ export function optionCurves(options: {
             value: convert('temperature', level.kelvin, 'shop'),
             text: level.text,
             dash: [10, 4],
-            row: 1,
           },
         ]
       : []),
-    ...(options.times ?? []).map(({ time_s, text }, i): MarkLine => ({
+    ...(options.times ?? []).map(({ time_s, text }): MarkLine => ({
       axis: 'x',
       value: inUnit(time_s),
       text,
       dash: [3, 3],
-      row: i % MARK_ROWS,
     })),
   ];
   const base = baseOptions(title, subtitle);
@@ -97,8 +93,8 @@ export function optionCurves(options: {
       })),
     },
     plugins: [
-      markLines(marks),
       endLabels(curves.map(({ label, style }, dataset) => ({ dataset, text: label, colour: style.colour }))),
+      markLines(marks),
     ],
     options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
   };

@@ -8,6 +8,7 @@ import { bandAreas, type BandArea } from './bands.js';
 import { baseOptions, lineOptions } from './base.js';
 import { gaugeLabel } from '../words/labels.js';
 import { markLines } from './markLines.js';
+import { takeRoom } from './freeRoom.js';
 import { optionStyle, pieces } from './optionCurves.js';
 import { fitText, textWidth } from '../draw/textWidth.js';
 import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from '../draw/theme.js';
@@ -58,12 +59,12 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
   const beyond = Math.max(...named.map(({ x, text }) => x / end + (textWidth(text, FONT) + 20) / (PLOT * width)));
   const room = Math.min(MOST_ROOM, Math.max(0.02, 1 - 1 / beyond));
 
-  const bands = drawn.flatMap(({ result }, i): BandArea[] => {
+  const bands = drawn.flatMap(({ result }, dataset): BandArea[] => {
     const curves = result.spread?.curves;
     if (!curves) return [];
     const { p10, p90 } = curves.thermometer_K;
-    const { colour } = optionStyle(i);
-    return [{ x: curves.time_s.map(minutes), low: p10.map(degrees), high: p90.map(degrees), colour }];
+    const { colour } = optionStyle(dataset);
+    return [{ dataset, x: curves.time_s.map(minutes), low: p10.map(degrees), high: p90.map(degrees), colour }];
   });
   const kelvins = drawn.flatMap(({ result }) => [
     ...result.warmUp!.series.thermometer_K,
@@ -86,14 +87,14 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
     };
   });
   const base = baseOptions(`What the ${gaugeLabel(gauge)} reads while it warms up`, '');
-  const target = { axis: 'y' as const, value: degrees(fire.target), dash: [10, 4], row: 1 };
+  const target = { axis: 'y' as const, value: degrees(fire.target), dash: [10, 4] };
   return {
     type: 'line',
     data: { datasets },
     plugins: [
       bandAreas(bands),
-      ...(sameTarget ? [markLines([{ ...target, text: `target ${format('temperature', fire.target)}` }])] : []),
       namedPoints(named),
+      ...(sameTarget ? [markLines([{ ...target, text: `target ${format('temperature', fire.target)}` }])] : []),
     ],
     options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
   };
@@ -125,6 +126,9 @@ interface NamedPoint {
   dot: boolean;
 }
 
+/** Radius of a dot with the paper round it [px]. */
+const DOT = 6;
+
 /**
  * Dots on the curves, their names below them: the name of the dot farthest right stands highest, so that no line from a dot to its
  * name crosses another name.
@@ -132,7 +136,8 @@ interface NamedPoint {
 function namedPoints(points: readonly NamedPoint[]): Plugin {
   return {
     id: 'namedPoints',
-    afterDatasetsDraw({ ctx, scales, chartArea }) {
+    afterDatasetsDraw(chart) {
+      const { ctx, scales, chartArea } = chart;
       const placed = points
         .map((point) => ({ ...point, px: scales.x.getPixelForValue(point.x), py: scales.y.getPixelForValue(point.y) }))
         .sort((a, b) => b.px - a.px);
@@ -143,7 +148,10 @@ function namedPoints(points: readonly NamedPoint[]): Plugin {
       const deepest = Math.max(...placed.map(({ py }) => py));
       placed.forEach(({ px, py, text, colour, dot }, i) => {
         const y = Math.min(deepest + LINE * (i + 1.1), chartArea.bottom - LINE * (placed.length - i - 0.4));
-        const x = Math.min(px, chartArea.right - ctx.measureText(text).width - 8);
+        const width = ctx.measureText(text).width;
+        const x = Math.min(px, chartArea.right - width - 8);
+        takeRoom(chart, { left: x + 4, right: x + 8 + width, top: y - LINE / 2, bottom: y + LINE / 2 });
+        takeRoom(chart, { left: px - DOT, right: px + DOT, top: py - DOT, bottom: py + DOT });
         ctx.strokeStyle = colour;
         ctx.lineWidth = 1.25;
         ctx.beginPath();
@@ -152,12 +160,12 @@ function namedPoints(points: readonly NamedPoint[]): Plugin {
         ctx.lineTo(x + 4, y);
         ctx.stroke();
         ctx.fillStyle = PAPER;
-        ctx.fillRect(x + 4, y - LINE / 2 + 1, ctx.measureText(text).width + 4, LINE - 2);
+        ctx.fillRect(x + 4, y - LINE / 2 + 1, width + 4, LINE - 2);
         ctx.fillStyle = INK;
         ctx.fillText(text, x + 6, y);
         if (!dot) return;
         for (const [radius, fill] of [
-          [6, PAPER],
+          [DOT, PAPER],
           [4.5, colour],
         ] as const) {
           ctx.fillStyle = fill;

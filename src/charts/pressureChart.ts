@@ -9,13 +9,19 @@ import { chartedStates } from './stateBars.js';
 import { stationLabel } from '../words/labels.js';
 import { wrapLines } from '../words/plainText.js';
 import { markLines, type MarkLine } from './markLines.js';
-import { FAINT_INK, FONT_SIZE, INK } from '../draw/theme.js';
+import { FAINT_INK, FONT_SIZE, INK, SIZE } from '../draw/theme.js';
 
 /**
  * Pressure against outdoors at the same height, along the way of the gas from intake to stack top: below zero a gap draws
  * air in, above zero it leaks smoke. Inches of water on the left, Pa on the right. Null when neither state exists.
+ *
+ * @param width of the picture [px]
  */
-export function pressureChart(result: EstimateResult, name: string): ChartConfiguration<'line'> | null {
+export function pressureChart(
+  result: EstimateResult,
+  name: string,
+  width: number = SIZE.width,
+): ChartConfiguration<'line'> | null {
   const states = chartedStates(result);
   if (states.length === 0) return null;
 
@@ -47,7 +53,7 @@ export function pressureChart(result: EstimateResult, name: string): ChartConfig
         pointRadius: 4,
       })),
     },
-    plugins: [markLines(zeroLine(pressure.max))],
+    plugins: [markLines(zeroLine(pressure.max, width >= NARROW))],
     options: {
       ...base,
       parsing: false,
@@ -78,10 +84,13 @@ export function pressureChart(result: EstimateResult, name: string): ChartConfig
   };
 }
 
-function zeroLine(highest: number): MarkLine[] {
-  const line = { axis: 'y' as const, value: 0, dash: [], along: 0.34 };
+/** Below this width the words at the zero line don't fit: who shows the chart says them beside it [px]. */
+const NARROW = 480;
+
+function zeroLine(highest: number, told: boolean): MarkLine[] {
+  const line = { axis: 'y' as const, value: 0, dash: [] };
   return [
-    { ...line, text: 'below zero gaps draw air in', row: 0 },
-    ...(highest > 0 ? [{ ...line, text: 'above zero gaps leak smoke', row: 1 }] : []),
+    { ...line, text: told ? 'below zero gaps draw air in' : '', side: 'below' as const },
+    ...(highest > 0 && told ? [{ ...line, text: 'above zero gaps leak smoke', side: 'above' as const }] : []),
   ];
 }

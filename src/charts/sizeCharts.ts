@@ -103,14 +103,13 @@ function stackChart(
     `round tube, with the throat and intakes of ${stack.name}, ${format('length', stack.height_m)} high; intakes wide open`,
   );
   const lines: MarkLine[] = [
-    ...marks.map(({ value, text }, row): MarkLine => ({
+    ...marks.map(({ value, text }): MarkLine => ({
       axis: 'y',
       value: convert(kind, value, 'shop'),
       text,
       dash: [10, 4],
-      row: row + 1,
     })),
-    { axis: 'x', value: inches(stack.height_m), text: stack.name, dash: [3, 3], row: 0 },
+    { axis: 'x', value: inches(stack.height_m), text: stack.name, dash: [3, 3] },
   ];
   return {
     type: 'line',
@@ -127,7 +126,6 @@ function stackChart(
       })),
     },
     plugins: [
-      markLines(lines),
       endLabels(
         stacks.map((curve, dataset) => ({
           dataset,
@@ -135,6 +133,7 @@ function stackChart(
           colour: STYLES[dataset % STYLES.length].colour,
         })),
       ),
+      markLines(lines),
     ],
     options: {
       ...base,

@@ -55,23 +55,23 @@ export function spreadBandChart({ design, spread }: EstimateResult, name: string
     },
     plugins: [
       bandAreas(
-        DRAWN.map(({ curve, style }) => ({
+        DRAWN.map(({ curve, style }, dataset) => ({
+          dataset,
           x: times,
           low: shop(curves[curve].p10),
           high: shop(curves[curve].p90),
           colour: style.colour,
         })),
       ),
+      endLabels(DRAWN.map(({ text, style }, dataset) => ({ dataset, text, colour: style.colour }))),
       markLines([
         {
           axis: 'y',
           value: convert('temperature', design.fire.target, 'shop'),
           text: `target ${format('temperature', design.fire.target)}`,
           dash: [10, 4],
-          row: 1,
         },
       ]),
-      endLabels(DRAWN.map(({ text, style }, dataset) => ({ dataset, text, colour: style.colour }))),
     ],
     options: lineOptions(base, { x: timeAxis(unit, last, NAMES), y: temperature.shop, si: temperature.si }),
   };

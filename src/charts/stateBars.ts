@@ -1,7 +1,9 @@
 import type { ChartConfiguration } from 'chart.js';
-import { STATE_STYLES } from '../draw/theme.js';
+import { textWidth } from '../draw/textWidth.js';
+import { FONT_SIZE, STATE_STYLES } from '../draw/theme.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { convert, format, type Kind } from '../units/index.js';
+import { wrapLines } from '../words/plainText.js';
 import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
 import { barNames, baseOptions, bottomLegend } from './base.js';
@@ -29,15 +31,36 @@ interface StateBars {
   labels: string[];
   quantity: string;
   kind: Kind;
-  range: { low: number; high: number };
   /** a bar's length in SI for each label, and the text behind it */
   values: (state: SteadyState) => number[];
   texts: (state: SteadyState) => string[];
 }
 
-/** Lying bars, the two states beside each other, shop units below and SI above. */
-export function stateBars(states: ChartedState[], bars: StateBars): ChartConfiguration<'bar'> {
-  const { title, subtitle, labels, quantity, kind, range, values, texts } = bars;
+/** Below this width of a picture the names beside bars are broken into lines of so many letters. */
+const NARROW = { width: 480, letters: 14 };
+/** Beside a plot and the names of its bars, and between a bar, its text and the edge [px]. */
+const AROUND = 48;
+const BESIDE = 16;
+
+/**
+ * Lying bars, the two states beside each other, shop units below and SI above.
+ *
+ * @param width of the picture, which decides how much of it the texts behind the bars take [px]
+ */
+export function stateBars(states: ChartedState[], bars: StateBars, width: number): ChartConfiguration<'bar'> {
+  const { title, subtitle, quantity, kind, values, texts } = bars;
+  const labels = width < NARROW.width ? bars.labels.map((name) => wrapLines(name, NARROW.letters)) : bars.labels;
+  const wide = (size: number, all: readonly string[]) =>
+    Math.max(...all.map((text) => textWidth(text, { size, weight: 500 })));
+  const behind =
+    wide(
+      FONT_SIZE.label,
+      states.flatMap(({ state }) => texts(state)),
+    ) + BESIDE;
+  const share = Math.min(0.7, behind / (width - wide(FONT_SIZE.text, labels.flat()) - AROUND));
+  const all = states.flatMap(({ state }) => values(state));
+  const [low, high] = [Math.min(0, ...all), Math.max(0, ...all)];
+  const range = { low, high: high + ((high - low) * share) / (1 - share) };
   const axes = twinAxes(quantity, kind, range, ['bottom', 'top']);
   const base = baseOptions(title, subtitle);
   return {

@@ -1,11 +1,10 @@
 import type { ChartConfiguration } from 'chart.js';
 import type { EstimateResult, OpeningState, SteadyState } from '../study/estimate/result.js';
+import { SIZE } from '../draw/theme.js';
 import { format } from '../units/index.js';
 import { openingLabel } from '../words/labels.js';
 import { chartedStates, stateBars } from './stateBars.js';
 
-/** Room for labels beyond the longest bar, as a part of it. */
-const LABEL_ROOM = 1.25;
 const MOST_BARS = 12;
 
 /**
@@ -19,17 +18,16 @@ export function ventChart(result: EstimateResult, name: string): ChartConfigurat
   const cut = shown.length < count ? `; the ${shown.length} of ${count} that pass most` : '';
   const flows = ({ openings }: SteadyState) =>
     shown.map((opening) => openings.find((each) => each.name === opening.name)?.flow_kg_per_s ?? 0);
-  const all = states.flatMap(({ state }) => flows(state));
-  return stateBars(states, {
+  const bars = {
     title: `${name}: what flows through each opening`,
     subtitle: states.map(({ label }) => label).join('; ') + cut,
     labels: shown.map(openingLabel),
     quantity: 'Flow',
-    kind: 'massFlow',
-    range: { low: Math.min(0, ...all) * 1.4, high: Math.max(0, ...all) * LABEL_ROOM },
+    kind: 'massFlow' as const,
     values: flows,
-    texts: (state) => flows(state).map((flow) => format('massFlow', flow, 'shop', { digits: 2 })),
-  });
+    texts: (state: SteadyState) => flows(state).map((flow) => format('massFlow', flow, 'shop', { digits: 2 })),
+  };
+  return stateBars(states, bars, SIZE.width);
 }
 
 /** The openings that a bar is drawn for, in the order of the gas; of many gaps those that pass most. */

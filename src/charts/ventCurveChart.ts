@@ -61,6 +61,7 @@ export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: To
     plugins: [
       bandAreas([
         {
+          dataset: 0,
           x,
           low: there.map((i) => shop(Math.min(vents.leanest_K[i]!, vents.richest_K[i]!))),
           high: there.map((i) => shop(Math.max(vents.leanest_K[i]!, vents.richest_K[i]!))),
@@ -73,8 +74,6 @@ export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: To
           value: shop(target),
           text: `target ${format('temperature', target)}`,
           dash: [10, 4],
-          row: 1,
-          along: 0.7,
         },
         ...(holds === null
           ? []
@@ -84,7 +83,6 @@ export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: To
                 value: 100 * holds,
                 text: `holds at ${Math.round(100 * holds)} %`,
                 dash: [3, 3],
-                row: 0,
               },
             ]),
       ]),

@@ -4,7 +4,8 @@ import { windAtPit } from '../design/windAtPit.js';
 import type { EstimateResult, PlaceSeries, WarmUp } from '../study/estimate/result.js';
 import { convert, format } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
-import { baseOptions, lineOptions } from './base.js';
+import { baseOptions, bottomLegend, lineOptions } from './base.js';
+import { bandAreas } from './bands.js';
 import { endLabels } from './endLabels.js';
 import { placeLabel, stationLabel } from '../words/labels.js';
 import { pieces } from './optionCurves.js';
@@ -25,10 +26,14 @@ const LONG = 4 * 3600;
 /** Width of a letter of the lines' names, and of the usual plot, about, in logical pixels: room for the names at the right. */
 const LETTER = 7.4;
 const PLOT = 850;
+/** A plot narrower than this has its lines' names below it [px]. */
+const NARROW = 380;
+const KEY = bottomLegend({ boxWidth: 26, boxHeight: 0 });
 
 /**
  * Warm-up of every station, and of the grate, against time: °F on the left, °C on the right, with the target and the two warm-up times
- * marked. Null when the result has no curves.
+ * marked, and where the spread was studied the band in which eight of ten cases of the cook's own curve lie. Null when the result has no
+ * curves.
  *
  * @param plot width of the plot, about [px], which decides how much of it the lines' names take
  */
@@ -40,7 +45,7 @@ export function warmUpChart(
 ): ChartConfiguration<'line'> | null {
   const { design, warmUp } = result;
   if (!warmUp || warmUp.series.time_s.length < 2) return null;
-  const { title, axis: quantity } = CURVES[curve];
+  const { key, title, axis: quantity } = CURVES[curve];
   const { time_s: time } = warmUp.series;
   const unit = time[time.length - 1] > LONG ? 'h' : 'min';
   const inUnit = (seconds: number) => convert('time', seconds, 'shop', { unit });
@@ -48,19 +53,20 @@ export function warmUpChart(
   const end = times[times.length - 1];
   const lines = linesOf(result, curve);
   const names = lines.map(({ label, gauge }) => label + (gauge ? ' (gauge)' : ''));
-  const room = Math.min(0.5, (Math.max(...names.map((each) => each.length)) * LETTER + 30) / plot);
-  const kelvins = lines.flatMap(({ values }) => values);
+  const beside = plot >= NARROW;
+  const room = beside ? Math.min(0.5, (Math.max(...names.map((each) => each.length)) * LETTER + 30) / plot) : 0.02;
+  const steered = lines.findIndex(({ gauge }) => gauge);
+  const band = result.spread?.curves ?? null;
+  const kelvins = [...lines.flatMap(({ values }) => values), ...(band ? [...band[key].p10, ...band[key].p90] : [])];
   const temperature = twinAxes(quantity, 'temperature', {
     low: Math.min(...kelvins),
     high: Math.max(...kelvins, curve === 'steel' ? 0 : design.fire.target),
   });
 
+  const shop = (values: number[]) => values.map((kelvin) => convert('temperature', kelvin, 'shop'));
   const datasets = lines.map(({ label, values, style, gauge }): ChartDataset<'line', { x: number; y: number }[]> => ({
     label,
-    data: pieces(
-      times,
-      values.map((kelvin) => convert('temperature', kelvin, 'shop')),
-    ),
+    data: pieces(times, shop(values)),
     // the integrator's steps are minutes apart; what it computes between them is smooth, so the line is
     cubicInterpolationMode: 'monotone',
     borderColor: style.colour,
@@ -74,10 +80,29 @@ export function warmUpChart(
     type: 'line',
     data: { datasets },
     plugins: [
-      markLines(marks(design.fire.target, warmUp, curve, { inUnit, end, pixels: (plot * (1 - room)) / end })),
-      endLabels(lines.map(({ style }, dataset) => ({ dataset, text: names[dataset], colour: style.colour }))),
+      ...(band
+        ? [
+            bandAreas([
+              {
+                dataset: steered,
+                x: band.time_s.map(inUnit),
+                low: shop(band[key].p10),
+                high: shop(band[key].p90),
+                colour: lines[steered].style.colour,
+              },
+            ]),
+          ]
+        : []),
+      ...(beside
+        ? [endLabels(lines.map(({ style }, dataset) => ({ dataset, text: names[dataset], colour: style.colour })))]
+        : []),
+      markLines(marks(design.fire.target, warmUp, curve, inUnit)),
     ],
-    options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
+    options: lineOptions(beside ? base : { ...base, plugins: { ...base.plugins, legend: KEY } }, {
+      x: timeAxis(unit, end, room),
+      y: temperature.shop,
+      si: temperature.si,
+    }),
   };
 }
 
@@ -85,6 +110,7 @@ interface Line {
   label: string;
   values: number[];
   style: LineStyle;
+  /** of the cook's thermometer: a spread's curves are of it */
   gauge: boolean;
 }
 
@@ -92,15 +118,17 @@ interface Line {
 function linesOf({ design, warmUp }: EstimateResult, curve: Curve): Line[] {
   const { stations, places } = warmUp!.series;
   const { key } = CURVES[curve];
+  const gauge = middleOf(places, design.gauge);
+  // a shell has no steel of a grate's own: there it is the station's
+  const steered = key === 'steel_K' ? (gauge?.station ?? design.gauge) : design.gauge;
   const own = stations.map(({ name, [key]: values }): Line => ({
     label: stationLabel(name),
     values,
     style: STATION_STYLES[name],
-    gauge: name === design.gauge,
+    gauge: name === steered,
   }));
   if (key === 'steel_K') return own;
   const grate = middleOf(places, places.find(({ kind }) => kind === 'grate')?.name ?? '');
-  const gauge = middleOf(places, design.gauge);
   const others = [grate, gauge].filter((place, i, all) => place && all.indexOf(place) === i) as PlaceSeries[];
   return [
     ...own,
@@ -113,37 +141,29 @@ function linesOf({ design, warmUp }: EstimateResult, curve: Curve): Line[] {
   ];
 }
 
-function subtitle({ design, assumed, warmUp }: EstimateResult): string {
+function subtitle({ design, assumed, warmUp, spread }: EstimateResult): string {
   const then = warmUp?.gauge_s == null ? 'throughout' : 'up to the target, then what holds it';
   const fire = `full fire${assumed ? ` ${format('power', assumed.fire_W)}` : ''} ${then}`;
-  return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', windAtPit(design), 'shop', { digits: 2 })}`;
+  const band = spread?.curves ? '; band: 8 of 10 cases' : '';
+  return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', windAtPit(design), 'shop', { digits: 2 })}${band}`;
 }
 
-/**
- * The target, and the times at which the gauge first reads it and at which the pit is soaked.
- *
- * @param scale of the time axis: its unit, the curves' end in it, and pixels a unit
- */
+/** The target, and the times at which the gauge first reads it and at which the pit is soaked. */
 function marks(
   target: number,
   { gauge_s, soaked_s }: WarmUp,
   curve: Curve,
-  scale: { inUnit: (seconds: number) => number; end: number; pixels: number },
+  inUnit: (seconds: number) => number,
 ): MarkLine[] {
-  const at = (seconds: number | null, what: string, row: number): MarkLine[] => {
+  const at = (seconds: number | null, what: string): MarkLine[] => {
     if (seconds == null) return [];
-    const value = scale.inUnit(seconds);
-    const text = `${what} ${format('time', seconds)}`;
-    // behind the curves' ends stand the lines' names
-    const before = (scale.end - value) * scale.pixels < text.length * LETTER;
-    return [{ axis: 'x', value, text, dash: [3, 3], row, before }];
+    return [{ axis: 'x', value: inUnit(seconds), text: `${what} ${format('time', seconds)}`, dash: [3, 3] }];
   };
   const level: MarkLine = {
     axis: 'y',
     value: convert('temperature', target, 'shop'),
     text: `target ${format('temperature', target)}`,
     dash: [10, 4],
-    row: 1,
   };
-  return [...(curve === 'steel' ? [] : [level]), ...at(gauge_s, 'gauge', 0), ...at(soaked_s, 'soaked', 1)];
+  return [...(curve === 'steel' ? [] : [level]), ...at(gauge_s, 'gauge'), ...at(soaked_s, 'soaked')];
 }

@@ -7,11 +7,11 @@ import { gaugeReading } from '../study/estimate/gauge.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { held, ofResult, type Quantity } from '../study/quantities.js';
 import type { Design } from '../design/design.js';
+import type { Spread } from '../study/spread/uncertainty.js';
 import type { UnitSystem } from '../units/index.js';
-import { element, setText } from './dom.js';
-import type { Range } from './protocol.js';
+import { element, part, setText } from './dom.js';
 import { cookLine } from './cookLine.js';
-import { isCooked, toldOf, type Option } from './option.js';
+import { isCooked, spreadOf, toldOf, type Option } from './option.js';
 
 /** One thing that a builder asks, its answer, and what stands under it. */
 interface Cell {
@@ -28,9 +28,14 @@ type CellName = (typeof CELLS)[number];
 interface Shown {
   term: HTMLElement;
   value: HTMLElement;
+  /** the value once more, in the line that stays in sight on a phone */
+  glance: HTMLElement;
   under: HTMLElement[];
   root: HTMLElement;
 }
+
+/** What the line that stays in sight on a phone calls them. */
+const SHORT: Record<CellName, string> = { soaked: 'Soaked', wood: 'Wood', grate: 'Grate', draws: 'Draws' };
 
 /** The answer: when it is soaked, what it burns, what the food gets, whether it draws. Its cells stay where they are. */
 export class AnswerView {
@@ -44,25 +49,27 @@ export class AnswerView {
       const under = [element('dd', { class: 'under' }), element('dd', { class: 'under' })];
       const cell = element('div', { id: `answer-${name}` }, term, value, ...under);
       root.append(cell);
-      return [name, { term, value, under, root: cell }] as [CellName, Shown];
+      const glance = element('b', {});
+      part('glance').append(element('div', {}, SHORT[name], glance));
+      return [name, { term, value, glance, under, root: cell }] as [CellName, Shown];
     });
     this.cells = Object.fromEntries(made) as Record<CellName, Shown>;
     root.append(element('div', { id: 'answer-cook' }, element('dt', { class: 'unseen' }, 'With a cook'), this.cook));
   }
 
-  /** @param ranges of its spread; null: not there yet */
-  show(option: Option, ranges: readonly Range[] | null, system: UnitSystem): void {
+  show(option: Option, system: UnitSystem): void {
     const { full, result, design } = option;
     setText(this.cook, cookLine(toldOf(option, true), system));
     this.cook.classList.toggle('waiting', !isCooked(option));
-    const cells = answerOf(design, result, full, ranges, system);
+    const cells = answerOf(design, result, full, spreadOf(option), system);
     for (const name of CELLS) {
       const { term, value, under, tone } = cells[name];
       const own = this.cells[name];
       setText(own.term, term);
       setText(own.value, value);
+      setText(own.glance, value);
       own.under.forEach((line, i) => setText(line, under[i] ?? ''));
-      own.root.dataset.tone = tone ?? '';
+      for (const root of [own.root, own.glance]) root.dataset.tone = tone ?? '';
     }
   }
 }
@@ -72,24 +79,25 @@ export class AnswerView {
  *
  * @param result newest steady states
  * @param full newest result with a warm-up
+ * @param spread of its numbers; none: not there yet
  */
 export function answerOf(
   design: Design,
   result: EstimateResult | null,
   full: EstimateResult | null,
-  ranges: readonly Range[] | null,
+  spread?: Spread,
   system: UnitSystem = 'shop',
 ): Record<CellName, Cell> {
   const say = sayAlone(system);
   const steady = result?.steady ?? null;
   const [soaked, wood] = [ofResult('soaked_s'), held('wood_kg_per_s')];
-  const sure = (quantity: Quantity, value: number) => sureOf(quantity, value, ranges, say);
+  const sure = (quantity: Quantity, value: number) => sureOf(quantity, value, spread, say);
   const draws = result && drawsOf(result, system);
   return {
     soaked: {
       term: 'Steel soaked after',
       ...(full?.warmUp?.soaked_s == null
-        ? { value: full === null ? MISSING : 'never', under: rangeLines(soaked, ranges, say) }
+        ? { value: full === null ? MISSING : 'never', under: rangeLines(soaked, spread, say) }
         : sure(soaked, full.warmUp.soaked_s)),
       ...(full && full.warmUp?.soaked_s == null ? { tone: 'badly' } : {}),
     },
@@ -97,7 +105,7 @@ export function answerOf(
       term: 'Wood to hold it',
       ...(steady
         ? sure(wood, steady.wood_kg_per_s)
-        : { value: result ? 'no fire does' : MISSING, under: rangeLines(wood, ranges, say) }),
+        : { value: result ? 'no fire does' : MISSING, under: rangeLines(wood, spread, say) }),
       ...(result && !shownState(result)?.holds ? { tone: 'badly' } : {}),
     },
     grate: foodCell(design, result, say),
@@ -114,21 +122,21 @@ export function answerOf(
 function sureOf(
   quantity: Quantity,
   value: number,
-  ranges: readonly Range[] | null,
+  spread: Spread | undefined,
   say: Say,
 ): Pick<Cell, 'value' | 'under'> {
-  const middle = ranges?.find(({ key }) => key === quantity.key)?.p50;
-  const [range] = rangeLines(quantity, ranges, say);
+  const middle = spread?.numbers.find(({ key }) => key === quantity.key)?.p50;
+  const [range] = rangeLines(quantity, spread, say);
   const likeliest = sayQuantity(say, quantity, value);
   return middle == null
-    ? { value: likeliest, under: [range, ranges ? 'middle never' : ''] }
+    ? { value: likeliest, under: [range, spread ? 'middle never' : ''] }
     : { value: sayQuantity(say, quantity, middle), under: [range, `likeliest ${likeliest}`] };
 }
 
 /** `8 in 10: 70 to 110 min`, and the middle. */
-function rangeLines(quantity: Quantity, ranges: readonly Range[] | null, say: Say): string[] {
-  if (!ranges) return ['8 in 10: …', ''];
-  const range = ranges.find(({ key }) => key === quantity.key);
+function rangeLines(quantity: Quantity, spread: Spread | undefined, say: Say): string[] {
+  if (!spread) return ['8 in 10: …', ''];
+  const range = spread.numbers.find(({ key }) => key === quantity.key);
   const none = quantity.missing === 'never' ? 'never' : 'no fire';
   const text = (value: number | null) => (value === null ? none : sayQuantity(say, quantity, value));
   if (!range || range.p10 === null) return [`8 in 10: ${none}`, ''];

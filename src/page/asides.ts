@@ -2,8 +2,9 @@ import type { Design } from '../design/design.js';
 import type { Further } from '../study/estimate/estimate.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { OptionStudy } from '../study/compare/studyOption.js';
+import type { Spread } from '../study/spread/uncertainty.js';
 import { Lane, type Source } from './lane.js';
-import type { AsideReply, AsideRequest, Range, StudiedStep } from './protocol.js';
+import type { AsideReply, AsideRequest, StudiedStep } from './protocol.js';
 import type { Step } from './trySteps.js';
 
 /** The design itself among the steps. */
@@ -12,7 +13,7 @@ const BASE = 'base';
 interface Told {
   /** of these steps, and of the design that they start from, all is known */
   steps(round: number, base: OptionStudy, steps: StudiedStep[]): void;
-  ranges(ranges: Range[]): void;
+  spread(spread: Spread): void;
   cooked(found: Further): void;
 }
 
@@ -27,6 +28,8 @@ export class Asides {
   private base: EstimateResult | null = null;
   private steps: readonly Step[] = [];
   private events = false;
+  /** it is known how far the answer spreads */
+  private sure = false;
   private studies = new Map<string, OptionStudy>();
   /** what is to be gone into once the quick ones are there */
   private next: readonly Step[] | null = null;
@@ -60,11 +63,12 @@ export class Asides {
   /**
    * All that takes longer; on a page that has to do it itself, and would stand still, the cook alone.
    *
-   * @param cook the design whose cook is not known yet
+   * @param known what of the design is there already
    */
-  deepen(steps: readonly Step[], cook: Design | null): void {
+  deepen(steps: readonly Step[], design: Design, known: { cook: boolean; spread: boolean }): void {
     if (this.events) return;
-    if (cook) this.cook(cook, false);
+    this.sure = known.spread;
+    if (!known.cook) this.cook(design, false);
     if (!Lane.onPage) this.deepenSteps(steps);
   }
 
@@ -74,7 +78,8 @@ export class Asides {
       return;
     }
     Object.assign(this, { steps, events: true, studies: new Map(), next: null });
-    this.lane.ask('spread', { round: this.round, kind: 'spread', base: this.base, rows: [] });
+    if (this.sure) this.study(this.base.design);
+    else this.lane.ask('spread', { round: this.round, kind: 'spread', base: this.base, cases: [] });
   }
 
   /** @param vented with its vents from shut to open */
@@ -100,12 +105,12 @@ export class Asides {
       this.tell();
     } else if (reply.kind === 'cook') {
       this.told.cooked(reply.found);
-    } else if (reply.ranges) {
-      this.told.ranges(reply.ranges);
+    } else if (reply.spread) {
+      this.told.spread(reply.spread);
       if (this.base) this.study(this.base.design);
     } else if (this.base) {
-      const { round, rows } = reply;
-      this.lane.ask('spread', { round, kind: 'spread', base: this.base, rows });
+      const { round, cases } = reply;
+      this.lane.ask('spread', { round, kind: 'spread', base: this.base, cases });
     }
   }
 

@@ -2,12 +2,12 @@ import type { EstimateResult } from '../study/estimate/result.js';
 import { Asides } from './asides.js';
 import type { Source } from './lane.js';
 import { announce } from './notices.js';
-import type { PictureRequest, Pictured, Range } from './protocol.js';
+import type { PictureRequest, Pictured } from './protocol.js';
 import { noteTime } from './timing.js';
 import { allPlateSteps, otherSteps, partPlateSteps, type Step } from './trySteps.js';
 import { TryView } from './tryView.js';
 import { systemOf } from './unitChoice.js';
-import { isSolved } from './option.js';
+import { isSolved, spreadOf } from './option.js';
 import { MOST_OPTIONS, type Workbench } from './workbench.js';
 
 interface Told {
@@ -20,8 +20,6 @@ interface Told {
 
 /** What stands beside the answer: how far it spreads, and what steps of plate change. */
 export class Beside {
-  /** of the current design; null: not there yet */
-  ranges: Range[] | null = null;
   private readonly asides: Asides;
   private readonly view: TryView;
   private timer = 0;
@@ -39,8 +37,8 @@ export class Beside {
   ) {
     this.asides = new Asides(source, {
       steps: (round, base, steps) => told.ask({ kind: 'steps', round, base, steps, system: systemOf(bench.units) }),
-      ranges: (ranges) => {
-        this.ranges = ranges;
+      spread: (found) => {
+        bench.current.spread = { of: bench.current.design, found };
         told.more();
       },
       cooked: (found) => {
@@ -56,7 +54,6 @@ export class Beside {
 
   /** Another design: its steps, as soon as it is drawn. */
   begin(): void {
-    this.ranges = null;
     this.view.wait();
     window.clearTimeout(this.timer);
     if (!this.started) return;
@@ -80,7 +77,9 @@ export class Beside {
     this.readMore();
     this.show(all);
     const { current } = this.bench;
-    this.asides.deepen([...all, ...this.parts], current.cook?.of === current.design ? null : current.design);
+    const { design, cook } = current;
+    const known = { cook: cook?.of === design, spread: spreadOf(current) !== undefined };
+    this.asides.deepen([...all, ...this.parts], design, known);
   }
 
   /** Has the vents followed from shut to open, unless that is known. */

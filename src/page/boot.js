@@ -16,20 +16,31 @@
     return;
   }
   function unpack(id) {
-    var bytes = Uint8Array.from(atob(document.getElementById(id).textContent), function (c) {
-      return c.charCodeAt(0);
-    });
+    var letters = atob(document.getElementById(id).textContent);
+    var bytes = new Uint8Array(letters.length);
+    for (var i = 0; i < letters.length; i++) bytes[i] = letters.charCodeAt(i);
     var stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'));
-    return new Response(stream).text().then(function (text) {
-      return URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
-    });
+    return new Response(stream, { headers: { 'content-type': 'text/javascript' } }).blob().then(URL.createObjectURL);
   }
-  Promise.all([unpack('code-page'), unpack('code-solver'), unpack('code-pictures')]).then(
+  // the solver starts while the page itself is still being read: the first numbers wait for both
+  var solver = unpack('code-solver').then(function (source) {
+    try {
+      var early = new Worker(source);
+      early.onerror = function () {
+        early.broken = true;
+      };
+      window.pitwrightSolver = early;
+    } catch {
+      // the page finds that out by itself
+    }
+    return source;
+  });
+  Promise.all([solver, unpack('code-page'), unpack('code-pictures')]).then(
     function (sources) {
-      document.documentElement.dataset.solver = sources[1];
+      document.documentElement.dataset.solver = sources[0];
       document.documentElement.dataset.pictures = sources[2];
       var script = document.createElement('script');
-      script.src = sources[0];
+      script.src = sources[1];
       script.onerror = function () {
         tell(
           'This browser does not let the page start its script. Another browser may; the command gives the same numbers.',

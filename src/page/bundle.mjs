@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import { build, transformSync } from 'esbuild';
+import * as zod from 'zod';
 
 /**
  * @param {string} outfile where the page goes
@@ -21,10 +22,11 @@ export async function bundlePage(outfile, plugins) {
     plugins: [...plugins, noOtherUnits, noJsonSchema],
     logLevel: 'warning',
   };
+  const worker = { format: 'iife', plugins: [...shared.plugins, noSchemas] };
   const [page, solver, pictures, shell] = await Promise.all([
     build({ ...shared, format: 'iife', entryPoints: ['src/page/main.ts'] }),
-    build({ ...shared, format: 'iife', entryPoints: ['src/page/solveWorker.ts'] }),
-    build({ ...shared, format: 'iife', entryPoints: ['src/page/pictureWorker.ts'] }),
+    build({ ...shared, ...worker, entryPoints: ['src/page/solveWorker.ts'] }),
+    build({ ...shared, ...worker, entryPoints: ['src/page/pictureWorker.ts'] }),
     build({ ...shared, format: 'esm', entryPoints: ['src/page/shell.ts'] }),
   ]);
   const { shellHtml, heatProperties } = await import(
@@ -64,6 +66,30 @@ const noJsonSchema = {
       const names = readFileSync(path, 'utf8').matchAll(/^export (?:const|function) (\w+)/gm);
       return { contents: [...names].map(([, name]) => `export const ${name} = () => undefined;`).join('\n') };
     });
+  },
+};
+
+/**
+ * What may stand in a design file is told with every row of a field, and building it takes half of a worker's start. Workers get designs
+ * that have been read: there whatever is built of zod is one and the same thing, which reads nothing.
+ */
+const noSchemas = {
+  name: 'no-schemas',
+  /** @param {import('esbuild').PluginBuild} bundler */
+  setup(bundler) {
+    bundler.onLoad({ filter: /zod[\\/]index\.js$/ }, () => ({
+      contents: `
+        const none = new Proxy(function () {}, {
+          get: (_, name) => {
+            if (/parse/i.test(String(name))) throw new Error('a worker reads no design file');
+            return none;
+          },
+          apply: () => none,
+        });
+        export { ${Object.keys(zod)
+          .map((name) => `none as ${name}`)
+          .join(', ')} };`,
+    }));
   },
 };
 

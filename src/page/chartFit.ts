@@ -1,6 +1,5 @@
 /** Charts made for a wide picture, fitted to the width that a screen has. */
 import type { ChartConfiguration } from 'chart.js';
-import { wrapLines } from '../words/plainText.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { ChartId } from './protocol.js';
 
@@ -16,55 +15,56 @@ export function besidePlot(width: number): number {
   return width < PHONE ? 95 : 150;
 }
 
+/** Names of curves that have no room at their ends stand under them [px]. */
+const LEGEND = 80;
+
+function hasLegend(chosen: ChartId): boolean {
+  return chosen === 'thermometer' || chosen === 'steel' || chosen === 'gas';
+}
+
 /** Height that a chart needs at a width [px]. */
 export function chartHeight(chosen: ChartId, { steady, assumed }: EstimateResult, width: number): number {
   const usual = Math.round(Math.min(460, Math.max(320, width * 0.62)));
   if (chosen === 'draft') return width < NARROW ? 480 : usual;
+  if (width < PHONE && hasLegend(chosen)) return usual + LEGEND;
   if (chosen !== 'loss') return usual;
   const { total, ...losses } = (steady ?? assumed)?.heatLoss_W ?? { total: 0 };
   const places = total === 0 ? 0 : Object.values(losses).filter((watts) => watts !== 0).length;
   return Math.max(usual, BARS.around + BARS.place * places);
 }
 
-/** Room for the texts behind the bars on a phone, as a factor on the axes; longest line of a place's name [letters]. */
-const PHONE_BARS = { room: 1.75, name: 14 };
-/** Ticks along the bottom that fit a phone. */
-const PHONE_TICKS = 5;
+/** Ticks along the bottom that fit a phone: minutes, and large numbers. */
+const PHONE_TICKS = { short: 6, long: 3 };
 
 interface Axis {
-  max?: number;
   title?: { display?: boolean };
   ticks?: object;
   afterBuildTicks?: (scale: { ticks: { value: number }[] }) => void;
   afterTickToLabelConversion?: (scale: { ticks: { label?: string | string[] }[] }) => void;
 }
 
-/** Makes room on a narrow screen: names set upright or broken, fewer ticks, axis titles and wide margins left out. */
-export function fitWidth({ options, data }: ChartConfiguration, chosen: ChartId, width: number): void {
+/** Makes room on a narrow screen: names set upright, fewer ticks, axis titles and wide margins left out. */
+export function fitWidth({ options }: ChartConfiguration, chosen: ChartId, width: number): void {
   const scales = options?.scales as Record<string, Axis> | undefined;
   if (!options || !scales) return;
   if (chosen === 'draft' && width < NARROW) turnNames(scales.x);
   if (width >= PHONE) return;
   options.layout = { padding: { left: 0, right: 4, top: 8, bottom: 4 } };
   if (chosen === 'loss') {
-    data.labels = data.labels?.map((name) => wrapLines(String(name), PHONE_BARS.name));
-    for (const axis of [scales.x, scales.si]) {
-      axis.max = (axis.max ?? 0) * PHONE_BARS.room;
-      thinTicks(axis);
-    }
+    for (const axis of [scales.x, scales.si]) thinTicks(axis, PHONE_TICKS.long);
     return;
   }
   for (const axis of [scales.y, scales.si]) axis.title = { ...axis.title, display: false };
-  if (chosen !== 'draft') thinTicks(scales.x);
+  if (chosen !== 'draft') thinTicks(scales.x, PHONE_TICKS.short);
 }
 
-/** Every second tick, where there are more than fit. */
-function thinTicks(axis: Axis): void {
+/** Every second tick, as long as there are more than fit. */
+function thinTicks(axis: Axis, most: number): void {
   const build = axis.afterBuildTicks;
   axis.ticks = { ...axis.ticks, maxRotation: 0 };
   axis.afterBuildTicks = (scale) => {
     build?.(scale);
-    if (scale.ticks.length > PHONE_TICKS) scale.ticks = scale.ticks.filter((_, i) => i % 2 === 0);
+    while (scale.ticks.length > most) scale.ticks = scale.ticks.filter((_, i) => i % 2 === 0);
   };
 }
 
@@ -80,5 +80,7 @@ function turnNames(axis: Axis): void {
 /** What the axes of a chart show, where they have no room to say it themselves. */
 export function axisWords(chosen: ChartId, width: number): string {
   if (width >= PHONE || chosen === 'loss') return '';
-  return chosen === 'draft' ? 'Left in H2O, right Pa.' : 'Left °F, right °C.';
+  return chosen === 'draft'
+    ? 'Left in H2O, right Pa; below zero gaps draw air in, above it they leak smoke.'
+    : 'Left °F, right °C.';
 }

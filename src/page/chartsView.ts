@@ -94,7 +94,7 @@ export class ChartsView {
     const signature = JSON.stringify(curves.map(({ label, colour }) => [label, colour]));
     if (root.dataset.curves !== signature) {
       root.dataset.curves = signature;
-      root.classList.toggle('wide', plot?.kind === 'pressure');
+      root.classList.toggle('wide', curves.length < 3);
       root.replaceChildren(
         ...curves.map(({ label, colour, dash }) => {
           const button = element(

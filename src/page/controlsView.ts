@@ -1,4 +1,4 @@
-import { format, parseQuantity } from '../units/index.js';
+import { format, parseQuantity, type Kind, type UnitSystem } from '../units/index.js';
 import {
   controlsFor,
   type ChoiceControl,
@@ -8,7 +8,7 @@ import {
   type WordsControl,
 } from './controls.js';
 import { element, setText } from './dom.js';
-import { withOwnUnit } from './sliders.js';
+import { unitIn, withOwnUnit } from './sliders.js';
 import { sliderTrack } from './sliderTrack.js';
 import type { Option } from './option.js';
 
@@ -36,6 +36,7 @@ export class ControlsView {
   constructor(
     private readonly root: HTMLElement,
     private readonly edit: Edit,
+    private readonly units: () => UnitSystem,
   ) {}
 
   update(option: Option, force = false): void {
@@ -83,7 +84,7 @@ export class ControlsView {
   private make(control: Control): { view: View; root: HTMLElement } {
     if (control.type === 'choice') return choiceView(control, this.edit);
     if (control.type === 'words' || control.type === 'given') return wordsView(control, this.edit);
-    return quantityView(control, this.edit);
+    return quantityView(control, this.edit, this.units);
   }
 }
 
@@ -135,7 +136,11 @@ function wordsView(control: WordsControl | GivenControl, edit: Edit): { view: Vi
   return { view, root };
 }
 
-function quantityView(control: QuantityControl, edit: Edit): { view: View; root: HTMLElement } {
+function quantityView(
+  control: QuantityControl,
+  edit: Edit,
+  units: () => UnitSystem,
+): { view: View; root: HTMLElement } {
   const id = domId(control);
   const text = element('input', {
     id,
@@ -162,7 +167,7 @@ function quantityView(control: QuantityControl, edit: Edit): { view: View; root:
     update: (option, force) => {
       const own = view.control as QuantityControl;
       const refusal = option.refused.get(own.id);
-      written = option.text.get(own.path) ?? format(own.kind, own.value);
+      written = inSystem(option.text.get(own.path) ?? format(own.kind, own.value), own.kind, units());
       const shown = refusal?.value ?? written;
       if ((force || document.activeElement !== text) && text.value !== shown) text.value = shown;
       if (force || document.activeElement !== range) range.value = String(own.slider.place(siOf(own, shown)));
@@ -200,6 +205,18 @@ function quantityView(control: QuantityControl, edit: Edit): { view: View; root:
     fault.line,
   );
   return { view, root };
+}
+
+/** Figures that a size in SI is shown with: as many as a sixteenth of an inch has in millimetres. */
+const FIGURES = 5;
+
+/** What the file says, in SI where that is wanted and it says it otherwise; what is no plain quantity stays. */
+function inSystem(written: string, kind: Kind, system: UnitSystem): string {
+  if (system === 'shop' || kind === 'number') return written;
+  const read = parseQuantity(kind, written);
+  if (!read.ok || read.wood) return written;
+  const text = format(kind, read.si, 'si', { digits: FIGURES });
+  return unitIn(written) === unitIn(text) ? written : text;
 }
 
 function siOf({ kind, value }: QuantityControl, written: string): number {

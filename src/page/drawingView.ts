@@ -1,14 +1,14 @@
 import { drawingScene } from '../draw/drawingScene.js';
 import { stationLabel } from '../words/labels.js';
 import { plainTexts } from '../words/plainText.js';
-import { colourScale, SCALE_HEIGHT } from '../draw/pit/colourScale.js';
+import { colourScale, heatShare, SCALE_HEIGHT } from '../draw/pit/colourScale.js';
 import { pitDrawing } from '../draw/pit/pitDrawing.js';
 import { temperatureNotes } from '../draw/pit/temperatureNotes.js';
 import type { Design } from '../design/design.js';
 import { PARTS } from '../design/stations.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { shortfallOf } from '../study/estimate/shortfall.js';
-import { convert, format, formatPlate, type UnitSystem } from '../units/index.js';
+import { format, formatPlate, type UnitSystem } from '../units/index.js';
 import { element, part, setText } from './dom.js';
 import { GripsView, type GripActions } from './gripsView.js';
 import { PAGE_PAINT } from './look.js';
@@ -72,13 +72,6 @@ export function drawingTitle({ fire }: Design, result: EstimateResult | null, sy
     : `Drawing to scale, with thermometers under the full fire, which does not hold ${target}`;
 }
 
-/** One scale for all designs, so that colours can be compared [°F]. */
-const SCALE = [0, 100, 200, 300, 400, 500, 600];
-
-function heatShare(kelvin: number): number {
-  return convert('temperature', kelvin, 'shop') / SCALE[SCALE.length - 1];
-}
-
 /** The pit to scale, coloured by its gas while it holds the target, or else under the full fire; with what thermometers read. */
 function showDrawing(
   root: HTMLElement,
@@ -105,7 +98,7 @@ function showDrawing(
   });
   const side = narrow ? 0.08 : 0.15;
   const place = { left: width * side, right: width * (0.97 - side), top: scene.height + 4 };
-  const shapes = [...scene.shapes, ...colourScale(SCALE, place, PAGE_PAINT, true)];
+  const shapes = [...scene.shapes, ...colourScale(place, PAGE_PAINT)];
   const all = { ...scene, height: scene.height + SCALE_HEIGHT, shapes };
   // the box stays where it is, and the drawing stands in its middle
   const top = Math.max(0, (root.clientHeight - all.height) / 2);

@@ -42,6 +42,18 @@ export function gripsOf(design: Design, side: ViewPlace): Grip[] {
   const up = { perRight: 0, perDown: -metre };
   const many = stacks.length > 1;
   const next = chamber ?? upright;
+  const across = (part: 'firebox' | 'chamber', span: Span): Grip => {
+    const round = design[part]!.shape === 'round';
+    return {
+      field: `${part}.${round ? 'diameter' : 'height'}`,
+      label: `${round ? 'Diameter' : 'Height'} of the ${part}`,
+      x: x((span.left + span.right) / 2),
+      y: y(span.low),
+      // its middle stays
+      perRight: 0,
+      perDown: 2 * metre,
+    };
+  };
   return [
     {
       field: 'firebox.length',
@@ -51,8 +63,10 @@ export function gripsOf(design: Design, side: ViewPlace): Grip[] {
       perRight: -metre,
       perDown: 0,
     },
+    across('firebox', firebox),
     ...(chamber
       ? [
+          across('chamber', chamber),
           {
             field: 'chamber.length',
             label: 'Length of the chamber',
@@ -67,7 +81,8 @@ export function gripsOf(design: Design, side: ViewPlace): Grip[] {
           {
             field: 'upright.height',
             label: 'Height of the upright',
-            x: x((upright.left + upright.right) / 2),
+            // beside a stack on its roof, and off what is read under it
+            x: x(upright.right),
             y: y(upright.high),
             // its middle stays
             perRight: 0,

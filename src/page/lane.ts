@@ -7,6 +7,8 @@ const PATIENCE = 1500;
 export interface Source {
   address: string;
   name: string;
+  /** a worker that was started before anyone had work for it; the first who has takes it */
+  early?: (Worker & { broken?: boolean }) | undefined;
 }
 
 /**
@@ -70,8 +72,11 @@ export class Lane<Request, Reply> {
 
   private start(): Worker | null {
     let worker: Worker;
+    const { early } = this.source;
+    this.source.early = undefined;
     try {
-      worker = new Worker(this.source.address);
+      if (early?.broken) throw new Error('it did not start');
+      worker = early ?? new Worker(this.source.address);
     } catch {
       Lane.onPage = true;
       return null;

@@ -19,7 +19,7 @@ void (async () => {
   const linked = carriesDesigns(hash);
   new Page(bench, {
     workers: {
-      solver: { address: solver, name: 'solver' },
+      solver: { address: solver, name: 'solver', early: (window as { pitwrightSolver?: Worker }).pitwrightSolver },
       pictures: { address: pictures, name: 'pictures' },
     },
     shell,

@@ -5,6 +5,7 @@ import { pathText } from '../design/path.js';
 import { readDesign } from '../design/read.js';
 import type { Further } from '../study/estimate/estimate.js';
 import type { EstimateResult } from '../study/estimate/result.js';
+import type { Spread } from '../study/spread/uncertainty.js';
 import type { Control } from './controls.js';
 import type { DesignText } from './designText.js';
 
@@ -29,6 +30,8 @@ export interface Option {
   solved: Design | null;
   /** what a cook makes of a design, worked out when the hand rests */
   cook: { of: Design; found: Further } | null;
+  /** how far the numbers of a design spread, worked out then too */
+  spread: { of: Design; found: Spread } | null;
   /** number of the request whose full result is awaited, and the design that was sent; 0: none */
   awaited: number;
   asked: Design | null;
@@ -46,9 +49,21 @@ export function isCooked({ solved, cook }: Option): boolean {
   return cook !== null && cook.of === solved;
 }
 
-/** Its newest result, with what a cook makes of it where that is known by now. @param late also of a design before */
+/** How far the numbers of its design spread, where that is known by now. */
+export function spreadOf({ design, spread }: Option): Spread | undefined {
+  return spread?.of === design ? spread.found : undefined;
+}
+
+/** Its newest result with how far that spreads, where that is known by now. */
+export function spreadResult(option: Option): EstimateResult | null {
+  const { full, solved, spread } = option;
+  return full && spread && spread.of === solved ? { ...full, spread: spread.found } : full;
+}
+
+/** The same with what a cook makes of it where that is known by now. @param late also of a design before */
 export function toldOf(option: Option, late = false): EstimateResult | null {
-  const { full, cook } = option;
+  const { cook } = option;
+  const full = spreadResult(option);
   if (!full || !cook || !(late || isCooked(option))) return full;
   return { ...full, ...cook.found.result, warnings: [...full.warnings, ...cook.found.warnings] };
 }

@@ -79,7 +79,7 @@ export class Page {
     this.undo = new Undo(bench, () => this.renew());
     this.working = new WorkingView(bench, () => this.showAll());
     new Filing(bench, shell, { opened: () => this.renew(), saved: () => this.keeping.saved() });
-    this.controls = new ControlsView(part('fields'), edit);
+    this.controls = new ControlsView(part('fields'), edit, () => systemOf(bench.units));
     this.numbers = new NumbersView(part<HTMLTableElement>('number-table'), {
       choose: (option) => {
         bench.current = option;
@@ -169,7 +169,7 @@ export class Page {
     part<HTMLButtonElement>('add').disabled = options.length >= MOST_OPTIONS;
     this.showBench();
     showTitle(current.design);
-    this.answer.show(current, null, systemOf(this.bench.units));
+    this.answer.show(current, systemOf(this.bench.units));
     this.printing.clear();
     showVerdict(current, this.bench);
     this.drawing.drawSoon();
@@ -189,9 +189,10 @@ export class Page {
   /** What came after the first numbers. */
   private showMore(): void {
     const { current } = this.bench;
-    this.answer.show(current, this.beside.ranges, systemOf(this.bench.units));
+    this.answer.show(current, systemOf(this.bench.units));
     showVerdict(current, this.bench);
-    if (this.charts.chosen === 'vents') this.charts.update();
+    this.charts.update();
+    this.printing.makeReady();
   }
 
   private wait(waits: boolean): void {
@@ -204,7 +205,7 @@ export class Page {
     this.numbers.update(this.bench);
     if (option === current) {
       this.drawing.drawSoon();
-      this.answer.show(option, this.beside.ranges, systemOf(this.bench.units));
+      this.answer.show(option, systemOf(this.bench.units));
       if (full) this.charts.update();
       if (full && newest) {
         if (option.full && isSolved(option)) this.beside.answer(option.full);

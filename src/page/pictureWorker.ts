@@ -1,12 +1,5 @@
 /** Runs in a worker: charts and the buyer's sheet as plain shapes, since laying out a chart takes longer than a frame. */
-import type { ChartConfiguration } from 'chart.js';
-import { chartScene } from '../charts/chartScene.js';
-import { heatLossChart } from '../charts/heatLossChart.js';
-import { optionsChart } from '../charts/optionsChart.js';
 import { plainText } from '../words/plainText.js';
-import { pressureChart } from '../charts/pressureChart.js';
-import { ventsChart } from '../charts/ventCurveChart.js';
-import { warmUpChart } from '../charts/warmUpChart.js';
 import { coldSmoke } from '../study/events/coldSmoke.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { Sheet } from '../report/sheets/blocks.js';
@@ -15,17 +8,15 @@ import { assemble } from '../study/compare/compare.js';
 import { verdictOf } from '../study/compare/verdict.js';
 import { distinctLabels } from '../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../study/compare/studyOption.js';
-import { CHART_LABELS } from './chartLabels.js';
-import { axisWords, besidePlot, chartHeight, fitWidth } from './chartFit.js';
+import { chartPicture } from './chartPicture.js';
 import { serve } from './serve.js';
-import { plotOf } from './chartPlot.js';
-import type { Pictured, PictureReply, PictureRequest, Plot } from './protocol.js';
+import type { Pictured, PictureReply, PictureRequest } from './protocol.js';
 
 serve<PictureRequest, PictureReply>('pictures', (request) => {
   const start = performance.now();
   const took = () => performance.now() - start;
   try {
-    if (request.kind === 'chart') return { ...chart(request), took: took() };
+    if (request.kind === 'chart') return { ...chartPicture(request), took: took() };
     if (request.kind === 'steps') return { ...steps(request), took: took() };
     return { kind: 'sheet', sheet: sheet(request), took: took() };
   } catch (error) {
@@ -56,41 +47,6 @@ function steps({ round, base, steps: all, system }: Asked<'steps'>): Untimed<'st
   return { kind: 'steps', round, lines };
 }
 
-function chart(request: Asked<'chart'>): Untimed<'chart'> {
-  const { chart: chosen, width, hidden } = request;
-  const config = configOf(request);
-  if (!config) return { kind: 'chart', chart: chosen, scene: null, plot: null, caption: '' };
-  for (const dataset of config.data.datasets) dataset.hidden = hidden.includes(String(dataset.label));
-  let plot: Plot | null = null;
-  const subtitle = String(config.options?.plugins?.subtitle?.text ?? '');
-  const caption = [subtitle, axisWords(chosen, width)].filter((text) => text !== '').join('. ');
-  fitWidth(config, chosen, width);
-  const scene = chartScene(config, {
-    width,
-    height: chartHeight(chosen, request.result, width),
-    bare: true,
-    title: CHART_LABELS[chosen],
-    description: caption,
-    drawn: (drawn) => (plot = plotOf(drawn, chosen)),
-  });
-  return { kind: 'chart', chart: chosen, scene, plot, caption };
-}
-
-function configOf({ chart: chosen, result, options, width }: Asked<'chart'>): ChartConfiguration | null {
-  switch (chosen) {
-    case 'options':
-      return optionsChart(options, width) as ChartConfiguration | null;
-    case 'vents':
-      return ventsChart(result, '') as ChartConfiguration | null;
-    case 'loss':
-      return heatLossChart(result, '') as ChartConfiguration | null;
-    case 'draft':
-      return pressureChart(result, '') as ChartConfiguration | null;
-    default:
-      return warmUpChart(result, '', chosen, width - besidePlot(width)) as ChartConfiguration | null;
-  }
-}
-
 /** Asked on paper of every pit with an upright; on the screen it comes with what a cook makes of the pit. */
 function withColdSmoke(result: EstimateResult): EstimateResult {
   const { design, coldSmoke: known } = result;
@@ -98,12 +54,12 @@ function withColdSmoke(result: EstimateResult): EstimateResult {
 }
 
 /** The report's own first sheet, its first option the baseline. */
-function sheet({ options }: Asked<'sheet'>): Sheet {
+function sheet({ options, system }: Asked<'sheet'>): Sheet {
   const named = distinctLabels(options.map(({ label }) => ({ label: plainText(label, 26) || 'unnamed' })));
   const comparison = assemble(
     options.map(({ result }, i) => ({ label: named[i].label, changes: [], design: result.design })),
     options.map(({ result }) => ({ result: withColdSmoke(result), studies: null })),
     USUAL_SETTINGS,
   );
-  return buyerSheet(comparison, 'letter', true);
+  return buyerSheet(comparison, 'letter', true, system);
 }

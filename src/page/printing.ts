@@ -2,6 +2,7 @@ import type { Sheet } from '../report/sheets/blocks.js';
 import { showBuyerSheet } from './buyerSheetView.js';
 import { part } from './dom.js';
 import type { PictureRequest } from './protocol.js';
+import { systemOf } from './unitChoice.js';
 import type { Workbench } from './workbench.js';
 
 /** The buyer's sheet, made ready when the hand rests, and printed as what stands on the screen. */
@@ -26,7 +27,7 @@ export class Printing {
 
   makeReady(): void {
     const { pictured: options } = this.bench;
-    if (options.length > 0) this.ask({ kind: 'sheet', options });
+    if (options.length > 0) this.ask({ kind: 'sheet', options, system: systemOf(this.bench.units) });
   }
 
   show(sheet: Sheet): void {

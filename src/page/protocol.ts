@@ -6,7 +6,7 @@ import type { OptionStudy } from '../study/compare/studyOption.js';
 import type { UnitSystem } from '../units/index.js';
 import type { Further } from '../study/estimate/estimate.js';
 import type { EstimateResult } from '../study/estimate/result.js';
-import type { SpreadNumber } from '../study/spread/uncertainty.js';
+import type { Spread, SpreadCase } from '../study/spread/uncertainty.js';
 
 export interface SolveRequest {
   /** counts up; a reply names the request it answers */
@@ -27,12 +27,6 @@ export interface SolveReply {
   took: number;
 }
 
-/** How far a number of the answer spreads. */
-export type Range = Pick<SpreadNumber, 'key' | 'p10' | 'p50' | 'p90'>;
-
-/** Numbers that cases of a spread study gave, a row a case, in the order of the headlines. */
-export type SpreadRows = (number | null)[][];
-
 /**
  * What is worked out beside the answer, of the `round` that it was asked for in:
  *
@@ -43,13 +37,13 @@ export type SpreadRows = (number | null)[][];
 export type AsideRequest = { round: number } & (
   | { kind: 'step'; step: string; design: Design; events: boolean }
   | { kind: 'cook'; design: Design; vented: boolean }
-  | { kind: 'spread'; base: EstimateResult; rows: SpreadRows }
+  | { kind: 'spread'; base: EstimateResult; cases: SpreadCase[] }
 );
 
 export type AsideReply = { round: number } & (
   | { kind: 'step'; step: string; study: OptionStudy; events: boolean }
   | { kind: 'cook'; found: Further; vented: boolean }
-  | { kind: 'spread'; rows: SpreadRows; ranges: Range[] | null }
+  | { kind: 'spread'; cases: SpreadCase[]; spread: Spread | null }
   | { kind: 'fault' }
 );
 
@@ -102,7 +96,7 @@ export type PictureRequest =
       hidden: string[];
     }
   | { kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[]; system: UnitSystem }
-  | { kind: 'sheet'; options: PicturedOption[] };
+  | { kind: 'sheet'; options: PicturedOption[]; system: UnitSystem };
 
 export type PictureReply =
   | { kind: 'chart'; chart: ChartId; scene: Scene | null; plot: Plot | null; caption: string; took: number }

@@ -96,6 +96,7 @@ export function shellHtml({ style, boot, page, solver, pictures, hashes }: Shell
 </div></details>
 </div>
 </header>
+<div id="glance" aria-hidden="true"><p id="glance-working"></p></div>
 <section id="answer" aria-labelledby="answer-title"><h2 class="unseen" id="answer-title">The answer</h2>
 <div id="working-on"><label for="working">Working on</label><select id="working"></select></div>
 <dl id="readout"></dl></section>

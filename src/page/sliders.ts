@@ -80,6 +80,11 @@ export function nextPlate(plate: number, way: 'thinner' | 'heavier'): string | u
     : STOCK_PLATE.find((text) => apart(text) > 1e-5);
 }
 
+/** What stands behind the number of a field. */
+export function unitIn(written: string): string {
+  return /^[-\d.,]+(?:[\s-]+\d+)?(?:\/\d+)?\s*([^\d\s].*)$/.exec(written.trim())?.[1] ?? '';
+}
+
 /** Units that a bare number is not taken in: a field that says 5 ft gets its 66 in inches. */
 const NOT_BARE = new Set(['ft', 'yd']);
 
@@ -94,7 +99,7 @@ export function withOwnUnit(kind: Kind, { unit }: Slider, typed: string, written
   // a share may be written plainly, but 80 where % stand means 80 %
   if (kind === 'share' && read.ok && read.si > 1 && /^[\d.,\s]+$/.test(typed)) return `${typed.trim()} %`;
   if (read.ok || read.code !== 'no-unit') return typed;
-  const own = /^[-\d.,]+(?:[\s-]+\d+)?(?:\/\d+)?\s*([^\d\s].*)$/.exec(written.trim())?.[1] ?? '';
+  const own = unitIn(written);
   const row = findUnit(kind, own);
   const wood = kind === 'power' && /wood/i.test(own);
   return `${typed.trim()} ${wood || (row && !NOT_BARE.has(row.name)) ? own : unit}`;

@@ -2,10 +2,15 @@
 import { studyOption, USUAL_SETTINGS } from '../study/compare/studyOption.js';
 import { cooked } from '../study/events/cooked.js';
 import { estimate, type Further } from '../study/estimate/estimate.js';
-import { headlinesOf } from '../study/spread/headlines.js';
 import { seededRandom } from '../study/spread/random.js';
-import { percentilesOf, planSpread, runSpreadCases } from '../study/spread/uncertainty.js';
-import type { AsideReply, AsideRequest, Range, SolveReply, SolveRequest, SpreadRows } from './protocol.js';
+import {
+  planSpread,
+  runSpreadCases,
+  summariseSpread,
+  type Spread,
+  type SpreadCase,
+} from '../study/spread/uncertainty.js';
+import type { AsideReply, AsideRequest, SolveReply, SolveRequest } from './protocol.js';
 import { serve } from './serve.js';
 
 /** Cases of the page's spread study, the command's usual seed, and cases worked out at a time: the worker is free between them. */
@@ -55,20 +60,11 @@ function cook({ kind, design, vented }: Extract<AsideRequest, { kind: 'cook' }>)
 }
 
 /** Some more cases; with the last of them what they all say. The same as the command's study of so many cases. */
-function someCases({ base, rows: before }: Extract<AsideRequest, { kind: 'spread' }>): {
-  rows: SpreadRows;
-  ranges: Range[] | null;
+function someCases({ base, cases: before }: Extract<AsideRequest, { kind: 'spread' }>): {
+  cases: SpreadCase[];
+  spread: Spread | null;
 } {
   const plan = planSpread(base, { cases: CASES, seed: SEED, random: seededRandom(SEED) });
-  const more = runSpreadCases(plan, before.length, Math.min(CASES, before.length + AT_A_TIME));
-  const rows = [...before, ...more.map(({ numbers }) => numbers)];
-  if (rows.length < CASES) return { rows, ranges: null };
-  const ranges = headlinesOf(base.design).map(({ key, missing }, i) => ({
-    key,
-    ...percentilesOf(
-      rows.map((row) => row[i]),
-      missing,
-    ),
-  }));
-  return { rows, ranges };
+  const cases = [...before, ...runSpreadCases(plan, before.length, Math.min(CASES, before.length + AT_A_TIME))];
+  return { cases, spread: cases.length < CASES ? null : summariseSpread(base, plan, cases) };
 }

@@ -37,7 +37,7 @@ export function showVerdict(option: Option, { options, units }: Pick<Workbench, 
   );
   part('sentences').dataset.cook = isCooked(option) ? 'known' : 'awaited';
   part('warnings').replaceChildren(
-    ...warningWords(full.warnings, full.design).map(({ where, message, rank }) =>
+    ...warningWords(full.warnings, full.design, units).map(({ where, message, rank }) =>
       element('li', { class: `rank-${rank}` }, element('strong', {}, `${where}: `), message),
     ),
   );

@@ -139,13 +139,13 @@ export class Workbench {
 
   /** Another option with this text, which becomes the current one. Null when there are as many as fit, or it doesn't read. */
   addText(text: DesignText): Option | null {
-    const { design, readWarnings, defaults, result, full, solved, cook } = this.current;
+    const { design, readWarnings, defaults, result, full, solved, cook, spread } = this.current;
     const same = text.text() === this.current.text.text();
     const own = same ? { text, design, warnings: readWarnings, defaults } : readText(text);
     if (this.options.length >= MOST_OPTIONS || 'faults' in own) return null;
     this.remember(null);
     const option = this.optionFrom(own, '', false);
-    if (same) Object.assign(option, { result, full, solved, cook });
+    if (same) Object.assign(option, { result, full, solved, cook, spread });
     this.options.push(option);
     this.current = option;
     this.nameByChanges();
@@ -283,6 +283,7 @@ export class Workbench {
       full: null,
       solved: null,
       cook: null,
+      spread: null,
       awaited: 0,
       asked: null,
       broken: null,

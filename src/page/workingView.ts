@@ -1,5 +1,5 @@
 import { plainText } from '../words/plainText.js';
-import { element, part } from './dom.js';
+import { element, part, setText } from './dom.js';
 import type { Workbench } from './workbench.js';
 
 /** Which option is worked on, beside the answer. */
@@ -25,5 +25,6 @@ export class WorkingView {
     }
     this.select.selectedIndex = options.indexOf(current);
     part('working-on').classList.toggle('alone', options.length === 1);
+    setText(part('glance-working'), options.length === 1 ? '' : labels[this.select.selectedIndex]);
   }
 }

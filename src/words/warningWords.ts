@@ -2,6 +2,7 @@
 import type { Design } from '../design/design.js';
 import { rowAt } from '../design/fields.js';
 import type { Warning } from '../study/estimate/result.js';
+import type { UnitSystem } from '../units/index.js';
 import { gaugeLabel } from './labels.js';
 import { plainText } from './plainText.js';
 import { byRank, rankOf, type WarningRank } from './warningRank.js';
@@ -13,8 +14,25 @@ interface ToldWarning {
   message: string;
 }
 
-/** In the words and numbers of the worst of each kind, with the places of the others behind it. */
-export function warningWords(warnings: readonly Warning[], design: Design): ToldWarning[] {
+/** A number with its unit, and the same in brackets in another. */
+const TWICE =
+  /(-?[\d.,]+(?:[ -]\d+)?(?:\/\d+)? (?:in H2O|[^\s\d()]\S*)) \((-?[\d.,]+ (?:°C|K|k?W|kg(?:\/h)?|g\/s|Pa|c?m²|mm?|m\/s))\)/g;
+
+/** Of each number told in shop units with SI in brackets the one that is wanted. */
+export function inUnits(text: string, units: UnitSystem | 'both'): string {
+  return units === 'both' ? text : text.replace(TWICE, units === 'shop' ? '$1' : '$2');
+}
+
+/**
+ * In the words and numbers of the worst of each kind, with the places of the others behind it.
+ *
+ * @param units that the numbers are told in, as far as a warning tells them in both
+ */
+export function warningWords(
+  warnings: readonly Warning[],
+  design: Design,
+  units: UnitSystem | 'both' = 'both',
+): ToldWarning[] {
   const kinds = new Map<string, Warning[]>();
   for (const each of warnings) kinds.set(each.code, [...(kinds.get(each.code) ?? []), each]);
   return [...kinds.values()]
@@ -25,7 +43,7 @@ export function warningWords(warnings: readonly Warning[], design: Design): Told
         code: worst.code,
         rank: rankOf(worst),
         where: whereWords(worst.where, design),
-        message: `${plainText(worst.message, 600)}${also === '' ? '' : ` (also ${also})`}`,
+        message: `${inUnits(plainText(worst.message, 600), units)}${also === '' ? '' : ` (also ${also})`}`,
       };
     })
     .sort((a, b) => byRank(a.rank, b.rank));

@@ -2,6 +2,10 @@ import { readFileSync } from 'node:fs';
 import type { ChartConfiguration } from 'chart.js';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { twinAxes } from '../../src/charts/axes.js';
+import { chartScene } from '../../src/charts/chartScene.js';
+import { chartWords } from '../../src/charts/chartWords.js';
+import { warmUpChart, type Curve } from '../../src/charts/warmUpChart.js';
+import { convert } from '../../src/units/index.js';
 import { roundTicks } from '../../src/draw/ticks.js';
 import { estimateCharts } from '../../src/charts/estimateCharts.js';
 import { pngRenderer, registerFont } from '../../src/draw/png.js';
@@ -45,6 +49,57 @@ describe('charts of an estimate', () => {
     const { datasets } = charts[0].config.data;
     expect(datasets.map(({ label }) => label).slice(-2)).toEqual(['grate, middle', 'lid left']);
     expect((datasets.at(-1) as { borderWidth: number }).borderWidth).toBe(3.5);
+  });
+
+  describe('with a spread', () => {
+    const { series } = sampleResult.warmUp!;
+    const kelvins = (shift: number) => (values: number[]) => values.map((value) => value + shift);
+    const band = (values: number[]) => ({ p10: kelvins(-20)(values), p50: values, p90: kelvins(10)(values) });
+    const { time_s, thermometer_K, gas_K, steel_K, fire_W } = series;
+    const curves = {
+      time_s,
+      thermometer_K: band(thermometer_K),
+      gas_K: band(gas_K),
+      steel_K: band(steel_K),
+      fire_W: band(fire_W),
+    };
+    const spread = { cases: 40, seed: 1, method: '', numbers: [], curves };
+    /** Values at the corners of the areas of a chart, as its axis reads them. */
+    const corners = (curve: Curve, hidden?: string) => {
+      const config = warmUpChart({ ...sampleResult, spread }, 'x', curve) as ChartConfiguration;
+      for (const dataset of config.data.datasets) dataset.hidden = dataset.label === hidden;
+      let value: (pixel: number) => number = NaN as never;
+      const { shapes } = chartScene(config, {
+        ...chartWords(config),
+        drawn: ({ scales }) => (value = (pixel) => scales.y.getValueForPixel(pixel)!),
+      });
+      return shapes.flatMap((shape) =>
+        shape.kind === 'path' && shape.opacity === 0.2
+          ? [shape.steps.flatMap((step) => (step[0] === 'M' || step[0] === 'L' ? [value(step[2])] : []))]
+          : [],
+      );
+    };
+    const shop = (values: number[]) => values.map((kelvin) => convert('temperature', kelvin, 'shop'));
+
+    it.each(['thermometer', 'gas', 'steel'] as const)('show where eight of ten cases of the cook’s %s lie', (curve) => {
+      const [area, ...others] = corners(curve);
+      expect(others).toEqual([]);
+      const { p10, p90 } = curves[`${curve}_K`];
+      const edge = [...shop(p90), ...shop([...p10].reverse())];
+      area.forEach((value, i) => expect(value).toBeCloseTo(edge[i], 6));
+      expect(area).toHaveLength(edge.length);
+    });
+
+    it('switch the band off with its curve, and no other', () => {
+      expect(corners('gas', 'middle')).toEqual([]);
+      expect(corners('gas', 'firebox')).toHaveLength(1);
+    });
+
+    it('draw none without a study', () => {
+      const config = warmUpChart(sampleResult, 'x', 'gas') as ChartConfiguration;
+      const { shapes } = chartScene(config, chartWords(config));
+      expect(shapes.some((shape) => shape.kind === 'path' && shape.opacity === 0.2)).toBe(false);
+    });
   });
 
   it('title every axis as quantity [unit], °F beside °C over the same span', () => {

@@ -219,7 +219,6 @@ describe('drawings as scenes', () => {
       width: 1000,
       maxHeight: 640,
       title: 'Holding',
-      range: { low: 290, high: 500 },
     });
     expect(lettersOf(scene)).toEqual(expect.arrayContaining(['gas 441 °F', '°F gas', '°C']));
     // the dial that is held at the target, the ends of the grate, and the layers of the middle, 20 K off its mean

@@ -29,6 +29,11 @@ describe.skipIf(!browser)('the answer', () => {
     expect(estimate).toContain(`soaked after ${soaked[0]} (8 of 10 cases: ${soaked[1].replace('8 in 10: ', '')})`);
     expect(estimate).toContain(`takes ${wood[0]} of wood (8 of 10 cases: ${wood[1].replace('8 in 10: ', '')})`);
     await expectGrateAndDraft(page, estimate);
+    // the cook's own curve has its band from then on, which goes with it
+    const band = page.locator('#chart path[opacity="0.2"]');
+    await expect.poll(() => band.count(), PATIENT).toBe(1);
+    await page.locator('#chart-curves button', { hasText: 'middle' }).first().click();
+    await expect.poll(() => band.count(), PATIENT).toBe(0);
 
     const words = page.locator('#try-all-thinner-words');
     await expect
@@ -85,7 +90,7 @@ describe.skipIf(!browser)('the answer', () => {
   it('stays in sight on a phone, with the option that is worked on, in the largest letters of the page', async () => {
     const { page, close } = await openPage(browser!, folder.path, { design: PLAIN, context: { viewport: PHONE } });
     await settled(page);
-    await expectInSight(page);
+    await expectInSight(page, true);
     await close();
   });
 });

@@ -3,20 +3,21 @@ import { answerOf } from '../../src/page/answerView.js';
 import { held } from '../../src/study/quantities.js';
 import { estimate } from '../../src/study/estimate/estimate.js';
 import { format } from '../../src/units/index.js';
-import type { Range } from '../../src/page/protocol.js';
+import type { Spread } from '../../src/study/estimate/result.js';
 import { exampleDesign } from '../support/examples.js';
 
 const answered = (heat: string) => {
   const design = exampleDesign('plain-24.yaml', (text) => text.replace('70,000 BTU/h', heat));
   const result = estimate(design);
-  return { result, cells: answerOf(design, result, result, null) };
+  return { result, cells: answerOf(design, result, result) };
 };
 const grate = held('grate_K');
 
 describe('how sure the answer is', () => {
   const { result } = answered('70,000 BTU/h');
   const { design } = result;
-  const cellsWith = (...ranges: Range[]) => answerOf(design, result, result, ranges);
+  const cellsWith = (...numbers: Pick<Spread['numbers'][number], 'key' | 'p10' | 'p50' | 'p90'>[]) =>
+    answerOf(design, result, result, { numbers } as Spread);
 
   it('the middle of a spread, what 8 of 10 cases lie in, and what the likeliest estimates give', () => {
     const soaked = cellsWith({ key: 'soaked_s', p10: 1800, p50: 2700, p90: 3600 }).soaked;

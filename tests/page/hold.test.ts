@@ -25,6 +25,10 @@ describe('handles of the drawing', () => {
       const grips = gripsOf(design, side);
       const numbers = controlsFor(design, text).flatMap(({ controls }) => controls);
       expect(grips.length).toBeGreaterThan(1);
+      for (const part of [design.firebox, design.chamber]) {
+        const field = `${part === design.chamber ? 'chamber' : 'firebox'}.${part?.shape === 'round' ? 'diameter' : 'height'}`;
+        expect(grips.some((grip) => grip.field === field)).toBe(part !== undefined);
+      }
       for (const grip of grips) {
         const control = numbers.find(({ id }) => id === grip.field);
         if (control?.type !== 'quantity') continue;
@@ -66,6 +70,18 @@ describe.skipIf(!browser)('taken hold of', () => {
     await grip.focus();
     await page.keyboard.press('ArrowUp');
     await expect.poll(() => stack.inputValue()).toBe('37 in');
+
+    // the lower edge of a shell: what it is dragged by is half of what the diameter grows by
+    const diameter = page.locator('[data-field="chamber.diameter"]');
+    const edge = (await page.locator('[data-grip="chamber.diameter"]').boundingBox())!;
+    const [across, low] = [edge.x + edge.width / 2, edge.y + edge.height / 2];
+    await page.mouse.move(across, low);
+    await page.mouse.down();
+    await page.mouse.move(across, low + 10, { steps: 3 });
+    await page.mouse.up();
+    expect(Number.parseInt(await diameter.inputValue())).toBeGreaterThan(24);
+    await page.locator('#undo').click();
+    await expect.poll(() => diameter.inputValue()).toBe('24 in');
 
     const groups = page.locator('#fields details');
     await groups.evaluateAll((all) => all.forEach((each) => ((each as HTMLDetailsElement).open = false)));

@@ -4,7 +4,7 @@ import { numberRows, toldBeside } from '../../src/page/numbers.js';
 import { exampleDesign } from '../support/examples.js';
 import { sampleResult } from '../support/sampleResult.js';
 import { example } from '../cli/support/run.js';
-import { openPage, settled } from './support/open.js';
+import { openPage, saved, settled, type } from './support/open.js';
 import { browserAndFolder } from './support/setUp.js';
 
 const { browser, folder } = await browserAndFolder();
@@ -47,10 +47,26 @@ describe('units by choice', () => {
     for (const place of ['#readout', '#sentences', '#title-block', '#drawing-title', '#number-table']) {
       expect(await page.locator(place).innerText(), place).not.toMatch(SHOP);
     }
+    // a field says what the file says in the system that is read, and a bare number is taken in it
+    const length = page.locator('[data-field="chamber.length"]');
+    expect(await length.inputValue()).toBe('1,524 mm');
+    expect(await page.locator('[data-field="firebox.plate"]').inputValue()).toBe('6.35 mm');
+    await type(page, 'chamber.length', '1600');
+    expect(await length.inputValue()).toBe('1600 mm');
+    await page.locator('#undo').click();
+    expect(await length.inputValue()).toBe('1,524 mm');
+    expect((await saved(page)).text).toContain('length: 60 in');
+    await settled(page);
     const drawn = await page.locator('#drawing svg text').allTextContents();
     // the legend names both
     expect(drawn.filter((text) => SHOP.test(text))).toEqual(['°F gas']);
     await expect.poll(() => page.locator('#try-all-thinner-words').textContent(), { timeout: 60_000 }).toMatch(/ kg /);
+    // the sheet as it is printed: sizes and names that are the trade's own stay
+    const sheet = page.locator('#buyer');
+    await expect.poll(() => sheet.textContent(), { timeout: 60_000 }).toContain('121 °C');
+    for (const place of ['.lead', 'p.small, .small p']) {
+      expect((await sheet.locator(place).allTextContents()).join(' '), place).not.toMatch(SHOP);
+    }
     await page.reload();
     await settled(page);
     expect(await page.locator('#units').inputValue()).toBe('si');

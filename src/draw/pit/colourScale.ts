@@ -1,4 +1,5 @@
-/** The colour scale under a side view: what its colours mean. */
+/** The colours of a side view, one scale for every design and every picture so that they can be compared, and what they mean. */
+import { convert } from '../../units/index.js';
 import type { Paint } from '../drawing.js';
 import { PAPER_PAINT } from '../drawingScene.js';
 import { line, rectangle, type SceneShape } from '../scene.js';
@@ -8,19 +9,21 @@ export const SCALE_HEIGHT = 46;
 const BAR = 11;
 const STRIPS = 60;
 
-/**
- * @param ticks round numbers from its lowest to its highest [°F]
- * @param beyond its last colour is also that of all that is hotter
- */
+/** From its lowest to its highest [°F]; the last colour is also that of all that is hotter. */
+const TICKS = [0, 100, 200, 300, 400, 500, 600];
+const [LOW, HIGH] = [TICKS[0], TICKS[TICKS.length - 1]];
+
+/** Where a temperature [K] lies on the scale; beyond its ends outside 0..1. */
+export function heatShare(kelvin: number): number {
+  return (convert('temperature', kelvin, 'shop') - LOW) / (HIGH - LOW);
+}
+
 export function colourScale(
-  ticks: number[],
   { left, right, top }: { left: number; right: number; top: number },
   paint: Pick<Paint, 'ink' | 'faint' | 'heat'> = PAPER_PAINT,
-  beyond = false,
 ): SceneShape[] {
-  const [low, high] = [ticks[0], ticks[ticks.length - 1]];
   const strip = (right - left) / STRIPS;
-  const at = (value: number) => left + ((value - low) / (high - low)) * (right - left);
+  const at = (value: number) => left + ((value - LOW) / (HIGH - LOW)) * (right - left);
   const text = (words: string, x: number, y: number, colour: string): SceneShape => ({
     kind: 'text',
     text: words,
@@ -40,9 +43,9 @@ export function colourScale(
       }),
     ),
     rectangle(left, top, right - left, BAR, { stroke: paint.ink, width: 0.8 }),
-    ...ticks.flatMap((tick) => [
+    ...TICKS.flatMap((tick) => [
       line(at(tick), top + BAR, at(tick), top + BAR + 3, { stroke: paint.ink, width: 0.8 }),
-      text(beyond && tick === high ? `${tick}+` : `${tick}`, at(tick), top + BAR + 14, paint.ink),
+      text(tick === HIGH ? `${tick}+` : `${tick}`, at(tick), top + BAR + 14, paint.ink),
       text(`${celsius(tick)}`, at(tick), top + BAR + 26, paint.faint),
     ]),
     { ...text('°F gas', right + 24, top + BAR + 14, paint.ink), anchor: 'start' } as SceneShape,

@@ -110,7 +110,8 @@ export function drawReadings(
     if (!room || layers.length < 2) continue;
     for (const { low, high, share, text } of layers) {
       const [bottom, top] = [Math.max(room.low, low), Math.min(room.high, high)];
-      if ((top - bottom) * sheet.place.scale < lettering) continue;
+      const wide = (room.right - room.left) * sheet.place.scale;
+      if ((top - bottom) * sheet.place.scale < lettering || sheet.widthOf(text) + 16 > wide) continue;
       const x = sheet.x(room.left) + 8 + sheet.widthOf(text) / 2;
       write(x, sheet.y((bottom + top) / 2), text, { on: { heat: share } });
     }

@@ -17,6 +17,7 @@ import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js
 import { carryBeside } from '../carryData.js';
 import { compareRows, isSame, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { restsOn } from '../../words/restsOn.js';
+import { inUnits } from '../../words/warningWords.js';
 import { windWords } from '../../words/windWords.js';
 import { headlineOf, headlineText, rangeText, wordsOf } from '../../words/quantityWords.js';
 import { buyerVerdict } from './buyerVerdict.js';
@@ -64,13 +65,19 @@ export function shownOptions(comparison: Comparison): ComparedOption[] {
  * One page for a buyer: what it is, what it looks like, what it does, how sure that is, and what to mind.
  *
  * @param alone no sheets lie behind it, so that it points to none
+ * @param system that its numbers are told in
  */
-export function buyerSheet(comparison: Comparison, paper: PaperName, alone = false): Sheet {
+export function buyerSheet(
+  comparison: Comparison,
+  paper: PaperName,
+  alone = false,
+  system: UnitSystem = 'shop',
+): Sheet {
   const baseline = baselineOf(comparison);
   const { result } = baseline;
   const width = SHEETS[paper].width - 2 * SHEET.margin;
-  const warnings = warningBlocks(comparison, alone);
-  const { table, same } = optionsTable(comparison, alone);
+  const warnings = warningBlocks(comparison, alone, system);
+  const { table, same } = optionsTable(comparison, alone, system);
   const few = comparison.options.length <= MANY;
   // the chart lives on what the rest leaves
   const lines =
@@ -81,23 +88,23 @@ export function buyerSheet(comparison: Comparison, paper: PaperName, alone = fal
     title: 'For the buyer',
     fit: 'one',
     blocks: [
-      { kind: 'lead', text: buyerVerdict(comparison, alone) },
+      { kind: 'lead', text: buyerVerdict(comparison, alone, system) },
       ...warnings,
-      drawingBlock(result, { width, maxHeight }),
+      drawingBlock(result, { width, maxHeight, system }),
       { kind: 'table', table },
       ...(same === '' ? [] : [{ kind: 'text', small: true, text: same } as const]),
-      ...carryBlocks(comparison),
-      ...chartBlock(comparison, alone),
+      ...carryBlocks(comparison, system),
+      ...chartBlock(comparison, alone, system),
       {
         kind: 'columns',
         columns: [
           [
             { kind: 'heading', text: 'What was assumed' },
-            { kind: 'text', small: true, text: assumedText(result) },
+            { kind: 'text', small: true, text: assumedText(result, system) },
           ],
           [
             { kind: 'heading', text: 'How sure it is' },
-            { kind: 'text', small: true, text: sureText(result, alone, comparison.options.length > 1) },
+            { kind: 'text', small: true, text: sureText(result, alone, comparison.options.length > 1, system) },
           ],
           [
             { kind: 'heading', text: 'Take care' },
@@ -111,23 +118,25 @@ export function buyerSheet(comparison: Comparison, paper: PaperName, alone = fal
 }
 
 /** What a buyer has to know before he reads on; the rest of the warnings are the shop's. */
-function warningBlocks(comparison: Comparison, alone: boolean): Extract<Block, { kind: 'list' }>[] {
+function warningBlocks(comparison: Comparison, alone: boolean, system: UnitSystem): Extract<Block, { kind: 'list' }>[] {
   const told = gravest(gatherWarnings(shownOptions(comparison), placeAlone));
   if (told.length === 0) return [];
   const most = comparison.options.length > MANY ? MOST_WARNINGS.many : MOST_WARNINGS.few;
   const more = told.length - most;
-  const items = warningItems(comparison, told.slice(0, most)).map((item) => `Warning, ${item}`);
+  const items = warningItems(comparison, told.slice(0, most)).map(
+    (item) => `Warning, ${system === 'si' ? inUnits(item, system) : item}`,
+  );
   if (more > 0) items.push(`${more} more ${alone ? 'among the warnings of the page' : 'behind, with the estimates'}.`);
   return [{ kind: 'list', small: true, items }];
 }
 
 /** What hands find, what the trailer carries and whether it smokes cold: that of every option where there are several. */
-function carryBlocks(comparison: Comparison): Block[] {
+function carryBlocks(comparison: Comparison, system: UnitSystem): Block[] {
   const shown = shownOptions(comparison).map(({ label, result }) => ({
     label: `with ${shortLabel(label, comparison)}`.replace(/^with as drawn$/, 'as drawn'),
     result,
   }));
-  const told = carryBeside(shown, 'shop');
+  const told = carryBeside(shown, system);
   return told.length > 0 ? [{ kind: 'text', small: true, text: told.join(' ') }] : [];
 }
 
@@ -136,19 +145,25 @@ function placeAlone(where: string): string {
   return where.replace(/, (?:assumed|hold) fire$/, '');
 }
 
-function drawingBlock({ design }: EstimateResult, size: { width: number; maxHeight: number }): Block {
+function drawingBlock(
+  { design }: EstimateResult,
+  size: { width: number; maxHeight: number; system: UnitSystem },
+): Block {
   const drawing = pitDrawing(design, { ...size, arrange: 'row', lettering: 11 });
   const ratio = 96 / 0.0254 / drawing.scale;
   return {
     kind: 'figure',
     caption: `Side view and end view, drawn to scale about 1:${Number(ratio.toPrecision(2))}. Where stacks and vents stand along and across is drawn, not given.${drawing.unsaid.map((each) => ` ${each}`).join('')}`,
-    scene: drawingScene(drawing, { title: 'Side view and end view of the pit', description: pitWords(design) }),
+    scene: drawingScene(drawing, {
+      title: 'Side view and end view of the pit',
+      description: pitWords(design, size.system),
+    }),
   };
 }
 
 /** A pit told in a sentence, for those who can't see its drawing. */
-export function pitWords(design: EstimateResult['design']): string {
-  const size = (metres: number) => format('length', metres);
+export function pitWords(design: EstimateResult['design'], system: UnitSystem = 'shop'): string {
+  const size = (metres: number) => format('length', metres, system);
   const across = (part: { width: number; height: number; shape?: string }) =>
     part.shape === 'round' ? `${size(part.width)} round` : `${size(part.width)} wide and ${size(part.height)} high`;
   const covers = ({ lining, shield }: Pick<EstimateResult['design']['firebox'], 'lining' | 'shield'>) =>
@@ -156,15 +171,15 @@ export function pitWords(design: EstimateResult['design']): string {
     (shield ? ', with a heat shield' : '');
   const { firebox, chamber, upright, stacks } = design;
   const parts = [
-    `firebox ${across(firebox)}, ${size(firebox.length)} long, of ${format('plate', firebox.plate)} plate${covers(firebox)}`,
+    `firebox ${across(firebox)}, ${size(firebox.length)} long, of ${format('plate', firebox.plate, system)} plate${covers(firebox)}`,
     ...(chamber
       ? [
-          `chamber ${across(chamber)}, ${size(chamber.length)} long, of ${format('plate', chamber.plate)} plate${covers(chamber)}`,
+          `chamber ${across(chamber)}, ${size(chamber.length)} long, of ${format('plate', chamber.plate, system)} plate${covers(chamber)}`,
         ]
       : []),
     ...(upright
       ? [
-          `upright ${across(upright)}, ${size(upright.depth)} deep, of ${format('plate', upright.plate)} plate${covers(upright)}`,
+          `upright ${across(upright)}, ${size(upright.depth)} deep, of ${format('plate', upright.plate, system)} plate${covers(upright)}`,
         ]
       : []),
     ...stacks.map((stack) => {
@@ -177,7 +192,7 @@ export function pitWords(design: EstimateResult['design']): string {
 }
 
 /** What differs between the options as a table, and what doesn't in a sentence. */
-function optionsTable(comparison: Comparison, alone: boolean): { table: TableData; same: string } {
+function optionsTable(comparison: Comparison, alone: boolean, system: UnitSystem): { table: TableData; same: string } {
   const shown = shownOptions(comparison);
   const several = shown.length > 1;
   const rows = compareRows(comparison);
@@ -189,18 +204,18 @@ function optionsTable(comparison: Comparison, alone: boolean): { table: TableDat
     ...(several ? plateRows(rows) : []),
   ];
   const others = shown.slice(1).map((option) => comparison.options.indexOf(option));
-  const differing = asked.filter((row) => !isSame(row, others, 'shop'));
+  const differing = asked.filter((row) => !isSame(row, others, system));
   // where nothing differs the numbers themselves are what is left to show
   const sorted = differing.length > 0 ? differing : asked;
   const hidden = comparison.options.length - shown.length;
   const more = hidden > 0 ? `; ${hidden} more ${alone ? 'left out' : 'on the sheets behind'}` : '';
   const { design } = baselineOf(comparison).result;
-  const target = format('temperature', design.fire.target);
+  const target = format('temperature', design.fire.target, system);
   const { currency } = comparison.settings;
   const base = comparison.options.indexOf(shown[0]);
   const same = asked
     .filter((row) => !sorted.includes(row))
-    .map((row) => `${words(row, design.gauge)} ${tellingOfRow(row, 'shop', currency).quantity(row.cells[base].value)}`);
+    .map((row) => `${words(row, design.gauge)} ${tellingOfRow(row, system, currency).quantity(row.cells[base].value)}`);
   const table: TableData = {
     caption: several
       ? `What each option does at ${target}, and how it differs from ${shortLabel(comparison.baseline, comparison)}${more}`
@@ -210,10 +225,10 @@ function optionsTable(comparison: Comparison, alone: boolean): { table: TableDat
       if (!several) {
         return [
           words(row, design.gauge),
-          ...(['shop', 'si'] as const).map((system) => middleText(row, baselineOf(comparison), system, currency)),
+          ...(['shop', 'si'] as const).map((each) => middleText(row, baselineOf(comparison), each, currency)),
         ];
       }
-      const telling = tellingOfRow(row, 'shop', currency);
+      const telling = tellingOfRow(row, system, currency);
       return [
         [words(row, design.gauge), telling.unit].filter((text) => text !== '').join(', '),
         ...shown.map((option) => {
@@ -253,7 +268,7 @@ function words({ measure }: CompareRow, gauge: EstimateResult['design']['gauge']
   return measure.name === 'gauge_s' ? `${gaugeLabel(gauge)} first reads it, at least` : wordsOf(measure, 'buyer');
 }
 
-function chartBlock(comparison: Comparison, alone: boolean): Block[] {
+function chartBlock(comparison: Comparison, alone: boolean, system: UnitSystem): Block[] {
   const shown = shownOptions(comparison);
   const config = optionsChart(
     shown.map(({ label, result }) => ({
@@ -264,54 +279,60 @@ function chartBlock(comparison: Comparison, alone: boolean): Block[] {
   );
   if (!config) return [];
   const { gauge } = shown[0].result.design;
-  const [banded] = shown.filter(({ result }) => result.spread?.curves);
-  const whose = shown.length > 1 && banded ? ` of ${shortLabel(banded.label, comparison)}` : '';
+  const banded = shown.filter(({ result }) => result.spread?.curves);
+  const whose = shown.length > 1 && banded.length === 1 ? ` of ${shortLabel(banded[0].label, comparison)}` : '';
+  const bands = ['', `; the band holds 8 of 10 cases${whose}`][banded.length] ?? '; each band holds 8 of 10 cases';
   const title = `What the ${gaugeLabel(gauge)} reads while it warms up`;
   return [
     {
       kind: 'figure',
       flexible: true,
-      caption: `${title}${banded ? `; the band holds 8 of 10 cases${whose}` : ''}. Dots: soaked. ${SOAKED_MEANS}${alone ? '' : ' Numbers in the sheets behind.'}`,
+      caption: `${title}${bands}. Dots: soaked. ${SOAKED_MEANS}${alone ? '' : ' Numbers in the sheets behind.'}`,
       scene: chartScene(config as never, {
         ...CHART,
         bare: true,
         title,
-        description: shown.map(({ label, result }) => warmUpWords(label, result)).join(' '),
+        description: shown.map(({ label, result }) => warmUpWords(label, result, system)).join(' '),
       }),
     },
   ];
 }
 
-export function warmUpWords(label: string, result: EstimateResult): string {
+export function warmUpWords(label: string, result: EstimateResult, system: UnitSystem = 'shop'): string {
   const name = plainText(label, LONGEST);
   const shortfall = shortfallOf(result);
-  if (shortfall) return `${name} ${shortfallWords(shortfall, result, 'shop')}.`;
+  if (shortfall) return `${name} ${shortfallWords(shortfall, result, system)}.`;
   const { design, warmUp } = result;
-  const target = format('temperature', design.fire.target);
+  const target = format('temperature', design.fire.target, system);
   const times = [warmUp?.gauge_s, warmUp?.soaked_s].map((time) => format('time', time ?? null));
   return `${name} reads ${target} after ${times[0]} and is soaked after ${times[1]}.`;
 }
 
-function assumedText(result: EstimateResult): string {
+function assumedText(result: EstimateResult, system: UnitSystem): string {
   const { design } = result;
   const { site, wood, fire } = design;
   const reached = result.warmUp?.gauge_s != null;
   return [
     reached
-      ? `A full fire of ${format('power', fire.heat)} until the ${gaugeLabel(design.gauge)} reads ` +
-        `${format('temperature', fire.target)}, then just what holds it.`
-      : `A full fire of ${format('power', fire.heat)} throughout.`,
+      ? `A full fire of ${format('power', fire.heat, system)} until the ${gaugeLabel(design.gauge)} reads ` +
+        `${format('temperature', fire.target, system)}, then just what holds it.`
+      : `A full fire of ${format('power', fire.heat, system)} throughout.`,
     `${capital(plainText(wood.kind, 30))} at ${format('share', wood.moisture)} moisture.`,
-    `Outdoors ${format('temperature', site.air)}, ${format('length', site.altitude, 'shop', { unit: 'ft' })} up` +
+    `Outdoors ${format('temperature', site.air, system)}, ${format('length', site.altitude, system, { unit: system === 'si' ? 'm' : 'ft' })} up` +
       `${site.sun > 0 ? ', in the sun' : ''}${site.rain > 0 ? ', in rain' : ''}.`,
-    `Wind ${windWords(design, (kind, si) => format(kind, si))}.`,
+    `Wind ${windWords(design, (kind, si) => format(kind, si, system))}.`,
   ].join(' ');
 }
 
 const SURE = ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s'];
 
-function sureText({ design, spread, estimates }: EstimateResult, alone: boolean, several: boolean): string {
-  const measured = restsOn(design, 'shop', true);
+function sureText(
+  { design, spread, estimates }: EstimateResult,
+  alone: boolean,
+  several: boolean,
+  system: UnitSystem,
+): string {
+  const measured = restsOn(design, system, true);
   const known =
     (measured === null ? '' : `${measured} `) +
     'Heat and air add up, and the physics is checked against published examples and measured room fires; no wood-fired pit with ' +
@@ -326,8 +347,8 @@ function sureText({ design, spread, estimates }: EstimateResult, alone: boolean,
     const number = spread.numbers.find((each) => each.key === key);
     if (!number || number.p10 === null) return [];
     const quantity = headlineOf(key, design);
-    const middle = headlineText(quantity, number.p50, 'shop');
-    return [`${wordsOf(quantity, 'alone')} ${middle} (${rangeText(number, design, 'shop')})`];
+    const middle = headlineText(quantity, number.p50, system);
+    return [`${wordsOf(quantity, 'alone')} ${middle} (${rangeText(number, design, system)})`];
   });
   return (
     `The middle of ${spread.cases} cases, with ${estimates.length} estimates drawn from their spreads, and what 8 of 10 lie in: ` +

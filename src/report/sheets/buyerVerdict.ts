@@ -4,7 +4,7 @@ import { baselineOf, type ComparedOption, type Comparison } from '../../study/co
 import { paybackNumber } from '../../study/costs.js';
 import { cooksText } from '../../study/compare/told.js';
 import { shortfallWords, type ShortfallCode } from '../../study/estimate/shortfall.js';
-import { format, formatTime } from '../../units/index.js';
+import { format, formatTime, type UnitSystem } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import { capital } from '../../words/plainText.js';
 import { flatnessWords } from '../../words/plateWords.js';
@@ -22,14 +22,15 @@ const DECIDES = [
  * what it takes, for several which is best and worst at what decides, and what hardly differs.
  *
  * @param alone no sheets lie behind that it could point to
+ * @param system that its numbers are told in
  */
-export function buyerVerdict(comparison: Comparison, alone = false): string {
-  if (comparison.options.length === 1) return single(baselineOf(comparison), alone);
-  const short = shortSentences(comparison);
+export function buyerVerdict(comparison: Comparison, alone = false, system: UnitSystem = 'shop'): string {
+  if (comparison.options.length === 1) return single(baselineOf(comparison), alone, system);
+  const short = shortSentences(comparison, system);
   const rows = compareRows(comparison);
   const clauses = DECIDES.flatMap(({ key, same, least, most }) => {
     const row = rows.find(({ measure }) => measure.key === key);
-    return row ? clause(row, comparison, { same, least, most }) : [];
+    return row ? clause(row, comparison, { same, least, most, system }) : [];
   });
   const text = clauses.length === 0 ? [] : [capital(`${clauses.join('; ')}.`)];
   const flat = flatnessWords(comparison, (label) => shortLabel(label, comparison));
@@ -63,14 +64,14 @@ function paidBack(comparison: Comparison): string[] {
 }
 
 /** One option in full; several by name, one sentence for those that fail alike: the warnings have their numbers. */
-function shortSentences(comparison: Comparison): string[] {
+function shortSentences(comparison: Comparison, system: UnitSystem): string[] {
   const short = comparison.options.flatMap(({ label, shortfall, result }) =>
     shortfall ? [{ label: shortLabel(label, comparison), shortfall, result }] : [],
   );
   if (short.length === 1) {
-    return short.map(({ label, shortfall, result }) => `${label} ${shortfallWords(shortfall, result, 'shop')}.`);
+    return short.map(({ label, shortfall, result }) => `${label} ${shortfallWords(shortfall, result, system)}.`);
   }
-  const target = format('temperature', baselineOf(comparison).result.design.fire.target);
+  const target = format('temperature', baselineOf(comparison).result.design.fire.target, system);
   return SHORTLY.flatMap(({ codes, says }) => {
     const labels = short.filter(({ shortfall }) => codes.includes(shortfall.code)).map(({ label }) => label);
     if (labels.length === 0) return [];
@@ -91,11 +92,11 @@ const SHORTLY: { codes: ShortfallCode[]; says: (target: string) => string }[] = 
 function clause(
   row: CompareRow,
   comparison: Comparison,
-  said: { same: string; least: string; most: string },
+  said: { same: string; least: string; most: string; system: UnitSystem },
 ): string[] {
   const { options } = comparison;
   const { measure, cells } = row;
-  const telling = tellingOfRow(row, 'shop');
+  const telling = tellingOfRow(row, said.system);
   const there = cells.flatMap(({ value }, i) =>
     value === null ? [] : [{ value, label: shortLabel(options[i].label, comparison) }],
   );
@@ -114,12 +115,12 @@ function clause(
   return [`${said.least} with ${low.label} (${from}), ${said.most} with ${high.label} (${to})`];
 }
 
-function single({ result, shortfall }: ComparedOption, alone: boolean): string {
+function single({ result, shortfall }: ComparedOption, alone: boolean, system: UnitSystem): string {
   const { design, steady, warmUp, spread } = result;
   /** the middle of its spread, where that was studied */
   const middle = (key: string, value: number) => spread?.numbers.find((each) => each.key === key)?.p50 ?? value;
-  const target = format('temperature', design.fire.target);
-  const fire = format('power', design.fire.heat);
+  const target = format('temperature', design.fire.target, system);
+  const fire = format('power', design.fire.heat, system);
   const reads =
     warmUp?.gauge_s == null
       ? ''
@@ -128,9 +129,9 @@ function single({ result, shortfall }: ComparedOption, alone: boolean): string {
           ? ''
           : `, the steel is soaked after ${format('time', middle('soaked_s', warmUp.soaked_s))}`);
   const wood = steady
-    ? `holding it then takes ${format('massFlow', middle('hold.wood_kg_per_s', steady.wood_kg_per_s))} of wood`
+    ? `holding it then takes ${format('massFlow', middle('hold.wood_kg_per_s', steady.wood_kg_per_s), system)} of wood`
     : '';
   if (!shortfall) return `${[reads, wood].filter((text) => text !== '').join(', and ')}.`;
-  const words = shortfallWords(shortfall, result, 'shop').replace(alone ? /; the warnings say why$/ : /$^/, '');
+  const words = shortfallWords(shortfall, result, system).replace(alone ? /; the warnings say why$/ : /$^/, '');
   return `This pit ${words}.${shortfall.code === 'not-soaked' ? ` ${capital(wood)}.` : ''}`;
 }

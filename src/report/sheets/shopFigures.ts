@@ -25,17 +25,12 @@ const ROWS = 12;
 /** An opening's two bars in their chart [px]. */
 const BAR_ROOM = 36;
 
-/** Gas temperatures and flows on the side view, to one colour scale in both states. */
+/** Gas temperatures and flows on the side view. */
 export function temperatureBlocks(
   result: EstimateResult,
   { title, state, width }: { title: string; state: SteadyState; width: number },
 ): Block[] {
-  const states = [result.steady, result.assumed].filter((each) => each !== null);
-  const kelvins = states.flatMap(({ stations }) =>
-    stations.flatMap(({ gas_K, layers }) => [gas_K, ...layers.map((layer) => layer.gas_K)]),
-  );
-  const range = { low: Math.min(result.design.site.air, ...kelvins), high: Math.max(...kelvins) };
-  const scene = temperatureView(result, state, { width, maxHeight: VIEW_HEIGHT, title, range });
+  const scene = temperatureView(result, state, { width, maxHeight: VIEW_HEIGHT, title });
   return [
     {
       kind: 'figure',

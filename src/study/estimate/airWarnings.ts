@@ -113,7 +113,7 @@ export function smokeWarnings(state: SteadyState, where: string): Warning[] {
     return [
       {
         code: 'door-gap-smoke',
-        message: `${format('massFlow', flow, 'shop')} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
+        message: `${formatBoth('massFlow', flow)} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
         where: `${part} door, ${where}`,
         value: flow,
         limits: { high: SMOKE_SHARE * stack, unit: 'kg/s', source: 'common practice, no source' },

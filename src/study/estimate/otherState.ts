@@ -1,5 +1,5 @@
 /** Another state of the same pit, and what flips it. */
-import { format, formatBoth } from '../../units/index.js';
+import { formatBoth } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import type { SteadyState, Warning } from './result.js';
 
@@ -57,7 +57,7 @@ function flips(state: SteadyState, other: SteadyState): string {
     ({ role }, i) => role === 'stackExit' && Math.abs(flow(other, i) - flow(state, i)) > STACK_SHARE * largest,
   );
   if (stack >= 0) {
-    const drawn = (each: SteadyState) => format('massFlow', flow(each, stack), 'shop', { digits: 2 });
+    const drawn = (each: SteadyState) => formatBoth('massFlow', flow(each, stack), { digits: 2 });
     return `there the ${state.openings[stack].name} carries ${drawn(other)} instead of ${drawn(state)}`;
   }
   const gas = state.stations.map(({ name, gas_K }, i) => ({ name, here: gas_K, there: other.stations[i].gas_K }));
@@ -65,7 +65,7 @@ function flips(state: SteadyState, other: SteadyState): string {
   const air = Math.abs(other.air_kg_per_s / state.air_kg_per_s - 1);
   const more =
     air > 0.1 ? `${other.air_kg_per_s > state.air_kg_per_s ? 'more' : 'less'} air comes to the fire and ` : '';
-  return `there ${more}the gas at ${stationWords(most.name)} is ${most.there > most.here ? 'hotter' : 'cooler'} by ${format('temperatureDifference', Math.abs(most.there - most.here))}`;
+  return `there ${more}the gas at ${stationWords(most.name)} is ${most.there > most.here ? 'hotter' : 'cooler'} by ${formatBoth('temperatureDifference', Math.abs(most.there - most.here))}`;
 }
 
 function stationWords(name: string): string {

@@ -1,7 +1,7 @@
 /** Steel too hot to last: which plates scale or creep under a fire. */
 import { STEELS, strengthLeft } from '../../design/catalog/index.js';
 import type { Steel } from '../../design/design.js';
-import { format, formatBoth } from '../../units/index.js';
+import { formatBoth } from '../../units/index.js';
 import { isSteel } from '../../network/materials.js';
 import type { Pit } from '../../network/pit.js';
 import type { Warning } from './result.js';
@@ -47,7 +47,7 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
   const degrees = (kelvin: number) => formatBoth('temperature', kelvin);
   const named = others
     .slice(0, MOST_NAMED)
-    .map(({ name, temperature }) => `${name} ${format('temperature', temperature)}`);
+    .map(({ name, temperature }) => `${name} ${formatBoth('temperature', temperature)}`);
   if (others.length > MOST_NAMED) named.push(`${others.length - MOST_NAMED} more`);
   const kept =
     steel === 'carbon' ? `; it keeps ${Math.round(100 * strengthLeft(hottest.temperature))} % of its strength` : '';
