@@ -1,7 +1,5 @@
 /** Runs in a worker: charts and the buyer's sheet as plain shapes, since laying out a chart takes longer than a frame. */
 import { plainText } from '../words/plainText.js';
-import { coldSmoke } from '../study/events/coldSmoke.js';
-import type { EstimateResult } from '../study/estimate/result.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import { buyerSheet } from '../report/sheets/buyerSheet.js';
 import { assemble } from '../study/compare/compare.js';
@@ -47,18 +45,12 @@ function steps({ round, base, steps: all, system }: Asked<'steps'>): Untimed<'st
   return { kind: 'steps', round, lines };
 }
 
-/** Asked on paper of every pit with an upright; on the screen it comes with what a cook makes of the pit. */
-function withColdSmoke(result: EstimateResult): EstimateResult {
-  const { design, coldSmoke: known } = result;
-  return design.upright && !known ? { ...result, coldSmoke: coldSmoke(design) } : result;
-}
-
 /** The report's own first sheet, its first option the baseline. */
 function sheet({ options, system }: Asked<'sheet'>): Sheet {
   const named = distinctLabels(options.map(({ label }) => ({ label: plainText(label, 26) || 'unnamed' })));
   const comparison = assemble(
     options.map(({ result }, i) => ({ label: named[i].label, changes: [], design: result.design })),
-    options.map(({ result }) => ({ result: withColdSmoke(result), studies: null })),
+    options.map(({ result }) => ({ result, studies: null })),
     USUAL_SETTINGS,
   );
   return buyerSheet(comparison, 'letter', true, system);

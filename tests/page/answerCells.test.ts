@@ -3,7 +3,7 @@ import { answerOf } from '../../src/page/answerView.js';
 import { held } from '../../src/study/quantities.js';
 import { estimate } from '../../src/study/estimate/estimate.js';
 import { format } from '../../src/units/index.js';
-import type { Spread } from '../../src/study/estimate/result.js';
+import type { Spread } from '../../src/study/spread/uncertainty.js';
 import { exampleDesign } from '../support/examples.js';
 
 const answered = (heat: string) => {

@@ -16,15 +16,6 @@ function underFire(seed: number, heat: string) {
   return design;
 }
 
-describe('the state told of the full fire', () => {
-  // two stacks, three ways of flowing: a march in lengthening steps had gone from 92 kW that burn and grow to a back-draft with 62 kW
-  it('lies on the way that the gas goes when the thermometer reads its target', () => {
-    const { assumed, warmUp } = estimate(underFire(3027, '345.51 kBTU/h'));
-    const { time_s, fire_W } = warmUp!.series;
-    expect(assumed!.fire_W).toBeGreaterThan(fire_W[time_s.indexOf(warmUp!.gauge_s!)]);
-  });
-});
-
 describe('a fire that chokes before the draft comes', () => {
   const design = { ...exampleDesign('plain-24.yaml') };
   design.fire = { ...design.fire, heat: 30e3, rise: 1 };
