@@ -60,7 +60,14 @@ export class Solver {
     const { current, options } = this.bench;
     for (const option of [current, ...options.filter((each) => each !== current)]) {
       if (!isSolved(option)) this.solve(option);
+      else this.drop(option);
     }
+  }
+
+  /** What is still asked of a design that this option has left again, as when a change is taken back at once, is not waited for. */
+  private drop(option: Option): void {
+    this.forget(option.id);
+    option.awaited = ++this.last;
   }
 
   forget(option: number): void {
@@ -80,6 +87,8 @@ export class Solver {
     const option = this.bench.options.find((each) => each.id === of);
     if (!option) return;
     const newest = id === option.awaited;
+    // its numbers are of its design already: this one came too late
+    if (!newest && isSolved(option)) return;
     option.broken = fault;
     if (result) {
       option.result = { ...result, warnings: [...option.readWarnings, ...result.warnings] };
