@@ -34,10 +34,6 @@ export const MISSES: Readonly<Record<number, { kinds: readonly string[]; why: st
     ],
     why: 'back-drafts under its full fire, which air limits, and has other states, which is told; 13,101 s to the target with 3/16 in and 10,284 s with 1/4 in; the cause was not found',
   },
-  3009: {
-    kinds: ['more fire reads later'],
-    why: 'air limits its fire: 1 % more asked is 0.004 % more burned, and the time steps leave 0.2 % of the time to the first reading open, 1,978.3 and 1,981.9 s',
-  },
   3039: {
     kinds: ['more fire reads later'],
     why: 'its throat lies under its intakes: the fire chokes for two hours until the draft comes, and 1 % of fire moves that by 0.3 %; chokes-at-first is told',
