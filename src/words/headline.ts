@@ -83,13 +83,28 @@ function fireWords({ fire }: Design): string {
 }
 
 /** How a cook brings it to temperature. */
-function litWords({ design, lit }: EstimateResult, system: UnitSystem): string[] {
-  if (!lit) return [];
+function litWords(result: EstimateResult, system: UnitSystem): string[] {
+  const { design, lit } = result;
+  if (!lit) return neverLit(result, system);
   const say = sayAlone(system);
   const coals = `${say('mass', lit.coals_kg, { digits: 2 })} of charcoal`;
   const wood = lit.splits === 0 ? '' : ` and ${say('mass', lit.wood_kg, { digits: 2 })} of splits`;
   return [
     `Lit with ${coals}${wood} it reads ${say('temperature', design.fire.target)} after ${say('time', lit.reads_s, { digits: 2 })}${litRange(lit, system)}.`,
+  ];
+}
+
+/**
+ * What is said of a pit that a full fire brings to its target and a cook does not: splits burn up and down, and at most as much as
+ * the full fire. Nothing where the fire itself or the air is too little, which is said already.
+ */
+export function neverLit({ design, warmUp, lit, splits }: EstimateResult, system: UnitSystem): string[] {
+  const { fire } = design;
+  const otherwise = warmUp?.gauge_s == null || (splits && sinks(splits, fire));
+  if (lit !== null || otherwise) return [];
+  const target = sayAlone(system)('temperature', fire.target);
+  return [
+    `Lit and fed by a cook, never with more burning than the full fire, it does not come to ${target}: that takes a larger one.`,
   ];
 }
 

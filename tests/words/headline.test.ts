@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { EstimateResult, PlaceState } from '../../src/study/estimate/result.js';
-import { headline } from '../../src/words/headline.js';
+import { headline, neverLit } from '../../src/words/headline.js';
 import type { SpreadNumber } from '../../src/study/spread/uncertainty.js';
 import { format } from '../../src/units/index.js';
 import { sampleDesign, sampleResult } from '../support/sampleResult.js';
@@ -91,5 +91,13 @@ describe('the answer in sentences', () => {
     );
     const warnings = [{ code: 'back-draft', message: '', where: 'throat', value: -1, limits: null }];
     expect(told({ ...sampleResult, warnings })).toContain('It draws the wrong way');
+  });
+
+  it('says that a cook does not bring it there where a full fire does, and only there', () => {
+    const of = (changes: Partial<EstimateResult>) => neverLit({ ...sampleResult, ...changes }, 'shop').length;
+    expect(of({ lit: null })).toBe(1);
+    expect(of({})).toBe(0);
+    expect(of({ lit: null, warmUp: { ...sampleResult.warmUp!, gauge_s: null } })).toBe(0);
+    expect(told({ ...sampleResult, lit: null })).toContain(neverLit({ ...sampleResult, lit: null }, 'shop')[0]);
   });
 });

@@ -6,14 +6,19 @@ import { block, optional, readRows } from './blocks.js';
 import { quantities, quantity } from './field.js';
 import { OPENING, plate } from './shared.js';
 
-const deckPlate = plate('Plate thickness.', {
-  default: (_, around) => around.plate as number,
-  says: 'the chamber’s plate',
-});
+/** Where a plate lies in the chamber, and how thick it is. */
+function levelOf(what: string) {
+  return {
+    height: quantity(range('length', '1/2 in', '5 ft'), `Height of ${what} above the chamber’s inside floor line.`),
+    plate: plate('Plate thickness.', {
+      default: (_, around) => around.plate as number,
+      says: 'the chamber’s plate',
+    }),
+  };
+}
 
 const PLATES = {
-  height: quantity(range('length', '1/2 in', '5 ft'), 'Height of the plates above the chamber’s inside floor line.'),
-  plate: deckPlate,
+  ...levelOf('the plates'),
   gaps: quantities(
     range('length', '1/8 in', '3 ft'),
     'Gaps along from the throat, each behind a plate; the plates are alike.',
@@ -36,8 +41,7 @@ export const plates = optional(
 );
 
 const DEFLECTOR = {
-  height: quantity(range('length', '1/2 in', '5 ft'), 'Height of the plate above the chamber’s inside floor line.'),
-  plate: deckPlate,
+  ...levelOf('the plate'),
   length: quantity(range('length', '2 in', '10 ft'), 'How far it reaches along from the throat’s end.'),
 };
 
@@ -61,8 +65,7 @@ function warnStirred({ reading, path }: Fields, message: string): void {
 
 export const reverse = optional(
   block('Reverse flow: gas runs under a plate to the far end, turns, and comes back to a stack by the fire.', {
-    height: quantity(range('length', '1/2 in', '5 ft'), 'Height of the plate above the chamber’s inside floor line.'),
-    plate: deckPlate,
+    ...levelOf('the plate'),
     turn: quantity(OPENING, 'Free area where the gas turns at the far end.'),
   }),
 );

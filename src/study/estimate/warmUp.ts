@@ -5,7 +5,7 @@ import type { PlaceSeries, StationSeries, WarmUp } from './result.js';
 import { readingOf, solveNear, type Solved } from './steady.js';
 import { tend } from '../events/tender.js';
 import { readsTarget, Timeline } from '../events/timeline.js';
-import { inside, type Moment, type Stride } from '../../network/stride.js';
+import { betweenEnds, inside, type Moment, type Stride } from '../../network/stride.js';
 
 /** Soaked: the steel holds this share of the heat above outdoors that it holds once settled. */
 const SOAKED_SHARE = 0.9;
@@ -203,10 +203,7 @@ class SteelHeat {
     const h = after.time - before.time;
     const [a, b] = [this.above(before), this.above(after)];
     const [up, on] = [h * this.taken(before), h * this.taken(after)];
-    return (share) => {
-      const rest = 1 - share;
-      return a + (b - a) * share * share * (3 - 2 * share) + share * rest * (up * rest - on * share);
-    };
+    return (share) => betweenEnds([a, b], [up, on], share);
   }
 
   /** [W] */
