@@ -1,35 +1,19 @@
 import { bracketedRoot } from '../solve/root.js';
 import { nextStep, StiffStepper } from '../solve/stiff.js';
 import type { Demand } from './balances.js';
+import { bridgeFrom } from './bridge.js';
 import { NetworkSystem } from './networkSystem.js';
 import type { Settled, Settler } from './settle.js';
+import { EVENT_TIME, SHORTEST, type StopAt } from './stopAt.js';
 import { cubicWeights, type Moment, type Stride } from './stride.js';
-
-/** How closely in time the end of a step is laid on an event [s]. */
-const EVENT_TIME = 0.2;
 
 /** A draft that tips over more often than this is not followed any further. */
 const MOST_BRIDGES = 24;
 /** Nor is a run of more steps than this, accepted or not. */
 const MOST_STEPS = 4000;
 
-/** Whether gas settles again is tried once on a bridge when it is this long [s], then whenever it is so many times as long as at the last try. */
-const ARRIVED = { first: 1, again: 1.25 };
-
 /** Next to no time [s]. */
 const AT_ONCE = 1e-6;
-
-/** No step shorter than this is tried [s]. */
-const SHORTEST = 1e-3;
-
-/** Something to stop at: what is left until it happens, above zero before; the step that goes past zero is shortened. */
-export interface StopAt {
-  left: (moment: Moment) => number;
-  /** how far past zero the step may end, besides the closeness in time; what jumps is only landed on in time */
-  within: number;
-  /** a step may also end so long after it happened, where it need not be landed on [s] */
-  grace?: number;
-}
 
 /** Steps a network through time. Knows fires and events, not what they are for. */
 export class Transient {
@@ -229,86 +213,20 @@ export class Transient {
     return true;
   }
 
-  /**
-   * Where no step converges the gas has come to the end of the branch of flows it was on (a plume that tips over, a draft
-   * that turns). Carry it over by implicit Euler steps in which gas has its own small heat capacity, until quasi-steady gas
-   * settles again. What the gas takes up on the way is booked as stored. A stop on the way is landed on as by any step.
-   */
+  /** Carry the gas over to another branch of flows. */
   private bridge(stop?: StopAt): 'step' | 'event' | 'failed' {
-    const { settler } = this;
-    const { balances, model } = settler;
-    const start = this.moment;
-    const x = start.x.slice();
-    const from = start.x.slice();
-    const storage = new Float64Array(model.size);
-    const fixed = new Float64Array(model.differential);
-    let at = start;
-    let left = stop ? stop.left(at) : 1;
-    const watched = left > 0;
-    this.trail = [];
-    let tryAt = start.time + ARRIVED.first;
-    let h = 0.05;
-    for (let attempt = 0; attempt < 120 && h > 1e-6; attempt++) {
-      from.set(at.x);
-      x.set(at.x);
-      const demand = this.releaseAt(at.time + h, x[model.fire]);
-      settler.balanceFlows(x);
-      const outcome = settler.implicitStep(x, from, demand, 'nothing', h);
-      if (!outcome.converged) {
-        h *= 0.3;
-        continue;
-      }
-      settler.balanceFlows(x);
-      balances.evaluate(x, demand, true, true);
-      balances.contents(from, fixed);
-      balances.stems.settle(x, fixed, h);
-      storage.fill(0);
-      balances.addGasStorage(x, from, h, storage);
-      let { stored } = at;
-      for (let z = 0; z < model.zoneCount; z++) stored -= h * storage[model.gas + z];
-      for (let i = 0; i < model.nodeCount; i++) stored += h * balances.rate[i];
-      const loss = balances.totalLoss();
-      const next: Moment = {
-        time: at.time + h,
-        x: x.slice(),
-        fireHeat: at.fireHeat + h * x[model.fire],
-        lost: at.lost + h * loss,
-        stored,
-        loss,
-        massError: balances.massError(),
-      };
-      if (stop && watched) {
-        const now = stop.left(next);
-        if (now < -Math.min(stop.within, (EVENT_TIME * (left - now)) / h) && h > SHORTEST) {
-          h *= Math.min(0.9, Math.max(0.1, (left + 0.5 * stop.within) / (left - now)));
-          continue;
-        }
-        left = now;
-      }
-      at = next;
-      this.trail.push(at);
-      if (left <= 0 && watched) {
-        this.stopAdrift(at);
-        return 'event';
-      }
-      h *= outcome.iterations <= 6 ? 2 : 1.2;
-      if (at.time < tryAt) continue;
-      tryAt = start.time + ARRIVED.again * (at.time - start.time);
-      const trial = at.x.slice();
-      const settled = settler.polish(trial, this.system.at(at.time), 'nodes');
-      if (!settled.converged) continue;
-      const arrived = { ...at, x: trial, loss: balances.totalLoss(), massError: settled.massError };
-      if (stop && watched && stop.left(arrived) <= 0) {
-        // the jump itself goes past the stop: whoever waits for it takes the pit over as it is on the way
-        this.stopAdrift(at);
-        return 'event';
-      }
-      this.moment = arrived;
-      this.begin();
-      this.h = 1;
-      return 'step';
+    const bridge = bridgeFrom(this.moment, this.settler, (t) => this.system.at(t), stop);
+    if (!bridge) return 'failed';
+    this.trail = bridge.trail;
+    this.moment = bridge.moment;
+    if (!bridge.settled) {
+      this.stride = null;
+      this.adrift = true;
+      return 'event';
     }
-    return 'failed';
+    this.begin();
+    this.h = 1;
+    return 'step';
   }
 
   /** Heat of the gas, from an arbitrary zero [J]. */
@@ -317,18 +235,6 @@ export class Transient {
     let sum = 0;
     for (let z = 0; z < zoneCount; z++) sum += this.settler.balances.inertia[gas + z - differential] * x[gas + z];
     return sum;
-  }
-
-  private stopAdrift(at: Moment): void {
-    this.moment = at;
-    this.stride = null;
-    this.adrift = true;
-  }
-
-  /** The fire as a release: what is asked for, or where the gauge is held, what burns now. */
-  private releaseAt(time: number, now: number): Demand & { mode: 'release' } {
-    const demand = this.system.at(time);
-    return demand.mode === 'release' ? demand : { mode: 'release', heat: Math.max(0, now) };
   }
 
   /** How fast the reading of the gauge goes where the next step starts [K/s]. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Block } from '../../src/report/sheets/blocks.js';
-import { MOST_OPTIONS } from '../../src/report/sheets/buyerSheet.js';
+import { MOST_OPTIONS } from '../../src/report/sheets/shownOptions.js';
 import { documentOf, plates, wordsOf } from './support/reports.js';
 
 const three = plates(['1/4 in', '1/8 in', '3/8 in']);

@@ -15,7 +15,8 @@ import { format } from '../../units/index.js';
 import { heatLossData, openingsData } from '../resultData.js';
 import type { TableData } from '../text/table.js';
 import type { Block } from './blocks.js';
-import { MOST_OPTIONS, shownOptions, warmUpWords } from './buyerSheet.js';
+import { warmUpWords } from './buyerSheet.js';
+import { MOST_OPTIONS, shownOptions } from './shownOptions.js';
 
 const TALL = { width: 1000, height: 470 };
 const FLAT = { width: 1000, height: 400 };

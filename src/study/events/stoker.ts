@@ -1,12 +1,13 @@
 import { airAtFire } from '../estimate/describeState.js';
 import type { Demand } from '../../network/balances.js';
 import type { Pit } from '../../network/pit.js';
-import type { StopAt } from '../../network/transient.js';
+import type { StopAt } from '../../network/stopAt.js';
 import { airHolds, glowPace } from '../../physics/splits.js';
 import { CATCHING, type Bed } from './bed.js';
 import { openDoor } from './door.js';
-import { meanOverTime } from './timeWithin.js';
-import type { Curve, Timeline } from './timeline.js';
+import { Follower } from './follower.js';
+import { fallingRate, lastFellTo, meanSince } from './readingCurve.js';
+import type { Timeline } from './timeline.js';
 import { variantOf } from './variant.js';
 
 /** Longest step: the bed's air is looked at after each [s]; the same while a fire is built; and between points of a curve. */
@@ -30,26 +31,6 @@ const BURNT_IN = 5 * 3600;
 const NEAR_ENOUGH = 0.5;
 /** Factor by which intakes are opened or closed, once a split. */
 const TURN = 1.25;
-/** A bed that over- and undershoots its air goes this share of the way there as of the last, at least, or so many times it where it does not. */
-const FOLLOW = { back: 0.5, least: 0.02, on: 1.5 };
-
-/**
- * A number that is only known to follow itself, a step later: the air that a bed lets in by what it burned in the last. Where it
- * falls to and fro about what it would settle at it goes a share of the way there, else all of it.
- */
-class Follower {
-  private share = 1;
-  private last = 0;
-
-  next(now: number, to: number): number {
-    const move = to - now;
-    this.share =
-      move * this.last < 0 ? Math.max(FOLLOW.least, FOLLOW.back * this.share) : Math.min(1, FOLLOW.on * this.share);
-    this.last = move;
-    return now + this.share * move;
-  }
-}
-
 /** How the fire is minded. */
 export interface Rule {
   /** what the thermometer should read [K], and how far below it the next split is laid on [K] */
@@ -228,7 +209,10 @@ export class Stoker {
       if (took === 'failed') return false;
       this.burned();
       if (feed && this.due === Infinity && this.fallen(before)) {
-        this.due = (watched && took === 'event' ? this.crossed() : line.moment.time) + this.rule.late + this.held;
+        this.due =
+          (watched && took === 'event' ? lastFellTo(this.level, line.curve) : line.moment.time) +
+          this.rule.late +
+          this.held;
       }
       if (enough?.()) return true;
     }
@@ -271,18 +255,9 @@ export class Stoker {
     if (this.kindling) return KINDLING_STEP;
     const longest = Math.max(BED_STEP, 0.05 * (now - (this.laid.at(-1)?.time_s ?? now)));
     const { reading } = this.line;
-    const fall = this.falling;
+    const fall = fallingRate(this.line.curve);
     if (!feed || !this.waits(reading) || fall <= 0) return longest;
     return Math.min(longest, (reading - this.level) / fall + 0.8 * (this.rule.late + this.held));
-  }
-
-  /** How fast the thermometer falls [K/s]. */
-  private get falling(): number {
-    const { time_s: time, thermometer_K: reading } = this.line.curve;
-    const last = time.length - 1;
-    return last > 0 && time[last] > time[last - 1]
-      ? (reading[last - 1] - reading[last]) / (time[last] - time[last - 1])
-      : 0;
   }
 
   /** Where the thermometer has fallen to the line: a split is laid on some time after that. */
@@ -290,16 +265,6 @@ export class Stoker {
     const { nodeCount, network } = this.line.pit.model;
     const gauge = nodeCount + network.gauge;
     return { left: ({ x }) => x[gauge] - this.level, within: STILL, grace: this.rule.late + this.held };
-  }
-
-  /** When the thermometer last fell through the line [s]. */
-  private crossed(): number {
-    const { time_s: time, thermometer_K: reading } = this.line.curve;
-    let i = reading.length - 1;
-    while (i > 0 && reading[i - 1] <= this.level) i--;
-    if (i === 0 || reading[i] > this.level) return time[i];
-    const share = (reading[i - 1] - this.level) / (reading[i - 1] - reading[i]);
-    return time[i - 1] + share * (time[i] - time[i - 1]);
   }
 
   private get level(): number {
@@ -359,9 +324,4 @@ export class Stoker {
     const { openings } = this.line.pit.model.network;
     for (const { index, area } of this.areas) openings[index].area = area * this.open;
   }
-}
-
-/** Mean reading over time, from a point of the curve on [K]. */
-function meanSince(curve: Curve, from: number): number {
-  return meanOverTime(curve.time_s.slice(from), curve.thermometer_K.slice(from));
 }

@@ -1,6 +1,6 @@
 import { bracketedRoot } from '../../solve/root.js';
 import type { Moment } from '../../network/stride.js';
-import type { StopAt } from '../../network/transient.js';
+import type { StopAt } from '../../network/stopAt.js';
 import type { Timeline } from './timeline.js';
 
 /** Somebody who minds a fire: what the gauge should settle at [K], and the largest fire that is made [W]. */

@@ -1,7 +1,8 @@
 import type { Demand } from '../../network/balances.js';
 import { gasAtStem, stationGas, stationSteel, type Pit } from '../../network/pit.js';
 import { betweenEnds, cubicWeights, turnsAt, type Moment, type Stride } from '../../network/stride.js';
-import { Transient, type StopAt } from '../../network/transient.js';
+import type { StopAt } from '../../network/stopAt.js';
+import { Transient } from '../../network/transient.js';
 
 /** Curves of the gauge's station against time, as every study of events gives them. */
 export interface Curve {
