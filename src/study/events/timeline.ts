@@ -186,6 +186,8 @@ export class Timeline {
       const values = seen[0].map((_, k) => weights.reduce((sum, weight, j) => sum + weight * seen[j][k], 0));
       // a stem follows its gas so closely that on its way it is not known as well as at the ends
       values[READING] = betweenEnds(ends, rises, share);
+      // the cubic may dip under a fire that goes out
+      values[FIRE] = Math.max(0, values[FIRE]);
       this.put(before.time + h * share, values);
     }
   }
@@ -206,7 +208,7 @@ export class Timeline {
   private put(time: number, [fire, reading, gas, steel]: number[]): void {
     const { curve } = this;
     curve.time_s.push(time);
-    curve.fire_W.push(Math.max(0, fire));
+    curve.fire_W.push(fire);
     curve.thermometer_K.push(reading);
     curve.gas_K.push(gas);
     curve.steel_K.push(steel);
@@ -222,8 +224,8 @@ export function readsTarget({ pit }: Timeline): StopAt {
 
 /** How far past the target a first reading may lie [K]. */
 const READ_WITHIN = 0.02;
-/** Which of what is seen the reading is. */
-const READING = 1;
+/** Which of what is seen fire and reading are. */
+const [FIRE, READING] = [0, 1];
 /** First step from the match on, while the fire comes up [s]. */
 const FIRST_STEP_LIT = 10;
 /** First step after a change [s]. */
