@@ -172,7 +172,11 @@ describe.skipIf(!browser)('taken hold of', () => {
   });
 
   it('a cook’s day comes after the first numbers, in the command’s own, with the vents in use as a chart', async () => {
-    const { page, wrongs, close } = await openPage(browser!, folder.path, { design: PLAIN, file: 'hold-cook.html' });
+    const { page, wrongs, close } = await openPage(browser!, folder.path, {
+      design: PLAIN,
+      file: 'hold-cook.html',
+      quiet: true,
+    });
     const { code, stdout } = await pitwright(['estimate', PLAIN, '--full']);
     expect(code).toBe(0);
     const command = flat(stdout);
