@@ -27,6 +27,9 @@ export function foresee(balances: Balances, lu: LuSolver, burning: (heat: number
     lu.foresee();
   }
   lu.matrix.fill(0);
+  // a fire that is given, and one that has no more air than it needs
+  lu.matrix[model.fire * model.size + model.fire] = 1;
+  lu.matrix[model.fire * model.size + model.fuel + model.network.fire.zone] = 1;
   for (let z = 0; z < model.zoneCount; z++) {
     lu.matrix[(model.star + z) * model.size + model.gas + z] = 1;
     lu.matrix[(model.star + z) * model.size + model.fuel + z] = 1;

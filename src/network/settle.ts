@@ -113,7 +113,7 @@ export class Settler {
       for (let i = d; i < model.size; i++) step[i] = balances.algebraic[i - d];
       balances.jacobian(x, demand, this.lu.matrix, capacity, gamma);
       balances.addGasCapacity(h, this.lu.matrix);
-      if (!this.lu.factor()) return { done: false, iterations: k };
+      if (!this.lu.factor(k > 1)) return { done: false, iterations: k };
       this.lu.solve(step);
       const share = stepLimit(model, x, step);
       let move = 0;

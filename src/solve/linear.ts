@@ -5,13 +5,16 @@ const WORN = 1e-7;
 const LEAST = 1e-297;
 /** Entries that are looked at together. */
 const LANE = 8;
+/** Cost of a factor's step where both its row and its column are taken as full, in steps that look up where each entry stands. */
+const FULL_COST = 0.25;
 
 /**
  * LU factorisation of a matrix that is stored densely but mostly zero.
  *
  * Rows and columns are eliminated in an order that fills in little (Markowitz, with a threshold on the pivots), found once and
  * kept with the places where the factors are not zero. A matrix with entries elsewhere, or whose pivots have grown small in that
- * order, gets another: in an order that was not made for them a few entries fill in ten times as much.
+ * order, gets another: in an order that was not made for them a few entries fill in ten times as much. What is left at the end
+ * is so nearly full that it is factored as a full matrix, two pivots at a time.
  *
  * Reference: Duff, Erisman & Reid, Direct Methods for Sparse Matrices, 2nd ed. (2017), sections 7.2 and 9.2 (from memory).
  */
@@ -30,14 +33,19 @@ export class LuSolver {
   private readonly entryStarts: Int32Array;
   private entries = new Int32Array(0);
   private entryColumns = new Int32Array(0);
-  /** of row k: columns left of its pivot and right of it, rising, from starts[k] on; the factors there, and the pivots */
+  /**
+   * Of row k: columns left of its pivot and right of it, rising, from starts[k] on; the factors there, and one over the pivots.
+   * What lies below and right of `full` stands in `block`, row by row, and not in these.
+   */
   private readonly leftStarts: Int32Array;
   private left = new Int32Array(0);
   private lower = new Float64Array(0);
   private readonly rightStarts: Int32Array;
   private right = new Int32Array(0);
   private upper = new Float64Array(0);
-  private readonly pivots: Float64Array;
+  private readonly inverses: Float64Array;
+  private full = 0;
+  private block = new Float64Array(0);
 
   /** @param size number of unknowns */
   constructor(readonly size: number) {
@@ -51,14 +59,20 @@ export class LuSolver {
     this.entryStarts = new Int32Array(size + 1);
     this.leftStarts = new Int32Array(size + 1);
     this.rightStarts = new Int32Array(size + 1);
-    this.pivots = new Float64Array(size);
+    this.inverses = new Float64Array(size);
   }
 
-  /** Factor `matrix`, which is kept. @returns false when it is singular to working precision */
-  factor(): boolean {
+  /**
+   * Factor `matrix`, which is kept.
+   *
+   * @param known entries stand only where some have stood before: spares looking for others, a tenth of the work
+   * @returns false when it is singular to working precision
+   */
+  factor(known = false): boolean {
+    if (known && this.entries.length > 0 && this.eliminate()) return true;
     const strays = this.look();
     if (strays === null) return false;
-    if (this.entries.length > 0 && !strays && this.eliminate()) return true;
+    if (!known && this.entries.length > 0 && !strays && this.eliminate()) return true;
     if (!this.order()) return false;
     this.compile();
     return this.eliminate();
@@ -176,6 +190,7 @@ export class LuSolver {
   private compile(): void {
     const { size: n, seen, rows, columns } = this;
     const place = this.places();
+    const full = fullFrom(place, n);
     const entries: number[] = [];
     const entryColumns: number[] = [];
     const left: number[] = [];
@@ -190,7 +205,7 @@ export class LuSolver {
           entries.push(at);
           entryColumns.push(q);
         }
-        if (place[k * n + q] === 0 || q === k) continue;
+        if (place[k * n + q] === 0 || q === k || (k >= full && q >= full)) continue;
         (q < k ? left : right).push(q);
       }
     }
@@ -203,6 +218,8 @@ export class LuSolver {
     this.right = Int32Array.from(right);
     this.lower = new Float64Array(left.length);
     this.upper = new Float64Array(right.length);
+    this.full = full;
+    this.block = new Float64Array((n - full) * (n - full));
   }
 
   /** Where the factors are not zero: what is seen, and what elimination fills in. Rows and columns in its order. */
@@ -224,40 +241,109 @@ export class LuSolver {
   /** Row by row, each in a dense row of work space. @returns false: a pivot is too small in this order */
   private eliminate(): boolean {
     const { matrix, work, size: n, rows, scales, entries, entryColumns, entryStarts } = this;
-    const { left, leftStarts, lower, right, rightStarts, upper, pivots } = this;
+    const { left, leftStarts, lower, right, rightStarts, upper, inverses, full, block } = this;
+    work.fill(0);
     for (let k = 0; k < n; k++) {
-      work.fill(0);
       const scale = scales[rows[k]];
       for (let e = entryStarts[k]; e < entryStarts[k + 1]; e++) work[entryColumns[e]] = matrix[entries[e]] * scale;
-      for (let e = leftStarts[k]; e < leftStarts[k + 1]; e++) {
+      const leftEnd = leftStarts[k + 1];
+      for (let e = leftStarts[k]; e < leftEnd; e++) {
         const above = left[e];
-        const factor = work[above] / pivots[above];
+        const factor = work[above] * inverses[above];
+        work[above] = 0;
         lower[e] = factor;
         if (factor === 0) continue;
         if (!(factor < 1 / WORN && factor > -1 / WORN)) return false;
         const end = rightStarts[above + 1];
         for (let c = rightStarts[above]; c < end; c++) work[right[c]] -= factor * upper[c];
       }
-      pivots[k] = work[k];
-      if (!(Math.abs(pivots[k]) > LEAST)) return false;
-      for (let e = rightStarts[k]; e < rightStarts[k + 1]; e++) upper[e] = work[right[e]];
+      if (k < full) {
+        if (!(Math.abs(work[k]) > LEAST)) return false;
+        inverses[k] = 1 / work[k];
+        work[k] = 0;
+        for (let e = rightStarts[k]; e < rightStarts[k + 1]; e++) {
+          upper[e] = work[right[e]];
+          work[right[e]] = 0;
+        }
+      } else {
+        const row = (k - full) * (n - full) - full;
+        for (let q = full; q < n; q++) {
+          block[row + q] = work[q];
+          work[q] = 0;
+        }
+      }
+    }
+    return this.eliminateBlock();
+  }
+
+  /** Factor `block` in place, two pivots at a time; their factors and rows stay where they are. */
+  private eliminateBlock(): boolean {
+    const { block, inverses, full } = this;
+    const m = this.size - full;
+    for (let p = 0; p < m; p += 2) {
+      const first = p * m;
+      const second = first + m;
+      if (!(Math.abs(block[first + p]) > LEAST)) return false;
+      const inverse = 1 / block[first + p];
+      inverses[full + p] = inverse;
+      if (p + 1 === m) break;
+      const between = block[second + p] * inverse;
+      if (!(between < 1 / WORN && between > -1 / WORN)) return false;
+      block[second + p] = between;
+      for (let q = p + 1; q < m; q++) block[second + q] -= between * block[first + q];
+      const corner = block[first + p + 1];
+      if (!(Math.abs(block[second + p + 1]) > LEAST)) return false;
+      const next = 1 / block[second + p + 1];
+      inverses[full + p + 1] = next;
+      for (let row = second + m; row < block.length; row += m) {
+        const one = block[row + p] * inverse;
+        const two = (block[row + p + 1] - one * corner) * next;
+        if (!(one < 1 / WORN && one > -1 / WORN && two < 1 / WORN && two > -1 / WORN)) return false;
+        block[row + p] = one;
+        block[row + p + 1] = two;
+        for (let q = p + 2; q < m; q++) block[row + q] -= one * block[first + q] + two * block[second + q];
+      }
     }
     return true;
   }
 
   /** Solve with the last factorisation; the right-hand side is replaced by the solution. */
   solve(b: Float64Array): void {
-    const { rhs: y, size: n, rows, columns, scales, left, leftStarts, lower, right, rightStarts, upper, pivots } = this;
+    const { rhs: y, size: n, rows, columns, scales, left, leftStarts, lower, right, rightStarts, upper } = this;
+    const { inverses, full, block } = this;
+    const m = n - full;
     for (let k = 0; k < n; k++) {
       let sum = b[rows[k]] * scales[rows[k]];
       for (let e = leftStarts[k]; e < leftStarts[k + 1]; e++) sum -= lower[e] * y[left[e]];
+      const row = (k - full) * m - full;
+      for (let q = full; q < k; q++) sum -= block[row + q] * y[q];
       y[k] = sum;
     }
     for (let k = n - 1; k >= 0; k--) {
       let sum = y[k];
       for (let e = rightStarts[k]; e < rightStarts[k + 1]; e++) sum -= upper[e] * y[right[e]];
-      y[k] = sum / pivots[k];
+      const row = (k - full) * m - full;
+      if (k >= full) for (let q = k + 1; q < n; q++) sum -= block[row + q] * y[q];
+      y[k] = sum * inverses[k];
     }
     for (let k = 0; k < n; k++) b[columns[k]] = y[k];
   }
+}
+
+/** From which row on factoring all that is left as a full matrix costs less. `place`: where the factors are not zero. */
+function fullFrom(place: Uint8Array, n: number): number {
+  let full = n;
+  while (full > 0) {
+    const k = full - 1;
+    let below = 0;
+    let right = 0;
+    for (let i = full; i < n; i++) {
+      below += place[i * n + k];
+      right += place[k * n + i];
+    }
+    const rest = n - full;
+    if (below * right < FULL_COST * rest * rest) break;
+    full = k;
+  }
+  return full;
 }

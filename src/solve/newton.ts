@@ -50,18 +50,27 @@ export function newton(
   let renew = !options.reuse;
   let change = Infinity;
   let damping = 1;
+  // does the last step come of a matrix of its own?
+  let own = false;
+  // entries come at a place of their own all at once, where a flow turns: looked for in the first matrix alone
+  let looked = false;
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
     problem.residual(x, rhs);
     if (renew) {
       problem.matrix(x, lu.matrix);
-      if (!lu.factor()) return { converged: false, iterations: iteration, change: Infinity };
+      if (!lu.factor(looked)) return { converged: false, iterations: iteration, change: Infinity };
+      looked = true;
     }
     lu.solve(rhs);
     const share = problem.limit(x, rhs);
     const previous = change;
     change = problem.measure(x, rhs);
-    // steps that don't shrink go to and fro over a bend; half of one ends between
-    if (options.patient && iteration > PATIENCE && change > SHRINKS * previous) damping = Math.max(0.25, 0.5 * damping);
+    // steps that don't shrink, though each has a matrix of its own, go to and fro over a bend; half of one ends between.
+    // Where a damped step leaves what it left out and little else, there is no bend
+    if (options.patient && iteration > PATIENCE && own && renew && change > SHRINKS * previous)
+      damping = Math.max(0.25, 0.5 * damping);
+    else if (damping < 1 && change < (1.1 - damping) * previous) damping = Math.min(1, 2 * damping);
+    own = renew;
     for (let i = 0; i < x.length; i++) x[i] += share * damping * rhs[i];
     if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change };
     const whole = share === 1 && damping === 1;
