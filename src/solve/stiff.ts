@@ -49,6 +49,7 @@ export class StiffStepper {
   private readonly sums: Float64Array[];
   private readonly start: Float64Array;
   private readonly before: Float64Array;
+  private readonly between: Float64Array;
   private readonly stages: Float64Array[];
   /** how far each stage of the last attempted step lay from its first guess */
   private readonly surprises: Float64Array[];
@@ -81,6 +82,7 @@ export class StiffStepper {
     this.sums = Array.from({ length: STAGES }, () => new Float64Array(system.quadratures));
     this.start = new Float64Array(n);
     this.before = new Float64Array(n);
+    this.between = new Float64Array(n);
     this.stages = Array.from({ length: STAGES }, () => new Float64Array(n));
     this.surprises = Array.from({ length: STAGES }, () => new Float64Array(n));
     this.next = new Float64Array(n);
@@ -194,15 +196,19 @@ export class StiffStepper {
     for (let i = 0; i < drift.length; i++) drift[i] = inertia[i] > 0 ? (next[d + i] - base[i]) / hg : 0;
   }
 
-  /** First guess of a stage: along the line of the last step, then the curve through the stages already solved. */
+  /** First guess of a stage: along the curve of the last step, then that through the stages already solved. */
   private predict(stage: number, h: number): void {
-    const { next, start, before, stages } = this;
+    const { next, start, before, between, stages } = this;
+    const [, c1, c2] = ESDIRK.c;
     if (stage === 1) {
-      const w = this.lastStep > 0 ? (ESDIRK.c[1] * h) / this.lastStep : 0;
-      for (let i = 0; i < next.length; i++) next[i] = start[i] + w * (start[i] - before[i]);
+      const on = this.lastStep > 0 ? (c1 * h) / this.lastStep : 0;
+      // through where the last step began, one of its stages and its end
+      const w0 = (on * (1 + on - c2)) / c2;
+      const w1 = (-on * (1 + on)) / (c2 * (1 - c2));
+      for (let i = 0; i < next.length; i++)
+        next[i] = start[i] + w0 * (before[i] - start[i]) + w1 * (between[i] - start[i]);
       return;
     }
-    const [, c1, c2] = ESDIRK.c;
     if (stage === 2) {
       for (let i = 0; i < next.length; i++) next[i] = start[i] + (c2 / c1) * (stages[1][i] - start[i]);
       return;
@@ -294,6 +300,7 @@ export class StiffStepper {
   accept(h: number): void {
     const { rates, sums, system } = this;
     this.before.set(this.start);
+    this.between.set(this.stages[2]);
     this.lastStep = h;
     this.start.set(this.next);
     rates[0].set(rates[STAGES - 1]);
