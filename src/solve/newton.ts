@@ -22,6 +22,8 @@ export interface NewtonOutcome {
 /** Steps are let go their way so many times before they are damped; they shrink well when one is below this share of the last. */
 const PATIENCE = 5;
 const SHRINKS = 0.7;
+/** A step so many times as large as the smallest before it leads away. */
+const ASTRAY = 4;
 
 /**
  * Damped Newton iteration, x improved in place. A matrix is kept as long as the steps shrink well with it.
@@ -30,6 +32,7 @@ const SHRINKS = 0.7;
  * @param options.slow a step larger than this share of the one before asks for a new matrix (default 0: always)
  * @param options.patient damp steps that don't shrink
  * @param options.ahead end as soon as what is left, going by how the last two steps shrank, is below this measure (default 0: never)
+ * @param options.bail give up as soon as steps lead away, for there is a surer way
  * @param options.enough measure of a step that ends it (default 1): more where a guess is known to be so near that the next one would be small
  */
 export function newton(
@@ -44,9 +47,11 @@ export function newton(
     patient?: boolean;
     enough?: number;
     ahead?: number;
+    bail?: boolean;
   },
 ): NewtonOutcome {
   const { slow = 0, enough = 1, ahead = 0 } = options;
+  let least = Infinity;
   let renew = !options.reuse;
   let change = Infinity;
   let damping = 1;
@@ -73,6 +78,8 @@ export function newton(
     own = renew;
     for (let i = 0; i < x.length; i++) x[i] += share * damping * rhs[i];
     if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change };
+    if (options.bail && change > ASTRAY * least) return { converged: false, iterations: iteration, change };
+    least = Math.min(least, change);
     const whole = share === 1 && damping === 1;
     if (share === 1 && change < enough) return { converged: true, iterations: iteration, change };
     // a series that shrinks by the same share on and on

@@ -37,6 +37,9 @@ const STAGES = 4;
  */
 const NEAR = { maxIterations: 5, reuse: true, slow: 0.3, enough: 0.2 };
 
+/** So many lengths of the last step ahead its curve still tells something. */
+const NEAR_AHEAD = 2;
+
 /** Takes single steps; the caller owns time, step size and events. */
 export class StiffStepper {
   /** rates at the start of the step and at each stage */
@@ -166,6 +169,7 @@ export class StiffStepper {
           slow: 0.3,
           ahead: system.ahead,
           patient: true,
+          bail: system.balance !== undefined,
         })
       ) {
         if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25, patient: true })) return Infinity;
@@ -202,9 +206,10 @@ export class StiffStepper {
     const [, c1, c2] = ESDIRK.c;
     if (stage === 1) {
       const on = this.lastStep > 0 ? (c1 * h) / this.lastStep : 0;
-      // through where the last step began, one of its stages and its end
-      const w0 = (on * (1 + on - c2)) / c2;
-      const w1 = (-on * (1 + on)) / (c2 * (1 - c2));
+      // through where the last step began, one of its stages and its end; far ahead the line through both ends goes less astray
+      const near = on < NEAR_AHEAD;
+      const w0 = near ? (on * (1 + on - c2)) / c2 : -on;
+      const w1 = near ? (-on * (1 + on)) / (c2 * (1 - c2)) : 0;
       for (let i = 0; i < next.length; i++)
         next[i] = start[i] + w0 * (before[i] - start[i]) + w1 * (between[i] - start[i]);
       return;
