@@ -14,6 +14,8 @@ const WALK = { first: 2, most: 80, growth: 3 };
 const NEAR = { after: 10, move: 3 };
 /** The same in a step of the march, which only has to stay on its way. */
 const MARCH = { temperature: 1e-2, pressure: 1e-5, fuel: 1e-5, fireShare: 1e-4 };
+/** How what may be left over of a pressure grows with it [1/Pa]. */
+const DRAWING = 2;
 /** Most that a temperature may move in one Newton step [K]. */
 const STRIDE = 120;
 const LOWEST = 150;
@@ -318,7 +320,10 @@ export function stepMeasure(model: Model, x: Float64Array, step: Float64Array, l
   let worst = 0;
   for (let i = 0; i < model.fuel; i++) worst = Math.max(worst, Math.abs(step[i]) / left.temperature);
   for (let i = model.fuel; i < model.pressure; i++) worst = Math.max(worst, Math.abs(step[i]) / left.fuel);
-  for (let i = model.pressure; i < model.fire; i++) worst = Math.max(worst, Math.abs(step[i]) / left.pressure);
+  // the less a pit draws, the nearer its pressures have to be
+  for (let i = model.pressure; i < model.fire; i++) {
+    worst = Math.max(worst, Math.abs(step[i]) / (left.pressure * (1 + DRAWING * Math.abs(x[i]))));
+  }
   const fire = Math.max(1, Math.abs(x[model.fire])) * left.fireShare;
   return Math.max(worst, Math.abs(step[model.fire]) / fire);
 }
