@@ -98,6 +98,16 @@ describe('a deflector over the throat', () => {
     });
   });
 
+  it('pressures are told along the way that the gas goes: on past it, back over a reverse-flow plate', () => {
+    const way = (each: Design) =>
+      estimate(each, { steadyOnly: true })
+        .assumed!.pressurePath.map(({ where }) => where)
+        .filter((where) => /^(plenum|fireEnd|middle|stackEnd)/.test(where));
+    expect(way(design)).toEqual(['plenumMiddle', 'fireEnd', 'middle', 'stackEnd']);
+    const back = designOf(withPlates(ROW).replace(`plates: ${ROW}`, 'reverse: { height: 8 in, turn: 60 in^2 }'));
+    expect(way(back).slice(-3)).toEqual(['stackEnd', 'middle', 'fireEnd']);
+  });
+
   it('a longer one sends more of the gas to the far end', () => {
     const apart = [10, 20, 40].map((long) => {
       const { places } = estimate(designOf(withDeflector(`{ height: 8 in, length: ${long} in }`)), {

@@ -112,13 +112,16 @@ export function pressurePath(pit: Pit): SteadyState['pressurePath'] {
   return path;
 }
 
-/** Of each station of chamber, plenum and upright the zone at its middle, in the order in which gas passes them. */
-function gasOrder({ built }: Pit): number[] {
+/**
+ * Of each station of chamber, plenum and upright the zone at its middle, in the order in which gas passes them: back over a
+ * reverse-flow plate, on over one that it gets past all along.
+ */
+function gasOrder({ built, design }: Pit): number[] {
   const { plenum, chamber, upright } = built;
   const { zones } = built.network;
   const middles = (columns: number[][] = []) => columns.map((column) => column[column.length >> 1]);
   const chambers = middles(chamber?.columns);
-  const path = plenum ? [...middles(plenum.columns), ...chambers.reverse()] : chambers;
+  const path = [...middles(plenum?.columns), ...(design.chamber?.reverse ? chambers.reverse() : chambers)];
   const up = (upright?.zones ?? []).filter((z, i, all) => i === 0 || zones[z].station !== zones[all[i - 1]].station);
   return [...path, ...up];
 }
