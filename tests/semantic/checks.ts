@@ -251,8 +251,11 @@ function checkEnd({ design, warmUp, steady, assumed }: EstimateResult, codes: st
   const before = indexAt(time, 0.6 * time[end]);
   const far = (curve: readonly number[], to: number, least: number) =>
     Math.abs(curve[end] - to) > Math.max(least, 1.5 * Math.abs(curve[end] - curve[before]));
-  // a day was not enough, and it says so: then it has to come to that state later on
-  if (gauge_s === null && own > design.fire.target + READS && codes.includes('target-not-reached')) {
+  const otherFire = far(fire, state.fire_W, Math.max(ENDS * state.fire_W, 1e-3 * design.fire.heat));
+  const otherReading = far(reading, own, Math.max(READS, ENDS * (own - design.site.air)));
+  // a day was not enough, and the target is said to be missed: then it has to come to that state later on
+  const slow = own > design.fire.target + READS || otherFire || otherReading;
+  if (gauge_s === null && slow && codes.includes('target-not-reached')) {
     const again = underFullFire(design, [time[end], SETTLED]);
     const [then, last] = again ?? [
       { reading: NaN, fire: NaN },
@@ -271,12 +274,8 @@ function checkEnd({ design, warmUp, steady, assumed }: EstimateResult, codes: st
   }
   const words = gauge_s === null ? 'the full one' : 'the one that holds';
   const tell = (curve: readonly number[], to: number) => `${curve[end]} at ${time[end].toFixed(0)} s, steady ${to}`;
-  if (far(fire, state.fire_W, Math.max(ENDS * state.fire_W, 1e-3 * design.fire.heat))) {
-    fail(`the warm-up ends on another fire than ${words}`, tell(fire, state.fire_W));
-  }
-  if (far(reading, own, Math.max(READS, ENDS * (own - design.site.air)))) {
-    fail(`the warm-up ends on another reading than ${words}`, tell(reading, own));
-  }
+  if (otherFire) fail(`the warm-up ends on another fire than ${words}`, tell(fire, state.fire_W));
+  if (otherReading) fail(`the warm-up ends on another reading than ${words}`, tell(reading, own));
 }
 
 function checkCurves({ design, warmUp }: EstimateResult, fail: Fail): void {
