@@ -16,6 +16,7 @@ interface DesignFile {
   firebox: { plate: string };
   chamber?: { plate: string; length: string; insulation?: object };
   upright?: { plate: string };
+  options?: unknown;
 }
 
 const [count] = process.argv.slice(2);
@@ -38,6 +39,8 @@ const moved = (value: number, low: number, high: number, unit: string) =>
 for (let i = 0; i < Number(count); i++) {
   const { tree: drawn, design } = examples[i % examples.length];
   const tree = structuredClone(drawn);
+  // a line is one design
+  delete tree.options;
   tree.name = `${drawn.name} ${i + 1}`;
   tree.site = { ...tree.site, air: `${between(-5, 35).toFixed(1)} °C`, wind: `${between(0, 8).toFixed(1)} m/s` };
   tree.fire.heat = moved(design.fire.heat, 0.7, 1.4, 'W');
