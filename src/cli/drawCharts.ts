@@ -63,7 +63,7 @@ async function pngDrawer(): Promise<(chart: NamedChart) => Uint8Array> {
  * @param remedy what to do on a machine that it has no build for
  * @throws Stop there
  */
-export async function canvasPart<T>(load: () => Promise<T>, remedy: string): Promise<T> {
+async function canvasPart<T>(load: () => Promise<T>, remedy: string): Promise<T> {
   return load().catch((error: Error) => {
     const machine = `${process.platform} ${process.arch}`;
     throw new Stop(

@@ -13,7 +13,7 @@ const BYTE_ORDER_MARK = Buffer.from([0xef, 0xbb, 0xbf]);
  * Every line end makes a line, empty ones too, and what stands after the last one is a line if it holds anything. The bytes of a
  * line over the limit are let go as they come.
  */
-export class LineCutter {
+class LineCutter {
   private parts: Buffer[] = [];
   private length = 0;
   private first = true;

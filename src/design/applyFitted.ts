@@ -1,7 +1,7 @@
 /** A design takes over what measured cooks have told. */
 import { format } from '../units/index.js';
 import type { Design } from './design.js';
-import { estimateFieldsOf, type EstimateField } from './estimateFields.js';
+import { unknownInputsOf, type UnknownInput } from './unknownInputs.js';
 import { rangeOf } from './fields.js';
 import type { DesignWarning } from './faults.js';
 import type { Fitted, FittedValue, FittedValueUse } from './fitted.js';
@@ -29,7 +29,7 @@ export function withFitted(drawn: Design, fitted: Fitted, byWood: boolean): Appl
   const design = structuredClone(drawn);
   const warnings: DesignWarning[] = [];
   const replaced: string[] = [];
-  const fields = estimateFieldsOf(design);
+  const fields = unknownInputsOf(design);
   const uses = new Map<FittedValue, number | null>();
   // in the order of the table, whatever the file's: the heat of the wood comes after its moisture, which moves it
   for (const field of fields) {
@@ -71,7 +71,7 @@ function same(own: number, was: number): boolean {
   return Math.abs(own - was) <= ROUNDING * Math.abs(was) + 1e-12;
 }
 
-function notUsed({ path, range, targets }: EstimateField, { was }: FittedValue, design: Design): DesignWarning {
+function notUsed({ path, range, targets }: UnknownInput, { was }: FittedValue, design: Design): DesignWarning {
   const { kind } = range;
   const other = targets.find(({ get }) => !same(get(design), was))!;
   const own = other.get(design);
@@ -87,7 +87,7 @@ function notUsed({ path, range, targets }: EstimateField, { was }: FittedValue, 
   };
 }
 
-function beyond({ path, range }: EstimateField, wanted: number, taken: number): DesignWarning {
+function beyond({ path, range }: UnknownInput, wanted: number, taken: number): DesignWarning {
   const { kind, low, high, min, max } = range;
   return {
     code: 'fitted-out-of-range',

@@ -16,7 +16,7 @@ export interface PlacedDoor extends Door {
 }
 
 /** How high something h high along a shell round the radius r stands straight up: 2 r sin(h / 2 r) [m]. */
-export function straightHeight(part: HorizontalPart | Upright, name: PartName, height: number): number {
+function straightHeight(part: HorizontalPart | Upright, name: PartName, height: number): number {
   if (name !== 'chamber' || !('shape' in part) || part.shape !== 'round') return height;
   const r = part.width / 2;
   return 2 * r * Math.sin(Math.min(height / (2 * r), Math.PI / 2));

@@ -31,7 +31,7 @@ export interface Joint {
   length: number;
 }
 
-export function horizontalSection(part: HorizontalPart): Section {
+function horizontalSection(part: HorizontalPart): Section {
   return { shape: part.shape, width: part.width, height: part.height, centre: part.centre };
 }
 

@@ -142,7 +142,7 @@ function unitWithoutBrackets(header: string): string | undefined {
 }
 
 /** Does a written unit fit a column? `h:mm` and the like fit a time. */
-export function unitFits(kind: LogColumnKind, unit: string, otherUnits?: OtherUnits): boolean {
+function unitFits(kind: LogColumnKind, unit: string, otherUnits?: OtherUnits): boolean {
   if (kind === 'time' && clockPattern(unit)) return true;
   return unitKind(kind, unit, otherUnits) !== undefined;
 }

@@ -57,11 +57,6 @@ export function stationsOf(design: Design, part: PartName): StationName[] {
   return design.chamber?.reverse ? [...above, 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'] : above;
 }
 
-/** Does food lie there? Neither in the firebox nor under a reverse-flow plate. */
-export function isForCooking(station: StationName): boolean {
-  return !['firebox', 'plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'].includes(station);
-}
-
 function checkLayout(design: Design, reading: Reading): void {
   const { chamber, upright, throat } = design;
   if (!chamber && !upright) {

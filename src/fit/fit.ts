@@ -112,7 +112,7 @@ export function fit(design: Design, inputs: readonly FitInput[], options: FitOpt
 }
 
 /** What all logs tell of fire and weather. */
-export function toldBy(inputs: readonly FitInput[]): Told {
+function toldBy(inputs: readonly FitInput[]): Told {
   const all = (has: (log: CookLog) => boolean) => inputs.every(({ log }) => has(log));
   return {
     wood: all(({ wood }) => wood !== null),

@@ -1,5 +1,5 @@
 import type { Design } from '../design/design.js';
-import { estimateFieldsOf } from '../design/estimateFields.js';
+import { unknownInputsOf } from '../design/unknownInputs.js';
 import { rowAt } from '../design/fields.js';
 import { valuesInUse } from '../design/fitted.js';
 import { plainText } from '../words/plainText.js';
@@ -22,7 +22,7 @@ export function designRows(design: Design, defaults: string[], say: Say): Design
   const { currency, ...priced } = prices ?? { currency: '' };
   const used = fitted ? valuesInUse(fitted).values.map((value) => value.path) : [];
   const settled = new Set(
-    estimateFieldsOf(design)
+    unknownInputsOf(design)
       .filter(({ path }) => used.includes(path))
       .flatMap(({ targets }) => targets.map(({ path }) => path)),
   );

@@ -4,7 +4,7 @@ import { lengthOf, plainText } from '../words/plainText.js';
 import { unknownLabel } from '../words/unknownLabels.js';
 import { choleskyFactor } from '../design/correlation.js';
 import type { Design } from '../design/design.js';
-import { fittableField } from '../design/estimateFields.js';
+import { fittableField } from '../design/unknownInputs.js';
 import type { Fitted, FittedLog, FittedValue } from '../design/fitted.js';
 import { FACTOR, LOG_ERROR, LOG_TIME } from '../design/fields/fitted.js';
 import type { Range } from '../design/ranges.js';

@@ -25,7 +25,7 @@ import { zoneRadiationChecks } from './checks/zoneRadiation.js';
 import { siUnit } from './quantities.js';
 
 /** By topic, in the order of the list that `--list` prints. */
-export const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> = {
+const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> = {
   'air, gas and atmosphere': gasChecks,
   steel: steelChecks,
   'flat panels': panelChecks,

@@ -2,7 +2,7 @@
  * `npm run bench`: what an estimate costs, for each example. Prints; never judges: a busy machine is no fault of the code.
  *
  * - cold, warm: computing inside the process (steady, assumed and warm-up together), first run and median of 20
- * - rhs: evaluations of the balances in the warm-up, and what one costs, all that goes with it included
+ * - steps, rhs: of the warm-up, and evaluations of the balances in it
  * - command: the whole command without charts, beyond bare Node's own start; median of 7
  * - peak: the command's largest resident memory
  * - fit: four estimates to a log of 6 h with a reading every 10 s, whole command on one core
@@ -12,7 +12,9 @@
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { availableParallelism, loadavg } from 'node:os';
+import { median } from 'simple-statistics';
 import { bundle } from '../../esbuild.config.mjs';
+import { bundleScript } from '../support/bundleScript.mjs';
 
 /** A bundle of its own: other runs may be rewriting the usual one. */
 const BUNDLE = 'out/bench';
@@ -27,7 +29,6 @@ const node = (args, input) => {
   const run = spawnSync(process.execPath, args, { encoding: 'utf8', maxBuffer: 1e8, input });
   return { ms: performance.now() - start, ...run };
 };
-const median = (values) => values.sort((a, b) => a - b)[Math.floor(values.length / 2)];
 const medianSpawn = (args) => median(Array.from({ length: SPAWNS }, () => node(args).ms));
 
 function peakMb(file) {
@@ -36,24 +37,31 @@ function peakMb(file) {
   return Number(/peak (\d+)/.exec(stderr)[1]) / 1024;
 }
 
+/** What a script beside this one prints, run by itself. */
+function printed(script, args) {
+  const { stdout, stderr, status } = node([`${BUNDLE}/${script}.mjs`, ...args]);
+  if (status !== 0) throw new Error(`${script} ${args.join(' ')}: ${stderr}`);
+  return stdout;
+}
+
 await bundle(BUNDLE);
+for (const script of ['inProcess', 'reportParts', 'fitLog', 'batchDesigns']) {
+  await bundleScript(`tests/bench/${script}.ts`, `${BUNDLE}/${script}.mjs`);
+}
 const bare = medianSpawn(['-e', '0']);
 const examples = readdirSync('examples').filter((name) => /\.ya?ml$/.test(name));
 const rows = examples.map((name) => {
   const file = `examples/${name}`;
-  const inside = node(['tests/bench/inProcess.mjs', `${BUNDLE}/index.js`, file, String(WARM_RUNS)]);
-  if (inside.status !== 0) throw new Error(`${name}: ${inside.stderr}`);
-  const { coldMs, warmMs, warmUpMs, readMs, steps, evaluations } = JSON.parse(inside.stdout);
+  const inside = JSON.parse(printed('inProcess', [file, String(WARM_RUNS)]));
   const commandMs = medianSpawn([`${BUNDLE}/cli.js`, 'estimate', file]) - bare;
-  return { name, coldMs, warmMs, warmUpMs, readMs, commandMs, peakMb: peakMb(file), steps, evaluations };
+  return { name, ...inside, commandMs, peakMb: peakMb(file) };
 });
 
 const number = (value, digits = 1) => (value === null || value === undefined ? '-' : value.toFixed(digits));
 const print = (cells) => console.log(cells.map((cell, i) => (i === 0 ? cell.padEnd(28) : cell.padStart(11))).join(''));
 console.log(`node ${process.version}, bare start ${number(bare, 0)} ms\n`);
-print(['', 'read ms', 'cold ms', 'warm ms', 'command ms', 'peak MB', 'steps', 'rhs', 'us per rhs']);
+print(['', 'read ms', 'cold ms', 'warm ms', 'command ms', 'peak MB', 'steps', 'rhs']);
 for (const row of rows) {
-  const perEvaluation = row.evaluations ? number((row.warmUpMs / row.evaluations) * 1000) : '-';
   print([
     row.name,
     number(row.readMs),
@@ -63,7 +71,6 @@ for (const row of rows) {
     number(row.peakMb, 0),
     String(row.steps ?? '-'),
     String(row.evaluations ?? '-'),
-    perEvaluation,
   ]);
 }
 console.log('\nworst example against its target:');
@@ -73,9 +80,7 @@ for (const [key, target] of Object.entries(TARGETS)) {
   console.log(`  ${key.padEnd(10)} ${number(worst).padStart(7)}, target under ${target}: ${verdict}`);
 }
 
-const { stdout, stderr, status } = node(['tests/bench/reportParts.mjs', BUNDLE, `examples/${examples[0]}`, '5']);
-if (status !== 0) throw new Error(`report: ${stderr}`);
-const report = JSON.parse(stdout);
+const report = JSON.parse(printed('reportParts', [`examples/${examples[0]}`, '5']));
 console.log(`\nreport of ${examples[0]} beyond its study:`);
 for (const [key, what, target] of [
   ['firstMs', 'HTML, first', 1000],
@@ -99,7 +104,7 @@ for (const [what, args, target] of [
   console.log(`  ${what.padEnd(25)} ${number(ms, 0).padStart(6)} ms${verdict}`);
 }
 
-const log = node(['tests/bench/fitLog.mjs', `${BUNDLE}/index.js`, PLAIN]).stdout;
+const log = printed('fitLog', [PLAIN]);
 const free = 'innerConvection,fire.radiant,chamber.doorGap,wood.heat';
 const fit = node([`${BUNDLE}/cli.js`, 'fit', PLAIN, '-', '--free', free, '--json'], log);
 if (fit.status !== 0) throw new Error(`fit: ${fit.stderr}`);
@@ -110,7 +115,7 @@ console.log(
 );
 
 console.log(`\nbatch of ${BATCH} designs, steady and warm-up, whole command:`);
-const designs = node(['tests/bench/batchDesigns.mjs', `${BUNDLE}/index.js`, String(BATCH)]).stdout;
+const designs = printed('batchDesigns', [String(BATCH)]);
 const share = (count) => designs.split('\n', count).join('\n');
 const batch = (input, workers) => {
   const args = ['tests/bench/peak.mjs', `${BUNDLE}/cli.js`, 'batch', '--workers', String(workers)];

@@ -12,8 +12,9 @@
 import { statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
+import { median } from 'simple-statistics';
 import { bundle } from '../../esbuild.config.mjs';
+import { bundleScript } from '../support/bundleScript.mjs';
 
 const FOLDER = 'out/bench-page';
 const MOVES = 40;
@@ -22,20 +23,12 @@ const TARGETS = { fileKb: 700, firstMs: 1000, numbersMs: 33, stepsMs: 150 };
 
 await bundle(FOLDER);
 // the tests' own way to a browser, which is written in TypeScript
-await build({
-  entryPoints: ['tests/page/support/browser.ts'],
-  outfile: `${FOLDER}/browser.mjs`,
-  bundle: true,
-  packages: 'external',
-  format: 'esm',
-  platform: 'node',
-});
+await bundleScript('tests/page/support/browser.ts', `${FOLDER}/browser.mjs`);
 const { launchBrowser } = await import(pathToFileURL(resolve(FOLDER, 'browser.mjs')).href);
 const browser = await launchBrowser();
 if (!browser) process.exit(1);
 const file = resolve(FOLDER, 'page.html');
 const sorted = (values) => [...values].sort((a, b) => a - b);
-const median = (values) => sorted(values)[Math.floor(values.length / 2)];
 
 const firsts = [];
 let page;

@@ -16,13 +16,14 @@ import { reportDocument } from '../../src/report/sheets/reportDocument.js';
 import { assemble, type Comparison } from '../../src/study/compare/compare.js';
 import { planComparison, runComparisonCases, summariseComparison } from '../../src/study/compare/compareSpread.js';
 import { optionsOf } from '../../src/study/compare/options.js';
-import { studyOption, USUAL_SETTINGS } from '../../src/study/compare/studyOption.js';
+import { USUAL_SETTINGS } from '../../src/study/compare/studyOption.js';
 import { estimate } from '../../src/study/estimate/estimate.js';
 import type { EstimateResult } from '../../src/study/estimate/result.js';
 import { followCook } from '../../src/study/events/cook.js';
 import { cooked } from '../../src/study/events/cooked.js';
 import { seededRandom } from '../../src/study/spread/random.js';
 import { planSpread, runSpreadCases, summariseSpread } from '../../src/study/spread/uncertainty.js';
+import { studiedAsUsual } from '../support/compared.js';
 import { exampleDesign } from '../support/examples.js';
 import { overlapsIn } from './overlaps.js';
 
@@ -48,7 +49,7 @@ export async function charted(name: string): Promise<Charted> {
   const text = readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8');
   const options = await optionsOf(text, name, [parseVariation(PLATES) as Variation]);
   if ('faults' in options) throw new Error(options.faults.join('\n'));
-  const studies = options.map((option) => studyOption(option.design, USUAL_SETTINGS));
+  const studies = options.map(studiedAsUsual);
   if (result.spread) studies[0].result = { ...studies[0].result, spread: result.spread };
   const comparison = assemble(options, studies, USUAL_SETTINGS);
   const plan = planComparison(comparison, { cases: 1, ...random });

@@ -1,8 +1,10 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { example, pitwright, scratch, type Run } from './support/run.js';
 
 const plain = example('plain-24.yaml');
+/** Few stacks to try. */
+const FEW = 'size: { keep: [throat], stack: { least: 36 in, most: 36 in }, onHand: [6 in tube 11 ga] }\n';
 
 let folder: ReturnType<typeof scratch>;
 beforeAll(() => {
@@ -13,7 +15,8 @@ afterAll(() => folder.remove());
 describe('size', () => {
   let run: Run;
   beforeAll(async () => {
-    run = await pitwright(['size', plain, '--json', '--charts', folder.at('charts'), '--workers', '2']);
+    const stdin = `${readFileSync(plain, 'utf8')}${FEW}`;
+    run = await pitwright(['size', '-', '--json', '--charts', folder.at('charts'), '--workers', '2'], { stdin });
   }, 120_000);
 
   it('gives wanted, choices and the chosen one, and says its progress on stderr', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { choleskyFactor } from '../../src/design/correlation.js';
-import { estimateFieldsOf, FITTABLE, fittableField } from '../../src/design/estimateFields.js';
+import { unknownInputsOf, FITTABLE, fittableField } from '../../src/design/unknownInputs.js';
 import { formatFault, type DesignFault } from '../../src/design/faults.js';
 import { sameLog, valuesInUse, type Fitted } from '../../src/design/fitted.js';
 import { rangeOf } from '../../src/design/fields.js';
@@ -135,7 +135,7 @@ describe('a design that names what a cook told', () => {
     const designs = [UPRIGHT, OVER].map(designOf);
     for (const path of FITTABLE) {
       const found = designs.flatMap((design) =>
-        estimateFieldsOf(design)
+        unknownInputsOf(design)
           .filter((field) => field.path === path || field.targets.some((target) => target.path === path))
           .map((field) => ({ design: structuredClone(design), field })),
       );

@@ -8,7 +8,7 @@ import { expectFound, input, logOf, plain, TWO, without } from './fitLogs.js';
 
 describe('a fit', () => {
   it('finds what the log was made with, and says how surely', () => {
-    expectFound({ innerConvection: TWO.innerConvection });
+    expectFound({ innerConvection: TWO.innerConvection }, { hours: 2.5 });
   });
 
   it('refuses an estimate that the design does not have', () => {

@@ -37,8 +37,8 @@ export function logOf(
 export const TWO = { innerConvection: 1.4, 'wood.heat': 1.55e7 };
 
 /** A fit of a log that was made with such values finds them, within an interval that says how surely. */
-export function expectFound(values: Record<string, number>): FitResult {
-  const result = fit(plain(), [input(logOf(values))], without(Object.keys(values)))!;
+export function expectFound(values: Record<string, number>, log?: LogOptions): FitResult {
+  const result = fit(plain(), [input(logOf(values, log))], without(Object.keys(values)))!;
   for (const [path, value] of Object.entries(values)) {
     const { low, high, told, left } = found(result, path);
     expect(low).toBeLessThan(value);

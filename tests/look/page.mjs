@@ -2,9 +2,9 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { build } from 'esbuild';
 import { bundlePage } from '../../src/page/bundle.mjs';
 import { englishAlone } from '../../esbuild.config.mjs';
+import { bundleScript } from '../support/bundleScript.mjs';
 
 const WORK = 'out/look-page';
 const SIZES = {
@@ -101,8 +101,7 @@ export async function lookAtPage(folder) {
 /** The tests' own way to a browser, which is written in TypeScript. */
 export async function startBrowser() {
   const outfile = resolve(WORK, 'browser.mjs');
-  const entryPoints = ['tests/page/support/browser.ts'];
-  await build({ entryPoints, outfile, bundle: true, packages: 'external', format: 'esm', platform: 'node' });
+  await bundleScript('tests/page/support/browser.ts', outfile);
   const { launchBrowser } = await import(pathToFileURL(outfile).href);
   const browser = await launchBrowser();
   if (!browser) throw new Error('no browser to look with');

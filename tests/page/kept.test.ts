@@ -66,10 +66,7 @@ describe('steps back and forth', () => {
 });
 
 describe('a file of all options', () => {
-  it.each(['plain-24', 'offset-with-upright'])(
-    'reads back to the same designs, whatever is tried of %s',
-    expectReadBack,
-  );
+  it('reads back to the same designs, whatever is tried', () => expectReadBack('offset-with-upright'));
 
   it('keeps a door of its own plate, names that would be one, and leaves out what differs in nothing', () => {
     const doors = textOf('plain-24').replace(

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { expectWholeReport } from './support/randomReports.js';
 import { compared, documentFrom, htmlOf, pdfOf, plates, renamed } from './support/reports.js';
 
 const HOSTILE: [string, string][] = [
@@ -19,6 +20,10 @@ const OURS = (
   '!doctype bdi body caption desc div figcaption figure h1 h2 h3 head header html li main meta p path section small style ' +
   'svg table tbody td text th thead title tr ul'
 ).split(' ');
+
+describe('numbers near the limits of what is read', () => {
+  it.each([159, 265, 358])('random design %d: a whole report without a broken number', expectWholeReport);
+});
 
 describe('hostile names', () => {
   const plain = compared(plates(['1/4 in', '3/16 in']));

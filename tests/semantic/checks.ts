@@ -38,7 +38,7 @@ const COLD = { curve: 0.1, state: 1e-3 };
 const share = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12);
 
 /** May something in this pit be colder than the air around it? Rain, wet bodies, and a sky colder than the air. */
-export function mayBeColder({ site, firebox, chamber, upright }: Design): boolean {
+function mayBeColder({ site, firebox, chamber, upright }: Design): boolean {
   const wet = [firebox, chamber, upright].some((part) =>
     part?.contents.some(({ material }) => material === 'water' || material === 'food'),
   );

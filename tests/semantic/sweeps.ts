@@ -14,7 +14,7 @@ import { compared, replay } from './replay.js';
 import { Findings } from './telling.js';
 
 /** A share by which a number may go the wrong way: what the time steps leave open in a time, and the settling in a state. */
-export const SLACK = { time: 0.005, state: 1e-3 };
+const SLACK = { time: 0.005, state: 1e-3 };
 
 const PLATE = ['1/8 in', '3/16 in', '1/4 in', '5/16 in', '3/8 in', '1/2 in'];
 /** More than this share of the hold fire is no small change of a pit: it is another state. */
@@ -124,7 +124,7 @@ function platesOf(tree: Tree, part: string): string[] {
  * - Soaked is nine tenths of all the steel's heat. A part that warms fast counts for more of it when it is thicker, and a heavier
  *   firebox keeps the full fire on for longer. So one part's plate may shorten it (all plates at once may not), if a replay agrees.
  */
-export function plateSweep(tree: Tree, parts: readonly string[] = ['all', ...partsOf(tree)]): Failure[] {
+function plateSweep(tree: Tree, parts: readonly string[] = ['all', ...partsOf(tree)]): Failure[] {
   return parts.flatMap((part) => {
     const path = `${part}.plate`;
     const paths = platesOf(tree, part);
@@ -193,7 +193,7 @@ function fireChange(tree: Tree, factor: number): Change {
  * that gas goes down through wants that heat. Past the gauge it may, by the air it draws: gas that leaves hotter pulls
  * harder. There the stacks are closed until the fire draws what it drew under the thinner layer, and must then be no larger.
  */
-export function insulationSweep(given: Tree): Failure[] {
+function insulationSweep(given: Tree): Failure[] {
   const site: Tree = { ...(given.site as Tree) };
   delete site.sun;
   const tree: Tree = { ...given, site };
@@ -253,7 +253,7 @@ function drawingLess(tree: Tree, changes: Change[], air: number): SteadyState | 
 }
 
 /** A taller stack never has less draft of its own (before any flow takes of it). */
-export function stackSweep(tree: Tree): Failure[] {
+function stackSweep(tree: Tree): Failure[] {
   const stacks = tree.stacks as { height: string }[];
   const points = HEIGHT.map((factor) => ({
     value: `${factor} times the height`,
@@ -272,7 +272,7 @@ export function stackSweep(tree: Tree): Failure[] {
 }
 
 /** A little more fire reads the target a little sooner: no jump, and never later. */
-export function fireSweep(tree: Tree): Failure[] {
+function fireSweep(tree: Tree): Failure[] {
   const points = FIRE.map((factor) => ({
     value: `${factor} of the fire`,
     result: solve(tree, [fireChange(tree, factor)]),
@@ -320,7 +320,7 @@ export function soaks(tree: Tree): boolean {
 }
 
 /** All sweeps of a design. */
-export function sweepFailures(tree: Tree): Failure[] {
+function sweepFailures(tree: Tree): Failure[] {
   return [...plateSweep(tree), ...insulationSweep(tree), ...stackSweep(tree), ...fireSweep(tree)];
 }
 

@@ -3,7 +3,7 @@ import { designJsonSchema } from '../../design/jsonSchema.js';
 import { SPECIMENS } from '../../design/specimens.js';
 import { openSink } from '../output.js';
 
-export const SHELLS = ['bash', 'zsh', 'fish'] as const;
+const SHELLS = ['bash', 'zsh', 'fish'] as const;
 
 type Shell = (typeof SHELLS)[number];
 

@@ -55,7 +55,7 @@ export async function run(path: string, options: ReportOptions): Promise<void> {
 }
 
 /** Cases behind 'how sure it is' where no number is asked for: enough for a tenth and nine tenths, soon done. */
-export const DEFAULT_CASES = 60;
+const DEFAULT_CASES = 60;
 
 async function sizingFor(
   drawn: Parameters<typeof sizesOf>[0],

@@ -115,7 +115,7 @@ const event = block('A door opened, a gust, a shower.', {
 });
 
 /** How long a door may stand open. */
-export const DOOR_TIME = range('time', '0 s', '1 h');
+const DOOR_TIME = range('time', '0 s', '1 h');
 
 const COOK = {
   soak: quantity(TIME, 'From first reading the target to loading.', { default: '0 min' }),

@@ -75,7 +75,7 @@ export const UNKNOWN_SCALES = {
   glow: 'times',
 } as const;
 
-export type EstimateKind = keyof typeof UNKNOWN_SCALES;
+export type UnknownKind = keyof typeof UNKNOWN_SCALES;
 
 /** How the page shows a number. */
 export interface Slider {
@@ -94,5 +94,5 @@ export interface Row {
   print?: { bare?: true; digits?: number; shop?: string; si?: string };
   slider?: Slider;
   /** an unknown that a spread study draws and a fit may settle, as a builder says it in at most 30 letters */
-  unknown?: { kind: EstimateKind; label: string };
+  unknown?: { kind: UnknownKind; label: string };
 }

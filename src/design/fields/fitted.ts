@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import { nearestName } from '../../units/index.js';
 import { choleskyFactor } from '../correlation.js';
-import { FITTABLE, fittableField } from '../estimateFields.js';
+import { FITTABLE, fittableField } from '../unknownInputs.js';
 import type { Fitted, FittedLog, FittedValue } from '../fitted.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';

@@ -13,7 +13,7 @@ function rounded(value: unknown): unknown {
   return Object.fromEntries(Object.entries(value).map(([key, item]) => [key, rounded(item)]));
 }
 
-export function outcomeTree({ case: each, computed, error, status, reason }: Outcome) {
+function outcomeTree({ case: each, computed, error, status, reason }: Outcome) {
   return {
     case: each.id,
     file: each.file,

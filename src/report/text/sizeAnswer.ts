@@ -80,7 +80,7 @@ export function choiceWords({ design }: SizeResult, choice: SizeChoice, system: 
 }
 
 /** The fields of a choice as lines of YAML, what stays as drawn left out; all where no choice is given. */
-export function fieldLines(
+function fieldLines(
   { firebox, throat, stacks }: SizeChoice['fields'],
   kept?: Pick<SizeChoice, 'throat' | 'stack'>,
 ): string[] {

@@ -13,14 +13,6 @@ const NONE = { wood: 0.03, swing: 0.05, draft: 0.1, length: 0.0127, steel: 0.5 }
 
 type Sized = Pick<SizeChoice, 'weighed' | 'checks'> & { height_m: number };
 
-/** A choice, or a drawing, as it is held against another. */
-export function sizedOf(
-  choice: Pick<SizeChoice, 'weighed' | 'checks' | 'margins' | 'failed'>,
-  height_m: number,
-): Sized {
-  return { ...choice, height_m };
-}
-
 /** What one size costs against another, and what it saves. */
 export function against(one: Sized, other: Sized, system: UnitSystem): { costs: string[]; saves: string[] } {
   const [costs, saves]: [string[], string[]] = [[], []];

@@ -24,7 +24,7 @@ function speed(value: number, system: UnitSystem): string {
   return format('speed', value, system, { digits: 2, ...(system === 'shop' ? { unit: 'ft/s' } : {}) });
 }
 
-export function bandText(key: LimitKey, system: UnitSystem): string {
+function bandText(key: LimitKey, system: UnitSystem): string {
   const { low, high } = LIMIT[key];
   if (high === 0) return 'none';
   if (low === 0) return 'above zero';

@@ -11,7 +11,7 @@ import { solveUnderFire, type Solved } from '../estimate/steady.js';
 /** A thermometer in cold smoke stays below this: 90 °F, common practice, no source [K]. */
 export const USUAL_CEILING = 305.372;
 /** The least wood fire that stays alight by itself: half a pound an hour (estimate, spread 0.25-1.5 lb/h) [kg/s]. */
-export const USUAL_LEAST_WOOD = (0.5 * 0.45359237) / 3600;
+const USUAL_LEAST_WOOD = (0.5 * 0.45359237) / 3600;
 /** The same estimate's spread, as shares of it. */
 const LEAST_SPREAD = { low: 0.5, high: 3 } as const;
 /** A ceiling is kept with something in hand from this on: 5 °F, common practice, no source [K]. */

@@ -18,7 +18,7 @@ export function boxOf(design: Design): { bedArea: number; airFactor: number } {
 }
 
 /** Heat of the split that is laid on [J]. */
-export function splitHeat({ fire, wood }: Design, holds: number): number {
+function splitHeat({ fire, wood }: Design, holds: number): number {
   const { mass, every } = fire.splits;
   if (mass !== undefined) return mass * wood.heat;
   if (every !== undefined && every > 0) return holds * every;

@@ -16,8 +16,8 @@ import { panelsOf, type Panel } from './panels.js';
 import { faceTemperature, hottestPlate, stationOfFace } from './plateTemperatures.js';
 
 /** A hand's push on the middle of a panel, 50 lb, and a pull on a door's corner, 20 lb [N]. */
-export const PUSH = 50 * 4.4482216152605;
-export const PULL = 20 * 4.4482216152605;
+const PUSH = 50 * 4.4482216152605;
+const PULL = 20 * 4.4482216152605;
 
 /** Years after which nobody counts what scale has left. */
 export const MOST_YEARS = 1000;

@@ -21,7 +21,7 @@ export function constraintsOf({ size }: Design): ConstraintKey[] {
 }
 
 /** The design with one of those left out. */
-export function withoutConstraint(design: Design, key: ConstraintKey): Design {
+function withoutConstraint(design: Design, key: ConstraintKey): Design {
   const size = design.size!;
   const stack = { over: 'lid' as const, ...size.stack };
   const changed = (): Partial<NonNullable<Design['size']>> => {

@@ -35,7 +35,7 @@ export function surveyTries(design: Design, settings: SizeSettings, from = 0, to
 }
 
 /** All in this thread. */
-export const HERE: SizeRuns = {
+const HERE: SizeRuns = {
   throats: async (design, settings) => throatTries(design, settings),
   survey: async (design, settings) => surveyTries(design, settings),
   judge: async (sized, settings) => sized.map(({ design, guess }) => judgeFully(design, guess, settings)),

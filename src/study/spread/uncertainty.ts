@@ -213,7 +213,7 @@ function spreadNumber(
 }
 
 /** What a tenth, half and nine tenths of the cases lie below; cases that never get there lie above all others. */
-export function percentilesOf(
+function percentilesOf(
   values: readonly (number | null)[],
   missing: Quantity['missing'],
 ): Pick<SpreadNumber, 'p10' | 'p50' | 'p90'> {

@@ -1,5 +1,5 @@
 import type { Design } from '../../design/design.js';
-import { estimateFieldsOf, type EstimateField, type EstimateKind } from '../../design/estimateFields.js';
+import { unknownInputsOf, type UnknownInput, type UnknownKind } from '../../design/unknownInputs.js';
 import { valuesInUse, type FittedLog, type FittedValue } from '../../design/fitted.js';
 import { listed } from '../../units/listed.js';
 import type { UnknownUsed } from '../estimate/result.js';
@@ -15,7 +15,7 @@ import { triangleOfInterval, triangularQuantile } from './sampling.js';
  * spread in this table.
  */
 export interface Unknown extends UnknownUsed {
-  scale: EstimateField['scale'];
+  scale: UnknownInput['scale'];
   fields: UnknownField[];
 }
 
@@ -44,7 +44,7 @@ const COATED = 0.85;
 const OF_THE_BOX = spread(times(0.5, 1.8), 'estimate: what a bed releases by its plan, and how large it is', 'W');
 
 /** How far each kind of unknown may lie off. Estimates of ours but where a source is named. */
-const SPREADS: Record<EstimateKind, Spread | ((value: number) => Spread)> = {
+const SPREADS: Record<UnknownKind, Spread | ((value: number) => Spread)> = {
   heat: spread(times(0.8, 1.25), 'estimate: how nearly a tender burns what is meant', 'W'),
   radiant: spread(fixed(0.2, 0.45), 'estimate'),
   soot: spread(fixed(0, 1.2), 'estimate', '1/m'),
@@ -83,7 +83,7 @@ const SPREADS: Record<EstimateKind, Spread | ((value: number) => Spread)> = {
  * drawing both would count twice: where the first is fitted the second is left out. How a split burns matters under a logged
  * fire, and hardly in an estimate.
  */
-const OF_FITS: readonly EstimateKind[] = ['woodHeat', 'flame', 'charcoal', 'glow'];
+const OF_FITS: readonly UnknownKind[] = ['woodHeat', 'flame', 'charcoal', 'glow'];
 
 /** Every unknown of a design, in a fixed order. What has no room to move (no gap, no wind) is left out. */
 export function unknownsOf(design: Design): Unknown[] {
@@ -100,7 +100,7 @@ export function fitUnknownsOf(design: Design): Unknown[] {
 }
 
 /** How a split burns. */
-const OF_SPLITS: readonly EstimateKind[] = ['flame', 'charcoal', 'glow'];
+const OF_SPLITS: readonly UnknownKind[] = ['flame', 'charcoal', 'glow'];
 /** How long a firebox door may stand open for a split: common practice, no source [s]. */
 const DOOR_OPEN = [10, 60] as const;
 
@@ -138,8 +138,8 @@ function fittedIn({ fitted }: Design): FittedPaths {
   return new Map(fitted ? valuesInUse(fitted).values.map((value) => [value.path, value]) : []);
 }
 
-function unknownsIn(design: Design, fitted: FittedPaths, wanted: (field: EstimateField) => boolean): Unknown[] {
-  return estimateFieldsOf(design)
+function unknownsIn(design: Design, fitted: FittedPaths, wanted: (field: UnknownInput) => boolean): Unknown[] {
+  return unknownInputsOf(design)
     .filter(wanted)
     .map((field) => {
       const value = fitted.get(field.path);
@@ -148,7 +148,7 @@ function unknownsIn(design: Design, fitted: FittedPaths, wanted: (field: Estimat
     .filter((each) => each !== null);
 }
 
-function unknown({ path, kind, range, scale, targets }: EstimateField, design: Design): Unknown | null {
+function unknown({ path, kind, range, scale, targets }: UnknownInput, design: Design): Unknown | null {
   const { min, max } = range;
   const { around, unit, source } =
     kind === 'heat' && design.fire.heatOf !== undefined ? OF_THE_BOX : spreadOf(kind, targets[0].get(design));
@@ -168,7 +168,7 @@ const LOGS = 3;
 
 /** What stays unknown once a log has settled an estimate; a draw beyond what a design may have is held at its limit. */
 function fittedUnknown(
-  { path, kind, range, scale, targets }: EstimateField,
+  { path, kind, range, scale, targets }: UnknownInput,
   fitted: FittedValue,
   design: Design,
   logs: readonly FittedLog[],
@@ -198,12 +198,12 @@ function fittedUnknown(
   };
 }
 
-function spreadOf(kind: EstimateKind, value: number): Spread {
+function spreadOf(kind: UnknownKind, value: number): Spread {
   const own = SPREADS[kind];
   return typeof own === 'function' ? own(value) : own;
 }
 
-function distributionOf(scale: EstimateField['scale']): UnknownUsed['distribution'] {
+function distributionOf(scale: UnknownInput['scale']): UnknownUsed['distribution'] {
   return scale === 'times' ? 'log-triangular' : 'triangular';
 }
 

@@ -33,7 +33,7 @@ const OUT = { width: 0.8, height: 2, sill: 0 } as const;
 const BURNER = { across: 0.3 * Math.sqrt(4 / Math.PI), top: 0.5 } as const;
 const POWER = 110e3;
 /** Trees of thermocouples: the far one stands in the last cell. */
-export const TREES = { burnRoom: '1', farEnd: '5' } as const;
+const TREES = { burnRoom: '1', farEnd: '5' } as const;
 
 const solid = (layer: Omit<Layer & { type: 'solid' }, 'type' | 'conductivity'>, k: number): Layer => ({
   type: 'solid',

@@ -17,7 +17,7 @@ export const STECKLER_COLUMNS = {
 
 /** Of every surface, the floor too, as the model inputs released with the data have it [m]. */
 const BOARD = { thickness: 0.0127, density: 128, specificHeat: 1080 } as const;
-export const STECKLER_ROOM = { length: 2.8, width: 2.8, height: 2.13 } as const;
+const STECKLER_ROOM = { length: 2.8, width: 2.8, height: 2.13 } as const;
 
 /** Across the burner [m]; it stands on the floor unless raised, by how much is not told. */
 const BURNER = 0.3;

@@ -1,19 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/design.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
-import type { EstimateResult } from '../../../src/study/estimate/result.js';
 import { exampleDesign } from '../../support/examples.js';
 import { pitOf, type PitName } from '../../support/randomPits.js';
+import { expectHonestFire, expectSameWithout, offAtFirst } from './warmUps.js';
 
 const INCH = 0.0254;
-
-/** What the thermometer is off its target at the time that is printed as the first reading [K]. */
-function offAtFirst({ design, warmUp }: EstimateResult): number {
-  const { gauge_s, series } = warmUp!;
-  const at = series.time_s.indexOf(gauge_s!);
-  expect(at).toBeGreaterThan(0);
-  return series.thermometer_K[at] - design.fire.target;
-}
 
 function withPlate(design: Design, plate: number): Design {
   const copy = structuredClone(design);
@@ -57,4 +49,14 @@ describe('soaked', () => {
       expect(runs[i].woodToSoaked_kg!).toBeGreaterThan(runs[i - 1].woodToSoaked_kg!);
     }
   });
+});
+
+describe('the fire after the first reading', () => {
+  // the hold fire went to -1.4 kW
+  it('is never less than none nor more than the full fire, and takes no wood back', () =>
+    expectHonestFire('reverseUpright'));
+});
+
+describe('a pit with two steady states', () => {
+  it('is the same without a warm-up, and where events begin', () => expectSameWithout('twoStacks'));
 });

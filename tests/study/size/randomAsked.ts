@@ -60,7 +60,7 @@ function numbersOf(value: unknown): number[] {
 const SIXTEENTH = 0.0016;
 
 /** Every choice keeps to what is asked. */
-export function expectAsked({ design, choices }: SizeResult): void {
+function expectAsked({ design, choices }: SizeResult): void {
   const { keep = [], stack = { over: 'lid' as const }, onHand } = design.size ?? {};
   for (const choice of choices) {
     expect(choice.intakes.kept ?? false).toBe(keep.includes('intakes'));

@@ -1,19 +1,18 @@
 /**
- * The fields of a design that are estimates: what no correlation settles, so that a measured cook may. One table for all who
+ * The fields of a design that are unknowns: what no correlation settles, so that a measured cook may. One table for all who
  * move them: a spread study, a fit, and a design that takes over what was fitted.
  */
 import { netHeatAsFired } from '../physics/wood.js';
 import type { Design } from './design.js';
 import { NUMBER_PATHS, rangeOf, rowAt } from './fields.js';
-import { UNKNOWN_SCALES, type EstimateKind } from './fields/fieldType.js';
+import { UNKNOWN_SCALES, type UnknownKind } from './fields/fieldType.js';
 import type { Range } from './ranges.js';
 import { PARTS } from './stations.js';
-import { valueAt } from './path.js';
-import { stepsOf } from './path.js';
+import { stepsOf, valueAt } from './path.js';
 
-export type { EstimateKind };
+export type { UnknownKind };
 
-type Scale = (typeof UNKNOWN_SCALES)[EstimateKind];
+type Scale = (typeof UNKNOWN_SCALES)[UnknownKind];
 
 const KINDS = Object.keys(UNKNOWN_SCALES);
 
@@ -24,7 +23,7 @@ function place(path: string): number {
   return KINDS.indexOf(kindOf(path));
 }
 
-function kindOf(path: string): EstimateKind {
+function kindOf(path: string): UnknownKind {
   return rowAt(path)!.unknown!.kind;
 }
 
@@ -32,13 +31,13 @@ function kindOf(path: string): EstimateKind {
 export const FITTABLE: readonly string[] = PATHS.filter((path) => path !== 'site.wind');
 
 /** Range and scale of an estimate that a fit may settle; undefined for another path. */
-export function fittableField(path: string): Pick<EstimateField, 'range' | 'scale'> | undefined {
+export function fittableField(path: string): Pick<UnknownInput, 'range' | 'scale'> | undefined {
   const known = path.replace(/^stacks\[[0-7]\]\./, 'stacks.');
   return FITTABLE.includes(known) ? { range: rangeOf(known), scale: UNKNOWN_SCALES[kindOf(known)] } : undefined;
 }
 
 /** One number of a design. */
-export interface EstimateTarget {
+export interface UnknownTarget {
   /** its own path in the design file */
   path: string;
   get: (design: Design) => number;
@@ -46,18 +45,18 @@ export interface EstimateTarget {
 }
 
 /** One estimate. It may stand in several fields (all intakes, all parts of one finish), which then move together. */
-export interface EstimateField {
+export interface UnknownInput {
   path: string;
-  kind: EstimateKind;
+  kind: UnknownKind;
   range: Range;
   /** how it is off, and so how it is fitted and carried over: 'times' by a factor, 'is' by an amount */
   scale: Scale;
   /** at least one; the first has the estimate's own value */
-  targets: EstimateTarget[];
+  targets: UnknownTarget[];
 }
 
 /** Every estimate of a design, in a fixed order. */
-export function estimateFieldsOf(design: Design): EstimateField[] {
+export function unknownInputsOf(design: Design): UnknownInput[] {
   const outside = PATHS.filter((path) => kindOf(path) === 'outside');
   return PATHS.flatMap((path) => {
     if (path === outside[0]) return outsideEmissivities(design);
@@ -72,12 +71,12 @@ export function estimateFieldsOf(design: Design): EstimateField[] {
   });
 }
 
-function field(path: string, targets: EstimateTarget[]): EstimateField {
+function field(path: string, targets: UnknownTarget[]): UnknownInput {
   const kind = kindOf(path);
   return { path, kind, range: rangeOf(path), scale: UNKNOWN_SCALES[kind], targets };
 }
 
-function target(path: string): EstimateTarget {
+function target(path: string): UnknownTarget {
   return {
     path,
     get: (design) => valueAt(design, stepsOf(path)) as number,
@@ -96,8 +95,8 @@ function hasLevelPlates({ firebox, chamber, upright }: Design): boolean {
 }
 
 /** Parts of one finish move together: the same can of paint. */
-function outsideEmissivities(design: Design): EstimateField[] {
-  const groups = new Map<string, EstimateField>();
+function outsideEmissivities(design: Design): UnknownInput[] {
+  const groups = new Map<string, UnknownInput>();
   const add = (path: string, surface: { finish: string; emissivity: number } | undefined, place = path) => {
     if (!surface) return;
     const key = `${surface.finish} ${surface.emissivity}`;
