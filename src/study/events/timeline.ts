@@ -1,4 +1,5 @@
 import type { Demand } from '../../network/balances.js';
+import { DEFAULT_TOLERANCE } from '../../network/networkSystem.js';
 import { gasAtStem, stationGas, stationSteel, type Pit } from '../../network/pit.js';
 import { betweenEnds, cubicWeights, turnsAt, type Moment, type Stride } from '../../network/stride.js';
 import type { StopAt } from '../../network/stopAt.js';
@@ -39,6 +40,8 @@ export class Timeline {
   massError = 0;
   private transient: Transient;
   private taken = 0;
+  /** until when gas that has been lit chooses its way [s] */
+  private chooses = -Infinity;
 
   /**
    * @param pit in which it starts
@@ -116,6 +119,7 @@ export class Timeline {
 
   /** Light the pit, cold till now. */
   light(demandAt: (t: number) => Demand): void {
+    this.chooses = this.moment.time + CHOOSING.lasts;
     this.transient.goOn(demandAt, FIRST_STEP_LIT);
     this.record();
   }
@@ -128,6 +132,7 @@ export class Timeline {
   step(end: number, stop?: StopAt): 'step' | 'event' | 'failed' {
     if (++this.taken > MOST_STEPS) return 'failed';
     const { longestStep } = this.options;
+    this.transient.system.tolerance = this.tolerance;
     const limit = longestStep === undefined ? end : Math.min(end, this.moment.time + longestStep);
     const took = this.transient.step(limit, stop);
     if (took !== 'failed') this.record();
@@ -148,11 +153,13 @@ export class Timeline {
   }
 
   private transientOf(pit: Pit, x: Float64Array, time: number): Transient {
-    const transient = new Transient(pit.settler, x, time);
-    const { absolute, relative } = transient.system.tolerance;
-    const scale = this.options.tolerance ?? 1;
-    transient.system.tolerance = { absolute: absolute * scale, relative: relative * scale };
-    return transient;
+    return new Transient(pit.settler, x, time);
+  }
+
+  /** What a step from here may be off by. */
+  private get tolerance(): typeof DEFAULT_TOLERANCE {
+    const scale = (this.options.tolerance ?? 1) * (this.moment.time < this.chooses ? CHOOSING.share : 1);
+    return { absolute: DEFAULT_TOLERANCE.absolute * scale, relative: DEFAULT_TOLERANCE.relative * scale };
   }
 
   private record(): void {
@@ -228,6 +235,11 @@ const READ_WITHIN = 0.02;
 const [FIRE, READING] = [0, 1];
 /** First step from the match on, while the fire comes up [s]. */
 const FIRST_STEP_LIT = 10;
+/**
+ * In the first minutes after the match gas chooses its way, and little decides in a pit with more than one: so long [s] steps may be
+ * off by this share of what they may later.
+ */
+const CHOOSING = { lasts: 150, share: 0.25 };
 /** First step after a change [s]. */
 const FIRST_STEP = 2;
 /** A draft that flutters takes steps without end. */
