@@ -56,9 +56,12 @@ export function pitDrawing(
   const half = endHalfWidth(design);
   const { all } = layout;
   const step = lettering * 1.7;
+  const ends = [design.firebox, design.chamber ?? design.upright ?? design.firebox];
+  const widest = Math.max(...ends.map((part) => sizeOf(part, size(part.width)).length));
   const margin = {
     left: 10 + step * 1.3 + (notes.flows?.intake === undefined ? 0 : notes.flows.intake.length * lettering * 0.52 + 24),
-    right: 10 + step * 1.3,
+    // a size that is wider than its part stands right of the end view
+    right: Math.max(10 + step * 1.3, arrange === 'row' ? 12 + widest * lettering * 0.52 : 0),
     top: 10 + step,
     bottom: 14 + step * 2.2,
     between: 16 + step * 2.4,

@@ -17,11 +17,9 @@ import {
   type PitLayout,
   type Span,
 } from './pitLayout.js';
-import type { Mark } from '../drawing.js';
 import type { Sheet } from '../sheet.js';
-import { drawStations, drawPlaces, drawReadings, drawPlateLabels, drawGauge, drawFlows } from './pitSideNotes.js';
-
-export type TextMark = Extract<Mark, { shape: 'text' }>;
+import { drawReadings } from './pitReadings.js';
+import { drawStations, drawPlaces, drawPlateLabels, drawGauge, drawFlows } from './pitSideNotes.js';
 
 /**
  * The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station.
