@@ -22,8 +22,9 @@ export interface ChartedOption {
 const LONG = 4 * 3600;
 const LINE = FONT_SIZE.label + 4;
 const FONT = { size: FONT_SIZE.label, weight: 500 } as const;
-/** Of the plot, about, as a part of the picture's width. */
+/** Of the plot, about, as a part of the picture's width, and what axes take of it at least [px]. */
 const PLOT = 0.86;
+const AXES = 125;
 /** Most of the plot that the names may reach beyond the curves. */
 const MOST_ROOM = 0.35;
 
@@ -56,7 +57,8 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
     };
   });
   // the name that would reach farthest beyond the curves sets how much paper they leave free
-  const beyond = Math.max(...named.map(({ x, text }) => x / end + (textWidth(text, FONT) + 20) / (PLOT * width)));
+  const plot = Math.min(PLOT * width, width - AXES);
+  const beyond = Math.max(...named.map(({ x, text }) => x / end + (textWidth(text, FONT) + 20) / plot));
   const room = Math.min(MOST_ROOM, Math.max(0.02, 1 - 1 / beyond));
 
   const bands = drawn.flatMap(({ result }, dataset): BandArea[] => {

@@ -35,8 +35,10 @@ function blockElement(block: Block): HTMLElement {
     case 'columns':
       return element(
         'div',
-        { class: 'sheet-columns' },
-        ...block.columns.map((column) => element('div', {}, ...column.map(blockElement))),
+        { class: `sheet-columns${block.flexible ? ' flexible' : ''}` },
+        ...block.columns.map((column, i) =>
+          element('div', { class: `w${block.shares?.[i] ?? 1}` }, ...column.map(blockElement)),
+        ),
       );
     case 'figure':
       return element(

@@ -165,7 +165,7 @@ function wayOf({ name, role, flow_kg_per_s: flow, back_kg_per_s: back }: Opening
   if (role === 'gap') return flow > 0 ? 'leaks smoke' : 'draws air';
   const bothWays = (flow > 0 ? back : back + flow) >= WORTH_SAYING * Math.abs(flow);
   const [, forwards, backwards] = NO_WRONG_WAY.find(([names]) => names.test(name)) ?? [];
-  if (forwards && backwards) return `${bothWays ? 'mostly ' : ''}${flow > 0 ? forwards : backwards}`;
+  if (forwards && backwards) return `${bothWays ? 'net ' : ''}${flow > 0 ? forwards : backwards}`;
   if (flow < 0) return 'BACKWARDS';
   if (bothWays) return 'both ways';
   return name.startsWith('stack') ? 'up' : 'in';

@@ -56,7 +56,7 @@ describe('the text of an estimate', () => {
         .filter((each) => / (passage \d|deflector) /.test(each));
     const plate = 'doorGap: 2.0 in^2\n  deflector: { height: 7 in, plate: 1/4 in, length: 14 in }';
     const deflected = passages(exampleDesign('plain-24.yaml', (own) => own.replace('doorGap: 2.0 in^2', plate)));
-    expect(deflected[0]).toContain('mostly to the fire');
+    expect(deflected[0]).toContain('net to the fire');
     expect(deflected[1]).toContain('from the fire');
     expect(deflected[2]).toContain('up');
     const reverse = passages(exampleDesign('reverse-flow.yaml'));
