@@ -2,7 +2,8 @@ import { interpolate } from '../solve/interpolate.js';
 import type { ChartConfiguration, ChartDataset, Plugin } from 'chart.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { shortfallOf } from '../study/estimate/shortfall.js';
-import { convert, format } from '../units/index.js';
+import { systemOf, type UnitChoice } from '../units/choice.js';
+import { convert, format, type UnitSystem } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { bandAreas, type BandArea } from './bands.js';
 import { baseOptions, lineOptions } from './base.js';
@@ -34,13 +35,18 @@ const MOST_ROOM = 0.35;
  *
  * @param width of the picture [px]
  */
-export function optionsChart(options: readonly ChartedOption[], width: number): ChartConfiguration<'line'> | null {
+export function optionsChart(
+  options: readonly ChartedOption[],
+  width: number,
+  units: UnitChoice = 'both',
+): ChartConfiguration<'line'> | null {
+  const system = systemOf(units);
   const drawn = options.filter(({ result }) => (result.warmUp?.series.time_s.length ?? 0) > 1);
   if (drawn.length === 0) return null;
   const last = Math.max(...drawn.map(({ result }) => result.warmUp!.series.time_s.at(-1)!));
   const unit = last > LONG ? 'h' : 'min';
   const minutes = (seconds: number) => convert('time', seconds, 'shop', { unit });
-  const degrees = (kelvin: number) => convert('temperature', kelvin, 'shop');
+  const degrees = (kelvin: number) => convert('temperature', kelvin, system);
   const { fire, gauge } = drawn[0].result.design;
   const sameTarget = drawn.every(({ result }) => result.design.fire.target === fire.target);
 
@@ -51,7 +57,7 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
     return {
       x: minutes(time),
       y: degrees(interpolate(series.time_s, series.thermometer_K, time)),
-      text: `${fitText(label, 170, FONT)}: ${outcome(result)}`,
+      text: `${fitText(label, 170, FONT)}: ${outcome(result, system)}`,
       colour: optionStyle(i).colour,
       dot: soaked_s !== null,
     };
@@ -73,7 +79,8 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
     result.design.fire.target,
     ...(result.spread?.curves?.thermometer_K.p90 ?? []),
   ]);
-  const temperature = twinAxes('Thermometer', 'temperature', { low: Math.min(...kelvins), high: Math.max(...kelvins) });
+  const range = { low: Math.min(...kelvins), high: Math.max(...kelvins) };
+  const temperature = twinAxes('Thermometer', 'temperature', range, { units });
 
   const datasets = drawn.map(({ label, result }, i): ChartDataset<'line', { x: number; y: number }[]> => {
     const { time_s, thermometer_K } = result.warmUp!.series;
@@ -96,16 +103,16 @@ export function optionsChart(options: readonly ChartedOption[], width: number): 
     plugins: [
       bandAreas(bands),
       namedPoints(named),
-      ...(sameTarget ? [markLines([{ ...target, text: `target ${format('temperature', fire.target)}` }])] : []),
+      ...(sameTarget ? [markLines([{ ...target, text: `target ${format('temperature', fire.target, system)}` }])] : []),
     ],
-    options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
+    options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.main, ...temperature.beside }),
   };
 }
 
 /** What becomes of a warm-up, in a word or two. */
-function outcome(result: EstimateResult): string {
+function outcome(result: EstimateResult, system: UnitSystem): string {
   const { design, warmUp } = result;
-  const target = format('temperature', design.fire.target);
+  const target = format('temperature', design.fire.target, system);
   switch (shortfallOf(result)?.code) {
     case undefined:
       return `soaked ${format('time', warmUp?.soaked_s ?? null)}`;

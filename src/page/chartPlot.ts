@@ -1,19 +1,19 @@
 /** Reads a drawn chart's curves back, so that a hairline finds them where they were drawn. */
 import type { Chart } from 'chart.js';
 import { curveHeights } from '../charts/drawnCurve.js';
-import { siIn, unitOf } from '../units/index.js';
+import { siIn, unitOf, type UnitSystem } from '../units/index.js';
 import type { ChartId, Plot, PlotCurve } from './protocol.js';
 
 /** Places along a curve are so far apart [px]. */
 export const STEP = 2;
 
 /** Null for a chart of bars: its numbers stand beside them. */
-export function plotOf(chart: Chart, chosen: ChartId): Plot | null {
+export function plotOf(chart: Chart, chosen: ChartId, system: UnitSystem): Plot | null {
   if (chosen === 'loss') return null;
   const { left, right, top, bottom } = chart.chartArea;
   const { x, y } = chart.scales;
   const kind = chosen === 'draft' ? 'pressure' : 'temperature';
-  const unit = unitOf(kind, 'shop');
+  const unit = unitOf(kind, system);
   const told = (height: number): [number, number] => [height, siIn(kind, y.getValueForPixel(height)!, unit)];
   const named = chosen === 'draft';
   const places = named ? chart.getDatasetMeta(0).data.length : Math.floor((right - left) / STEP) + 1;

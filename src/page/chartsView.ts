@@ -9,7 +9,7 @@ import { saveFile } from './files.js';
 import { pageColour } from './look.js';
 import type { ChartId, Pictured, PictureRequest, Plot } from './protocol.js';
 import { sceneElement, swatch } from './sceneView.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import { toldOf } from './option.js';
 import { type Workbench } from './workbench.js';
 
@@ -65,7 +65,7 @@ export class ChartsView {
     }
     const width = Math.max(280, Math.floor(picture.clientWidth));
     const options = chart === 'options' ? bench.pictured : [];
-    this.ask({ kind: 'chart', chart, width, result, options, hidden: [...this.hidden] });
+    this.ask({ kind: 'chart', chart, width, result, options, units: bench.units, hidden: [...this.hidden] });
   }
 
   show({ chart, scene, plot, caption }: Pictured<'chart'>): void {

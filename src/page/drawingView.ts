@@ -14,7 +14,7 @@ import { GripsView, type GripActions } from './gripsView.js';
 import { PAGE_PAINT } from './look.js';
 import { sceneElement } from './sceneView.js';
 import { noteTime } from './timing.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import type { Workbench } from './workbench.js';
 
 /** Below this width the end view goes under the side view [px]. */

@@ -3,7 +3,7 @@ import { MISSING } from '../study/compare/told.js';
 import { element, setText } from './dom.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { numberRows, toldBeside, type NumberRow } from './numbers.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import type { Option } from './option.js';
 import type { Workbench } from './workbench.js';
 

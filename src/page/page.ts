@@ -20,7 +20,8 @@ import { noteTime } from './timing.js';
 import { Undo } from './undo.js';
 import { announcement, showTitle, showVerdict } from './verdictView.js';
 import { WorkingView } from './workingView.js';
-import { systemOf, UnitMenu } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
+import { UnitMenu } from './unitChoice.js';
 import { isSolved, type Option } from './option.js';
 import { MOST_OPTIONS, type Kept, type Workbench } from './workbench.js';
 

@@ -7,7 +7,7 @@ import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
 import { warningWords } from '../words/warningWords.js';
 import { element, part, setText } from './dom.js';
 import type { UnitSystem } from '../units/index.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import { isCooked, toldOf, type Option } from './option.js';
 import { type Workbench } from './workbench.js';
 

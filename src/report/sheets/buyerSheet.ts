@@ -168,6 +168,7 @@ function chartBlock(comparison: Comparison, alone: boolean, system: UnitSystem):
       result,
     })),
     CHART.width,
+    system === 'si' ? 'si' : 'both',
   );
   if (!config) return null;
   const { gauge } = shown[0].result.design;
