@@ -3,6 +3,7 @@ import { stackSection } from '../../design/stackSection.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import type { Drawing, Mark } from '../drawing.js';
 import { drawEndView, endHalfWidth } from './pitEndView.js';
+import type { Box } from './freePaper.js';
 import { headDepth, pitLayout, type PitLayout } from './pitLayout.js';
 import { drawSideView } from './pitSideView.js';
 import { Sheet, type ViewPlace } from '../sheet.js';
@@ -35,6 +36,8 @@ export interface PitDrawingOptions {
   /** at most so high [px]; a tall pit then comes out smaller */
   maxHeight?: number;
   notes?: PitNotes;
+  /** what stands over the side view, that no reading may lie under */
+  over?: (side: ViewPlace) => readonly Box[];
   /** units of its sizes (default shop) */
   system?: UnitSystem;
 }
@@ -50,7 +53,15 @@ export function pitDrawing(
   design: Design,
   options: PitDrawingOptions,
 ): Drawing & { scale: number; unsaid: string[]; side: ViewPlace } {
-  const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity, system = 'shop' } = options;
+  const {
+    width,
+    arrange,
+    notes = {},
+    over = () => [],
+    lettering = 12,
+    maxHeight = Infinity,
+    system = 'shop',
+  } = options;
   const size = (metres: number) => format('length', metres, system);
   const layout = pitLayout(design);
   const half = endHalfWidth(design);
@@ -79,7 +90,7 @@ export function pitDrawing(
 
   const side = new Sheet({ left: margin.left + slack - all.left * scale, ground, scale, lettering });
   drawGround(side, all.left, all.right);
-  const unsaid = drawSideView(side, design, layout, notes);
+  const unsaid = drawSideView(side, design, layout, { notes, over: over(side.place) });
   sideDimensions(side, design, layout, { step, notes, size });
   const marks: Mark[] = [...side.marks];
   if (arrange !== 'side') {

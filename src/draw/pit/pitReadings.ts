@@ -14,13 +14,22 @@ const APART = 3;
 const HALF_LINE = 0.55;
 const OVER = 0.62;
 
+/** What is said in a room keeps so far from its walls, where handles may stand [px]. */
+const ASIDE = 8;
+
 type Place = NonNullable<PitNotes['places']>[number];
 type Note = NonNullable<PitNotes['stations']>[number];
 type Rooms = Partial<Record<StationName, Span>>;
 
 /** Over all lines, each where it strikes none and no other text; what finds no such room is left out. */
-export function drawReadings(sheet: Sheet, rooms: Rooms, layout: PitLayout, notes: PitNotes): void {
+export function drawReadings(
+  sheet: Sheet,
+  rooms: Rooms,
+  layout: PitLayout,
+  { notes, over }: { notes: PitNotes; over: readonly Box[] },
+): void {
   const paper = new FreePaper(sheet);
+  for (const box of over) paper.take(box);
   const dots = (notes.places ?? []).map((place) => {
     const { left, right } = layout[place.part]!;
     return { place, x: sheet.x(left + place.along * (right - left)), y: sheet.y(place.height) };
@@ -58,9 +67,8 @@ class Writer {
     const [left, right] = [sheet.x(part.left) + APART + half, sheet.x(part.right) - APART - half];
     const within = (middle: number) => Math.min(Math.max(middle, left), right);
     const beside = [x + aside, x - aside].map((middle) => [middle, y] as const);
-    const lines = [y - above, y + above].flatMap((line) =>
-      [x + aside, x, x - aside].map((middle) => [within(middle), line] as const),
-    );
+    const spots = dial ? [x + aside, x, x - aside] : [x, x + aside, x - aside];
+    const lines = [y - above, y + above].flatMap((line) => spots.map((middle) => [within(middle), line] as const));
     const roof = sheet.y(part.high) - OVER * size - APART;
     const outside = [x + aside, x - aside, x].map((middle) => [middle, roof] as const);
     const places = [...(dial ? beside : []), ...lines, ...(mayLeave ? outside : [])];
@@ -74,7 +82,7 @@ class Writer {
     for (const { low, high, share, text } of layers) {
       const [bottom, top] = [Math.max(room.low, low), Math.min(room.high, high)];
       const half = this.widthOf(text) / 2;
-      const [left, right] = [sheet.x(room.left) + 8 + half, sheet.x(room.right) - 8 - half];
+      const [left, right] = [sheet.x(room.left) + ASIDE + half, sheet.x(room.right) - ASIDE - half];
       if ((top - bottom) * sheet.place.scale < lettering || left > right) continue;
       const y = sheet.y((bottom + top) / 2);
       const x = [left, (left + right) / 2, right].find((each) => this.paper.isFree(this.boxOf(each, y, text)));
@@ -87,9 +95,9 @@ class Writer {
     const { sheet, lettering } = this;
     const [x, y] = [sheet.x((room.left + room.right) / 2), sheet.y((room.low + room.high) / 2)];
     const fits = Math.max(1, Math.floor(((room.high - room.low) * sheet.place.scale) / (lettering * 1.25)));
-    const wide = (room.right - room.left) * sheet.place.scale - 2;
+    const wide = (room.right - room.left) * sheet.place.scale - 2 * ASIDE;
     // where it is narrow, the other numbers say which degrees
-    const short = (text: string) => (this.widthOf(text, true) < wide ? text : text.replace(/ °[FC]$/, ''));
+    const short = (text: string) => (this.widthOf(text, true) < wide ? text : text.replace(/ °[FC]$/, '°'));
     const shown = lines
       .map(short)
       .filter((text) => this.widthOf(text, true) < wide)
