@@ -13,6 +13,9 @@ import { systemOf } from '../units/choice.js';
 import { toldOf } from './option.js';
 import { type Workbench } from './workbench.js';
 
+/** Names with more letters get wider switches. */
+const LONG = 16;
+
 const TYPES = { svg: 'image/svg+xml', png: 'image/png', csv: 'text/csv' };
 
 /** The curves of the current option, or of all, as a picture, as a table and as a file. */
@@ -94,7 +97,7 @@ export class ChartsView {
     const signature = JSON.stringify(curves.map(({ label, colour }) => [label, colour]));
     if (root.dataset.curves !== signature) {
       root.dataset.curves = signature;
-      root.classList.toggle('wide', curves.length < 3);
+      root.classList.toggle('wide', curves.length < 3 || curves.some(({ label }) => label.length > LONG));
       root.replaceChildren(
         ...curves.map(({ label, colour, dash }) => {
           const button = element(
