@@ -66,9 +66,14 @@ function sheetHtml(sheet: Sheet, index: number, document: ReportDocument): strin
   ].join('\n');
 }
 
-/** A sheet's last table and what stands behind it share a page, so that no few last lines have one to themselves. */
+/**
+ * A sheet's last two headings and what stands under them share a page, or else its last table and what stands behind that, so that no few
+ * last lines have one to themselves.
+ */
 function together({ blocks, fit }: Sheet, html: string[]): string[] {
-  const last = blocks.findLastIndex(({ kind }) => kind === 'table');
+  const table = blocks.findLastIndex(({ kind }) => kind === 'table');
+  const headings = blocks.flatMap(({ kind }, i) => (kind === 'heading' && i > table ? [i] : []));
+  const last = headings.at(-2) ?? table;
   if (fit === 'one' || last < 0) return html;
   return [...html.slice(0, last), '<div class="together">', ...html.slice(last), '</div>'];
 }
