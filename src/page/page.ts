@@ -60,6 +60,8 @@ export class Page {
       workers.pictures,
       (reply) => this.showPicture(reply),
       (_, fault) => this.showPicture({ kind: 'fault', fault, took: 0 }),
+      // what a step of plate changes is a sentence: it does not wait for curves
+      'steps',
     );
     const ask = (request: PictureRequest) => pictures.ask(request.kind, request);
     this.solver = new Solver(bench, workers.solver, (answer) => this.answered(answer));
