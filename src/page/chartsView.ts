@@ -104,7 +104,7 @@ export class ChartsView {
             'button',
             { type: 'button' },
             swatch(pageColour(colour), dash),
-            plainText(label, 40),
+            element('span', {}, plainText(label, 40)),
             element('b', {}),
           );
           button.addEventListener('click', () => {

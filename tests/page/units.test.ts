@@ -106,7 +106,9 @@ describe('units by choice', () => {
     expect(await chart.textContent()).not.toMatch(SHOP);
     // the legend names both
     expect(drawn.filter((text) => SHOP.test(text))).toEqual(['°F gas']);
-    await expect.poll(() => page.locator('#try-all-thinner-words').textContent(), { timeout: 60_000 }).toMatch(/\skg\s/);
+    await expect
+      .poll(() => page.locator('#try-all-thinner-words').textContent(), { timeout: 60_000 })
+      .toMatch(/\skg\s/);
     // the sheet as it is printed: sizes and names that are the trade's own stay
     const sheet = page.locator('#buyer');
     await expect.poll(() => sheet.textContent(), { timeout: 60_000 }).toContain('121 °C');
