@@ -1,4 +1,5 @@
 import type { ScaleOptionsByType } from 'chart.js';
+import { systemOf, type UnitChoice } from '../units/choice.js';
 import { convert, unitOf, type Kind } from '../units/index.js';
 import { roundTicks } from '../draw/ticks.js';
 import { FAINT_INK, FONT_SIZE, GRID, INK } from '../draw/theme.js';
@@ -37,27 +38,33 @@ export function axis(side: Side, title: string, ticks: number[], limits: { min: 
 }
 
 /**
- * Shop units on one side and SI on the other, of one quantity. Data are plotted in the shop unit, on the first axis.
+ * An axis of the units chosen, on which data are plotted: shop units on one side with SI on the other, or one of them alone.
  *
  * @param range lowest and highest value in SI
- * @param sides where the shop axis and the SI axis stand
+ * @param sides where the first axis and the other stand
+ * @returns `beside`: the other axis, where both are asked for, by its name among the scales
  */
 export function twinAxes(
   quantity: string,
   kind: Kind,
   range: { low: number; high: number },
-  sides: readonly [Side, Side] = ['left', 'right'],
-): { shop: LinearAxis; si: LinearAxis; min: number; max: number } {
-  const ticks = roundTicks(convert(kind, range.low, 'shop'), convert(kind, range.high, 'shop'), 7);
+  { sides = ['left', 'right'], units = 'both' }: { sides?: readonly [Side, Side]; units?: UnitChoice } = {},
+): { main: LinearAxis; beside: { si?: LinearAxis }; min: number; max: number } {
+  const system = systemOf(units);
+  const ticks = roundTicks(convert(kind, range.low, system), convert(kind, range.high, system), 7);
   const [min, max] = [ticks[0], ticks[ticks.length - 1]];
+  const main = axis(sides[0], `${quantity} [${unitOf(kind, system)}]`, ticks, { min, max });
+  if (units !== 'both') return { main, beside: {}, min, max };
   // shop to SI is linear for every kind, so the ends of the SI axis follow from two points
   const [a, b] = [convert(kind, range.low, 'shop'), convert(kind, range.high, 'shop')];
   const [c, d] = [convert(kind, range.low, 'si'), convert(kind, range.high, 'si')];
   const toSi = (shop: number) => c + ((shop - a) * (d - c)) / (b - a);
   const limits = { min: toSi(min), max: toSi(max) };
   return {
-    shop: axis(sides[0], `${quantity} [${unitOf(kind, 'shop')}]`, ticks, { min, max }),
-    si: axis(sides[1], `${quantity} [${unitOf(kind, 'si')}]`, ticksWithin(limits.min, limits.max, 7), limits),
+    main,
+    beside: {
+      si: axis(sides[1], `${quantity} [${unitOf(kind, 'si')}]`, ticksWithin(limits.min, limits.max, 7), limits),
+    },
     min,
     max,
   };

@@ -122,8 +122,8 @@ function probeChart(title: string, cook: FittedCook, channel: FittedChannel): Ch
     ],
     options: lineOptions(base, {
       x: timeAxis(unit, inUnit(cook.length_s), NAMES),
-      y: temperature.shop,
-      si: temperature.si,
+      y: temperature.main,
+      ...temperature.beside,
     }),
   };
 }
@@ -172,8 +172,8 @@ function leftOverChart(title: string, cook: FittedCook, channel: FittedChannel):
     ],
     options: lineOptions(base, {
       x: timeAxis(unit, inUnit(cook.length_s), NAMES),
-      y: difference.shop,
-      si: difference.si,
+      y: difference.main,
+      ...difference.beside,
     }),
   };
 }

@@ -1,5 +1,6 @@
 /** Where a text of a chart that is being drawn finds room: clear of curves, of dots and of the texts that stand there already. */
-import type { Chart, LineElement } from 'chart.js';
+import type { Chart } from 'chart.js';
+import { curveHeights } from './drawnCurve.js';
 
 export interface Box {
   left: number;
@@ -15,8 +16,8 @@ export function takeRoom(chart: Chart, box: Box): void {
   standing.set(chart, [...(standing.get(chart) ?? []), box]);
 }
 
-/** Places across a box at which curves are looked for are so far apart [px]. */
-const STEP = 2;
+/** Curves are looked for in columns so wide [px]. */
+const COLUMN = 1;
 /** Clear paper between a text and a curve [px]. */
 const CLEAR = 2;
 
@@ -41,19 +42,43 @@ function covers(chart: Chart, index: number, box: Box): boolean {
   };
   if (pointRadius > 0 && data.some(({ x, y }) => meet(box, dotBox(x, y, pointRadius)))) return true;
   if (!showLine || !dataset || data.length === 0) return false;
-  const line = dataset as unknown as LineElement;
-  const thick = CLEAR + ((line.options.borderWidth as number | undefined) ?? 0) / 2;
+  const thick = CLEAR + ((dataset.options.borderWidth as number | undefined) ?? 0) / 2;
   const [top, bottom] = [box.top - thick, box.bottom + thick];
-  let before: number | null = null;
-  for (let x = box.left - thick; x <= box.right + thick; x += STEP) {
-    const found = x < data[0].x || x > data[data.length - 1].x ? undefined : line.interpolate({ x, y: 0 }, 'x');
-    const heights = [found ?? []].flat().flatMap(({ y }) => (y !== null && Number.isFinite(y) ? [y] : []));
-    // between two places the curve takes all heights between theirs
-    const reach = [...heights, ...(before === null ? [] : [before])];
-    if (heights.length > 0 && Math.min(...reach) < bottom && Math.max(...reach) > top) return true;
-    before = heights[heights.length - 1] ?? null;
+  const { highest, lowest } = reachOf(chart, index);
+  const columnAt = (x: number) => Math.floor((x - chart.chartArea.left) / COLUMN);
+  const last = Math.min(highest.length - 1, columnAt(box.right + thick));
+  for (let i = Math.max(0, columnAt(box.left - thick)); i <= last; i++) {
+    if (highest[i] < bottom && lowest[i] > top) return true;
   }
   return false;
+}
+
+/** Heights between which a curve runs in each column of the plot, downwards as pixels are; none where there is no curve. */
+interface Reach {
+  highest: Float64Array;
+  lowest: Float64Array;
+}
+
+const reaches = new WeakMap<Chart, Reach[]>();
+
+/** Looked up once a curve: a text tries thousands of places. */
+function reachOf(chart: Chart, index: number): Reach {
+  const known = reaches.get(chart) ?? [];
+  reaches.set(chart, known);
+  return (known[index] ??= reach(chart, index));
+}
+
+function reach(chart: Chart, index: number): Reach {
+  const { left, right } = chart.chartArea;
+  const count = Math.ceil((right - left) / COLUMN) + 1;
+  const heights = curveHeights(chart, index, { left, step: COLUMN, count });
+  const [highest, lowest] = [heights.slice(), heights.slice()];
+  for (let i = 0; i + 1 < count; i++) {
+    // a curve ends within a column, or fills it
+    highest[i] = Math.min(heights[i], heights[i + 1]) || highest[i];
+    lowest[i] = Math.max(heights[i], heights[i + 1]) || lowest[i];
+  }
+  return { highest, lowest };
 }
 
 function dotBox(x: number, y: number, radius: number): Box {

@@ -96,7 +96,7 @@ export function optionCurves(options: {
       endLabels(curves.map(({ label, style }, dataset) => ({ dataset, text: label, colour: style.colour }))),
       markLines(marks),
     ],
-    options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.shop, si: temperature.si }),
+    options: lineOptions(base, { x: timeAxis(unit, end, room), y: temperature.main, ...temperature.beside }),
   };
 }
 

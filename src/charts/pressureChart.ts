@@ -2,6 +2,7 @@ import { held } from '../study/quantities.js';
 import { wordsOf } from '../words/quantityWords.js';
 import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import type { EstimateResult } from '../study/estimate/result.js';
+import { systemOf, type UnitChoice } from '../units/choice.js';
 import { convert, format } from '../units/index.js';
 import { twinAxes } from './axes.js';
 import { baseOptions, bottomLegend } from './base.js';
@@ -21,22 +22,22 @@ export function pressureChart(
   result: EstimateResult,
   name: string,
   width: number = SIZE.width,
+  units: UnitChoice = 'both',
 ): ChartConfiguration<'line'> | null {
-  const states = chartedStates(result);
+  const system = systemOf(units);
+  const states = chartedStates(result, system);
   if (states.length === 0) return null;
 
   const path = states[0].state.pressurePath;
   const pascals = states.flatMap(({ state }) => state.pressurePath.map(({ gauge_Pa }) => gauge_Pa));
-  const pressure = twinAxes('Pressure against outdoors', 'pressure', {
-    low: Math.min(0, ...pascals),
-    high: Math.max(0, ...pascals),
-  });
+  const range = { low: Math.min(0, ...pascals), high: Math.max(0, ...pascals) };
+  const pressure = twinAxes('Pressure against outdoors', 'pressure', range, { units });
   const base = baseOptions(
     `${name}: draft along the way of the gas`,
     states
       .map(
         ({ label, state }) =>
-          `${label}: ${wordsOf(held('stackBase_Pa'), 'row')} ${format('pressure', state.draft.stackBase_Pa, 'shop', { digits: 2 })}`,
+          `${label}: ${wordsOf(held('stackBase_Pa'), 'row')} ${format('pressure', state.draft.stackBase_Pa, system, { digits: 2 })}`,
       )
       .join('; '),
   );
@@ -45,7 +46,7 @@ export function pressureChart(
     data: {
       datasets: states.map(({ label, state, colour, dash }): ChartDataset<'line', { x: number; y: number }[]> => ({
         label,
-        data: state.pressurePath.map(({ gauge_Pa }, i) => ({ x: i, y: convert('pressure', gauge_Pa, 'shop') })),
+        data: state.pressurePath.map(({ gauge_Pa }, i) => ({ x: i, y: convert('pressure', gauge_Pa, system) })),
         borderColor: colour,
         backgroundColor: colour,
         borderDash: [...dash],
@@ -73,8 +74,8 @@ export function pressureChart(
               tick.label = wrapLines(stationLabel(path[tick.value].where), path.length > 11 ? 8 : 10);
           },
         },
-        y: pressure.shop,
-        si: pressure.si,
+        y: pressure.main,
+        ...pressure.beside,
       },
       plugins: {
         ...base.plugins,

@@ -140,8 +140,8 @@ function stackChart(
       parsing: false,
       scales: {
         x: axis('bottom', 'Height of the stack [in]', ticks, { min: first, max: first + (last - first) / (1 - NAMES) }),
-        y: scale.shop,
-        si: scale.si,
+        y: scale.main,
+        ...scale.beside,
       },
     } as ChartConfiguration<'line'>['options'],
   };

@@ -73,7 +73,7 @@ export function spreadBandChart({ design, spread }: EstimateResult, name: string
         },
       ]),
     ],
-    options: lineOptions(base, { x: timeAxis(unit, last, NAMES), y: temperature.shop, si: temperature.si }),
+    options: lineOptions(base, { x: timeAxis(unit, last, NAMES), y: temperature.main, ...temperature.beside }),
   };
 }
 

@@ -33,7 +33,7 @@ export function stackedLossChart(options: ComparedOption[], title: string): Char
   if (held.length === 0) return null;
   const places = LOSSES.filter((place) => held.some(({ loss }) => loss[place] > 0));
   const most = Math.max(...held.map(({ loss }) => loss.total));
-  const power = twinAxes('Heat loss', 'power', { low: 0, high: most * LABEL_ROOM }, ['bottom', 'top']);
+  const power = twinAxes('Heat loss', 'power', { low: 0, high: most * LABEL_ROOM }, { sides: ['bottom', 'top'] });
   const base = baseOptions(title, 'each bar is the fire that holds the target, by what becomes of its heat');
   const totals = held.map(({ loss }) => format('power', loss.total));
   return {
@@ -55,8 +55,8 @@ export function stackedLossChart(options: ComparedOption[], title: string): Char
       ...base,
       indexAxis: 'y',
       scales: {
-        x: { ...power.shop, stacked: true },
-        si: power.si,
+        x: { ...power.main, stacked: true },
+        ...power.beside,
         y: { stacked: true, ...barNames() },
       },
       plugins: {

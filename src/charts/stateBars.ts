@@ -2,7 +2,8 @@ import type { ChartConfiguration } from 'chart.js';
 import { textWidth } from '../draw/textWidth.js';
 import { FONT_SIZE, STATE_STYLES } from '../draw/theme.js';
 import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
-import { convert, format, type Kind } from '../units/index.js';
+import { systemOf, type UnitChoice } from '../units/choice.js';
+import { convert, format, type Kind, type UnitSystem } from '../units/index.js';
 import { wrapLines } from '../words/plainText.js';
 import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
@@ -16,8 +17,11 @@ export interface ChartedState {
 }
 
 /** The states that a result has: held at the target, and under the full fire. */
-export function chartedStates({ design, steady, assumed }: EstimateResult): ChartedState[] {
-  const held = `holding ${format('temperature', design.fire.target)}`;
+export function chartedStates(
+  { design, steady, assumed }: EstimateResult,
+  system: UnitSystem = 'shop',
+): ChartedState[] {
+  const held = `holding ${format('temperature', design.fire.target, system)}`;
   return [
     ...(steady ? [{ label: held, state: steady, ...STATE_STYLES.held }] : []),
     ...(assumed ? [{ label: 'full fire', state: assumed, ...STATE_STYLES.assumed }] : []),
@@ -43,11 +47,16 @@ const AROUND = 48;
 const BESIDE = 16;
 
 /**
- * Lying bars, the two states beside each other, shop units below and SI above.
+ * Lying bars, the two states beside each other, the units chosen below, SI above where both are.
  *
  * @param width of the picture, which decides how much of it the texts behind the bars take [px]
  */
-export function stateBars(states: ChartedState[], bars: StateBars, width: number): ChartConfiguration<'bar'> {
+export function stateBars(
+  states: ChartedState[],
+  bars: StateBars,
+  width: number,
+  units: UnitChoice = 'both',
+): ChartConfiguration<'bar'> {
   const { title, subtitle, quantity, kind, values, texts } = bars;
   const labels = width < NARROW.width ? bars.labels.map((name) => wrapLines(name, NARROW.letters)) : bars.labels;
   const wide = (size: number, all: readonly string[]) =>
@@ -61,7 +70,7 @@ export function stateBars(states: ChartedState[], bars: StateBars, width: number
   const all = states.flatMap(({ state }) => values(state));
   const [low, high] = [Math.min(0, ...all), Math.max(0, ...all)];
   const range = { low, high: high + ((high - low) * share) / (1 - share) };
-  const axes = twinAxes(quantity, kind, range, ['bottom', 'top']);
+  const axes = twinAxes(quantity, kind, range, { sides: ['bottom', 'top'], units });
   const base = baseOptions(title, subtitle);
   return {
     type: 'bar',
@@ -69,7 +78,7 @@ export function stateBars(states: ChartedState[], bars: StateBars, width: number
       labels,
       datasets: states.map(({ label, state, colour }) => ({
         label,
-        data: values(state).map((value) => convert(kind, value, 'shop')),
+        data: values(state).map((value) => convert(kind, value, systemOf(units))),
         backgroundColor: colour,
         barPercentage: 0.86,
         categoryPercentage: 0.8,
@@ -79,7 +88,7 @@ export function stateBars(states: ChartedState[], bars: StateBars, width: number
     options: {
       ...base,
       indexAxis: 'y',
-      scales: { x: axes.shop, si: axes.si, y: barNames() },
+      scales: { x: axes.main, ...axes.beside, y: barNames() },
       plugins: { ...base.plugins, legend: bottomLegend() },
     } as ChartConfiguration<'bar'>['options'],
   };

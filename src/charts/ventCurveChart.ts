@@ -3,6 +3,7 @@ import type { EstimateResult } from '../study/estimate/result.js';
 import type { VentCurve } from '../study/air/ventCurve.js';
 import { roundTicks } from '../draw/ticks.js';
 import { COLOURS } from '../draw/theme.js';
+import { systemOf, type UnitChoice } from '../units/choice.js';
 import { convert, format } from '../units/index.js';
 import { axis, twinAxes } from './axes.js';
 import { bandAreas } from './bands.js';
@@ -16,30 +17,34 @@ interface Told {
   target: number;
   /** share at which the intakes hold it; null: none does */
   holds: number | null;
+  units?: UnitChoice;
 }
 
 /** The vents in use of a result that has followed them; null where it has not, or no draft settles. */
 export function ventsChart(
   { ventCurve, vents, design }: EstimateResult,
   name: string,
+  units: UnitChoice = 'both',
 ): ChartConfiguration<'line'> | null {
   if (!ventCurve) return null;
-  return ventCurveChart(ventCurve, { name, of: '', target: design.fire.target, holds: vents?.open ?? null });
+  return ventCurveChart(ventCurve, { name, of: '', target: design.fire.target, holds: vents?.open ?? null, units });
 }
 
 /** Where the thermometer settles against how far the intakes are open: the curve a cook uses. */
-export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: Told): ChartConfiguration<'line'> | null {
-  const shop = (kelvin: number) => convert('temperature', kelvin, 'shop');
+export function ventCurveChart(
+  vents: VentCurve,
+  { name, of, target, holds, units = 'both' }: Told,
+): ChartConfiguration<'line'> | null {
+  const system = systemOf(units);
+  const degrees = (kelvin: number) => convert('temperature', kelvin, system);
   const there = vents.open
     .map((_, i) => i)
     .filter((i) => vents.thermometer_K[i] !== null && vents.leanest_K[i] !== null && vents.richest_K[i] !== null);
   if (there.length < 2) return null;
   const x = there.map((i) => 100 * vents.open[i]);
   const kelvins = there.flatMap((i) => [vents.thermometer_K[i]!, vents.leanest_K[i]!, vents.richest_K[i]!]);
-  const temperature = twinAxes('Thermometer', 'temperature', {
-    low: Math.min(...kelvins, target),
-    high: Math.max(...kelvins, target),
-  });
+  const range = { low: Math.min(...kelvins, target), high: Math.max(...kelvins, target) };
+  const temperature = twinAxes('Thermometer', 'temperature', range, { units });
   const { likely, low, high } = vents.ratios;
   const base = baseOptions(
     `${name}: what the vents do`,
@@ -51,7 +56,7 @@ export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: To
       datasets: [
         {
           label: 'thermometer',
-          data: there.map((i, at) => ({ x: x[at], y: shop(vents.thermometer_K[i]!) })),
+          data: there.map((i, at) => ({ x: x[at], y: degrees(vents.thermometer_K[i]!) })),
           borderColor: COLOURS.blue,
           borderWidth: 3,
           pointRadius: 0,
@@ -63,16 +68,16 @@ export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: To
         {
           dataset: 0,
           x,
-          low: there.map((i) => shop(Math.min(vents.leanest_K[i]!, vents.richest_K[i]!))),
-          high: there.map((i) => shop(Math.max(vents.leanest_K[i]!, vents.richest_K[i]!))),
+          low: there.map((i) => degrees(Math.min(vents.leanest_K[i]!, vents.richest_K[i]!))),
+          high: there.map((i) => degrees(Math.max(vents.leanest_K[i]!, vents.richest_K[i]!))),
           colour: COLOURS.blue,
         },
       ]),
       markLines([
         {
           axis: 'y',
-          value: shop(target),
-          text: `target ${format('temperature', target)}`,
+          value: degrees(target),
+          text: `target ${format('temperature', target, system)}`,
           dash: [10, 4],
         },
         ...(holds === null
@@ -92,8 +97,8 @@ export function ventCurveChart(vents: VentCurve, { name, of, target, holds }: To
       parsing: false,
       scales: {
         x: axis('bottom', 'Intakes open [%]', roundTicks(0, 100, 10), { min: 0, max: 100 }),
-        y: temperature.shop,
-        si: temperature.si,
+        y: temperature.main,
+        ...temperature.beside,
       },
     } as ChartConfiguration<'line'>['options'],
   };

@@ -2,7 +2,8 @@ import type { ChartConfiguration, ChartDataset } from 'chart.js';
 import { middleOf } from '../design/places.js';
 import { windAtPit } from '../design/windAtPit.js';
 import type { EstimateResult, PlaceSeries, WarmUp } from '../study/estimate/result.js';
-import { convert, format } from '../units/index.js';
+import { systemOf, type UnitChoice } from '../units/choice.js';
+import { convert, format, type UnitSystem } from '../units/index.js';
 import { timeAxis, twinAxes } from './axes.js';
 import { baseOptions, bottomLegend, lineOptions } from './base.js';
 import { bandAreas } from './bands.js';
@@ -35,17 +36,18 @@ const KEY = bottomLegend({ boxWidth: 26, boxHeight: 0 });
  * marked, and where the spread was studied the band in which eight of ten cases of the cook's own curve lie. Null when the result has no
  * curves.
  *
- * @param plot width of the plot, about [px], which decides how much of it the lines' names take
+ * @param options.plot width of the plot, about [px], which decides how much of it the lines' names take
  */
 export function warmUpChart(
   result: EstimateResult,
   name: string,
   curve: Curve,
-  plot = PLOT,
+  { plot = PLOT, units = 'both' }: { plot?: number; units?: UnitChoice } = {},
 ): ChartConfiguration<'line'> | null {
   const { design, warmUp } = result;
   if (!warmUp || warmUp.series.time_s.length < 2) return null;
   const { key, title, axis: quantity } = CURVES[curve];
+  const system = systemOf(units);
   const { time_s: time } = warmUp.series;
   const unit = time[time.length - 1] > LONG ? 'h' : 'min';
   const inUnit = (seconds: number) => convert('time', seconds, 'shop', { unit });
@@ -58,15 +60,16 @@ export function warmUpChart(
   const steered = lines.findIndex(({ gauge }) => gauge);
   const band = result.spread?.curves ?? null;
   const kelvins = [...lines.flatMap(({ values }) => values), ...(band ? [...band[key].p10, ...band[key].p90] : [])];
-  const temperature = twinAxes(quantity, 'temperature', {
+  const range = {
     low: Math.min(...kelvins),
     high: Math.max(...kelvins, curve === 'steel' ? 0 : design.fire.target),
-  });
+  };
+  const temperature = twinAxes(quantity, 'temperature', range, { units });
 
-  const shop = (values: number[]) => values.map((kelvin) => convert('temperature', kelvin, 'shop'));
+  const degrees = (values: number[]) => values.map((kelvin) => convert('temperature', kelvin, system));
   const datasets = lines.map(({ label, values, style, gauge }): ChartDataset<'line', { x: number; y: number }[]> => ({
     label,
-    data: pieces(times, shop(values)),
+    data: pieces(times, degrees(values)),
     // the integrator's steps are minutes apart; what it computes between them is smooth, so the line is
     cubicInterpolationMode: 'monotone',
     borderColor: style.colour,
@@ -75,7 +78,7 @@ export function warmUpChart(
     pointRadius: 0,
   }));
 
-  const base = baseOptions(`${name}: ${title} while it warms up`, subtitle(result));
+  const base = baseOptions(`${name}: ${title} while it warms up`, subtitle(result, system));
   return {
     type: 'line',
     data: { datasets },
@@ -86,8 +89,8 @@ export function warmUpChart(
               {
                 dataset: steered,
                 x: band.time_s.map(inUnit),
-                low: shop(band[key].p10),
-                high: shop(band[key].p90),
+                low: degrees(band[key].p10),
+                high: degrees(band[key].p90),
                 colour: lines[steered].style.colour,
               },
             ]),
@@ -96,12 +99,12 @@ export function warmUpChart(
       ...(beside
         ? [endLabels(lines.map(({ style }, dataset) => ({ dataset, text: names[dataset], colour: style.colour })))]
         : []),
-      markLines(marks(design.fire.target, warmUp, curve, inUnit)),
+      markLines(marks(design.fire.target, warmUp, { curve, inUnit, system })),
     ],
     options: lineOptions(beside ? base : { ...base, plugins: { ...base.plugins, legend: KEY } }, {
       x: timeAxis(unit, end, room),
-      y: temperature.shop,
-      si: temperature.si,
+      y: temperature.main,
+      ...temperature.beside,
     }),
   };
 }
@@ -141,19 +144,18 @@ function linesOf({ design, warmUp }: EstimateResult, curve: Curve): Line[] {
   ];
 }
 
-function subtitle({ design, assumed, warmUp, spread }: EstimateResult): string {
+function subtitle({ design, assumed, warmUp, spread }: EstimateResult, system: UnitSystem): string {
   const then = warmUp?.gauge_s == null ? 'throughout' : 'up to the target, then what holds it';
-  const fire = `full fire${assumed ? ` ${format('power', assumed.fire_W)}` : ''} ${then}`;
+  const fire = `full fire${assumed ? ` ${format('power', assumed.fire_W, system)}` : ''} ${then}`;
   const band = spread?.curves ? '; band: 8 of 10 cases' : '';
-  return `${fire}; outdoors ${format('temperature', design.site.air)}, wind ${format('speed', windAtPit(design), 'shop', { digits: 2 })}${band}`;
+  return `${fire}; outdoors ${format('temperature', design.site.air, system)}, wind ${format('speed', windAtPit(design), system, { digits: 2 })}${band}`;
 }
 
 /** The target, and the times at which the gauge first reads it and at which the pit is soaked. */
 function marks(
   target: number,
   { gauge_s, soaked_s }: WarmUp,
-  curve: Curve,
-  inUnit: (seconds: number) => number,
+  { curve, inUnit, system }: { curve: Curve; inUnit: (seconds: number) => number; system: UnitSystem },
 ): MarkLine[] {
   const at = (seconds: number | null, what: string): MarkLine[] => {
     if (seconds == null) return [];
@@ -161,8 +163,8 @@ function marks(
   };
   const level: MarkLine = {
     axis: 'y',
-    value: convert('temperature', target, 'shop'),
-    text: `target ${format('temperature', target)}`,
+    value: convert('temperature', target, system),
+    text: `target ${format('temperature', target, system)}`,
     dash: [10, 4],
   };
   return [...(curve === 'steel' ? [] : [level]), ...at(gauge_s, 'gauge'), ...at(soaked_s, 'soaked')];

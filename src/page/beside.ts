@@ -6,7 +6,7 @@ import type { PictureRequest, Pictured } from './protocol.js';
 import { noteTime } from './timing.js';
 import { allPlateSteps, otherSteps, partPlateSteps, type Step } from './trySteps.js';
 import { TryView } from './tryView.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import { isSolved, spreadOf } from './option.js';
 import { MOST_OPTIONS, type Workbench } from './workbench.js';
 

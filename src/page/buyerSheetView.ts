@@ -1,5 +1,5 @@
 import type { Block, Sheet } from '../report/sheets/blocks.js';
-import { plainText } from '../words/plainText.js';
+import { plainText, tied } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
 import { element, tableRows } from './dom.js';
 import { sceneElement } from './sceneView.js';
@@ -23,20 +23,22 @@ function blockElement(block: Block): HTMLElement {
     case 'heading':
       return element('h3', {}, block.text);
     case 'lead':
-      return element('p', { class: 'lead' }, block.text);
+      return element('p', { class: 'lead' }, tied(block.text));
     case 'text':
-      return element('p', { class: block.small ? 'small' : '' }, block.text);
+      return element('p', { class: block.small ? 'small' : '' }, tied(block.text));
     case 'list':
       return element(
         'ul',
         { class: block.small ? 'small' : '' },
-        ...block.items.map((item) => element('li', {}, item)),
+        ...block.items.map((item) => element('li', {}, tied(item))),
       );
     case 'columns':
       return element(
         'div',
-        { class: 'sheet-columns' },
-        ...block.columns.map((column) => element('div', {}, ...column.map(blockElement))),
+        { class: `sheet-columns${block.flexible ? ' flexible' : ''}` },
+        ...block.columns.map((column, i) =>
+          element('div', { class: `w${block.shares?.[i] ?? 1}` }, ...column.map(blockElement)),
+        ),
       );
     case 'figure':
       return element(

@@ -1,6 +1,8 @@
 /** Charts made for a wide picture, fitted to the width that a screen has. */
 import type { ChartConfiguration } from 'chart.js';
 import type { EstimateResult } from '../study/estimate/result.js';
+import type { UnitChoice } from '../units/choice.js';
+import { unitOf } from '../units/index.js';
 import type { ChartId } from './protocol.js';
 
 /** Below this width the places along the way of the gas don't fit side by side [px]. */
@@ -45,16 +47,16 @@ interface Axis {
 
 /** Makes room on a narrow screen: names set upright, fewer ticks, axis titles and wide margins left out. */
 export function fitWidth({ options }: ChartConfiguration, chosen: ChartId, width: number): void {
-  const scales = options?.scales as Record<string, Axis> | undefined;
+  const scales = options?.scales as (Record<'x' | 'y', Axis> & { si?: Axis }) | undefined;
   if (!options || !scales) return;
   if (chosen === 'draft' && width < NARROW) turnNames(scales.x);
   if (width >= PHONE) return;
   options.layout = { padding: { left: 0, right: 4, top: 8, bottom: 4 } };
   if (chosen === 'loss') {
-    for (const axis of [scales.x, scales.si]) thinTicks(axis, PHONE_TICKS.long);
+    for (const axis of [scales.x, scales.si]) if (axis) thinTicks(axis, PHONE_TICKS.long);
     return;
   }
-  for (const axis of [scales.y, scales.si]) axis.title = { ...axis.title, display: false };
+  for (const axis of [scales.y, scales.si]) if (axis) axis.title = { ...axis.title, display: false };
   if (chosen !== 'draft') thinTicks(scales.x, PHONE_TICKS.short);
 }
 
@@ -78,9 +80,10 @@ function turnNames(axis: Axis): void {
 }
 
 /** What the axes of a chart show, where they have no room to say it themselves. */
-export function axisWords(chosen: ChartId, width: number): string {
+export function axisWords(chosen: ChartId, width: number, units: UnitChoice): string {
   if (width >= PHONE || chosen === 'loss') return '';
-  return chosen === 'draft'
-    ? 'Left in H2O, right Pa; below zero gaps draw air in, above it they leak smoke.'
-    : 'Left °F, right °C.';
+  const kind = chosen === 'draft' ? 'pressure' : 'temperature';
+  const [shop, si] = (['shop', 'si'] as const).map((system) => unitOf(kind, system));
+  const shown = units === 'both' ? `Left ${shop}, right ${si}` : `In ${units === 'si' ? si : shop}`;
+  return chosen === 'draft' ? `${shown}; below zero gaps draw air in, above it they leak smoke.` : `${shown}.`;
 }

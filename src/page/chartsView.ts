@@ -9,9 +9,12 @@ import { saveFile } from './files.js';
 import { pageColour } from './look.js';
 import type { ChartId, Pictured, PictureRequest, Plot } from './protocol.js';
 import { sceneElement, swatch } from './sceneView.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import { toldOf } from './option.js';
 import { type Workbench } from './workbench.js';
+
+/** Names with more letters get wider switches. */
+const LONG = 16;
 
 const TYPES = { svg: 'image/svg+xml', png: 'image/png', csv: 'text/csv' };
 
@@ -65,7 +68,7 @@ export class ChartsView {
     }
     const width = Math.max(280, Math.floor(picture.clientWidth));
     const options = chart === 'options' ? bench.pictured : [];
-    this.ask({ kind: 'chart', chart, width, result, options, hidden: [...this.hidden] });
+    this.ask({ kind: 'chart', chart, width, result, options, units: bench.units, hidden: [...this.hidden] });
   }
 
   show({ chart, scene, plot, caption }: Pictured<'chart'>): void {
@@ -94,14 +97,14 @@ export class ChartsView {
     const signature = JSON.stringify(curves.map(({ label, colour }) => [label, colour]));
     if (root.dataset.curves !== signature) {
       root.dataset.curves = signature;
-      root.classList.toggle('wide', curves.length < 3);
+      root.classList.toggle('wide', curves.length < 3 || curves.some(({ label }) => label.length > LONG));
       root.replaceChildren(
         ...curves.map(({ label, colour, dash }) => {
           const button = element(
             'button',
             { type: 'button' },
             swatch(pageColour(colour), dash),
-            plainText(label, 40),
+            element('span', {}, plainText(label, 40)),
             element('b', {}),
           );
           button.addEventListener('click', () => {

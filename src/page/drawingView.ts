@@ -10,11 +10,12 @@ import type { EstimateResult, SteadyState } from '../study/estimate/result.js';
 import { shortfallOf } from '../study/estimate/shortfall.js';
 import { format, formatPlate, type UnitSystem } from '../units/index.js';
 import { element, part, setText } from './dom.js';
+import { gripBoxes } from './grips.js';
 import { GripsView, type GripActions } from './gripsView.js';
 import { PAGE_PAINT } from './look.js';
 import { sceneElement } from './sceneView.js';
 import { noteTime } from './timing.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import type { Workbench } from './workbench.js';
 
 /** Below this width the end view goes under the side view [px]. */
@@ -85,10 +86,11 @@ function showDrawing(
   const drawing = pitDrawing(design, {
     width,
     arrange: narrow ? 'column' : 'row',
-    lettering: narrow ? 12 : 13,
+    lettering: 12,
     // the style sheet sets how high it may be
     maxHeight: Math.max(LEAST_HEIGHT, root.clientHeight) - SCALE_HEIGHT,
     system,
+    over: (side) => gripBoxes(design, side),
     notes: state ? temperatureNotes(design, state, heatShare, system) : {},
   });
   const scene = drawingScene(drawing, {

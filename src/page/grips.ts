@@ -30,6 +30,20 @@ export interface PartBox {
 /** How far a handle keeps from what is written at its place [px]. */
 const COLLAR = 8;
 
+/** Half of a handle as it is seen, along its bar and across [px]. */
+const HANDLE = { long: 8, thick: 5 };
+
+/** What the handles cover of the drawing. */
+export function gripBoxes(
+  design: Design,
+  side: ViewPlace,
+): { left: number; right: number; top: number; bottom: number }[] {
+  return gripsOf(design, side).map(({ x, y, perDown }) => {
+    const [half, high] = perDown === 0 ? [HANDLE.thick, HANDLE.long] : [HANDLE.long, HANDLE.thick];
+    return { left: x - half, right: x + half, top: y - high, bottom: y + high };
+  });
+}
+
 /** @param side where the side view stands on the drawing */
 export function gripsOf(design: Design, side: ViewPlace): Grip[] {
   const layout = pitLayout(design);

@@ -26,11 +26,15 @@ export class Lane<Request, Reply> {
   /** the worker has given an answer before: what stops it now is the work, not the browser */
   private answered = false;
 
-  /** @param broken told when the work itself stops */
+  /**
+   * @param broken told when the work itself stops
+   * @param urgent key of what is worked on before all else that waits
+   */
   constructor(
     private readonly source: Source,
     private readonly done: (reply: Reply) => void,
     private readonly broken: (request: Request, why: string) => void,
+    private readonly urgent?: string,
   ) {}
 
   ask(key: string | number, request: Request): void {
@@ -56,7 +60,8 @@ export class Lane<Request, Reply> {
 
   private next(): void {
     if (this.running) return;
-    const [first] = this.waiting;
+    const all = [...this.waiting];
+    const first = all.find(([key]) => key === this.urgent) ?? all[0];
     if (!first) return;
     const [key, request] = first;
     this.waiting.delete(key);

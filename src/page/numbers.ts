@@ -6,7 +6,7 @@ import { held, heldAt, heldLoss, LOSSES, lostAt, ofResult, plateOf, type Quantit
 import { MISSING, sameTime, tellingOf } from '../study/compare/told.js';
 import { sayAlone, sayIn, sayQuantity, type Say } from '../words/quantity.js';
 import { wordsOf } from '../words/quantityWords.js';
-import type { UnitChoice } from './unitChoice.js';
+import type { UnitChoice } from '../units/choice.js';
 import { type UnitSystem, withCurrency } from '../units/index.js';
 
 export interface NumberRow {

@@ -3,7 +3,7 @@ import { MISSING } from '../study/compare/told.js';
 import { element, setText } from './dom.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import { numberRows, toldBeside, type NumberRow } from './numbers.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import type { Option } from './option.js';
 import type { Workbench } from './workbench.js';
 
@@ -68,7 +68,7 @@ export class NumbersView {
         const cell = this.cells.get(`${option.id} ${id}`);
         if (!cell) return;
         const { text, difference } = told[i] ?? { text: MISSING, difference: '' };
-        setText(cell.value, text);
+        showValue(cell.value, text);
         setText(cell.difference, difference);
         cell.difference.hidden = difference === '';
       });
@@ -153,6 +153,14 @@ export class NumbersView {
     }
     return cell;
   }
+}
+
+/** A number and in brackets the same in other units, each of which stays on one line. */
+function showValue(node: HTMLElement, text: string): void {
+  if (node.textContent === text) return;
+  const cut = text.indexOf(' (');
+  const parts = cut < 0 ? [text] : [text.slice(0, cut), text.slice(cut + 1)];
+  node.replaceChildren(...parts.flatMap((each, i) => [i > 0 ? ' ' : '', element('span', {}, each)]));
 }
 
 /** The newest steady numbers with the newest warm-up, which comes a moment later. */

@@ -20,7 +20,8 @@ import { noteTime } from './timing.js';
 import { Undo } from './undo.js';
 import { announcement, showTitle, showVerdict } from './verdictView.js';
 import { WorkingView } from './workingView.js';
-import { systemOf, UnitMenu } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
+import { UnitMenu } from './unitChoice.js';
 import { isSolved, type Option } from './option.js';
 import { MOST_OPTIONS, type Kept, type Workbench } from './workbench.js';
 
@@ -59,6 +60,8 @@ export class Page {
       workers.pictures,
       (reply) => this.showPicture(reply),
       (_, fault) => this.showPicture({ kind: 'fault', fault, took: 0 }),
+      // what a step of plate changes is a sentence: it does not wait for curves
+      'steps',
     );
     const ask = (request: PictureRequest) => pictures.ask(request.kind, request);
     this.solver = new Solver(bench, workers.solver, (answer) => this.answered(answer));

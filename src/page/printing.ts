@@ -2,7 +2,7 @@ import type { Sheet } from '../report/sheets/blocks.js';
 import { showBuyerSheet } from './buyerSheetView.js';
 import { part } from './dom.js';
 import type { PictureRequest } from './protocol.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import type { Workbench } from './workbench.js';
 
 /** The buyer's sheet, made ready when the hand rests, and printed as what stands on the screen. */

@@ -3,6 +3,7 @@ import type { Scene } from '../draw/scene.js';
 import type { Design } from '../design/design.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import type { OptionStudy } from '../study/compare/studyOption.js';
+import type { UnitChoice } from '../units/choice.js';
 import type { UnitSystem } from '../units/index.js';
 import type { Further } from '../study/estimate/estimate.js';
 import type { EstimateResult } from '../study/estimate/result.js';
@@ -92,6 +93,7 @@ export type PictureRequest =
       result: EstimateResult;
       options: PicturedOption[];
       width: number;
+      units: UnitChoice;
       /** names of the curves that are switched off */
       hidden: string[];
     }

@@ -1,3 +1,4 @@
+import { tied } from '../words/plainText.js';
 import { element, part, setText } from './dom.js';
 import type { Step } from './trySteps.js';
 
@@ -39,7 +40,7 @@ export class TryView {
     for (const { step, text } of lines) {
       const row = this.rows.get(step);
       if (!row) continue;
-      setText(row.words, text);
+      setText(row.words, tied(text));
       row.words.classList.remove('waiting');
     }
   }

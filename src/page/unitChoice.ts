@@ -1,17 +1,15 @@
 /** The units that a person wants to read, kept in the browser. */
-import type { UnitSystem } from '../units/index.js';
+import type { UnitChoice } from '../units/choice.js';
 import { part } from './dom.js';
 
-/** Shop units, SI, or shop units with SI in brackets where there is room. */
-export const UNIT_CHOICES = { both: 'Shop and SI units', shop: 'Shop units', si: 'SI units' } as const;
-export type UnitChoice = keyof typeof UNIT_CHOICES;
+/** In brackets where there is room; charts have an axis of each. */
+export const UNIT_CHOICES: Record<UnitChoice, string> = {
+  both: 'Shop and SI units',
+  shop: 'Shop units',
+  si: 'SI units',
+};
 
 const KEY = 'units-of-pitwright';
-
-/** Units of running text. */
-export function systemOf(choice: UnitChoice): UnitSystem {
-  return choice === 'si' ? 'si' : 'shop';
-}
 
 export class UnitMenu {
   private readonly menu = part<HTMLSelectElement>('units');

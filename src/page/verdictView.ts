@@ -1,4 +1,4 @@
-import { plainText, plainTexts } from '../words/plainText.js';
+import { plainText, plainTexts, tied } from '../words/plainText.js';
 import type { Design } from '../design/design.js';
 import { carrySentences } from '../report/carryData.js';
 import type { EstimateResult } from '../study/estimate/result.js';
@@ -7,7 +7,7 @@ import { shortfallOf, shortfallWords } from '../study/estimate/shortfall.js';
 import { warningWords } from '../words/warningWords.js';
 import { element, part, setText } from './dom.js';
 import type { UnitSystem } from '../units/index.js';
-import { systemOf } from './unitChoice.js';
+import { systemOf } from '../units/choice.js';
 import { isCooked, toldOf, type Option } from './option.js';
 import { type Workbench } from './workbench.js';
 
@@ -32,13 +32,15 @@ export function showVerdict(option: Option, { options, units }: Pick<Workbench, 
   const sentences = told(toldOf(option, true)!);
   const known = new Set(told(full).map(timeAlone));
   part('sentences').replaceChildren(
-    ...shortOptions(options, system).map((sentence) => element('p', { class: 'short' }, sentence)),
-    ...sentences.map((sentence) => element('p', { class: known.has(timeAlone(sentence)) ? '' : 'waiting' }, sentence)),
+    ...shortOptions(options, system).map((sentence) => element('p', { class: 'short' }, tied(sentence))),
+    ...sentences.map((sentence) =>
+      element('p', { class: known.has(timeAlone(sentence)) ? '' : 'waiting' }, tied(sentence)),
+    ),
   );
   part('sentences').dataset.cook = isCooked(option) ? 'known' : 'awaited';
   part('warnings').replaceChildren(
     ...warningWords(full.warnings, full.design, units).map(({ where, message, rank }) =>
-      element('li', { class: `rank-${rank}` }, element('strong', {}, `${where}: `), message),
+      element('li', { class: `rank-${rank}` }, element('strong', {}, `${where}: `), tied(message)),
     ),
   );
 }

@@ -6,7 +6,7 @@ import type { Control } from './controls.js';
 import { changeWords } from './changeWords.js';
 import { DesignText } from './designText.js';
 import type { PicturedOption } from './protocol.js';
-import type { UnitChoice } from './unitChoice.js';
+import type { UnitChoice } from '../units/choice.js';
 import {
   type Option,
   isSolved,

@@ -150,15 +150,24 @@ export function openingsData({ openings }: SteadyState, system: UnitSystem): Tab
   };
 }
 
-/** Flow against the opening's own direction is worth a word from this share of the net one. */
+/** Flow against the net one is worth a word from this share of it. */
 const WORTH_SAYING = 0.01;
+
+/** Passages that have no wrong way, since gas goes round and round past plates, or comes back over one: their two ways. */
+const NO_WRONG_WAY: readonly [RegExp, forwards: string, back: string][] = [
+  [/^(chamber|plenum) passage /, 'from the fire', 'to the fire'],
+  [/^(gap \d+ in the plates|past the deflector)$/, 'up', 'down'],
+];
 
 /** Which way an opening flows, in a builder's words; what flows against its own direction is called out. */
 function wayOf({ name, role, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState): string {
   if (flow === 0 && back === 0) return 'still';
   if (role === 'gap') return flow > 0 ? 'leaks smoke' : 'draws air';
+  const bothWays = (flow > 0 ? back : back + flow) >= WORTH_SAYING * Math.abs(flow);
+  const [, forwards, backwards] = NO_WRONG_WAY.find(([names]) => names.test(name)) ?? [];
+  if (forwards && backwards) return `${bothWays ? 'net ' : ''}${flow > 0 ? forwards : backwards}`;
   if (flow < 0) return 'BACKWARDS';
-  if (back >= WORTH_SAYING * flow) return 'both ways';
+  if (bothWays) return 'both ways';
   return name.startsWith('stack') ? 'up' : 'in';
 }
 

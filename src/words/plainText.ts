@@ -16,6 +16,13 @@ export function plainTexts(texts: readonly string[], longest?: number): string[]
   return texts.map((text) => plainText(text, longest)).filter((text) => text !== '');
 }
 
+/** Spaces that a line must not end at: between a number and its unit. */
+export function tied(text: string): string {
+  return text
+    .replace(/(\d) (?=[°%A-Za-z])(?!(?:to|of|and|or|at|against|with) )/g, '$1\u00a0')
+    .replaceAll('in H2O', 'in\u00a0H2O');
+}
+
 /** Control characters but tab and line ends of either kind, line separators, direction marks, and what XML has no place for. */
 const OBEYED =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufffe\uffff]|\r(?!\n)/g;

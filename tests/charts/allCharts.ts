@@ -77,9 +77,11 @@ export function overlapsInAll({ result, comparison }: Charted): string[] {
 function onPage({ result, comparison }: Charted): string[] {
   const all = comparison.options.map(({ label, result: each }) => ({ label, result: each }));
   return (Object.keys(CHART_LABELS) as ChartId[]).flatMap((chart) =>
-    PAGE_WIDTHS.flatMap((width) =>
+    PAGE_WIDTHS.flatMap((width, i) =>
       (chart === 'options' ? [all, all.slice(0, 1)] : [[]]).flatMap((options) => {
-        const { scene } = chartPicture({ kind: 'chart', chart, width, result, options, hidden: [] });
+        // one choice of units after the other, from width to width
+        const units = (['both', 'si', 'shop'] as const)[i % 3];
+        const { scene } = chartPicture({ kind: 'chart', chart, width, units, result, options, hidden: [] });
         return scene ? told(`page, ${chart}, ${width} px`, scene) : [];
       }),
     ),

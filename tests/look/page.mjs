@@ -5,6 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { bundlePage } from '../../src/page/bundle.mjs';
 import { englishAlone } from '../../esbuild.config.mjs';
 import { bundleScript } from '../support/bundleScript.mjs';
+import { inStrips } from './strips.mjs';
 
 const WORK = 'out/look-page';
 const SIZES = {
@@ -15,10 +16,11 @@ const SIZES = {
 const CHARTS = ['thermometer', 'steel', 'gas', 'vents', 'loss', 'draft', 'options'];
 
 /**
+ * @param {import('playwright-core').Browser} browser
  * @param {string} folder where the pictures go
  * @returns {Promise<string[]>} their names
  */
-export async function lookAtPage(folder) {
+export async function lookAtPage(browser, folder) {
   mkdirSync(folder, { recursive: true });
   mkdirSync(WORK, { recursive: true });
   const file = resolve(WORK, 'page.html');
@@ -29,7 +31,6 @@ export async function lookAtPage(folder) {
     file,
     readFileSync(file, 'utf8').replace(slot, () => slot.replace('null', () => design)),
   );
-  const browser = await startBrowser();
   const names = [];
   const open = async (options) => {
     const page = await (await browser.newContext(options)).newPage();
@@ -41,22 +42,27 @@ export async function lookAtPage(folder) {
     names.push(`${name}.png`);
     await page.screenshot({ path: join(folder, `${name}.png`), fullPage });
   };
+  const strips = async (page, name) =>
+    names.push(...(await inStrips(await page.screenshot({ fullPage: true, scale: 'css' }), join(folder, name))));
   for (const [size, viewport] of Object.entries(SIZES)) {
-    for (const colorScheme of ['light', 'dark']) {
-      const page = await open({
-        viewport,
-        colorScheme,
-        deviceScaleFactor: size === 'phone' ? 2 : 1,
-        hasTouch: size !== 'desk',
-        isMobile: size !== 'desk',
-      });
-      await page.locator('#answer-soaked .under', { hasText: 'middle' }).waitFor({ timeout: 120_000 });
+    const touch = size !== 'desk';
+    const page = await open({
+      viewport,
+      deviceScaleFactor: size === 'phone' ? 2 : 1,
+      hasTouch: touch,
+      isMobile: touch,
+    });
+    await page.locator('#answer-soaked .under', { hasText: /8 in 10: \d/ }).waitFor({ timeout: 240_000 });
+    const looks = ['light', 'dark'];
+    for (const colorScheme of looks) {
+      await page.emulateMedia({ colorScheme });
       await shoot(page, `page-${size}-${colorScheme}-first`, false);
-      await shoot(page, `page-${size}-${colorScheme}`);
-      await page.locator('details').evaluateAll((groups) => groups.forEach((each) => (each.open = true)));
-      await shoot(page, `page-${size}-${colorScheme}-open`);
-      await page.context().close();
+      if (touch) await strips(page, `page-${size}-${colorScheme}`);
+      else await shoot(page, `page-${size}-${colorScheme}`);
     }
+    await page.locator('details').evaluateAll((groups) => groups.forEach((each) => (each.open = true)));
+    await strips(page, `page-${size}-open`);
+    await page.context().close();
   }
   // letters twice as large leave half the width; colours that the person has set
   for (const [name, options] of [
@@ -94,7 +100,7 @@ export async function lookAtPage(folder) {
   await shoot(page, 'page-sheet', false);
   writeFileSync(join(folder, 'page-sheet.pdf'), await page.pdf({ preferCSSPageSize: true }));
   names.push('page-sheet.pdf');
-  await browser.close();
+  await page.context().close();
   return names;
 }
 
@@ -106,8 +112,4 @@ export async function startBrowser() {
   const browser = await launchBrowser();
   if (!browser) throw new Error('no browser to look with');
   return browser;
-}
-
-if (import.meta.url === pathToFileURL(process.argv[1]).href) {
-  for (const name of await lookAtPage('out/look')) process.stdout.write(`out/look/${name}\n`);
 }

@@ -26,7 +26,7 @@ class Slow {
   }
 }
 
-const laneOf = (done: number[]) => {
+const laneOf = (done: number[], urgent?: string) => {
   Slow.all = [];
   vi.stubGlobal('Worker', Slow);
   vi.useFakeTimers();
@@ -34,6 +34,7 @@ const laneOf = (done: number[]) => {
     { address: 'x', name: 'x' },
     ({ id }) => done.push(id),
     () => undefined,
+    urgent,
   );
 };
 
@@ -53,6 +54,17 @@ describe('a lane of work', () => {
     for (let i = 0; i < 3; i++) worker.answer();
     expect(done).toEqual([1, 4, 5]);
     expect(Slow.all).toHaveLength(1);
+  });
+
+  it('takes what is urgent before all else that waits', () => {
+    const done: number[] = [];
+    const lane = laneOf(done, 'steps');
+    lane.ask('sheet', { id: 1 });
+    lane.ask('chart', { id: 2 });
+    lane.ask('steps', { id: 3 });
+    const [worker] = Slow.all;
+    for (let i = 0; i < 3; i++) worker.answer();
+    expect(done).toEqual([1, 3, 2]);
   });
 
   it('gives long work up for newer work, and takes it up again after, unless it is forgotten or asked anew', () => {

@@ -1,4 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { CHART_LABELS } from '../../src/page/chartLabels.js';
+import { chartPicture } from '../../src/page/chartPicture.js';
+import type { ChartId } from '../../src/page/protocol.js';
+import { estimate } from '../../src/study/estimate/estimate.js';
+import { cooked } from '../../src/study/events/cooked.js';
 import { pitDrawing } from '../../src/draw/pit/pitDrawing.js';
 import { numberRows, toldBeside } from '../../src/page/numbers.js';
 import { exampleDesign } from '../support/examples.js';
@@ -38,6 +43,44 @@ describe('units by choice', () => {
     expect(more!.difference).toMatch(/^\+.* kg\/h$/);
   });
 
+  it('charts have an axis of the units chosen, or one of each, and a reading is the same in all', () => {
+    const design = exampleDesign('plain-24.yaml');
+    const result = estimate(design, { further: (solution) => cooked(solution, true) });
+    const options = [{ label: 'As drawn', result }];
+    for (const chart of Object.keys(CHART_LABELS) as ChartId[]) {
+      const [both, shop, si] = (['both', 'shop', 'si'] as const).map((units) => {
+        const { scene, plot, caption } = chartPicture({
+          kind: 'chart',
+          chart,
+          width: 700,
+          units,
+          result,
+          options,
+          hidden: [],
+        });
+        const texts = scene!.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+        return { words: [...texts, caption], plot };
+      });
+      const axes = ({ words }: typeof both) => words.filter((text) => / \[(?!min|h|%)[^\]]+\]$/.test(text));
+      expect(axes(both), chart).toHaveLength(2);
+      expect([axes(shop)[0], axes(si)[0]]).toEqual(axes(both));
+      expect(
+        si.words.filter((text) => SHOP.test(text)),
+        chart,
+      ).toEqual([]);
+      expect(
+        shop.words.filter((text) => / °C|\bkW\b|\bPa\b/.test(text)),
+        chart,
+      ).toEqual([]);
+      // where a curve ends it is read as what it is, whichever axis it stands on
+      const ends = ({ plot }: typeof both) => plot?.curves.map(({ at }) => at.findLast((each) => each)![1]);
+      ends(si)?.forEach((value, i) => {
+        const other = ends(both)![i];
+        expect(Math.abs(value - other), chart).toBeLessThan(0.003 * Math.abs(other) + 1e-6);
+      });
+    }
+  });
+
   it.skipIf(!browser)('is one choice for strip, sentences, drawing and steps, and is kept', async () => {
     const { page, wrongs, close } = await openPage(browser!, folder.path, { design: example('plain-24.yaml') });
     await settled(page);
@@ -58,9 +101,14 @@ describe('units by choice', () => {
     expect((await saved(page)).text).toContain('length: 60 in');
     await settled(page);
     const drawn = await page.locator('#drawing svg text').allTextContents();
+    const chart = page.locator('#curves');
+    await expect.poll(() => chart.textContent()).toContain('[°C]');
+    expect(await chart.textContent()).not.toMatch(SHOP);
     // the legend names both
     expect(drawn.filter((text) => SHOP.test(text))).toEqual(['°F gas']);
-    await expect.poll(() => page.locator('#try-all-thinner-words').textContent(), { timeout: 60_000 }).toMatch(/ kg /);
+    await expect
+      .poll(() => page.locator('#try-all-thinner-words').textContent(), { timeout: 60_000 })
+      .toMatch(/\skg\s/);
     // the sheet as it is printed: sizes and names that are the trade's own stay
     const sheet = page.locator('#buyer');
     await expect.poll(() => sheet.textContent(), { timeout: 60_000 }).toContain('121 °C');

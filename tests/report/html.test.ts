@@ -42,7 +42,7 @@ describe('the HTML report', () => {
 
   it('marks heads of columns and rows in its tables', () => {
     expect(html.match(/<table>/g)!.length).toBeGreaterThan(8);
-    expect(html).toContain('<th scope="col"><bdi>1/8 in</bdi></th>');
+    expect(html).toContain('<th scope="col"><bdi>1/8&nbsp;in</bdi></th>');
     expect(html).toMatch(/<th scope="row">steel is soaked<\/th>/);
   });
 

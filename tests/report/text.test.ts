@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { estimateText } from '../../src/report/text/estimateText.js';
+import type { Design } from '../../src/design/design.js';
+import { estimate } from '../../src/study/estimate/estimate.js';
 import type { EstimateResult } from '../../src/study/estimate/result.js';
+import { exampleDesign } from '../support/examples.js';
 import { sampleDesign, sampleResult } from '../support/sampleResult.js';
 
 const text = estimateText(sampleResult, 'shop', { full: true });
@@ -44,6 +47,29 @@ describe('the text of an estimate', () => {
   it('says which gaps leak smoke and which draw air', () => {
     expect(line(text, 'chamber door gap, upper, middle  ')).toContain('leaks smoke');
     expect(line(text, 'firebox door gap, lower')).toContain('draws air');
+  });
+
+  it('calls no flow past plates backwards: gas goes round behind a deflector, and back over a reverse-flow plate', () => {
+    const passages = (design: Design) =>
+      estimateText(estimate(design, { steadyOnly: true }), 'shop', { full: true })
+        .split('\n')
+        .filter((each) => / (passage \d|deflector) /.test(each));
+    const plate = 'doorGap: 2.0 in^2\n  deflector: { height: 7 in, plate: 1/4 in, length: 14 in }';
+    const deflected = passages(exampleDesign('plain-24.yaml', (own) => own.replace('doorGap: 2.0 in^2', plate)));
+    expect(deflected[0]).toContain('net to the fire');
+    expect(deflected[1]).toContain('from the fire');
+    expect(deflected[2]).toContain('up');
+    const reverse = passages(exampleDesign('reverse-flow.yaml'));
+    expect(reverse[0]).toMatch(/plenum passage 1 .*from the fire/);
+    expect(reverse[2]).toMatch(/chamber passage 1 .*to the fire/);
+    expect([...deflected, ...reverse].join()).not.toContain('BACKWARDS');
+  });
+
+  it('still calls out what flows the wrong way through a throat', () => {
+    const state = sampleResult.steady!;
+    const openings = state.openings.map((each) => (each.role === 'throat' ? { ...each, flow_kg_per_s: -0.01 } : each));
+    const turned = estimateText({ ...sampleResult, steady: { ...state, openings } }, 'shop', { full: true });
+    expect(line(turned, '  throat  ')).toContain('BACKWARDS');
   });
 
   it('says that thickness hardly changes the loss, that it is no guarantee, and the cautions once', () => {

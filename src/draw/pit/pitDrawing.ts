@@ -3,6 +3,7 @@ import { stackSection } from '../../design/stackSection.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import type { Drawing, Mark } from '../drawing.js';
 import { drawEndView, endHalfWidth } from './pitEndView.js';
+import type { Box } from './freePaper.js';
 import { headDepth, pitLayout, type PitLayout } from './pitLayout.js';
 import { drawSideView } from './pitSideView.js';
 import { Sheet, type ViewPlace } from '../sheet.js';
@@ -35,6 +36,8 @@ export interface PitDrawingOptions {
   /** at most so high [px]; a tall pit then comes out smaller */
   maxHeight?: number;
   notes?: PitNotes;
+  /** what stands over the side view, that no reading may lie under */
+  over?: (side: ViewPlace) => readonly Box[];
   /** units of its sizes (default shop) */
   system?: UnitSystem;
 }
@@ -50,15 +53,26 @@ export function pitDrawing(
   design: Design,
   options: PitDrawingOptions,
 ): Drawing & { scale: number; unsaid: string[]; side: ViewPlace } {
-  const { width, arrange, notes = {}, lettering = 12, maxHeight = Infinity, system = 'shop' } = options;
+  const {
+    width,
+    arrange,
+    notes = {},
+    over = () => [],
+    lettering = 12,
+    maxHeight = Infinity,
+    system = 'shop',
+  } = options;
   const size = (metres: number) => format('length', metres, system);
   const layout = pitLayout(design);
   const half = endHalfWidth(design);
   const { all } = layout;
   const step = lettering * 1.7;
+  const ends = [design.firebox, design.chamber ?? design.upright ?? design.firebox];
+  const widest = Math.max(...ends.map((part) => sizeOf(part, size(part.width)).length));
   const margin = {
     left: 10 + step * 1.3 + (notes.flows?.intake === undefined ? 0 : notes.flows.intake.length * lettering * 0.52 + 24),
-    right: 10 + step * 1.3,
+    // a size that is wider than its part stands right of the end view
+    right: Math.max(10 + step * 1.3, arrange === 'row' ? 12 + widest * lettering * 0.52 : 0),
     top: 10 + step,
     bottom: 14 + step * 2.2,
     between: 16 + step * 2.4,
@@ -76,7 +90,7 @@ export function pitDrawing(
 
   const side = new Sheet({ left: margin.left + slack - all.left * scale, ground, scale, lettering });
   drawGround(side, all.left, all.right);
-  const unsaid = drawSideView(side, design, layout, notes);
+  const unsaid = drawSideView(side, design, layout, { notes, over: over(side.place) });
   sideDimensions(side, design, layout, { step, notes, size });
   const marks: Mark[] = [...side.marks];
   if (arrange !== 'side') {

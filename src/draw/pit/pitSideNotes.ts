@@ -1,5 +1,6 @@
-/** What a solved pit adds to its side view: layers of gas, readings at their places, plates, the gauge and the gas's way. */
+/** What a side view shows beside the parts: layers of gas, grates, plates, the gauge and the gas's way. */
 import { coverWords } from './coverWords.js';
+import { FreePaper } from './freePaper.js';
 import type { Design, StationName } from '../../design/design.js';
 import { formatPlate } from '../../units/index.js';
 import type { PitNotes, StationNote } from './pitDrawing.js';
@@ -7,7 +8,6 @@ import { roomIn, type PitLayout, type Span } from './pitLayout.js';
 import type { Sheet } from '../sheet.js';
 import { gaugePlace, gratesOf, placesOf } from '../../design/places.js';
 import { capital } from '../../words/plainText.js';
-import type { TextMark } from './pitSideView.js';
 
 export function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, notes: PitNotes): void {
   for (const { name, share, layers = [] } of notes.stations ?? []) {
@@ -15,29 +15,6 @@ export function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Sp
     if (!room) continue;
     if (layers.length > 1) drawLayers(sheet, room, layers);
     else sheet.rect(room, { fill: { heat: share } });
-  }
-}
-
-/** What is said in stations without layers, over all lines that cross them. */
-function drawStationLines(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, notes: PitNotes): void {
-  const { lettering } = sheet.place;
-  for (const { name, share, lines, layers = [] } of notes.stations ?? []) {
-    const room = rooms[name];
-    if (!room || layers.length > 1) continue;
-    const fill = { heat: share };
-    const [x, y] = [sheet.x((room.left + room.right) / 2), sheet.y((room.low + room.high) / 2)];
-    const fits = Math.max(1, Math.floor(((room.high - room.low) * sheet.place.scale) / (lettering * 1.25)));
-    const wide = (room.right - room.left) * sheet.place.scale - 2;
-    // where it is narrow, the other numbers say which degrees
-    const short = (text: string) => (sheet.widthOf(text) < wide ? text : text.replace(/ °[FC]$/, ''));
-    const shown = lines
-      .map(short)
-      .filter((text) => sheet.widthOf(text) < wide)
-      .slice(0, fits);
-    shown.forEach((text, i) => {
-      const down = (i - (shown.length - 1) / 2) * lettering * 1.25;
-      sheet.text(x, y + down, text, { on: fill, bold: i === 0, rim: true });
-    });
   }
 }
 
@@ -71,57 +48,39 @@ export function drawPlaces(sheet: Sheet, design: Design, layout: PitLayout): voi
   }
 }
 
-/** What is read at places, over their lines and dots, then the layers' own numbers; what would strike another is left out. */
-export function drawReadings(
+/** Between the lines of a label, as part of the lettering; labels move up and down in their part by so much at a time [px]. */
+const LABEL_LINE = 1.3;
+const SHIFT = 3;
+
+/** As many lines of a label as stand clear of a plate that lies across their part, and the height of their middle. */
+function placeLines(
   sheet: Sheet,
-  rooms: Partial<Record<StationName, Span>>,
-  layout: PitLayout,
-  notes: PitNotes,
-): void {
-  const { lettering } = sheet.place;
-  drawStationLines(sheet, rooms, notes);
-  const taken: { x: number; y: number; half: number }[] = [];
-  /** @returns whether there was room */
-  const write = (x: number, y: number, text: string, how: Partial<TextMark>): boolean => {
-    const half = sheet.widthOf(text) / 2 + 1;
-    if (taken.some((each) => Math.abs(each.x - x) < each.half + half && Math.abs(each.y - y) < lettering)) return false;
-    taken.push({ x, y, half });
-    sheet.text(x, y, text, { rim: true, ...how });
-    return true;
-  };
-  const places = (notes.places ?? []).map((place) => {
-    const { left, right } = layout[place.part]!;
-    return { ...place, dot: sheet.x(left + place.along * (right - left)), end: sheet.x(right) - 3 };
-  });
-  for (const { dial, dot, height } of places) if (dial) taken.push({ x: dot, y: sheet.y(height), half: DIAL_RADIUS });
-  for (const { dial, dot, end, height, text } of places) {
-    const half = sheet.widthOf(text) / 2 + 2;
-    const off = DIAL_RADIUS + 3 + half;
-    // beside a dial, on the side where there is room, or over it; over a grate's line
-    const over = sheet.y(height) - 0.62 * lettering;
-    const beside = [dot + off, dot - off].filter((x) => x + half < end).map((x) => [x, sheet.y(height)] as const);
-    const tries = dial
-      ? [...beside, [dot, sheet.y(height) - DIAL_RADIUS - 0.62 * lettering] as const]
-      : [[Math.min(dot + off, end - half), over] as const];
-    tries.some(([x, y]) => write(x, y, text, { bold: true }));
-  }
-  for (const { name, layers = [] } of notes.stations ?? []) {
-    const room = rooms[name];
-    if (!room || layers.length < 2) continue;
-    for (const { low, high, share, text } of layers) {
-      const [bottom, top] = [Math.max(room.low, low), Math.min(room.high, high)];
-      const wide = (room.right - room.left) * sheet.place.scale;
-      if ((top - bottom) * sheet.place.scale < lettering || sheet.widthOf(text) + 16 > wide) continue;
-      const x = sheet.x(room.left) + 8 + sheet.widthOf(text) / 2;
-      write(x, sheet.y((bottom + top) / 2), text, { on: { heat: share } });
+  paper: FreePaper,
+  lines: string[],
+  { left, right, low, high }: Span,
+): { lines: string[]; y: number } {
+  const x = sheet.x((left + right) / 2);
+  const [top, bottom] = [sheet.y(high), sheet.y(low)];
+  for (let count = lines.length; count > 0; count--) {
+    const shown = lines.slice(0, count);
+    const half = (count * LABEL_LINE * sheet.place.lettering) / 2;
+    const wide = Math.max(...shown.map((text) => sheet.widthOf(text))) / 2;
+    const most = (bottom - top) / 2 - half;
+    for (let shift = 0; shift <= Math.max(0, most); shift += SHIFT) {
+      const y = [-shift, shift]
+        .map((by) => (top + bottom) / 2 + by)
+        .find((each) => paper.isFree({ left: x - wide, right: x + wide, top: each - half, bottom: each + half }));
+      if (y !== undefined) return { lines: shown, y };
     }
   }
+  return { lines: [], y: 0 };
 }
 
 /** @returns what found no room, a sentence a part */
 export function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout): string[] {
   const unsaid: string[] = [];
   const gauge = gaugePlace(design);
+  const paper = new FreePaper(sheet);
   for (const name of ['firebox', 'chamber', 'upright'] as const) {
     const span = layout[name];
     const part = design[name];
@@ -132,11 +91,12 @@ export function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout)
     const dial = gauge.part === name ? DIAL_RADIUS / sheet.place.scale : 0;
     const high = dial > 0 ? gauge.height - dial : span.high;
     const fits = Math.max(1, Math.floor(((high - span.low) * sheet.place.scale) / (sheet.place.lettering * 1.3)));
-    const lines = words.filter((text) => sheet.widthOf(text) < room - 6).slice(0, fits);
+    const fitting = words.filter((text) => sheet.widthOf(text) < room - 6).slice(0, fits);
+    const { lines, y } = placeLines(sheet, paper, fitting, { ...span, high });
     if (lines.length < words.length) unsaid.push(`${capital(name)}: ${words.slice(1).join(', ')}.`);
-    const [x, y] = [sheet.x((span.left + span.right) / 2), sheet.y((span.low + high) / 2)];
+    const x = sheet.x((span.left + span.right) / 2);
     lines.forEach((text, i) => {
-      const down = (i - (lines.length - 1) / 2) * sheet.place.lettering * 1.3;
+      const down = (i - (lines.length - 1) / 2) * LABEL_LINE * sheet.place.lettering;
       sheet.text(x, y + down, text, { rim: true, bold: i === 0, faint: i > 0 });
     });
   }
@@ -144,7 +104,7 @@ export function drawPlateLabels(sheet: Sheet, design: Design, layout: PitLayout)
 }
 
 /** Radius of the cook's dial [px]. */
-const DIAL_RADIUS = 5.5;
+export const DIAL_RADIUS = 5.5;
 
 /** Where the cook's thermometer sits. */
 export function drawGauge(sheet: Sheet, design: Design, layout: PitLayout): void {

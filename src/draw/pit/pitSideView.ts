@@ -5,6 +5,7 @@ import { doorsOf, type PlacedDoor } from '../../design/doors.js';
 import { fireGrateOf } from '../../design/fireGrate.js';
 import { headReach } from '../../design/heads.js';
 import { insideOf } from '../../design/walls.js';
+import type { Box } from './freePaper.js';
 import type { PitNotes } from './pitDrawing.js';
 import {
   cutWalls,
@@ -17,18 +18,21 @@ import {
   type PitLayout,
   type Span,
 } from './pitLayout.js';
-import type { Mark } from '../drawing.js';
 import type { Sheet } from '../sheet.js';
-import { drawStations, drawPlaces, drawReadings, drawPlateLabels, drawGauge, drawFlows } from './pitSideNotes.js';
-
-export type TextMark = Extract<Mark, { shape: 'text' }>;
+import { drawReadings } from './pitReadings.js';
+import { drawStations, drawPlaces, drawPlateLabels, drawGauge, drawFlows } from './pitSideNotes.js';
 
 /**
  * The pit from its side, fire at the left: parts, throat, plate, stacks, with what the notes say in each station.
  *
  * @returns what of plates and covers found no room in their parts
  */
-export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, notes: PitNotes): string[] {
+export function drawSideView(
+  sheet: Sheet,
+  design: Design,
+  layout: PitLayout,
+  { notes, over }: { notes: PitNotes; over: readonly Box[] },
+): string[] {
   drawHeads(sheet, design, layout);
   drawStacks(sheet, design, layout);
   drawParts(sheet, design, layout);
@@ -40,7 +44,7 @@ export function drawSideView(sheet: Sheet, design: Design, layout: PitLayout, no
   drawPlaces(sheet, design, layout);
   const unsaid = notes.stations ? [] : drawPlateLabels(sheet, design, layout);
   drawGauge(sheet, design, layout);
-  drawReadings(sheet, rooms, layout, notes);
+  drawReadings(sheet, rooms, layout, { notes, over });
   if (notes.flows) drawFlows(sheet, design, layout, notes.flows);
   return unsaid;
 }

@@ -11,9 +11,17 @@ export type Block =
       kind: 'figure';
       scene: Scene;
       caption: string;
-      /** takes the height that is left over on its sheet */ flexible?: boolean;
+      /** takes the height that is left over on its sheet */
+      flexible?: boolean;
     }
-  | { kind: 'columns'; columns: Block[][] };
+  | {
+      kind: 'columns';
+      columns: Block[][];
+      /** how the width is shared out, as small whole numbers; absent: alike */
+      shares?: readonly number[];
+      /** a figure a column, which take the height that is left over on their sheet */
+      flexible?: boolean;
+    };
 
 export interface Sheet {
   title: string;

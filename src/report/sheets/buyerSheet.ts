@@ -4,7 +4,6 @@ import { drawingScene } from '../../draw/drawingScene.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { optionsChart } from '../../charts/optionsChart.js';
 import { pitDrawing } from '../../draw/pit/pitDrawing.js';
-import { breakText } from '../../draw/textWidth.js';
 import { plainText } from '../../words/plainText.js';
 import { SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import { baselineOf, type Comparison } from '../../study/compare/compare.js';
@@ -16,7 +15,7 @@ import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js
 import { carryBeside } from '../carryData.js';
 import { inUnits } from '../../words/warningWords.js';
 import { assumedText, sureText } from './buyerNotes.js';
-import { ASKED, optionsTable } from './buyerTable.js';
+import { optionsTable } from './buyerTable.js';
 import { shownOptions } from './shownOptions.js';
 import { buyerVerdict } from './buyerVerdict.js';
 import { LONGEST, MANY, shortLabel } from './shortLabel.js';
@@ -25,13 +24,13 @@ import { warningItems } from './warningItems.js';
 
 /** Warnings that leave room for the rest of the page. */
 const MOST_WARNINGS = { few: 5, many: 3 };
-/** Height that a line of warnings or plates takes from the drawing, and what that keeps [px]. */
-const LINE = 20;
-const LEAST_DRAWING = 190;
-const DRAWING_HEIGHT = { few: 262, many: 236 };
-const SMALL = { size: SHEET.small, weight: 400 } as const;
+/** The drawing stands beside the chart: how they share the width, and how high the drawing gets at most [px]. */
+const PICTURES = [5, 4];
+const DRAWING_HEIGHT = 300;
 /** The chart is drawn larger and set smaller: its lettering is meant for a screen. */
-const CHART = { width: 1000, height: 240 };
+const CHART = { width: 430, height: 330 };
+/** How the notes at the foot share the width: how sure it is takes most words. */
+const NOTES = [4, 6, 5];
 
 /**
  * One page for a buyer: what it is, what it looks like, what it does, how sure that is, and what to mind.
@@ -50,25 +49,22 @@ export function buyerSheet(
   const width = SHEETS[paper].width - 2 * SHEET.margin;
   const warnings = warningBlocks(comparison, alone, system);
   const { table, same } = optionsTable(comparison, alone, system);
-  const few = comparison.options.length <= MANY;
-  // the chart lives on what the rest leaves
-  const lines =
-    Math.max(0, table.rows.length - ASKED.length) +
-    warnings.flatMap(({ items }) => items).reduce((sum, item) => sum + breakText(item, width, SMALL).length, 0);
-  const maxHeight = Math.max(LEAST_DRAWING, (few ? DRAWING_HEIGHT.few : DRAWING_HEIGHT.many) - LINE * lines);
+  const chart = chartBlock(comparison, alone, system);
+  const wide = chart ? ((width - SHEET.gutter) * PICTURES[0]) / (PICTURES[0] + PICTURES[1]) : width;
+  const drawing = drawingBlock(result, { width: wide, maxHeight: DRAWING_HEIGHT, system });
   return {
     title: 'For the buyer',
     fit: 'one',
     blocks: [
       { kind: 'lead', text: buyerVerdict(comparison, alone, system) },
       ...warnings,
-      drawingBlock(result, { width, maxHeight, system }),
+      chart ? { kind: 'columns', columns: [[drawing], [chart]], shares: PICTURES, flexible: true } : drawing,
       { kind: 'table', table },
       ...(same === '' ? [] : [{ kind: 'text', small: true, text: same } as const]),
       ...carryBlocks(comparison, system),
-      ...chartBlock(comparison, alone, system),
       {
         kind: 'columns',
+        shares: NOTES,
         columns: [
           [
             { kind: 'heading', text: 'What was assumed' },
@@ -125,6 +121,7 @@ function drawingBlock(
   const ratio = 96 / 0.0254 / drawing.scale;
   return {
     kind: 'figure',
+    flexible: true,
     caption: `Side view and end view, drawn to scale about 1:${Number(ratio.toPrecision(2))}. Where stacks and vents stand along and across is drawn, not given.${drawing.unsaid.map((each) => ` ${each}`).join('')}`,
     scene: drawingScene(drawing, {
       title: 'Side view and end view of the pit',
@@ -163,7 +160,7 @@ export function pitWords(design: EstimateResult['design'], system: UnitSystem = 
   return `${parts.join('; ')}.`;
 }
 
-function chartBlock(comparison: Comparison, alone: boolean, system: UnitSystem): Block[] {
+function chartBlock(comparison: Comparison, alone: boolean, system: UnitSystem): Block | null {
   const shown = shownOptions(comparison);
   const config = optionsChart(
     shown.map(({ label, result }) => ({
@@ -171,26 +168,25 @@ function chartBlock(comparison: Comparison, alone: boolean, system: UnitSystem):
       result,
     })),
     CHART.width,
+    system === 'si' ? 'si' : 'both',
   );
-  if (!config) return [];
+  if (!config) return null;
   const { gauge } = shown[0].result.design;
   const banded = shown.filter(({ result }) => result.spread?.curves);
   const whose = shown.length > 1 && banded.length === 1 ? ` of ${shortLabel(banded[0].label, comparison)}` : '';
   const bands = ['', `; the band holds 8 of 10 cases${whose}`][banded.length] ?? '; each band holds 8 of 10 cases';
   const title = `What the ${gaugeLabel(gauge)} reads while it warms up`;
-  return [
-    {
-      kind: 'figure',
-      flexible: true,
-      caption: `${title}${bands}. Dots: soaked. ${SOAKED_MEANS}${alone ? '' : ' Numbers in the sheets behind.'}`,
-      scene: chartScene(config as never, {
-        ...CHART,
-        bare: true,
-        title,
-        description: shown.map(({ label, result }) => warmUpWords(label, result, system)).join(' '),
-      }),
-    },
-  ];
+  return {
+    kind: 'figure',
+    flexible: true,
+    caption: `${title}${bands}. Dots: soaked. ${SOAKED_MEANS}${alone ? '' : ' Numbers in the sheets behind.'}`,
+    scene: chartScene(config as never, {
+      ...CHART,
+      bare: true,
+      title,
+      description: shown.map(({ label, result }) => warmUpWords(label, result, system)).join(' '),
+    }),
+  };
 }
 
 export function warmUpWords(label: string, result: EstimateResult, system: UnitSystem = 'shop'): string {

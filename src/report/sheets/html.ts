@@ -1,5 +1,6 @@
 import { escapeMarkup, sceneSvg } from '../../draw/sceneSvg.js';
 import type { PaperName } from '../../draw/theme.js';
+import { tied } from '../../words/plainText.js';
 import type { TableData } from '../text/table.js';
 import type { Block, ReportDocument, Sheet } from './blocks.js';
 import { sheetStyle } from './htmlStyle.js';
@@ -65,16 +66,21 @@ function sheetHtml(sheet: Sheet, index: number, document: ReportDocument): strin
   ].join('\n');
 }
 
-/** A sheet's last table and what stands behind it share a page, so that no few last lines have one to themselves. */
+/**
+ * A sheet's last two headings and what stands under them share a page, or else its last table and what stands behind that, so that no few
+ * last lines have one to themselves.
+ */
 function together({ blocks, fit }: Sheet, html: string[]): string[] {
-  const last = blocks.findLastIndex(({ kind }) => kind === 'table');
+  const table = blocks.findLastIndex(({ kind }) => kind === 'table');
+  const headings = blocks.flatMap(({ kind }, i) => (kind === 'heading' && i > table ? [i] : []));
+  const last = headings.at(-2) ?? table;
   if (fit === 'one' || last < 0) return html;
   return [...html.slice(0, last), '<div class="together">', ...html.slice(last), '</div>'];
 }
 
-/** A sentence: a number stays on one line with its unit. */
+/** A number stays on one line with its unit. */
 function sentence(text: string): string {
-  return escapeMarkup(text).replace(/(\d) (?=[°%A-Za-z])/g, '$1&nbsp;');
+  return tied(escapeMarkup(text)).replaceAll('\u00a0', '&nbsp;');
 }
 
 /** A text from a design file, which keeps its own reading direction to itself. */
@@ -96,13 +102,16 @@ function blockHtml(block: Block, prefix: string, next: { figure: number; heading
       return tableHtml(block.table);
     case 'figure': {
       const svg = sceneSvg(block.scene, { id: `${prefix}${next.figure++}` });
-      return `<figure${block.flexible ? ' class="flexible"' : ''}>${svg}<figcaption>${escapeMarkup(block.caption)}</figcaption></figure>`;
+      return `<figure${block.flexible ? ' class="flexible"' : ''}><div class="picture">${svg}</div><figcaption>${sentence(block.caption)}</figcaption></figure>`;
     }
     case 'columns':
       return (
-        '<div class="columns">' +
+        `<div class="columns${block.flexible ? ' flexible' : ''}">` +
         block.columns
-          .map((column) => `<div>${column.map((each) => blockHtml(each, prefix, next)).join('\n')}</div>`)
+          .map(
+            (column, i) =>
+              `<div${block.shares ? ` class="w${block.shares[i]}"` : ''}>${column.map((each) => blockHtml(each, prefix, next)).join('\n')}</div>`,
+          )
           .join('\n') +
         '</div>'
       );
@@ -118,7 +127,7 @@ function tableHtml({ caption, head, rows, align = [] }: TableData): string {
     ...(caption ? [`<caption>${escapeMarkup(caption)}</caption>`] : []),
     ...(headed
       ? [
-          `<thead><tr>${head.map((cell, i) => (cell === '' ? `<td></td>` : `<th scope="col"${look(i)}>${bdi(cell)}</th>`)).join('')}</tr></thead>`,
+          `<thead><tr>${head.map((cell, i) => (cell === '' ? `<td></td>` : `<th scope="col"${look(i)}><bdi>${sentence(cell)}</bdi></th>`)).join('')}</tr></thead>`,
         ]
       : []),
     '<tbody>',
@@ -137,5 +146,5 @@ function tableHtml({ caption, head, rows, align = [] }: TableData): string {
 /** A second line of a cell is what differs: smaller, under the number. */
 function cellHtml(cell: string): string {
   const [first, second] = cell.split('\n');
-  return second === undefined ? escapeMarkup(first) : `${escapeMarkup(first)} <small>${escapeMarkup(second)}</small>`;
+  return second === undefined ? sentence(first) : `${sentence(first)} <small>${sentence(second)}</small>`;
 }

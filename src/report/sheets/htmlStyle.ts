@@ -1,6 +1,12 @@
 import { fontFace } from '../../draw/sceneSvg.js';
 import { FAINT_INK, FONT_STACK, GRID, INK, PAPER, SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 
+/** Narrower than this a picture's lettering is too small to read [px]. */
+const READABLE = 400;
+/** Heights that the pictures of the buyer's page keep with their captions, and need at most [px]. */
+const LEAST = 200;
+const MOST = 360;
+
 /** The report's style sheet: the sheets lie on a desk on a screen, and fill the pages on paper, with the same content. */
 export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: string }[]): string {
   const { width, height, css } = SHEETS[paper];
@@ -16,7 +22,8 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
     `.sheet{width:${width}px;min-height:${height}px;margin:0 auto 24px;padding:${margin}px;background:${PAPER};` +
       `box-shadow:0 1px 6px rgba(31,41,51,.25)}`,
     `.one{height:${height}px;overflow:hidden;display:flex;flex-direction:column;gap:${gap}px}`,
-    `.flow>*+*,.together>*+*{margin-top:${gap * 1.4}px}`,
+    // on a screen a sheet behind the buyer's is as long as what it says
+    `.flow{min-height:0}.flow>*+*,.together>*+*{margin-top:${gap * 1.4}px}`,
     `header{display:flex;justify-content:space-between;align-items:flex-end;gap:24px;` +
       `border-bottom:${SHEET.rule}px solid ${INK};padding-bottom:7px}`,
     `header p,h1,h2,h3,figure,ul,table{margin:0}`,
@@ -32,9 +39,11 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
     `ul{padding-left:1.3em}li+li{margin-top:3px}`,
     `svg{display:block;width:100%;height:auto}`,
     `figcaption{color:${FAINT_INK};font-size:${SHEET.small}px;margin-top:2px}`,
-    // the figure that takes what is left: its picture shrinks, its caption stays
-    `.flexible{flex:1 1 0;min-height:0;display:flex;flex-direction:column}`,
-    `.flexible svg{flex:1 1 0;min-height:0;height:0}`,
+    // figures that take what is left: their pictures shrink, their captions stay
+    `.one>.flexible{flex:1 1 0;min-height:${LEAST}px;max-height:${MOST}px}`,
+    `.flexible>div,figure.flexible{display:flex;flex-direction:column}.flexible figure{flex:1 1 0;min-height:0}`,
+    `.flexible .picture{flex:1 1 0;min-height:0;position:relative}`,
+    `.flexible svg{position:absolute;inset:0;height:100%}`,
     `table{border-collapse:collapse;width:100%;line-height:1.25}`,
     `caption{text-align:left;font-weight:600;padding-bottom:4px;caption-side:top}`,
     `th,td{text-align:right;font-weight:400;padding:2.2px 0 2.2px 12px;vertical-align:baseline;overflow-wrap:anywhere}`,
@@ -45,6 +54,7 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
     `tbody tr:last-child>*{border-bottom:1px solid ${GRID}}`,
     `small{color:${FAINT_INK};font-size:${SHEET.small}px;white-space:nowrap}`,
     `.columns{display:flex;gap:${SHEET.gutter}px}.columns>div{flex:1 1 0;min-width:0}`,
+    ...[2, 3, 4, 5, 6].map((share) => `.columns>.w${share}{flex-grow:${share}}`),
     `.one .columns .minor{border-top:1px solid ${INK};padding-top:4px;margin-bottom:1px}`,
     `@page{size:${css};margin:${margin}px}`,
     `@media print{html{background:none}main{padding:0}` +
@@ -57,8 +67,11 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
       `.together{break-inside:avoid}header,caption,.minor{break-after:avoid}}`,
     // a narrow screen scrolls the drawings down, not across
     `@media screen and (max-width:${width}px){main{padding:0}.sheet{width:auto;height:auto;min-height:0;margin:0 0 12px;` +
-      `padding:16px}.one{display:block}.one>*+*{margin-top:14px}.flexible{display:block}.flexible svg{height:auto}` +
+      `padding:16px}.one{display:block}.one>*+*{margin-top:14px}.one>.flexible{max-height:none}` +
+      `.flexible>div,figure.flexible{display:block}.flexible svg{position:static;height:auto}` +
       `body{font-size:14px}.small,small,figcaption{font-size:12.5px}.columns{flex-wrap:wrap}.columns>div{flex-basis:240px}` +
-      `table{display:block;overflow-x:auto}}`,
+      // a number is never broken; what is wider than the screen scrolls in its own frame
+      `table{display:block;overflow-x:auto}th,td{overflow-wrap:normal;padding-left:8px}` +
+      `.picture{overflow-x:auto}.picture svg{min-width:${READABLE}px}.flow .picture svg{min-width:${READABLE + 120}px}}`,
   ].join('\n');
 }

@@ -1,6 +1,16 @@
 import { SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import type { Block, ReportDocument, Sheet } from './blocks.js';
-import { figure, heightOf, reportHead, sheetHead, stackOf, type Pen, type Piece, type Stack } from './pdfPieces.js';
+import {
+  columns,
+  figure,
+  heightOf,
+  reportHead,
+  sheetHead,
+  stackOf,
+  type Pen,
+  type Piece,
+  type Stack,
+} from './pdfPieces.js';
 
 /** What stands together on a sheet: its head, or a block. */
 export interface Part {
@@ -25,8 +35,9 @@ export type Page = Spot[];
 const RUNNING = 22;
 const FOOT = 16;
 const SHEET_GAP = 26;
-/** Below this height the one chart of a page says nothing [px]. */
-const LEAST_FIGURE = 150;
+/** Heights that the pictures of a page keep with their captions, and need at most [px]. */
+const LEAST_FIGURE = 200;
+const MOST_FIGURE = 360;
 /** Share of a page below which it is nearly empty, and share of its size that a figure may give up so that pages fill well. */
 const NEARLY_EMPTY = 1 / 3;
 const HALF_FULL = 0.55;
@@ -76,14 +87,17 @@ function partsOf(sheet: Sheet, document: ReportDocument, width: number, gap: num
 function onePage(sheet: Sheet, document: ReportDocument, paper: PaperName): Page {
   const { width, top, bottom } = area(paper);
   const parts = partsOf(sheet, document, width, SHEET.gap);
-  const flexible = parts.filter(({ block }) => block?.kind === 'figure' && block.flexible);
+  const flexible = parts.filter(({ block }) => block && 'flexible' in block && block.flexible);
   const fixed = parts.filter((part) => !flexible.includes(part));
   // the report's head has its gap within
   const gaps = parts.slice(2).reduce((sum, { gap }) => sum + gap, 0);
   const taken = heightOf(fixed.flatMap(({ stack }) => stack.pieces)) + gaps;
-  const room = Math.max(LEAST_FIGURE, (bottom - top - taken) / Math.max(1, flexible.length));
+  const left = (bottom - top - taken) / Math.max(1, flexible.length);
+  const room = Math.min(MOST_FIGURE, Math.max(LEAST_FIGURE, left));
   for (const part of flexible) {
-    if (part.block?.kind === 'figure') part.stack = { pieces: [figure(part.block, { width, room })] };
+    const { block } = part;
+    if (block?.kind === 'figure') part.stack = { pieces: [figure(block, { width, room })] };
+    if (block?.kind === 'columns') part.stack = { pieces: [columns(block, { width, level: 'H2', room })] };
   }
   const scale = Math.min(1, (bottom - top) / (taken + room * flexible.length));
   let y = top;

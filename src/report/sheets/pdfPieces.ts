@@ -69,7 +69,7 @@ export function stackOf(block: Block, width: number, level: 'H2' | 'H3'): Stack 
     case 'figure':
       return { pieces: [figure(block, { width })] };
     case 'columns':
-      return { pieces: [columns(block.columns, width, level)] };
+      return { pieces: [columns(block, { width, level })] };
   }
 }
 
@@ -156,17 +156,29 @@ export function figure(
   };
 }
 
-function columns(all: Block[][], width: number, level: 'H2' | 'H3'): Piece {
-  const each = (width - SHEET.gutter * (all.length - 1)) / all.length;
-  const stacks = all.map((blocks) => blocks.map((block) => stackOf(block, each, level)));
+/** @param room height that figures of the columns may take [px] */
+export function columns(
+  { columns: all, shares = all.map(() => 1) }: Extract<Block, { kind: 'columns' }>,
+  { width, level, room = Infinity }: { width: number; level: 'H2' | 'H3'; room?: number },
+): Piece {
+  const share = (width - SHEET.gutter * (all.length - 1)) / shares.reduce((sum, each) => sum + each, 0);
+  const widths = shares.map((each) => each * share);
+  const lefts = widths.map((_, i) => widths.slice(0, i).reduce((sum, each) => sum + each + SHEET.gutter, 0));
+  const stacks = all.map((blocks, i) =>
+    blocks.map((block): Stack =>
+      block.kind === 'figure'
+        ? { pieces: [figure(block, { width: widths[i], room })] }
+        : stackOf(block, widths[i], level),
+    ),
+  );
   const heights = stacks.map((column) => column.reduce((sum, { pieces }) => sum + heightOf(pieces), 0));
   return {
     height: Math.max(...heights) + 5,
     draw: (pen, x, y) =>
       stacks.forEach((column, i) => {
-        const left = x + i * (each + SHEET.gutter);
+        const left = x + lefts[i];
         // a table has lines of its own
-        if (all[i][0]?.kind === 'heading') rule(pen.pdf, { x: left, y, width: each, thickness: 1 });
+        if (all[i][0]?.kind === 'heading') rule(pen.pdf, { x: left, y, width: widths[i], thickness: 1 });
         let top = y + 5;
         for (const stack of column) {
           drawStack(stack, pen, left, top);

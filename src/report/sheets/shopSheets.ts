@@ -49,7 +49,11 @@ export function shopSheets(input: ShopInput): Sheet[] {
   const width = SHEETS[paper].width - 2 * SHEET.margin;
   const sheets: Sheet[] = [
     { title: 'Every input as read', fit: 'flow', blocks: inputBlocks(result, defaults, comparison) },
-    { title: 'Parts, weights and heights', fit: 'flow', blocks: partBlocks(result, geometry) },
+    {
+      title: 'Parts, weights and heights',
+      fit: 'flow',
+      blocks: [...partBlocks(result, geometry), ...coldBlocks(result)],
+    },
     ...carrySheets(result),
     { title: 'Temperatures and flows', fit: 'flow', blocks: stateBlocks(result, width) },
     { title: 'Warm-up, heat, pressure and vents', fit: 'flow', blocks: chartBlocks(comparison) },
@@ -107,10 +111,15 @@ function inputBlocks({ design }: EstimateResult, defaults: string[], comparison:
   return blocks;
 }
 
+/** Whether it smokes cold, in a sentence. */
+function coldBlocks(result: EstimateResult): Block[] {
+  const cold = coldSmokeWords(result, 'shop');
+  return cold === null ? [] : [{ kind: 'text', text: `Cold smoke: ${cold}.` }];
+}
+
 /** What hands find at handles and plates, and what a trailer carries, of a design that has them. */
 function carrySheets(result: EstimateResult): Sheet[] {
   const { design, hands, weight } = result;
-  const cold = coldSmokeWords(result, 'shop');
   const table = (caption: string, data: TableData): Block => ({ kind: 'table', table: { ...data, caption } });
   const mark = design.trailer ? "the trailer's mark" : "the firebox's outer end";
   const blocks: Block[] = [
@@ -128,13 +137,7 @@ function carrySheets(result: EstimateResult): Sheet[] {
   const subjects = [
     ...(hands && hands.handles.length > 0 ? ['handles'] : []),
     ...(weight ? [design.trailer ? 'trailer' : 'balance'] : []),
-    ...(cold === null ? [] : ['cold smoke']),
   ];
-  if (cold !== null) {
-    // a sheet of its own says in its title what it is about
-    const text = subjects.length > 1 ? `Cold smoke: ${cold}.` : `${capital(cold)}.`;
-    blocks.push({ kind: 'text', text });
-  }
   const title = capital(listed(subjects));
   return blocks.length > 0 ? [{ title, fit: 'flow', blocks }] : [];
 }

@@ -31,7 +31,7 @@ export async function printed(browser: Browser, folder: string, comparison: Comp
       wide:
         Math.max(...[...sheet.querySelectorAll('*')].map((each) => each.getBoundingClientRect().right)) -
         sheet.getBoundingClientRect().right,
-      chart: document.querySelector('.flexible svg')?.getBoundingClientRect().height ?? 0,
+      pictures: [...sheet.querySelectorAll('svg')].map((svg) => svg.getBoundingClientRect().height),
       font: document.fonts.check('500 12px Barlow'),
     };
   });
@@ -40,13 +40,47 @@ export async function printed(browser: Browser, folder: string, comparison: Comp
   return { wrongs, measured, pdf };
 }
 
+/**
+ * Words and numbers that a phone breaks in two, and numbers that it parts from their units, in a report; and whether it scrolls across
+ * as a whole.
+ */
+export async function brokenOnPhone(browser: Browser, folder: string, comparison: Comparison): Promise<string[]> {
+  const file = join(folder, 'phone.html');
+  writeFileSync(file, htmlOf(documentFrom(comparison)));
+  const page = await browser.newPage({ viewport: { width: 375, height: 700 } });
+  await page.goto(pathToFileURL(file).href);
+  const broken = await page.evaluate(() => {
+    const faults: string[] = [];
+    const walker = document.createTreeWalker(document.querySelector('main')!, NodeFilter.SHOW_TEXT);
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      if (node.parentElement!.closest('svg')) continue;
+      // a number with its unit, or a word; a name with dots may end a line at one
+      for (const found of node.textContent!.matchAll(
+        /[-+]?\d[\d,./]*[\s\u00a0](?:°[FC]|BTU|lb|in|min|ft|mm|kg|kW|%)|[^\s\u00a0-]+/g,
+      )) {
+        const range = document.createRange();
+        range.setStart(node, found.index);
+        range.setEnd(node, found.index + found[0].length);
+        const lines = new Set([...range.getClientRects()].map(({ top }) => Math.round(top)));
+        if (lines.size > 1) faults.push(`${node.parentElement!.tagName}: ${found[0]}`);
+      }
+    }
+    if (document.documentElement.scrollWidth > window.innerWidth) faults.push('scrolls across');
+    return faults;
+  });
+  await page.close();
+  return broken;
+}
+
 /** Nothing goes wrong with a report, and the buyer has all of it on one page, by the measure of the browser and of its PDF. */
 export async function expectWhole(browser: Browser, folder: string, comparison: Comparison): Promise<void> {
   const { wrongs, measured, pdf } = await printed(browser, folder, comparison);
   expect(wrongs).toEqual([]);
   expect(measured.over).toBeLessThanOrEqual(0.5);
   expect(measured.wide).toBeLessThanOrEqual(0);
-  expect(measured.chart).toBeGreaterThan(80);
+  // the drawing, and beside it the chart
+  expect(measured.pictures).toHaveLength(2);
+  expect(Math.min(...measured.pictures)).toBeGreaterThan(125);
   expect(measured.font).toBe(true);
   if (!readable) return;
   const { pages, width, height } = readPdf(pdf);
