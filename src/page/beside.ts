@@ -24,6 +24,8 @@ export class Beside {
   private readonly view: TryView;
   private timer = 0;
   private begun = 0;
+  /** the design's steps have not been begun */
+  private due = true;
   /** there has been an answer: until then it gets the machine for itself */
   private started = false;
   /** made when the hand rests */
@@ -52,11 +54,17 @@ export class Beside {
     this.view = new TryView((step) => this.add(step));
   }
 
-  /** Another design: its steps, as soon as it is drawn. */
-  begin(): void {
+  /** Another design: its steps wait until its own first numbers have had the machine for themselves. */
+  wait(): void {
     this.view.wait();
     window.clearTimeout(this.timer);
-    if (!this.started) return;
+    this.due = true;
+  }
+
+  /** Its steps, as soon as it is drawn. */
+  begin(): void {
+    if (!this.started || !this.due) return;
+    this.due = false;
     this.timer = window.setTimeout(() => {
       const start = performance.now();
       const { current } = this.bench;

@@ -154,7 +154,7 @@ export class Page {
     this.drawing.drawSoon();
     this.solver.solve(current);
     this.wait(true);
-    this.beside.begin();
+    this.beside.wait();
   }
 
   /** Other designs have taken the place of those that were here. */
@@ -177,7 +177,8 @@ export class Page {
     showVerdict(current, this.bench);
     this.drawing.drawSoon();
     this.charts.update();
-    this.beside.begin();
+    this.beside.wait();
+    if (isSolved(current)) this.beside.begin();
     this.settleSoon();
   }
 
@@ -210,6 +211,7 @@ export class Page {
       this.drawing.drawSoon();
       this.answer.show(option, systemOf(this.bench.units));
       if (full) this.charts.update();
+      if (newest) this.beside.begin();
       if (full && newest) {
         if (option.full && isSolved(option)) this.beside.answer(option.full);
         this.wait(false);

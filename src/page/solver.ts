@@ -19,11 +19,13 @@ export interface Answer {
 
 /**
  * Solves the options off the page's thread and lays each answer down with its option: the steady state in one worker, which is
- * back within a frame, the warm-up in another, so that a slider that moves never waits for curves.
+ * back within a frame, after it the warm-up in another, so that a slider that moves never waits for curves.
  */
 export class Solver {
   private readonly steady: Lane<SolveRequest, SolveReply>;
   private readonly full: Lane<SolveRequest, SolveReply>;
+  /** what follows the steady state of an option, which has the machine for itself first */
+  private readonly next = new Map<number, SolveRequest>();
   private last = 0;
   private started = false;
 
@@ -34,7 +36,17 @@ export class Solver {
   ) {
     const broken = ({ id, option }: SolveRequest, fault: string) =>
       this.take({ id, option, steadyOnly: false, result: null, fault, took: 0 });
-    this.steady = new Lane(source, (reply) => this.take(reply), broken);
+    this.steady = new Lane(
+      source,
+      (reply) => {
+        this.take(reply);
+        this.goOn(reply.option);
+      },
+      (request, fault) => {
+        broken(request, fault);
+        this.goOn(request.option);
+      },
+    );
     this.full = new Lane(
       source,
       (reply) => {
@@ -49,10 +61,17 @@ export class Solver {
   solve(option: Option): void {
     const id = ++this.last;
     const request = { id, option: option.id, design: option.design };
+    if (!this.started && id === 1) this.full.ask(NO_OPTION, { ...request, steadyOnly: true });
+    this.next.set(option.id, { ...request, steadyOnly: false });
     if (this.started) this.steady.ask(option.id, { ...request, steadyOnly: true });
-    else if (id === 1) this.full.ask(NO_OPTION, { ...request, steadyOnly: true });
-    this.full.ask(option.id, { ...request, steadyOnly: false });
+    else this.goOn(option.id);
     Object.assign(option, { awaited: id, asked: option.design });
+  }
+
+  private goOn(option: number): void {
+    const request = this.next.get(option);
+    this.next.delete(option);
+    if (request) this.full.ask(option, request);
   }
 
   /** Every option that has no numbers yet, the current one first. */
@@ -71,6 +90,7 @@ export class Solver {
   }
 
   forget(option: number): void {
+    this.next.delete(option);
     this.steady.forget(option);
     this.full.forget(option);
   }
