@@ -1,13 +1,7 @@
 /** Where a text of a chart that is being drawn finds room: clear of curves, of dots and of the texts that stand there already. */
 import type { Chart } from 'chart.js';
+import { meet, type Box } from '../draw/box.js';
 import { curveHeights } from './drawnCurve.js';
-
-export interface Box {
-  left: number;
-  right: number;
-  top: number;
-  bottom: number;
-}
 
 const standing = new WeakMap<Chart, Box[]>();
 
@@ -83,8 +77,4 @@ function reach(chart: Chart, index: number): Reach {
 
 function dotBox(x: number, y: number, radius: number): Box {
   return { left: x - radius, right: x + radius, top: y - radius, bottom: y + radius };
-}
-
-function meet(a: Box, b: Box): boolean {
-  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }

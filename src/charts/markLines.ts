@@ -1,6 +1,7 @@
 import type { Chart, Plugin } from 'chart.js';
 import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from '../draw/theme.js';
-import { coveredBy, takeRoom, textsIn, type Box } from './freeRoom.js';
+import type { Box } from '../draw/box.js';
+import { coveredBy, takeRoom, textsIn } from './freeRoom.js';
 
 /** A straight line across the plot at one value of an axis, with a text beside it where there is room. */
 export interface MarkLine {

@@ -60,6 +60,7 @@ export function addPlateGaps({ network, plenum, chamber }: BuiltPit, made: Chamb
         area: gapIn(gap, i, chamber!.columns.length),
         centre: network.zones[from].roof,
         level: true,
+        eitherWay: 'up',
         jet: wide,
       });
     });
@@ -91,6 +92,7 @@ export function addAlong(
         discharge: runs ? DISCHARGE * Math.sqrt(passages) : DISCHARGE,
         // where gas is mixed over the height, hot gas runs along the top and cold gas back under it
         inner: layered,
+        eitherWay: 'along',
       });
     });
   }

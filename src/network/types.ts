@@ -56,6 +56,8 @@ export interface NetworkOpening {
   sees?: boolean;
   /** full section between two cells along a part */
   inner?: boolean;
+  /** gas may go either way through it, along the part from the fire and back, or up and down: it has no wrong way */
+  eitherWay?: 'along' | 'up';
   /** width of the stream [m], where it enters a part that is cut by height: hot gas rises in it as a plume and mixes */
   jet?: number;
   /** stack: fixed loss coefficients (bends, cap, exit, damper), and friction length, bore and roughness [m] */

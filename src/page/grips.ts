@@ -1,5 +1,6 @@
 /** Where the drawing of a pit can be taken hold of: what is dragged, which way, and the parts that a tap opens. */
 import type { Design } from '../design/design.js';
+import type { Box } from '../draw/box.js';
 import { pitLayout, type Span } from '../draw/pit/pitLayout.js';
 import type { ViewPlace } from '../draw/sheet.js';
 import { capital } from '../words/plainText.js';
@@ -34,10 +35,7 @@ const COLLAR = 8;
 const HANDLE = { long: 8, thick: 5 };
 
 /** What the handles cover of the drawing. */
-export function gripBoxes(
-  design: Design,
-  side: ViewPlace,
-): { left: number; right: number; top: number; bottom: number }[] {
+export function gripBoxes(design: Design, side: ViewPlace): Box[] {
   return gripsOf(design, side).map(({ x, y, perDown }) => {
     const [half, high] = perDown === 0 ? [HANDLE.thick, HANDLE.long] : [HANDLE.long, HANDLE.thick];
     return { left: x - half, right: x + half, top: y - high, bottom: y + high };

@@ -153,22 +153,16 @@ export function openingsData({ openings }: SteadyState, system: UnitSystem): Tab
 /** Flow against the net one is worth a word from this share of it. */
 const WORTH_SAYING = 0.01;
 
-/** Passages that have no wrong way, since gas goes round and round past plates, or comes back over one: their two ways. */
-const NO_WRONG_WAY: readonly [RegExp, forwards: string, back: string][] = [
-  [/^(chamber|plenum) passage /, 'from the fire', 'to the fire'],
-  [/^(gap \d+ in the plates|past the deflector)$/, 'up', 'down'],
-];
+const WAYS = { along: ['from the fire', 'to the fire'], up: ['up', 'down'], in: ['in', 'out'] } as const;
 
 /** Which way an opening flows, in a builder's words; what flows against its own direction is called out. */
-function wayOf({ name, role, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState): string {
+function wayOf({ role, way, eitherWay, flow_kg_per_s: flow, back_kg_per_s: back }: OpeningState): string {
   if (flow === 0 && back === 0) return 'still';
   if (role === 'gap') return flow > 0 ? 'leaks smoke' : 'draws air';
   const bothWays = (flow > 0 ? back : back + flow) >= WORTH_SAYING * Math.abs(flow);
-  const [, forwards, backwards] = NO_WRONG_WAY.find(([names]) => names.test(name)) ?? [];
-  if (forwards && backwards) return `${bothWays ? 'net ' : ''}${flow > 0 ? forwards : backwards}`;
+  if (eitherWay) return `${bothWays ? 'net ' : ''}${WAYS[way][flow > 0 ? 0 : 1]}`;
   if (flow < 0) return 'BACKWARDS';
-  if (bothWays) return 'both ways';
-  return name.startsWith('stack') ? 'up' : 'in';
+  return bothWays ? 'both ways' : WAYS[way][0];
 }
 
 /** Hot faces of linings and the steel behind them, each at its hottest, under both fires. */

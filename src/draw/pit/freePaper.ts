@@ -1,12 +1,6 @@
 /** Where a text finds room on a view: clear of other texts, of what stands there, and of the outlines of parts. */
+import { meet, type Box } from '../box.js';
 import type { Sheet } from '../sheet.js';
-
-export interface Box {
-  left: number;
-  right: number;
-  top: number;
-  bottom: number;
-}
 
 type Piece = readonly [from: readonly [number, number], to: readonly [number, number]];
 
@@ -29,11 +23,7 @@ export class FreePaper {
   }
 
   isFree(box: Box): boolean {
-    return (
-      !this.taken.some(
-        (other) => box.left < other.right && other.left < box.right && box.top < other.bottom && other.top < box.bottom,
-      ) && !this.outlines.some((piece) => enters(piece, box))
-    );
+    return !this.taken.some((other) => meet(box, other)) && !this.outlines.some((piece) => enters(piece, box));
   }
 }
 

@@ -3,7 +3,7 @@ import { stackSection } from '../../design/stackSection.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import type { Drawing, Mark } from '../drawing.js';
 import { drawEndView, endHalfWidth } from './pitEndView.js';
-import type { Box } from './freePaper.js';
+import type { Box } from '../box.js';
 import { headDepth, pitLayout, type PitLayout } from './pitLayout.js';
 import { drawSideView } from './pitSideView.js';
 import { Sheet, type ViewPlace } from '../sheet.js';

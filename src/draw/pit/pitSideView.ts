@@ -5,7 +5,7 @@ import { doorsOf, type PlacedDoor } from '../../design/doors.js';
 import { fireGrateOf } from '../../design/fireGrate.js';
 import { headReach } from '../../design/heads.js';
 import { insideOf } from '../../design/walls.js';
-import type { Box } from './freePaper.js';
+import type { Box } from '../box.js';
 import type { PitNotes } from './pitDrawing.js';
 import {
   cutWalls,

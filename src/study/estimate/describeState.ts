@@ -148,7 +148,8 @@ function openingStates({ model }: Pit): OpeningState[] {
   const { openings, zones } = model.network;
   return [...new Set(openings.map(({ name }) => name))].map((name) => {
     const slices = openings.flatMap((o, i) => (o.name === name ? [i] : []));
-    const { role, from } = openings[slices[0]];
+    const { role, from, eitherWay } = openings[slices[0]];
+    const stack = role === 'stackEntry' || zones[from].part === 'stack';
     const inwards = role === 'intake' ? -1 : 1;
     const sum = (of: (i: number) => number) => slices.reduce((total, i) => total + of(i), 0);
     const area = sum((i) => openings[i].area);
@@ -157,6 +158,8 @@ function openingStates({ model }: Pit): OpeningState[] {
       name,
       role,
       ...(role === 'gap' ? { part: zones[from].part as PartName, station: zones[from].station as StationName } : {}),
+      way: eitherWay ?? (stack ? 'up' : 'in'),
+      eitherWay: eitherWay !== undefined,
       area_m2: area,
       flow_kg_per_s: inwards * sum((i) => model.flows[i].forward - model.flows[i].backward) + 0,
       back_kg_per_s: sum((i) => (role === 'intake' ? model.flows[i].forward : model.flows[i].backward)),

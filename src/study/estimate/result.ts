@@ -103,6 +103,10 @@ export interface OpeningState {
   /** of a door gap: whose door, and the station behind it */
   part?: PartName;
   station?: StationName;
+  /** where its own direction leads */
+  way: 'in' | 'up' | 'along';
+  /** gas may go the other way as well: it goes round past plates, or comes back over one */
+  eitherWay: boolean;
   area_m2: number;
   /** net flow in its own direction (intake: inwards; throat: from the fire; stack: upwards; gap: outwards) */
   flow_kg_per_s: number;

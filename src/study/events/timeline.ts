@@ -52,7 +52,7 @@ export class Timeline {
     x: Float64Array,
     private readonly options: TimelineOptions = {},
   ) {
-    this.transient = this.transientOf(pit, x, options.time ?? 0);
+    this.transient = new Transient(pit.settler, x, options.time ?? 0);
   }
 
   get moment(): Moment {
@@ -88,7 +88,7 @@ export class Timeline {
   enter(pit: Pit, adjust?: (x: Float64Array) => void): void {
     const { moment } = this;
     this.pit = pit;
-    this.transient = this.transientOf(pit, moment.x, moment.time);
+    this.transient = new Transient(pit.settler, moment.x, moment.time);
     this.transient.moment = { ...moment, x: moment.x.slice() };
     adjust?.(this.transient.moment.x);
   }
@@ -150,10 +150,6 @@ export class Timeline {
     const { moment, pit, options } = this;
     const trial = new Timeline(pit, moment.x, { ...options, time: moment.time, follow: undefined });
     return trial.burn(() => ({ mode: 'release', heat })) && trial.runTo(end) ? trial.settledReading() : Number.NaN;
-  }
-
-  private transientOf(pit: Pit, x: Float64Array, time: number): Transient {
-    return new Transient(pit.settler, x, time);
   }
 
   /** Does gas choose its way now: soon after the match, or as long as it has not come to draw? */
