@@ -87,6 +87,18 @@ describe('the text of an estimate', () => {
     expect(Math.max(...text.split('\n').map((each) => each.length))).toBeLessThanOrEqual(100);
   });
 
+  it('says of too few cases that they tell no causes, and once what some of them lack', () => {
+    const number = (key: string) => ({ key, estimate: 900, p10: 800, p50: 900, p90: 1000, missing: 3, causes: [] });
+    const spread = {
+      cases: 40,
+      seed: 1,
+      numbers: ['gauge_s', 'soaked_s'].map(number),
+    } as unknown as EstimateResult['spread'];
+    const few = estimateText({ ...sampleResult, spread }, 'shop').replace(/\s+/g, ' ');
+    expect(few).toContain("Missing in 3 of 40 cases: 'thermometer first reads the target' and 'soaked'.");
+    expect(few).toContain('Too few cases to tell: ask for more of them. WARNINGS');
+  });
+
   it('keeps to SI when asked', () => {
     const si = estimateText(sampleResult, 'si', { full: true });
     expect(si).not.toMatch(/°F|BTU|\blb\b|in H2O/);

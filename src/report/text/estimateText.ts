@@ -51,6 +51,7 @@ function spreadSections(result: EstimateResult, system: UnitSystem): string[] {
   if (!result.spread) return [];
   const { cases, seed } = result.spread;
   const missing = missingText(result);
+  const causes = causesText(result, system);
   return [
     section(
       `HOW SURE: ${cases} cases, every estimate that --full lists drawn from its spread (seed ${seed})`,
@@ -63,11 +64,15 @@ function spreadSections(result: EstimateResult, system: UnitSystem): string[] {
     ),
     section(
       'WHAT MATTERS MOST, as the share of the spread that an unknown makes',
-      causesText(result, system),
-      note(
-        `Shares by rank regression (squared coefficients), ${sharesText(result)}. Behind them: the mean over the fifth of the ` +
-          'cases where the unknown is lowest -> where it is highest.',
-      ),
+      ...(causes === null
+        ? [note('Too few cases to tell: ask for more of them.')]
+        : [
+            causes,
+            note(
+              `Shares by rank regression (squared coefficients), ${sharesText(result)}. Behind them: the mean over the fifth of ` +
+                'the cases where the unknown is lowest -> where it is highest.',
+            ),
+          ]),
     ),
   ];
 }

@@ -3,6 +3,7 @@ import { unknownLabel } from '../../words/unknownLabels.js';
 import { fittedTogether } from '../../study/spread/correlate.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
 import type { UnitSystem } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
 import { table } from './table.js';
 
 const INDENT = { indent: '  ' };
@@ -34,10 +35,10 @@ export function missingText({ design, spread }: EstimateResult): string | null {
   const some = spread!.numbers.filter(({ missing }) => missing > 0);
   if (some.length === 0) return null;
   const told = some.filter(({ key }) => TOLD.includes(key) || key === 'full.thermometer_K');
-  const count = (missing: number) => `${missing} of ${spread!.cases} cases`;
-  return told
-    .map(({ key, missing }) => `No '${wordsOf(headlineOf(key, design), 'alone')}' in ${count(missing)}.`)
-    .join(' ');
+  const counts = [...new Set(told.map(({ missing }) => missing))];
+  const lacking = (count: number) =>
+    told.filter(({ missing }) => missing === count).map(({ key }) => `'${wordsOf(headlineOf(key, design), 'alone')}'`);
+  return counts.map((count) => `Missing in ${count} of ${spread!.cases} cases: ${listed(lacking(count))}.`).join(' ');
 }
 
 /** What the shares of the causes add up to. */
@@ -47,8 +48,8 @@ export function sharesText({ design }: EstimateResult): string {
     : 'about 100 % together';
 }
 
-/** The unknowns that move the main numbers most, with what each does. */
-export function causesText({ design, spread }: EstimateResult, system: UnitSystem): string {
+/** The unknowns that move the main numbers most, with what each does; null: too few cases to tell. */
+export function causesText({ design, spread }: EstimateResult, system: UnitSystem): string | null {
   const groups = TOLD.flatMap((key) => {
     const number = spread!.numbers.find((each) => each.key === key);
     const causes = (number?.causes ?? []).filter(({ share }) => share >= LEAST).slice(0, CAUSES);
@@ -63,5 +64,5 @@ export function causesText({ design, spread }: EstimateResult, system: UnitSyste
       `  ${wordsOf(quantity, 'alone')}\n${table(['', '', ''], rows, { indent: '    ', align: ['right', 'left', 'left'] })}`,
     ];
   });
-  return groups.length > 0 ? groups.join('\n') : '  Too few cases to tell: ask for more of them.';
+  return groups.length > 0 ? groups.join('\n') : null;
 }

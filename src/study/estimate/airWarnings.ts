@@ -17,6 +17,12 @@ const LEAST_EXCESS_AIR = 1.5;
  */
 const CHOKES = { share: 0.5, most: 300 };
 
+/** A number below a limit, to so many figures that it is seen to be. */
+function lessThan(limit: number, value: number): string {
+  const text = value.toFixed(1);
+  return Number(text) < limit ? text : (Math.floor(100 * value) / 100).toFixed(2);
+}
+
 /** The fire gets less air than it asks for: what holds it down and what to change. */
 export function airWarnings(state: SteadyState, where: string): Warning[] {
   const out: Warning[] = [];
@@ -42,7 +48,7 @@ export function airWarnings(state: SteadyState, where: string): Warning[] {
   } else if (state.excessAirRatio > 0 && state.excessAirRatio < LEAST_EXCESS_AIR) {
     out.push({
       code: 'little-air',
-      message: `the fire gets ${state.excessAirRatio.toFixed(1)} times the air it needs; below ${LEAST_EXCESS_AIR} wood burns dirty and smoky: more intake or a taller stack (common practice, no source)`,
+      message: `the fire gets ${lessThan(LEAST_EXCESS_AIR, state.excessAirRatio)} times the air it needs; below ${LEAST_EXCESS_AIR} wood burns dirty and smoky: more intake or a taller stack (common practice, no source)`,
       where,
       value: state.excessAirRatio,
       limits: { low: LEAST_EXCESS_AIR, unit: '-', source: 'common practice, no source' },

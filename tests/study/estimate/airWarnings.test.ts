@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { changeTree } from '../../../src/design/vary.js';
 import { readDesign } from '../../../src/design/read.js';
-import { chokesAtFirst } from '../../../src/study/estimate/airWarnings.js';
+import { airWarnings, chokesAtFirst } from '../../../src/study/estimate/airWarnings.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
 import type { SteadyState, WarmUp } from '../../../src/study/estimate/result.js';
 import { shopDesign } from '../../design/shopDesign.js';
@@ -43,4 +43,16 @@ describe('a fire that chokes before the draft comes', () => {
     const at = time_s.indexOf(told.value!);
     expect(Math.max(...fire_W.slice(at + 1, time_s.indexOf(warmUp!.gauge_s!)))).toBeGreaterThan(2 * fire_W[at]);
   });
+});
+
+it('air just below its limit is printed as below it', () => {
+  const told = (excessAirRatio: number) => airWarnings({ limitedByAir: false, excessAirRatio } as SteadyState, 'x');
+  for (const [ratio, printed] of [
+    [1.4996, '1.49 times'],
+    [1.47, '1.47 times'],
+    [1.2, '1.2 times'],
+  ] as const) {
+    expect(told(ratio)[0].message).toContain(printed);
+  }
+  expect(told(1.5)).toEqual([]);
 });
