@@ -18,6 +18,7 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'draft-tips-over': 'stops',
   'draft-swings': 'harm',
   'chokes-at-first': 'harm',
+  'full-fire-falls-off': 'harm',
   'target-not-reached': 'stops',
   'back-draft': 'stops',
   'not-soaked-in-a-day': 'stops',

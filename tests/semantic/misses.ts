@@ -16,8 +16,8 @@ export const MISSES: Readonly<Record<number, { kinds: readonly string[]; why: st
     why: 'back-drafts, and after the first reading no fire holds it: 11.8 kW settle 8 K above the target, and a hair less lets gas go another way, 12 K below it; that it never settles is told, the 13 kW that hold it on a third way are given as its hold fire',
   },
   1819: {
-    kinds: ['hold fire above full without its warning', 'the full fire told is another way of flowing'],
-    why: 'back-drafts through two stacks: the state told of the full fire burns 12.8 kW of the 16.4 kW asked for, the one that holds 13.7 kW on another way of flowing; both are told, with the fires of the other ways, but not that the one burns more than the other',
+    kinds: ['the full fire told is another way of flowing'],
+    why: 'back-drafts through two stacks: kept on, its full fire comes to burn 12.8 kW, of 16.4 kW when it first read the target, and 13.7 kW hold it; that it falls off is told, with both, and so is the other way',
   },
   3039: {
     kinds: ['more fire reads later'],

@@ -7,6 +7,8 @@ import type { WarmUpRun } from './warmUp.js';
 
 /** A fire is only just large enough where holding the target takes more than this share of it. */
 const JUST_ENOUGH = 0.9;
+/** Fires as near to each other as this share are the same. */
+const SAME = 1e-6;
 
 const fahrenheit = (kelvin: number) => formatBoth('temperature', kelvin);
 
@@ -32,7 +34,8 @@ export function targetWarning(
       : `the fire of ${formatBoth('power', assumed.fire_W)} brings the thermometer only to ${fahrenheit(own)}, and no fire holds ${target}: a larger one tips the draft over to another way of flowing, on which it reads ${fahrenheit(reached)}. Give the gas one clear way`;
     return [{ code: 'target-not-reached', message, where: design.gauge, value: short ? reached : own, limits: low }];
   }
-  if (run && (!run.finished || run.warmUp.soaked_s !== null)) return [];
+  if (run && !run.finished) return [];
+  if (run && run.warmUp.soaked_s !== null) return fallsShort(design, assumed, steady);
   if (!first && own <= design.fire.target) {
     return [
       {
@@ -68,6 +71,21 @@ export function targetWarning(
       where: design.gauge,
       value: null,
       limits: { high: 86400, unit: 's' },
+    },
+  ];
+}
+
+/** The fire that holds is more than what burns of the full one in the end: gas goes another way there than when the target was read. */
+function fallsShort({ fire }: Design, assumed: SteadyState, steady: SteadyState | null): Warning[] {
+  if (!steady || steady.fire_W <= assumed.fire_W * (1 + SAME)) return [];
+  const [full, holds] = [assumed, steady].map(({ fire_W }) => formatBoth('power', fire_W));
+  return [
+    {
+      code: 'full-fire-falls-off',
+      message: `kept on, it burns only ${full} in the end, less than the ${holds} that hold ${fahrenheit(fire.target)}: gas comes to go another way, on which the fire gets less air. Turn it down once the thermometer reads its target, and give the gas one clear way`,
+      where: 'full fire',
+      value: assumed.fire_W,
+      limits: { low: steady.fire_W, unit: 'W' },
     },
   ];
 }

@@ -103,7 +103,14 @@ export const LIMITS: readonly Limit[] = [
     high: 0,
     unit: '-',
     source: PHYSICS,
-    warnings: ['no-steady-draft', 'draft-tips-over', 'draft-swings', 'chokes-at-first', 'another-state'],
+    warnings: [
+      'no-steady-draft',
+      'draft-tips-over',
+      'draft-swings',
+      'chokes-at-first',
+      'full-fire-falls-off',
+      'another-state',
+    ],
   },
   {
     key: 'soaks',
