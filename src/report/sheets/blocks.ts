@@ -23,6 +23,9 @@ export type Block =
       flexible?: boolean;
     };
 
+/** What stands at the foot of every page, before its number. */
+export const FOOT_WORDS = 'An estimate, not a guarantee';
+
 export interface Sheet {
   title: string;
   /** one: exactly one page; flow: as many as it takes */

@@ -52,7 +52,7 @@ function sheetHtml(sheet: Sheet, index: number, document: ReportDocument): strin
       ? `<header><div><p class="shop">${bdi(shop || 'Pit sheet')}</p><h1 id="${label}">${bdi(name)}</h1></div>` +
         `<div class="aside"><p>${bdi(job)}</p><p>${escapeMarkup(maker)}</p></div></header>`
       : `<header><h2 id="${label}">${escapeMarkup(sheet.title)}</h2>` +
-        `<div class="aside"><p>${bdi(name)}</p><p>sheet ${index + 1} of ${sheets.length}</p></div></header>`;
+        `<div class="aside"><p>${bdi(name)}</p><p class="count">sheet ${index + 1} of ${sheets.length}</p></div></header>`;
   // a sheet's headings stand one level under its own
   const next = { figure: 0, heading: index === 0 ? 'h2' : 'h3' };
   return [

@@ -1,11 +1,17 @@
 import { fontFace } from '../../draw/sceneSvg.js';
 import { FAINT_INK, FONT_STACK, GRID, INK, PAPER, SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
+import { FOOT_WORDS } from './blocks.js';
 
 /** Narrower than this a picture's lettering is too small to read [px]. */
 const READABLE = 400;
 /** Heights that the pictures of the buyer's page keep with their captions, and need at most [px]. */
 const LEAST = 200;
 const MOST = 360;
+
+/** The foot of a printed page. @param content as a style sheet has it */
+function foot(side: 'left' | 'right', content: string): string {
+  return `@bottom-${side}{content:${content};font:400 ${SHEET.small - 1}px ${FONT_STACK};color:${FAINT_INK}}`;
+}
 
 /** The report's style sheet: the sheets lie on a desk on a screen, and fill the pages on paper, with the same content. */
 export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: string }[]): string {
@@ -56,8 +62,10 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
     `.columns{display:flex;gap:${SHEET.gutter}px}.columns>div{flex:1 1 0;min-width:0}`,
     ...[2, 3, 4, 5, 6].map((share) => `.columns>.w${share}{flex-grow:${share}}`),
     `.one .columns .minor{border-top:1px solid ${INK};padding-top:4px;margin-bottom:1px}`,
-    `@page{size:${css};margin:${margin}px}`,
-    `@media print{html{background:none}main{padding:0}` +
+    // on paper pages are counted, as the PDF counts its own
+    `@page{size:${css};margin:${margin}px;${foot('left', `"${FOOT_WORDS}"`)}` +
+      `${foot('right', '"page " counter(page) " of " counter(pages)')}}`,
+    `@media print{html{background:none}main{padding:0}.count{display:none}` +
       `.sheet{width:auto;min-height:0;margin:0;padding:0;box-shadow:none}` +
       // a hair less than the page, so that rounding never starts another
       `.one{height:${height - 2 * margin - 1}px}` +

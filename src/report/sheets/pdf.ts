@@ -10,7 +10,7 @@ import {
 } from '../../draw/pdfSurface.js';
 import { fitText } from '../../draw/textWidth.js';
 import { FAINT_INK, SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
-import type { ReportDocument, Sheet } from './blocks.js';
+import { FOOT_WORDS, type ReportDocument, type Sheet } from './blocks.js';
 import { pagesOf, type Page, type Part } from './pdfPages.js';
 import { added, type Pen } from './pdfPieces.js';
 
@@ -93,7 +93,7 @@ function furniture(
       put(name, margin + 6);
       put(goesOn ? `${page[0].part.sheet.title}, continued` : shop, margin + 6, 'end');
     }
-    put('An estimate, not a guarantee', height - margin + 6);
+    put(FOOT_WORDS, height - margin + 6);
     put(`page ${number} of ${count}`, height - margin + 6, 'end');
   });
 }

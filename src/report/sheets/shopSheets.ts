@@ -25,7 +25,7 @@ import { sourcesOf } from './sources.js';
 import { warningItems } from './warningItems.js';
 
 /** Rows of inputs in one column of a page. */
-const INPUT_ROWS = 44;
+const INPUT_ROWS = 43;
 /** Options side by side in the full comparison. */
 const OPTIONS_A_TABLE = 4;
 

@@ -87,5 +87,6 @@ export async function expectWhole(browser: Browser, folder: string, comparison: 
   expect([width, height]).toEqual([612, 792]);
   expect(pages[0].replace(/\s+/g, ' ')).toContain('an estimate, not a guarantee');
   expect(pages[1]).toContain('Every input as read');
+  pages.forEach((text, i) => expect(text).toContain(`page ${i + 1} of ${pages.length}`));
   for (const share of reachOfPages(pdf)) expect(share).toBeGreaterThan(0.25);
 }
