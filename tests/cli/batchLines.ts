@@ -31,10 +31,11 @@ export const mixed = (() => {
 /** A line of a batch has the numbers of `estimate --json`, but for the curves and for what is followed for one design at a time. */
 export async function expectAsEstimated(tree: Tree, result: Tree): Promise<void> {
   const one = await pitwright(['estimate', '-', '--json'], { stdin: JSON.stringify(tree) });
-  const { design, lit, splits, vents, ...expected } = JSON.parse(one.stdout);
+  const { design, lit, splits, vents, coldSmoke, ...expected } = JSON.parse(one.stdout);
   expect(lit).not.toBeUndefined();
   expect(splits).not.toBeUndefined();
   expect(vents).not.toBeUndefined();
+  expect(coldSmoke !== undefined).toBe('upright' in tree);
   expect(expected.warmUp.series.time_s.length).toBeGreaterThan(10);
   delete expected.warmUp.series;
   expect(result).toEqual({ name: design.name, ...expected });
