@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fit } from '../../src/fit/fit.js';
 import type { FitResult } from '../../src/fit/fitResult.js';
+import { fitUnknownsOf } from '../../src/study/spread/unknowns.js';
 import { lagged } from '../../src/fit/lag.js';
 import { chance } from './syntheticLog.js';
 import { ACCURACY, expectFound, plain, without, input, found, pit, logOf, TWO } from './fitLogs.js';
@@ -59,15 +60,16 @@ describe('a fit', () => {
   });
 
   it('stays within the spreads, and says so where a log pushes against them', () => {
-    const beyond = (value: number) =>
-      fit(plain(), [input(logOf({ innerConvection: value }))], without(['innerConvection']))!;
-    const somewhat = beyond(2.6);
-    expect(found(somewhat, 'innerConvection').value).toBe(2);
+    const edge = fitUnknownsOf(plain()).find(({ path }) => path === 'innerConvection')!.high;
+    const beyond = (times: number) =>
+      fit(plain(), [input(logOf({ innerConvection: times * edge }))], without(['innerConvection']))!;
+    const somewhat = beyond(1.3);
+    expect(found(somewhat, 'innerConvection').value).toBe(edge);
     expect(found(somewhat, 'innerConvection').atEdge).toBe(true);
     expect(somewhat.warnings.map(({ code }) => code)).toContain('at-edge-of-spread');
     // so far beyond that nothing fits: the errors tell it, and the estimate is hardly known
-    const far = beyond(4);
-    expect(found(far, 'innerConvection').value).toBeLessThanOrEqual(2);
+    const far = beyond(2);
+    expect(found(far, 'innerConvection').value).toBeLessThanOrEqual(edge);
     expect(found(far, 'innerConvection').told).toBe(false);
     expect(far.warnings.map(({ code }) => code)).toContain('more-than-noise');
   });
