@@ -2,7 +2,7 @@ import { smokeOf, smokeShare } from '../estimate/smoke.js';
 import { gaugeReading } from '../estimate/gauge.js';
 import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
-import { forks, fromCold } from '../estimate/fromCold.js';
+import { fullFromCold } from '../estimate/fromCold.js';
 import { makePit, type Pit } from '../../network/pit.js';
 import type { SteadyState } from '../estimate/result.js';
 import { describeState } from '../estimate/describeState.js';
@@ -42,13 +42,23 @@ export interface FullFire {
 /** Flow against an opening's own direction counts from here on [kg/s]. */
 const STILL = 1e-6;
 
+/**
+ * A steady state under the design's assumed fire; null where the draft never settles. Where the gas has several ways it need not be
+ * the one that a pit lit cold comes to.
+ */
+export function someFullFire(design: Design): FullFire | null {
+  const pit = makePit(design, geometryOf(design));
+  const solved = solveUnderFire(pit, design.fire.heat);
+  return solved.settled.converged ? { pit, solved, state: airState(pit, solved) } : null;
+}
+
 /** The steady state that a pit lit cold comes to under the design's assumed fire; null where the draft never settles. */
 export function fullFire(design: Design): FullFire | null {
-  const pit = makePit(design, geometryOf(design));
-  const found = solveUnderFire(pit, design.fire.heat);
-  if (!found.settled.converged) return null;
-  const solved = forks(design) ? fromCold(pit, found, 'forks').full.state : found;
-  return { pit, solved, state: airState(pit, solved) };
+  const found = someFullFire(design);
+  if (!found) return null;
+  const { pit } = found;
+  const solved = fullFromCold(pit, found.solved);
+  return solved === found.solved ? found : { pit, solved, state: airState(pit, solved) };
 }
 
 /** A pit that holds its target. */

@@ -70,6 +70,14 @@ export function fromCold(pit: Pit, found: Solved, follow: 'always' | 'forks', op
   return { full, held, reached, run };
 }
 
+/** Of those, the one under the full fire alone, for which nothing has to be held. */
+export function fullFromCold(pit: Pit, found: Solved): Solved {
+  if (!forks(pit.design)) return found;
+  const { first, settled } = runWarmUp(pit, { toFirst: true });
+  const gone = first ? fullFireFrom(pit, first, found.asked) : settled;
+  return gone && !same(pit, gone, found) ? gone : found;
+}
+
 function same({ model }: Pit, a: Solved, b: Solved): boolean {
   if (Math.abs(a.x[model.fire] - b.x[model.fire]) > SAME.fire * Math.abs(b.x[model.fire])) return false;
   for (let i = 0; i < model.fuel; i++) if (Math.abs(a.x[i] - b.x[i]) > SAME.temperature) return false;

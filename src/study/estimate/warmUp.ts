@@ -33,6 +33,8 @@ export interface WarmUpOptions {
   tolerance?: number;
   /** follow a pit that soaks at least this far [s], so that curves of several runs can be laid over each other */
   until?: number;
+  /** end where it first reads the target */
+  toFirst?: boolean;
 }
 
 export interface WarmUpRun {
@@ -109,7 +111,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}, holds: Solved |
   first = line.moment;
   const from = parts.length;
   // so late nobody minds it any more
-  if (first.time > LONGEST) return finish(true);
+  if (options.toFirst || first.time > LONGEST) return finish(true);
 
   // 2: a tender's fire, until all has settled
   const tender = { target: fire.target, full: fire.heat };

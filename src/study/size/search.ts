@@ -8,7 +8,7 @@ import { fittingThroat } from './throat.js';
 import { cleanArea, MIDDLE, mostOpen, openedBy, total, ventsThatFit } from './vents.js';
 import { ranked, weigh, type Weighed } from './rank.js';
 import { windOn } from './weather.js';
-import { fullFire, type AirState } from '../air/states.js';
+import { someFullFire, type AirState } from '../air/states.js';
 import {
   drawnStack,
   stackOf,
@@ -88,7 +88,7 @@ export function surveyStack(design: Design, { stack, height }: StackTry, setting
     withAir(design, { vents: openedBy(design, area), throat: first?.value, stack: tube });
 
   // wide open, a stack does what it can at most
-  const open = fullFire(withArea(most));
+  const open = someFullFire(withArea(most));
   if (!open) return out('draft');
   if (open.state.letInRatio < LIMIT.air.low!) return out('air');
   if (open.state.stackVelocity_m_per_s < LIMIT.stackSpeed.low!) return out('stackSpeed');
@@ -97,7 +97,7 @@ export function surveyStack(design: Design, { stack, height }: StackTry, setting
   if (clean === null) return out('holdOpening');
   if (clean.hold.state.fire_W > design.fire.heat) return out('heat');
   const wanted = clean.at / MIDDLE;
-  const full = keepsVents ? open : fullFire(withArea(Math.min(most, wanted)));
+  const full = keepsVents ? open : someFullFire(withArea(Math.min(most, wanted)));
   if (!full) return out('draft');
   const throat = first && fittingThroat(design, Math.max(first.value, throatFor(full)));
   const judge = (each: StockVents | null) =>
@@ -130,7 +130,7 @@ function firstComfortable(candidates: (() => Rough)[]): Rough[] {
 
 function judgeRoughly(design: Design, candidate: Candidate, holdOpening: number, hold: AirState): Rough {
   const sized = candidateDesign(design, candidate);
-  const full = fullFire(sized);
+  const full = someFullFire(sized);
   const lit = full && worstLit(full, JUST_LIT.slice(0, 1));
   const weighed = { ...weigh(sized, { hold, weather: [] }), windSwing: likelySwing(sized, hold) };
   return { candidate, weighed, ...verdict({ holdOpening, full, hold, wide: null, lit }) };
