@@ -66,9 +66,11 @@ export function coldSmoke(given: Design, options: ColdSmokeOptions = {}): ColdSm
   const ceiling = options.ceiling ?? USUAL_CEILING;
   const least = options.least ?? USUAL_LEAST_WOOD * design.wood.heat;
   const names: StationName[] = design.upright ? ['uprightLower', 'uprightUpper'] : ['stackEnd'];
+  let start: Float64Array | undefined;
   const tries = [openOf(design), ...OPENINGS].flatMap((open, i) => {
     if (open <= 0) return [];
-    const found = trySetting(i === 0 ? design : withOpening(design, open), names, least);
+    const found = trySetting(i === 0 ? design : withOpening(design, open), names, least, start);
+    start = found?.solved.x ?? start;
     return found ? [{ open, ...found }] : [];
   });
   const best = tries.reduce<(typeof tries)[number] | null>(
@@ -77,7 +79,8 @@ export function coldSmoke(given: Design, options: ColdSmokeOptions = {}): ColdSm
   );
   const inHand = best && ceiling - best.warmest;
   const possible = inHand !== null && inHand >= IN_HAND;
-  const dayFor = (heat: number) => best && hottestDay(withOpening(design, best.open), names, heat, ceiling);
+  const dayFor = (heat: number) =>
+    best && hottestDay(withOpening(design, best.open), names, heat, ceiling, best.solved.x);
   const likely = dayFor(least);
   return {
     ceiling_K: ceiling,
@@ -105,9 +108,9 @@ function whyNot(air: number, ceiling: number, inHand: number | null): string {
 }
 
 /** The smallest fire that draws with the vents as they are, and what the thermometers then read; null: none does. */
-function trySetting(design: Design, names: readonly StationName[], least: number) {
+function trySetting(design: Design, names: readonly StationName[], least: number, start?: Float64Array) {
   const pit = makePit(design, geometryOf(design));
-  const solved = smallestFire(pit, least);
+  const solved = smallestFire(pit, least, start);
   if (!solved) return null;
   const readings = describeState(pit, solved)
     .stations.filter(({ name }) => names.includes(name))
@@ -115,27 +118,38 @@ function trySetting(design: Design, names: readonly StationName[], least: number
   return { pit, solved, readings, warmest: Math.max(...readings.map(({ thermometer_K }) => thermometer_K)) };
 }
 
-/** Warmest air on which the thermometers stay under a ceiling [K]; null: on none that is looked at. */
-function hottestDay(design: Design, names: readonly StationName[], least: number, ceiling: number): number | null {
+/**
+ * Warmest air on which the thermometers stay under a ceiling [K]; null: on none that is looked at.
+ *
+ * @param from unknowns of a like pit that draws
+ */
+function hottestDay(
+  design: Design,
+  names: readonly StationName[],
+  least: number,
+  ceiling: number,
+  from: Float64Array,
+): number | null {
+  let start = from;
+  let warmest: number | null = null;
   const over = (air: number): number => {
     const surroundings = design.site.surroundings + air - design.site.air;
-    const found = trySetting({ ...design, site: { ...design.site, air, surroundings } }, names, least);
+    const found = trySetting({ ...design, site: { ...design.site, air, surroundings } }, names, least, start);
     // a fire that draws no more counts as one that is too warm
-    return found ? found.warmest - ceiling : DAY_WITHIN;
+    if (!found) return DAY_WITHIN;
+    start = found.solved.x;
+    if (found.warmest <= ceiling) warmest = Math.max(air, warmest ?? air);
+    return found.warmest - ceiling;
   };
-  let [low, high] = [COLDEST_DAY, ceiling];
-  if (over(low) > 0) return null;
-  while (high - low > DAY_WITHIN) {
-    const middle = 0.5 * (low + high);
-    if (over(middle) > 0) high = middle;
-    else low = middle;
-  }
-  return low;
+  const [low, high] = [COLDEST_DAY, ceiling];
+  const fLow = over(low);
+  // on a day as warm as the ceiling any fire is too warm
+  if (fLow < 0) bracketedRoot(over, { low, high, fLow, fHigh: DAY_WITHIN, tolerance: DAY_WITHIN });
+  return warmest;
 }
 
-/** The first of rising fires that draws forwards and gets its air. */
-function smallestFire(pit: Pit, least: number): Solved | null {
-  let start: Float64Array | undefined;
+/** The first of rising fires that draws forwards and gets its air. @param start unknowns of a like pit */
+function smallestFire(pit: Pit, least: number, start?: Float64Array): Solved | null {
   for (let [heat, tries] = [least, 0]; tries < MOST_TRIES; heat *= LADDER, tries++) {
     const solved = solveUnderFire(pit, heat, start);
     if (solved.settled.converged) {

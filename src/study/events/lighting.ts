@@ -7,6 +7,10 @@ import { readsTarget, Timeline } from './timeline.js';
 /** A target that takes longer than this is never reached [s]. */
 const LONGEST = 24 * 3600;
 
+/** Its highest reading of so long is held against that of as long before, from the third on [s]. */
+const WINDOW = 2 * 3600;
+const FROM = 3 * WINDOW;
+
 /** How a cold pit is brought to its target by a cook: from the match until the thermometer first reads it. */
 export interface Lit {
   reads_s: number;
@@ -31,7 +35,21 @@ export function lightUp(stoker: Stoker, coals: number): number | null {
   stoker.light();
   const reads = readsTarget(line);
   const first = () => reads.left(line.moment) <= 0;
-  return stoker.mind(LONGEST, { enough: first, stop: reads }) && first() ? line.moment.time : null;
+  const never = outOfReach(line, stoker.rule.target);
+  return stoker.mind(LONGEST, { enough: () => first() || never(), stop: reads }) && first() ? line.moment.time : null;
+}
+
+/** Would a pit not read its target in the time left, though its readings rose on as fast as they did last? They rise ever more slowly. */
+function outOfReach(line: Timeline, target: number): () => boolean {
+  let [end, highest, before] = [WINDOW, -Infinity, -Infinity];
+  return () => {
+    const { time } = line.moment;
+    highest = Math.max(highest, line.reading);
+    if (time < end) return false;
+    const likely = highest + ((LONGEST - time) / WINDOW) * Math.max(0, highest - before);
+    [end, before, highest] = [time + WINDOW, highest, -Infinity];
+    return time >= FROM && likely < target;
+  };
 }
 
 /** Factors on charcoal and on how long a split flames: half to twice, and over its spread. */
