@@ -31,27 +31,27 @@ export function makePit(design: Design, geometry: Geometry, resolution: Resoluti
 /** Area-mean temperature of a station's outside walls at x [K]. */
 export function stationSteel(pit: Pit, x: Float64Array, station: string): number {
   let sum = 0;
-  let weight = 0;
+  let area = 0;
   const { nodes } = pit.built.network;
   for (let i = 0; i < nodes.length; i++) {
     if (nodes[i].station !== station) continue;
-    sum += nodes[i].weight * x[i];
-    weight += nodes[i].weight;
+    sum += nodes[i].area * x[i];
+    area += nodes[i].area;
   }
-  return sum / weight;
+  return sum / area;
 }
 
 /** The same of what stands at one place of its girth; null: nothing does. */
 export function steelAt(pit: Pit, x: Float64Array, station: string, place: PlatePlace): number | null {
   let sum = 0;
-  let weight = 0;
+  let area = 0;
   const { nodes } = pit.built.network;
   for (let i = 0; i < nodes.length; i++) {
     if (nodes[i].station !== station || nodes[i].place !== place) continue;
-    sum += nodes[i].weight * x[i];
-    weight += nodes[i].weight;
+    sum += nodes[i].area * x[i];
+    area += nodes[i].area;
   }
-  return weight > 0 ? sum / weight : null;
+  return area > 0 ? sum / area : null;
 }
 
 /** Gas of a station by height, lowest first: of the cells along it the mean [m above the ground], [K]. */

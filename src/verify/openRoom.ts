@@ -25,7 +25,7 @@ export function heatThrough(rooms: readonly OpenRoom[], opening: number, outdoor
   rooms.forEach(({ area, emissivity }, zone) => {
     const name = `room ${zone + 1}`;
     network.zones.push(bareZone(name, { floor: 0, roof: 1, section: 1 }));
-    network.nodes.push({ name, part: name, mass: 1, material: 'carbon', specificHeat: 0, thickness: 0, weight: 0 });
+    network.nodes.push({ name, part: name, mass: 1, material: 'carbon', specificHeat: 0, thickness: 0, area: 0 });
     const face = { area, emissivity, shape: 'vertical', length: 1, windLength: 1, sunShare: 0, wet: 0 } as const;
     network.faces.push({ ...face, node: zone, zone });
   });

@@ -115,7 +115,7 @@ describe('heat of a material whose specific heat goes with temperature', () => {
     const step = 1e-3;
     const slope = (layerHeat(table, T + step) - layerHeat(table, T - step)) / (2 * step);
     expect(slope).toBeCloseTo(layerSpecificHeat(table, T), 3);
-    const node: ThermalNode = { name: 'brick', part: 'firebox', mass: 2, material: 'table', heat: table, specificHeat: 0, thickness: 0, weight: 0 }; // prettier-ignore
+    const node: ThermalNode = { name: 'brick', part: 'firebox', mass: 2, material: 'table', heat: table, specificHeat: 0, thickness: 0, area: 0 }; // prettier-ignore
     expect((heatContent(node, T + step) - heatContent(node, T - step)) / (2 * step)).toBeCloseTo(
       heatCapacity(node, T),
       2,

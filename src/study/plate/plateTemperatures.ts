@@ -32,8 +32,8 @@ export function faceTemperature(
   { part, face, station }: { part: PartName; face: string; station?: string },
 ): number | undefined {
   const own = nodesOf(pit, part, face).filter((node) => station === undefined || node.station === station);
-  const area = own.reduce((sum, { weight }) => sum + weight, 0);
-  return area > 0 ? own.reduce((sum, { weight, index }) => sum + weight * x[index], 0) / area : undefined;
+  const whole = own.reduce((sum, { area }) => sum + area, 0);
+  return whole > 0 ? own.reduce((sum, { area, index }) => sum + area * x[index], 0) / whole : undefined;
 }
 
 /** The hottest plate of a pit at x, of any part or between two, and the hottest under the full fire. */

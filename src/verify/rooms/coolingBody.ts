@@ -43,7 +43,7 @@ export function coolingOutdoors(body: CoolingBody): number {
     material: 'carbon',
     specificHeat: 0,
     thickness: 0,
-    weight: 0,
+    area: 0,
   });
   network.faces.push({ node: 0, zone: OUTDOORS, area, shape, length, windLength, emissivity, sunShare: 0, wet: 0 });
   const settler = new Settler(new Balances(new Model(network)));
