@@ -71,7 +71,7 @@ export class Settler {
     for (let i = 0; i < model.differential; i++) x[i] = nodes ? nodes[i] : outdoors + 60;
     for (let z = 0; z < model.zoneCount; z++) {
       x[model.gas + z] = outdoors + (z === model.network.fire.zone ? 220 : 110);
-      x[model.star + z] = outdoors + 60;
+      x[model.surfaceNode + z] = outdoors + 60;
     }
     x[model.fire] = heat;
     return x;

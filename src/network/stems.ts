@@ -23,7 +23,7 @@ export class Stems {
     const { stem, outdoors } = model.network;
     return stemHeating(
       atStem(model, i, x, model.gas),
-      atStem(model, i, x, model.star),
+      atStem(model, i, x, model.surfaceNode),
       temperature,
       atStem(model, i, model.speed, 0),
       outdoors.pressure,
@@ -43,7 +43,7 @@ export class Stems {
     const { stem, outdoors } = model.network;
     return settledReading(
       atStem(model, i, x, model.gas),
-      atStem(model, i, x, model.star),
+      atStem(model, i, x, model.surfaceNode),
       atStem(model, i, model.speed, 0),
       outdoors.pressure,
       stem.diameter,

@@ -85,8 +85,8 @@ export class Transient {
     const { settler } = this;
     if (guess) {
       const trial = x.slice();
-      const { star } = settler.model;
-      trial.set(guess.subarray(star), star);
+      const { surfaceNode } = settler.model;
+      trial.set(guess.subarray(surfaceNode), surfaceNode);
       const settled = settler.polish(trial, demand, 'nodes');
       if (settled.converged) {
         x.set(trial);

@@ -31,7 +31,7 @@ export function stemCoefficient(gas: number, stem: number, speed: number, pressu
  * Heat that a stem takes up per surface: convection from the gas, radiation exchanged with the walls. The gas between stem and
  * walls counts as clear here.
  * @param gas temperature [K]
- * @param wallRadiant temperature whose black radiation is what the walls send [K] (their star point)
+ * @param wallRadiant temperature whose black radiation is what the walls send [K] (their surface node)
  * @param stem its temperature [K]
  * @param speed of the gas past it [m/s]
  * @param pressure absolute [Pa]
