@@ -37,7 +37,7 @@ export function checkWood(design: Design, log: CookLog): WoodCheck | null {
   const geometry = geometryOf(open);
   const pit = makePit(open, geometry);
   const all = solveUnderFire(pit, MORE_THAN_AIR * design.fire.heat);
-  if (!all.settled.converged) return null;
+  if (!all.outcome.converged) return null;
   const box = geometry.parts.find(({ name }) => name === 'firebox');
   const burnt = (all.x[pit.model.fire] * log.length_s) / design.wood.heat;
   return {
@@ -57,6 +57,6 @@ function heldBy(design: Design, log: CookLog): number {
   if (mean - design.site.air < WARM) return 0;
   const pit = makePit(design, geometryOf(design));
   const assumed = solveUnderFire(pit, design.fire.heat);
-  const solved = assumed.settled.converged ? solveHoldFire(pit, mean, assumed).solved : null;
+  const solved = assumed.outcome.converged ? solveHoldFire(pit, mean, assumed).solved : null;
   return solved ? solved.x[pit.model.fire] : 0;
 }

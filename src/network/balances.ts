@@ -17,7 +17,7 @@ export type Demand = { mode: 'release'; heat: number; radiant?: number } | { mod
 
 /** Width of the band below the oxygen limit over which the fire goes from full to none, as a share of the limit. */
 export const LIMIT_WIDTH = 0.02;
-/** Heat capacity that a zone's gas is given while a state is marched to [J/(kg K)]; it has no part in the answer. */
+/** Heat capacity that a zone's gas is given on the way to a steady state [J/(kg K)]; it has no part in the answer. */
 const GAS_HEAT = 1000;
 
 /**

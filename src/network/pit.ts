@@ -5,7 +5,7 @@ import { atStem } from './stems.js';
 import { buildNetwork, DEFAULT_RESOLUTION, type Resolution } from './build.js';
 import type { BuiltPit } from './cells.js';
 import { Model } from './model.js';
-import { Settler } from './settle.js';
+import { QuasiSteadySolver } from './quasiSteady.js';
 import type { PlatePlace } from './types.js';
 
 /** A design made ready to be solved; shared by all studies of it. */
@@ -15,7 +15,7 @@ export interface Pit {
   built: BuiltPit;
   model: Model;
   balances: Balances;
-  settler: Settler;
+  solver: QuasiSteadySolver;
   /** what a variant of a pit has changed about its network */
   changed?: (built: BuiltPit) => void;
 }
@@ -25,7 +25,7 @@ export function makePit(design: Design, geometry: Geometry, resolution: Resoluti
   const built = buildNetwork(design, geometry, resolution);
   const model = new Model(built.network);
   const balances = new Balances(model);
-  return { design, geometry, built, model, balances, settler: new Settler(balances) };
+  return { design, geometry, built, model, balances, solver: new QuasiSteadySolver(balances) };
 }
 
 /** Area-mean temperature of a station's outside walls at x [K]. */

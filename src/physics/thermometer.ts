@@ -54,7 +54,7 @@ export function stemHeating(
 }
 
 /**
- * Settled reading of a thermometer: the stem temperature at which convection from the gas and radiation to the walls balance.
+ * SteadyOutcome reading of a thermometer: the stem temperature at which convection from the gas and radiation to the walls balance.
  * Solved by Newton inside a bracket; the balance falls with the stem temperature, so that there is one answer.
  * @param gas, wallRadiant, speed, pressure, diameter, emissivity as in `stemHeating`
  * @returns [K], always between gas and walls

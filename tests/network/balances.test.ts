@@ -20,7 +20,7 @@ function opened(name: string): ReturnType<typeof solved> {
     openDoor(shut.design)(built);
     openDoor(shut.design, 'firebox')(built);
   });
-  expect(pit.settler.settle(x, { mode: 'release', heat }).converged).toBe(true);
+  expect(pit.solver.solve(x, { mode: 'release', heat }).converged).toBe(true);
   return { pit, x, heat };
 }
 

@@ -8,7 +8,7 @@ import { Balances } from '../../src/network/balances.js';
 import { heatCapacity, heatContent, isSteel } from '../../src/network/materials.js';
 import { Model } from '../../src/network/model.js';
 import { makePit, stationSteel, type Pit } from '../../src/network/pit.js';
-import { Settler } from '../../src/network/settle.js';
+import { QuasiSteadySolver } from '../../src/network/quasiSteady.js';
 import type { AirGap, ThermalNode } from '../../src/network/types.js';
 import { openGapNusselt, shutLevelNusselt, shutUprightNusselt } from '../../src/physics/airGap.js';
 import { layerHeat, layerSpecificHeat } from '../../src/physics/insulation.js';
@@ -40,7 +40,7 @@ function made(design: Design, levels = 5): Pit {
 function remade(pit: Pit): Pit {
   const model = new Model(pit.built.network);
   const balances = new Balances(model);
-  return { ...pit, model, balances, settler: new Settler(balances) };
+  return { ...pit, model, balances, solver: new QuasiSteadySolver(balances) };
 }
 
 /** Heat that the firebox's walls lose, and its steel, under a fire [W], [K]. */
