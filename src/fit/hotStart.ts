@@ -44,8 +44,8 @@ export function hotStart(design: Design, log: CookLog): HotStart | null {
   const own = stems.find((channel) => spotOf(channel) === design.gauge) ?? stems[0];
   const asked = { ...design, gauge: spotOf(own) };
   const pit = makePit(asked, geometryOf(asked));
-  const assumed = solveUnderFire(pit, design.fire.heat);
-  const { solved } = assumed.outcome.converged ? solveHoldFire(pit, reading, assumed) : { solved: null };
+  const full = solveUnderFire(pit, design.fire.heat);
+  const { solved } = full.outcome.converged ? solveHoldFire(pit, reading, full) : { solved: null };
   const { balances, model, solver } = pit;
   if (!solved) {
     const plates = new Float64Array(model.size).fill(reading);

@@ -56,7 +56,7 @@ function heldBy(design: Design, log: CookLog): number {
   const mean = channel.value_K.reduce((sum, value) => sum + value, 0) / channel.value_K.length;
   if (mean - design.site.air < WARM) return 0;
   const pit = makePit(design, geometryOf(design));
-  const assumed = solveUnderFire(pit, design.fire.heat);
-  const solved = assumed.outcome.converged ? solveHoldFire(pit, mean, assumed).solved : null;
+  const full = solveUnderFire(pit, design.fire.heat);
+  const solved = full.outcome.converged ? solveHoldFire(pit, mean, full).solved : null;
   return solved ? solved.x[pit.model.fire] : 0;
 }

@@ -43,7 +43,7 @@ export interface FullFire {
 const STILL = 1e-6;
 
 /**
- * A steady state under the design's assumed fire; null where the draft never settles. Where the gas has several ways it need not be
+ * A steady state under the full fire; null where the draft never settles. Where the gas has several ways it need not be
  * the one that a pit lit cold comes to.
  */
 export function someFullFire(design: Design): FullFire | null {
@@ -52,7 +52,7 @@ export function someFullFire(design: Design): FullFire | null {
   return solved.outcome.converged ? { pit, solved, state: airState(pit, solved) } : null;
 }
 
-/** The steady state that a pit lit cold comes to under the design's assumed fire; null where the draft never settles. */
+/** The steady state that a pit lit cold comes to under the full fire; null where the draft never settles. */
 export function fullFire(design: Design): FullFire | null {
   const found = someFullFire(design);
   if (!found) return null;

@@ -53,7 +53,7 @@ export interface EstimateCost {
 }
 
 /**
- * The main job: steady state under the assumed fire, the fire that holds the target, and the warm-up, of one design.
+ * The main job: steady state under the full fire, the fire that holds the target, and the warm-up, of one design.
  *
  * Never throws on a design that the reader accepts: what physics cannot give is null, and a warning says why.
  *

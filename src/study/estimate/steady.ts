@@ -48,24 +48,24 @@ export function solveNear(pit: Pit, x: Float64Array, demand: Demand): Solved | n
 /**
  * Steady state in which the gauge's settled reading is `target`, by the fire it takes.
  *
- * From the assumed state's solution Newton with the fire as an unknown gets there in most designs; where it does not, the
+ * From the state under the full fire Newton with the fire as an unknown gets there in most designs; where it does not, the
  * fire is bracketed and every trial fire solved in full.
  *
  * @returns null when no fire that air allows reaches the target; `reached` then says how far the largest gets [K]
  */
-export function solveHoldFire(pit: Pit, target: number, assumed: Solved): { solved: Solved | null; reached: number } {
+export function solveHoldFire(pit: Pit, target: number, full: Solved): { solved: Solved | null; reached: number } {
   const { solver, balances, model } = pit;
   const outdoors = model.network.outdoors.temperature;
-  const assumedReading = readingOf(pit, assumed);
-  const x = assumed.x.slice();
-  const ratio = (target - outdoors) / Math.max(1, assumedReading - outdoors);
+  const fullReading = readingOf(pit, full);
+  const x = full.x.slice();
+  const ratio = (target - outdoors) / Math.max(1, fullReading - outdoors);
   for (let i = 0; i < model.fuel; i++) x[i] = outdoors + (x[i] - outdoors) * Math.min(2, ratio);
   x[model.fire] *= Math.min(3, ratio ** 1.15);
   const outcome = solver.solve(x, { mode: 'hold', target });
   if (outcome.converged && x[model.fire] >= 0 && !balances.starved(x)) {
     return { solved: { x, outcome, asked: x[model.fire] }, reached: target };
   }
-  return heldByBracket(pit, target, assumed, assumedReading);
+  return heldByBracket(pit, target, full, fullReading);
 }
 
 /** The same, by larger fires than the one of a state that does not reach the target. */
@@ -83,12 +83,12 @@ export function readingOf({ balances, model }: Pit, { x, asked }: Solved): numbe
 function heldByBracket(
   pit: Pit,
   target: number,
-  assumed: Solved,
-  assumedReading: number,
+  full: Solved,
+  fullReading: number,
 ): { solved: Solved | null; reached: number } {
   const { model, solver } = pit;
-  let last = assumed;
-  let reached = assumedReading;
+  let last = full;
+  let reached = fullReading;
   const readingAt = (heat: number): number => {
     const solved = solveUnderFire(pit, heat, last.x);
     if (!solved.outcome.converged) return Number.NaN;
@@ -98,8 +98,8 @@ function heldByBracket(
     return value - target;
   };
   let low = 0;
-  let high = assumed.asked;
-  let fHigh = assumedReading - target;
+  let high = full.asked;
+  let fHigh = fullReading - target;
   for (let i = 0; i < 12 && fHigh < 0; i++) {
     low = high;
     high *= 1.6;

@@ -52,7 +52,7 @@ export interface WarmUpRun {
 }
 
 /**
- * Warm-up from cold: the assumed fire, rising as 1 - exp(-t/rise), until the lagged thermometer reads the target; from then on a
+ * Warm-up from cold: the full fire, rising as 1 - exp(-t/rise), until the lagged thermometer reads the target; from then on a
  * tender's, who keeps it there. Gauge time, soaked time, wood to each, and the curves of every station.
  *
  * Soaked is told from behind: the pit is followed until it has settled, so that it is known what its steel holds then, and that
