@@ -49,9 +49,9 @@ export class NetworkSystem implements StiffSystem {
     this.balances.contents(x, out);
   }
 
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, how?: 'inner' | 'settled'): void {
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, how?: 'inner' | 'closed'): void {
     this.lastFire = x[this.balances.model.fire];
-    this.balances.evaluate(x, this.at(t), how !== 'inner', how === 'settled');
+    this.balances.evaluate(x, this.at(t), how !== 'inner', how === 'closed');
     rate.set(this.balances.rate);
     algebraic.set(this.balances.algebraic);
   }
@@ -78,12 +78,12 @@ export class NetworkSystem implements StiffSystem {
     this.solver.balanceFlows(x);
   }
 
-  settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
+  close(x: Float64Array, fixed: Float64Array, gamma: number): void {
     this.solver.balanceFlows(x);
     this.balances.stems.solve(x, fixed, gamma);
   }
 
-  settleFollowers(x: Float64Array, fixed: Float64Array, gamma: number): void {
+  solveFollowers(x: Float64Array, fixed: Float64Array, gamma: number): void {
     this.balances.stems.solve(x, fixed, gamma);
   }
 
