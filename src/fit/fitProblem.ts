@@ -63,7 +63,7 @@ export class FitProblem implements LeastSquaresProblem {
   }
 
   /**
-   * Weigh the channels by what is left over at p, where runs have been.
+   * Weigh the channels by their residuals at p, where runs have been.
    *
    * @returns largest change of a deviation, as a share of it
    */
@@ -72,7 +72,7 @@ export class FitProblem implements LeastSquaresProblem {
     const before = this.weights;
     let probe = this.parameters.length;
     this.weights = this.parts.map((part, l) => {
-      const left = part.log.channels.map((_, c) => this.leftOver(part, runs[l], c, p[probe++], this.lagAt(p, l)));
+      const left = part.log.channels.map((_, c) => this.residualsOf(part, runs[l], c, p[probe++], this.lagAt(p, l)));
       const found = weightsOf(part.log.channels, part.from, left);
       return how === 'together' ? found : found.map((each) => ({ ...each, together: 1 }));
     });
@@ -91,7 +91,7 @@ export class FitProblem implements LeastSquaresProblem {
       part.log.channels.forEach((_, c) => {
         const { deviation, together } = this.weights[l][c];
         const scale = 1 / Math.sqrt(together);
-        for (const each of this.leftOver(part, runs[l], c, p[probe], this.lagAt(p, l)))
+        for (const each of this.residualsOf(part, runs[l], c, p[probe], this.lagAt(p, l)))
           out.push(scale * loss(each / deviation));
         probe++;
       });
@@ -158,7 +158,7 @@ export class FitProblem implements LeastSquaresProblem {
   }
 
   /** Measured less computed [K], as the logger lags and with the probe's own offset taken off. */
-  private leftOver({ log, from, to }: FitPart, run: LogRun, c: number, offset: number, lag: number): Float64Array {
+  private residualsOf({ log, from, to }: FitPart, run: LogRun, c: number, offset: number, lag: number): Float64Array {
     const { value_K, time_s } = log.channels[c];
     const computed = lagged(time_s, run.computed[c], lag, to[c]);
     const out = new Float64Array(to[c] - from[c]);
@@ -177,7 +177,7 @@ export class FitProblem implements LeastSquaresProblem {
     this.parts.forEach((part, l) => {
       part.log.channels.forEach((_, c) => {
         const { deviation, together } = this.weights[l][c];
-        for (const each of this.leftOver(part, runs[l], c, p[probe], this.lagAt(p, l))) {
+        for (const each of this.residualsOf(part, runs[l], c, p[probe], this.lagAt(p, l))) {
           pulls[at++] = lossSlope(each / deviation) / (deviation * Math.sqrt(together));
         }
         probe++;

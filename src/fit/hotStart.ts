@@ -44,12 +44,12 @@ export function hotStart(design: Design, log: CookLog): HotStart | null {
   const own = stems.find((channel) => spotOf(channel) === design.gauge) ?? stems[0];
   const asked = { ...design, gauge: spotOf(own) };
   const pit = makePit(asked, geometryOf(asked));
-  const assumed = solveUnderFire(pit, design.fire.heat);
-  const { solved } = assumed.settled.converged ? solveHoldFire(pit, reading, assumed) : { solved: null };
-  const { balances, model, settler } = pit;
+  const full = solveUnderFire(pit, design.fire.heat);
+  const { solved } = full.outcome.converged ? solveHoldFire(pit, reading, full) : { solved: null };
+  const { balances, model, solver } = pit;
   if (!solved) {
     const plates = new Float64Array(model.size).fill(reading);
-    return { x: settler.burningState(0, plates), embers: 0, reading };
+    return { x: solver.burningState(0, plates), embers: 0, reading };
   }
   const x = solved.x.slice();
   balances.evaluate(x, { mode: 'release', heat: solved.asked });

@@ -7,7 +7,7 @@ import type { CookLog, WoodAdded } from './log/log.js';
  *
  * Wood laid on burns with the mean times of a split on a bed in a usual draft, but along a smooth curve (see `smoothSplit`): the
  * corners of a bed's own settle its times so sharply that a fit leaves the truth in the others. A log of the fire's heat is taken
- * as it is. Where a log tells neither, the design's assumed fire burns from its first row on.
+ * as it is. Where a log tells neither, the design's full fire burns from its first row on.
  *
  * @param embers heat of what already burned at the first row [W]; it goes out as charcoal does
  */

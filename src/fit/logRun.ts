@@ -114,7 +114,7 @@ class Course {
     };
     this.pit = this.pits.at(0);
     this.pit.model.turnOutdoors(...this.weather(0));
-    const x = start ? start.x.slice() : this.pit.settler.coldState();
+    const x = start ? start.x.slice() : this.pit.solver.coldState();
     this.moment = { time: 0, x, fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 };
     for (const reader of this.readers) reader.take([0], [reader.valueIn(this.pit, x)], 0, 0);
   }
@@ -130,7 +130,7 @@ class Course {
     const now = this.pits.at(0.5 * (from + to));
     if (!this.transient || now !== this.pit) {
       this.pit = now;
-      const transient = new Transient(now.settler, moment.x, moment.time);
+      const transient = new Transient(now.solver, moment.x, moment.time);
       transient.moment = { ...moment, x: moment.x.slice() };
       const { absolute, relative } = transient.system.tolerance;
       transient.system.tolerance = { absolute: absolute * this.tolerance, relative: relative * this.tolerance };

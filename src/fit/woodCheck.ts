@@ -37,7 +37,7 @@ export function checkWood(design: Design, log: CookLog): WoodCheck | null {
   const geometry = geometryOf(open);
   const pit = makePit(open, geometry);
   const all = solveUnderFire(pit, MORE_THAN_AIR * design.fire.heat);
-  if (!all.settled.converged) return null;
+  if (!all.outcome.converged) return null;
   const box = geometry.parts.find(({ name }) => name === 'firebox');
   const burnt = (all.x[pit.model.fire] * log.length_s) / design.wood.heat;
   return {
@@ -56,7 +56,7 @@ function heldBy(design: Design, log: CookLog): number {
   const mean = channel.value_K.reduce((sum, value) => sum + value, 0) / channel.value_K.length;
   if (mean - design.site.air < WARM) return 0;
   const pit = makePit(design, geometryOf(design));
-  const assumed = solveUnderFire(pit, design.fire.heat);
-  const solved = assumed.settled.converged ? solveHoldFire(pit, mean, assumed).solved : null;
+  const full = solveUnderFire(pit, design.fire.heat);
+  const solved = full.outcome.converged ? solveHoldFire(pit, mean, full).solved : null;
   return solved ? solved.x[pit.model.fire] : 0;
 }

@@ -1,6 +1,6 @@
 import { evaporation, rainCooling } from '../physics/evaporation.js';
 import { blackPower, blackPowerSlope, surfaceLoss } from '../physics/radiation.js';
-import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
+import { gasWallFactor, surfaceConductance } from '../physics/surfaceNode.js';
 import { outflowDeficit } from '../physics/plugFlow.js';
 import { gapHeat, type GapHeat } from './airGap.js';
 import { flowState, streamState } from './flow.js';
@@ -17,7 +17,7 @@ export type Demand = { mode: 'release'; heat: number; radiant?: number } | { mod
 
 /** Width of the band below the oxygen limit over which the fire goes from full to none, as a share of the limit. */
 export const LIMIT_WIDTH = 0.02;
-/** Heat capacity that a zone's gas is given while a state is marched to [J/(kg K)]; it has no part in the answer. */
+/** Heat capacity that a zone's gas is given on the way to a steady state [J/(kg K)]; it has no part in the answer. */
 const GAS_HEAT = 1000;
 
 /**
@@ -27,7 +27,7 @@ const GAS_HEAT = 1000;
 export class Balances {
   /** net heat into each node, then into each stem per surface [W], [W/m2] */
   readonly rate: Float64Array;
-  /** residuals, zone by zone: star [W], gas heat [W], fuel, mass (scaled); last the fire */
+  /** residuals, zone by zone: surface node [W], gas heat [W], fuel, mass (scaled); last the fire */
   readonly algebraic: Float64Array;
   /** outdoors loss by node's part [W] */
   readonly partLoss: Map<string, number> = new Map();
@@ -42,7 +42,7 @@ export class Balances {
   stackGasLoss = 0;
   leakLoss = 0;
   radiatedLoss = 0;
-  readonly star4: Float64Array;
+  readonly surface4: Float64Array;
   readonly gas4: Float64Array;
   readonly stems: Stems;
   /** heat from gas to walls of each zone [W], and its conductance [W/K] */
@@ -68,7 +68,7 @@ export class Balances {
     this.partNames = [...new Set(network.nodes.map((n) => n.part))];
     this.partOfNode = Int32Array.from(network.nodes, (n) => this.partNames.indexOf(n.part));
     this.lossOfPart = new Float64Array(this.partNames.length);
-    this.star4 = new Float64Array(model.zoneCount);
+    this.surface4 = new Float64Array(model.zoneCount);
     this.gas4 = new Float64Array(model.zoneCount);
     this.coefficient = new Float64Array(network.faces.length);
     this.toWalls = new Float64Array(model.zoneCount);
@@ -119,7 +119,7 @@ export class Balances {
    * @param flowing gas and flows stand as x has them: `balanceFlows` was the last to touch both
    */
   evaluate(x: Float64Array, demand: Demand, withStems = true, flowing = false): void {
-    const { model, rate, algebraic, star4, gas4 } = this;
+    const { model, rate, algebraic, surface4, gas4 } = this;
     const { network, zoneCount: nz } = model;
     const { outdoors, fire } = network;
     const release = x[model.fire];
@@ -135,7 +135,7 @@ export class Balances {
     this.wallConductance.fill(0);
     this.evaporated = 0;
     for (let z = 0; z < nz; z++) {
-      star4[z] = blackPower(x[model.star + z]);
+      surface4[z] = blackPower(x[model.surfaceNode + z]);
       gas4[z] = blackPower(x[model.gas + z]);
     }
     this.radiantShare = (demand.mode === 'release' ? demand.radiant : undefined) ?? fire.radiantShare;
@@ -168,10 +168,10 @@ export class Balances {
       const free = h * (Tg - Ts);
       const struck = model.faceStruck[i] ? struckExcess(free, jetFlux(model, release, this.radiantShare, Ts, Tg)) : 0;
       const fromGas = area * (free + struck + gasWallFactor(eg, eps) * (gas4[z] - own));
-      const fromStar = starConductance(area, eps, eg) * (star4[z] - own);
-      rate[node] += fromGas + fromStar + radiant * faceFireShare[i];
+      const fromSurfaces = surfaceConductance(area, eps, eg) * (surface4[z] - own);
+      rate[node] += fromGas + fromSurfaces + radiant * faceFireShare[i];
       algebraic[nz + z] -= fromGas;
-      algebraic[z] -= fromStar;
+      algebraic[z] -= fromSurfaces;
       this.toWalls[z] += fromGas;
       this.wallConductance[z] += area * (h + gasWallFactor(eg, eps) * blackPowerSlope(Tg));
       const wet = network.faces[i].wet;
@@ -181,7 +181,7 @@ export class Balances {
         this.evaporated += off;
       }
     }
-    for (let z = 0; z < nz; z++) if (!model.zoneHasFaces[z]) algebraic[z] = x[model.gas + z] - x[model.star + z];
+    for (let z = 0; z < nz; z++) if (!model.zoneHasFaces[z]) algebraic[z] = x[model.gas + z] - x[model.surfaceNode + z];
     this.radiatedLoss = radiant * model.fireOutShare;
     for (const window of network.windows) this.evaluateWindow(window);
     for (const link of network.links) {
@@ -215,20 +215,21 @@ export class Balances {
    * takes the other's with both. Outdoors is black and as warm as what stands there.
    */
   private evaluateWindow({ a, b, area }: Window): void {
-    const { model, algebraic, star4, gas4 } = this;
+    const { model, algebraic, surface4, gas4 } = this;
     const { zoneCount: nz, emissivity } = model;
     const ea = emissivity[a];
-    const fromA = ea * gas4[a] + (1 - ea) * star4[a];
+    const fromA = ea * gas4[a] + (1 - ea) * surface4[a];
     const eb = b === OUTDOORS ? 1 : emissivity[b];
-    const fromB = b === OUTDOORS ? blackPower(model.network.outdoors.surroundings) : eb * gas4[b] + (1 - eb) * star4[b];
+    const fromB =
+      b === OUTDOORS ? blackPower(model.network.outdoors.surroundings) : eb * gas4[b] + (1 - eb) * surface4[b];
     algebraic[nz + a] += area * ea * (fromB - gas4[a]);
-    algebraic[a] += area * (1 - ea) * (fromB - star4[a]);
+    algebraic[a] += area * (1 - ea) * (fromB - surface4[a]);
     if (b === OUTDOORS) {
       this.radiatedLoss += area * (fromA - fromB);
       return;
     }
     algebraic[nz + b] += area * eb * (fromA - gas4[b]);
-    algebraic[b] += area * (1 - eb) * (fromA - star4[b]);
+    algebraic[b] += area * (1 - eb) * (fromA - surface4[b]);
   }
 
   private evaluateFlows(x: Float64Array): void {

@@ -1,6 +1,6 @@
 /** The way from one branch of flows to another, where no step converges. */
 import type { Demand } from './balances.js';
-import type { Settler } from './settle.js';
+import type { QuasiSteadySolver } from './quasiSteady.js';
 import { EVENT_TIME, SHORTEST, type StopAt } from './stopAt.js';
 import type { Moment } from './stride.js';
 
@@ -24,11 +24,11 @@ export interface Bridge {
  */
 export function bridgeFrom(
   start: Moment,
-  settler: Settler,
+  solver: QuasiSteadySolver,
   demandAt: (t: number) => Demand,
   stop?: StopAt,
 ): Bridge | null {
-  const { balances, model } = settler;
+  const { balances, model } = solver;
   const x = start.x.slice();
   const from = start.x.slice();
   const storage = new Float64Array(model.size);
@@ -43,16 +43,16 @@ export function bridgeFrom(
     from.set(at.x);
     x.set(at.x);
     const demand = asRelease(demandAt(at.time + h), x[model.fire]);
-    settler.balanceFlows(x);
-    const outcome = settler.implicitStep(x, from, demand, 'nothing', h);
+    solver.balanceFlows(x);
+    const outcome = solver.implicitStep(x, from, demand, 'nothing', h);
     if (!outcome.converged) {
       h *= 0.3;
       continue;
     }
-    settler.balanceFlows(x);
+    solver.balanceFlows(x);
     balances.evaluate(x, demand, true, true);
     balances.contents(from, fixed);
-    balances.stems.settle(x, fixed, h);
+    balances.stems.solve(x, fixed, h);
     storage.fill(0);
     balances.addGasStorage(x, from, h, storage);
     let { stored } = at;
@@ -83,9 +83,9 @@ export function bridgeFrom(
     if (at.time < tryAt) continue;
     tryAt = start.time + ARRIVED.again * (at.time - start.time);
     const trial = at.x.slice();
-    const settled = settler.polish(trial, demandAt(at.time), 'nodes');
-    if (!settled.converged) continue;
-    const arrived = { ...at, x: trial, loss: balances.totalLoss(), massError: settled.massError };
+    const steady = solver.newton(trial, demandAt(at.time), 'nodes');
+    if (!steady.converged) continue;
+    const arrived = { ...at, x: trial, loss: balances.totalLoss(), massError: steady.massError };
     if (stop && watched && stop.left(arrived) <= 0) {
       // the jump itself goes past the stop: whoever waits for it takes the pit over as it is on the way
       return { moment: at, trail, settled: false };

@@ -77,5 +77,5 @@ export function jointPlate(a: number, b: number): number {
 
 /** Girth of a strip: its area over the part's length [m]. */
 export function girth(network: Network, cells: Cells, nodes: number[]): number {
-  return nodes.reduce((sum, n) => sum + network.nodes[n].weight, 0) / cells.geometry.length;
+  return nodes.reduce((sum, n) => sum + network.nodes[n].area, 0) / cells.geometry.length;
 }

@@ -66,7 +66,7 @@ function addPiece({ network }: BuiltPit, piece: Piece, emissivity: number): void
   const own: ThermalNode['material'] = wet ? 'constant' : material === 'stainless' ? 'stainless' : 'carbon';
   const node = network.nodes.length;
   const specificHeat = SPECIFIC_HEAT[material];
-  network.nodes.push({ name, part, mass, material: own, specificHeat, thickness: 0, weight: 0 });
+  network.nodes.push({ name, part, mass, material: own, specificHeat, thickness: 0, area: 0 });
   for (const { zone, share } of zones) {
     network.faces.push({
       node,

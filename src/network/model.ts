@@ -32,7 +32,7 @@ export const FUEL_ROW = 1e3;
 /**
  * A network made ready for the solver: structure in typed arrays, the order of the unknowns, and work space.
  *
- * Unknowns, in this order: node temperatures [K], stem temperatures [K], then a zone each: star-point temperature [K], gas
+ * Unknowns, in this order: node temperatures [K], stem temperatures [K], then a zone each: surface-node temperature [K], gas
  * temperature [K], fuel share of the gas [kg/kg], pressure against outdoors at the ground [Pa]; last the fire [W]. Where zones
  * stand on each other the weight of their gas sets the pressure of all but the lowest; in place of theirs stands what rises
  * into them from the zone below [kg/s].
@@ -44,7 +44,7 @@ export class Model {
   readonly differential: number;
   readonly size: number;
   /** first index of each block of unknowns */
-  readonly star: number;
+  readonly surfaceNode: number;
   readonly gas: number;
   readonly fuel: number;
   readonly pressure: number;
@@ -115,8 +115,8 @@ export class Model {
     this.stemCount = stems.length;
     this.zoneCount = zones.length;
     this.differential = this.nodeCount + this.stemCount;
-    this.star = this.differential;
-    this.gas = this.star + this.zoneCount;
+    this.surfaceNode = this.differential;
+    this.gas = this.surfaceNode + this.zoneCount;
     this.fuel = this.gas + this.zoneCount;
     this.pressure = this.fuel + this.zoneCount;
     this.fire = this.pressure + this.zoneCount;

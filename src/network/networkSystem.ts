@@ -1,6 +1,6 @@
 import type { StiffSystem } from '../solve/stiffSystem.js';
 import type { Balances, Demand } from './balances.js';
-import { stepLimit, stepMeasure, type Settler } from './settle.js';
+import { stepLimit, stepMeasure, type QuasiSteadySolver } from './quasiSteady.js';
 
 /** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
 const STEP_LEFT = { temperature: 3e-3, pressure: 2e-6, fuel: 1e-5, fireShare: 1e-5 };
@@ -30,8 +30,8 @@ export class NetworkSystem implements StiffSystem {
   /** gas takes up heat of its own, so that it goes where gas can stay; else it follows at once */
   ownHeat = false;
 
-  constructor(private readonly settler: Settler) {
-    const { balances } = settler;
+  constructor(private readonly solver: QuasiSteadySolver) {
+    const { balances } = solver;
     this.balances = balances;
     this.size = balances.model.size;
     this.differential = balances.model.differential;
@@ -49,9 +49,9 @@ export class NetworkSystem implements StiffSystem {
     this.balances.contents(x, out);
   }
 
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, how?: 'inner' | 'settled'): void {
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, how?: 'inner' | 'closed'): void {
     this.lastFire = x[this.balances.model.fire];
-    this.balances.evaluate(x, this.at(t), how !== 'inner', how === 'settled');
+    this.balances.evaluate(x, this.at(t), how !== 'inner', how === 'closed');
     rate.set(this.balances.rate);
     algebraic.set(this.balances.algebraic);
   }
@@ -75,16 +75,16 @@ export class NetworkSystem implements StiffSystem {
 
   /** Pressures follow temperatures so steeply that a guess a little off sends gas where none goes. */
   balance(x: Float64Array): void {
-    this.settler.balanceFlows(x);
+    this.solver.balanceFlows(x);
   }
 
-  settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
-    this.settler.balanceFlows(x);
-    this.balances.stems.settle(x, fixed, gamma);
+  close(x: Float64Array, fixed: Float64Array, gamma: number): void {
+    this.solver.balanceFlows(x);
+    this.balances.stems.solve(x, fixed, gamma);
   }
 
-  settleFollowers(x: Float64Array, fixed: Float64Array, gamma: number): void {
-    this.balances.stems.settle(x, fixed, gamma);
+  solveFollowers(x: Float64Array, fixed: Float64Array, gamma: number): void {
+    this.balances.stems.solve(x, fixed, gamma);
   }
 
   private lastFire = 0;

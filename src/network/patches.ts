@@ -63,7 +63,7 @@ export function addPatch(network: Network, patch: Patch): number {
     specificHeat: 0,
     thickness: patch.thickness,
     station: patch.station,
-    weight: 0.5 * (patch.insideArea + patch.outsideArea),
+    area: 0.5 * (patch.insideArea + patch.outsideArea),
     place: patch.place,
     face: patch.face,
   });
@@ -127,7 +127,7 @@ function addLining(
       specificHeat: 0,
       heat: specificHeat,
       thickness: 0,
-      weight: i === 0 ? of.insideArea : 0,
+      area: i === 0 ? of.insideArea : 0,
       ...(i === 0 ? { lines: steel } : {}),
     });
     const factor = areaAt(0.5 * (node(i) + node(i + 1))) / (node(i + 1) - node(i));
@@ -173,7 +173,7 @@ function addInsulation(
       material: 'constant',
       specificHeat: row.specificHeat,
       thickness: 0,
-      weight: 0,
+      area: 0,
     });
     const distance = i === 0 ? 0.5 * slice : slice;
     const between = patch.outsideArea * growth(i * slice);
@@ -188,7 +188,7 @@ function addInsulation(
     material: skinSteel,
     specificHeat: 0,
     thickness: 0,
-    weight: 0,
+    area: 0,
   });
   links.push({ a: before, b: nodes.length - 1, factor: outside / (0.5 * slice), conductivity });
   return nodes.length - 1;
@@ -211,7 +211,7 @@ function addShield(
     material: patch.steel,
     specificHeat: 0,
     thickness: 0,
-    weight: 0,
+    area: 0,
   });
   gaps.push({
     wall,
@@ -253,7 +253,7 @@ export function addSharedPlate(
     material: plate.steel,
     specificHeat: 0,
     thickness: plate.thickness,
-    weight: 0,
+    area: 0,
   });
   plate.zones.forEach((zone, side) => {
     const lining = plate.linings[side];

@@ -5,8 +5,8 @@ import { atStem } from './stems.js';
 import { buildNetwork, DEFAULT_RESOLUTION, type Resolution } from './build.js';
 import type { BuiltPit } from './cells.js';
 import { Model } from './model.js';
-import { Settler } from './settle.js';
-import type { PlatePlace } from './types.js';
+import { QuasiSteadySolver } from './quasiSteady.js';
+import type { PlatePlace, ThermalNode } from './types.js';
 
 /** A design made ready to be solved; shared by all studies of it. */
 export interface Pit {
@@ -15,7 +15,7 @@ export interface Pit {
   built: BuiltPit;
   model: Model;
   balances: Balances;
-  settler: Settler;
+  solver: QuasiSteadySolver;
   /** what a variant of a pit has changed about its network */
   changed?: (built: BuiltPit) => void;
 }
@@ -25,33 +25,30 @@ export function makePit(design: Design, geometry: Geometry, resolution: Resoluti
   const built = buildNetwork(design, geometry, resolution);
   const model = new Model(built.network);
   const balances = new Balances(model);
-  return { design, geometry, built, model, balances, settler: new Settler(balances) };
+  return { design, geometry, built, model, balances, solver: new QuasiSteadySolver(balances) };
 }
 
-/** Area-mean temperature of a station's outside walls at x [K]. */
-export function stationSteel(pit: Pit, x: Float64Array, station: string): number {
+/** Mean temperature by area, at x, of the plates that belong [K]; null: none does. */
+export function meanByArea(pit: Pit, x: Float64Array, belongs: (node: ThermalNode) => boolean): number | null {
   let sum = 0;
-  let weight = 0;
+  let area = 0;
   const { nodes } = pit.built.network;
   for (let i = 0; i < nodes.length; i++) {
-    if (nodes[i].station !== station) continue;
-    sum += nodes[i].weight * x[i];
-    weight += nodes[i].weight;
+    if (!belongs(nodes[i])) continue;
+    sum += nodes[i].area * x[i];
+    area += nodes[i].area;
   }
-  return sum / weight;
+  return area > 0 ? sum / area : null;
+}
+
+/** The same of a station's outside walls. */
+export function stationSteel(pit: Pit, x: Float64Array, station: string): number {
+  return meanByArea(pit, x, (node) => node.station === station) ?? Number.NaN;
 }
 
 /** The same of what stands at one place of its girth; null: nothing does. */
 export function steelAt(pit: Pit, x: Float64Array, station: string, place: PlatePlace): number | null {
-  let sum = 0;
-  let weight = 0;
-  const { nodes } = pit.built.network;
-  for (let i = 0; i < nodes.length; i++) {
-    if (nodes[i].station !== station || nodes[i].place !== place) continue;
-    sum += nodes[i].weight * x[i];
-    weight += nodes[i].weight;
-  }
-  return weight > 0 ? sum / weight : null;
+  return meanByArea(pit, x, (node) => node.station === station && node.place === place);
 }
 
 /** Gas of a station by height, lowest first: of the cells along it the mean [m above the ground], [K]. */

@@ -167,7 +167,7 @@ function joinEnd(
   end: { node: number; cell: number; level: number; plate: number },
   made: HorizontalPart | Upright,
 ): void {
-  const size = Math.sqrt((4 * network.nodes[end.node].weight) / Math.PI);
+  const size = Math.sqrt((4 * network.nodes[end.node].area) / Math.PI);
   const distance = size / 6 + cells.geometry.length / (2 * cells.columns.length);
   for (const { level, nodes, plate } of cells.strips) {
     if (level !== end.level) continue;
@@ -213,7 +213,7 @@ export function addUprightPlates(network: Network, design: Design, cells: Cells,
       place: face.place === 'bottom' ? 'floor' : 'roof',
       name: `${part} ${face.name}`,
     });
-    const distance = Math.sqrt((4 * network.nodes[node].weight) / Math.PI) / 6 + 0.5 * each;
+    const distance = Math.sqrt((4 * network.nodes[node].area) / Math.PI) / 6 + 0.5 * each;
     for (const { nodes, plate } of cells.strips) {
       const thickness = jointPlate(face.wall.plate, plate);
       const join = { edge: girth(network, cells, nodes), thickness, distance, steel: made.steel };

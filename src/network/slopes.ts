@@ -1,6 +1,6 @@
 import { evaporation, rainCooling } from '../physics/evaporation.js';
 import { blackPower, blackPowerSlope } from '../physics/radiation.js';
-import { gasWallFactor, starConductance } from '../physics/starNetwork.js';
+import { gasWallFactor, surfaceConductance } from '../physics/surfaceNode.js';
 import type { Balances, Demand } from './balances.js';
 import { addFlowSlopes } from './flowSlopes.js';
 import { gapHeat } from './airGap.js';
@@ -106,7 +106,7 @@ function struckRows(
 }
 
 function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: number): void {
-  const { model, gas4, star4, coefficient } = balances;
+  const { model, gas4, surface4, coefficient } = balances;
   const { network, size: n, faceNode, faceZone, faceArea, faceEmissivity } = model;
   const { outdoors } = network;
   for (let i = 0; i < faceNode.length; i++) {
@@ -125,7 +125,7 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
       continue;
     }
     const gasIndex = model.gas + z;
-    const starIndex = model.star + z;
+    const surfaceIndex = model.surfaceNode + z;
     const Tg = x[gasIndex];
     const eg = model.emissivity[z];
     const h = coefficient[i];
@@ -137,21 +137,21 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const own = blackPower(Ts);
     const gasBySurface = area * (bySurface - share * slopeOwn);
     const open = 1 - eg;
-    const link = starConductance(area, eps, eg);
-    const Tw = x[starIndex];
+    const link = surfaceConductance(area, eps, eg);
+    const Tw = x[surfaceIndex];
     // a leaf that stands open has none of its inside left in the pit
-    const starByEmissivity = area > 0 ? -((link * link) / (area * open * open)) * (star4[z] - own) : 0;
+    const surfacesByEmissivity = area > 0 ? -((link * link) / (area * open * open)) * (surface4[z] - own) : 0;
     const gasByEmissivity = area * gasWallFactor(1, eps) * (gas4[z] - own);
     const slope = model.emissivitySlope[z];
     const fuelSlope = model.emissivityFuelSlope[z];
     const gasByGas = area * (byGas + share * blackPowerSlope(Tg)) + slope * gasByEmissivity;
-    const starSlope = link * blackPowerSlope(Tw);
-    const starOwn = link * slopeOwn;
+    const surfacesSlope = link * blackPowerSlope(Tw);
+    const surfacesOwn = link * slopeOwn;
     const fuelIndex = model.fuel + z;
-    m[node * n + node] -= gamma * (gasBySurface - starOwn);
-    m[node * n + gasIndex] -= gamma * (gasByGas + slope * starByEmissivity);
-    m[node * n + starIndex] -= gamma * starSlope;
-    m[node * n + fuelIndex] -= gamma * fuelSlope * (gasByEmissivity + starByEmissivity);
+    m[node * n + node] -= gamma * (gasBySurface - surfacesOwn);
+    m[node * n + gasIndex] -= gamma * (gasByGas + slope * surfacesByEmissivity);
+    m[node * n + surfaceIndex] -= gamma * surfacesSlope;
+    m[node * n + fuelIndex] -= gamma * fuelSlope * (gasByEmissivity + surfacesByEmissivity);
     m[gasIndex * n + node] += gasBySurface;
     m[gasIndex * n + gasIndex] += gasByGas;
     m[gasIndex * n + fuelIndex] += fuelSlope * gasByEmissivity;
@@ -171,10 +171,10 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
         m[row * n + fuelIndex] += part * fuelSlope * gasByEmissivity;
       }
     }
-    m[starIndex * n + node] -= starOwn;
-    m[starIndex * n + starIndex] += starSlope;
-    m[starIndex * n + gasIndex] += slope * starByEmissivity;
-    m[starIndex * n + fuelIndex] += fuelSlope * starByEmissivity;
+    m[surfaceIndex * n + node] -= surfacesOwn;
+    m[surfaceIndex * n + surfaceIndex] += surfacesSlope;
+    m[surfaceIndex * n + gasIndex] += slope * surfacesByEmissivity;
+    m[surfaceIndex * n + fuelIndex] += fuelSlope * surfacesByEmissivity;
     const wet = network.faces[i].wet;
     if (wet > 0 && gamma !== 0) {
       const off = (T: number) => evaporation(h, T, model.vapour[z], outdoors.pressure);
@@ -187,8 +187,8 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
   }
   for (let z = 0; z < model.zoneCount; z++) {
     if (model.zoneHasFaces[z]) continue;
-    m[(model.star + z) * n + model.star + z] = 1;
-    m[(model.star + z) * n + model.gas + z] = -1;
+    m[(model.surfaceNode + z) * n + model.surfaceNode + z] = 1;
+    m[(model.surfaceNode + z) * n + model.gas + z] = -1;
   }
 }
 
@@ -204,8 +204,8 @@ function driedSlope({ network, outdoorVapour }: Model, coefficient: number, T: n
 }
 
 /** Radiation through open areas; outdoors has no unknowns. */
-function windowRows({ model, gas4, star4 }: Balances, x: Float64Array, m: Float64Array): void {
-  const { size: n, gas, star, fuel, emissivity, emissivitySlope, emissivityFuelSlope } = model;
+function windowRows({ model, gas4, surface4 }: Balances, x: Float64Array, m: Float64Array): void {
+  const { size: n, gas, surfaceNode, fuel, emissivity, emissivitySlope, emissivityFuelSlope } = model;
   const slope = blackPowerSlope;
   for (const { a, b, area } of model.network.windows) {
     for (let side = 0; side < 2; side++) {
@@ -216,28 +216,30 @@ function windowRows({ model, gas4, star4 }: Balances, x: Float64Array, m: Float6
       const out = other === OUTDOORS;
       const eo = out ? 1 : emissivity[other];
       const g = slope(x[gas + own]);
-      const s = slope(x[star + own]);
+      const s = slope(x[surfaceNode + own]);
       add(m, n, gas + own, gas + own, area * e * g);
-      add(m, n, star + own, star + own, area * (1 - e) * s);
+      add(m, n, surfaceNode + own, surfaceNode + own, area * (1 - e) * s);
       if (!out) {
         const go = eo * slope(x[gas + other]);
-        const so = (1 - eo) * slope(x[star + other]);
+        const so = (1 - eo) * slope(x[surfaceNode + other]);
         add(m, n, gas + own, gas + other, -area * e * go);
-        add(m, n, gas + own, star + other, -area * e * so);
-        add(m, n, star + own, gas + other, -area * (1 - e) * go);
-        add(m, n, star + own, star + other, -area * (1 - e) * so);
+        add(m, n, gas + own, surfaceNode + other, -area * e * so);
+        add(m, n, surfaceNode + own, gas + other, -area * (1 - e) * go);
+        add(m, n, surfaceNode + own, surfaceNode + other, -area * (1 - e) * so);
       }
       // how the own gas's emissivity changes what both sides take
-      const coming = out ? blackPower(model.network.outdoors.surroundings) : eo * gas4[other] + (1 - eo) * star4[other];
-      const going = gas4[own] - star4[own];
+      const coming = out
+        ? blackPower(model.network.outdoors.surroundings)
+        : eo * gas4[other] + (1 - eo) * surface4[other];
+      const going = gas4[own] - surface4[own];
       for (let k = 0; k < 2; k++) {
         const unknown = (k === 0 ? gas : fuel) + own;
         const byUnknown = (k === 0 ? emissivitySlope : emissivityFuelSlope)[own];
         add(m, n, gas + own, unknown, -area * byUnknown * (coming - gas4[own]));
-        add(m, n, star + own, unknown, area * byUnknown * (coming - star4[own]));
+        add(m, n, surfaceNode + own, unknown, area * byUnknown * (coming - surface4[own]));
         if (out) continue;
         add(m, n, gas + other, unknown, -area * byUnknown * eo * going);
-        add(m, n, star + other, unknown, -area * byUnknown * (1 - eo) * going);
+        add(m, n, surfaceNode + other, unknown, -area * byUnknown * (1 - eo) * going);
       }
     }
   }
@@ -258,7 +260,7 @@ function fireRows(balances: Balances, x: Float64Array, demand: Demand, m: Float6
   if (demand.mode === 'hold') {
     const base = balances.stems.rate(x, network.gauge, demand.target);
     for (const { zone: z } of network.stems[network.gauge].parts) {
-      for (const index of [model.gas + z, model.star + z]) {
+      for (const index of [model.gas + z, model.surfaceNode + z]) {
         const kept = x[index];
         x[index] = kept + T_STEP;
         add(m, n, column, index, (balances.stems.rate(x, network.gauge, demand.target) - base) / T_STEP);

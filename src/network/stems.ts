@@ -23,7 +23,7 @@ export class Stems {
     const { stem, outdoors } = model.network;
     return stemHeating(
       atStem(model, i, x, model.gas),
-      atStem(model, i, x, model.star),
+      atStem(model, i, x, model.surfaceNode),
       temperature,
       atStem(model, i, model.speed, 0),
       outdoors.pressure,
@@ -37,13 +37,13 @@ export class Stems {
     return (this.rate(x, i, temperature + STEP) - this.rate(x, i, temperature)) / STEP;
   }
 
-  /** Settled reading of stem i [K]. */
+  /** SteadyOutcome reading of stem i [K]. */
   settled(x: Float64Array, i: number): number {
     const { model } = this;
     const { stem, outdoors } = model.network;
     return settledReading(
       atStem(model, i, x, model.gas),
-      atStem(model, i, x, model.star),
+      atStem(model, i, x, model.surfaceNode),
       atStem(model, i, model.speed, 0),
       outdoors.pressure,
       stem.diameter,
@@ -52,7 +52,7 @@ export class Stems {
   }
 
   /** Solve each stem for H = fixed + gamma rate, H its heat content per surface, by Newton from where it stands in x. */
-  settle(x: Float64Array, fixed: Float64Array, gamma: number): void {
+  solve(x: Float64Array, fixed: Float64Array, gamma: number): void {
     const { model, capacity } = this;
     for (let i = 0; i < model.stemCount; i++) {
       const row = model.nodeCount + i;

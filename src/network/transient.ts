@@ -3,7 +3,7 @@ import { nextStep, StiffStepper } from '../solve/stiff.js';
 import type { Demand } from './balances.js';
 import { bridgeFrom } from './bridge.js';
 import { NetworkSystem } from './networkSystem.js';
-import type { Settled, Settler } from './settle.js';
+import type { SteadyOutcome, QuasiSteadySolver } from './quasiSteady.js';
 import { EVENT_TIME, SHORTEST, type StopAt } from './stopAt.js';
 import { cubicWeights, type Moment, type Stride } from './stride.js';
 
@@ -32,12 +32,12 @@ export class Transient {
   private adrift = false;
 
   constructor(
-    readonly settler: Settler,
+    readonly solver: QuasiSteadySolver,
     x: Float64Array,
     time = 0,
   ) {
-    this.system = new NetworkSystem(settler);
-    this.stepper = new StiffStepper(this.system, settler.lu);
+    this.system = new NetworkSystem(solver);
+    this.stepper = new StiffStepper(this.system, solver.lu);
     this.moment = { time, x: x.slice(), fireHeat: 0, lost: 0, stored: 0, loss: 0, massError: 0 };
   }
 
@@ -62,13 +62,13 @@ export class Transient {
     const asBefore = system.demandAt;
     system.demandAt = demandAt;
     const x = before.x.slice();
-    const settled = this.settleGas(x, system.at(before.time), guess);
-    const loss = this.settler.balances.totalLoss();
+    const outcome = this.solveGas(x, system.at(before.time), guess);
+    const loss = this.solver.balances.totalLoss();
     // what heat the gas had of its own leaves with it
     const left = system.ownHeat ? this.gasHeat(before.x) - this.gasHeat(x) : 0;
     const { lost, stored } = before;
-    const moment = { ...before, x, loss, lost: lost + left, stored: stored - left, massError: settled.massError };
-    if (!settled.converged || !fits(moment)) {
+    const moment = { ...before, x, loss, lost: lost + left, stored: stored - left, massError: outcome.massError };
+    if (!outcome.converged || !fits(moment)) {
       system.demandAt = asBefore;
       return false;
     }
@@ -80,20 +80,20 @@ export class Transient {
     return true;
   }
 
-  /** Settle gas and flows, plates as they are at x; from a guess near by, where there is one that leads there. */
-  private settleGas(x: Float64Array, demand: Demand, guess?: Float64Array): Settled {
-    const { settler } = this;
+  /** Solve gas and flows, plates as they are at x; from a guess near by, where there is one that leads there. */
+  private solveGas(x: Float64Array, demand: Demand, guess?: Float64Array): SteadyOutcome {
+    const { solver } = this;
     if (guess) {
       const trial = x.slice();
-      const { star } = settler.model;
-      trial.set(guess.subarray(star), star);
-      const settled = settler.polish(trial, demand, 'nodes');
-      if (settled.converged) {
+      const { surfaceNode } = solver.model;
+      trial.set(guess.subarray(surfaceNode), surfaceNode);
+      const outcome = solver.newton(trial, demand, 'nodes');
+      if (outcome.converged) {
         x.set(trial);
-        return settled;
+        return outcome;
       }
     }
-    return settler.settle(x, demand, 'nodes');
+    return solver.solve(x, demand, 'nodes');
   }
 
   /**
@@ -102,12 +102,12 @@ export class Transient {
   goOn(demandAt: (t: number) => Demand, firstStep: number): void {
     this.system.demandAt = demandAt;
     this.system.ownHeat = true;
-    const { moment, settler } = this;
+    const { moment, solver } = this;
     const demand = this.system.at(moment.time);
-    settler.balanceFlows(moment.x);
+    solver.balanceFlows(moment.x);
     // in no time gas stays, and what has no heat of its own is solved for it
-    if (demand.mode === 'release') settler.implicitStep(moment.x, moment.x.slice(), demand, 'nodes', AT_ONCE);
-    settler.balanceFlows(moment.x);
+    if (demand.mode === 'release') solver.implicitStep(moment.x, moment.x.slice(), demand, 'nodes', AT_ONCE);
+    solver.balanceFlows(moment.x);
     this.begin();
     this.h = firstStep;
   }
@@ -215,7 +215,7 @@ export class Transient {
 
   /** Carry the gas over to another branch of flows. */
   private bridge(stop?: StopAt): 'step' | 'event' | 'failed' {
-    const bridge = bridgeFrom(this.moment, this.settler, (t) => this.system.at(t), stop);
+    const bridge = bridgeFrom(this.moment, this.solver, (t) => this.system.at(t), stop);
     if (!bridge) return 'failed';
     this.trail = bridge.trail;
     this.moment = bridge.moment;
@@ -231,24 +231,24 @@ export class Transient {
 
   /** Heat of the gas, from an arbitrary zero [J]. */
   private gasHeat(x: Float64Array): number {
-    const { gas, zoneCount, differential } = this.settler.model;
+    const { gas, zoneCount, differential } = this.solver.model;
     let sum = 0;
-    for (let z = 0; z < zoneCount; z++) sum += this.settler.balances.inertia[gas + z - differential] * x[gas + z];
+    for (let z = 0; z < zoneCount; z++) sum += this.solver.balances.inertia[gas + z - differential] * x[gas + z];
     return sum;
   }
 
   /** How fast the reading of the gauge goes where the next step starts [K/s]. */
   private get gaugeRate(): number {
-    const { model, balances } = this.settler;
+    const { model, balances } = this.solver;
     return this.stepper.startRates()[model.nodeCount + model.network.gauge] / balances.stems.capacity;
   }
 
   private candidate(h: number): Moment {
     const { gained, stored, moved, next } = this.stepper;
-    const { gas, zoneCount, differential } = this.settler.model;
-    const { inertia } = this.settler.balances;
+    const { gas, zoneCount, differential } = this.solver.model;
+    const { inertia } = this.solver.balances;
     let sum = 0;
-    for (let i = 0; i < this.settler.model.nodeCount; i++) sum += stored[i];
+    for (let i = 0; i < this.solver.model.nodeCount; i++) sum += stored[i];
     if (this.system.ownHeat)
       for (let k = gas - differential; k < gas - differential + zoneCount; k++) sum += inertia[k] * moved[k];
     return {
@@ -257,8 +257,8 @@ export class Transient {
       fireHeat: this.moment.fireHeat + gained[0],
       lost: this.moment.lost + gained[1],
       stored: this.moment.stored + sum,
-      loss: this.settler.balances.totalLoss(),
-      massError: this.settler.balances.massError(),
+      loss: this.solver.balances.totalLoss(),
+      massError: this.solver.balances.massError(),
     };
   }
 

@@ -85,9 +85,10 @@ export interface ThermalNode {
   heat?: ConductivityTable;
   /** plate thickness for the Biot number [m]; 0: none reported */
   thickness: number;
-  /** station whose steel temperature it belongs to, weight by area; undefined: none */
+  /** station whose steel temperature it belongs to; undefined: none */
   station?: string;
-  weight: number;
+  /** of a plate to outdoors the mean of its two sides, of a lining its hot face; 0: of anything else [m2] */
+  area: number;
   /** where on its part it stands, and the face that it is a piece of, of outside plates */
   place?: PlatePlace;
   face?: string;

@@ -122,7 +122,7 @@ export function meanBeamLength(volume: number, area: number): number {
   return (3.6 * volume) / area;
 }
 
-/** Emissivities are held below this: the way through the gas to the star point must stay open. */
+/** Emissivities are held below this: the way through the gas to the surface node must stay open. */
 const MOST = 0.999;
 
 /**

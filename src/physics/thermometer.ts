@@ -31,7 +31,7 @@ export function stemCoefficient(gas: number, stem: number, speed: number, pressu
  * Heat that a stem takes up per surface: convection from the gas, radiation exchanged with the walls. The gas between stem and
  * walls counts as clear here.
  * @param gas temperature [K]
- * @param wallRadiant temperature whose black radiation is what the walls send [K] (their star point)
+ * @param wallRadiant temperature whose black radiation is what the walls send [K] (their surface node)
  * @param stem its temperature [K]
  * @param speed of the gas past it [m/s]
  * @param pressure absolute [Pa]
@@ -54,7 +54,7 @@ export function stemHeating(
 }
 
 /**
- * Settled reading of a thermometer: the stem temperature at which convection from the gas and radiation to the walls balance.
+ * SteadyOutcome reading of a thermometer: the stem temperature at which convection from the gas and radiation to the walls balance.
  * Solved by Newton inside a bracket; the balance falls with the stem temperature, so that there is one answer.
  * @param gas, wallRadiant, speed, pressure, diameter, emissivity as in `stemHeating`
  * @returns [K], always between gas and walls

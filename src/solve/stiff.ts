@@ -176,8 +176,8 @@ export class StiffStepper {
       }
       if (near) this.ratesBehind(stage, hg);
       else {
-        system.settle?.(next, fixed, hg);
-        system.evaluate(time, next, rates[stage], this.algebraic, system.settle && 'settled');
+        system.close?.(next, fixed, hg);
+        system.evaluate(time, next, rates[stage], this.algebraic, system.close && 'closed');
         this.drift(stage);
       }
       system.quadrature(this.sums[stage]);
@@ -192,7 +192,7 @@ export class StiffStepper {
   private ratesBehind(stage: number, hg: number): void {
     const { system, next, fixed, contentsNow, inertia, base } = this;
     const d = system.differential;
-    system.settleFollowers?.(next, fixed, hg);
+    system.solveFollowers?.(next, fixed, hg);
     system.contents(next, contentsNow);
     for (let i = 0; i < d; i++) this.rates[stage][i] = (contentsNow[i] - fixed[i]) / hg;
     if (!inertia) return;

@@ -10,11 +10,11 @@ export interface StiffSystem {
   /** H of each differential unknown at x */
   contents(x: Float64Array, out: Float64Array): void;
   /**
-   * Fill rate (differential) and algebraic (the rest) at time t; `inner`: followers may be left out; `settled`: `settle` was the
+   * Fill rate (differential) and algebraic (the rest) at time t; `inner`: followers may be left out; `closed`: `close` was the
    * last to touch x, after an evaluation at t.
    */
-  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, how?: 'inner' | 'settled'): void;
-  /** last of the differential unknowns, bodies that follow the others without touching them; solved when a stage has settled */
+  evaluate(t: number, x: Float64Array, rate: Float64Array, algebraic: Float64Array, how?: 'inner' | 'closed'): void;
+  /** last of the differential unknowns, bodies that follow the others without touching them; solved when a stage has converged */
   followers?: number;
   /** inertia of the rest (default: none of it has any), the same throughout a step */
   inertia?(): Float64Array | null;
@@ -35,9 +35,9 @@ export interface StiffSystem {
    * Optional last touch on a converged stage: a balance that must close more tightly than the rest, and the followers, from
    * H = fixed + gamma rate.
    */
-  settle?(x: Float64Array, fixed: Float64Array, gamma: number): void;
+  close?(x: Float64Array, fixed: Float64Array, gamma: number): void;
   /** Optional: the followers alone, where nothing need close tightly. */
-  settleFollowers?(x: Float64Array, fixed: Float64Array, gamma: number): void;
+  solveFollowers?(x: Float64Array, fixed: Float64Array, gamma: number): void;
   /** sums to be integrated along (fire heat, losses): values at the last evaluation */
   quadrature(out: Float64Array): void;
   quadratures: number;

@@ -13,7 +13,7 @@ export interface OpenRoom {
   temperature: number;
 }
 
-/** Sweeps over the star points of two rooms: each moves the other's by little. */
+/** Sweeps over the surface nodes of two rooms: each moves the other's by little. */
 const SWEEPS = 40;
 
 /**
@@ -25,7 +25,7 @@ export function heatThrough(rooms: readonly OpenRoom[], opening: number, outdoor
   rooms.forEach(({ area, emissivity }, zone) => {
     const name = `room ${zone + 1}`;
     network.zones.push(bareZone(name, { floor: 0, roof: 1, section: 1 }));
-    network.nodes.push({ name, part: name, mass: 1, material: 'carbon', specificHeat: 0, thickness: 0, weight: 0 });
+    network.nodes.push({ name, part: name, mass: 1, material: 'carbon', specificHeat: 0, thickness: 0, area: 0 });
     const face = { area, emissivity, shape: 'vertical', length: 1, windLength: 1, sunShare: 0, wet: 0 } as const;
     network.faces.push({ ...face, node: zone, zone });
   });
@@ -34,17 +34,17 @@ export function heatThrough(rooms: readonly OpenRoom[], opening: number, outdoor
   const balances = new Balances(model);
   const x = new Float64Array(model.size);
   rooms.forEach(({ temperature }, zone) => {
-    x[zone] = x[model.star + zone] = x[model.gas + zone] = temperature;
+    x[zone] = x[model.surfaceNode + zone] = x[model.gas + zone] = temperature;
   });
-  const settle = (zone: number) => {
-    const off = (star: number): number => {
-      x[model.star + zone] = star;
+  const solveNode = (zone: number) => {
+    const off = (temperature: number): number => {
+      x[model.surfaceNode + zone] = temperature;
       balances.evaluate(x, { mode: 'release', heat: 0 });
       return balances.algebraic[zone];
     };
-    x[model.star + zone] = bracketedRoot(off, { low: 1, high: 5000, tolerance: 1e-9 }).root;
+    x[model.surfaceNode + zone] = bracketedRoot(off, { low: 1, high: 5000, tolerance: 1e-9 }).root;
   };
-  for (let sweep = 0; sweep < SWEEPS; sweep++) rooms.forEach((_, zone) => settle(zone));
+  for (let sweep = 0; sweep < SWEEPS; sweep++) rooms.forEach((_, zone) => solveNode(zone));
   balances.evaluate(x, { mode: 'release', heat: 0 });
   return -balances.rate[0];
 }

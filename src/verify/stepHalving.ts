@@ -11,7 +11,7 @@ import { LuSolver } from '../solve/linear.js';
 import { StiffStepper } from '../solve/stiff.js';
 import { type StiffSystem } from '../solve/stiffSystem.js';
 import { estimate } from '../study/estimate/estimate.js';
-import { Settler } from '../network/settle.js';
+import { QuasiSteadySolver } from '../network/quasiSteady.js';
 import { NetworkSystem } from '../network/networkSystem.js';
 import { bodySystem, type Body } from './heatBody.js';
 import { areaMean, perSurface, type Room } from './rooms/room.js';
@@ -111,10 +111,10 @@ function roomStudy(room: Room, fire: number): StepStudy {
   const [duration, rise] = [400, 60];
   const demandAt = (time: number) => ({ mode: 'release' as const, heat: fire * (1 - 0.8 * Math.exp(-time / rise)) });
   const at = (steps: number) => {
-    const settler = new Settler(new Balances(new Model(room.network)));
-    const x = settler.burningState(fire, settler.coldState());
-    if (!settler.settle(x, demandAt(0), 'nodes').converged) throw new RangeError('the room does not settle at first');
-    const system = new NetworkSystem(settler);
+    const solver = new QuasiSteadySolver(new Balances(new Model(room.network)));
+    const x = solver.burningState(fire, solver.coldState());
+    if (!solver.solve(x, demandAt(0), 'nodes').converged) throw new RangeError('the room does not settle at first');
+    const system = new NetworkSystem(solver);
     system.demandAt = demandAt;
     const end = equalSteps(system, x, duration, steps);
     return areaMean(

@@ -23,7 +23,7 @@ import { openingFlow } from '../physics/opening.js';
 import { freePanelStrain } from '../physics/panelBuckling.js';
 import { pushedPanel } from '../physics/plateBending.js';
 import { scaleLoss } from '../physics/scaling.js';
-import { starConductance } from '../physics/starNetwork.js';
+import { surfaceConductance } from '../physics/surfaceNode.js';
 import { steelSpecificHeat, stainlessSpecificHeat } from '../physics/steel.js';
 import { steelModulus } from '../physics/steelStrength.js';
 import { windProfile } from '../physics/windProfile.js';
@@ -108,7 +108,7 @@ export const METHODS: readonly Method[] = [
     topic: 'Radiation',
     of: 'surfaces by resistances to one point in each zone',
     source: 'Incropera et al. (2007)',
-    run: starConductance,
+    run: surfaceConductance,
   },
   { topic: 'Steel', of: 'carbon', source: 'EN 1993-1-2:2005, 3.4.1', run: steelSpecificHeat },
   {

@@ -1,27 +1,19 @@
 import { existsSync, readdirSync } from 'node:fs';
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { expectEnded, folderWithKept, LONG, measurePatience, stopped } from './stoppedRuns.js';
+import { describe, expect, it } from 'vitest';
+import { eachKeptFolder, expectEnded, LONG, stopped } from './stoppedRuns.js';
 import { example } from './support/run.js';
 
 const pit = example('plain-24.yaml');
 
-let folder: ReturnType<typeof folderWithKept>;
-let patience: number;
-beforeAll(async () => {
-  patience = await measurePatience();
-});
-beforeEach(() => {
-  folder = folderWithKept();
-});
-afterEach(() => folder.remove());
+const folder = eachKeptFolder();
 
 describe('Ctrl-C while it computes', () => {
-  it.each(LONG.slice(0, -1))('ends %s at once, and nothing is left', (_, args) => expectEnded(folder, args, patience));
+  it.each(LONG.slice(0, -1))('ends %s at once, and nothing is left', (_, args) => expectEnded(folder, args));
 
   it('and so does a kill, which has a number of its own', async () => {
     const { code, took } = await stopped(folder, LONG.at(-1)![1], 'SIGTERM', 1500);
     expect(code).toBe(143);
-    expect(took).toBeLessThan(patience);
+    expect(took).toBeLessThan(folder.patience);
     expect(readdirSync(folder.path)).toEqual(['kept']);
   });
 
@@ -43,7 +35,7 @@ it('an estimate, too short to be caught in the middle, ends at once whenever it 
   for (const after of [0, 100, 300]) {
     const { code, took } = await stopped(folder, ['estimate', pit, '-o', 'a.txt'], 'SIGINT', after);
     expect(took === null ? [0] : [0, 130]).toContain(code);
-    if (took !== null) expect(took).toBeLessThan(patience);
+    if (took !== null) expect(took).toBeLessThan(folder.patience);
     expect(readdirSync(folder.path).filter((name) => name.startsWith('.'))).toEqual([]);
   }
 });

@@ -1,8 +1,8 @@
 import { spawn } from 'node:child_process';
 import { mkdirSync, readdirSync } from 'node:fs';
 import { performance } from 'node:perf_hooks';
-import { expect, inject } from 'vitest';
-import { example, pitwright, scratch } from './support/run.js';
+import { beforeAll, expect, inject } from 'vitest';
+import { eachScratch, example, pitwright } from './support/run.js';
 
 /** What a run must have ended within once it is told to [ms]; on a busy machine, within so many starts of the command. */
 const AT_ONCE = 10_000;
@@ -27,24 +27,31 @@ export const LONG: [string, string[]][] = [
   ['fit', ['fit', pit, example('yard-cook.csv'), '--save', 'a.yaml', '-o', 'a.txt', '--charts', 'charts']],
 ];
 
-type Folder = ReturnType<typeof scratch>;
+export type KeptFolder = ReturnType<typeof eachKeptFolder>;
 
-/** A folder with another in it that was there before the run. */
-export function folderWithKept(): Folder {
-  const folder = scratch();
-  mkdirSync(folder.at('kept'));
-  return folder;
-}
-
-/** How long a run may take to end on this machine as it is now [ms]. */
-export async function measurePatience(): Promise<number> {
-  const start = performance.now();
-  await pitwright(['--version']);
-  return Math.max(AT_ONCE, STARTS * (performance.now() - start));
+/** For every test a folder with another in it that was there before the run, and how long one may take to end there. */
+export function eachKeptFolder() {
+  const folder = eachScratch((fresh) => mkdirSync(fresh.at('kept')));
+  let patience: number;
+  beforeAll(async () => {
+    const start = performance.now();
+    await pitwright(['--version']);
+    patience = Math.max(AT_ONCE, STARTS * (performance.now() - start));
+  });
+  return {
+    get path() {
+      return folder.path;
+    },
+    at: folder.at,
+    /** on this machine as it is now [ms] */
+    get patience() {
+      return patience;
+    },
+  };
 }
 
 /** Stops a run some time after its first file was begun: it then computes, or draws. */
-export function stopped(folder: Folder, args: string[], signal: NodeJS.Signals, after: number): Promise<Ended> {
+export function stopped(folder: KeptFolder, args: string[], signal: NodeJS.Signals, after: number): Promise<Ended> {
   return new Promise((done) => {
     const child = spawn(process.execPath, [inject('command'), ...args], { cwd: folder.path, stdio: 'ignore' });
     let sent: number | null = null;
@@ -63,10 +70,10 @@ export function stopped(folder: Folder, args: string[], signal: NodeJS.Signals, 
   });
 }
 
-/** Ctrl-C ends the run within that time, by its own number, with nothing left behind. */
-export async function expectEnded(folder: Folder, args: string[], patience: number): Promise<void> {
+/** Ctrl-C ends the run in time, by its own number, with nothing left behind. */
+export async function expectEnded(folder: KeptFolder, args: string[]): Promise<void> {
   const { code, took } = await stopped(folder, args, 'SIGINT', 500);
   expect(code).toBe(130);
-  expect(took).toBeLessThan(patience);
+  expect(took).toBeLessThan(folder.patience);
   expect(readdirSync(folder.path)).toEqual(['kept']);
 }

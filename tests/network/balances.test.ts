@@ -20,7 +20,7 @@ function opened(name: string): ReturnType<typeof solved> {
     openDoor(shut.design)(built);
     openDoor(shut.design, 'firebox')(built);
   });
-  expect(pit.settler.settle(x, { mode: 'release', heat }).converged).toBe(true);
+  expect(pit.solver.solve(x, { mode: 'release', heat }).converged).toBe(true);
   return { pit, x, heat };
 }
 
@@ -55,7 +55,7 @@ describe('slopes of the balances against finite differences (derived)', () => {
       for (let i = 0; i < n; i++) difference[i * n + j] = -(high[i] - low[i]) / (2 * step(j));
     }
     let worst = 0;
-    for (let i = model.star; i < n; i++) {
+    for (let i = model.surfaceNode; i < n; i++) {
       let largest = 0;
       for (let j = 0; j < n; j++) largest = Math.max(largest, Math.abs(difference[i * n + j]) * size(j));
       for (let j = 0; j < n; j++) {

@@ -8,7 +8,7 @@ import { Balances } from '../../src/network/balances.js';
 import { heatCapacity, heatContent, isSteel } from '../../src/network/materials.js';
 import { Model } from '../../src/network/model.js';
 import { makePit, stationSteel, type Pit } from '../../src/network/pit.js';
-import { Settler } from '../../src/network/settle.js';
+import { QuasiSteadySolver } from '../../src/network/quasiSteady.js';
 import type { AirGap, ThermalNode } from '../../src/network/types.js';
 import { openGapNusselt, shutLevelNusselt, shutUprightNusselt } from '../../src/physics/airGap.js';
 import { layerHeat, layerSpecificHeat } from '../../src/physics/insulation.js';
@@ -40,7 +40,7 @@ function made(design: Design, levels = 5): Pit {
 function remade(pit: Pit): Pit {
   const model = new Model(pit.built.network);
   const balances = new Balances(model);
-  return { ...pit, model, balances, settler: new Settler(balances) };
+  return { ...pit, model, balances, solver: new QuasiSteadySolver(balances) };
 }
 
 /** Heat that the firebox's walls lose, and its steel, under a fire [W], [K]. */
@@ -115,7 +115,7 @@ describe('heat of a material whose specific heat goes with temperature', () => {
     const step = 1e-3;
     const slope = (layerHeat(table, T + step) - layerHeat(table, T - step)) / (2 * step);
     expect(slope).toBeCloseTo(layerSpecificHeat(table, T), 3);
-    const node: ThermalNode = { name: 'brick', part: 'firebox', mass: 2, material: 'table', heat: table, specificHeat: 0, thickness: 0, weight: 0 }; // prettier-ignore
+    const node: ThermalNode = { name: 'brick', part: 'firebox', mass: 2, material: 'table', heat: table, specificHeat: 0, thickness: 0, area: 0 }; // prettier-ignore
     expect((heatContent(node, T + step) - heatContent(node, T - step)) / (2 * step)).toBeCloseTo(
       heatCapacity(node, T),
       2,

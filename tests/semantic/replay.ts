@@ -38,16 +38,16 @@ function steelHeat({ built, model }: Pit, x: Float64Array): number {
 }
 
 /** One step from x of at most h, under the fire at its end, gas with its small heat capacity; its length, null: none converges. */
-function eulerStep({ settler, balances, model }: Pit, x: Float64Array, h: number, fireAfter: (h: number) => number) {
+function eulerStep({ solver, balances, model }: Pit, x: Float64Array, h: number, fireAfter: (h: number) => number) {
   const from = x.slice();
   const fixed = new Float64Array(model.differential);
   for (; h >= 0.01; h /= 3) {
     const demand: Demand & { mode: 'release' } = { mode: 'release', heat: fireAfter(h) };
-    settler.balanceFlows(x);
-    if (settler.implicitStep(x, from, demand, 'nothing', h).converged) {
+    solver.balanceFlows(x);
+    if (solver.implicitStep(x, from, demand, 'nothing', h).converged) {
       balances.evaluate(x, demand);
       balances.contents(from, fixed);
-      balances.stems.settle(x, fixed, h);
+      balances.stems.solve(x, fixed, h);
       return h;
     }
     x.set(from);
@@ -62,9 +62,9 @@ function eulerStep({ settler, balances, model }: Pit, x: Float64Array, h: number
  */
 export function underFullFire(design: Design, times: readonly number[]): { reading: number; fire: number }[] | null {
   const pit = makePit(design, geometryOf(design));
-  const { settler, model } = pit;
+  const { solver, model } = pit;
   const { heat, rise } = design.fire;
-  const x = settler.coldState();
+  const x = solver.coldState();
   let time = 0;
   return times.reduce<{ reading: number; fire: number }[] | null>((read, end) => {
     while (read && time < end) {
@@ -85,10 +85,10 @@ export function underFullFire(design: Design, times: readonly number[]): { readi
  */
 export function replay(design: Design, { gauge_s, series }: WarmUp, after: number): Replay | null {
   const pit = makePit(design, geometryOf(design));
-  const { settler, model } = pit;
+  const { solver, model } = pit;
   const { heat, rise, target } = design.fire;
   const gauge = model.nodeCount + model.network.gauge;
-  const x = settler.coldState();
+  const x = solver.coldState();
   const from = x.slice();
   const out: Replay = { gauge: NaN, time: [], reading: [], share: [] };
   let time = 0;

@@ -29,7 +29,7 @@ export function burnsItsAir(design: Design, ratio: number, wider: FullFire | nul
   let before: { log: number; off: number } | undefined;
   for (let turn = 0; turn < TURNS; turn++) {
     solved = solveUnderFire(pit, heat, solved.x);
-    if (!solved.settled.converged) return null;
+    if (!solved.outcome.converged) return null;
     const state = airState(pit, solved);
     const off = Math.log((state.excessAirRatio * state.fire_W) / (ratio * heat));
     if (Math.abs(off) < FOUND || (off > 0 && heat === design.fire.heat)) return { pit, solved, state };

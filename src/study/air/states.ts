@@ -43,16 +43,16 @@ export interface FullFire {
 const STILL = 1e-6;
 
 /**
- * A steady state under the design's assumed fire; null where the draft never settles. Where the gas has several ways it need not be
+ * A steady state under the full fire; null where the draft never settles. Where the gas has several ways it need not be
  * the one that a pit lit cold comes to.
  */
 export function someFullFire(design: Design): FullFire | null {
   const pit = makePit(design, geometryOf(design));
   const solved = solveUnderFire(pit, design.fire.heat);
-  return solved.settled.converged ? { pit, solved, state: airState(pit, solved) } : null;
+  return solved.outcome.converged ? { pit, solved, state: airState(pit, solved) } : null;
 }
 
-/** The steady state that a pit lit cold comes to under the design's assumed fire; null where the draft never settles. */
+/** The steady state that a pit lit cold comes to under the full fire; null where the draft never settles. */
 export function fullFire(design: Design): FullFire | null {
   const found = someFullFire(design);
   if (!found) return null;
@@ -76,7 +76,7 @@ export interface HoldFire {
 export function holdFire(design: Design, start?: Solved): HoldFire | null {
   const pit = makePit(design, geometryOf(design));
   const from = start ?? solveUnderFire(pit, design.fire.heat);
-  if (!from.settled.converged) return null;
+  if (!from.outcome.converged) return null;
   const held = solveHoldFire(pit, design.fire.target, from);
   return held.solved ? { pit, solved: held.solved, state: airState(pit, held.solved) } : null;
 }
@@ -87,11 +87,11 @@ export function holdFire(design: Design, start?: Solved): HoldFire | null {
  * @param share of the full fire
  */
 export function justLit({ pit }: FullFire, share: number): AirState | null {
-  const { settler, design } = pit;
+  const { solver, design } = pit;
   const heat = share * design.fire.heat;
-  const x = settler.burningState(heat, settler.coldState());
-  const settled = settler.settle(x, { mode: 'release', heat }, 'nodes');
-  return settled.converged ? airState(pit, { x, settled, asked: heat }) : null;
+  const x = solver.burningState(heat, solver.coldState());
+  const outcome = solver.solve(x, { mode: 'release', heat }, 'nodes');
+  return outcome.converged ? airState(pit, { x, outcome, asked: heat }) : null;
 }
 
 /** A solved state in a few numbers. */

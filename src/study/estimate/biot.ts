@@ -3,7 +3,7 @@ import { conductance, isSteel } from '../../network/materials.js';
 import { OUTDOORS } from '../../network/types.js';
 import { biot } from '../../physics/lumped.js';
 import { radiantCoefficient } from '../../physics/radiation.js';
-import { gasWallFactor, starConductance } from '../../physics/starNetwork.js';
+import { gasWallFactor, surfaceConductance } from '../../physics/surfaceNode.js';
 import type { Pit } from '../../network/pit.js';
 
 /** A plate counts as one temperature while its Biot number stays below this (lumped-capacitance rule of every textbook). */
@@ -31,7 +31,7 @@ export function biotNumbers(pit: Pit, x: Float64Array): Float64Array {
       h =
         insideCoefficient(model, i, face.zone, surface, gas) +
         gasWallFactor(eg, eps) * radiantCoefficient(surface, gas) +
-        starConductance(1, eps, eg) * radiantCoefficient(surface, x[model.star + face.zone]);
+        surfaceConductance(1, eps, eg) * radiantCoefficient(surface, x[model.surfaceNode + face.zone]);
     }
     const k = conductance({ a: 0, b: 0, factor: 1, conductivity: node.material }, surface);
     out[face.node] = Math.max(out[face.node], biot(h, node.thickness, k));

@@ -53,7 +53,7 @@ export interface EstimateCost {
 }
 
 /**
- * The main job: steady state under the assumed fire, the fire that holds the target, and the warm-up, of one design.
+ * The main job: steady state under the full fire, the fire that holds the target, and the warm-up, of one design.
  *
  * Never throws on a design that the reader accepts: what physics cannot give is null, and a warning says why.
  *
@@ -86,7 +86,7 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     return result;
   }
   const found = solveUnderFire(pit, design.fire.heat);
-  if (!found.settled.converged) {
+  if (!found.outcome.converged) {
     warnings.push(noSteadyDraft(pit, found));
     result.geometry.parts = partResults(pit, new Float64Array(pit.built.network.nodes.length));
     return result;
@@ -205,7 +205,7 @@ function sealed(heat: number): Warning {
 }
 
 /**
- * A design whose gas finds no steady way: it keeps tipping from one way of flowing to another. The last state on the march
+ * A design whose gas finds no steady way: it keeps tipping from one way of flowing to another. The last state on the way
  * tells what it is about.
  */
 function noSteadyDraft(pit: Pit, solved: Solved): Warning {
@@ -222,7 +222,7 @@ function noSteadyDraft(pit: Pit, solved: Solved): Warning {
     code: 'no-steady-draft',
     message: `the draft never settles: the gas keeps tipping from one way of flowing to another${why}. Give the pit a clear way through: intake low, throat and stack large enough, stack top well above the intake`,
     where: 'assumed fire',
-    value: solved.settled.heatError,
+    value: solved.outcome.heatError,
     limits: null,
   };
 }

@@ -1,6 +1,6 @@
 import type { Demand } from '../../network/balances.js';
 import type { Pit } from '../../network/pit.js';
-import type { Settled } from '../../network/settle.js';
+import type { SteadyOutcome } from '../../network/quasiSteady.js';
 import { bracketedRoot } from '../../solve/root.js';
 
 /** Below this share of the heat asked for, the release counts as held down by air. */
@@ -10,7 +10,7 @@ const HELD_WITHIN = 0.05;
 
 export interface Solved {
   x: Float64Array;
-  settled: Settled;
+  outcome: SteadyOutcome;
   asked: number;
 }
 
@@ -18,54 +18,54 @@ export interface Solved {
  * Steady state under a given fire [W].
  *
  * @param start unknowns near the answer, where there are any
- * @returns the unknowns; `settled.converged` false when no solution was found
+ * @returns the unknowns; `outcome.converged` false when no solution was found
  */
 export function solveUnderFire(pit: Pit, heat: number, start?: Float64Array): Solved {
-  const { settler } = pit;
+  const { solver } = pit;
   const demand: Demand = { mode: 'release', heat };
   if (start) {
     const x = start.slice();
-    const settled = settler.polish(x, demand);
-    if (settled.converged) return { x, settled, asked: heat };
+    const outcome = solver.newton(x, demand);
+    if (outcome.converged) return { x, outcome, asked: heat };
   }
-  const x = settler.burningState(heat);
-  const settled = settler.settle(x, demand);
-  return { x, settled, asked: heat };
+  const x = solver.burningState(heat);
+  const outcome = solver.solve(x, demand);
+  return { x, outcome, asked: heat };
 }
 
 /** The steady state that the unknowns x are near to; null: none is found from there, or only under a fire that can't be. */
 export function solveNear(pit: Pit, x: Float64Array, demand: Demand): Solved | null {
-  const { settler, model } = pit;
+  const { solver, model } = pit;
   let at = x.slice();
-  let settled = settler.polish(at, demand, 'nothing', 0, true);
-  if (!settled.converged) settled = settler.settle((at = x.slice()), demand);
-  if (!settled.converged) return null;
-  if (demand.mode === 'release') return { x: at, settled, asked: demand.heat };
+  let outcome = solver.newton(at, demand, 'nothing', 0, true);
+  if (!outcome.converged) outcome = solver.solve((at = x.slice()), demand);
+  if (!outcome.converged) return null;
+  if (demand.mode === 'release') return { x: at, outcome, asked: demand.heat };
   const possible = at[model.fire] >= 0 && at[model.fuel + model.network.fire.zone] < model.fuelLimit;
-  return possible ? { x: at, settled, asked: at[model.fire] } : null;
+  return possible ? { x: at, outcome, asked: at[model.fire] } : null;
 }
 
 /**
  * Steady state in which the gauge's settled reading is `target`, by the fire it takes.
  *
- * From the assumed state's solution Newton with the fire as an unknown gets there in most designs; where it does not, the
+ * From the state under the full fire Newton with the fire as an unknown gets there in most designs; where it does not, the
  * fire is bracketed and every trial fire solved in full.
  *
  * @returns null when no fire that air allows reaches the target; `reached` then says how far the largest gets [K]
  */
-export function solveHoldFire(pit: Pit, target: number, assumed: Solved): { solved: Solved | null; reached: number } {
-  const { settler, balances, model } = pit;
+export function solveHoldFire(pit: Pit, target: number, full: Solved): { solved: Solved | null; reached: number } {
+  const { solver, balances, model } = pit;
   const outdoors = model.network.outdoors.temperature;
-  const assumedReading = readingOf(pit, assumed);
-  const x = assumed.x.slice();
-  const ratio = (target - outdoors) / Math.max(1, assumedReading - outdoors);
+  const fullReading = readingOf(pit, full);
+  const x = full.x.slice();
+  const ratio = (target - outdoors) / Math.max(1, fullReading - outdoors);
   for (let i = 0; i < model.fuel; i++) x[i] = outdoors + (x[i] - outdoors) * Math.min(2, ratio);
   x[model.fire] *= Math.min(3, ratio ** 1.15);
-  const settled = settler.settle(x, { mode: 'hold', target });
-  if (settled.converged && x[model.fire] >= 0 && !balances.starved(x)) {
-    return { solved: { x, settled, asked: x[model.fire] }, reached: target };
+  const outcome = solver.solve(x, { mode: 'hold', target });
+  if (outcome.converged && x[model.fire] >= 0 && !balances.starved(x)) {
+    return { solved: { x, outcome, asked: x[model.fire] }, reached: target };
   }
-  return heldByBracket(pit, target, assumed, assumedReading);
+  return heldByBracket(pit, target, full, fullReading);
 }
 
 /** The same, by larger fires than the one of a state that does not reach the target. */
@@ -83,23 +83,23 @@ export function readingOf({ balances, model }: Pit, { x, asked }: Solved): numbe
 function heldByBracket(
   pit: Pit,
   target: number,
-  assumed: Solved,
-  assumedReading: number,
+  full: Solved,
+  fullReading: number,
 ): { solved: Solved | null; reached: number } {
-  const { model, settler } = pit;
-  let last = assumed;
-  let reached = assumedReading;
+  const { model, solver } = pit;
+  let last = full;
+  let reached = fullReading;
   const readingAt = (heat: number): number => {
     const solved = solveUnderFire(pit, heat, last.x);
-    if (!solved.settled.converged) return Number.NaN;
+    if (!solved.outcome.converged) return Number.NaN;
     last = solved;
     const value = readingOf(pit, solved);
     reached = Math.max(reached, value);
     return value - target;
   };
   let low = 0;
-  let high = assumed.asked;
-  let fHigh = assumedReading - target;
+  let high = full.asked;
+  let fHigh = fullReading - target;
   for (let i = 0; i < 12 && fHigh < 0; i++) {
     low = high;
     high *= 1.6;
@@ -120,11 +120,11 @@ function heldByBracket(
     throw error;
   }
   const solved = solveUnderFire(pit, root, last.x);
-  if (!solved.settled.converged) return { solved: null, reached };
+  if (!solved.outcome.converged) return { solved: null, reached };
   const x = solved.x.slice();
-  const settled = settler.polish(x, { mode: 'hold', target });
-  if (settled.converged && Math.abs(x[model.fire] - solved.x[model.fire]) < 1e-3 * root) {
-    return { solved: { x, settled, asked: x[model.fire] }, reached: target };
+  const outcome = solver.newton(x, { mode: 'hold', target });
+  if (outcome.converged && Math.abs(x[model.fire] - solved.x[model.fire]) < 1e-3 * root) {
+    return { solved: { x, outcome, asked: x[model.fire] }, reached: target };
   }
   // between two ways of flowing the reading jumps past the target: no fire holds it there
   const met = Math.abs(readingOf(pit, solved) - target) < HELD_WITHIN;

@@ -52,7 +52,7 @@ export interface WarmUpRun {
 }
 
 /**
- * Warm-up from cold: the assumed fire, rising as 1 - exp(-t/rise), until the lagged thermometer reads the target; from then on a
+ * Warm-up from cold: the full fire, rising as 1 - exp(-t/rise), until the lagged thermometer reads the target; from then on a
  * tender's, who keeps it there. Gauge time, soaked time, wood to each, and the curves of every station.
  *
  * Soaked is told from behind: the pit is followed until it has settled, so that it is known what its steel holds then, and that
@@ -61,10 +61,10 @@ export interface WarmUpRun {
  * @param holds a state known to hold the target, for where none is found from the run's own end
  */
 export function runWarmUp(pit: Pit, options: WarmUpOptions = {}, holds: Solved | null = null): WarmUpRun {
-  const { design, settler } = pit;
+  const { design, solver } = pit;
   const { fire } = design;
   const parts: (Moment | Stride)[] = [];
-  const line = new Timeline(pit, settler.coldState(), {
+  const line = new Timeline(pit, solver.coldState(), {
     tolerance: options.tolerance,
     follow: (part) => parts.push(part),
   });
@@ -124,7 +124,7 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}, holds: Solved |
 
 /**
  * The steady state under the full fire that a pit goes to from the moment at which it reads its target, followed through time: Newton,
- * and a march in lengthening steps, may jump to another way of flowing.
+ * and implicit Euler in lengthening steps, may jump to another way of flowing.
  *
  * @returns null: it does not settle
  */

@@ -152,7 +152,7 @@ function hottestDay(
 function smallestFire(pit: Pit, least: number, start?: Float64Array): Solved | null {
   for (let [heat, tries] = [least, 0]; tries < MOST_TRIES; heat *= LADDER, tries++) {
     const solved = solveUnderFire(pit, heat, start);
-    if (solved.settled.converged) {
+    if (solved.outcome.converged) {
       start = solved.x;
       if (drawsWell(describeState(pit, solved))) return solved;
     }
@@ -177,7 +177,7 @@ function largestFire(pit: Pit, names: StationName[], from: Solved, ceiling: numb
   let last = from;
   const over = (heat: number): number => {
     const solved = solveUnderFire(pit, heat, last.x);
-    if (!solved.settled.converged) return NaN;
+    if (!solved.outcome.converged) return NaN;
     last = solved;
     balances.evaluate(solved.x, { mode: 'release', heat });
     return Math.max(...watched.map((i) => balances.stems.settled(solved.x, i))) - ceiling;

@@ -82,7 +82,7 @@ export function followCook(given: Design, tolerance = 1): CookResult | null {
   const fed = withFood(withOpening(design, start));
   const full = makePit(fed, geometryOf(fed));
   const pits = new Pits(full, fed, cook);
-  const line = new Timeline(pits.empty, pits.empty.settler.coldState(), {
+  const line = new Timeline(pits.empty, pits.empty.solver.coldState(), {
     longestStep: BED_STEP,
     spacing: CURVE_STEP,
     tolerance,

@@ -29,7 +29,7 @@ export function holdPit(given: Design, resolution?: Resolution, follow: 'always'
   const design = withFullFire(given);
   const pit = makePit(design, geometryOf(design), resolution);
   const found = solveUnderFire(pit, design.fire.heat);
-  if (!found.settled.converged) return null;
+  if (!found.outcome.converged) return null;
   const { full, held } = fromCold(pit, found, follow);
   return held.state && heldAt(pit, held.state, full.state);
 }

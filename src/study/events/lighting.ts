@@ -57,14 +57,14 @@ const QUICK = { coals: 2, flame: 0.55 };
 const SLOW = { coals: 0.5, flame: 1.8 };
 
 /** The same of the pit that was solved for its target. @returns null: it never reads it so */
-export function litPit({ pit: { design, settler }, pit, fire }: HeldPit): Lit | null {
+export function litPit({ pit: { design, solver }, pit, fire }: HeldPit): Lit | null {
   const rule = ruleOf(design, fire);
   const open = openAtFirst(design, rule);
   const own = rule.intakes ? withIntakes(design, open) : pit;
   const { splits: law } = design.fire;
   const coals_kg = coalsOf(design, fire);
   const lit = ({ coals, flame }: typeof QUICK) => {
-    const line = new Timeline(own, settler.coldState(), { longestStep: BED_STEP, spacing: CURVE_STEP });
+    const line = new Timeline(own, solver.coldState(), { longestStep: BED_STEP, spacing: CURVE_STEP });
     const stoker = new Stoker(line, new Bed({ ...law, flame: flame * law.flame }), rule, boxOf(design), open);
     const reads_s = lightUp(stoker, coals * coals_kg);
     return reads_s === null ? null : { reads_s, splits: stoker.laid.length };

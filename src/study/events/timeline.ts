@@ -52,7 +52,7 @@ export class Timeline {
     x: Float64Array,
     private readonly options: TimelineOptions = {},
   ) {
-    this.transient = new Transient(pit.settler, x, options.time ?? 0);
+    this.transient = new Transient(pit.solver, x, options.time ?? 0);
   }
 
   get moment(): Moment {
@@ -88,7 +88,7 @@ export class Timeline {
   enter(pit: Pit, adjust?: (x: Float64Array) => void): void {
     const { moment } = this;
     this.pit = pit;
-    this.transient = new Transient(pit.settler, moment.x, moment.time);
+    this.transient = new Transient(pit.solver, moment.x, moment.time);
     this.transient.moment = { ...moment, x: moment.x.slice() };
     adjust?.(this.transient.moment.x);
   }

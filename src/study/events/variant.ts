@@ -3,7 +3,7 @@ import { buildNetwork, DEFAULT_RESOLUTION, type Resolution } from '../../network
 import type { BuiltPit } from '../../network/cells.js';
 import { Model } from '../../network/model.js';
 import type { Pit } from '../../network/pit.js';
-import { Settler } from '../../network/settle.js';
+import { QuasiSteadySolver } from '../../network/quasiSteady.js';
 
 /**
  * The same pit with something about it changed for a while: a door open, other weather, food that is not in yet; a variant of it may
@@ -32,5 +32,5 @@ export function variantOf(
     throw new RangeError('a variant of a pit keeps its zones, nodes and stems');
   }
   const balances = new Balances(model);
-  return { design, geometry, built, model, balances, settler: new Settler(balances), changed };
+  return { design, geometry, built, model, balances, solver: new QuasiSteadySolver(balances), changed };
 }

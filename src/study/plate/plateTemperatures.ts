@@ -1,23 +1,18 @@
 /** Temperatures of plates at a state's unknowns: the one place here that knows how a network names them. */
 import type { PartName, Steel } from '../../design/design.js';
 import { isSteel } from '../../network/materials.js';
-import type { Pit } from '../../network/pit.js';
+import { meanByArea, type Pit } from '../../network/pit.js';
 import type { ThermalNode } from '../../network/types.js';
 
-interface PlateNode extends ThermalNode {
-  index: number;
-}
-
-function nodesOf({ model }: Pit, part: PartName, face: string): PlateNode[] {
+/** Is a node a piece of a face's plate? */
+function pieceOf(part: PartName, face: string): (node: ThermalNode) => boolean {
   const begins = `${part} ${face}`;
-  return model.network.nodes
-    .map((node, index) => ({ ...node, index }))
-    .filter(({ name, thickness }) => thickness > 0 && (name === begins || name.startsWith(`${begins} `)));
+  return ({ name, thickness }) => thickness > 0 && (name === begins || name.startsWith(`${begins} `));
 }
 
 /** The one station that a face lies at; undefined where it runs along several. */
-export function stationOfFace(pit: Pit, part: PartName, face: string): string | undefined {
-  const stations = new Set(nodesOf(pit, part, face).map(({ station }) => station));
+export function stationOfFace({ model }: Pit, part: PartName, face: string): string | undefined {
+  const stations = new Set(model.network.nodes.filter(pieceOf(part, face)).map(({ station }) => station));
   return stations.size === 1 ? [...stations][0] : undefined;
 }
 
@@ -31,9 +26,9 @@ export function faceTemperature(
   x: Float64Array,
   { part, face, station }: { part: PartName; face: string; station?: string },
 ): number | undefined {
-  const own = nodesOf(pit, part, face).filter((node) => station === undefined || node.station === station);
-  const area = own.reduce((sum, { weight }) => sum + weight, 0);
-  return area > 0 ? own.reduce((sum, { weight, index }) => sum + weight * x[index], 0) / area : undefined;
+  const piece = pieceOf(part, face);
+  const belongs = (node: ThermalNode) => piece(node) && (station === undefined || node.station === station);
+  return meanByArea(pit, x, belongs) ?? undefined;
 }
 
 /** The hottest plate of a pit at x, of any part or between two, and the hottest under the full fire. */

@@ -1,5 +1,5 @@
-/** Checks of radiation inside a zone: surfaces through the star point, gas to wall, gas as the network makes it up. */
-import { gasWallFactor, starConductance } from '../../physics/starNetwork.js';
+/** Checks of radiation inside a zone: surfaces through the surface node, gas to wall, gas as the network makes it up. */
+import { gasWallFactor, surfaceConductance } from '../../physics/surfaceNode.js';
 import { zoneEmissivity } from '../../physics/gasRadiation.js';
 import { blackPower } from '../../physics/radiation.js';
 import { defineCheck, list, quantity, type Check } from '../check.js';
@@ -18,12 +18,12 @@ export const zoneRadiationChecks: Record<string, Check> = {
     },
     'power',
     ({ areas, emissivities, temperatures, gasEmissivity, surface }) => {
-      const links = areas.map((area, i) => starConductance(area, emissivities[i], gasEmissivity));
+      const links = areas.map((area, i) => surfaceConductance(area, emissivities[i], gasEmissivity));
       const powers = temperatures.map(blackPower);
       if (!links[surface - 1]) throw new RangeError(`starHeat: there is no surface ${surface}`);
-      const star =
+      const surfaceNode =
         links.reduce((sum, link, i) => sum + link * powers[i], 0) / links.reduce((sum, link) => sum + link, 0);
-      return links[surface - 1] * (powers[surface - 1] - star);
+      return links[surface - 1] * (powers[surface - 1] - surfaceNode);
     },
   ),
   gasWallFactor: defineCheck(

@@ -3,7 +3,7 @@ import { Balances } from '../../network/balances.js';
 import { Model } from '../../network/model.js';
 import { OUTDOORS, type FaceShape } from '../../network/types.js';
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
-import { Settler } from '../../network/settle.js';
+import { QuasiSteadySolver } from '../../network/quasiSteady.js';
 import { Transient } from '../../network/transient.js';
 import { bareNetwork, bareZone } from './bareNetwork.js';
 
@@ -43,13 +43,13 @@ export function coolingOutdoors(body: CoolingBody): number {
     material: 'carbon',
     specificHeat: 0,
     thickness: 0,
-    weight: 0,
+    area: 0,
   });
   network.faces.push({ node: 0, zone: OUTDOORS, area, shape, length, windLength, emissivity, sunShare: 0, wet: 0 });
-  const settler = new Settler(new Balances(new Model(network)));
-  const x = settler.coldState();
+  const solver = new QuasiSteadySolver(new Balances(new Model(network)));
+  const x = solver.coldState();
   x[0] = body.start;
-  const run = new Transient(settler, x);
+  const run = new Transient(solver, x);
   run.system.tolerance = { absolute: 1e-3, relative: 1e-5 };
   const still = () => ({ mode: 'release' as const, heat: 0 });
   if (!run.change(still, 1)) throw new RangeError('the air beside the body does not settle');

@@ -3,7 +3,7 @@ import { Balances } from '../../network/balances.js';
 import { Model } from '../../network/model.js';
 import { OUTDOORS, type Network } from '../../network/types.js';
 import { neutralHeight } from '../../physics/draft.js';
-import { Settler } from '../../network/settle.js';
+import { QuasiSteadySolver } from '../../network/quasiSteady.js';
 import { Transient } from '../../network/transient.js';
 
 /** A solved moment of a room. */
@@ -31,12 +31,12 @@ const FIRST_MOMENT = 1e-3; // s
 class SolvedRoom {
   readonly model: Model;
   readonly balances: Balances;
-  readonly settler: Settler;
+  readonly solver: QuasiSteadySolver;
 
   constructor(network: Network) {
     this.model = new Model(network);
     this.balances = new Balances(this.model);
-    this.settler = new Settler(this.balances);
+    this.solver = new QuasiSteadySolver(this.balances);
   }
 
   describe(time: number, x: Float64Array, heat: number): RoomState {
@@ -63,8 +63,8 @@ class SolvedRoom {
  */
 export function steadyRoom(network: Network, heat: number): RoomState {
   const room = new SolvedRoom(network);
-  const x = room.settler.burningState(heat);
-  const { converged, heatError } = room.settler.settle(x, { mode: 'release', heat });
+  const x = room.solver.burningState(heat);
+  const { converged, heatError } = room.solver.solve(x, { mode: 'release', heat });
   if (!converged) throw new RangeError(`the room does not settle: ${heatError} W are left over`);
   return room.describe(Infinity, x, heat);
 }
@@ -87,8 +87,8 @@ export function roomThroughTime(
   gas: 'atOnce' | 'ownHeat' = 'atOnce',
 ): RoomState[] {
   const room = new SolvedRoom(network);
-  const { settler } = room;
-  const run = new Transient(settler, settler.burningState(0, settler.coldState()), FIRST_MOMENT);
+  const { solver } = room;
+  const run = new Transient(solver, solver.burningState(0, solver.coldState()), FIRST_MOMENT);
   const demandAt = (time: number) => ({ mode: 'release' as const, heat: release.at(time) });
   const begin = () => {
     if (gas === 'ownHeat') return run.goOn(demandAt, FIRST_STEP);

@@ -57,7 +57,7 @@ export function addWall(network: Network, zone: number, wall: Wall): WallNodes {
       material: specificHeat === undefined ? 'carbon' : 'constant',
       specificHeat: specificHeat ?? 0,
       thickness,
-      weight: 0,
+      area: 0,
     });
     return nodes.length - 1;
   };

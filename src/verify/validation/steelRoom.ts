@@ -138,7 +138,7 @@ function addProbe({ network, walls }: Room, surface: Surface): number {
     material: 'constant',
     specificHeat,
     thickness: 0,
-    weight: 0,
+    area: 0,
   });
   network.faces.push({ node, zone: 0, area, shape, length: side, windLength: side, emissivity, sunShare: 0, wet: 0 });
   const conductivity = constantConductivity(backing.conductivity);

@@ -26,8 +26,8 @@ describe('no fire', () => {
     design.site.rain = 0;
     for (const part of [design.firebox, design.chamber, design.upright]) if (part) part.contents = [];
     const pit = makePit(design, geometryOf(design));
-    const { x, settled } = solveUnderFire(pit, 0);
-    expect(settled.converged).toBe(true);
+    const { x, outcome } = solveUnderFire(pit, 0);
+    expect(outcome.converged).toBe(true);
     for (let i = 0; i < pit.model.fuel; i++) expect(x[i]).toBeCloseTo(design.site.air, 3);
     for (const o of pit.model.flows) expect(Math.abs(o.forward - o.backward)).toBeLessThan(1e-6);
   });

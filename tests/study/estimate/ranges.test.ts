@@ -9,8 +9,8 @@ import { exampleDesign, exampleNames } from '../../support/examples.js';
 function solved(name: string) {
   const design = exampleDesign(name);
   const pit = makePit(design, geometryOf(design));
-  const { x, settled } = solveUnderFire(pit, design.fire.heat);
-  expect(settled.converged).toBe(true);
+  const { x, outcome } = solveUnderFire(pit, design.fire.heat);
+  expect(outcome.converged).toBe(true);
   pit.balances.evaluate(x, { mode: 'release', heat: design.fire.heat });
   return { pit, x };
 }

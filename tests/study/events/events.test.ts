@@ -103,7 +103,7 @@ describe('an open door', () => {
     expect(network.fire.outArea - vents).toBeCloseTo(width * height, 10);
     expect(fireOutShare).toBeGreaterThan(pit.model.fireOutShare);
     const at = x.slice();
-    expect(open.settler.settle(at, { mode: 'release', heat: fire }).converged).toBe(true);
+    expect(open.solver.solve(at, { mode: 'release', heat: fire }).converged).toBe(true);
     expect(at[open.model.gas]).toBeLessThan(x[pit.model.gas] - 10);
     open.balances.evaluate(at, { mode: 'release', heat: fire });
     const { radiatedLoss, radiantShare } = open.balances;

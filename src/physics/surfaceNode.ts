@@ -1,22 +1,22 @@
 /**
- * Radiation inside a zone full of gas: every surface exchanges with the gas, and with all surfaces together through one point
- * (the star) whose black power balances what they give and take. For clear gas this is the exact answer of an enclosure in
- * which every surface sees each in proportion to its area, as inside a sphere; elsewhere it is the well-stirred picture of a
- * furnace. Two plates that see each other and nothing else exchange up to twice as much.
+ * Radiation inside a zone full of gas: every surface exchanges with the gas, and with all surfaces together through one surface
+ * node (the point of a star of resistances), whose black power balances what they give and take. For clear gas this is the
+ * exact answer of an enclosure in which every surface sees each in proportion to its area, as inside a sphere; elsewhere it is
+ * the well-stirred picture of a furnace. Two plates that see each other and nothing else exchange up to twice as much.
  */
 
 /**
- * Conductance from a surface to the star point of its zone, A/[(1 - eps)/eps + 1/(1 - eps_gas)]: resistance of the surface, then
+ * Conductance from a surface to the surface node of its zone, A/[(1 - eps)/eps + 1/(1 - eps_gas)]: resistance of the surface, then
  * of the way there, of which the gas lets the share 1 - eps_gas through.
  * @param area [m2]
  * @param emissivity of the surface [-]; above 0, to 1
  * @param gasEmissivity of the gas [-]; 0 (clear) to below 1
  * @returns [m2]; times a difference of black powers it is a heat flow [W]
- * @example starConductance(2, 0.5, 0) // 1 m2
- * Reference: surface and space resistances of Incropera et al. (2007), 6th ed., section 13.3; the star in place of view factors
+ * @example surfaceConductance(2, 0.5, 0) // 1 m2
+ * Reference: surface and space resistances of Incropera et al. (2007), 6th ed., section 13.3; the one node in place of view factors
  * is ours.
  */
-export function starConductance(area: number, emissivity: number, gasEmissivity: number): number {
+export function surfaceConductance(area: number, emissivity: number, gasEmissivity: number): number {
   return area / ((1 - emissivity) / emissivity + 1 / (1 - gasEmissivity));
 }
 

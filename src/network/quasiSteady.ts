@@ -8,12 +8,12 @@ import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.
 
 /** What may be left over when an iteration counts as converged. */
 const LEFT = { temperature: 1e-6, pressure: 1e-8, fuel: 1e-9, fireShare: 1e-8 };
-/** Length of the first step of a walk [s], most steps, most that one is longer than the last. */
-const WALK = { first: 2, most: 80, growth: 3 };
-/** A walk whose steps are this long [s] and move no temperature by more than this [K] has come near enough for Newton alone. */
+/** Pseudo-transient continuation: length of its first step [s], most steps, most that one is longer than the last. */
+const CONTINUATION = { first: 2, most: 80, growth: 3 };
+/** One whose steps are this long [s] and move no temperature by more than this [K] has come near enough for Newton alone. */
 const NEAR = { after: 10, move: 3 };
-/** The same in a step of the march, which only has to stay on its way. */
-const MARCH = { temperature: 1e-2, pressure: 1e-5, fuel: 1e-5, fireShare: 1e-4 };
+/** What may be left over in an implicit Euler step, which only has to stay on its way. */
+const EULER_LEFT = { temperature: 1e-2, pressure: 1e-5, fuel: 1e-5, fireShare: 1e-4 };
 /** How what may be left over of a pressure grows with it [1/Pa]. */
 const DRAWING = 2;
 /** Most that a temperature may move in one Newton step [K]. */
@@ -23,7 +23,10 @@ const HIGHEST = 4000;
 /** Largest net mass flow into a zone that a solution may have [kg/s]. */
 export const MASS_TOLERANCE = 1e-9;
 
-export interface Settled {
+/** What keeps its temperature: 'nothing' for a steady state, 'nodes' for a quasi-steady one of gas, flows and fire. */
+type Held = 'nothing' | 'nodes';
+
+export interface SteadyOutcome {
   converged: boolean;
   iterations: number;
   /** largest net mass flow into a zone [kg/s] */
@@ -32,8 +35,8 @@ export interface Settled {
   heatError: number;
 }
 
-/** Work space to settle one model's balances, kept for repeated use. */
-export class Settler {
+/** Solves one model's balances, steady or with plates held (quasi-steady); its work space is kept for repeated use. */
+export class QuasiSteadySolver {
   readonly model: Model;
   /** may be shared by whoever steps in time: each factors anew where it begins */
   readonly lu: LuSolver;
@@ -71,7 +74,7 @@ export class Settler {
     for (let i = 0; i < model.differential; i++) x[i] = nodes ? nodes[i] : outdoors + 60;
     for (let z = 0; z < model.zoneCount; z++) {
       x[model.gas + z] = outdoors + (z === model.network.fire.zone ? 220 : 110);
-      x[model.star + z] = outdoors + 60;
+      x[model.surfaceNode + z] = outdoors + 60;
     }
     x[model.fire] = heat;
     return x;
@@ -80,33 +83,31 @@ export class Settler {
   /**
    * Solve all balances for a demand from the first guess x, which is improved in place.
    *
-   * Newton steps in which gas has a heat capacity over a time that lengthens; where they come to no end, the march.
-   *
-   * @param hold 'nothing': steady state; 'nodes': plates keep their temperatures, only gas, flows and fire settle
+   * Pseudo-transient continuation; where it comes to no end, implicit Euler.
    */
-  settle(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing'): Settled {
+  solve(x: Float64Array, demand: Demand, hold: Held = 'nothing'): SteadyOutcome {
     const held = x.slice(0, this.model.differential);
-    const walked = this.walk(x, demand, hold);
-    if (walked.done || demand.mode === 'hold') return this.verdict(x, demand, hold, walked.iterations);
+    const { done, iterations } = this.pseudoTransient(x, demand, hold);
+    if (done || demand.mode === 'hold') return this.verdict(x, demand, hold, iterations);
     const start = this.burningState(demand.heat, hold === 'nodes' ? held : undefined);
-    const marched = this.march(start, demand, hold);
+    const outcome = this.implicitEuler(start, demand, hold);
     x.set(start);
-    return { ...marched, iterations: walked.iterations + marched.iterations };
+    return { ...outcome, iterations: iterations + outcome.iterations };
   }
 
   /**
-   * Newton steps in which gas has a heat capacity over a time step that lengthens as the steps shrink (pseudo-transient
-   * continuation); pressures are balanced anew before each.
+   * Pseudo-transient continuation: Newton steps in which gas has a heat capacity over a time step that lengthens as the steps
+   * shrink; pressures are balanced anew before each.
    */
-  private walk(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes'): { done: boolean; iterations: number } {
+  private pseudoTransient(x: Float64Array, demand: Demand, hold: Held): { done: boolean; iterations: number } {
     const { balances, model, before } = this;
     const d = model.differential;
     const gamma = hold === 'nodes' ? 0 : 1;
     const capacity = hold === 'nodes' ? 1 : 0;
     const step = this.rhs;
-    let h = WALK.first;
+    let h = CONTINUATION.first;
     let last = Infinity;
-    for (let k = 1; k <= WALK.most; k++) {
+    for (let k = 1; k <= CONTINUATION.most; k++) {
       before.set(x);
       this.balanceFlows(x);
       balances.evaluate(x, demand, false, true);
@@ -133,19 +134,19 @@ export class Settler {
           return { done: true, iterations: k + full.iterations };
         }
       }
-      const growth = last === Infinity ? 1 : Math.min(WALK.growth, Math.max(0.3, last / Math.max(move, 1e-9)));
+      const growth = last === Infinity ? 1 : Math.min(CONTINUATION.growth, Math.max(0.3, last / Math.max(move, 1e-9)));
       h = Math.min(1e8, h * Math.max(growth, move < 10 ? 1.5 : 0.3));
       last = move;
     }
-    return { done: false, iterations: WALK.most };
+    return { done: false, iterations: CONTINUATION.most };
   }
 
   /**
-   * The sure way: march in time by implicit Euler from x, the gas given its own small heat capacity so that every short
+   * The sure way: implicit Euler through time from x, the gas given its own small heat capacity so that every short
    * step has a solution near the last, and lengthen the step until nothing moves any more. Ends on the state that a real
    * pit would drift into, whatever the guess.
    */
-  march(x: Float64Array, demand: Demand & { mode: 'release' }, hold: 'nothing' | 'nodes' = 'nothing'): Settled {
+  private implicitEuler(x: Float64Array, demand: Demand & { mode: 'release' }, hold: Held = 'nothing'): SteadyOutcome {
     const { before, trial } = this;
     const longest = hold === 'nodes' ? 1e5 : 1e10;
     let iterations = 0;
@@ -167,17 +168,11 @@ export class Settler {
       h = Math.min(longest, h * growth);
       growth = Math.min(5, 1.15 * growth);
     }
-    return this.polish(x, demand, hold, iterations);
+    return this.newton(x, demand, hold, iterations);
   }
 
   /** One implicit Euler step of length h from `from` to x (a first guess), the gas with its own small heat capacity. */
-  implicitStep(
-    x: Float64Array,
-    from: Float64Array,
-    demand: Demand,
-    hold: 'nothing' | 'nodes',
-    h: number,
-  ): NewtonOutcome {
+  implicitStep(x: Float64Array, from: Float64Array, demand: Demand, hold: Held, h: number): NewtonOutcome {
     const { balances, model } = this;
     const d = model.differential;
     const start = new Float64Array(d);
@@ -198,7 +193,7 @@ export class Settler {
         balances.addGasCapacity(h, matrix);
       },
       limit: (at, step) => stepLimit(model, at, step),
-      measure: (at, step) => stepMeasure(model, at, step, MARCH),
+      measure: (at, step) => stepMeasure(model, at, step, EULER_LEFT),
     };
     return newton(problem, x, this.rhs, this.lu, { maxIterations: 20 });
   }
@@ -208,7 +203,7 @@ export class Settler {
    *
    * @param patient for a guess that is all but there: try harder
    */
-  polish(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes' = 'nothing', before = 0, patient = false): Settled {
+  newton(x: Float64Array, demand: Demand, hold: Held = 'nothing', before = 0, patient = false): SteadyOutcome {
     const { trial } = this;
     trial.set(x);
     let full = this.iterate(trial, demand, hold, 25);
@@ -220,13 +215,7 @@ export class Settler {
     return this.verdict(x, demand, hold, before + full.iterations);
   }
 
-  private iterate(
-    x: Float64Array,
-    demand: Demand,
-    hold: 'nothing' | 'nodes',
-    maxIterations: number,
-    patient = false,
-  ): NewtonOutcome {
+  private iterate(x: Float64Array, demand: Demand, hold: Held, maxIterations: number, patient = false): NewtonOutcome {
     const { balances, model } = this;
     const gamma = hold === 'nodes' ? 0 : 1;
     const capacity = hold === 'nodes' ? 1 : 0;
@@ -253,7 +242,7 @@ export class Settler {
     return true;
   }
 
-  private verdict(x: Float64Array, demand: Demand, hold: 'nothing' | 'nodes', iterations: number): Settled {
+  private verdict(x: Float64Array, demand: Demand, hold: Held, iterations: number): SteadyOutcome {
     const { balances, model } = this;
     this.balanceFlows(x);
     balances.evaluate(x, demand, true, true);
