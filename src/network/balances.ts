@@ -19,6 +19,8 @@ export type Demand = { mode: 'release'; heat: number; radiant?: number } | { mod
 export const LIMIT_WIDTH = 0.02;
 /** Heat capacity that a zone's gas is given on the way to a steady state [J/(kg K)]; it has no part in the answer. */
 const GAS_HEAT = 1000;
+/** Share by which a flow is changed to see what follows it. */
+const FLOW_STEP = 1e-4;
 
 /**
  * Heat, mass and fuel balances of a network: rates of change of the heat contents, residuals of everything that follows at
@@ -50,6 +52,8 @@ export class Balances {
   private readonly wallConductance: Float64Array;
   /** share of a zone's wall heat that is missing in what leaves it through an opening forwards and backwards, two an opening */
   readonly missing: Float64Array;
+  /** all that leaves each zone [kg/s] */
+  private readonly leaving: Float64Array;
   /** work space of air gaps */
   private readonly gapHeat: GapHeat = { across: 0, fromWall: 0, fromShield: 0 };
   /** convection coefficient of each face at the last evaluation [W/(m2 K)] */
@@ -74,6 +78,7 @@ export class Balances {
     this.toWalls = new Float64Array(model.zoneCount);
     this.wallConductance = new Float64Array(model.zoneCount);
     this.missing = new Float64Array(2 * network.openings.length);
+    this.leaving = new Float64Array(model.zoneCount);
     this.stems = new Stems(model);
     this.inertia = new Float64Array(model.size - model.differential);
     for (let z = 0; z < model.zoneCount; z++) {
@@ -260,28 +265,53 @@ export class Balances {
 
   /**
    * Gas that cools on its way through a zone leaves it colder than the mean, by part of what the walls take. What is missing in it
-   * is missing where it ends: for a jet in the layers that its own gas gets to.
+   * is missing where it ends: for a jet in the layers that its own gas gets to. Of what the walls take each stream that leaves gives
+   * its part, so that gas which others renew on its way cools the less along it.
    */
   private evaluatePlugs(): void {
-    const { model, algebraic, missing, toWalls, wallConductance } = this;
-    const { zoneCount: nz, heatCapacity, network, flows } = model;
-    for (const i of model.plugs) {
+    const { model, algebraic, missing, toWalls, wallConductance, leaving } = this;
+    const { zoneCount: nz, heatCapacity, network, flows, deficitByFlow, deficitByLeaving } = model;
+    if (model.plugs.length === 0) return;
+    this.sumLeaving();
+    for (const side of model.plugs) {
+      const i = side >> 1;
       const { from, to } = network.openings[i];
-      for (let side = 0; side < 2; side++) {
-        const own = side === 0 ? from : to;
-        const other = side === 0 ? to : from;
-        if (own === OUTDOORS || !network.zones[own].plug) continue;
-        const flow = side === 0 ? flows[i].forward : flows[i].backward;
-        const share = outflowDeficit(wallConductance[own], flow * heatCapacity[own]);
-        missing[2 * i + side] = share;
-        const cold = share * toWalls[own];
-        algebraic[nz + own] += cold;
-        if (other === OUTDOORS) continue;
-        const jet = side === 0 && flow > 0 ? model.jetOf[i] : undefined;
-        if (jet === undefined) algebraic[nz + other] -= cold;
-        else for (let k = 0; k < jet.zones.length; k++) algebraic[nz + jet.zones[k]] -= (cold * jet.own[k]) / flow;
-      }
+      const ahead = side % 2 === 0;
+      const own = ahead ? from : to;
+      const other = ahead ? to : from;
+      const flow = ahead ? flows[i].forward : flows[i].backward;
+      const all = leaving[own];
+      missing[side] = 0;
+      deficitByFlow[side] = 0;
+      deficitByLeaving[side] = 0;
+      if (!(flow > 0)) continue;
+      const part = flow / all;
+      const carried = all * heatCapacity[own];
+      const share = outflowDeficit(wallConductance[own], carried);
+      const more = outflowDeficit(wallConductance[own], (1 + FLOW_STEP) * carried);
+      missing[side] = part * share;
+      deficitByFlow[side] = (toWalls[own] * share) / all;
+      deficitByLeaving[side] = (toWalls[own] * part * ((more - share) / FLOW_STEP - share)) / all;
+      const cold = missing[side] * toWalls[own];
+      algebraic[nz + own] += cold;
+      if (other === OUTDOORS) continue;
+      const jet = ahead ? model.jetOf[i] : undefined;
+      if (jet === undefined) algebraic[nz + other] -= cold;
+      else for (let k = 0; k < jet.zones.length; k++) algebraic[nz + jet.zones[k]] -= (cold * jet.own[k]) / flow;
     }
+  }
+
+  /** All that leaves each zone, by openings and inside its column. */
+  private sumLeaving(): void {
+    const { model, leaving } = this;
+    const { network, flows } = model;
+    leaving.fill(0);
+    for (let i = 0; i < flows.length; i++) {
+      const { from, to } = network.openings[i];
+      leaving[from] += flows[i].forward;
+      if (to !== OUTDOORS) leaving[to] += flows[i].backward;
+    }
+    for (const { zones, left } of model.columns) for (let k = 0; k < zones.length; k++) leaving[zones[k]] += left[k];
   }
 
   private evaluateStreams(): void {

@@ -53,11 +53,13 @@ export class Jet {
     this.nearby = new Float64Array((n + 1) * n);
   }
 
-  /** Add what it carries from layer to layer at x to `net`, three a layer. Its own gas has been set down where it enters. */
-  evaluate(x: Float64Array, net: Float64Array): void {
+  /** Add what it carries from layer to layer at x to `net`, three a layer, and what leaves each to `left`. Its own gas has been set down where it enters. */
+  evaluate(x: Float64Array, net: Float64Array, left: Float64Array): void {
     const { model, opening, source, moved } = this;
     this.rise(model.flows[opening].forward, x[model.gas + source], moved);
     this.carry(x, moved, net);
+    const n = left.length;
+    for (let i = 0; i < n; i++) for (let k = 0; k < n; k++) if (k !== i) left[i] += moved[i * n + k];
   }
 
   private carry(x: Float64Array, moved: Float64Array, out: Float64Array): void {

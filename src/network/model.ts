@@ -104,8 +104,15 @@ export class Model {
   readonly columnCount: number;
   /** per zone, refreshed by `flowState`: pressure against outdoors at the ground, as if its gas reached down there [Pa] */
   readonly grounded: Float64Array;
-  /** openings along zones that gas flows through as through a pipe */
+  /** sides of openings by which gas leaves a zone as from a pipe: twice the opening, one more for its side `to`; and those of each zone */
   readonly plugs: Int32Array;
+  readonly plugsOf: Int32Array[];
+  /**
+   * Per side of an opening, of the heat that is missing in what leaves there colder than its zone's mean: how it grows with that
+   * flow, and with all that leaves the zone, whichever way [J/kg].
+   */
+  readonly deficitByFlow: Float64Array;
+  readonly deficitByLeaving: Float64Array;
   /** work space of stack flows */
   readonly duct: DuctFlow = { velocity: 0, slope: 0 };
 
@@ -159,8 +166,14 @@ export class Model {
     this.speed = zone();
     this.flows = openings.map(() => emptyOpeningFlow());
     this.exchange = new Float64Array(openings.length);
-    const plug = (z: number) => z !== OUTDOORS && zones[z].plug === true;
-    this.plugs = Int32Array.from(openings.flatMap((o, i) => (plug(o.from) || plug(o.to) ? [i] : [])));
+    const plug = (z: number, inner = false) =>
+      z !== OUTDOORS && (zones[z].plug === 'out' || (inner && zones[z].plug === 'along'));
+    this.plugs = Int32Array.from(
+      openings.flatMap((o, i) => [o.from, o.to].flatMap((z, side) => (plug(z, o.inner) ? [2 * i + side] : []))),
+    );
+    this.plugsOf = zones.map((_, z) => this.plugs.filter((side) => sideOf(openings, side) === z));
+    this.deficitByFlow = new Float64Array(2 * openings.length);
+    this.deficitByLeaving = new Float64Array(2 * openings.length);
     this.grounded = zone();
     this.under = new Int32Array(zones.length).fill(-1);
     this.lowest = Int32Array.from(zones, (_, z) => z);
@@ -279,6 +292,11 @@ function fireShares(network: Network): Float64Array {
 function fireViews(network: Network): number {
   const { zone, seen, throatArea, outArea } = network.fire;
   return areaOf(network, [zone]) + (seen.length > 0 ? throatArea : 0) + outArea;
+}
+
+/** Zone on a side of an opening. */
+function sideOf(openings: Network['openings'], side: number): number {
+  return side % 2 === 0 ? openings[side >> 1].from : openings[side >> 1].to;
 }
 
 function areaOf({ faces }: Network, zones: number[]): number {

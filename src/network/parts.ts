@@ -18,8 +18,8 @@ export interface Cut {
   plates: number;
   /** does its gas stand in those slices too, or is it mixed over its height? */
   layered: boolean;
-  /** does gas flow along it as through a pipe? */
-  plug?: boolean;
+  /** where does gas leave it as from a pipe? default: nowhere */
+  plug?: 'out' | 'along';
   /** of the part's inside height [m above its floor]; default: all */
   range?: { low: number; high: number };
 }
@@ -56,7 +56,7 @@ export function addPart(
       hydraulicDiameter: 0,
       beamLength: 0,
       soot,
-      ...(cut.plug ? { plug: true } : {}),
+      ...(cut.plug ? { plug: cut.plug } : {}),
     });
     return network.zones.length - 1;
   };
@@ -118,7 +118,12 @@ export function addChamber(
   const { network } = built;
   const deck = deckOf(chamber);
   if (!deck) {
-    built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, { count, plates: levels, layered: true });
+    built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, {
+      count,
+      plates: levels,
+      layered: true,
+      plug: 'along',
+    });
     return;
   }
   const height = geometry.roof - geometry.floor;
@@ -131,13 +136,14 @@ export function addChamber(
     count: stirred ? 1 : count,
     plates: 1,
     layered: false,
-    plug: !stirred,
+    plug: stirred ? undefined : 'out',
     range: under,
   });
   built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, {
     count,
     plates: levels,
     layered: true,
+    plug: 'along',
     range: above,
   });
   const width = widthAtHeight(geometry, level);

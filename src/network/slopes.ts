@@ -12,7 +12,6 @@ import { OUTDOORS, type Network } from './types.js';
 /** Steps of the differences by which slopes without a formula are taken [K], [kg/kg]. */
 const T_STEP = 0.01;
 const FUEL_STEP = 1e-6;
-const NONE = new Int32Array(0);
 
 /**
  * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the negative
@@ -155,12 +154,12 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     m[gasIndex * n + node] += gasBySurface;
     m[gasIndex * n + gasIndex] += gasByGas;
     m[gasIndex * n + fuelIndex] += fuelSlope * gasByEmissivity;
-    for (const i of network.zones[z].plug ? model.plugs : NONE) {
-      const { from, to } = network.openings[i];
-      if (from !== z && to !== z) continue;
-      const share = balances.missing[from === z ? 2 * i : 2 * i + 1];
-      const other = from === z ? to : from;
-      const jet = from === z ? model.jetOf[i] : undefined;
+    for (const side of model.plugsOf[z]) {
+      const i = side >> 1;
+      const ahead = side % 2 === 0;
+      const share = balances.missing[side];
+      const other = ahead ? network.openings[i].to : network.openings[i].from;
+      const jet = ahead ? model.jetOf[i] : undefined;
       const ends = jet === undefined || !(model.flows[i].forward > 0) ? 0 : jet.zones.length;
       for (let k = -1; k < Math.max(1, ends); k++) {
         const row = model.gas + (k < 0 ? z : ends > 0 ? jet!.zones[k] : other);

@@ -2,6 +2,7 @@
  * Gas that a column's layers trade: hot streams from openings that rise as plumes and take in what they pass, gas that sinks
  * along walls colder than itself, and what rises or sinks through the level sections between them to keep the mass of each.
  */
+import { leaveSlopes } from './flowSlopes.js';
 import { overturn } from '../physics/opening.js';
 import { AIR_HEAT } from '../physics/plume.js';
 import { SINKING_COLDNESS, wallDownflow } from '../physics/wallFlow.js';
@@ -23,6 +24,9 @@ export class ColumnStreams {
   readonly jets: Jet[];
   /** net inflow into each zone, three a zone: mass [kg/s], heat [W], fuel [kg/s] */
   readonly net: Float64Array;
+  /** what leaves each layer for others of the column [kg/s] */
+  readonly left: Float64Array;
+  private readonly leftByStreams: Float64Array;
   /** net mass of jets and sinking gas alone, a layer each [kg/s] */
   readonly streamed: Float64Array;
   /** `net` of jets and sinking gas alone */
@@ -55,6 +59,8 @@ export class ColumnStreams {
       return Float64Array.from(own, ({ area }) => area / whole);
     });
     this.net = new Float64Array(3 * n);
+    this.left = new Float64Array(n);
+    this.leftByStreams = new Float64Array(n);
     this.streamed = new Float64Array(n);
     this.streams = new Float64Array(3 * n);
     this.sunk = new Float64Array(n);
@@ -69,7 +75,7 @@ export class ColumnStreams {
 
   /** Net inflows at x, with the gas of the last `gasState` and the flows of the last `flowState`. */
   evaluate(x: Float64Array): void {
-    const { model, zones, temperature, wall, net, streamed, jets } = this;
+    const { model, zones, temperature, wall, net, streamed, jets, leftByStreams: left } = this;
     const { fuel, gas } = model;
     const n = zones.length;
     for (let k = 0; k < n; k++) {
@@ -81,10 +87,12 @@ export class ColumnStreams {
       wall[k] = nodes.length > 0 ? mean : temperature[k];
     }
     net.fill(0);
-    for (const jet of jets) jet.evaluate(x, net);
+    left.fill(0);
+    for (const jet of jets) jet.evaluate(x, net, left);
     for (let k = 1; k < n; k++) {
       const mass = this.downflow(k, 0, 0);
       this.sunk[k] = mass;
+      left[k] += mass;
       const a = zones[k - 1];
       const b = zones[k];
       const share = this.belowSlope(k);
@@ -98,9 +106,10 @@ export class ColumnStreams {
 
   /** What rises and sinks through the level sections at x, with jets and sinking gas as they were last reckoned. */
   level(x: Float64Array): void {
-    const { model, zones, net } = this;
+    const { model, zones, net, left } = this;
     const { enthalpy, fuel } = model;
     net.set(this.streams);
+    left.set(this.leftByStreams);
     for (let k = 1; k < zones.length; k++) {
       const a = zones[k - 1];
       const b = zones[k];
@@ -109,6 +118,8 @@ export class ColumnStreams {
       const both = overturn(model.density[b], model.density[a], this.column.areas[k - 1]);
       const rising = 0.5 * (traffic + up) + both;
       const sinking = 0.5 * (traffic - up) + both;
+      left[k - 1] += rising;
+      left[k] += sinking;
       const heat = rising * enthalpy[a] - sinking * enthalpy[b];
       shift(net, 3 * k - 3, 3 * k, up, heat, rising * x[fuel + a] - sinking * x[fuel + b]);
     }
@@ -207,6 +218,8 @@ export class ColumnStreams {
     const fa = x[fuel + a];
     const fb = x[fuel + b];
     enter(model, m, a, b, unknown, 1, more * enthalpy[a] - less * enthalpy[b], more * fa - less * fb);
+    leaveSlopes(model, m, a, unknown, more);
+    leaveSlopes(model, m, b, unknown, less);
     const heat = enthalpy[a] - enthalpy[b];
     const traded = both === 0 ? 0 : 1;
     const byAbove = traded * ((overturn(density[b] + DENSITY_STEP, density[a], area) - both) / DENSITY_STEP);

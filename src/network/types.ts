@@ -32,8 +32,11 @@ export interface Zone {
   beamLength: number;
   /** soot absorption coefficient [1/m] */
   soot: number;
-  /** gas flows through it as through a pipe, cooling on its way: its temperature is the mean, and it leaves colder */
-  plug?: boolean;
+  /**
+   * Gas flows through it as through a pipe, cooling on its way: its temperature is the mean, and it leaves colder, by every
+   * opening, or where it passes on to the next cell along the part.
+   */
+  plug?: 'out' | 'along';
 }
 
 export type OpeningRole = 'intake' | 'throat' | 'passage' | 'stackEntry' | 'stackExit' | 'gap' | 'doorway';

@@ -147,10 +147,11 @@ describe('a grate of steel', () => {
     for (const { zone } of faces) expect(Math.abs(network.zones[zone].centre - 40 * 0.0254)).toBeLessThan(0.13);
   });
 
-  it('delays the first reading and changes nothing once settled', () => {
+  it('delays the first reading, and once settled does no more than even out its layer', () => {
     const [bare, steel] = [heavy({}), heavy({ mass: '60 lb', area: '40 ft^2' })].map((design) => estimate(design));
     expect(steel.warmUp!.gauge_s!).toBeGreaterThan(1.01 * bare.warmUp!.gauge_s!);
-    expect(Math.abs(steel.steady!.fire_W / bare.steady!.fire_W - 1)).toBeLessThan(0.02);
+    // it takes no heat any more, but shines on the floor what its gas gives it: 2.3 to 2.6 % in cells five times as fine
+    expect(Math.abs(steel.steady!.fire_W / bare.steady!.fire_W - 1)).toBeLessThan(0.03);
   });
 
   it('weighs on a trailer at its own height', () => {
