@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { NO_DIFFERENCE } from '../../../src/study/quantities.js';
 import { bestThroat, fittingThroat, throatTries, type ThroatTry } from '../../../src/study/size/throat.js';
 import { designOf, PLAIN } from '../../design/designFiles.js';
 
@@ -40,9 +41,9 @@ describe('throats of a plain pit', () => {
     const even = best('apart_K');
     expect(even.area_m2).toBeGreaterThan(1.5 * small.area_m2);
     expect(even.area_m2).toBeLessThan(large.area_m2 / 1.2);
-    // what the bed does through a large one and the jet of a small one, in kelvins that a cook sees
-    expect(small.apart_K! - even.apart_K!).toBeGreaterThan(3);
-    expect(large.apart_K! - even.apart_K!).toBeGreaterThan(2);
+    // what the bed does through a large one and the jet of a small one is more than what can't be told
+    expect(small.apart_K! - even.apart_K!).toBeGreaterThan(NO_DIFFERENCE.temperature);
+    expect(large.apart_K! - even.apart_K!).toBeGreaterThan(NO_DIFFERENCE.temperature);
   });
 
   it('one without speed in hand is the last that is tried', () => {
