@@ -52,6 +52,7 @@ describe.skipIf(!browser)('the HTML report in a browser', () => {
     ['six options with long names', () => renamed(six, 'Backyard smoker of the old shop '.repeat(9))],
     ['six options in trouble', () => troubled(six)],
     ['four options in trouble', () => troubled(compared(plates(['1/4 in', '1/8 in', '3/16 in', '5/16 in'])))],
+    ['one design', () => compared(asDrawn(designOf('offset-with-upright')))],
     ['one design in trouble', () => troubled(compared(asDrawn(designOf('offset-with-upright'))))],
     ['right-to-left names', () => renamed(six, 'مدخنة الفناء الخلفي')],
   ])('%s: nothing goes wrong, and the buyer has all of it on one page', (_, make) =>

@@ -3,7 +3,7 @@ import { assemble, type Comparison } from '../../src/study/compare/compare.js';
 import { studyOption, USUAL_SETTINGS } from '../../src/study/compare/studyOption.js';
 import { brokenOnPhone, expectWhole } from './support/printed.js';
 import { browserAndFolder } from './support/setUp.js';
-import { asDrawn, compared, designOf } from '../report/support/reports.js';
+import { designOf } from '../report/support/reports.js';
 
 const { browser, folder } = await browserAndFolder();
 
@@ -27,9 +27,6 @@ describe.skipIf(!browser)('the HTML report in a browser', () => {
     const studies = options.map(({ design }) => studyOption(design, USUAL_SETTINGS));
     carried = assemble(options, studies, USUAL_SETTINGS);
   });
-
-  it('one design: nothing goes wrong, and the buyer has all of it on one page', () =>
-    expectWhole(browser!, folder.path, compared(asDrawn(designOf('offset-with-upright')))));
 
   it('an upright on a trailer, with handles and prices, in three plates: all of it on one page', () =>
     expectWhole(browser!, folder.path, carried));
