@@ -1,3 +1,4 @@
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
 import { defineConfig } from 'vitest/config';
 import { BUILT, builtSource } from './tests/support/builtSource.js';
 
@@ -25,6 +26,19 @@ const spawned = {
   hookTimeout: 300_000,
 };
 
+/** The longest file of a project begins first, also where no run before has told how long it takes. */
+class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]) {
+    const sorted = await super.sort(files);
+    const isLongest = ({ moduleId }: TestSpecification) => /semantic.estimates\.(long\.)?test\.ts$/.test(moduleId);
+    const longest = sorted.find(isLongest);
+    if (!longest) return sorted;
+    const others = sorted.filter((file) => file !== longest);
+    const at = others.findIndex(({ project }) => project.name === longest.project.name);
+    return others.toSpliced(at, 0, longest);
+  }
+}
+
 /** What everyday tests in process must reach nine lines of ten of: what numbers come from. */
 const covered = ['physics', 'solve', 'network', 'study'];
 
@@ -35,6 +49,7 @@ export default defineConfig({
   test: {
     // one worker a core; by default one core is kept free
     maxWorkers: '100%',
+    sequence: { sequencer: LongestFirst },
     globalSetup: ['tests/support/builtSource.ts'],
     reporters: report ? ['default', ['json', { outputFile: report }]] : ['default'],
     projects: [
