@@ -1,10 +1,21 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { FITTED } from '../design/fittedFiles.js';
-import { designs, drawn, expectAsEstimated, linesOf, mixed, ndjson, plain, read, type Tree } from './batchLines.js';
+import {
+  designs,
+  drawn,
+  expectAsEstimated,
+  linesOf,
+  mixedLines,
+  ndjson,
+  plain,
+  read,
+  type Tree,
+} from './batchLines.js';
 import { canRunParallel, inParallel } from './support/parallel.js';
 import { pitwright, scratch, type Run } from './support/run.js';
 
+const mixed = mixedLines(13);
 /** The mixed lines as they are computed in one go. */
 let whole: Run;
 
@@ -30,8 +41,11 @@ describe('batch: designs in, results out', () => {
   });
 
   it('gives the numbers of estimate --json, of any layout', async () => {
-    const results = read((await pitwright(['batch'], { stdin: ndjson(designs) })).stdout);
-    for (const [i, design] of designs.entries()) if (i > 0) await expectAsEstimated(design, results[i]);
+    const { stdout, stderr } = await pitwright(['batch'], { stdin: ndjson(designs) });
+    expect(stderr).toMatch(/^pitwright: 3 lines in [\d.]+ s, [\d.]+ a second\n$/);
+    const results = read(stdout);
+    expect(results.map(({ name }) => name)).toEqual(designs.map(({ name }) => name));
+    for (const [i, design] of designs.entries()) await expectAsEstimated(design, results[i]);
   });
 
   it('gives the same bytes with one thread, two and five', async () => {
@@ -251,6 +265,12 @@ describe('batch: where results go', () => {
   beforeAll(() => writeFileSync(folder.at('pit.yaml'), readFileSync(plain)));
   afterAll(folder.remove);
   const many = ndjson(Array.from({ length: 1500 }, () => drawn));
+
+  it('a reader that hangs up ends it, without a word and long before the input ends', async () => {
+    const { code, stdout, stderr } = await pitwright(['batch', '--steady'], { stdin: many, hangUp: true });
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(linesOf(stdout).length).toBeLessThan(200);
+  });
 
   it('-o writes the same lines into a file, and makes none for a run that gets nowhere', async () => {
     const stdin = ndjson(designs);

@@ -1,24 +1,24 @@
-import { readFileSync, writeFileSync } from 'node:fs';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { designs, drawn, expectAsEstimated, linesOf, mixed, ndjson, plain, read } from './batchLines.js';
-import { pitwright, type Run, scratch } from './support/run.js';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { drawn, expectAsEstimated, mixedLines, ndjson, plain, read } from './batchLines.js';
+import { pitwright, type Run } from './support/run.js';
 
 /** The mixed lines as they are computed in one go. */
 let whole: Run;
 beforeAll(async () => {
-  whole = await pitwright(['batch', '--steady'], { stdin: mixed });
+  whole = await pitwright(['batch', '--steady', '--workers', '1'], { stdin: mixedLines(7) });
 });
 
 describe('batch: designs in, results out', () => {
   const steady = (stdin: string | Buffer, ...more: string[]) => pitwright(['batch', '--steady', ...more], { stdin });
 
   it('gives a line a design, in order, with the numbers of estimate --json', async () => {
-    const { code, stdout, stderr } = await pitwright(['batch'], { stdin: ndjson(designs) });
+    const two = [drawn, { ...drawn, name: 'another' }];
+    const { code, stdout, stderr } = await pitwright(['batch', '--workers', '1'], { stdin: ndjson(two) });
     expect(code).toBe(0);
-    expect(stderr).toMatch(/^pitwright: 3 lines in [\d.]+ s, [\d.]+ a second\n$/);
+    expect(stderr).toMatch(/^pitwright: 2 lines in [\d.]+ s, [\d.]+ a second\n$/);
     const results = read(stdout);
-    expect(results.map(({ name }) => name)).toEqual(designs.map(({ name }) => name));
-    await expectAsEstimated(designs[0], results[0]);
+    expect(results.map(({ name }) => name)).toEqual(two.map(({ name }) => name));
+    await expectAsEstimated(drawn, results[0]);
   });
 
   it('has an error line for each line that holds no design, and goes on', async () => {
@@ -85,17 +85,6 @@ describe('batch --changes', () => {
 });
 
 describe('batch: where results go', () => {
-  const folder = scratch();
-  beforeAll(() => writeFileSync(folder.at('pit.yaml'), readFileSync(plain)));
-  afterAll(folder.remove);
-  const many = ndjson(Array.from({ length: 1500 }, () => drawn));
-
-  it('a reader that hangs up ends it, without a word and long before the input ends', async () => {
-    const { code, stdout, stderr } = await pitwright(['batch', '--steady'], { stdin: many, hangUp: true });
-    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    expect(linesOf(stdout).length).toBeLessThan(200);
-  });
-
   it.each([['--from', '0']])('%s %s: exit 2 and what is allowed', async (option, value) => {
     const { code, stdout, stderr } = await pitwright(['batch', option, value]);
     expect({ code, stdout }).toEqual({ code: 2, stdout: '' });

@@ -14,9 +14,9 @@ export const ndjson = (trees: unknown[]) => trees.map((tree) => `${JSON.stringif
 export const linesOf = (text: string) => text.split('\n').slice(0, -1);
 export const read = (text: string): Tree[] => linesOf(text).map((line) => JSON.parse(line));
 
-/** Designs with other stacks, and faults of all kinds between them. */
-export const mixed = (() => {
-  const lines = Array.from({ length: 13 }, (_, i) => {
+/** So many designs with other stacks, and faults of all kinds between them. */
+export function mixedLines(count: number): string {
+  const lines = Array.from({ length: count }, (_, i) => {
     const tree = structuredClone(designs[i % designs.length]);
     tree.name = `pit ${i + 1}`;
     tree.stacks[0].height = `${28 + i} in`;
@@ -26,7 +26,7 @@ export const mixed = (() => {
   lines.splice(4, 0, '{"schema":1,"name":"half a');
   lines.splice(9, 0, JSON.stringify({ ...drawn, chamber: { ...drawn.chamber, plaet: '1/4 in' }, name: 'misspelt' }));
   return `${lines.join('\n')}\n`;
-})();
+}
 
 /** A line of a batch has the numbers of `estimate --json`, but for the curves and for what is followed for one design at a time. */
 export async function expectAsEstimated(tree: Tree, result: Tree): Promise<void> {

@@ -10,6 +10,8 @@ describe('compare', () => {
   it('gives verdict and table, within 100 columns, the table as CSV, and every chart', async () => {
     const { code, stderr } = await pitwright([
       ...plates,
+      '--workers',
+      '1',
       '--price',
       '$1.20/lb',
       '-o',

@@ -12,7 +12,7 @@ const { run, folder } = useHostileFolder();
 
 describe('control characters never reach a terminal', () => {
   it.each([
-    [0, 'check', '-'],
+    [0, 'estimate', '-', '--csv', '-'],
     [0, 'estimate', '-', '--spread', '20'],
     [0, 'compare', '-', file, '--vary', `name=${QUOTED} | b`],
     [0, 'compare', '-', file, '--csv', '-'],

@@ -6,7 +6,7 @@ const { run } = useHostileFolder();
 
 describe('control characters never reach a terminal', () => {
   it.each([
-    [0, 'estimate', '-', '--csv', '-'],
+    [0, 'check', '-'],
     [0, 'batch', '--steady'],
     [3, 'check', `${FILE}/broken.yaml`],
     [3, 'fit', '-', `${FILE}/${FILE}.csv`],

@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { expectFiles } from './cookFiles.js';
 import { eachScratch, example, pitwright } from './support/run.js';
 
 const folder = eachScratch();
@@ -7,6 +8,22 @@ const folder = eachScratch();
 const market = example('reverse-flow.yaml');
 
 describe('cook', () => {
+  it('prints its text and says nothing else', async () => {
+    const { code, stdout, stderr } = await pitwright(['cook', market]);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expect(stdout).toMatch(/The day takes/);
+  });
+
+  it('gives JSON, CSV and a picture', async () => {
+    const args = ['cook', market, '--json', '--csv', folder.at('day.csv'), '--charts', folder.at('charts')];
+    const { code, stdout } = await pitwright(args);
+    expect(code).toBe(0);
+    const { cook } = JSON.parse(stdout);
+    expect(cook.energyError).toBeLessThan(1e-3);
+    expect(cook.inBand_share).toBeGreaterThan(0.5);
+    expect(expectFiles(folder)).toBe(cook.curve.time_s.length);
+  });
+
   it('tells what the reader chose, and what is left of the wood', async () => {
     const text = readFileSync(market, 'utf8');
     const pipe = text.replace(/(chamber:[^]*?)diameter: [^\n#]*/, '$1diameter: 30 in pipe, extra strong ');

@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { expectToldPlain } from './estimatedText.js';
 import { eachScratch, example, pitwright } from './support/run.js';
 
 const folder = eachScratch();
@@ -44,7 +45,21 @@ describe('what estimate writes to files', () => {
   });
 });
 
+describe('a reader that hangs up', () => {
+  it('still gets the files done', async () => {
+    const run = await pitwright(['estimate', plain, '--json', '--csv', folder.at('pit.csv')], { hangUp: true });
+    expect(run).toMatchObject({ code: 0, stderr: '' });
+    expect(readdirSync(folder.path)).toEqual(['pit.csv']);
+  });
+});
+
 describe('estimate', () => {
+  it('prints the text on stdout and nothing on stderr', async () => {
+    const { code, stdout, stderr } = await pitwright(['estimate', plain]);
+    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
+    expectToldPlain(stdout);
+  });
+
   it('keeps to SI with --units si', async () => {
     const { stdout } = await pitwright(['estimate', plain, '--full', '--units', 'si']);
     expect(stdout).toMatch(/121 °C/);

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { expectToldPlain } from './estimatedText.js';
 import { eachScratch, example, pitwright } from './support/run.js';
 
 const folder = eachScratch();
@@ -9,14 +10,6 @@ const plain = example('plain-24.yaml');
 const plainText = readFileSync(plain, 'utf8');
 
 describe('estimate', () => {
-  it('prints the text on stdout and nothing on stderr', async () => {
-    const { code, stdout, stderr } = await pitwright(['estimate', plain]);
-    expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
-    expect(stdout).toMatch(/first reads 250 °F\s+after \d+ min/);
-    expect(stdout).toMatch(/middle \(gauge\) +\d+ °F \(\d+ °C\) +250 °F \(121 °C\)/);
-    expect(stdout).not.toMatch(/NaN|undefined|Infinity/);
-  });
-
   it('gives the contract as JSON, in SI', async () => {
     const { code, stdout } = await pitwright(['estimate', plain, '--json']);
     expect(code).toBe(0);
@@ -101,6 +94,7 @@ describe('what estimate writes to files', () => {
       expect(readFileSync(`${charts}/${name}`).subarray(1, 4).toString()).toBe('PNG');
       expect(run.stderr).toContain(name);
     }
+    expectToldPlain(readFileSync(folder.at('pit.txt'), 'utf8'));
     const [head, ...rows] = parse(readFileSync(folder.at('pit.csv'))) as string[][];
     expect(head[0]).toBe('time [min]');
     expect(rows.length).toBeGreaterThan(10);
@@ -123,14 +117,6 @@ describe('what estimate writes to files', () => {
     const { code } = await pitwright(['estimate', '-', ...args], { cwd: folder.path, stdin: 'schema: 1\n' });
     expect(code).toBe(3);
     expect(readdirSync(folder.path)).toEqual([]);
-  });
-});
-
-describe('a reader that hangs up', () => {
-  it('still gets the files done', async () => {
-    const run = await pitwright(['estimate', plain, '--json', '--csv', folder.at('pit.csv')], { hangUp: true });
-    expect(run).toMatchObject({ code: 0, stderr: '' });
-    expect(readdirSync(folder.path)).toEqual(['pit.csv']);
   });
 });
 

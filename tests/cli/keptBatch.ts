@@ -9,7 +9,7 @@ export const designs = (count: number) =>
     const stacks = [{ ...drawn.stacks[0], height: `${28 + i} in` }];
     return `${JSON.stringify({ ...drawn, name: `pit ${i + 1}`, stacks })}\n`;
   }).join('');
-export const FEW = 12;
+const FEW = 12;
 export const stdin = designs(FEW);
 export const linesIn = (text: string) => text.split('\n').length - 1;
 
@@ -20,17 +20,18 @@ const goOnLine = /^pitwright batch --from .*>> results\.ndjson$/m.exec(
 
 export type KeptBatch = ReturnType<typeof useKeptBatch>;
 
-/** For every test a folder with the designs in it, how the command is run there, and what a run to the end gives. */
-export function useKeptBatch() {
+/** For every test a folder with so many designs in it, how the command is run there, and what a run to the end gives. */
+export function useKeptBatch(count = FEW) {
+  const given = designs(count);
   let whole: string;
   let env: Record<string, string>;
   beforeAll(async () => {
-    whole = (await pitwright(['batch', '--steady'], { stdin })).stdout;
-    expect(linesIn(whole)).toBe(FEW);
+    whole = (await pitwright(['batch', '--steady'], { stdin: given })).stdout;
+    expect(linesIn(whole)).toBe(count);
   });
   const folder = eachScratch((fresh) => {
     env = onPath(fresh.path, '--steady');
-    writeFileSync(fresh.at('designs.ndjson'), stdin);
+    writeFileSync(fresh.at('designs.ndjson'), given);
   });
   const inShell = (line: string) => shell(line, { cwd: folder.path, env });
   return {

@@ -1,10 +1,12 @@
+import { readFileSync } from 'node:fs';
+import { parse as parseCsv } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import type { ComparedOption, Comparison } from '../../src/study/compare/compare.js';
 import { eachFourWays, expectRefused, FOUR_WAYS, LABELS } from './fourWays.js';
 import { pitwright } from './support/run.js';
 
 const files = eachFourWays();
-const { fileOf } = files;
+const { folder, fileOf } = files;
 
 async function compared(...args: string[]): Promise<Comparison> {
   const { code, stdout, stderr } = await pitwright(['compare', '--json', ...args]);
@@ -13,6 +15,23 @@ async function compared(...args: string[]): Promise<Comparison> {
 }
 
 describe('options of a design', () => {
+  it('stand in table and CSV with what they cost', async () => {
+    const { code, stdout } = await pitwright(['compare', FOUR_WAYS, '--csv', folder.at('table.csv')]);
+    expect(code).toBe(0);
+    for (const label of LABELS) expect(stdout).toContain(`- ${label}`);
+    expect(stdout).toMatch(/paid back after \[cooks\] +– +at once/);
+    expect(stdout).toMatch(/Prices: steel \$1\.20\/lb, insulation \$4\/ft², wood \$0\.30\/lb\./);
+    for (const line of stdout.split('\n')) expect([...line].length, line).toBeLessThanOrEqual(100);
+    const rows: string[][] = parseCsv(readFileSync(folder.at('table.csv')));
+    expect(rows[0].slice(3, 7)).toEqual(LABELS);
+    const row = (what: string) => rows.find(([group, name]) => group === 'What it costs' && name === what)!;
+    const [steel, insulation, both] = ['its steel', 'its insulation', 'all together'].map((what) =>
+      row(what).slice(3, 7).map(Number),
+    );
+    both.forEach((cost, i) => expect(cost).toBeCloseTo(steel[i] + insulation[i], 3));
+    expect(row('paid back after').slice(3, 7)).toEqual(['', 'at once', 'never', expect.stringMatching(/^\d+$/)]);
+  });
+
   it('are compared as files with the same changes are, each by its name, with costs and payback', async () => {
     const comparison = await compared(FOUR_WAYS);
     expect(comparison.options.map(({ label }) => label)).toEqual(LABELS);

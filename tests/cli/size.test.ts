@@ -16,7 +16,7 @@ describe('size', () => {
   let run: Run;
   beforeAll(async () => {
     const stdin = `${readFileSync(plain, 'utf8')}${FEW}`;
-    run = await pitwright(['size', '-', '--json', '--charts', folder.at('charts'), '--workers', '2'], { stdin });
+    run = await pitwright(['size', '-', '--json', '--charts', folder.at('charts'), '--workers', '1'], { stdin });
   }, 120_000);
 
   it('gives wanted, choices and the chosen one, and says its progress on stderr', () => {

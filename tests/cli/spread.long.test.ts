@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { expectHowSure } from '../report/howSure.js';
 import { example, pitwright } from './support/run.js';
 
 const plain = example('plain-24.yaml');
@@ -16,6 +17,11 @@ describe('estimate --spread', () => {
     const gauge = spread.numbers.find(({ key }: { key: string }) => key === 'gauge_s');
     expect(gauge.p10).toBeLessThan(gauge.p90);
     expect(gauge.causes[0].share).toBeGreaterThan(0.2);
+  });
+
+  it('says in the text how sure each number is', async () => {
+    const { stdout } = await pitwright(['estimate', plain, '--spread', '20']);
+    expectHowSure(stdout, 20);
   });
 
   it('says in the text what matters', async () => {

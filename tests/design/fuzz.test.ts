@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { PLAIN } from './designFiles.js';
-import { fuzz, mustStand } from './fuzzing.js';
+import { fuzz, mustStand, mustStandBoth } from './fuzzing.js';
 
 fuzz(0.1);
 
@@ -21,18 +21,12 @@ describe('any text', () => {
     ['colons', ': '.repeat(400_000), ': '.repeat(59)],
     ['one long key', `${'k'.repeat(900_000)}: 1`, `${'k'.repeat(240_000)}: 1`],
     [
-      'keys',
-      Array.from({ length: 19_000 }, (_, i) => `k${i}: 1`).join('\n'),
-      Array.from({ length: 4_900 }, (_, i) => `k${i}: 1`).join('\n'),
-    ],
-    [
       'flow keys',
       `a: {${'k, '.repeat(90_000)}}`,
       `a: {${Array.from({ length: 9_900 }, (_, i) => `k${i}`).join(', ')}}`,
     ],
     ['list items', `stacks: [${'1,'.repeat(400_000)}]`, `stacks: [${'1,'.repeat(9_900)}]`],
     ['blocks', '- {}\n'.repeat(90_000), `stacks: [${'{},'.repeat(3_300)}]`],
-    ['anchors', 'a: &a 1\n'.repeat(19_000), Array.from({ length: 4_900 }, (_, i) => `k${i}: &a${i} 1`).join('\n')],
     [
       'aliases',
       'a: *a\n'.repeat(19_000),
@@ -41,7 +35,6 @@ describe('any text', () => {
     ['syntax faults', 'a: b: c\n'.repeat(19_000), 'a: b: c\n'.repeat(4_900)],
     ['quotes', '"'.repeat(500_001), '"'.repeat(9_999)],
     ['spaces', `${' '.repeat(900_000)}a`, `${' '.repeat(240_000)}a`],
-    ['commas', `a: [${','.repeat(900_000)}]`, `a: [${','.repeat(9_990)}]`],
     ['percent signs', '%'.repeat(900_000), '%'.repeat(240_000)],
     ['carriage returns', `${'\r'.repeat(900_000)}a: 1`, `${'\r'.repeat(240_000)}a: 1`],
     [
@@ -56,10 +49,7 @@ describe('any text', () => {
       `fire: { heat: '${'1'.repeat(300_000)}/1 W' }`,
       `fire: { heat: '${'1'.repeat(100_000)}/${'1'.repeat(100_000)} W' }`,
     ],
-  ])('of many %s', (_, beyond, within) => {
-    expect(mustStand(beyond)).toBe('faults');
-    expect(mustStand(within)).toBe('faults');
-  });
+  ])('of many %s', mustStandBoth);
 });
 
 describe('any tree', () => {

@@ -32,6 +32,12 @@ export function mustStand(text: string): 'design' | 'faults' {
   return 'faults';
 }
 
+/** A text beyond the limits of a file, and one just within them, are refused alike. */
+export function mustStandBoth(_: string, beyond: string, within: string): void {
+  expect(mustStand(beyond)).toBe('faults');
+  expect(mustStand(within)).toBe('faults');
+}
+
 const NASTY = fc.constantFrom<unknown>(
   null,
   true,

@@ -7,6 +7,10 @@ import { chance } from './syntheticLog.js';
 import { ACCURACY, expectFound, plain, without, input, found, pit, logOf, TWO } from './fitLogs.js';
 
 describe('a fit', () => {
+  it('finds one that the log was made with, and says how surely', () => {
+    expectFound({ innerConvection: TWO.innerConvection }, { hours: 2.5 });
+  });
+
   it('finds two that the log was made with, and says how surely', () => {
     expect(expectFound(TWO).fitted.values.map(({ path, scale }) => [path, scale])).toEqual([
       ['innerConvection', 'is'],

@@ -4,13 +4,9 @@ import { fit } from '../../src/fit/fit.js';
 import { tellingPaths } from '../../src/fit/parameters.js';
 import { fitUnknownsOf } from '../../src/study/spread/unknowns.js';
 import { exampleDesign, exampleNames } from '../support/examples.js';
-import { expectFound, input, logOf, plain, TWO, without } from './fitLogs.js';
+import { input, logOf, plain, without } from './fitLogs.js';
 
 describe('a fit', () => {
-  it('finds what the log was made with, and says how surely', () => {
-    expectFound({ innerConvection: TWO.innerConvection }, { hours: 2.5 });
-  });
-
   it('refuses an estimate that the design does not have', () => {
     expect(() => fit(plain(), [input(logOf({}))], without(['upright.doorGap']))).toThrow(RangeError);
   });

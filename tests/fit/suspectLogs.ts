@@ -12,6 +12,8 @@ const rows = readFileSync(new URL('../../examples/yard-cook.csv', import.meta.ur
 export const header = rows[1].split(',');
 const table = rows.slice(2, 302).filter((row, i) => row !== '' && (i % 2 === 0 || row.split(',')[5] !== ''));
 export const FREE = ['innerConvection', 'fire.radiant', 'wood.heat', 'estimates.stemFill'];
+/** What the script of the made-up log says that it was made with, of what is fitted here. */
+export const MADE_WITH = { innerConvection: 1.4, 'fire.radiant': 0.36 };
 export const [FIRE_END, MIDDLE, STACK_END, STEEL, WOOD, AIR] = [1, 2, 3, 4, 5, 8];
 
 export type Change = (cells: string[], row: number) => string[];
@@ -49,7 +51,7 @@ export const TO_CELSIUS = (value: number) => (value - 32) / 1.8;
 export const THREE = [FIRE_END, MIDDLE, STACK_END];
 
 /** The bad one alone is told and left out, and the others tell of the pit as well as ever. */
-export function expectBlamed(probes: number[], bad: number, make: (value: number) => number): void {
+export function expectBlamed(probes: number[], bad: number, make: (value: number) => number): FitResult {
   const result = fitted(logOf(probes, made([bad], make)));
   expect(codes(result)).toEqual([`probe-reads-off: ${header[bad]}`]);
   expect(headline(result)).toContain(header[bad]);
@@ -60,4 +62,5 @@ export function expectBlamed(probes: number[], bad: number, make: (value: number
     if (!leftOut) expect(1.8 * errors.after!).toBeLessThan(3);
   }
   expect(1.8 * result.quality.heldBack_K!).toBeLessThan(3.5);
+  return result;
 }

@@ -36,10 +36,14 @@ describe('one probe far off', () => {
     ['stretched by a fifth', THREE, FIRE_END, (value: number) => 70 + 1.2 * (value - 70)],
     ['60 °F high', [FIRE_END, MIDDLE], FIRE_END, (value: number) => value + 60],
     ['40 °F low', [MIDDLE, STACK_END], STACK_END, (value: number) => value - 40],
+    ['in °C', THREE, STACK_END, TO_CELSIUS],
     ['in °C', [FIRE_END, MIDDLE], MIDDLE, TO_CELSIUS],
     ['60 °F high', [...THREE, STEEL], STEEL, (value: number) => value + 60],
     ['of °C, and so too high', [...THREE, STEEL], MIDDLE, OF_CELSIUS],
-  ])('%s is blamed and left out, and no neighbour (%j, %i)', (_, probes, bad, make) => expectBlamed(probes, bad, make));
+  ])(
+    '%s is blamed and left out, and no neighbour (%j, %i)',
+    (_, probes, bad, make) => void expectBlamed(probes, bad, make),
+  );
 
   it('is blamed alone where most estimates are held as well', () => {
     const result = fitted(

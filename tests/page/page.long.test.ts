@@ -10,6 +10,8 @@ const { browser, folder } = await browserAndFolder();
 describe.skipIf(!browser)('the page, opened from a file', () => {
   const open = onePage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: true });
 
+  it('shows what the command prints, before anything is touched', () => expectCommandsNumbers(open.page));
+
   it('takes shop fractions, feet and inches, and gauges as typed', async () => {
     const { page } = open;
     await type(page, 'firebox.plate', '5/16 in');

@@ -7,7 +7,8 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Comparison } from '../../src/study/compare/compare.js';
 import { launchBrowser } from './support/browser.js';
-import { expectWhole, printed } from './support/printed.js';
+import { carriedIn } from './support/carried.js';
+import { brokenOnPhone, expectWhole, printed } from './support/printed.js';
 import { canReadPdf, readPdf } from '../report/support/poppler.js';
 import { asDrawn, compared, designOf, documentFrom, htmlOf, plates, renamed } from '../report/support/reports.js';
 
@@ -15,7 +16,9 @@ const browser: Browser | null = await launchBrowser();
 const readable = canReadPdf();
 const folder = mkdtempSync(join(tmpdir(), 'pitwright-print-'));
 let six: Comparison;
+let upright: Comparison;
 beforeAll(() => {
+  upright = carriedIn('offset-with-upright', ['1/4 in', '1/8 in', '3/8 in']);
   six = compared(plates(['1/4 in', '1/8 in', '3/16 in', '5/16 in', '3/8 in', '1/2 in']));
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
@@ -52,11 +55,17 @@ describe.skipIf(!browser)('the HTML report in a browser', () => {
     ['six options with long names', () => renamed(six, 'Backyard smoker of the old shop '.repeat(9))],
     ['six options in trouble', () => troubled(six)],
     ['four options in trouble', () => troubled(compared(plates(['1/4 in', '1/8 in', '3/16 in', '5/16 in'])))],
+    ['an upright on a trailer, with handles and prices, in three plates', () => upright],
+    ['one design', () => compared(asDrawn(designOf('offset-with-upright')))],
     ['one design in trouble', () => troubled(compared(asDrawn(designOf('offset-with-upright'))))],
     ['right-to-left names', () => renamed(six, 'مدخنة الفناء الخلفي')],
   ])('%s: nothing goes wrong, and the buyer has all of it on one page', (_, make) =>
     expectWhole(browser!, folder, make()),
   );
+
+  it('a phone breaks no word and no number of an upright on a trailer, nor parts one from its unit', async () => {
+    expect(await brokenOnPhone(browser!, folder, upright)).toEqual([]);
+  });
 
   it('prints A4 where that is asked for', async () => {
     const { measured, pdf } = await printed(browser!, folder, six, 'a4');

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, test } from 'vitest';
 import { REGISTRY } from '../../src/verify/registry.js';
+import { METHODS } from '../../src/words/methods.js';
 import { CodeGraph, type Place } from '../support/codeGraph.js';
 
 // What is checked against print must be what a pit runs; relations kept only to recheck print stand in verify/relations.
@@ -81,4 +82,20 @@ describe('every public function of physics has a row that runs it', () => {
     const places = functions.map((name) => `physics/${file}#${name}`);
     expect(places.filter((place) => place !== NO_NUMBER && !inRows.has(place))).toEqual([]);
   });
+});
+
+describe('a method that a sheet names', () => {
+  const shown = graph.reachedFrom(ASKED.slice(0, 3));
+  const texts = readdirSync(folder('src/physics')).map((file) => ({
+    file,
+    text: readFileSync(new URL(file, folder('src/physics')), 'utf8'),
+  }));
+  test.each(METHODS.map((method) => [method.run.name, method] as const))(
+    '%s is run by an estimate or for a sheet, and its file names the source',
+    (name, method) => {
+      const place = texts.find(({ text }) => text.includes(`export function ${name}(`));
+      expect(shown.has(`physics/${place!.file}#${name}`)).toBe(true);
+      expect(place!.text.replace(/\n \* /g, ' ')).toContain(method.source);
+    },
+  );
 });

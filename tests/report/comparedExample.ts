@@ -5,10 +5,10 @@ import { parseVariation, type Variation } from '../../src/design/vary.js';
 import { compareCsv } from '../../src/report/compareCsv.js';
 import { toJson } from '../../src/report/json.js';
 import { compareText } from '../../src/report/text/compareText.js';
-import { compare, type Comparison } from '../../src/study/compare/compare.js';
+import type { Comparison } from '../../src/study/compare/compare.js';
 import { distinctLabels } from '../../src/study/compare/distinctLabels.js';
-import { USUAL_SETTINGS } from '../../src/study/compare/studyOption.js';
 import { optionsOf } from '../../src/study/compare/options.js';
+import { comparedAsUsual } from '../support/compared.js';
 
 export async function comparisonOf(name: string, ...vary: string[]): Promise<Comparison> {
   const text = `${readFileSync(`examples/${name}`, 'utf8')}prices: { steel: $1.20/lb, wood: $0.30/lb }\n`;
@@ -18,7 +18,7 @@ export async function comparisonOf(name: string, ...vary: string[]): Promise<Com
     vary.map((each) => parseVariation(each) as Variation),
   );
   if ('faults' in made) throw new Error(made.faults.join('\n'));
-  return compare(distinctLabels(made), USUAL_SETTINGS);
+  return comparedAsUsual(distinctLabels(made));
 }
 
 /** The comparison of an example's plates is whole in every form, within 100 columns. */

@@ -1,14 +1,6 @@
-import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { IN_FILE } from '../../src/design/fields.js';
-import { readDesign } from '../../src/design/read.js';
-import { exampleNames } from '../support/examples.js';
-import { compared, documentFrom } from './support/reports.js';
-
-/** A field as a design file names it: `chamber.plate`, `stacks[0].base`, `chamber.door.plate`. */
-const PATH = new RegExp(`\\b(?:${Object.keys(IN_FILE).join('|')})(?:\\[\\d+\\])?\\.[a-z]\\w*`, 'g');
-/** Sheets of the shop that list what is in the file, by its names. */
-const OF_THE_FILE = /^Every input as read|^Estimates, warnings|^Options/;
+import { everydayExamples } from '../support/examples.js';
+import { expectNoPaths, PATH } from './fieldPaths.js';
 
 describe('fields of a design file', () => {
   it('are found where they stand', () => {
@@ -16,20 +8,8 @@ describe('fields of a design file', () => {
     expect('the chamber. The firebox, 1.5 in; e.g. wood'.match(PATH)).toBeNull();
   });
 
-  it.each(exampleNames)('%s: none before a buyer, nor on a sheet of the shop that is not about the file', (name) => {
-    const read = readDesign(readFileSync(`examples/${name}`, 'utf8'), { fileName: name });
-    if (read.faults) throw new Error(`${name} has faults`);
-    const { design, warnings, options } = read;
-    const comparison = compared([
-      { label: 'as drawn', changes: [], design },
-      ...options.map((each) => ({ label: each.name, changes: each.changes, design: each.design })),
-    ]);
-    comparison.options[0].result.warnings.unshift(...warnings);
-    const { sheets } = documentFrom(comparison);
-    const [buyer, ...shop] = sheets;
-    expect(JSON.stringify(buyer).match(PATH)).toBeNull();
-    for (const sheet of shop.filter(({ title }) => !OF_THE_FILE.test(title))) {
-      expect([sheet.title, JSON.stringify(sheet).match(PATH)]).toEqual([sheet.title, null]);
-    }
-  });
+  it.each(everydayExamples)(
+    '%s: none before a buyer, nor on a sheet of the shop that is not about the file',
+    expectNoPaths,
+  );
 });

@@ -79,7 +79,7 @@ describe('hostile names', () => {
 });
 
 describe('numbers near the limits of what is read', () => {
-  it.each([3, 14])('random design %d: a whole report without a broken number', expectWholeReport);
+  it.each([3])('random design %d: a whole report without a broken number', expectWholeReport);
 });
 
 describe('another paper', () => {

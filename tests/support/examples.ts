@@ -9,6 +9,10 @@ export const exampleNames = readdirSync(folder)
   .filter((name) => name.endsWith('.yaml'))
   .sort();
 
+/** One way through and an upright: for every day, all others for the long tests. */
+export const everydayExamples = ['plain-24.yaml', 'insulated-upright.yaml'];
+export const longExamples = exampleNames.filter((name) => !everydayExamples.includes(name));
+
 /** An example's text, changed by a function where given, read into a design; a fault fails the test. */
 export function exampleDesign(name: string, change: (text: string) => string = (text) => text): Design {
   const text = change(readFileSync(new URL(name, folder), 'utf8'));

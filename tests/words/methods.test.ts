@@ -1,26 +1,9 @@
-import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { METHODS, methodsOf } from '../../src/words/methods.js';
+import { methodsOf } from '../../src/words/methods.js';
 import { sourcesOf } from '../../src/report/sheets/sources.js';
-import { CodeGraph } from '../support/codeGraph.js';
 import { exampleDesign } from '../support/examples.js';
 
-const folder = new URL('../../src/physics/', import.meta.url);
-const texts = readdirSync(folder).map((file) => ({ file, text: readFileSync(new URL(file, folder), 'utf8') }));
-const run = new CodeGraph(['study/estimate/estimate.ts', 'study/compare/studyOption.ts', 'design/read.ts']).reachedFrom(
-  ['study/estimate/estimate.ts#estimate', 'study/compare/studyOption.ts#studyOption', 'design/read.ts#readDesign'],
-);
-
 describe('what a sheet says about methods', () => {
-  test.each(METHODS.map((method) => [method.run.name, method] as const))(
-    '%s is run by an estimate or for a sheet, and its file names the source',
-    (name, method) => {
-      const place = texts.find(({ text }) => text.includes(`export function ${name}(`));
-      expect(run.has(`physics/${place!.file}#${name}`)).toBe(true);
-      expect(place!.text.replace(/\n \* /g, ' ')).toContain(method.source);
-    },
-  );
-
   test('goes by the design: no wind, no wind relation; no stainless, no annex; a wet load evaporates', () => {
     const plain = exampleDesign('plain-24.yaml');
     const names = (design: typeof plain) => methodsOf(design).map((method) => method.run.name);

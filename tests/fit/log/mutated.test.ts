@@ -1,3 +1,3 @@
 import { readSpoiled } from './spoiledLogs.js';
 
-readSpoiled(75);
+readSpoiled(36);

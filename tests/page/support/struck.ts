@@ -10,6 +10,14 @@ export function struckTexts(page: Page): Promise<string[]> {
     const all = [...svg.children];
     const paths = all.filter((each): each is SVGPathElement => each instanceof SVGPathElement);
     const at = (path: SVGPathElement) => all.indexOf(path);
+    const outlines = paths
+      .filter((path) => path.getAttribute('stroke-width') === '2')
+      .map((path) => {
+        const points = [];
+        const long = path.getTotalLength();
+        for (let along = 0; along <= long; along += 0.5) points.push(path.getPointAtLength(along));
+        return { path, points };
+      });
     const { left, top } = svg.getBoundingClientRect();
     const handles = [...document.querySelectorAll('.grip')].map((each) => {
       const { x, y, width, height } = each.getBoundingClientRect();
@@ -27,19 +35,12 @@ export function struckTexts(page: Page): Promise<string[]> {
       };
       const isIn = (x: number, y: number) => x > box.left && x < box.right && y > box.top && y < box.bottom;
       const written = all.indexOf(text);
-      const strikes = paths
-        .filter((path) => path.getAttribute('stroke-width') === '2')
-        .some((path) => {
-          const covers = paths.filter(
-            (other) => at(other) > at(path) && at(other) < written - 1 && other.getAttribute('fill') !== 'none',
-          );
-          const long = path.getTotalLength();
-          for (let along = 0; along <= long; along += 0.5) {
-            const point = path.getPointAtLength(along);
-            if (isIn(point.x, point.y) && !covers.some((other) => other.isPointInFill(point))) return true;
-          }
-          return false;
-        });
+      const strikes = outlines.some(({ path, points }) => {
+        const covers = paths.filter(
+          (other) => at(other) > at(path) && at(other) < written - 1 && other.getAttribute('fill') !== 'none',
+        );
+        return points.some((point) => isIn(point.x, point.y) && !covers.some((other) => other.isPointInFill(point)));
+      });
       const hidden = handles.some(([x, y]) => isIn(x, y));
       return [
         ...(strikes ? [`'${text.textContent}' lies over an outline`] : []),

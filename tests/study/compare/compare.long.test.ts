@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assemble, compare } from '../../../src/study/compare/compare.js';
 import { studyOption, USUAL_SETTINGS } from '../../../src/study/compare/studyOption.js';
+import { comparedAsUsual } from '../../support/compared.js';
 import { options } from './comparedDesigns.js';
 
 describe('equal options', () => {
@@ -27,5 +28,15 @@ describe('plate', () => {
       // of one matter once
       expect(sentence).not.toMatch(/soak.*wood to soak|wood to soak.* soak \(/);
     }
+  });
+});
+
+describe('the verdict', () => {
+  it('has one sentence for each option but the baseline', async () => {
+    const comparison = comparedAsUsual(await options(['chamber.plate=1/8 in | 3/16 in', 'site.wind=0 mph | 10 mph']));
+    expect(comparison.options).toHaveLength(4);
+    expect(comparison.verdict.split('\n')).toHaveLength(3);
+    for (const sentence of comparison.verdict.split('\n'))
+      expect(sentence).toMatch(/^[^.].* instead of 1\/8 in, 0 mph .*\.$/);
   });
 });

@@ -203,13 +203,3 @@ describe('an option that cannot be', () => {
     expect(of(comparison, 1, 'hold.fire_W')).toMatchObject({ value: null, difference: null, none: false });
   });
 });
-
-describe('the verdict', () => {
-  it('has one sentence for each option but the baseline', async () => {
-    const comparison = comparedAsUsual(await options(['chamber.plate=1/8 in | 3/16 in', 'site.wind=0 mph | 10 mph']));
-    expect(comparison.options).toHaveLength(4);
-    expect(comparison.verdict.split('\n')).toHaveLength(3);
-    for (const sentence of comparison.verdict.split('\n'))
-      expect(sentence).toMatch(/^[^.].* instead of 1\/8 in, 0 mph .*\.$/);
-  });
-});

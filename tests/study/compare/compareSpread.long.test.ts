@@ -2,6 +2,9 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { runComparisonCases } from '../../../src/study/compare/compareSpread.js';
 import { PLAIN } from '../../design/designFiles.js';
 import { CASES, spreadOf, heavy } from './comparedSpread.js';
+import { heavierPlateDiffers } from './surelyHeavier.js';
+
+heavierPlateDiffers(CASES);
 
 describe('how sure a difference is', () => {
   let study: ReturnType<typeof spreadOf>;

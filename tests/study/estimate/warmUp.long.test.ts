@@ -3,7 +3,7 @@ import type { Design } from '../../../src/design/design.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
 import { exampleDesign } from '../../support/examples.js';
 import { pitOf, type PitName } from '../../support/randomPits.js';
-import { expectHonestFire, expectSameWithout, offAtFirst } from './warmUps.js';
+import { expectHonestFire, expectSameWithout, expectSoakedAfter, offAtFirst } from './warmUps.js';
 
 const INCH = 0.0254;
 
@@ -32,6 +32,9 @@ describe('the first reading', () => {
 });
 
 describe('soaked', () => {
+  it('is never before the first reading, and carries the wood burned to then', () =>
+    expectSoakedAfter('reverseTwoStacks'));
+
   it.each<[string, () => Design]>([
     ['plain-24.yaml', () => exampleDesign('plain-24.yaml')],
     ['offset-with-upright.yaml', () => exampleDesign('offset-with-upright.yaml')],
@@ -58,5 +61,8 @@ describe('the fire after the first reading', () => {
 });
 
 describe('a pit with two steady states', () => {
-  it('is the same without a warm-up, and where events begin', () => expectSameWithout('twoStacks'));
+  it.each<PitName>(['twoStacks', 'reverseTwoStacks'])(
+    '%s: is the same without a warm-up, and where events begin',
+    expectSameWithout,
+  );
 });

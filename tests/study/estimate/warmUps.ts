@@ -40,3 +40,13 @@ export function expectSameWithout(name: PitName): void {
   expect(steady.assumed).toEqual(full.assumed);
   expect(holdPit(design)!.fire).toBe(full.steady!.fire_W);
 }
+
+/** Steel is never soaked before the first reading, and both times carry the wood burned to then. */
+export function expectSoakedAfter(name: PitName): void {
+  const { warmUp, design } = estimated(name);
+  expect(warmUp!.soaked_s!).toBeGreaterThanOrEqual(warmUp!.gauge_s!);
+  const { time_s, fire_J } = warmUp!.series;
+  const burned = (time: number) => fire_J[time_s.indexOf(time)] / design.wood.heat;
+  expect(warmUp!.woodToGauge_kg).toBeCloseTo(burned(warmUp!.gauge_s!), 9);
+  expect(warmUp!.woodToSoaked_kg).toBeCloseTo(burned(warmUp!.soaked_s!), 9);
+}

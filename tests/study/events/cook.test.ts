@@ -8,7 +8,7 @@ import { withOpening } from '../../../src/study/air/cleanHold.js';
 import { makePit } from '../../../src/network/pit.js';
 import { geometryOf } from '../../../src/design/geometryOf.js';
 import { exampleDesign } from '../../support/examples.js';
-import { COOK, coldSmokeOnADayOf, expectBurntDown, upright, withCook } from './cooked.js';
+import { COOK, expectBurntDown, upright, withCook } from './cooked.js';
 
 describe('a cook', () => {
   const day = followCook(withCook(COOK))!;
@@ -32,29 +32,6 @@ describe('a cook', () => {
   it.each([['as usual', {}]])('burns down after the last wood, and no heat is lost: %s', (_, splits) =>
     expectBurntDown(splits),
   );
-
-  it('is lit with more coals quicker, and on fewer splits', () => {
-    const lit = (kilograms: number) => {
-      const design = withCook(COOK);
-      design.fire.coals = kilograms;
-      return followCook(design)!;
-    };
-    const [few, many] = [lit(0.2), lit(1.5)];
-    expect(many.reached_s).toBeLessThan(few.reached_s);
-    expect(many.splitsToReach).toBeLessThan(few.splitsToReach);
-  });
-
-  it('cools and burns out at the same time whenever it is said that the last wood is on', () => {
-    const ended = (minutes: number) => followCook(withCook(`\ncook: { tend: ${120 + minutes} min, dieDown: 6 h }\n`))!;
-    const [early, late] = [0, 8].map(ended);
-    expect(late.splits).toBe(early.splits);
-    const at = (time: number | null, { lastWood_s }: typeof early) => time! + lastWood_s;
-    for (const key of ['touch_s', 'out_s'] as const) {
-      expect(Math.abs(at(early[key], early) - at(late[key], late)), key).toBeLessThan(60);
-    }
-    // coals outlast the heat of the steel
-    expect(early.out_s!).toBeGreaterThan(early.touch_s!);
-  });
 
   it('takes more wood the more cold food it is given', () => {
     const more = followCook(withCook(COOK.replace('14 lb, area: 2.5 ft^2', '60 lb, area: 12 ft^2')))!;
@@ -157,17 +134,6 @@ describe('cold smoke', () => {
       station.startsWith('upright') ? [pit.balances.stems.settled(x, i)] : [],
     );
     expect(Math.max(...readings)).toBeCloseTo(USUAL_CEILING, 1);
-  });
-
-  it('names the hottest day, on which it has just nothing in hand, and its spread by the least fire', () => {
-    const { hottestDay_K: day, open } = coldSmokeOnADayOf(283.15);
-    expect(day.low!).toBeLessThan(day.likely!);
-    expect(day.likely!).toBeLessThan(day.high!);
-    const then = coldSmoke(upright((d) => void (d.site.air = d.site.surroundings = day.likely!)));
-    expect(then.possible).toBe(false);
-    expect(then.why).toBe('nothing-in-hand');
-    expect(then.open).toBe(open);
-    expect(then.inHand_K!).toBeLessThan(0.5);
   });
 
   it('takes the stack end where there is no upright', () => {

@@ -63,6 +63,37 @@ describe('the swing of a pit', () => {
   });
 });
 
+describe('a cook who lays on splits by the thermometer', () => {
+  const minded = (change?: (fire: Design['fire']) => void) => splitSwing(held(plain((d) => change?.(d.fire))))!;
+  const usual = minded();
+
+  it('lets it fall further the later he is, and once more so where he forgets one', () => {
+    const late = minded((fire) => void (fire.cook.late = 1200));
+    expect(late.lowest_K).toBeLessThan(usual.lowest_K - 5);
+    expect(usual.late_K!).toBeLessThan(usual.lowest_K - 5);
+    const thick = splitSwing(held(ofPlate(1 / 2)))!;
+    const thin = splitSwing(held(ofPlate(1 / 8)))!;
+    expect(thick.late_K!).toBeGreaterThan(thin.late_K!);
+    expect(thick.steel_K).toBeLessThan(0.5 * thin.steel_K);
+  });
+
+  it('opens the firebox door for each split, which lets the thermometer dip as that door does by itself', () => {
+    const doorOf = (door: number) => minded(({ splits }) => void (splits.door = door));
+    const [shut, usual, long] = [0, 20, 60].map(doorOf);
+    const alone = disturb(held(plain()), openDoor(plain(), 'firebox'), 20)!;
+    expect((shut.lowest_K - usual.lowest_K) / alone.dip_K).toBeCloseTo(1, 0);
+    expect(long.lowest_K).toBeLessThan(usual.lowest_K - 1);
+    // gas falls at once and is back once it is shut
+    const { time_s: time, gas_K: gas } = usual.curve;
+    const first = time.findIndex((t) => t >= 20);
+    expect(gas[0] - Math.min(...gas.slice(0, first + 1))).toBeGreaterThan(10);
+    expect(gas[first + 1]).toBeGreaterThan(gas[0]);
+    const rate = ({ wood_kg, period_s }: typeof usual) => wood_kg! / period_s;
+    expect(rate(long)).toBeGreaterThan(rate(shut));
+    expect(usual.woodError).toBeLessThan(1e-9);
+  });
+});
+
 describe('cooling down', () => {
   it('takes longer with thicker plate, and longest with insulation', () => {
     const times = [ofPlate(1 / 8), ofPlate(1 / 4), ofPlate(1 / 2)].map((design) => coolDown(held(design))!);

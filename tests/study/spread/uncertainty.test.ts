@@ -9,6 +9,8 @@ import { latinHypercube, quantile, triangularQuantile } from '../../../src/study
 import { causesOf, planSpread, runSpreadCases, summariseSpread } from '../../../src/study/spread/uncertainty.js';
 import { movedDesign, pathsOf, unknownsOf } from '../../../src/study/spread/unknowns.js';
 import { designOf, PLAIN, UPRIGHT } from '../../design/designFiles.js';
+import { estimateText } from '../../../src/report/text/estimateText.js';
+import { expectHowSure } from '../../report/howSure.js';
 import { exampleDesign } from '../../support/examples.js';
 
 const plain = designOf(PLAIN);
@@ -225,6 +227,10 @@ describe('a spread study', () => {
       }
       expect(numberOf('swing.highest_K').p90! - numberOf('swing.highest_K').p10!).toBeGreaterThan(5);
       expect(numberOf('swing.wood_kg_per_s').p50! / numberOf('hold.wood_kg_per_s').p50!).toBeCloseTo(1, 1);
+    });
+
+    it('is told in the text of the estimate', () => {
+      expectHowSure(estimateText({ ...tendedBase, spread: told }, 'shop', { full: false }), 6);
     });
 
     it('draws everything else as it did without', () => {
