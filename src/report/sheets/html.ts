@@ -75,6 +75,8 @@ function together({ blocks, fit }: Sheet, html: string[]): string[] {
   const headings = blocks.flatMap(({ kind }, i) => (kind === 'heading' && i > table ? [i] : []));
   const last = headings.at(-2) ?? table;
   if (fit === 'one' || last < 0) return html;
+  const block = blocks[last];
+  if (block.kind === 'table' && isLong(block.table)) return html;
   return [...html.slice(0, last), '<div class="together">', ...html.slice(last), '</div>'];
 }
 
@@ -118,12 +120,17 @@ function blockHtml(block: Block, prefix: string, next: { figure: number; heading
   }
 }
 
-function tableHtml({ caption, head, rows, align = [] }: TableData): string {
+/** A table of more rows than this goes on over pages, from where it stands. */
+const LONG = 30;
+const isLong = ({ rows }: TableData): boolean => rows.length > LONG;
+
+function tableHtml(table: TableData): string {
+  const { caption, head, rows, align = [] } = table;
   const left = (column: number) => (align[column] ?? (column === 0 ? 'left' : 'right')) === 'left';
   const look = (column: number) => (left(column) ? ' class="l"' : '');
   const headed = head.some((cell) => cell !== '');
   return [
-    '<table>',
+    isLong(table) ? '<table class="long">' : '<table>',
     ...(caption ? [`<caption>${escapeMarkup(caption)}</caption>`] : []),
     ...(headed
       ? [

@@ -71,7 +71,7 @@ export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: st
       `.one{height:${height - 2 * margin - 1}px}` +
       // the sheets behind run on, so that none leaves a page nearly empty
       `.one+.flow{break-before:page}.flow+.flow{margin-top:${2.6 * gap}px}` +
-      `header,table,tr,figure,.one{break-inside:avoid}.columns table{break-inside:auto}thead{display:table-header-group}` +
+      `header,table,tr,figure,.one{break-inside:avoid}.columns table,.long{break-inside:auto}thead{display:table-header-group}` +
       `.together{break-inside:avoid}header,caption,.minor{break-after:avoid}}`,
     // a narrow screen scrolls the drawings down, not across
     `@media screen and (max-width:${width}px){main{padding:0}.sheet{width:auto;height:auto;min-height:0;margin:0 0 12px;` +
