@@ -1,6 +1,6 @@
 import type { Chart, Plugin } from 'chart.js';
 import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from '../draw/theme.js';
-import type { Box } from '../draw/box.js';
+import { meet, type Box } from '../draw/box.js';
 import { coveredBy, takeRoom, textsIn } from './freeRoom.js';
 
 /** A straight line across the plot at one value of an axis, with a text beside it where there is room. */
@@ -53,8 +53,10 @@ export function markLines(marks: MarkLine[]): Plugin {
       ctx.save();
       ctx.font = `600 ${FONT_SIZE.label}px ${FONT_FAMILY}`;
       ctx.textBaseline = 'middle';
-      for (const mark of marks.filter(({ text }) => text !== '')) {
-        const box = roomFor(chart, mark, marks, ctx.measureText(mark.text).width);
+      const named = marks.filter(({ text }) => text !== '');
+      // the first takes the best place, where another may have none left
+      const [usual, backwards] = [named, [...named].reverse()].map((order) => placed(chart, order, marks));
+      for (const { mark, box } of usual.cost > backwards.cost ? backwards.texts : usual.texts) {
         takeRoom(chart, box);
         if (mark.axis === 'y') lead(chart, mark, box);
         ctx.fillStyle = PAPER;
@@ -69,9 +71,33 @@ export function markLines(marks: MarkLine[]): Plugin {
   };
 }
 
+interface Placed {
+  texts: { mark: MarkLine; box: Box }[];
+  /** what they cover together */
+  cost: number;
+}
+
+/** Places for the texts of marks, one after the other. */
+function placed(chart: Chart, order: readonly MarkLine[], marks: readonly MarkLine[]): Placed {
+  const texts: Placed['texts'] = [];
+  let sum = 0;
+  for (const mark of order) {
+    const { box, cost } = roomFor(chart, mark, marks, texts);
+    texts.push({ mark, box });
+    sum += cost;
+  }
+  return { texts, cost: sum };
+}
+
 /** Of all places beside a line the first that covers nothing, else the one that covers least. */
-function roomFor(chart: Chart, mark: MarkLine, marks: readonly MarkLine[], width: number): Box {
+function roomFor(
+  chart: Chart,
+  mark: MarkLine,
+  marks: readonly MarkLine[],
+  texts: Placed['texts'],
+): { box: Box; cost: number } {
   const { scales } = chart;
+  const width = chart.ctx.measureText(mark.text).width;
   let best: { box: Box; cost: number } | null = null;
   for (const box of placesFor(chart, mark, width)) {
     const across = marks.filter((other) => {
@@ -79,12 +105,14 @@ function roomFor(chart: Chart, mark: MarkLine, marks: readonly MarkLine[], width
       const at = scales[other.axis].getPixelForValue(other.value);
       return other.axis === 'x' ? at > box.left && at < box.right : at > box.top && at < box.bottom;
     });
-    const led = mark.axis === 'y' ? textsIn(chart, leadOf(chart, mark, box)) : 0;
-    const cost = coveredBy(chart, box) + led + OVER_LINE * across.length;
-    if (cost === 0) return box;
+    const among = (room: Box) => texts.filter((other) => meet(room, other.box)).length;
+    const lead = leadOf(chart, mark, box);
+    const led = mark.axis === 'y' ? textsIn(chart, lead) + among(lead) : 0;
+    const cost = coveredBy(chart, box) + among(box) + led + OVER_LINE * across.length;
+    if (cost === 0) return { box, cost };
     if (!best || cost < best.cost) best = { box, cost };
   }
-  return best!.box;
+  return best!;
 }
 
 /** From a text that does not stand at its level line to that line. */
