@@ -108,7 +108,7 @@ export function answerOf(
         : { value: result ? 'no fire does' : MISSING, under: rangeLines(wood, spread, say) }),
       ...(result && !shownState(result)?.holds ? { tone: 'badly' } : {}),
     },
-    grate: foodCell(design, result, say),
+    grate: foodCell(design, result, spread, say),
     draws: {
       term: 'Does it draw?',
       value: draws ? draws.answer : MISSING,
@@ -125,13 +125,16 @@ function sureOf(
   spread: Spread | undefined,
   say: Say,
 ): Pick<Cell, 'value' | 'under'> {
-  const middle = spread?.numbers.find(({ key }) => key === quantity.key)?.p50;
+  const middle = middleOf(quantity, spread);
   const [range] = rangeLines(quantity, spread, say);
   const likeliest = sayQuantity(say, quantity, value);
   return middle == null
     ? { value: likeliest, under: [range, spread ? 'middle never' : ''] }
     : { value: sayQuantity(say, quantity, middle), under: [range, `likeliest ${likeliest}`] };
 }
+
+const middleOf = ({ key }: Quantity, spread: Spread | undefined): number | null | undefined =>
+  spread?.numbers.find((each) => each.key === key)?.p50;
 
 /** `8 in 10: 70 to 110 min`, and the middle. */
 function rangeLines(quantity: Quantity, spread: Spread | undefined, say: Say): string[] {
@@ -144,7 +147,12 @@ function rangeLines(quantity: Quantity, spread: Spread | undefined, say: Say): s
 }
 
 /** What food gets: the grate, or the rack, beside the cook's thermometer, and how even it is. */
-function foodCell({ gauge, chamber }: Design, result: EstimateResult | null, say: Say): Cell {
+function foodCell(
+  { gauge, chamber }: Design,
+  result: EstimateResult | null,
+  spread: Spread | undefined,
+  say: Say,
+): Cell {
   const term = chamber ? 'Grate' : 'Racks';
   const shown = result && shownState(result);
   if (!shown) return { term, value: MISSING, under: [] };
@@ -153,7 +161,8 @@ function foodCell({ gauge, chamber }: Design, result: EstimateResult | null, say
   const grate = held('grate_K').of(of);
   const racks = steady.places.filter(({ kind }) => kind === 'rack').map(({ thermometer_K }) => thermometer_K);
   const lid = gaugeReading(steady, gauge);
-  const apart = held('endToEnd_K').of(of);
+  const even = held('endToEnd_K');
+  const apart = middleOf(even, spread) ?? even.of(of);
   const temperature = (value: number | null) => say('temperature', value);
   const value =
     grate !== null

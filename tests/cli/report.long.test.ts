@@ -33,7 +33,8 @@ describe('report', () => {
     const html = readFileSync(folder.at('sheet.html'), 'utf8');
     expect(html).toContain('Sizes that would do');
     expect(html).toMatch(/For a full fire of 70,000&nbsp;BTU\/h, held at 250&nbsp;°F the best from stock: /);
-    expect(html.match(/6&nbsp;in tube, 11&nbsp;ga/g)!.length).toBeGreaterThan(2);
+    // the best and others
+    expect(html.match(/\d&nbsp;in tube, 11&nbsp;ga/g)!.length).toBeGreaterThan(2);
   });
 
   it.each([
