@@ -52,8 +52,6 @@ export class Balances {
   private readonly wallConductance: Float64Array;
   /** share of a zone's wall heat that is missing in what leaves it through an opening forwards and backwards, two an opening */
   readonly missing: Float64Array;
-  /** gas is mixed along each cell of a layer, as it is where hardly any of it moves */
-  mixed = false;
   /** all that leaves each zone [kg/s] */
   private readonly leaving: Float64Array;
   /** work space of air gaps */
@@ -286,7 +284,7 @@ export class Balances {
       missing[side] = 0;
       deficitByFlow[side] = 0;
       deficitByLeaving[side] = 0;
-      if (!(flow > 0) || (this.mixed && network.zones[own].plug === 'along')) continue;
+      if (!(flow > 0)) continue;
       const part = flow / all;
       const carried = all * heatCapacity[own];
       const share = outflowDeficit(wallConductance[own], carried);

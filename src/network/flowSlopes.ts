@@ -151,12 +151,8 @@ function spread(
   m[(pressure + to) * n + unknown] -= mass;
   const jet = model.jetOf[i];
   if (jet === undefined) return;
-  const { zones, byFlow, own } = jet;
-  // what is missing in a jet's own gas is missing where that gets to
-  const missing = model.flows[i].forward > 0 ? ahead * deficitByFlow[2 * i] : 0;
-  m[(gas + to) * n + unknown] -= missing;
+  const { zones, byFlow } = jet;
   for (let k = 0; k < zones.length; k++) {
-    if (missing !== 0) m[(gas + zones[k]) * n + unknown] += (missing * own[k]) / model.flows[i].forward;
     m[(gas + zones[k]) * n + unknown] -= ahead * byFlow[3 * k + 1];
     m[(fuel + zones[k]) * n + unknown] -= ahead * byFlow[3 * k + 2] * FUEL_ROW;
     m[(pressure + zones[k]) * n + unknown] -= ahead * byFlow[3 * k] * MASS_ROW;

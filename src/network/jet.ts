@@ -57,18 +57,19 @@ export class Jet {
   evaluate(x: Float64Array, net: Float64Array, left: Float64Array): void {
     const { model, opening, source, moved } = this;
     this.rise(model.flows[opening].forward, x[model.gas + source], moved);
-    this.carry(x, moved, net);
+    this.carry(x, moved, model.enthalpy[source], net);
     const n = left.length;
     for (let i = 0; i < n; i++) for (let k = 0; k < n; k++) if (k !== i) left[i] += moved[i * n + k];
   }
 
-  private carry(x: Float64Array, moved: Float64Array, out: Float64Array): void {
+  /** @param ownHeat enthalpy of its own gas [J/kg] */
+  private carry(x: Float64Array, moved: Float64Array, ownHeat: number, out: Float64Array): void {
     const { zones, model } = this;
     const n = zones.length;
     for (let i = 0; i <= n; i++) {
       const from = i < n ? i : this.level;
       const origin = i < n ? zones[i] : this.source;
-      const heat = model.enthalpy[origin];
+      const heat = i < n ? model.enthalpy[origin] : ownHeat;
       const share = x[model.fuel + origin];
       for (let k = 0; k < n; k++) {
         const mass = moved[i * n + k];
@@ -118,6 +119,8 @@ export class Jet {
     const { gas, fuel, heatCapacity } = model;
     const n = zones.length;
     const flow = model.flows[this.opening].forward;
+    // what is missing in its own gas is missing where that gets to
+    const ownHeat = model.enthalpy[this.source] - model.deficitByFlow[2 * this.opening];
     for (let i = 0; i <= n; i++) {
       const from = zones[i < n ? i : level];
       const origin = i < n ? zones[i] : this.source;
@@ -134,7 +137,7 @@ export class Jet {
     this.rise(flow + step, source, nearby);
     for (let i = 0; i < nearby.length; i++) nearby[i] = (nearby[i] - moved[i]) / step;
     this.byFlow.fill(0);
-    this.carry(x, nearby, this.byFlow);
+    this.carry(x, nearby, ownHeat, this.byFlow);
     for (let layer = level; layer <= n; layer++) {
       const unknown = gas + (layer < n ? zones[layer] : this.source);
       if (layer < n) temperature[layer] += T_STEP;
@@ -143,10 +146,11 @@ export class Jet {
       for (let i = 0; i <= n; i++) {
         const from = zones[i < n ? i : level];
         const origin = i < n ? zones[i] : this.source;
+        const heat = i < n ? model.enthalpy[origin] : ownHeat;
         for (let k = 0; k < n; k++) {
           const mass = (nearby[i * n + k] - moved[i * n + k]) / T_STEP;
           if (mass === 0 || zones[k] === from) continue;
-          enter(model, m, from, zones[k], unknown, mass, mass * model.enthalpy[origin], mass * x[fuel + origin]);
+          enter(model, m, from, zones[k], unknown, mass, mass * heat, mass * x[fuel + origin]);
         }
       }
     }

@@ -234,6 +234,10 @@ export class ColumnStreams {
       const byFuel = -byDensity * density[z] * model.fuelLightness(f);
       enter(model, m, a, b, gas + z, 0, flow * heatCapacity[z] + byT * heat, byT * (fa - fb));
       enter(model, m, a, b, fuel + z, 0, flow * model.enthalpyOfFuel(T) + byFuel * heat, flow + byFuel * (fa - fb));
+      for (const zone of [a, b]) {
+        leaveSlopes(model, m, zone, gas + z, byT);
+        leaveSlopes(model, m, zone, fuel + z, byFuel);
+      }
     }
   }
 }

@@ -82,8 +82,7 @@ export function holdFire(design: Design, start?: Solved): HoldFire | null {
 }
 
 /**
- * The gas in a pit whose steel is still cold, over a fire that has just been lit: the first minutes, when a draft is weakest. It is
- * mixed along each cell: over cold steel what little flows is as cold as its walls long before a cell's end, and no state is found.
+ * The gas in a pit whose steel is still cold, over a fire that has just been lit: the first minutes, when a draft is weakest.
  *
  * @param share of the full fire
  */
@@ -91,9 +90,7 @@ export function justLit({ pit }: FullFire, share: number): AirState | null {
   const { solver, design } = pit;
   const heat = share * design.fire.heat;
   const x = solver.burningState(heat, solver.coldState());
-  pit.balances.mixed = true;
   const outcome = solver.solve(x, { mode: 'release', heat }, 'nodes');
-  pit.balances.mixed = false;
   return outcome.converged ? airState(pit, { x, outcome, asked: heat }) : null;
 }
 
