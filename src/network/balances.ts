@@ -1,7 +1,6 @@
 import { evaporation, rainCooling } from '../physics/evaporation.js';
 import { blackPower, blackPowerSlope, surfaceLoss } from '../physics/radiation.js';
 import { gasWallFactor, surfaceConductance } from '../physics/surfaceNode.js';
-import { outflowDeficit } from '../physics/plugFlow.js';
 import { gapHeat, type GapHeat } from './airGap.js';
 import { flowState, streamState } from './flow.js';
 import { insideCoefficient, jetFlux, outsideCoefficient, struckExcess } from './heat.js';
@@ -19,8 +18,6 @@ export type Demand = { mode: 'release'; heat: number; radiant?: number } | { mod
 export const LIMIT_WIDTH = 0.02;
 /** Heat capacity that a zone's gas is given on the way to a steady state [J/(kg K)]; it has no part in the answer. */
 const GAS_HEAT = 1000;
-/** Share by which a flow is changed to see what follows it. */
-const FLOW_STEP = 1e-4;
 
 /**
  * Heat, mass and fuel balances of a network: rates of change of the heat contents, residuals of everything that follows at
@@ -50,10 +47,6 @@ export class Balances {
   /** heat from gas to walls of each zone [W], and its conductance [W/K] */
   private readonly toWalls: Float64Array;
   private readonly wallConductance: Float64Array;
-  /** share of a zone's wall heat that is missing in what leaves it through an opening forwards and backwards, two an opening */
-  readonly missing: Float64Array;
-  /** all that leaves each zone [kg/s] */
-  private readonly leaving: Float64Array;
   /** work space of air gaps */
   private readonly gapHeat: GapHeat = { across: 0, fromWall: 0, fromShield: 0 };
   /** convection coefficient of each face at the last evaluation [W/(m2 K)] */
@@ -77,8 +70,6 @@ export class Balances {
     this.coefficient = new Float64Array(network.faces.length);
     this.toWalls = new Float64Array(model.zoneCount);
     this.wallConductance = new Float64Array(model.zoneCount);
-    this.missing = new Float64Array(2 * network.openings.length);
-    this.leaving = new Float64Array(model.zoneCount);
     this.stems = new Stems(model);
     this.inertia = new Float64Array(model.size - model.differential);
     for (let z = 0; z < model.zoneCount; z++) {
@@ -205,7 +196,7 @@ export class Balances {
       for (let i = 0; i < model.stemCount; i++)
         rate[model.nodeCount + i] = this.stems.rate(x, i, x[model.nodeCount + i]);
     this.evaluateFlows(x);
-    this.evaluatePlugs();
+    model.plugFlow.evaluate(this.toWalls, this.wallConductance, algebraic);
     this.evaluateStreams();
     algebraic[nz + fire.zone] += release - radiant;
     const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
@@ -261,57 +252,6 @@ export class Balances {
         algebraic[3 * nz + o.to] += mass;
       }
     }
-  }
-
-  /**
-   * Gas that cools on its way through a zone leaves it colder than the mean, by part of what the walls take. What is missing in it
-   * is missing where it ends: for a jet in the layers that its own gas gets to. Of what the walls take each stream that leaves gives
-   * its part, so that gas which others renew on its way cools the less along it.
-   */
-  private evaluatePlugs(): void {
-    const { model, algebraic, missing, toWalls, wallConductance, leaving } = this;
-    const { zoneCount: nz, heatCapacity, network, flows, deficitByFlow, deficitByLeaving } = model;
-    if (model.plugs.length === 0) return;
-    this.sumLeaving();
-    for (const side of model.plugs) {
-      const i = side >> 1;
-      const { from, to } = network.openings[i];
-      const ahead = side % 2 === 0;
-      const own = ahead ? from : to;
-      const other = ahead ? to : from;
-      const flow = ahead ? flows[i].forward : flows[i].backward;
-      const all = leaving[own];
-      missing[side] = 0;
-      deficitByFlow[side] = 0;
-      deficitByLeaving[side] = 0;
-      if (!(flow > 0)) continue;
-      const part = flow / all;
-      const carried = all * heatCapacity[own];
-      const share = outflowDeficit(wallConductance[own], carried);
-      const more = outflowDeficit(wallConductance[own], (1 + FLOW_STEP) * carried);
-      missing[side] = part * share;
-      deficitByFlow[side] = (toWalls[own] * share) / all;
-      deficitByLeaving[side] = (toWalls[own] * part * ((more - share) / FLOW_STEP - share)) / all;
-      const cold = missing[side] * toWalls[own];
-      algebraic[nz + own] += cold;
-      if (other === OUTDOORS) continue;
-      const jet = ahead ? model.jetOf[i] : undefined;
-      if (jet === undefined) algebraic[nz + other] -= cold;
-      else for (let k = 0; k < jet.zones.length; k++) algebraic[nz + jet.zones[k]] -= (cold * jet.own[k]) / flow;
-    }
-  }
-
-  /** All that leaves each zone, by openings and inside its column. */
-  private sumLeaving(): void {
-    const { model, leaving } = this;
-    const { network, flows } = model;
-    leaving.fill(0);
-    for (let i = 0; i < flows.length; i++) {
-      const { from, to } = network.openings[i];
-      leaving[from] += flows[i].forward;
-      if (to !== OUTDOORS) leaving[to] += flows[i].backward;
-    }
-    for (const { zones, left } of model.columns) for (let k = 0; k < zones.length; k++) leaving[zones[k]] += left[k];
   }
 
   private evaluateStreams(): void {

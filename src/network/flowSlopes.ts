@@ -131,8 +131,9 @@ function spread(
   backward: number,
   both: number,
 ): void {
-  const { size: n, gas, fuel, pressure, enthalpy, deficitByFlow, network } = model;
+  const { size: n, gas, fuel, pressure, enthalpy, plugFlow, network } = model;
   const { from, to } = network.openings[i];
+  const { deficitByFlow } = plugFlow;
   const out = to === OUTDOORS;
   const ahead = forward + both;
   const back = backward + both;
@@ -143,9 +144,9 @@ function spread(
   m[(gas + from) * n + unknown] += heat;
   m[(fuel + from) * n + unknown] += share;
   m[(pressure + from) * n + unknown] += mass;
-  leaveSlopes(model, m, from, unknown, ahead);
+  plugFlow.leaveSlopes(m, from, unknown, ahead);
   if (out) return;
-  leaveSlopes(model, m, to, unknown, back);
+  plugFlow.leaveSlopes(m, to, unknown, back);
   m[(gas + to) * n + unknown] -= heat;
   m[(fuel + to) * n + unknown] -= share;
   m[(pressure + to) * n + unknown] -= mass;
@@ -156,28 +157,5 @@ function spread(
     m[(gas + zones[k]) * n + unknown] -= ahead * byFlow[3 * k + 1];
     m[(fuel + zones[k]) * n + unknown] -= ahead * byFlow[3 * k + 2] * FUEL_ROW;
     m[(pressure + zones[k]) * n + unknown] -= ahead * byFlow[3 * k] * MASS_ROW;
-  }
-}
-
-/**
- * Enter how what is missing in gas that leaves a zone as from a pipe changes with an unknown, given how all that leaves the zone,
- * whichever way, changes with it.
- */
-export function leaveSlopes(model: Model, m: Float64Array, zone: number, unknown: number, leaving: number): void {
-  const { size: n, gas, plugsOf, deficitByLeaving, network } = model;
-  for (const side of plugsOf[zone]) {
-    const cold = deficitByLeaving[side] * leaving;
-    if (cold === 0) continue;
-    const i = side >> 1;
-    const ahead = side % 2 === 0;
-    const other = ahead ? network.openings[i].to : network.openings[i].from;
-    m[(gas + zone) * n + unknown] -= cold;
-    if (other === OUTDOORS) continue;
-    const jet = ahead ? model.jetOf[i] : undefined;
-    if (jet === undefined) m[(gas + other) * n + unknown] += cold;
-    else {
-      const { forward } = model.flows[i];
-      for (let k = 0; k < jet.zones.length; k++) m[(gas + jet.zones[k]) * n + unknown] += (cold * jet.own[k]) / forward;
-    }
   }
 }

@@ -120,7 +120,7 @@ export class Jet {
     const n = zones.length;
     const flow = model.flows[this.opening].forward;
     // what is missing in its own gas is missing where that gets to
-    const ownHeat = model.enthalpy[this.source] - model.deficitByFlow[2 * this.opening];
+    const ownHeat = model.enthalpy[this.source] - model.plugFlow.deficitByFlow[2 * this.opening];
     for (let i = 0; i <= n; i++) {
       const from = zones[i < n ? i : level];
       const origin = i < n ? zones[i] : this.source;

@@ -13,6 +13,7 @@ import type { DuctFlow } from '../physics/ductFlow.js';
 import { emptyOpeningFlow, type OpeningFlow } from '../physics/opening.js';
 import { fuelShareLimit } from '../physics/wood.js';
 import type { FaceShape, Network } from './types.js';
+import { PlugFlow } from './plugFlow.js';
 import { ColumnStreams } from './streams.js';
 import { OUTDOORS } from './types.js';
 
@@ -104,15 +105,7 @@ export class Model {
   readonly columnCount: number;
   /** per zone, refreshed by `flowState`: pressure against outdoors at the ground, as if its gas reached down there [Pa] */
   readonly grounded: Float64Array;
-  /** sides of openings by which gas leaves a zone as from a pipe: twice the opening, one more for its side `to`; and those of each zone */
-  readonly plugs: Int32Array;
-  readonly plugsOf: Int32Array[];
-  /**
-   * Per side of an opening, of the heat that is missing in what leaves there colder than its zone's mean: how it grows with that
-   * flow, and with all that leaves the zone, whichever way [J/kg].
-   */
-  readonly deficitByFlow: Float64Array;
-  readonly deficitByLeaving: Float64Array;
+  readonly plugFlow: PlugFlow;
   /** work space of stack flows */
   readonly duct: DuctFlow = { velocity: 0, slope: 0 };
 
@@ -166,14 +159,6 @@ export class Model {
     this.speed = zone();
     this.flows = openings.map(() => emptyOpeningFlow());
     this.exchange = new Float64Array(openings.length);
-    const plug = (z: number, inner = false) =>
-      z !== OUTDOORS && (zones[z].plug === 'out' || (inner && zones[z].plug === 'along'));
-    this.plugs = Int32Array.from(
-      openings.flatMap((o, i) => [o.from, o.to].flatMap((z, side) => (plug(z, o.inner) ? [2 * i + side] : []))),
-    );
-    this.plugsOf = zones.map((_, z) => this.plugs.filter((side) => sideOf(openings, side) === z));
-    this.deficitByFlow = new Float64Array(2 * openings.length);
-    this.deficitByLeaving = new Float64Array(2 * openings.length);
     this.grounded = zone();
     this.under = new Int32Array(zones.length).fill(-1);
     this.lowest = Int32Array.from(zones, (_, z) => z);
@@ -195,6 +180,7 @@ export class Model {
       }
       return undefined;
     });
+    this.plugFlow = new PlugFlow(this);
   }
 
   /**
@@ -292,11 +278,6 @@ function fireShares(network: Network): Float64Array {
 function fireViews(network: Network): number {
   const { zone, seen, throatArea, outArea } = network.fire;
   return areaOf(network, [zone]) + (seen.length > 0 ? throatArea : 0) + outArea;
-}
-
-/** Zone on a side of an opening. */
-function sideOf(openings: Network['openings'], side: number): number {
-  return side % 2 === 0 ? openings[side >> 1].from : openings[side >> 1].to;
 }
 
 function areaOf({ faces }: Network, zones: number[]): number {

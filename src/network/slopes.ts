@@ -154,22 +154,9 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     m[gasIndex * n + node] += gasBySurface;
     m[gasIndex * n + gasIndex] += gasByGas;
     m[gasIndex * n + fuelIndex] += fuelSlope * gasByEmissivity;
-    for (const side of model.plugsOf[z]) {
-      const i = side >> 1;
-      const ahead = side % 2 === 0;
-      const share = balances.missing[side];
-      const other = ahead ? network.openings[i].to : network.openings[i].from;
-      const jet = ahead ? model.jetOf[i] : undefined;
-      const ends = jet === undefined || !(model.flows[i].forward > 0) ? 0 : jet.zones.length;
-      for (let k = -1; k < Math.max(1, ends); k++) {
-        const row = model.gas + (k < 0 ? z : ends > 0 ? jet!.zones[k] : other);
-        const part = k < 0 ? -share : ends > 0 ? (share * jet!.own[k]) / model.flows[i].forward : share;
-        if (row < model.gas) continue;
-        m[row * n + node] += part * gasBySurface;
-        m[row * n + gasIndex] += part * gasByGas;
-        m[row * n + fuelIndex] += part * fuelSlope * gasByEmissivity;
-      }
-    }
+    model.plugFlow.wallSlopes(m, z, node, gasBySurface);
+    model.plugFlow.wallSlopes(m, z, gasIndex, gasByGas);
+    model.plugFlow.wallSlopes(m, z, fuelIndex, fuelSlope * gasByEmissivity);
     m[surfaceIndex * n + node] -= surfacesOwn;
     m[surfaceIndex * n + surfaceIndex] += surfacesSlope;
     m[surfaceIndex * n + gasIndex] += slope * surfacesByEmissivity;

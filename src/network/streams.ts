@@ -2,7 +2,6 @@
  * Gas that a column's layers trade: hot streams from openings that rise as plumes and take in what they pass, gas that sinks
  * along walls colder than itself, and what rises or sinks through the level sections between them to keep the mass of each.
  */
-import { leaveSlopes } from './flowSlopes.js';
 import { overturn } from '../physics/opening.js';
 import { AIR_HEAT } from '../physics/plume.js';
 import { SINKING_COLDNESS, wallDownflow } from '../physics/wallFlow.js';
@@ -218,8 +217,8 @@ export class ColumnStreams {
     const fa = x[fuel + a];
     const fb = x[fuel + b];
     enter(model, m, a, b, unknown, 1, more * enthalpy[a] - less * enthalpy[b], more * fa - less * fb);
-    leaveSlopes(model, m, a, unknown, more);
-    leaveSlopes(model, m, b, unknown, less);
+    model.plugFlow.leaveSlopes(m, a, unknown, more);
+    model.plugFlow.leaveSlopes(m, b, unknown, less);
     const heat = enthalpy[a] - enthalpy[b];
     const traded = both === 0 ? 0 : 1;
     const byAbove = traded * ((overturn(density[b] + DENSITY_STEP, density[a], area) - both) / DENSITY_STEP);
@@ -235,8 +234,8 @@ export class ColumnStreams {
       enter(model, m, a, b, gas + z, 0, flow * heatCapacity[z] + byT * heat, byT * (fa - fb));
       enter(model, m, a, b, fuel + z, 0, flow * model.enthalpyOfFuel(T) + byFuel * heat, flow + byFuel * (fa - fb));
       for (const zone of [a, b]) {
-        leaveSlopes(model, m, zone, gas + z, byT);
-        leaveSlopes(model, m, zone, fuel + z, byFuel);
+        model.plugFlow.leaveSlopes(m, zone, gas + z, byT);
+        model.plugFlow.leaveSlopes(m, zone, fuel + z, byFuel);
       }
     }
   }
