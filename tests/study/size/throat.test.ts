@@ -42,7 +42,7 @@ describe('throats of a plain pit', () => {
     expect(even.area_m2).toBeGreaterThan(1.5 * small.area_m2);
     expect(even.area_m2).toBeLessThan(large.area_m2 / 1.2);
     // what the bed does through a large one and the jet of a small one is more than what can't be told
-    expect(small.apart_K! - even.apart_K!).toBeGreaterThan(NO_DIFFERENCE.temperature);
+    expect(small.apart_K! - even.apart_K!).toBeGreaterThan(3);
     expect(large.apart_K! - even.apart_K!).toBeGreaterThan(NO_DIFFERENCE.temperature);
   });
 
