@@ -4,7 +4,7 @@
  */
 export const MISSES: Readonly<Record<number, { kinds: readonly string[]; why: string }>> = {
   254: {
-    kinds: ['the pit never comes to the full fire told', 'a day later: the replay reads otherwise'],
+    kinds: ['the pit never comes to the full fire told'],
     why: 'its throat lies under its intake and its second stack lets air down: lit cold it chokes, and swings between 1.6 and 9 kW for good; the warning says that the draft has not settled after a day, and that the state given may never come about',
   },
   1819: {
