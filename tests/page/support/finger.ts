@@ -24,11 +24,17 @@ export function useTouched(browser: Browser, folder: ReturnType<typeof scratch>)
     get wrongs() {
       return open.wrongs;
     },
-    /** Where a slider and its handle are, in the middle of the screen. */
+    /** Where a slider and its handle are, in the middle of the screen, once the page has come to rest: a swipe lets it glide on. */
     reach: (name: string) =>
-      open.page.locator(`[data-slider="${name}"]`).evaluate((each) => {
+      open.page.locator(`[data-slider="${name}"]`).evaluate(async (each) => {
         const range = each as HTMLInputElement;
-        range.scrollIntoView({ block: 'center' });
+        const frame = () => new Promise(requestAnimationFrame);
+        for (let still = 0; still < 6;) {
+          const before = window.scrollY;
+          range.scrollIntoView({ block: 'center' });
+          await frame();
+          still = window.scrollY === before ? still + 1 : 0;
+        }
         const { left, top, width, height } = range.getBoundingClientRect();
         const handle = left + 8 + ((width - 16) * Number(range.value)) / Number(range.max);
         return { left, width, handle, y: top + height / 2, scrolled: window.scrollY };
