@@ -1,6 +1,7 @@
 import type { LuSolver } from '../solve/linear.js';
 import type { Balances, Demand } from './balances.js';
 import type { Model } from './model.js';
+import { OUTDOORS } from './types.js';
 
 /**
  * Show the solver every entry that the matrix of a network may ever have, so that one order of elimination does for all of them: a
@@ -40,8 +41,46 @@ export function foresee(balances: Balances, lu: LuSolver, burning: (heat: number
       for (const row of zones) for (const column of [...zones, source]) join(model, lu, row, column);
     }
   }
+  flowsEitherWay(model, lu);
   lu.foresee();
   lu.matrix.fill(0);
+}
+
+/** Enter all that hangs on flows, whichever way they go: those through openings, and what gas that cools as in a pipe takes along. */
+function flowsEitherWay(model: Model, lu: LuSolver): void {
+  const { gas, fuel, pressure, size, network } = model;
+  const { openings, faces } = network;
+  const flowsOn = openings.map(({ from, to }) => sidesUnknowns(model, [from, to]));
+  const leavesOn = network.zones.map((_, z) => levelUnknowns(model, z));
+  openings.forEach(({ from, to }, i) => {
+    for (const z of [from, to]) {
+      if (z === OUTDOORS) continue;
+      leavesOn[z].push(...flowsOn[i]);
+      for (const row of [gas, fuel, pressure])
+        for (const unknown of flowsOn[i]) lu.matrix[(row + z) * size + unknown] = 1;
+    }
+  });
+  for (const { zone, node } of faces) if (zone !== OUTDOORS) leavesOn[zone].push(node);
+  for (const { from, zones } of model.plugFlow.ways) {
+    for (const z of zones) for (const unknown of leavesOn[from]) lu.matrix[(gas + z) * size + unknown] = 1;
+  }
+}
+
+/** What a flow between zones hangs on: the pressure of each, and its gas and what that stands on. */
+function sidesUnknowns({ gas, fuel, pressure, lowest, under }: Model, sides: number[]): number[] {
+  return sides.flatMap((side) => {
+    if (side === OUTDOORS) return [];
+    const unknowns = [pressure + lowest[side]];
+    for (let z = side; z >= 0; z = under[z]) unknowns.push(gas + z, fuel + z);
+    return unknowns;
+  });
+}
+
+/** What rises from a zone or sinks into another of its column hangs on. */
+function levelUnknowns({ gas, fuel, pressure, columns }: Model, zone: number): number[] {
+  const { zones } = columns.find((column) => column.zones.includes(zone)) ?? { zones: [] as number[] };
+  const at = zones.indexOf(zone);
+  return [zone, ...zones.slice(Math.max(0, at - 1), at + 2)].flatMap((z) => [gas + z, fuel + z, pressure + z]);
 }
 
 /** Enter that the balances of a zone's gas hang on the gas of another. */

@@ -64,6 +64,18 @@ export class PlugFlow {
     }
   }
 
+  /** Ways that gas may take on leaving as from a pipe: from which zone, and in which rows of zones that shows. */
+  get ways(): { from: number; zones: number[] }[] {
+    const { network, jetOf } = this.model;
+    return Array.from(this.sides, (side) => {
+      const from = this.from(side);
+      const { from: a, to: b } = network.openings[side >> 1];
+      const end = side % 2 === 0 ? b : a;
+      const jet = side % 2 === 0 ? jetOf[side >> 1] : undefined;
+      return { from, zones: [from, ...(jet?.zones ?? [end])].filter((z) => z !== OUTDOORS) };
+    });
+  }
+
   /** Enter how what is missing changes with an unknown, given how what the walls of a zone take changes with it. */
   wallSlopes(m: Float64Array, zone: number, unknown: number, toWalls: number): void {
     const { size: n, gas } = this.model;
