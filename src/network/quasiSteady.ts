@@ -206,11 +206,7 @@ export class QuasiSteadySolver {
   newton(x: Float64Array, demand: Demand, hold: Held = 'nothing', before = 0, patient = false): SteadyOutcome {
     const { trial } = this;
     trial.set(x);
-    let full = this.iterate(trial, demand, hold, 25);
-    if (!full.converged && patient) {
-      trial.set(x);
-      full = this.iterate(trial, demand, hold, 60, true);
-    }
+    const full = this.iterate(trial, demand, hold, patient ? 60 : 25, patient);
     if (full.converged && this.sound(trial)) x.set(trial);
     return this.verdict(x, demand, hold, before + full.iterations);
   }

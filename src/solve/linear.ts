@@ -46,6 +46,8 @@ export class LuSolver {
   private readonly inverses: Float64Array;
   private full = 0;
   private block = new Float64Array(0);
+  /** how often it has factored a matrix: whoever comes back to its factors can tell whether they are still his */
+  factored = 0;
 
   /** @param size number of unknowns */
   constructor(readonly size: number) {
@@ -69,6 +71,7 @@ export class LuSolver {
    * @returns false when it is singular to working precision
    */
   factor(known = false): boolean {
+    this.factored++;
     if (known && this.entries.length > 0 && this.eliminate()) return true;
     const strays = this.look();
     if (strays === null) return false;

@@ -37,6 +37,11 @@ const STAGES = 4;
  */
 const NEAR = { maxIterations: 5, reuse: true, slow: 0.3, enough: 0.2 };
 
+/** Newton keeps a matrix while its steps shrink to less than this share: a few more turns cost less than another matrix. */
+const SLOW = 0.6;
+/** A matrix serves the next step too when that one is longer or shorter by less than this share. */
+const ALIKE = 0.2;
+
 /** So many lengths of the last step ahead its curve still tells something. */
 const NEAR_AHEAD = 2;
 
@@ -57,6 +62,9 @@ export class StiffStepper {
   /** how far each stage of the last attempted step lay from its first guess */
   private readonly surprises: Float64Array[];
   private lastStep = 0;
+  /** the factors that serve a like step, by their count, and the length of the step that they were made for */
+  private factors = 0;
+  private factoredFor = 0;
   private readonly contentsStart: Float64Array;
   private readonly contentsNow: Float64Array;
   private readonly fixed: Float64Array;
@@ -106,6 +114,7 @@ export class StiffStepper {
   begin(t: number, x: Float64Array): void {
     this.start.set(x);
     this.lastStep = 0;
+    this.factors = 0;
     this.system.evaluate(t, x, this.rates[0], this.algebraic);
     this.evaluations++;
     this.system.quadrature(this.sums[0]);
@@ -134,6 +143,7 @@ export class StiffStepper {
     const { system, lu, rates, contentsStart, fixed, next } = this;
     const d = system.differential;
     const hg = h * ESDIRK.gamma;
+    const alike = lu.factored === this.factors && Math.abs(h / this.factoredFor - 1) < ALIKE;
     for (let stage = 1; stage < STAGES; stage++) {
       const a = ESDIRK.a[stage];
       const time = t + ESDIRK.c[stage] * h;
@@ -165,8 +175,8 @@ export class StiffStepper {
         !near &&
         !solve(problem, {
           maxIterations: 12,
-          reuse: stage > 1 && !beside,
-          slow: 0.3,
+          reuse: (stage > 1 || alike) && !beside,
+          slow: SLOW,
           ahead: system.ahead,
           patient: true,
           bail: system.balance !== undefined,
@@ -185,6 +195,7 @@ export class StiffStepper {
       const surprise = this.surprises[stage];
       for (let i = 0; i < next.length; i++) surprise[i] = next[i] - surprise[i];
     }
+    if (lu.factored !== this.factors) [this.factors, this.factoredFor] = [lu.factored, h];
     return this.finish(h, beside?.lu ?? lu);
   }
 
