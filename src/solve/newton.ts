@@ -26,10 +26,11 @@ const SHRINKS = 0.7;
 const ASTRAY = 4;
 
 /**
- * Damped Newton iteration, x improved in place. A matrix is kept as long as the steps shrink well with it.
+ * Damped Newton iteration, x improved in place. A matrix is kept as long as steps shrink well with it.
  *
  * @param options.reuse start with `lu` as it was last factored
- * @param options.slow a step larger than this share of the one before asks for a new matrix (default 0: always)
+ * @param options.turns a matrix is kept while so many turns more, with steps that go on to shrink as the last did, would do: about what
+ *   another costs (default 0: never)
  * @param options.patient damp steps that don't shrink
  * @param options.ahead end as soon as what is left, going by how the last two steps shrank, is below this measure (default 0: never)
  * @param options.bail give up as soon as steps lead away, for there is a surer way
@@ -43,14 +44,14 @@ export function newton(
   options: {
     maxIterations: number;
     reuse?: boolean;
-    slow?: number;
+    turns?: number;
     patient?: boolean;
     enough?: number;
     ahead?: number;
     bail?: boolean;
   },
 ): NewtonOutcome {
-  const { slow = 0, enough = 1, ahead = 0 } = options;
+  const { turns = 0, enough = 1, ahead = 0 } = options;
   let least = Infinity;
   let renew = !options.reuse;
   let change = Infinity;
@@ -85,7 +86,7 @@ export function newton(
     // a series that shrinks by the same share on and on
     if (whole && iteration > 1 && change * change < ahead * (previous - change))
       return { converged: true, iterations: iteration, change };
-    renew = share < 1 || !(change < slow * previous);
+    renew = share < 1 || turns === 0 || !(change * (change / previous) ** turns < enough);
   }
   return { converged: false, iterations: options.maxIterations, change };
 }
