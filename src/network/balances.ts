@@ -26,7 +26,7 @@ const GAS_HEAT = 1000;
 export class Balances {
   /** net heat into each node, then into each stem per surface [W], [W/m2] */
   readonly rate: Float64Array;
-  /** residuals, zone by zone: surface node [W], gas heat [W], fuel, mass (scaled); last the fire */
+  /** residuals: surface nodes [W], then zone by zone gas heat [W], fuel, mass (scaled); last the fire */
   readonly algebraic: Float64Array;
   /** outdoors loss by node's part [W] */
   readonly partLoss: Map<string, number> = new Map();
@@ -116,8 +116,9 @@ export class Balances {
    */
   evaluate(x: Float64Array, demand: Demand, withStems = true, flowing = false): void {
     const { model, rate, algebraic, surface4, gas4 } = this;
-    const { network, zoneCount: nz } = model;
+    const { network, zoneCount: nz, differential: d } = model;
     const { outdoors, fire } = network;
+    const [gasRow, fuelRow, massRow, fireRow] = [model.gas - d, model.fuel - d, model.pressure - d, model.fire - d];
     const release = x[model.fire];
     if (!flowing) {
       model.gasState(x);
@@ -131,7 +132,7 @@ export class Balances {
     this.wallConductance.fill(0);
     this.evaporated = 0;
     for (let z = 0; z < nz; z++) {
-      surface4[z] = blackPower(x[model.surfaceNode + z]);
+      surface4[z] = blackPower(x[model.surfaceOf[z]]);
       gas4[z] = blackPower(x[model.gas + z]);
     }
     this.radiantShare = (demand.mode === 'release' ? demand.radiant : undefined) ?? fire.radiantShare;
@@ -166,8 +167,8 @@ export class Balances {
       const fromGas = area * (free + struck + gasWallFactor(eg, eps) * (gas4[z] - own));
       const fromSurfaces = surfaceConductance(area, eps, eg) * (surface4[z] - own);
       rate[node] += fromGas + fromSurfaces + radiant * faceFireShare[i];
-      algebraic[nz + z] -= fromGas;
-      algebraic[z] -= fromSurfaces;
+      algebraic[gasRow + z] -= fromGas;
+      algebraic[model.surfaceOf[z] - d] -= fromSurfaces;
       this.toWalls[z] += fromGas;
       this.wallConductance[z] += area * (h + gasWallFactor(eg, eps) * blackPowerSlope(Tg));
       const wet = network.faces[i].wet;
@@ -177,7 +178,10 @@ export class Balances {
         this.evaporated += off;
       }
     }
-    for (let z = 0; z < nz; z++) if (!model.zoneHasFaces[z]) algebraic[z] = x[model.gas + z] - x[model.surfaceNode + z];
+    for (let z = 0; z < nz; z++) {
+      const surface = model.surfaceOf[z];
+      if (!model.zoneHasFaces[z]) algebraic[surface - d] = x[model.gas + z] - x[surface];
+    }
     this.radiatedLoss = radiant * model.fireOutShare;
     for (const window of network.windows) this.evaluateWindow(window);
     for (const link of network.links) {
@@ -198,12 +202,12 @@ export class Balances {
     this.evaluateFlows(x);
     model.plugFlow.evaluate(this.toWalls, this.wallConductance, algebraic);
     this.evaluateStreams();
-    algebraic[nz + fire.zone] += release - radiant;
+    algebraic[gasRow + fire.zone] += release - radiant;
     const fuelGas = (release / fire.heatValue) * fire.gasPerFuel;
-    algebraic[2 * nz + fire.zone] += fuelGas * FUEL_ROW;
-    algebraic[3 * nz + fire.zone] += fuelGas * MASS_ROW;
-    if (demand.mode === 'hold') algebraic[4 * nz] = -this.stems.rate(x, network.gauge, demand.target);
-    else algebraic[4 * nz] = demand.heat * this.oxygenShare(x[model.fuel + fire.zone]) - release;
+    algebraic[fuelRow + fire.zone] += fuelGas * FUEL_ROW;
+    algebraic[massRow + fire.zone] += fuelGas * MASS_ROW;
+    if (demand.mode === 'hold') algebraic[fireRow] = -this.stems.rate(x, network.gauge, demand.target);
+    else algebraic[fireRow] = demand.heat * this.oxygenShare(x[model.fuel + fire.zone]) - release;
   }
 
   /**
@@ -212,25 +216,27 @@ export class Balances {
    */
   private evaluateWindow({ a, b, area }: Window): void {
     const { model, algebraic, surface4, gas4 } = this;
-    const { zoneCount: nz, emissivity } = model;
+    const { emissivity, surfaceOf, differential: d } = model;
+    const gasRow = model.gas - d;
     const ea = emissivity[a];
     const fromA = ea * gas4[a] + (1 - ea) * surface4[a];
     const eb = b === OUTDOORS ? 1 : emissivity[b];
     const fromB =
       b === OUTDOORS ? blackPower(model.network.outdoors.surroundings) : eb * gas4[b] + (1 - eb) * surface4[b];
-    algebraic[nz + a] += area * ea * (fromB - gas4[a]);
-    algebraic[a] += area * (1 - ea) * (fromB - surface4[a]);
+    algebraic[gasRow + a] += area * ea * (fromB - gas4[a]);
+    algebraic[surfaceOf[a] - d] += area * (1 - ea) * (fromB - surface4[a]);
     if (b === OUTDOORS) {
       this.radiatedLoss += area * (fromA - fromB);
       return;
     }
-    algebraic[nz + b] += area * eb * (fromA - gas4[b]);
-    algebraic[b] += area * (1 - eb) * (fromA - surface4[b]);
+    algebraic[gasRow + b] += area * eb * (fromA - gas4[b]);
+    algebraic[surfaceOf[b] - d] += area * (1 - eb) * (fromA - surface4[b]);
   }
 
   private evaluateFlows(x: Float64Array): void {
     const { model, algebraic } = this;
-    const { network, zoneCount: nz, flows, enthalpy } = model;
+    const { network, differential: d, flows, enthalpy } = model;
+    const [gasRow, fuelRow, massRow] = [model.gas - d, model.fuel - d, model.pressure - d];
     this.stackGasLoss = 0;
     this.leakLoss = 0;
     for (let i = 0; i < flows.length; i++) {
@@ -240,28 +246,29 @@ export class Balances {
       const heat = forward * enthalpy[o.from] - (out ? 0 : backward * enthalpy[o.to]);
       const fuel = (forward * x[model.fuel + o.from] - (out ? 0 : backward * x[model.fuel + o.to])) * FUEL_ROW;
       const mass = (forward - backward) * MASS_ROW;
-      algebraic[nz + o.from] -= heat;
-      algebraic[2 * nz + o.from] -= fuel;
-      algebraic[3 * nz + o.from] -= mass;
+      algebraic[gasRow + o.from] -= heat;
+      algebraic[fuelRow + o.from] -= fuel;
+      algebraic[massRow + o.from] -= mass;
       if (out) {
         if (o.role === 'stackExit') this.stackGasLoss += heat;
         else this.leakLoss += heat;
       } else {
-        algebraic[nz + o.to] += heat;
-        algebraic[2 * nz + o.to] += fuel;
-        algebraic[3 * nz + o.to] += mass;
+        algebraic[gasRow + o.to] += heat;
+        algebraic[fuelRow + o.to] += fuel;
+        algebraic[massRow + o.to] += mass;
       }
     }
   }
 
   private evaluateStreams(): void {
     const { model, algebraic } = this;
-    const nz = model.zoneCount;
+    const { differential: d } = model;
+    const [gasRow, fuelRow, massRow] = [model.gas - d, model.fuel - d, model.pressure - d];
     for (const { zones, net } of model.columns) {
       for (let k = 0; k < zones.length; k++) {
-        algebraic[nz + zones[k]] += net[3 * k + 1];
-        algebraic[2 * nz + zones[k]] += net[3 * k + 2] * FUEL_ROW;
-        algebraic[3 * nz + zones[k]] += net[3 * k] * MASS_ROW;
+        algebraic[gasRow + zones[k]] += net[3 * k + 1];
+        algebraic[fuelRow + zones[k]] += net[3 * k + 2] * FUEL_ROW;
+        algebraic[massRow + zones[k]] += net[3 * k] * MASS_ROW;
       }
     }
   }
@@ -292,9 +299,10 @@ export class Balances {
 
   /** Largest net mass flow into any zone [kg/s], at the last evaluation. */
   massError(): number {
-    const { zoneCount: nz } = this.model;
+    const { zoneCount, pressure, differential } = this.model;
     let worst = 0;
-    for (let z = 0; z < nz; z++) worst = Math.max(worst, Math.abs(this.algebraic[3 * nz + z]) / MASS_ROW);
+    const first = pressure - differential;
+    for (let z = 0; z < zoneCount; z++) worst = Math.max(worst, Math.abs(this.algebraic[first + z]) / MASS_ROW);
     return worst;
   }
 

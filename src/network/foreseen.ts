@@ -32,8 +32,8 @@ export function foresee(balances: Balances, lu: LuSolver, burning: (heat: number
   lu.matrix[model.fire * model.size + model.fire] = 1;
   lu.matrix[model.fire * model.size + model.fuel + model.network.fire.zone] = 1;
   for (let z = 0; z < model.zoneCount; z++) {
-    lu.matrix[(model.surfaceNode + z) * model.size + model.gas + z] = 1;
-    lu.matrix[(model.surfaceNode + z) * model.size + model.fuel + z] = 1;
+    lu.matrix[model.surfaceOf[z] * model.size + model.gas + z] = 1;
+    lu.matrix[model.surfaceOf[z] * model.size + model.fuel + z] = 1;
   }
   // a jet joins its layers in ways that come and go
   for (const { zones, jets } of model.columns) {

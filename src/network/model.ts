@@ -33,7 +33,7 @@ export const FUEL_ROW = 1e3;
 /**
  * A network made ready for the solver: structure in typed arrays, the order of the unknowns, and work space.
  *
- * Unknowns, in this order: node temperatures [K], stem temperatures [K], then a zone each: surface-node temperature [K], gas
+ * Unknowns, in this order: node temperatures [K], stem temperatures [K], surface-node temperatures [K], then a zone each: gas
  * temperature [K], fuel share of the gas [kg/kg], pressure against outdoors at the ground [Pa]; last the fire [W]. Where zones
  * stand on each other the weight of their gas sets the pressure of all but the lowest; in place of theirs stands what rises
  * into them from the zone below [kg/s].
@@ -42,6 +42,7 @@ export class Model {
   readonly nodeCount: number;
   readonly stemCount: number;
   readonly zoneCount: number;
+  readonly surfaceCount: number;
   readonly differential: number;
   readonly size: number;
   /** first index of each block of unknowns */
@@ -51,6 +52,8 @@ export class Model {
   readonly pressure: number;
   readonly fire: number;
 
+  /** per zone: the unknown of the surface node through which its walls exchange */
+  readonly surfaceOf: Int32Array;
   readonly faceNode: Int32Array;
   readonly faceZone: Int32Array;
   readonly faceArea: Float64Array;
@@ -63,6 +66,7 @@ export class Model {
   readonly fireOutShare: number;
   /** 1 where the fire's plume strikes */
   readonly faceStruck: Uint8Array;
+  /** per zone: 1 where its surface node has walls */
   readonly zoneHasFaces: Uint8Array;
   /** power of the temperature difference that each face's coefficient goes by, where it was last reckoned */
   readonly differencePower: Float64Array;
@@ -116,7 +120,9 @@ export class Model {
     this.zoneCount = zones.length;
     this.differential = this.nodeCount + this.stemCount;
     this.surfaceNode = this.differential;
-    this.gas = this.surfaceNode + this.zoneCount;
+    this.surfaceOf = surfacesOf(network, this.surfaceNode);
+    this.surfaceCount = 1 + Math.max(...this.surfaceOf) - this.surfaceNode;
+    this.gas = this.surfaceNode + this.surfaceCount;
     this.fuel = this.gas + this.zoneCount;
     this.pressure = this.fuel + this.zoneCount;
     this.fire = this.pressure + this.zoneCount;
@@ -134,8 +140,8 @@ export class Model {
     this.faceStruck = new Uint8Array(faces.length);
     for (const i of network.fire.roof?.faces ?? []) this.faceStruck[i] = 1;
     this.differencePower = new Float64Array(faces.length);
-    this.zoneHasFaces = new Uint8Array(zones.length);
-    for (const f of faces) if (f.zone !== OUTDOORS) this.zoneHasFaces[f.zone] = 1;
+    const withFaces = new Set(faces.flatMap(({ zone }) => (zone === OUTDOORS ? [] : [this.surfaceOf[zone]])));
+    this.zoneHasFaces = Uint8Array.from(zones, (_, z) => (withFaces.has(this.surfaceOf[z]) ? 1 : 0));
 
     this.airComposition = humidAir(outdoors.air, outdoors.humidityRatio);
     this.outdoorVapour = moistureFraction(outdoors.humidityRatio);
@@ -282,4 +288,15 @@ function fireViews(network: Network): number {
 
 function areaOf({ faces }: Network, zones: number[]): number {
   return faces.reduce((sum, f) => sum + (zones.includes(f.zone) ? f.area : 0), 0);
+}
+
+/** Per zone the index of its surface node, counted from `first`: the zones of a clear column share one. */
+function surfacesOf({ zones, columns }: Network, first: number): Int32Array {
+  const surfaceOf = new Int32Array(zones.length);
+  let next = first;
+  zones.forEach((_, z) => {
+    const below = columns.find(({ clear, zones: all }) => clear && all.includes(z) && all[0] !== z);
+    surfaceOf[z] = below ? surfaceOf[below.zones[0]] : next++;
+  });
+  return surfaceOf;
 }

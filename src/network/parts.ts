@@ -94,7 +94,8 @@ function addColumns(network: Network, cells: Cells): void {
       areas.push(upright ? geometry.section : width * cellLength);
       edges.push(upright ? geometry.perimeter : 2 * cellLength + ends * width);
     }
-    network.columns.push({ zones, areas, edges });
+    // racks and what lies on them stand between the layers of an upright
+    network.columns.push({ zones, areas, edges, clear: !upright });
   });
 }
 

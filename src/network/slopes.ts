@@ -124,7 +124,7 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
       continue;
     }
     const gasIndex = model.gas + z;
-    const surfaceIndex = model.surfaceNode + z;
+    const surfaceIndex = model.surfaceOf[z];
     const Tg = x[gasIndex];
     const eg = model.emissivity[z];
     const h = coefficient[i];
@@ -173,8 +173,8 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
   }
   for (let z = 0; z < model.zoneCount; z++) {
     if (model.zoneHasFaces[z]) continue;
-    m[(model.surfaceNode + z) * n + model.surfaceNode + z] = 1;
-    m[(model.surfaceNode + z) * n + model.gas + z] = -1;
+    m[model.surfaceOf[z] * n + model.surfaceOf[z]] = 1;
+    m[model.surfaceOf[z] * n + model.gas + z] = -1;
   }
 }
 
@@ -191,7 +191,7 @@ function driedSlope({ network, outdoorVapour }: Model, coefficient: number, T: n
 
 /** Radiation through open areas; outdoors has no unknowns. */
 function windowRows({ model, gas4, surface4 }: Balances, x: Float64Array, m: Float64Array): void {
-  const { size: n, gas, surfaceNode, fuel, emissivity, emissivitySlope, emissivityFuelSlope } = model;
+  const { size: n, gas, surfaceOf, fuel, emissivity, emissivitySlope, emissivityFuelSlope } = model;
   const slope = blackPowerSlope;
   for (const { a, b, area } of model.network.windows) {
     for (let side = 0; side < 2; side++) {
@@ -202,16 +202,16 @@ function windowRows({ model, gas4, surface4 }: Balances, x: Float64Array, m: Flo
       const out = other === OUTDOORS;
       const eo = out ? 1 : emissivity[other];
       const g = slope(x[gas + own]);
-      const s = slope(x[surfaceNode + own]);
+      const s = slope(x[surfaceOf[own]]);
       add(m, n, gas + own, gas + own, area * e * g);
-      add(m, n, surfaceNode + own, surfaceNode + own, area * (1 - e) * s);
+      add(m, n, surfaceOf[own], surfaceOf[own], area * (1 - e) * s);
       if (!out) {
         const go = eo * slope(x[gas + other]);
-        const so = (1 - eo) * slope(x[surfaceNode + other]);
+        const so = (1 - eo) * slope(x[surfaceOf[other]]);
         add(m, n, gas + own, gas + other, -area * e * go);
-        add(m, n, gas + own, surfaceNode + other, -area * e * so);
-        add(m, n, surfaceNode + own, gas + other, -area * (1 - e) * go);
-        add(m, n, surfaceNode + own, surfaceNode + other, -area * (1 - e) * so);
+        add(m, n, gas + own, surfaceOf[other], -area * e * so);
+        add(m, n, surfaceOf[own], gas + other, -area * (1 - e) * go);
+        add(m, n, surfaceOf[own], surfaceOf[other], -area * (1 - e) * so);
       }
       // how the own gas's emissivity changes what both sides take
       const coming = out
@@ -222,10 +222,10 @@ function windowRows({ model, gas4, surface4 }: Balances, x: Float64Array, m: Flo
         const unknown = (k === 0 ? gas : fuel) + own;
         const byUnknown = (k === 0 ? emissivitySlope : emissivityFuelSlope)[own];
         add(m, n, gas + own, unknown, -area * byUnknown * (coming - gas4[own]));
-        add(m, n, surfaceNode + own, unknown, area * byUnknown * (coming - surface4[own]));
+        add(m, n, surfaceOf[own], unknown, area * byUnknown * (coming - surface4[own]));
         if (out) continue;
         add(m, n, gas + other, unknown, -area * byUnknown * eo * going);
-        add(m, n, surfaceNode + other, unknown, -area * byUnknown * (1 - eo) * going);
+        add(m, n, surfaceOf[other], unknown, -area * byUnknown * (1 - eo) * going);
       }
     }
   }
@@ -246,7 +246,7 @@ function fireRows(balances: Balances, x: Float64Array, demand: Demand, m: Float6
   if (demand.mode === 'hold') {
     const base = balances.stems.rate(x, network.gauge, demand.target);
     for (const { zone: z } of network.stems[network.gauge].parts) {
-      for (const index of [model.gas + z, model.surfaceNode + z]) {
+      for (const index of [model.gas + z, model.surfaceOf[z]]) {
         const kept = x[index];
         x[index] = kept + T_STEP;
         add(m, n, column, index, (balances.stems.rate(x, network.gauge, demand.target) - base) / T_STEP);

@@ -23,7 +23,7 @@ export class Stems {
     const { stem, outdoors } = model.network;
     return stemHeating(
       atStem(model, i, x, model.gas),
-      atStem(model, i, x, model.surfaceNode),
+      wallsAtStem(model, i, x),
       temperature,
       atStem(model, i, model.speed, 0),
       outdoors.pressure,
@@ -37,13 +37,13 @@ export class Stems {
     return (this.rate(x, i, temperature + STEP) - this.rate(x, i, temperature)) / STEP;
   }
 
-  /** SteadyOutcome reading of stem i [K]. */
+  /** Settled reading of stem i [K]. */
   settled(x: Float64Array, i: number): number {
     const { model } = this;
     const { stem, outdoors } = model.network;
     return settledReading(
       atStem(model, i, x, model.gas),
-      atStem(model, i, x, model.surfaceNode),
+      wallsAtStem(model, i, x),
       atStem(model, i, model.speed, 0),
       outdoors.pressure,
       stem.diameter,
@@ -74,5 +74,13 @@ export function atStem({ network }: Model, i: number, values: Float64Array, firs
   const { parts } = network.stems[i];
   let sum = 0;
   for (let k = 0; k < parts.length; k++) sum += parts[k].share * values[first + parts[k].zone];
+  return sum;
+}
+
+/** Temperature of the surface nodes where stem i is [K]. */
+function wallsAtStem({ network, surfaceOf }: Model, i: number, x: Float64Array): number {
+  const { parts } = network.stems[i];
+  let sum = 0;
+  for (let k = 0; k < parts.length; k++) sum += parts[k].share * x[surfaceOf[parts[k].zone]];
   return sum;
 }

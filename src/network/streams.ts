@@ -10,8 +10,8 @@ import { Jet } from './jet.js';
 import type { Model } from './model.js';
 import { OUTDOORS, type Column } from './types.js';
 
-/** What goes to and fro through a level section at no flow [kg/s]: where the gas comes from turns over smoothly. */
-const UNSTEADY = 2e-4;
+/** What goes to and fro through a level section at no flow [kg/(s m2)]: where the gas comes from turns over smoothly. */
+const UNSTEADY = 7e-4;
 /** Rounding of how a layer's lower edge follows a colder layer below it [K]. */
 const EDGE = 1;
 /** Steps of the differences by which slopes without a formula are taken: [K], [kg/m3]. */
@@ -113,7 +113,7 @@ export class ColumnStreams {
       const a = zones[k - 1];
       const b = zones[k];
       const up = x[model.pressure + b];
-      const traffic = Math.sqrt(up * up + UNSTEADY * UNSTEADY);
+      const traffic = trafficOf(up, this.column.areas[k - 1]);
       const both = overturn(model.density[b], model.density[a], this.column.areas[k - 1]);
       const rising = 0.5 * (traffic + up) + both;
       const sinking = 0.5 * (traffic - up) + both;
@@ -207,8 +207,8 @@ export class ColumnStreams {
     const b = zones[k];
     const unknown = model.pressure + b;
     const up = x[unknown];
-    const traffic = Math.sqrt(up * up + UNSTEADY * UNSTEADY);
     const area = column.areas[k - 1];
+    const traffic = trafficOf(up, area);
     const both = overturn(density[b], density[a], area);
     const rising = 0.5 * (traffic + up) + both;
     const sinking = 0.5 * (traffic - up) + both;
@@ -239,4 +239,10 @@ export class ColumnStreams {
       }
     }
   }
+}
+
+/** What goes through a level section both ways, without what trades places [kg/s]. */
+function trafficOf(up: number, area: number): number {
+  const least = UNSTEADY * area;
+  return Math.sqrt(up * up + least * least);
 }

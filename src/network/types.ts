@@ -161,6 +161,8 @@ export interface Column {
   /** level area between each zone and the one above it [m2], and width of the walls along which gas sinks through it [m] */
   areas: number[];
   edges: number[];
+  /** nothing stands between its layers that hides their walls from each other: these exchange through one surface node */
+  clear?: boolean;
 }
 
 /** Two zones that see each other, or a zone and what stands outdoors (b = OUTDOORS), through an open area [m2]. */

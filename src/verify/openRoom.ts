@@ -34,15 +34,15 @@ export function heatThrough(rooms: readonly OpenRoom[], opening: number, outdoor
   const balances = new Balances(model);
   const x = new Float64Array(model.size);
   rooms.forEach(({ temperature }, zone) => {
-    x[zone] = x[model.surfaceNode + zone] = x[model.gas + zone] = temperature;
+    x[zone] = x[model.surfaceOf[zone]] = x[model.gas + zone] = temperature;
   });
   const solveNode = (zone: number) => {
     const off = (temperature: number): number => {
-      x[model.surfaceNode + zone] = temperature;
+      x[model.surfaceOf[zone]] = temperature;
       balances.evaluate(x, { mode: 'release', heat: 0 });
-      return balances.algebraic[zone];
+      return balances.algebraic[model.surfaceOf[zone] - model.differential];
     };
-    x[model.surfaceNode + zone] = bracketedRoot(off, { low: 1, high: 5000, tolerance: 1e-9 }).root;
+    x[model.surfaceOf[zone]] = bracketedRoot(off, { low: 1, high: 5000, tolerance: 1e-9 }).root;
   };
   for (let sweep = 0; sweep < SWEEPS; sweep++) rooms.forEach((_, zone) => solveNode(zone));
   balances.evaluate(x, { mode: 'release', heat: 0 });

@@ -31,7 +31,7 @@ export function biotNumbers(pit: Pit, x: Float64Array): Float64Array {
       h =
         insideCoefficient(model, i, face.zone, surface, gas) +
         gasWallFactor(eg, eps) * radiantCoefficient(surface, gas) +
-        surfaceConductance(1, eps, eg) * radiantCoefficient(surface, x[model.surfaceNode + face.zone]);
+        surfaceConductance(1, eps, eg) * radiantCoefficient(surface, x[model.surfaceOf[face.zone]]);
     }
     const k = conductance({ a: 0, b: 0, factor: 1, conductivity: node.material }, surface);
     out[face.node] = Math.max(out[face.node], biot(h, node.thickness, k));

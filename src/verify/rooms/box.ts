@@ -64,6 +64,7 @@ export function addBox(network: Network, spec: BoxSpec, add: Add): Box {
         zones: column,
         areas: between.map(() => each * width),
         edges: between.map(() => 2 * each + ends * width),
+        clear: true,
       });
     }
     column.forEach((zone, j) => {
