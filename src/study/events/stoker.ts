@@ -13,6 +13,8 @@ import { variantOf } from './variant.js';
 /** Longest step: the bed's air is looked at after each [s]; the same while a fire is built; and between points of a curve. */
 export const BED_STEP = 300;
 const KINDLING_STEP = 150;
+/** The same while the thermometer lies below the line, so that it is seen whether it still falls [s]. */
+const BELOW_STEP = 60;
 export const CURVE_STEP = 60;
 /** First step after a change, while which a door stands open [s]. */
 const FIRST_STEP = 20;
@@ -253,6 +255,7 @@ export class Stoker {
    */
   private longest(now: number, feed: boolean): number {
     if (this.kindling) return KINDLING_STEP;
+    if (feed && this.lies()) return BELOW_STEP;
     const longest = Math.max(BED_STEP, 0.05 * (now - (this.laid.at(-1)?.time_s ?? now)));
     const { reading } = this.line;
     const fall = fallingRate(this.line.curve);
@@ -274,6 +277,11 @@ export class Stoker {
   /** Is it the thermometer that the next split waits for? */
   private waits(reading: number): boolean {
     return !this.kindling && this.rule.every === undefined && this.due === Infinity && reading > this.level;
+  }
+
+  /** Does the thermometer lie below the line, and nothing laid on is on its way? */
+  private lies(): boolean {
+    return this.rule.every === undefined && this.due === Infinity && this.line.reading <= this.level + STILL;
   }
 
   /** Has the thermometer fallen to the line, or does the last split not lift it? */
