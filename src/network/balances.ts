@@ -116,9 +116,8 @@ export class Balances {
    */
   evaluate(x: Float64Array, demand: Demand, withStems = true, flowing = false): void {
     const { model, rate, algebraic, surface4, gas4 } = this;
-    const { network, zoneCount: nz, differential: d } = model;
+    const { network, zoneCount: nz, differential: d, gasRow, fuelRow, massRow, fireRow } = model;
     const { outdoors, fire } = network;
-    const [gasRow, fuelRow, massRow, fireRow] = [model.gas - d, model.fuel - d, model.pressure - d, model.fire - d];
     const release = x[model.fire];
     if (!flowing) {
       model.gasState(x);
@@ -216,8 +215,7 @@ export class Balances {
    */
   private evaluateWindow({ a, b, area }: Window): void {
     const { model, algebraic, surface4, gas4 } = this;
-    const { emissivity, surfaceOf, differential: d } = model;
-    const gasRow = model.gas - d;
+    const { emissivity, surfaceOf, differential: d, gasRow } = model;
     const ea = emissivity[a];
     const fromA = ea * gas4[a] + (1 - ea) * surface4[a];
     const eb = b === OUTDOORS ? 1 : emissivity[b];
@@ -235,8 +233,7 @@ export class Balances {
 
   private evaluateFlows(x: Float64Array): void {
     const { model, algebraic } = this;
-    const { network, differential: d, flows, enthalpy } = model;
-    const [gasRow, fuelRow, massRow] = [model.gas - d, model.fuel - d, model.pressure - d];
+    const { network, gasRow, fuelRow, massRow, flows, enthalpy } = model;
     this.stackGasLoss = 0;
     this.leakLoss = 0;
     for (let i = 0; i < flows.length; i++) {
@@ -262,8 +259,7 @@ export class Balances {
 
   private evaluateStreams(): void {
     const { model, algebraic } = this;
-    const { differential: d } = model;
-    const [gasRow, fuelRow, massRow] = [model.gas - d, model.fuel - d, model.pressure - d];
+    const { gasRow, fuelRow, massRow } = model;
     for (const { zones, net } of model.columns) {
       for (let k = 0; k < zones.length; k++) {
         algebraic[gasRow + zones[k]] += net[3 * k + 1];
@@ -299,10 +295,9 @@ export class Balances {
 
   /** Largest net mass flow into any zone [kg/s], at the last evaluation. */
   massError(): number {
-    const { zoneCount, pressure, differential } = this.model;
+    const { zoneCount, massRow } = this.model;
     let worst = 0;
-    const first = pressure - differential;
-    for (let z = 0; z < zoneCount; z++) worst = Math.max(worst, Math.abs(this.algebraic[first + z]) / MASS_ROW);
+    for (let z = 0; z < zoneCount; z++) worst = Math.max(worst, Math.abs(this.algebraic[massRow + z]) / MASS_ROW);
     return worst;
   }
 

@@ -51,6 +51,11 @@ export class Model {
   readonly fuel: number;
   readonly pressure: number;
   readonly fire: number;
+  /** first row of each block of balances behind those of the plates: of surface nodes from 0 on, of gas, fuel, mass and the fire */
+  readonly gasRow: number;
+  readonly fuelRow: number;
+  readonly massRow: number;
+  readonly fireRow: number;
 
   /** per zone: the unknown of the surface node through which its walls exchange */
   readonly surfaceOf: Int32Array;
@@ -127,6 +132,10 @@ export class Model {
     this.pressure = this.fuel + this.zoneCount;
     this.fire = this.pressure + this.zoneCount;
     this.size = this.fire + 1;
+    this.gasRow = this.gas - this.differential;
+    this.fuelRow = this.fuel - this.differential;
+    this.massRow = this.pressure - this.differential;
+    this.fireRow = this.fire - this.differential;
 
     this.faceNode = Int32Array.from(faces, (f) => f.node);
     this.faceZone = Int32Array.from(faces, (f) => f.zone);

@@ -60,7 +60,7 @@ export class PlugFlow {
       share[side] = part * along;
       deficitByFlow[side] = (toWalls[own] * along) / all;
       deficitByLeaving[side] = (toWalls[own] * part * ((more - along) / STEP - along)) / all;
-      this.move(side, -share[side] * toWalls[own], algebraic, model.gas - model.differential, 1);
+      this.move(side, -share[side] * toWalls[own], algebraic, model.gasRow, 1);
     }
   }
 

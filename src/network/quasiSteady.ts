@@ -250,11 +250,11 @@ export class QuasiSteadySolver {
       for (let i = 0; i < model.nodeCount; i++) heatError = Math.max(heatError, Math.abs(balances.rate[i]));
     }
     for (let z = 0; z < model.zoneCount; z++) {
-      heatError = Math.max(heatError, Math.abs(balances.algebraic[model.gas - model.differential + z]));
+      heatError = Math.max(heatError, Math.abs(balances.algebraic[model.gasRow + z]));
     }
     const massError = balances.massError();
     const scale = 1e-6 * Math.max(1, Math.abs(x[model.fire]));
-    const fireError = Math.abs(balances.algebraic[model.fire - model.differential]);
+    const fireError = Math.abs(balances.algebraic[model.fireRow]);
     const met = demand.mode === 'hold' ? fireError < 1e-4 : fireError <= scale;
     const converged = massError < MASS_TOLERANCE && heatError < Math.max(scale, 1e-3) && met && this.sound(x);
     return { converged, iterations, massError, heatError };
