@@ -3,7 +3,7 @@ import type { Balances, Demand } from './balances.js';
 import { stepLimit, stepMeasure, type QuasiSteadySolver } from './quasiSteady.js';
 
 /** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
-const STEP_LEFT = { temperature: 1e-2, pressure: 1e-4, fuel: 3e-5, fireShare: 3e-5 };
+const STEP_LEFT = { temperature: 1e-2, pressure: 1e-4, fuel: 3e-5, fireShare: 1e-5 };
 
 /** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
 export const DEFAULT_TOLERANCE = { absolute: 0.05, relative: 1e-3 };
