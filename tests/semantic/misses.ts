@@ -15,10 +15,6 @@ export const MISSES: Readonly<Record<number, { kinds: readonly string[]; why: st
     kinds: ['the warm-up ends on another fire than the one that holds'],
     why: 'lit cold its gas runs backwards through stack and throat once it holds its target, for two hours, and then turns: the state told is the one of those hours, 22.7 kW, the other, 13.4 kW, is told beside it, with back-draft and draft-swings',
   },
-  3039: {
-    kinds: ['more fire reads later'],
-    why: '0.13 % later with half a percent more fire, which its time steps leave open: its throat lies under its intakes, and it chokes for two hours until the draft comes; chokes-at-first is told',
-  },
   3063: {
     kinds: ['all.plate shortens soaking', 'firebox.plate shortens soaking', 'firebox.insulation raises the hold fire'],
     why: 'back-drafts, air limits its fire and its draft swings after the first reading: soaking follows the swings and not the plate, and the bare box holds on another state than the wrapped one, 16.3 and 19.7 kW',
