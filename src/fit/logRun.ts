@@ -14,8 +14,6 @@ import { hotStart } from './hotStart.js';
 
 /** First step after something changed [s]. */
 const FIRST_STEP = 5;
-/** What Newton may leave over in a stage, against an estimate: 0.02 K, where a probe knows no tenth. */
-const LEFT_OVER = 10;
 /** A log with more steps than this is not followed: its draft flutters. */
 const MOST_STEPS = 20_000;
 
@@ -134,8 +132,7 @@ class Course {
       transient.moment = { ...moment, x: moment.x.slice() };
       const { absolute, relative } = transient.system.tolerance;
       transient.system.tolerance = { absolute: absolute * this.tolerance, relative: relative * this.tolerance };
-      transient.system.leftOver = LEFT_OVER;
-      transient.system.ahead = 0;
+      transient.system.repeats = true;
       transient.system.weatherAt = (t) => now.model.turnOutdoors(...weather(t));
       this.transient = transient;
     }

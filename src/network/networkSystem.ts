@@ -4,6 +4,11 @@ import { stepLimit, stepMeasure, type QuasiSteadySolver } from './quasiSteady.js
 
 /** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
 const STEP_LEFT = { temperature: 1e-2, pressure: 1e-4, fuel: 3e-5, fireShare: 1e-5 };
+/** The same where a run is held against another of nearly the same pit, stages of which are not closed: pressures count, a hundredth of a kelvin does not. */
+const REPEATING_LEFT = { temperature: 3e-2, pressure: 2e-5, fuel: 1e-4, fireShare: 1e-4 };
+
+/** Share of that which may be left over where it is only told from how Newton's steps shrink. */
+const AHEAD = 0.3;
 
 /** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
 export const DEFAULT_TOLERANCE = { absolute: 0.05, relative: 1e-3 };
@@ -21,10 +26,8 @@ export class NetworkSystem implements StiffSystem {
   /** turns outdoors to what it is at a time; default: it stays */
   weatherAt: (t: number) => void = () => undefined;
   tolerance = DEFAULT_TOLERANCE;
-  /** factor on what Newton may leave over in a stage */
-  leftOver = 1;
-  /** share of that which may be left over where it is only told from how Newton's steps shrink */
-  ahead = 0.3;
+  /** differences of its runs are slopes: the same steps come to the same, and like ones to what is like it */
+  repeats = false;
 
   readonly balances: Balances;
   /** gas takes up heat of its own, so that it goes where gas can stay; else it follows at once */
@@ -60,6 +63,10 @@ export class NetworkSystem implements StiffSystem {
     return this.ownHeat ? this.balances.inertia : null;
   }
 
+  get ahead(): number {
+    return this.repeats ? 0 : AHEAD;
+  }
+
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void {
     this.balances.jacobian(x, this.at(t), matrix, 1, gamma);
     if (this.ownHeat) this.balances.addGasCapacity(gamma, matrix);
@@ -70,7 +77,7 @@ export class NetworkSystem implements StiffSystem {
   }
 
   measure(x: Float64Array, step: Float64Array): number {
-    return stepMeasure(this.balances.model, x, step, STEP_LEFT) / this.leftOver;
+    return stepMeasure(this.balances.model, x, step, this.repeats ? REPEATING_LEFT : STEP_LEFT);
   }
 
   /** Pressures follow temperatures so steeply that a guess a little off sends gas where none goes. */

@@ -143,7 +143,7 @@ export class StiffStepper {
     const { system, lu, rates, contentsStart, fixed, next } = this;
     const d = system.differential;
     const hg = h * ESDIRK.gamma;
-    const alike = lu.factored === this.factors && Math.abs(h / this.factoredFor - 1) < ALIKE;
+    const alike = !system.repeats && lu.factored === this.factors && Math.abs(h / this.factoredFor - 1) < ALIKE;
     for (let stage = 1; stage < STAGES; stage++) {
       const a = ESDIRK.a[stage];
       const time = t + ESDIRK.c[stage] * h;

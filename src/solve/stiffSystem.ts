@@ -26,6 +26,8 @@ export interface StiffSystem {
   measure(x: Float64Array, step: Float64Array): number;
   /** what Newton may leave over by that measure where it is told from how its steps shrink (default: it is not told so) */
   ahead?: number;
+  /** the same steps must come to the same whatever was tried between them: no matrix serves the next step */
+  repeats?: boolean;
   /**
    * Optional help where Newton loses its way: solve those of the algebraic quantities that surely can be by themselves, all else
    * held.
