@@ -26,8 +26,19 @@ const spawned = {
   hookTimeout: 300_000,
 };
 
-/** The longest file of a project begins first, also where no run before has told how long it takes. */
+/**
+ * The longest file of a project begins first, also where no run before has told how long it takes. Shards are dealt out by name, so
+ * that what a folder has of long files is shared.
+ */
 class LongestFirst extends BaseSequencer {
+  override async shard(files: TestSpecification[]) {
+    const { index, count } = this.ctx.config.shard!;
+    const name = ({ moduleId, project }: TestSpecification) => `${moduleId} ${project.name}`;
+    return files
+      .toSorted((a, b) => (name(a) < name(b) ? -1 : 1))
+      .filter((_, i) => i % count === index - 1);
+  }
+
   override async sort(files: TestSpecification[]) {
     const sorted = await super.sort(files);
     const isLongest = ({ moduleId }: TestSpecification) => /semantic.estimates\.(long\.)?test\.ts$/.test(moduleId);

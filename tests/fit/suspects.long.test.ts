@@ -74,7 +74,7 @@ describe('one probe far off', () => {
     const result = fitted(
       logOf(
         [FIRE_END, MIDDLE],
-        made([MIDDLE], (value) => 70 + 1.2 * (value - 70)),
+        made([MIDDLE], (value) => 70 + 1.25 * (value - 70)),
       ),
     );
     const torn = result.warnings.find(({ code }) => code === 'probes-disagree')!;
