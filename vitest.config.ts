@@ -34,9 +34,7 @@ class LongestFirst extends BaseSequencer {
   override async shard(files: TestSpecification[]) {
     const { index, count } = this.ctx.config.shard!;
     const name = ({ moduleId, project }: TestSpecification) => `${moduleId} ${project.name}`;
-    return files
-      .toSorted((a, b) => (name(a) < name(b) ? -1 : 1))
-      .filter((_, i) => i % count === index - 1);
+    return files.toSorted((a, b) => (name(a) < name(b) ? -1 : 1)).filter((_, i) => i % count === index - 1);
   }
 
   override async sort(files: TestSpecification[]) {
