@@ -2,7 +2,7 @@
 import { sinks } from '../study/events/swing.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
-import { litRange, neverLit } from '../words/headline.js';
+import { isNeverLit, litRange } from '../words/headline.js';
 import { sayAlone } from '../words/quantity.js';
 import { rangeOf } from '../words/quantityWords.js';
 
@@ -27,7 +27,7 @@ export function cookLine(result: EstimateResult | null, system: UnitSystem): str
       lines.push(`On a ${split} at a time it never gets back to ${degrees(line)}: reads ${span}.`);
     } else lines.push(`A ${split} ${every}: reads ${span}.`);
   }
-  lines.push(...neverLit(result, system));
+  if (isNeverLit(result)) lines.push('From the match it takes a larger fire.');
   if (lit) {
     lines.push(`From the match it takes ${say('time', lit.reads_s, { digits: 2 })}${litRange(lit, system)}.`);
   }

@@ -85,8 +85,14 @@ function fireWords({ fire }: Design): string {
 /** How a cook brings it to temperature. */
 function litWords(result: EstimateResult, system: UnitSystem): string[] {
   const { design, lit } = result;
-  if (!lit) return neverLit(result, system);
   const say = sayAlone(system);
+  if (!lit) {
+    if (!isNeverLit(result)) return [];
+    const target = say('temperature', design.fire.target);
+    return [
+      `Lit and fed by a cook, never with more burning than the full fire, it does not come to ${target}: that takes a larger one.`,
+    ];
+  }
   const coals = `${say('mass', lit.coals_kg, { digits: 2 })} of charcoal`;
   const wood = lit.splits === 0 ? '' : ` and ${say('mass', lit.wood_kg, { digits: 2 })} of splits`;
   return [
@@ -95,17 +101,11 @@ function litWords(result: EstimateResult, system: UnitSystem): string[] {
 }
 
 /**
- * What is said of a pit that a full fire brings to its target and a cook does not: splits burn up and down, and at most as much as
- * the full fire. Nothing where the fire itself or the air is too little, which is said already.
+ * Does a full fire bring a pit to its target and a cook not? Splits burn up and down, and at most as much as the full fire. Not told
+ * where the fire itself or the air is too little, which is said already.
  */
-export function neverLit({ design, warmUp, lit, splits }: EstimateResult, system: UnitSystem): string[] {
-  const { fire } = design;
-  const otherwise = warmUp?.gauge_s == null || (splits && sinks(splits, fire));
-  if (lit !== null || otherwise) return [];
-  const target = sayAlone(system)('temperature', fire.target);
-  return [
-    `Lit and fed by a cook, never with more burning than the full fire, it does not come to ${target}: that takes a larger one.`,
-  ];
+export function isNeverLit({ design, warmUp, lit, splits }: EstimateResult): boolean {
+  return lit === null && warmUp?.gauge_s != null && !(splits && sinks(splits, design.fire));
 }
 
 /** ` (5.8 to 27 min)`, as soon and as late as it may read its target from the match; empty where both print alike. */
@@ -139,7 +139,7 @@ function splitWords(result: EstimateResult, system: UnitSystem): string[] {
   }
   const fed =
     fire.splits.every === undefined
-      ? `A cook who lays on ${split} ${say('time', fire.cook.late)} after it has fallen to ${degrees(line)}${vents} does so ${every}, and`
+      ? `${isNeverLit(result) ? 'Once there, a cook' : 'A cook'} who lays on ${split} ${say('time', fire.cook.late)} after it has fallen to ${degrees(line)}${vents} does so ${every}, and`
       : `On ${split} ${every}${vents}`;
   const forgotten =
     splits.late_K === null ? '' : `; one forgotten for ${say('time', LATE)} leaves it at ${degrees(splits.late_K)}`;
