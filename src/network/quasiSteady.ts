@@ -16,8 +16,6 @@ const NEAR = { after: 10, move: 3 };
 const EULER_LEFT = { temperature: 1e-2, pressure: 1e-5, fuel: 1e-5, fireShare: 1e-4 };
 /** How what may be left over of a pressure grows with it [1/Pa]. */
 const DRAWING = 2;
-/** A matrix costs as much as so many turns of Newton with the one there is. */
-const TURNS = 3;
 /** Most that a temperature may move in one Newton step [K]. */
 const STRIDE = 120;
 const LOWEST = 150;
@@ -229,7 +227,7 @@ export class QuasiSteadySolver {
       limit: (at, step) => stepLimit(model, at, step),
       measure: (at, step) => stepMeasure(model, at, step, LEFT),
     };
-    return newton(problem, x, this.rhs, this.lu, { maxIterations, turns: TURNS, patient });
+    return newton(problem, x, this.rhs, this.lu, { maxIterations, keep: true, patient });
   }
 
   /** A solution that physics can mean: finite, no gas colder than its coldest neighbour could make it, fire not negative. */

@@ -1,12 +1,10 @@
-/** An entry this far below the largest of its column is no pivot while an order is sought. */
-const PIVOT_SHARE = 0.01;
+import { eliminationOrder, fullFrom, type Order } from './eliminationOrder.js';
+
 /** A pivot this far below what stands under it asks for another order; one of this size is none. */
 const WORN = 1e-7;
 const LEAST = 1e-297;
 /** Entries that are looked at together. */
 const LANE = 8;
-/** Cost of a factor's step where both its row and its column are taken as full, in steps that look up where each entry stands. */
-const FULL_COST = 0.25;
 
 /**
  * LU factorisation of a matrix that is stored densely but mostly zero.
@@ -23,12 +21,9 @@ export class LuSolver {
   readonly matrix: Float64Array;
   private readonly work: Float64Array;
   private readonly rhs: Float64Array;
-  /** row and column that are eliminated k-th */
-  private readonly rows: Int32Array;
-  private readonly columns: Int32Array;
-  /** entries of the matrix that have ever not been zero, and factors that bring rows to one size */
+  private order: Order | null = null;
+  /** entries of the matrix that have ever not been zero */
   private readonly seen: Uint8Array;
-  private readonly scales: Float64Array;
   /** of row k in that order: its entries in the matrix and their columns, from entryStarts[k] on */
   private readonly entryStarts: Int32Array;
   private entries = new Int32Array(0);
@@ -54,10 +49,7 @@ export class LuSolver {
     this.matrix = new Float64Array(LANE * Math.ceil((size * size) / LANE));
     this.work = new Float64Array(size);
     this.rhs = new Float64Array(size);
-    this.rows = new Int32Array(size);
-    this.columns = new Int32Array(size);
     this.seen = new Uint8Array(size * size);
-    this.scales = new Float64Array(size);
     this.entryStarts = new Int32Array(size + 1);
     this.leftStarts = new Int32Array(size + 1);
     this.rightStarts = new Int32Array(size + 1);
@@ -72,13 +64,16 @@ export class LuSolver {
    */
   factor(known = false): boolean {
     this.factored++;
-    if (known && this.entries.length > 0 && this.eliminate()) return true;
+    if (known && this.order && this.eliminate(this.order)) return true;
     const strays = this.look();
     if (strays === null) return false;
-    if (!known && this.entries.length > 0 && !strays && this.eliminate()) return true;
-    if (!this.order()) return false;
-    this.compile();
-    return this.eliminate();
+    if (!known && this.order && !strays && this.eliminate(this.order)) return true;
+    // taken over only once it is whole: the factors that are there stay good
+    const order = eliminationOrder(this.matrix, this.seen, this.size);
+    if (!order) return false;
+    this.order = order;
+    this.compile(order);
+    return this.eliminate(order);
   }
 
   /** Note where `matrix` has entries that later ones may have too: then one order does for all of them. */
@@ -107,93 +102,10 @@ export class LuSolver {
     return sum < Infinity ? strays : null;
   }
 
-  /** Find the order of elimination for the matrix as it stands. */
-  private order(): boolean {
-    const { matrix, size: n, seen } = this;
-    const a = matrix.slice();
-    const place = seen.slice();
-    // taken over only once they are whole: the factors that are there stay good
-    const scales = new Float64Array(n);
-    const rows = new Int32Array(n);
-    const columns = new Int32Array(n);
-    for (let i = 0; i < n; i++) {
-      let most = 0;
-      for (let j = 0; j < n; j++) most = Math.max(most, Math.abs(a[i * n + j]));
-      if (most === 0) return false;
-      scales[i] = 1 / most;
-      for (let j = 0; j < n; j++) a[i * n + j] /= most;
-    }
-    const rowCount = new Int32Array(n);
-    const columnCount = new Int32Array(n);
-    for (let i = 0; i < n; i++) {
-      for (let j = 0; j < n; j++) {
-        rowCount[i] += place[i * n + j];
-        columnCount[j] += place[i * n + j];
-      }
-    }
-    const rowLeft = new Uint8Array(n).fill(1);
-    const columnLeft = new Uint8Array(n).fill(1);
-    const enough = (column: number) => {
-      let most = 0;
-      for (let i = 0; i < n; i++) if (rowLeft[i] === 1) most = Math.max(most, Math.abs(a[i * n + column]));
-      return PIVOT_SHARE * most;
-    };
-    const cost = (i: number, j: number) => (rowCount[i] - 1) * (columnCount[j] - 1);
-    for (let k = 0; k < n; k++) {
-      let [row, column, least] = [-1, -1, Infinity];
-      for (let i = 0; i < n; i++) {
-        if (rowLeft[i] === 0 || columnLeft[i] === 0 || cost(i, i) >= least) continue;
-        if (!(Math.abs(a[i * n + i]) > enough(i))) continue;
-        [row, column, least] = [i, i, cost(i, i)];
-      }
-      if (row < 0) {
-        // no diagonal entry will do: the best of all
-        for (let j = 0; j < n; j++) {
-          if (columnLeft[j] === 0) continue;
-          const limit = enough(j);
-          for (let i = 0; i < n; i++) {
-            if (rowLeft[i] === 0 || !(Math.abs(a[i * n + j]) > limit) || cost(i, j) >= least) continue;
-            [row, column, least] = [i, j, cost(i, j)];
-          }
-        }
-      }
-      if (row < 0) return false;
-      rows[k] = row;
-      columns[k] = column;
-      rowLeft[row] = 0;
-      columnLeft[column] = 0;
-      const right: number[] = [];
-      for (let j = 0; j < n; j++) {
-        if (columnLeft[j] === 0 || place[row * n + j] === 0) continue;
-        right.push(j);
-        columnCount[j]--;
-      }
-      const pivot = a[row * n + column];
-      for (let i = 0; i < n; i++) {
-        if (rowLeft[i] === 0 || place[i * n + column] === 0) continue;
-        rowCount[i]--;
-        const factor = a[i * n + column] / pivot;
-        for (const j of right) {
-          if (place[i * n + j] === 0) {
-            place[i * n + j] = 1;
-            rowCount[i]++;
-            columnCount[j]++;
-          }
-          a[i * n + j] -= factor * a[row * n + j];
-        }
-      }
-    }
-    this.scales.set(scales);
-    this.rows.set(rows);
-    this.columns.set(columns);
-    return true;
-  }
-
   /** Lists of the places of the factors, in the order of elimination. */
-  private compile(): void {
-    const { size: n, seen, rows, columns } = this;
-    const place = this.places();
-    const full = fullFrom(place, n);
+  private compile({ rows, columns, filled }: Order): void {
+    const { size: n, seen } = this;
+    const full = fullFrom(filled, n);
     const entries: number[] = [];
     const entryColumns: number[] = [];
     const left: number[] = [];
@@ -208,7 +120,7 @@ export class LuSolver {
           entries.push(at);
           entryColumns.push(q);
         }
-        if (place[k * n + q] === 0 || q === k || (k >= full && q >= full)) continue;
+        if (filled[k * n + q] === 0 || q === k || (k >= full && q >= full)) continue;
         (q < k ? left : right).push(q);
       }
     }
@@ -225,25 +137,9 @@ export class LuSolver {
     this.block = new Float64Array((n - full) * (n - full));
   }
 
-  /** Where the factors are not zero: what is seen, and what elimination fills in. Rows and columns in its order. */
-  private places(): Uint8Array {
-    const { size: n, seen, rows, columns } = this;
-    const place = new Uint8Array(n * n);
-    for (let k = 0; k < n; k++) for (let q = 0; q < n; q++) place[k * n + q] = seen[rows[k] * n + columns[q]];
-    const right = new Int32Array(n);
-    for (let k = 0; k < n; k++) {
-      let count = 0;
-      for (let q = k + 1; q < n; q++) if (place[k * n + q] === 1) right[count++] = q;
-      for (let i = k + 1; i < n; i++) {
-        if (place[i * n + k] === 1) for (let c = 0; c < count; c++) place[i * n + right[c]] = 1;
-      }
-    }
-    return place;
-  }
-
   /** Row by row, each in a dense row of work space. @returns false: a pivot is too small in this order */
-  private eliminate(): boolean {
-    const { matrix, work, size: n, rows, scales, entries, entryColumns, entryStarts } = this;
+  private eliminate({ rows, scales }: Order): boolean {
+    const { matrix, work, size: n, entries, entryColumns, entryStarts } = this;
     const { left, leftStarts, lower, right, rightStarts, upper, inverses, full, block } = this;
     work.fill(0);
     for (let k = 0; k < n; k++) {
@@ -312,8 +208,8 @@ export class LuSolver {
 
   /** Solve with the last factorisation; the right-hand side is replaced by the solution. */
   solve(b: Float64Array): void {
-    const { rhs: y, size: n, rows, columns, scales, left, leftStarts, lower, right, rightStarts, upper } = this;
-    const { inverses, full, block } = this;
+    const { rhs: y, size: n, left, leftStarts, lower, right, rightStarts, upper, inverses, full, block } = this;
+    const { rows, columns, scales } = this.order!;
     const m = n - full;
     for (let k = 0; k < n; k++) {
       let sum = b[rows[k]] * scales[rows[k]];
@@ -331,22 +227,4 @@ export class LuSolver {
     }
     for (let k = 0; k < n; k++) b[columns[k]] = y[k];
   }
-}
-
-/** From which row on factoring all that is left as a full matrix costs less. `place`: where the factors are not zero. */
-function fullFrom(place: Uint8Array, n: number): number {
-  let full = n;
-  while (full > 0) {
-    const k = full - 1;
-    let below = 0;
-    let right = 0;
-    for (let i = full; i < n; i++) {
-      below += place[i * n + k];
-      right += place[k * n + i];
-    }
-    const rest = n - full;
-    if (below * right < FULL_COST * rest * rest) break;
-    full = k;
-  }
-  return full;
 }

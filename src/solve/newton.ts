@@ -22,6 +22,8 @@ export interface NewtonOutcome {
 /** Steps are let go their way so many times before they are damped; they shrink well when one is below this share of the last. */
 const PATIENCE = 5;
 const SHRINKS = 0.7;
+/** A matrix costs as much as so many turns with the one there is. */
+const TURNS = 4;
 /** A step so many times as large as the smallest before it leads away. */
 const ASTRAY = 4;
 
@@ -29,8 +31,8 @@ const ASTRAY = 4;
  * Damped Newton iteration, x improved in place. A matrix is kept as long as steps shrink well with it.
  *
  * @param options.reuse start with `lu` as it was last factored
- * @param options.turns a matrix is kept while so many turns more, with steps that go on to shrink as the last did, would do: about what
- *   another costs (default 0: never)
+ * @param options.keep keep a matrix while fewer turns more than another costs would do, going by how the last steps shrank (default:
+ *   never)
  * @param options.patient damp steps that don't shrink
  * @param options.ahead end as soon as what is left, going by how the last two steps shrank, is below this measure (default 0: never)
  * @param options.bail give up as soon as steps lead away, for there is a surer way
@@ -44,14 +46,14 @@ export function newton(
   options: {
     maxIterations: number;
     reuse?: boolean;
-    turns?: number;
+    keep?: boolean;
     patient?: boolean;
     enough?: number;
     ahead?: number;
     bail?: boolean;
   },
 ): NewtonOutcome {
-  const { turns = 0, enough = 1, ahead = 0 } = options;
+  const { keep = false, enough = 1, ahead = 0 } = options;
   let least = Infinity;
   let renew = !options.reuse;
   let change = Infinity;
@@ -86,7 +88,7 @@ export function newton(
     // a series that shrinks by the same share on and on
     if (whole && iteration > 1 && change * change < ahead * (previous - change))
       return { converged: true, iterations: iteration, change };
-    renew = share < 1 || turns === 0 || !(change * (change / previous) ** turns < enough);
+    renew = share < 1 || !keep || !(change * (change / previous) ** TURNS < enough);
   }
   return { converged: false, iterations: options.maxIterations, change };
 }

@@ -31,8 +31,6 @@ export const ESDIRK = (() => {
 
 const STAGES = 4;
 
-/** A matrix costs as much as so many turns of Newton with the one there is. */
-const TURNS = 4;
 /** A matrix serves the next step too when that one is longer or shorter by less than this share. */
 const ALIKE = 0.2;
 
@@ -40,7 +38,7 @@ const ALIKE = 0.2;
  * Newton beside another stepper: with its matrix steps shrink to less than a tenth, so that what one of a fifth leaves is far below
  * one. Differences of such runs are slopes, which must not drown in it.
  */
-const NEAR = { maxIterations: 5, reuse: true, turns: TURNS, enough: 0.2 };
+const NEAR = { maxIterations: 5, reuse: true, keep: true, enough: 0.2 };
 
 /** So many lengths of the last step ahead its curve still tells something. */
 const NEAR_AHEAD = 2;
@@ -176,7 +174,7 @@ export class StiffStepper {
         !solve(problem, {
           maxIterations: 12,
           reuse: (stage > 1 || alike) && !beside,
-          turns: TURNS,
+          keep: true,
           ahead: system.ahead,
           patient: true,
           bail: system.balance !== undefined,
