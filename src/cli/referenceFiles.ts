@@ -37,5 +37,6 @@ export function readReference(folder: string): EvidenceFiles {
     steckler: read('vent-flow-steckler.csv'),
     steelRoom: read('steel-room-sp.csv'),
     corridor: read('corridor-nbs.csv'),
+    box: read('box-nist-1994.csv'),
   };
 }

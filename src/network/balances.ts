@@ -35,8 +35,6 @@ export class Balances {
   readonly lossOfPart: Float64Array;
   /** heat carried off by evaporation from wet surfaces [W] */
   evaporated = 0;
-  /** share of the fire that left as radiation, where it was last reckoned [-] */
-  radiantShare = 0;
   /** heat that gas carries outdoors through stacks, and through everything else; what open areas radiate outdoors [W] */
   stackGasLoss = 0;
   leakLoss = 0;
@@ -119,6 +117,7 @@ export class Balances {
     const { network, zoneCount: nz, differential: d, gasRow, fuelRow, massRow, fireRow } = model;
     const { outdoors, fire } = network;
     const release = x[model.fire];
+    model.radiantShare = (demand.mode === 'release' ? demand.radiant : undefined) ?? fire.radiantShare;
     if (!flowing) {
       model.gasState(x);
       flowState(model, x);
@@ -134,8 +133,7 @@ export class Balances {
       surface4[z] = blackPower(x[model.surfaceOf[z]]);
       gas4[z] = blackPower(x[model.gas + z]);
     }
-    this.radiantShare = (demand.mode === 'release' ? demand.radiant : undefined) ?? fire.radiantShare;
-    const radiant = release * this.radiantShare;
+    const radiant = release * model.radiantShare;
     const { faceNode, faceZone, faceArea, faceEmissivity, faceFireShare } = model;
     const { coefficient } = this;
     for (let i = 0; i < faceNode.length; i++) {
@@ -162,7 +160,7 @@ export class Balances {
       coefficient[i] = h;
       const own = blackPower(Ts);
       const free = h * (Tg - Ts);
-      const struck = model.faceStruck[i] ? struckExcess(free, jetFlux(model, release, this.radiantShare, Ts, Tg)) : 0;
+      const struck = model.faceStruck[i] ? struckExcess(free, jetFlux(model, release, Ts, Tg)) : 0;
       const fromGas = area * (free + struck + gasWallFactor(eg, eps) * (gas4[z] - own));
       const fromSurfaces = surfaceConductance(area, eps, eg) * (surface4[z] - own);
       rate[node] += fromGas + fromSurfaces + radiant * faceFireShare[i];

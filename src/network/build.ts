@@ -11,7 +11,7 @@ import { meanBeamLength } from '../physics/gasRadiation.js';
 import { coaxialDisks } from '../physics/viewFactor.js';
 import { STEM } from '../physics/thermometer.js';
 import { combustionYields, HEAT_PER_OXYGEN, stoichiometricAir } from '../physics/wood.js';
-import { cellAtHeight, type BuiltPit } from './cells.js';
+import { cellAtHeight, fireZones, type BuiltPit } from './cells.js';
 import { addContents } from './contents.js';
 import { addGatherWalls } from './stackOpenings.js';
 import { addOpenings } from './openings.js';
@@ -199,12 +199,13 @@ export function finishZones(network: Network): void {
  */
 export function addWindows(network: Network): void {
   const { windows, columns, openings, fire } = network;
+  const own = fireZones(network);
   for (const { zones, areas } of columns) {
     areas.forEach((area, k) => windows.push({ a: zones[k], b: zones[k + 1], area }));
   }
   for (const { role, sees, from, to, area, centre } of openings) {
     if (sees) windows.push({ a: from, b: to, area });
-    if (sees && from === fire.zone && to === OUTDOORS) fire.outArea += area;
+    if (sees && own.includes(from) && to === OUTDOORS) fire.outArea += area;
     if (role !== 'throat') continue;
     for (const { zones, share } of fire.seen) {
       windows.push({ a: from, b: cellAtHeight(network, zones, centre), area: share * area });

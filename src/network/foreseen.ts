@@ -36,7 +36,13 @@ export function foresee(balances: Balances, lu: LuSolver, burning: (heat: number
     lu.matrix[model.surfaceOf[z] * model.size + model.fuel + z] = 1;
   }
   // a jet joins its layers in ways that come and go
-  for (const { zones, jets } of model.columns) {
+  for (const { zones, jets, fire } of model.columns) {
+    if (fire)
+      for (const row of zones) {
+        for (const column of zones) join(model, lu, row, column);
+        for (const balance of [model.gas, model.fuel, model.pressure])
+          lu.matrix[(balance + row) * model.size + model.fire] = 1;
+      }
     for (const { source } of jets) {
       for (const row of zones) for (const column of [...zones, source]) join(model, lu, row, column);
     }

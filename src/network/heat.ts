@@ -148,15 +148,9 @@ const LEAST_FLUX = 20;
 
 /**
  * Heat that the jet under a struck roof gives it [W/m2], whatever else convection does.
- * @param release of the fire [W], and the share of it that leaves as radiation
+ * @param release of the fire [W]
  */
-export function jetFlux(
-  { network }: Model,
-  release: number,
-  radiantShare: number,
-  surface: number,
-  gas: number,
-): number {
+export function jetFlux({ network, radiantShare }: Model, release: number, surface: number, gas: number): number {
   const { roof } = network.fire;
   const { temperature: ambient, pressure } = network.outdoors;
   const { across, height, jet } = roof!;

@@ -158,7 +158,7 @@ export class Jet {
 }
 
 /** A share between 0 and 1, its ends rounded. */
-function within(x: number): number {
+export function within(x: number): number {
   if (x <= -ROUND) return 0;
   if (x >= 1 + ROUND) return 1;
   if (x < ROUND) return ((x + ROUND) * (x + ROUND)) / (4 * ROUND);
@@ -167,6 +167,6 @@ function within(x: number): number {
 }
 
 /** A difference of temperatures in a divisor: never below some kelvins, without a corner. */
-function apart(difference: number): number {
+export function apart(difference: number): number {
   return 0.5 * (difference + Math.sqrt(difference * difference + 4 * LEAST_APART * LEAST_APART));
 }

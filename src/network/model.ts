@@ -12,6 +12,7 @@ import { zoneEmissivity } from '../physics/gasRadiation.js';
 import type { DuctFlow } from '../physics/ductFlow.js';
 import { emptyOpeningFlow, type OpeningFlow } from '../physics/opening.js';
 import { fuelShareLimit } from '../physics/wood.js';
+import { fireZones } from './cells.js';
 import type { FaceShape, Network } from './types.js';
 import { PlugFlow } from './plugFlow.js';
 import { ColumnStreams } from './streams.js';
@@ -84,6 +85,8 @@ export class Model {
   readonly airConstant: number;
   readonly fuelConstant: number;
   outdoorDensity = 0;
+  /** share of the fire that leaves as radiation, where it was last reckoned [-] */
+  radiantShare: number;
   /** fuel share of the gas at which the usable oxygen is spent; Infinity where the fire is not limited */
   readonly fuelLimit: number;
   readonly airComposition: Composition;
@@ -120,6 +123,7 @@ export class Model {
 
   constructor(readonly network: Network) {
     const { zones, nodes, stems, faces, openings, outdoors } = network;
+    this.radiantShare = network.fire.radiantShare;
     this.nodeCount = nodes.length;
     this.stemCount = stems.length;
     this.zoneCount = zones.length;
@@ -279,7 +283,8 @@ export class Model {
 function fireShares(network: Network): Float64Array {
   const { faces, fire } = network;
   const views = fireViews(network);
-  const shares = Float64Array.from(faces, (f) => (f.zone === fire.zone ? f.area / views : 0));
+  const own = fireZones(network);
+  const shares = Float64Array.from(faces, (f) => (own.includes(f.zone) ? f.area / views : 0));
   for (const { zones, share } of fire.seen) {
     const area = areaOf(network, zones);
     faces.forEach((f, i) => {
@@ -291,8 +296,8 @@ function fireShares(network: Network): Float64Array {
 
 /** All that the fire shines on, walls and openings [m2]. */
 function fireViews(network: Network): number {
-  const { zone, seen, throatArea, outArea } = network.fire;
-  return areaOf(network, [zone]) + (seen.length > 0 ? throatArea : 0) + outArea;
+  const { seen, throatArea, outArea } = network.fire;
+  return areaOf(network, fireZones(network)) + (seen.length > 0 ? throatArea : 0) + outArea;
 }
 
 function areaOf({ faces }: Network, zones: number[]): number {

@@ -51,9 +51,13 @@ export function slicesOf(
   });
 }
 
-/** Shares of section and shell that lie below a share of the height. */
 function below(geometry: PartGeometry, share: number): { section: number; wall: number } {
-  if (!isRound(geometry)) return { section: share, wall: share };
+  return shareBelow(isRound(geometry), share);
+}
+
+/** Shares of the section and of the shell or sides of a lying cylinder or a box that lie below a share of its height. */
+export function shareBelow(round: boolean, share: number): { section: number; wall: number } {
+  if (!round) return { section: share, wall: share };
   const angle = 2 * Math.acos(Math.min(1, Math.max(-1, 1 - 2 * share)));
   return { section: (angle - Math.sin(angle)) / (2 * Math.PI), wall: angle / (2 * Math.PI) };
 }

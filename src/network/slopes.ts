@@ -80,7 +80,7 @@ function gapRows({ gaps, outdoors }: Network, x: Float64Array, m: Float64Array, 
 
 /** What a struck face takes beyond its free convection, given how that changes with the face and with the gas. */
 function struckRows(
-  { model, coefficient, radiantShare }: Balances,
+  { model, coefficient }: Balances,
   x: Float64Array,
   m: Float64Array,
   i: number,
@@ -93,15 +93,15 @@ function struckRows(
   const gasIndex = model.gas + faceZone[i];
   const [Ts, Tg, release] = [x[node], x[gasIndex], x[model.fire]];
   const free = coefficient[i] * (Tg - Ts);
-  const base = struckExcess(free, jetFlux(model, release, radiantShare, Ts, Tg));
+  const base = struckExcess(free, jetFlux(model, release, Ts, Tg));
   const enter = (unknown: number, step: number, freeThen: number, jetThen: number) => {
     const slope = (faceArea[i] * (struckExcess(freeThen, jetThen) - base)) / step;
     m[node * n + unknown] -= gamma * slope;
     m[gasIndex * n + unknown] += slope;
   };
-  enter(node, T_STEP, free + bySurface * T_STEP, jetFlux(model, release, radiantShare, Ts + T_STEP, Tg));
-  enter(gasIndex, T_STEP, free + byGas * T_STEP, jetFlux(model, release, radiantShare, Ts, Tg + T_STEP));
-  enter(model.fire, 1, free, jetFlux(model, release + 1, radiantShare, Ts, Tg));
+  enter(node, T_STEP, free + bySurface * T_STEP, jetFlux(model, release, Ts + T_STEP, Tg));
+  enter(gasIndex, T_STEP, free + byGas * T_STEP, jetFlux(model, release, Ts, Tg + T_STEP));
+  enter(model.fire, 1, free, jetFlux(model, release + 1, Ts, Tg));
 }
 
 function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: number): void {
@@ -232,8 +232,8 @@ function windowRows({ model, gas4, surface4 }: Balances, x: Float64Array, m: Flo
 }
 
 function fireRows(balances: Balances, x: Float64Array, demand: Demand, m: Float64Array, gamma: number): void {
-  const { model, radiantShare } = balances;
-  const { network, size: n, faceNode, faceFireShare } = model;
+  const { model } = balances;
+  const { network, size: n, faceNode, faceFireShare, radiantShare } = model;
   const { fire } = network;
   const column = model.fire;
   for (let i = 0; i < faceNode.length; i++) {

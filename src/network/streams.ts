@@ -6,6 +6,7 @@ import { overturn } from '../physics/opening.js';
 import { AIR_HEAT } from '../physics/plume.js';
 import { SINKING_COLDNESS, wallDownflow } from '../physics/wallFlow.js';
 import { enter, shift } from './carried.js';
+import { FirePlume } from './firePlume.js';
 import { Jet } from './jet.js';
 import type { Model } from './model.js';
 import { OUTDOORS, type Column } from './types.js';
@@ -21,6 +22,8 @@ const DENSITY_STEP = 1e-6;
 export class ColumnStreams {
   readonly zones: number[];
   readonly jets: Jet[];
+  /** of a fire that burns in the column */
+  readonly fire?: FirePlume;
   /** net inflow into each zone, three a zone: mass [kg/s], heat [W], fuel [kg/s] */
   readonly net: Float64Array;
   /** what leaves each layer for others of the column [kg/s] */
@@ -70,6 +73,9 @@ export class ColumnStreams {
         : [],
     );
     this.wall = new Float64Array(n);
+    if (network.fire.plume && zones.includes(network.fire.zone)) {
+      this.fire = new FirePlume(model, zones, [...this.floors, this.roof], this.temperature);
+    }
   }
 
   /** Net inflows at x, with the gas of the last `gasState` and the flows of the last `flowState`. */
@@ -88,6 +94,7 @@ export class ColumnStreams {
     net.fill(0);
     left.fill(0);
     for (const jet of jets) jet.evaluate(x, net, left);
+    this.fire?.evaluate(x, net, left);
     for (let k = 1; k < n; k++) {
       const mass = this.downflow(k, 0, 0);
       this.sunk[k] = mass;
@@ -167,6 +174,7 @@ export class ColumnStreams {
   /** Enter the slopes of the net inflows into the matrix of `fillSlopes`, but for what follows the flows of the jets' openings. */
   addSlopes(x: Float64Array, m: Float64Array): void {
     for (const jet of this.jets) jet.addSlopes(x, m);
+    this.fire?.addSlopes(x, m);
     for (let k = 1; k < this.zones.length; k++) {
       this.sinkSlopes(x, k, m);
       this.levelSlopes(x, k, m);

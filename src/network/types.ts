@@ -176,6 +176,8 @@ export interface NetworkFire {
   zone: number;
   /** share of the heat that leaves the bed as radiation */
   radiantShare: number;
+  /** in a column of layers: where its plume begins, above the ground, how wide the fire is [m], and a factor on what it takes in */
+  plume?: { at: number; across: number; bending: number };
   /** area through which radiation leaves the fire's zone [m2], and groups of zones whose walls it strikes, with their shares */
   throatArea: number;
   seen: { zones: number[]; share: number }[];

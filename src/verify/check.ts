@@ -12,9 +12,10 @@ export interface NumberInput<Optional extends boolean = boolean> extends Common 
   optional: Optional;
 }
 
-export interface ChoiceInput<Option extends string = string> extends Common {
+export interface ChoiceInput<Option extends string = string, Optional extends boolean = boolean> extends Common {
   type: 'choice';
   options: readonly Option[];
+  optional: Optional;
 }
 
 export interface ListInput<Optional extends boolean = boolean> extends Common {
@@ -28,7 +29,16 @@ export interface TableInput extends Common {
   kind: CaseKind;
 }
 
-export type Input = NumberInput | ChoiceInput | ListInput | TableInput;
+/** JSON array of objects, each with fields of its own. */
+export interface RecordsInput<
+  Fields extends Readonly<Record<string, FieldInput>> = Readonly<Record<string, FieldInput>>,
+> extends Common {
+  type: 'records';
+  fields: Fields;
+}
+
+export type FieldInput = NumberInput | ChoiceInput | ListInput;
+export type Input = FieldInput | TableInput | RecordsInput;
 export type Inputs = Readonly<Record<string, Input>>;
 
 type ValueOf<I> =
@@ -36,17 +46,19 @@ type ValueOf<I> =
     ? number | undefined
     : I extends NumberInput
       ? number
-      : I extends ChoiceInput<infer Option>
-        ? Option
-        : I extends TableInput
-          ? number[][]
-          : I extends ListInput<true>
-            ? number[] | undefined
-            : number[];
+      : I extends ChoiceInput<infer Option, infer Optional>
+        ? Option | (Optional extends true ? undefined : never)
+        : I extends RecordsInput<infer Fields>
+          ? { readonly [Name in keyof Fields]: ValueOf<Fields[Name]> }[]
+          : I extends TableInput
+            ? number[][]
+            : I extends ListInput<true>
+              ? number[] | undefined
+              : number[];
 
 export type Values<I extends Inputs> = { readonly [Name in keyof I]: ValueOf<I[Name]> };
 
-export type Value = number | string | number[] | number[][] | undefined;
+export type Value = number | string | number[] | number[][] | Readonly<Record<string, Value>>[] | undefined;
 
 export interface Check {
   about: string;
@@ -66,8 +78,19 @@ export function optional(kind: CaseKind, about: string): NumberInput<true> {
   return { type: 'number', kind, about, optional: true };
 }
 
-export function choice<const Option extends string>(options: readonly Option[], about: string): ChoiceInput<Option> {
-  return { type: 'choice', options, about };
+export function choice<const Option extends string>(
+  options: readonly Option[],
+  about: string,
+): ChoiceInput<Option, false> {
+  return { type: 'choice', options, about, optional: false };
+}
+
+/** One of several words, or none. */
+export function optionalChoice<const Option extends string>(
+  options: readonly Option[],
+  about: string,
+): ChoiceInput<Option, true> {
+  return { type: 'choice', options, about, optional: true };
 }
 
 /** JSON array of numbers. */
@@ -82,7 +105,15 @@ export function optionalList(kind: CaseKind, about: string): ListInput<true> {
 
 /** An input that a case may leave out. */
 export function mayBeLeftOut(input: Input): boolean {
-  return (input.type === 'number' || input.type === 'list') && input.optional;
+  return 'optional' in input && input.optional;
+}
+
+/** JSON array of objects with these fields. */
+export function records<const Fields extends Readonly<Record<string, FieldInput>>>(
+  fields: Fields,
+  about: string,
+): RecordsInput<Fields> {
+  return { type: 'records', fields, about };
 }
 
 /** JSON array of arrays of numbers, row by row. */

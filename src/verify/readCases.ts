@@ -1,7 +1,7 @@
 /** Reads a CSV of cases against the registry. Every fault of the file is gathered, with its line and what would be right. */
 import { parse } from 'csv-parse/sync';
 import { nearestName } from '../units/index.js';
-import { mayBeLeftOut, type Check, type Input, type Value } from './check.js';
+import { mayBeLeftOut, type Check, type ChoiceInput, type Input, type RecordsInput, type Value } from './check.js';
 import { readExpected, readTolerance, TOLERANCE_FORMS, type Expected, type Tolerance } from './expectation.js';
 import { caseUnit, readValue, unitNames, type CaseUnit } from './quantities.js';
 
@@ -182,30 +182,59 @@ function readInputs(
     return undefined;
   }
   if (!check) return {};
-  const given = written as Record<string, unknown>;
-  const names = Object.keys(check.inputs);
+  return readFields(check.inputs, written as Record<string, unknown>, name, 'inputs', report);
+}
+
+/** Values of named inputs, each fault told at its own path. */
+function readFields(
+  inputs: Readonly<Record<string, Input>>,
+  given: Record<string, unknown>,
+  name: string,
+  path: string,
+  report: Report,
+): Record<string, Value> {
+  const names = Object.keys(inputs);
   const values: Record<string, Value> = {};
   for (const key of Object.keys(given)) {
-    if (!Object.hasOwn(check.inputs, key)) {
+    if (!Object.hasOwn(inputs, key)) {
       report(
-        `inputs.${key}`,
+        `${path}.${key}`,
         `is no input of ${name}${suggestion(key, names)}; it takes ${names.join(', ') || 'none'}`,
       );
     }
   }
-  for (const [key, input] of Object.entries(check.inputs)) {
+  for (const [key, input] of Object.entries(inputs)) {
     const value = Object.hasOwn(given, key) ? given[key] : undefined;
     if (value === undefined) {
-      if (!mayBeLeftOut(input)) report(`inputs.${key}`, `is missing: ${input.about}`);
+      if (!mayBeLeftOut(input)) report(`${path}.${key}`, `is missing: ${input.about}`);
       continue;
     }
-    values[key] = readInput(input, value, (problem) => report(`inputs.${key}`, `${JSON.stringify(value)} ${problem}`));
+    values[key] =
+      input.type === 'records'
+        ? readRecords(input, value, `${path}.${key}`, report)
+        : readInput(input, value, (problem) => report(`${path}.${key}`, `${JSON.stringify(value)} ${problem}`));
   }
   return values;
 }
 
-function readInput(input: Input, value: unknown, wrong: (problem: string) => void): Value {
-  const number = (kind: Exclude<Input, { type: 'choice' }>['kind'], one: unknown): number => {
+function readRecords(
+  input: RecordsInput,
+  value: unknown,
+  path: string,
+  report: Report,
+): Readonly<Record<string, Value>>[] {
+  const isObject = (each: unknown) => typeof each === 'object' && each !== null && !Array.isArray(each);
+  if (!Array.isArray(value) || !value.every(isObject)) {
+    report(path, `${JSON.stringify(value)} must be a JSON array of objects`);
+    return [];
+  }
+  return value.map((each: Record<string, unknown>, i) =>
+    readFields(input.fields, each, path.slice(path.indexOf('.') + 1), `${path}[${i + 1}]`, report),
+  );
+}
+
+function readInput(input: Exclude<Input, RecordsInput>, value: unknown, wrong: (problem: string) => void): Value {
+  const number = (kind: Exclude<Input, ChoiceInput | RecordsInput>['kind'], one: unknown): number => {
     const read = readValue(kind, one);
     if (read.ok) return read.si;
     wrong(read.problem);

@@ -1,5 +1,5 @@
 /** All checks by name: what a line of a case file may call. */
-import { mayBeLeftOut, type Check } from './check.js';
+import { mayBeLeftOut, type Check, type Input, type Inputs } from './check.js';
 import { carryChecks } from './checks/carry.js';
 import { catalogChecks } from './checks/catalog.js';
 import { conductionChecks } from './checks/conduction.js';
@@ -15,6 +15,7 @@ import { integratedChecks } from './checks/integrated.js';
 import { networkChecks } from './checks/network.js';
 import { panelChecks } from './checks/panel.js';
 import { radiationChecks } from './checks/radiation.js';
+import { roomsChecks } from './checks/rooms.js';
 import { siteChecks } from './checks/site.js';
 import { steelChecks } from './checks/steel.js';
 import { thermometerChecks } from './checks/thermometer.js';
@@ -41,6 +42,7 @@ const TOPICS: Readonly<Record<string, Readonly<Record<string, Check>>>> = {
   'stepped through time': integratedChecks,
   'flow network': networkChecks,
   'whole model: an enclosure with vents and a fire': enclosureChecks,
+  'whole model: rooms of any number, with a fire in one': roomsChecks,
   'whole model: a corridor behind a burn room': corridorChecks,
   'whole model: plate, stack, body': wholeModelChecks,
   wood: woodChecks,
@@ -70,16 +72,32 @@ export function listChecks(): string {
     lines.push(`${topic}`, '');
     for (const [name, check] of Object.entries(checks)) {
       lines.push(`  ${name} -> ${siUnit(check.result)}: ${check.about}`);
-      for (const [input, spec] of Object.entries(check.inputs)) {
-        const form =
-          spec.type === 'choice'
-            ? spec.options.join(' | ')
-            : `${siUnit(spec.kind)}${spec.type === 'list' ? ', list' : spec.type === 'table' ? ', list of lists' : ''}`;
-        const optional = mayBeLeftOut(spec) ? '?' : '';
-        lines.push(`      ${input}${optional} [${form}] ${spec.about}`);
-      }
+      lines.push(...listInputs(check.inputs, '      '));
     }
     lines.push('');
   }
   return lines.join('\n');
+}
+
+function listInputs(inputs: Inputs, indent: string): string[] {
+  return Object.entries(inputs).flatMap(([name, spec]) => {
+    const optional = mayBeLeftOut(spec) ? '?' : '';
+    const own = `${indent}${name}${optional} [${formOf(spec)}] ${spec.about}`;
+    return spec.type === 'records' ? [own, ...listInputs(spec.fields, `${indent}    `)] : [own];
+  });
+}
+
+function formOf(spec: Input): string {
+  switch (spec.type) {
+    case 'choice':
+      return spec.options.join(' | ');
+    case 'records':
+      return 'list of objects';
+    case 'number':
+      return siUnit(spec.kind);
+    case 'list':
+      return `${siUnit(spec.kind)}, list`;
+    case 'table':
+      return `${siUnit(spec.kind)}, list of lists`;
+  }
 }

@@ -14,7 +14,7 @@ import { estimate } from '../study/estimate/estimate.js';
 import { QuasiSteadySolver } from '../network/quasiSteady.js';
 import { NetworkSystem } from '../network/networkSystem.js';
 import { bodySystem, type Body } from './heatBody.js';
-import { areaMean, perSurface, type Room } from './rooms/room.js';
+import { areaMean, perSurface, surfaceMean, type Room } from './rooms/room.js';
 
 export interface StepRow {
   /** number of steps or slices, or the factor on the tolerance */
@@ -119,7 +119,7 @@ function roomStudy(room: Room, fire: number): StepStudy {
     const end = equalSteps(system, x, duration, steps);
     return areaMean(
       room.areas,
-      perSurface((surface) => end[room.walls![surface].plate!]),
+      perSurface((surface) => surfaceMean(room.walls[surface], ({ plate }) => end[plate!])),
     );
   };
   const about = {

@@ -3,8 +3,9 @@ import { expect, test } from 'vitest';
 import { nusseltPlateUp } from '../../src/physics/freeConvection.js';
 import { stoichiometricAir } from '../../src/physics/wood.js';
 import { readMisses } from '../../src/verify/misses.js';
+import { readCases } from '../../src/verify/readCases.js';
 import { REGISTRY } from '../../src/verify/registry.js';
-import { BASE } from '../../src/verify/validation/assumptions.js';
+import { BASE, BURNING_IN_LAYERS } from '../../src/verify/validation/assumptions.js';
 import { corridorUnder, LAYERED } from '../../src/verify/validation/corridor.js';
 import { layeredOpeningFlow } from '../../src/verify/validation/layers.js';
 import { airByRule } from '../../src/verify/relations/combustion.js';
@@ -21,6 +22,7 @@ test('every listed miss has its reason computed again here', () => {
       'air-steam:tool',
       'cen-9.2-u',
       ...['300', '600', '865'].map((time) => `corridor-height-${time}`),
+      'corridors-F-upper',
       'en15544-co2',
       'singh-1',
     ].sort(),
@@ -67,6 +69,7 @@ test("corridor-height: the measured layers let less out than the model does, and
   const door = { width: 0.8, height: 2, sill: 0, discharge: BASE.discharge, outdoors: 296.15 };
   const fire = { power: 110e3, outdoors: 296.15, times: [300, 600, 865] };
   const modelled = corridorUnder(fire, BASE, LAYERED);
+  const layered = corridorUnder(fire, BURNING_IN_LAYERS, LAYERED);
   const alone = corridorUnder(fire, { ...BASE, entrainment: 0 }, LAYERED);
   measured.forEach(([join, lower, upper], n) => {
     const { outflow } = layeredOpeningFlow({ ...door, join, lower: lower + 273.15, upper: upper + 273.15 });
@@ -75,7 +78,24 @@ test("corridor-height: the measured layers let less out than the model does, and
     expect(modelled[n].state.outflow).toBeGreaterThan(0.555);
     expect(modelled[n].state.outflow).toBeLessThan(0.6);
     expect(alone[n].farEnd.height - modelled[n].farEnd.height).toBeLessThan(0.025);
+    expect(Math.abs(layered[n].farEnd.height - join)).toBeLessThan(0.055);
     expect(join - modelled[n].farEnd.height).toBeGreaterThan(0.165);
     expect(join - modelled[n].farEnd.height).toBeLessThan(0.225);
   });
+});
+
+test('corridors-F-upper: with walls for its stairs, or with 25 % radiated, it is within', () => {
+  const file = 'cases-rooms.csv';
+  const rows = readFileSync(new URL(`../../reference/${file}`, import.meta.url), 'utf8');
+  const { cases } = readCases(rows, file, REGISTRY);
+  const { inputs, expected } = cases.find(({ id }) => id === 'corridors-F-upper')!;
+  const [lower, stairs, upper] = inputs.rooms as Record<string, number>[];
+  const wider = { ...stairs, width: 8 };
+  const more = 2 * (wider.width - stairs.width) * (stairs.height + stairs.length);
+  expect(more).toBeGreaterThan(18);
+  expect(more).toBeLessThan(32);
+  const off = (changed: object) => REGISTRY.get('roomsGas')!.run({ ...inputs, ...changed }) - 273.15 - Number(expected.text);
+  expect(off({})).toBeGreaterThan(8);
+  expect(off({ rooms: [lower, wider, upper] })).toBeLessThan(8);
+  expect(off({ radiantShare: 0.25 })).toBeLessThan(8);
 });

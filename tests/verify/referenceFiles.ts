@@ -17,5 +17,6 @@ export function reference(): EvidenceFiles {
     steckler: named('vent-flow-steckler.csv'),
     steelRoom: named('steel-room-sp.csv'),
     corridor: named('corridor-nbs.csv'),
+    box: named('box-nist-1994.csv'),
   };
 }

@@ -12,8 +12,8 @@ import { runValidation, type Validation } from '../../src/verify/validation/vali
 import { REGISTRY } from '../../src/verify/registry.js';
 import { reference } from './referenceFiles.js';
 
-const { steckler, steelRoom, corridor } = reference();
-const ran = runValidation({ steckler, steelRoom, corridor });
+const { steckler, steelRoom, corridor, box } = reference();
+const ran = runValidation({ steckler, steelRoom, corridor, box });
 const validation = (ran as { validation: Validation }).validation;
 const of = (experiment: string, quantity: string) =>
   validation.quantities.find((each) => each.experiment.includes(experiment) && each.quantity.includes(quantity))!;
@@ -168,6 +168,45 @@ describe('the corridor behind a burn room', () => {
   });
 });
 
+describe('with layers where it burns', () => {
+  const beside = (experiment: string, quantity: string) => of(experiment, quantity).layered!.bias!;
+
+  test('the steel room is met as was asked of it: ceiling, walls, mean steel, upper gas', () => {
+    expect(beside('bare', 'steel rise, ceiling')).toBeGreaterThanOrEqual(0.65);
+    expect(beside('bare', 'steel rise, lower wall')).toBeGreaterThanOrEqual(0.9);
+    expect(beside('bare', 'steel rise, lower wall')).toBeLessThanOrEqual(1.1);
+    expect(beside('bare', 'steel rise, mean')).toBeGreaterThanOrEqual(0.72);
+    expect(beside('bare', 'gas rise, upper')).toBeGreaterThanOrEqual(0.75);
+    expect(beside('bare', 'gas rise, upper')).toBeLessThanOrEqual(1.1);
+  });
+
+  test('the neutral plane of the vent-flow rooms is within 0.03 of the opening', () => {
+    const [base, layers] = ['as the tool', 'layers where it burns'].map((name) =>
+      validation.mechanisms.find((each) => each.name.startsWith(name))!,
+    );
+    expect(Math.abs(layers.neutral!)).toBeLessThan(0.03);
+    expect(Math.abs(base.neutral!)).toBeGreaterThan(0.05);
+  });
+
+  test('the corridor is within 0.15 m, 20 % and 6 K of the measured at its far end', () => {
+    const far = (quantity: string) => of('corridor', quantity).rows;
+    for (const { measured, layered } of far('layer height')) expect(Math.abs(layered! - measured)).toBeLessThan(0.15);
+    for (const { measured, layered } of far('upper layer at the far end')) {
+      expect(Math.abs(layered! / measured - 1)).toBeLessThan(0.2);
+    }
+    for (const { measured, layered } of far('lower layer')) expect(Math.abs(layered! - measured)).toBeLessThan(6);
+  });
+
+  test('gas under the roof of the firebox-sized box has lost more than twice the oxygen that mixed gas has', () => {
+    const { rows: all } = of('box the size', 'oxygen');
+    expect(all).toHaveLength(23);
+    for (const { computed, layered, measured } of all) {
+      expect(layered!).toBeGreaterThan(2 * computed);
+      expect(Math.abs(layered! - measured)).toBeLessThan(Math.abs(computed - measured));
+    }
+  });
+});
+
 describe('a profile reduced to two layers', () => {
   test('of two layers is those', () => {
     const two = twoLayers([300, 300, 400, 400, 400], 2.5);
@@ -203,10 +242,10 @@ describe('an opening between layers', () => {
 describe('a measured table', () => {
   test('with faults says which, and nothing is run', () => {
     const broken = { ...steelRoom, text: steelRoom.text.replace('1059.6', 'hot') };
-    expect(runValidation({ steckler, steelRoom: broken, corridor })).toEqual({
+    expect(runValidation({ steckler, steelRoom: broken, corridor, box })).toEqual({
       faults: [expect.objectContaining({ line: 4, field: 'HRR_kW', message: "'hot' is no number" })],
     });
-    const lacking = runValidation({ steckler: { ...steckler, text: 'id,test\nx,1\n' }, steelRoom, corridor });
+    const lacking = runValidation({ steckler: { ...steckler, text: 'id,test\nx,1\n' }, steelRoom, corridor, box });
     expect((lacking as { faults: { message: string }[] }).faults[0].message).toMatch(/lacks the columns fire_location/);
   });
 });

@@ -20,8 +20,9 @@ export function biasTable(quantities: readonly QuantityResult[]): string {
       'within 20 %',
       'mean ratio of all rows',
       'bias, calorimeter as it is',
+      'bias, layers where it burns',
     ],
-    quantities.map(({ experiment, quantity, statistics: s, overAll, asIs, rows, uncertainty }) => {
+    quantities.map(({ experiment, quantity, statistics: s, overAll, asIs, layered, rows, uncertainty }) => {
       const timed = rows.some((row) => row.computedAsIs !== undefined);
       return [
         experiment,
@@ -34,9 +35,10 @@ export function biasTable(quantities: readonly QuantityResult[]): string {
         s ? `${s.withinFifth} of ${s.n}` : '-',
         overAll ? ratio(overAll.meanRatio) : '-',
         timed ? ratio(asIs?.bias ?? asIs?.meanRatio) : '',
+        layered ? ratio(layered.bias ?? layered.meanRatio) : '',
       ];
     }),
-    [3, 4, 5, 6, 8, 9],
+    [3, 4, 5, 6, 8, 9, 10],
   );
 }
 
@@ -45,6 +47,7 @@ export function rowTables(quantities: readonly QuantityResult[]): string {
     .map((each) => {
       const timed = each.rows.some((row) => row.computedAsIs !== undefined);
       const both = each.rows.some((row) => row.mixed !== undefined);
+      const burning = each.rows.some((row) => row.layered !== undefined);
       const head = [
         'row',
         'measured',
@@ -52,6 +55,7 @@ export function rowTables(quantities: readonly QuantityResult[]): string {
         'ratio',
         ...(timed ? ['computed, calorimeter as it is', 'ratio'] : []),
         ...(both ? ['computed, gas mixed over the height', 'ratio'] : []),
+        ...(burning ? ['computed, layers where it burns', 'ratio'] : []),
         'not counted because',
       ];
       const rows = each.rows.map((row) => [
@@ -61,11 +65,16 @@ export function rowTables(quantities: readonly QuantityResult[]): string {
         ratio(row.computed / row.measured),
         ...(timed ? [figure(row.computedAsIs), ratio(row.computedAsIs! / row.measured)] : []),
         ...(both ? [figure(row.mixed!), ratio(row.mixed! / row.measured)] : []),
+        ...(burning ? [figure(row.layered!), ratio(row.layered! / row.measured)] : []),
         row.leftOut,
       ]);
       const unit = each.unit === '-' ? '' : ` [${each.unit}]`;
       const title = `#### ${each.experiment}: ${each.quantity}${unit}`;
-      return `${title}\n\nMeasured to within ${percent(each.uncertainty)} (${each.uncertaintySource}).\n\n${markdownTable(head, rows, timed || both ? [1, 2, 3, 4, 5] : [1, 2, 3])}`;
+      return `${title}\n\nMeasured to within ${percent(each.uncertainty)} (${each.uncertaintySource}).\n\n${markdownTable(
+        head,
+        rows,
+        head.slice(1, -1).map((_, n) => n + 1),
+      )}`;
     })
     .join('\n\n');
 }

@@ -9,16 +9,21 @@ const corridor = {
   outdoors: quantity('temperature', 'air and surroundings'),
   cells: optional('number', "cells along the corridor; as a pit's chamber when left out"),
   levels: optional('number', "level slices of its gas, 1 for mixed; as a pit's chamber when left out"),
+  burnRoomLevels: optional('number', "level slices of the burn room's gas; 1, mixed as a firebox is, when left out"),
 } as const;
 
 function at(v: Values<typeof corridor>): CorridorMoment {
-  const { cells = LAYERED.cells, levels = LAYERED.levels } = v;
-  for (const [name, count] of Object.entries({ cells, levels })) {
+  const { cells = LAYERED.cells, levels = LAYERED.levels, burnRoomLevels = 1 } = v;
+  for (const [name, count] of Object.entries({ cells, levels, burnRoomLevels })) {
     if (!Number.isInteger(count) || count < 1 || count > 50) {
       throw new RangeError(`${name} must be a whole number from 1 to 50, not ${count}`);
     }
   }
-  const [moment] = corridorUnder({ power: v.power, outdoors: v.outdoors, times: [v.time] }, BASE, { cells, levels });
+  const [moment] = corridorUnder(
+    { power: v.power, outdoors: v.outdoors, times: [v.time] },
+    { ...BASE, levels: burnRoomLevels },
+    { cells, levels },
+  );
   return moment;
 }
 

@@ -2,8 +2,8 @@
 import { STANDARD_PRESSURE } from '../../physics/constants.js';
 import { choice, defineCheck, optional, quantity, table, type Check, type Values } from '../check.js';
 import { burnerFire, heaterFire } from '../rooms/burner.js';
-import { areaMean, buildRoom, perSurface, type Room, type RoomSpec } from '../rooms/room.js';
-import { roomThroughTime, steadyRoom, type RoomState } from '../rooms/solveRoom.js';
+import { areaMean, buildRoom, perSurface, surfaceMean, type Room, type RoomSpec } from '../rooms/room.js';
+import { neutralHeightIn, roomThroughTime, steadyRoom, type RoomState } from '../rooms/solveRoom.js';
 import { constantConductivity, type Layer } from '../rooms/wall.js';
 
 const enclosure = {
@@ -79,7 +79,7 @@ function roomOf(v: EnclosureValues): Room {
     vents,
     discharge: v.discharge,
     layers,
-    fire: v.fuel === 'heater' ? heaterFire(0, radiantShare) : burnerFire(v.fuel, 0, radiantShare),
+    fire: v.fuel === 'heater' ? heaterFire(radiantShare) : burnerFire(v.fuel, radiantShare),
     soot: v.soot ?? 0,
     insideEmissivity: v.insideEmissivity ?? 0.95,
     outsideEmissivity: v.outsideEmissivity ?? 0.9,
@@ -92,11 +92,12 @@ function roomOf(v: EnclosureValues): Room {
 /** Mean temperature of walls, roof and floor, on the side named. */
 function wallMean(room: Room, state: RoomState, side: 'inside' | 'outside' | 'plate'): number {
   const { walls } = room;
-  if (!walls) throw new RangeError('an enclosure without plate or board has no wall temperature');
-  if (side === 'plate' && walls.ceiling.plate === undefined) throw new RangeError('this enclosure has no plate');
+  const [ceiling] = walls.ceiling;
+  if (!ceiling) throw new RangeError('an enclosure without plate or board has no wall temperature');
+  if (side === 'plate' && ceiling.nodes.plate === undefined) throw new RangeError('this enclosure has no plate');
   return areaMean(
     room.areas,
-    perSurface((surface) => state.x[walls[surface][side]!]),
+    perSurface((surface) => surfaceMean(walls[surface], (nodes) => state.x[nodes[side]!])),
   );
 }
 
@@ -133,7 +134,10 @@ export const enclosureChecks: Record<string, Check> = {
     through('height of the neutral plane above the floor'),
     enclosure,
     'length',
-    (v) => steady(v).state.neutralHeight,
+    (v) => {
+      const { room, state } = steady(v);
+      return neutralHeightIn(room.network, state, room.column);
+    },
   ),
   enclosureWall: defineCheck(
     through('mean temperature of the walls'),

@@ -1,11 +1,12 @@
 /** Checks of what carries gas between layers and along a pipe, and of how the fire is seen through the throat. */
 import { flameHeight, jetCoefficient, jetShape, plumeExcess, plumeOrigin } from '../../physics/ceilingJet.js';
 import { emptyOpeningFlow, innerFlow, overturn } from '../../physics/opening.js';
-import { AIR_HEAT, jetEntrainment } from '../../physics/plume.js';
+import { AIR_HEAT, jetEntrainment, plumeFlow } from '../../physics/plume.js';
 import { outflowDeficit } from '../../physics/plugFlow.js';
 import { coaxialDisks } from '../../physics/viewFactor.js';
 import { SINKING_COLDNESS, wallDownflow } from '../../physics/wallFlow.js';
-import { defineCheck, quantity } from '../check.js';
+import { choice, defineCheck, quantity } from '../check.js';
+import { MIRRORED } from '../relations/mirrored.js';
 
 const STRUCK = {
   length: quantity('length', 'of the roof, the fire under its middle'),
@@ -86,6 +87,28 @@ export const layerChecks = {
     },
     'length',
     (v) => plumeOrigin(v.heat, v.across, v.density, v.temperature),
+  ),
+  plumeFlow: defineCheck(
+    "gas that a fire's plume carries at a height over the fire",
+    {
+      heat: quantity('power', 'of the fire'),
+      radiantShare: quantity('number', 'share of it that leaves as radiation'),
+      across: quantity('length', 'diameter of the fire'),
+      height: quantity('length', 'over the fire'),
+      density: quantity('density', 'of the gas that it rises in'),
+      temperature: quantity('temperature', 'of that gas'),
+    },
+    'massFlow',
+    ({ heat, radiantShare, across, height, density, temperature }) => {
+      const origin = plumeOrigin(heat, across, density, temperature);
+      return plumeFlow((1 - radiantShare) * heat, height, origin, across, density, temperature);
+    },
+  ),
+  mirroredPlume: defineCheck(
+    'share of a free plume that one by a wall or in a corner takes in',
+    { stands: choice(['by a wall', 'in a corner'], 'where the fire stands') },
+    'number',
+    (v) => MIRRORED[v.stands],
   ),
   flameHeight: defineCheck(
     "mean height of a fire's flames",

@@ -14,7 +14,7 @@ export function bareNetwork(outdoors: { temperature: number; pressure: number; w
     gaps: [],
     columns: [],
     windows: [],
-    fire: heaterFire(0, 0),
+    fire: heaterFire(0),
     outdoors: { ...outdoors, surroundings: outdoors.temperature, sun: 0, rain: 0, air: dryAir, humidityRatio: 0 },
     innerConvection: 1,
     levelConvection: 1,

@@ -28,7 +28,8 @@ export type FuelName = keyof typeof FUEL_GASES;
 const ATOM = { carbon: 12.011e-3, hydrogen: 1.008e-3 } as const;
 const STANDARD_TEMPERATURE = 298.15; // K
 
-const unlimited: Pick<NetworkFire, 'throatArea' | 'seen' | 'outArea' | 'oxygenUse'> = {
+const unlimited: Pick<NetworkFire, 'zone' | 'throatArea' | 'seen' | 'outArea' | 'oxygenUse'> = {
+  zone: 0,
   throatArea: 0,
   seen: [],
   outArea: 0,
@@ -38,10 +39,9 @@ const unlimited: Pick<NetworkFire, 'throatArea' | 'seen' | 'outArea' | 'oxygenUs
 /**
  * Fire of a gas that burns completely and is not limited by its air: CxHy + (x + y/4) O2 -> x CO2 + y/2 H2O.
  *
- * @param zone that it stands in
  * @param radiantShare share of the heat that leaves the flame as radiation
  */
-export function burnerFire(name: FuelName, zone: number, radiantShare: number): NetworkFire {
+export function burnerFire(name: FuelName, radiantShare: number): NetworkFire {
   const { carbon, hydrogen, formation } = FUEL_GASES[name];
   const oxygen = carbon + hydrogen / 4;
   const mass = carbon * ATOM.carbon + hydrogen * ATOM.hydrogen;
@@ -55,7 +55,6 @@ export function burnerFire(name: FuelName, zone: number, radiantShare: number): 
   const gas = made.O2 + made.CO2 + made.H2O;
   return {
     ...unlimited,
-    zone,
     radiantShare,
     heatValue: heat / mass,
     gasPerFuel: gas,
@@ -66,10 +65,9 @@ export function burnerFire(name: FuelName, zone: number, radiantShare: number): 
 }
 
 /** A source of heat that makes no gas: an electric heater. */
-export function heaterFire(zone: number, radiantShare: number): NetworkFire {
+export function heaterFire(radiantShare: number): NetworkFire {
   return {
     ...unlimited,
-    zone,
     radiantShare,
     heatValue: 1e9,
     gasPerFuel: 0,

@@ -2,7 +2,8 @@
 import { Balances } from '../../network/balances.js';
 import { Model } from '../../network/model.js';
 import { OUTDOORS, type Network } from '../../network/types.js';
-import { neutralHeight } from '../../physics/draft.js';
+import { columnPressure, neutralHeight } from '../../physics/draft.js';
+import { MOLAR_MASS } from '../../physics/gasMixture.js';
 import { QuasiSteadySolver } from '../../network/quasiSteady.js';
 import { Transient } from '../../network/transient.js';
 
@@ -11,14 +12,21 @@ export interface RoomState {
   time: number;
   /** unknowns, in the order of the model */
   x: Float64Array;
+  /** mean over all its gas, by volume [K] */
   gas: number;
-  /** of every zone [K] */
+  /** of every zone [K], [kg/m3], and mole fraction of oxygen in its dry gas */
   gases: Float64Array;
+  densities: Float64Array;
+  oxygen: Float64Array;
+  /** of every zone: its pressure against outdoors at the ground, as if its gas reached down there [Pa] */
+  grounded: Float64Array;
+  /** of every opening, forwards and backwards [kg/s] */
+  forward: number[];
+  backward: number[];
   /** of all openings to outdoors together [kg/s] */
   outflow: number;
   inflow: number;
-  /** height at which inside and outside pressure are equal [m above the floor] */
-  neutralHeight: number;
+  outdoorDensity: number;
   /** heat through walls and with the gas [W] */
   wallLoss: number;
   gasLoss: number;
@@ -42,19 +50,49 @@ class SolvedRoom {
   describe(time: number, x: Float64Array, heat: number): RoomState {
     const { model, balances } = this;
     balances.evaluate(x, { mode: 'release', heat });
-    const outside = model.flows.filter((_, i) => model.network.openings[i].to === OUTDOORS);
+    const { gas, zoneCount, network, flows } = model;
+    const outside = flows.filter((_flow, i) => network.openings[i].to === OUTDOORS);
+    const gases = x.slice(gas, gas + zoneCount);
+    const volumes = network.zones.map(({ volume }) => volume);
+    const whole = volumes.reduce((sum, volume) => sum + volume, 0);
     return {
       time,
       x: x.slice(),
-      gas: x[model.gas],
-      gases: x.slice(model.gas, model.gas + model.zoneCount),
+      gas: gases.reduce((sum, T, z) => sum + (T * volumes[z]) / whole, 0),
+      gases,
+      densities: model.density.slice(),
+      oxygen: Float64Array.from(gases, (_T, z) => dryOxygen(model, x[model.fuel + z])),
+      grounded: model.grounded.slice(),
+      forward: flows.map(({ forward }) => forward),
+      backward: flows.map(({ backward }) => backward),
       outflow: outside.reduce((sum, flow) => sum + flow.forward, 0),
       inflow: outside.reduce((sum, flow) => sum + flow.backward, 0),
-      neutralHeight: neutralHeight(x[model.pressure], model.density[0], model.outdoorDensity) ?? NaN,
+      outdoorDensity: model.outdoorDensity,
       wallLoss: balances.totalLoss() - balances.leakLoss,
       gasLoss: balances.leakLoss,
     };
   }
+}
+
+/** Mole fraction of oxygen in gas whose water has been taken out, as it is sampled. */
+function dryOxygen(model: Model, fuel: number): number {
+  const moles = (species: 'N2' | 'O2' | 'CO2') => model.massFraction(species, fuel) / MOLAR_MASS[species];
+  return moles('O2') / (moles('N2') + moles('O2') + moles('CO2'));
+}
+
+/** Pressure of a zone's gas less that of the outdoor air at a height [Pa]. */
+export function pressureOverOutdoors(state: RoomState, zone: number, height: number): number {
+  return state.grounded[zone] - columnPressure(state.densities[zone] - state.outdoorDensity, height);
+}
+
+/** Height at which a column of gas has the pressure of the outdoor air [m above the ground]; NaN where it nowhere has. */
+export function neutralHeightIn(network: Network, state: RoomState, column: readonly number[]): number {
+  for (const zone of column) {
+    const found = neutralHeight(state.grounded[zone], state.densities[zone], state.outdoorDensity) ?? NaN;
+    const { floor, roof } = network.zones[zone];
+    if (column.length === 1 || (found >= floor - 1e-9 && found <= roof + 1e-9)) return found;
+  }
+  return NaN;
 }
 
 /**

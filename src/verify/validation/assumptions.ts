@@ -1,4 +1,5 @@
 /** What the measured rooms are computed with, and the one-at-a-time changes whose effect the report shows. */
+import { DEFAULT_RESOLUTION } from '../../network/build.js';
 import { FINISHES, INSULATIONS } from '../../design/catalog/index.js';
 import type { ThermalLink } from '../../network/types.js';
 import { FUEL_GASES } from '../rooms/burner.js';
@@ -26,6 +27,10 @@ export interface Assumptions {
   /** factors on what a hot stream takes in and on what sinks along walls; undefined: 1, as published */
   entrainment?: number;
   downflow?: number;
+  /** level layers of the gas in a room that burns; undefined: mixed over its height, as a firebox's is */
+  levels?: number;
+  /** factor on what the fire's plume takes in there; undefined: 1, as published */
+  bending?: number;
   /** ignition in the steel room [s]; undefined: as the calorimeter shows it */
   litAt?: number;
 }
@@ -48,10 +53,15 @@ export const BASE: Assumptions = {
   struckRoof: true,
 };
 
+/** Gas of the room that burns in as many layers as a pit's chamber has: shown beside, for a firebox is mixed. */
+export const BURNING_IN_LAYERS: Assumptions = { ...BASE, levels: DEFAULT_RESOLUTION.levels };
+
 /** Conductivities and specific heat that the model inputs released with the measurements take. */
 const RELEASED = { board: 0.1, wool: 0.04, steel: 465 } as const;
 
-/** Changes of one mechanism at a time; the last joins two. */
+const { levels } = DEFAULT_RESOLUTION;
+
+/** Changes of one mechanism at a time; then layers, alone and with one more. */
 export const MECHANISMS: readonly { name: string; change: Partial<Assumptions> }[] = [
   { name: 'as the tool takes it', change: {} },
   { name: 'no plume on the ceiling', change: { struckRoof: false } },
@@ -76,6 +86,12 @@ export const MECHANISMS: readonly { name: string; change: Partial<Assumptions> }
   },
   { name: "steel room lit at the clock's zero", change: { litAt: 0 } },
   { name: 'soot 0.5 1/m and emissivity outside 0.7', change: { soot: 0.5, outsideEmissivity: 0.7 } },
+  { name: 'layers where it burns', change: { levels } },
+  { name: 'layers, twice as many', change: { levels: 2 * levels } },
+  { name: 'layers, the plume takes in twice as much (bent by the inflow)', change: { levels, bending: 2 } },
+  { name: 'layers, three times as much', change: { levels, bending: 3 } },
+  { name: 'layers, no plume on the ceiling', change: { levels, struckRoof: false } },
+  { name: 'layers, soot 0.5 1/m', change: { levels, soot: 0.5 } },
 ];
 
 export function radiantShareOf(fuel: keyof typeof FUEL_GASES, { radiantShift }: Assumptions): number {

@@ -2,14 +2,13 @@
  * The corridor of Peacock, Davis & Lee (1988), NBSIR 88-3752, test 100A: a methane fire in a burn room, a long corridor beside it with
  * a doorway at its far end. Built as a firebox and its chamber are: burn room mixed, corridor in cells and layers.
  */
-import { addWindows, DEFAULT_RESOLUTION, finishZones } from '../../network/build.js';
-import { addSliced, type Add } from '../../network/openingCuts.js';
-import type { FaceShape, Network } from '../../network/types.js';
-import { jetShape } from '../../physics/ceilingJet.js';
+import { DEFAULT_RESOLUTION } from '../../network/build.js';
+import { cellAtHeight } from '../../network/cells.js';
+import type { FaceShape } from '../../network/types.js';
 import { STANDARD_PRESSURE, ZERO_CELSIUS } from '../../physics/constants.js';
-import { bareNetwork } from '../rooms/bareNetwork.js';
-import { addBox, addDoorway, type Box } from '../rooms/box.js';
+import { buildBuilding, type Building, type Lining } from '../rooms/building.js';
 import { burnerFire } from '../rooms/burner.js';
+import { MIRRORED } from '../relations/mirrored.js';
 import { roomThroughTime, type RoomState } from '../rooms/solveRoom.js';
 import { addWall, constantConductivity, type Layer } from '../rooms/wall.js';
 import { radiantShareOf, type Assumptions } from './assumptions.js';
@@ -29,7 +28,7 @@ const CORRIDOR = { length: 12.2, width: 2.4, height: 2.4 } as const;
 const STUB = { length: 1.1, width: 1.1, height: 2 } as const;
 const THROAT = { width: 0.8, height: 1.6, sill: 0 } as const;
 const OUT = { width: 0.8, height: 2, sill: 0 } as const;
-/** The square burner as a round one of its area. It stands against a wall; its jet is taken as in the middle of the ceiling. */
+/** The square burner as a round one of its area. It stands against a wall, as its plume does; its jet is taken as in the middle of the ceiling. */
 const BURNER = { across: 0.3 * Math.sqrt(4 / Math.PI), top: 0.5 } as const;
 const POWER = 110e3;
 /** Trees of thermocouples: the far one stands in the last cell. */
@@ -62,83 +61,64 @@ export interface Cut {
 export const LAYERED: Cut = { cells: DEFAULT_RESOLUTION.chamber, levels: DEFAULT_RESOLUTION.levels };
 export const MIXED_CORRIDOR: Cut = { cells: DEFAULT_RESOLUTION.chamber, levels: 1 };
 
-function corridorNetwork(outdoors: number, a: Assumptions, { cells, levels }: Cut) {
-  const network: Network = {
-    ...bareNetwork({ temperature: outdoors, pressure: STANDARD_PRESSURE, wind: 0 }),
-    fire: burnerFire('methane', 0, radiantShareOf('methane', a)),
-    innerConvection: a.innerConvection,
-    ...(a.entrainment === undefined ? {} : { entrainment: a.entrainment }),
-    ...(a.downflow === undefined ? {} : { downflow: a.downflow }),
-  };
-  const add: Add = (o) => void network.openings.push({ discharge: a.discharge, extent: 0, windPressure: 0, ...o });
-  const made = (layers: readonly Layer[], insideEmissivity = a.insideEmissivity) => ({
+function corridorBuilding(outdoors: number, a: Assumptions, { cells, levels }: Cut): Building {
+  const { insideEmissivity, outsideEmissivity, discharge, levels: burning = 1 } = a;
+  const made = (layers: readonly Layer[], emissivity = insideEmissivity) => ({
     layers,
-    insideEmissivity,
-    outsideEmissivity: a.outsideEmissivity,
+    insideEmissivity: emissivity,
+    outsideEmissivity,
   });
   const fibre = made([FIBRE]);
-  const brick = made([FIREBRICK]);
-  addBox(
-    network,
-    {
-      ...BURN_ROOM,
-      name: 'burn room',
-      cells: 1,
-      levels: 1,
-      ceiling: fibre,
-      side: fibre,
-      end: fibre,
-      floor: brick,
-      doorways: [{ cell: 0, vent: { ...STUB, sill: 0 }, in: 'end' }],
-    },
-    add,
-  );
-  if (a.struckRoof) {
-    const faces = network.faces.flatMap((face, i) => (face.shape === 'up' ? [i] : []));
-    const height = BURN_ROOM.height - BURNER.top;
-    network.fire.roof = { faces, across: BURNER.across, height, jet: jetShape({ ...BURN_ROOM, height }) };
-  }
-  network.zones[0].volume += STUB.length * STUB.width * STUB.height;
-  const stub = (name: string, shape: FaceShape, area: number, lining = fibre) =>
-    addWall(network, 0, { name, area, shape, length: STUB.height, windLength: STUB.height, ...lining });
-  stub('stub ceiling', 'up', STUB.length * STUB.width);
-  stub('stub floor', 'down', STUB.length * STUB.width, brick);
-  stub('stub walls', 'vertical', (2 * STUB.length + STUB.width) * STUB.height - THROAT.width * THROAT.height);
   const board = made([SILICATE, GYPSUM], SILICATE_EMISSIVITY);
-  const corridor = addBox(
-    network,
+  const plain = { shape: 'box', floor: 0, soot: 0 } as const;
+  return buildBuilding(
     {
-      ...CORRIDOR,
-      name: 'corridor',
-      cells,
-      levels,
-      ceiling: board,
-      side: board,
-      end: made([GYPSUM]),
-      floor: made([GYPSUM]),
-      doorways: [
-        { cell: 0, vent: THROAT, in: 'side' },
-        { cell: cells - 1, vent: OUT, in: 'end' },
+      rooms: [
+        {
+          ...{ ...plain, ...BURN_ROOM, name: 'burn room', cells: 1, levels: burning, strips: burning },
+          ...{ ceiling: fibre, side: fibre, bottom: made([FIREBRICK]) },
+        },
+        {
+          ...{ ...plain, ...CORRIDOR, name: 'corridor', cells, levels, strips: levels },
+          ...{ ceiling: board, side: board, end: made([GYPSUM]), bottom: made([GYPSUM]) },
+        },
       ],
+      openings: [
+        { ...THROAT, from: { room: 0, cell: 0 }, to: { room: 1, cell: 0 }, in: 'side', discharge, sees: true },
+        { ...OUT, from: { room: 1, cell: cells - 1 }, to: 'outdoors', in: 'end', discharge, sees: true },
+      ],
+      fire: {
+        gas: burnerFire('methane', radiantShareOf('methane', a)),
+        at: { room: 0, cell: 0 },
+        ...BURNER,
+        strikes: a.struckRoof,
+        bending: (a.bending ?? 1) * MIRRORED['by a wall'],
+      },
+      outdoors: { temperature: outdoors, pressure: STANDARD_PRESSURE, wind: 0 },
+      innerConvection: a.innerConvection,
+      entrainment: a.entrainment,
+      downflow: a.downflow,
     },
-    add,
+    (building) => addStub(building, fibre, made([FIREBRICK])),
   );
-  addSliced(network, add, {
-    name: 'doorway between',
-    role: 'throat',
-    from: [0],
-    to: corridor.columns[0],
-    area: THROAT.width * THROAT.height,
-    centre: THROAT.sill + THROAT.height / 2,
-    extent: THROAT.height,
-    jet: THROAT.width,
-  });
-  addDoorway(network, corridor.columns[cells - 1], OUT, a.discharge);
-  network.fire.throatArea = THROAT.width * THROAT.height;
-  network.fire.seen = [{ zones: corridor.columns[0], share: 1 }];
-  finishZones(network);
-  addWindows(network);
-  return { network, corridor };
+}
+
+/** The stub before the doorway: its gas and its walls belong to the burn room's. */
+function addStub({ network, rooms: [{ columns }] }: Building, fibre: Lining, brick: Lining): void {
+  const [column] = columns;
+  const wall = (zone: number, name: string, shape: FaceShape, area: number, lining = fibre) =>
+    addWall(network, zone, { name, area, shape, length: STUB.height, windLength: STUB.height, ...lining });
+  for (const zone of column) {
+    const { floor, roof } = network.zones[zone];
+    const share = Math.max(0, Math.min(roof, STUB.height) - floor) / STUB.height;
+    network.zones[zone].volume += share * STUB.length * STUB.width * STUB.height;
+    // its end wall stands for what it takes from the burn room's, the doorway taken from that already
+    const area = share * 2 * STUB.length * STUB.height;
+    if (area > 0) wall(zone, 'stub walls', 'vertical', area);
+  }
+  const level = STUB.length * STUB.width;
+  wall(cellAtHeight(network, column, STUB.height - 1e-6), 'stub ceiling', 'up', level);
+  wall(column[0], 'stub floor', 'down', level, brick);
 }
 
 export interface CorridorMoment {
@@ -150,8 +130,8 @@ export interface CorridorMoment {
 }
 
 /** Gas of the last cell at a moment, reduced to two layers; temperatures as rises. */
-function farEndOf(corridor: Box, gas: (zone: number) => number, outdoors: number): TwoLayers {
-  const column = corridor.columns[corridor.columns.length - 1];
+function farEndOf(columns: readonly number[][], gas: (zone: number) => number, outdoors: number): TwoLayers {
+  const column = columns[columns.length - 1];
   const found = twoLayers(column.map(gas), CORRIDOR.height);
   return { ...found, lower: found.lower - outdoors, upper: found.upper - outdoors };
 }
@@ -169,11 +149,13 @@ export function corridorUnder(
   a: Assumptions,
   cut: Cut,
 ): CorridorMoment[] {
-  const { network, corridor } = corridorNetwork(outdoors, a, cut);
+  const { network, rooms } = corridorBuilding(outdoors, a, cut);
+  const [burnRoom, corridor] = rooms.map(({ columns }) => columns);
   const release = { at: () => power, breaks: [] };
   return roomThroughTime(network, release, times, 'ownHeat').map((state) => {
     const gas = (zone: number) => state.gases[zone];
-    return { time: state.time, state, burnRoom: gas(0) - outdoors, farEnd: farEndOf(corridor, gas, outdoors) };
+    const mean = burnRoom[0].reduce((sum, zone) => sum + gas(zone), 0) / burnRoom[0].length;
+    return { time: state.time, state, burnRoom: mean - outdoors, farEnd: farEndOf(corridor, gas, outdoors) };
   });
 }
 
@@ -183,6 +165,7 @@ export function corridorRows(
   rows: readonly MeasuredRow[],
   layered: readonly CorridorMoment[],
   mixed: readonly CorridorMoment[],
+  burning: readonly CorridorMoment[],
 ): Record<CorridorQuantity, ValidationRow[]> {
   const table = (
     tree: string,
@@ -203,6 +186,7 @@ export function corridorRows(
           computed: at(layered),
           leftOut,
           ...(beside ? { mixed: at(mixed) } : {}),
+          layered: at(burning),
         };
       });
   const rise = (column: string) => (row: MeasuredRow) => row.number(column) - row.number('T_amb_C');

@@ -27,7 +27,9 @@ function outsideLoss(row: MeasuredRow, a: Assumptions): number {
   const balances = new Balances(new Model(network));
   const x = new Float64Array(balances.model.size).fill(START + ZERO_CELSIUS);
   const { plates } = measuredRises(row, areas);
-  for (const surface of SURFACES) x[walls![surface].plate!] = START + ZERO_CELSIUS + plates[surface];
+  for (const surface of SURFACES) {
+    for (const { nodes } of walls[surface]) x[nodes.plate!] = START + ZERO_CELSIUS + plates[surface];
+  }
   balances.evaluate(x, { mode: 'release', heat: 0 });
   return balances.totalLoss() - balances.leakLoss;
 }

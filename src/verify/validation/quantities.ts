@@ -1,6 +1,11 @@
 /** What is compared with measurements, and how sure the measurements are. */
 export interface ValidationQuantity {
-  experiment: 'vent-flow rooms' | 'steel room, bare plate' | 'steel room, wool inside' | 'corridor behind a burn room';
+  experiment:
+    | 'vent-flow rooms'
+    | 'steel room, bare plate'
+    | 'steel room, wool inside'
+    | 'corridor behind a burn room'
+    | 'box the size of a firebox';
   quantity: string;
   unit: string;
   /** expanded uncertainty of the measurement, as a share: twice its standard deviation */
@@ -20,6 +25,8 @@ export interface ValidationRow {
   computedAsIs?: number;
   /** the same with gas mixed over the height, where it is else in layers */
   mixed?: number;
+  /** the same with layers in the room that burns, which is else mixed as a firebox is */
+  layered?: number;
   /** why the row is shown but not counted; '' when it is */
   leftOut: string;
 }
@@ -32,6 +39,8 @@ const rooms = 'vent-flow rooms' as const;
 const bare = 'steel room, bare plate' as const;
 const wool = 'steel room, wool inside' as const;
 const corridor = 'corridor behind a burn room' as const;
+
+const box = 'box the size of a firebox' as const;
 
 const given = 'given with the data';
 const estimate = 'estimate: the data give none';
@@ -150,6 +159,13 @@ export const QUANTITIES = {
     experiment: corridor,
     quantity: 'gas rise, lower layer at the far end',
     unit: 'K',
+    uncertainty: 0.15,
+    uncertaintySource: given,
+  },
+  oxygenUnderRoof: {
+    experiment: box,
+    quantity: 'oxygen taken from the gas under the roof, mole fraction of dry gas',
+    unit: '-',
     uncertainty: 0.15,
     uncertaintySource: given,
   },

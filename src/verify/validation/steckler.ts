@@ -2,10 +2,11 @@
 import { STANDARD_PRESSURE, ZERO_CELSIUS } from '../../physics/constants.js';
 import { burnerFire } from '../rooms/burner.js';
 import { buildRoom, type RoomSpec } from '../rooms/room.js';
-import { steadyRoom, type RoomState } from '../rooms/solveRoom.js';
+import { neutralHeightIn, steadyRoom, type RoomState } from '../rooms/solveRoom.js';
 import type { MeasuredRow } from './measured.js';
 import { radiantShareOf, type Assumptions } from './assumptions.js';
 import type { QuantityName, ValidationRow } from './quantities.js';
+import { twoLayers } from './twoLayers.js';
 
 export const STECKLER_COLUMNS = {
   texts: ['test', 'fire_location'],
@@ -29,6 +30,10 @@ export interface StecklerResult {
   row: MeasuredRow;
   state: RoomState;
   outdoors: number;
+  /** of its gas, reduced to two layers [K], and where its pressure is that of the outdoor air [m] */
+  lower: number;
+  upper: number;
+  neutralHeight: number;
 }
 
 export function runSteckler(row: MeasuredRow, a: Assumptions): StecklerResult {
@@ -38,16 +43,21 @@ export function runSteckler(row: MeasuredRow, a: Assumptions): StecklerResult {
     vents: [{ width: row.number('opening_W_m'), height: row.number('opening_H_m'), sill: row.number('sill_m') }],
     discharge: a.discharge,
     layers: [{ type: 'solid', ...BOARD, conductivity: a.boardConductivity, slices: 4 }],
-    fire: burnerFire('methane', 0, radiantShareOf('methane', a)),
+    fire: burnerFire('methane', radiantShareOf('methane', a)),
     soot: a.soot,
     insideEmissivity: a.insideEmissivity,
     outsideEmissivity: a.outsideEmissivity,
     innerConvection: a.innerConvection,
-    ...(a.struckRoof ? { struck: { across: BURNER, height: STECKLER_ROOM.height } } : {}),
+    levels: a.levels,
+    burner: { across: BURNER, top: 0, strikes: a.struckRoof, bending: a.bending },
     ventsRadiate: a.doorRadiates,
     outdoors: { temperature: outdoors, pressure: STANDARD_PRESSURE, wind: 0 },
   };
-  return { row, outdoors, state: steadyRoom(buildRoom(spec).network, row.number('fire_kW') * 1e3) };
+  const { network, column } = buildRoom(spec);
+  const state = steadyRoom(network, row.number('fire_kW') * 1e3);
+  const gases = column.map((zone) => state.gases[zone]);
+  const { lower, upper } = twoLayers(gases, STECKLER_ROOM.height);
+  return { row, outdoors, state, lower, upper, neutralHeight: neutralHeightIn(network, state, column) };
 }
 
 /** Measured gas rise, upper and lower layer weighed by their heights [K]. */
@@ -59,24 +69,26 @@ function measuredMeanRise(row: MeasuredRow): number {
 
 type StecklerQuantity = Extract<QuantityName, 'outflow' | 'inflow' | 'neutral' | 'upperGas' | 'roomGas'>;
 
-export function stecklerRows(results: readonly StecklerResult[]): Record<StecklerQuantity, ValidationRow[]> {
+/** @param layered the same rows with gas in layers, where both are shown */
+export function stecklerRows(
+  results: readonly StecklerResult[],
+  layered?: readonly StecklerResult[],
+): Record<StecklerQuantity, ValidationRow[]> {
   const rows = (of: (result: StecklerResult) => [measured: number, computed: number]): ValidationRow[] =>
-    results.map((result) => {
+    results.map((result, n) => {
       const [measured, computed] = of(result);
       const test = result.row.text('test');
-      return { id: result.row.id, group: REPEATS[test] ?? test, measured, computed, leftOut: '' };
+      const beside = layered ? { layered: of(layered[n])[1] } : {};
+      return { id: result.row.id, group: REPEATS[test] ?? test, measured, computed, ...beside, leftOut: '' };
     });
   return {
     outflow: rows(({ row, state }) => [row.number('m_out_kg_s'), state.outflow]),
     inflow: rows(({ row, state }) => [row.number('m_in_kg_s'), state.inflow]),
-    neutral: rows(({ row, state }) => [
+    neutral: rows(({ row, neutralHeight }) => [
       row.number('neutral_over_H'),
-      (state.neutralHeight - row.number('sill_m')) / row.number('opening_H_m'),
+      (neutralHeight - row.number('sill_m')) / row.number('opening_H_m'),
     ]),
-    upperGas: rows(({ row, state, outdoors }) => [
-      row.number('T_upper_C') - row.number('T_amb_C'),
-      state.gas - outdoors,
-    ]),
+    upperGas: rows(({ row, upper, outdoors }) => [row.number('T_upper_C') - row.number('T_amb_C'), upper - outdoors]),
     roomGas: rows(({ row, state, outdoors }) => [measuredMeanRise(row), state.gas - outdoors]),
   };
 }

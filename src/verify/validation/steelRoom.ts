@@ -4,7 +4,8 @@
  */
 import { STANDARD_PRESSURE, ZERO_CELSIUS } from '../../physics/constants.js';
 import { burnerFire } from '../rooms/burner.js';
-import { areaMean, buildRoom, perSurface, type Room, type Surface } from '../rooms/room.js';
+import { cellAtHeight } from '../../network/cells.js';
+import { areaMean, buildRoom, perSurface, surfaceMean, type Room, type Surface } from '../rooms/room.js';
 import { roomThroughTime, type HeatRelease, type RoomState } from '../rooms/solveRoom.js';
 import { constantConductivity, type Layer } from '../rooms/wall.js';
 import { radiantShareOf, type Assumptions } from './assumptions.js';
@@ -78,18 +79,20 @@ export interface SteelRoomMoment {
   probes: Record<Surface, number>;
   plateMean: number;
   probeMean: number;
+  /** as the probes stand: mean of upper and lower, and upper */
   gas: number;
+  gasUpper: number;
   areas: Record<Surface, number>;
   /** at the end of the averaging time */
   state: RoomState;
 }
 
-/** The square burner as a round one of its area, and how far its top is under the ceiling [m]. */
-function burnerOf(row: MeasuredRow): { across: number; height: number } {
-  return {
-    across: row.number('burner_side_m') * Math.sqrt(4 / Math.PI),
-    height: row.number('room_H_m') - row.number('burner_top_m'),
-  };
+/** Heights of the gas probes that are told as upper and lower [m]. */
+const GAS_HEIGHTS = { upper: [1.2, 1.5, 1.79], lower: [0.3, 0.6] } as const;
+
+/** The square burner as a round one of its area, and how high its top is [m]. */
+function burnerOf(row: MeasuredRow): { across: number; top: number } {
+  return { across: row.number('burner_side_m') * Math.sqrt(4 / Math.PI), top: row.number('burner_top_m') };
 }
 
 function layersOf(row: MeasuredRow, a: Assumptions, slices: number): Layer[] {
@@ -112,22 +115,31 @@ export function steelRoom(
     vents: [{ width: row.number('door_W_m'), height: row.number('door_H_m'), sill: 0 }],
     discharge: a.discharge,
     layers: layersOf(row, a, slices),
-    fire: burnerFire('propane', 0, radiantShareOf('propane', a)),
+    fire: burnerFire('propane', radiantShareOf('propane', a)),
     soot: a.soot,
     insideEmissivity: a.insideEmissivity,
     outsideEmissivity: a.outsideEmissivity,
     innerConvection: a.innerConvection,
-    ...(a.struckRoof ? { struck: burnerOf(row) } : {}),
+    levels: a.levels,
+    burner: { ...burnerOf(row), strikes: a.struckRoof, bending: a.bending },
     ventsRadiate: a.doorRadiates,
     outdoors: { temperature: START + ZERO_CELSIUS, pressure: STANDARD_PRESSURE, wind: 0 },
   });
   return { ...room, probes: perSurface((surface) => addProbe(room, surface)) };
 }
 
+/** Middle height of a surface [m]. */
+function surfaceMid(walls: Room['walls'][Surface]): number {
+  return 0.5 * (Math.min(...walls.map(({ low }) => low)) + Math.max(...walls.map(({ high }) => high)));
+}
+
 function addProbe({ network, walls }: Room, surface: Surface): number {
   const { area, massPerArea, specificHeat, emissivity, backing } = PROBE;
   const node = network.nodes.length;
-  const behind = walls![surface].inside;
+  const mean = surfaceMid(walls[surface]);
+  const on = walls[surface].find(({ low, high }) => low <= mean && high >= mean)!;
+  const { zone } = on;
+  const behind = on.nodes.inside;
   const { shape } = network.faces.find((face) => face.node === behind)!;
   const side = Math.sqrt(area);
   const name = 'plate thermometer';
@@ -140,7 +152,7 @@ function addProbe({ network, walls }: Room, surface: Surface): number {
     thickness: 0,
     area: 0,
   });
-  network.faces.push({ node, zone: 0, area, shape, length: side, windLength: side, emissivity, sunShare: 0, wet: 0 });
+  network.faces.push({ node, zone, area, shape, length: side, windLength: side, emissivity, sunShare: 0, wet: 0 });
   const conductivity = constantConductivity(backing.conductivity);
   network.links.push({ a: node, b: behind, factor: area / backing.thickness, conductivity });
   return node;
@@ -161,7 +173,7 @@ export function runSteelRoom(
   a: Assumptions,
   slices = SLICES,
 ): SteelRoomMoment[] {
-  const { network, walls, areas, probes } = steelRoom(rows[0], a, slices);
+  const { network, column, walls, areas, probes } = steelRoom(rows[0], a, slices);
   const around = Array.from({ length: SAMPLES }, (_, n) => AVERAGED_OVER * ((n + 0.5) / SAMPLES - 0.5));
   const times = rows.flatMap((row) => around.map((shift) => row.number('t_s') + shift));
   const states = roomThroughTime(network, release, times);
@@ -169,7 +181,11 @@ export function runSteelRoom(
     const own = states.slice(n * SAMPLES, (n + 1) * SAMPLES);
     const rise = (of: (state: RoomState) => number) =>
       own.reduce((sum, state) => sum + of(state), 0) / SAMPLES - ZERO_CELSIUS - START;
-    const plates = perSurface((surface) => rise(({ x }) => x[walls![surface].plate!]));
+    const gasAt = (half: keyof typeof GAS_HEIGHTS) => {
+      const zones = GAS_HEIGHTS[half].map((height) => cellAtHeight(network, column, height));
+      return rise(({ gases }) => zones.reduce((sum, zone) => sum + gases[zone], 0) / zones.length);
+    };
+    const plates = perSurface((surface) => rise(({ x }) => surfaceMean(walls[surface], ({ plate }) => x[plate!])));
     const probed = perSurface((surface) => rise(({ x }) => x[probes[surface]]));
     return {
       row,
@@ -177,7 +193,8 @@ export function runSteelRoom(
       probes: probed,
       plateMean: areaMean(areas, plates),
       probeMean: areaMean(areas, probed),
-      gas: rise((state) => state.gas),
+      gas: 0.5 * (gasAt('upper') + gasAt('lower')),
+      gasUpper: gasAt('upper'),
       areas,
       state: own[SAMPLES - 1],
     };

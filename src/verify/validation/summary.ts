@@ -10,6 +10,8 @@ export interface QuantityResult extends ValidationQuantity {
   overAll: Statistics | null;
   /** of the same rows with the calorimeter's heat release as it stands */
   asIs: Statistics | null;
+  /** of the same rows with layers in the room that burns */
+  layered: Statistics | null;
 }
 
 export function summarise(table: ValidationTable): QuantityResult {
@@ -17,11 +19,13 @@ export function summarise(table: ValidationTable): QuantityResult {
   const usable = (rows: ValidationRow[]) => rows.filter((row) => row.measured > 0 && row.computed > 0);
   const counted = usable(table.rows.filter((row) => row.leftOut === ''));
   const asIs = counted.flatMap((row) => (row.computedAsIs! > 0 ? [{ ...row, computed: row.computedAsIs! }] : []));
+  const layered = counted.flatMap((row) => (row.layered! > 0 ? [{ ...row, computed: row.layered! }] : []));
   return {
     ...table,
     statistics: statistics(counted, deviation),
     overAll: statistics(usable(table.rows), deviation),
     asIs: statistics(asIs, deviation),
+    layered: statistics(layered, deviation),
   };
 }
 

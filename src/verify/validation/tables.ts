@@ -1,7 +1,7 @@
 /** Measured beside computed, row by row and quantity by quantity. */
 import { QUANTITIES, type QuantityName, type ValidationRow, type ValidationTable } from './quantities.js';
 import { corridorRows } from './corridor.js';
-import { stecklerRows, type StecklerResult } from './steckler.js';
+import { stecklerRows } from './steckler.js';
 import { correctedRelease, measuredRises, type SteelRoomMoment } from './steelRoom.js';
 import { AVERAGED_OVER } from './calorimeter.js';
 
@@ -9,10 +9,12 @@ import { AVERAGED_OVER } from './calorimeter.js';
 export interface SteelRoomRun {
   corrected: readonly SteelRoomMoment[];
   asIs: readonly SteelRoomMoment[];
+  /** with gas in layers, where that is shown beside */
+  layered?: readonly SteelRoomMoment[];
 }
 
-export function stecklerTables(results: readonly StecklerResult[]): ValidationTable[] {
-  return Object.entries(stecklerRows(results)).map(([name, rows]) => ({ ...QUANTITIES[name as QuantityName], rows }));
+export function stecklerTables(...args: Parameters<typeof stecklerRows>): ValidationTable[] {
+  return Object.entries(stecklerRows(...args)).map(([name, rows]) => ({ ...QUANTITIES[name as QuantityName], rows }));
 }
 
 /** Why a moment is shown but not counted: the fire at it is not known well enough. '' when it is. */
@@ -35,7 +37,8 @@ function rowsOf(
     const [, computedAsIs] = of(run.asIs[n], measuredAll);
     const small = measured < least ? `a rise of less than ${least} K says nothing about a ratio` : '';
     const leftOut = unsureFire(moment, run) || small;
-    return [{ id: moment.row.id, group: moment.row.id, measured, computed, computedAsIs, leftOut }];
+    const beside = run.layered ? { layered: of(run.layered[n], measuredAll)[1] } : {};
+    return [{ id: moment.row.id, group: moment.row.id, measured, computed, computedAsIs, ...beside, leftOut }];
   });
 }
 
@@ -54,7 +57,7 @@ export function bareRoomTables(run: SteelRoomRun): ValidationTable[] {
       table(surface, (moment, measured) => [measured.plates[surface], moment.plates[surface]]),
     ),
     table('gasMean', (moment, measured) => [measured.gasMean, moment.gas]),
-    table('gasUpper', (moment, measured) => [measured.gasUpper, moment.gas]),
+    table('gasUpper', (moment, measured) => [measured.gasUpper, moment.gasUpper]),
     table('probes', (moment, measured) => [measured.probeMean, moment.probeMean]),
   ];
 }

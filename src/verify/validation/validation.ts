@@ -1,6 +1,7 @@
 /** Runs the measured rooms and gathers what the report shows of them. Pure: texts of the tables in, numbers out. */
 import type { CaseFault } from '../readCases.js';
-import { BASE, type Assumptions } from './assumptions.js';
+import { BASE, BURNING_IN_LAYERS } from './assumptions.js';
+import { BOX_COLUMNS, boxTable } from './box.js';
 import { CORRIDOR_COLUMNS, LAYERED, MIXED_CORRIDOR, runCorridor } from './corridor.js';
 import { heatBalance, type HeatBalance } from './heatBalance.js';
 import { readMeasured, type MeasuredRow } from './measured.js';
@@ -45,10 +46,11 @@ function timing({ corrected }: SteelRoomRun): FireTiming {
 
 const byTest = (rows: readonly MeasuredRow[], test: string) => rows.filter((row) => row.text('test') === test);
 
-function runBoth(rows: readonly MeasuredRow[], a: Assumptions): SteelRoomRun {
+function runAll(rows: readonly MeasuredRow[]): SteelRoomRun {
   return {
-    corrected: runSteelRoom(rows, correctedRelease(rows), a),
-    asIs: runSteelRoom(rows, releaseAsIs(rows), a),
+    corrected: runSteelRoom(rows, correctedRelease(rows), BASE),
+    asIs: runSteelRoom(rows, releaseAsIs(rows), BASE),
+    layered: runSteelRoom(rows, correctedRelease(rows), BURNING_IN_LAYERS),
   };
 }
 
@@ -56,6 +58,7 @@ export interface MeasuredTables {
   steckler: { text: string; file: string };
   steelRoom: { text: string; file: string };
   corridor: { text: string; file: string };
+  box: { text: string; file: string };
 }
 
 /** @returns faults of the tables instead, when they have any */
@@ -63,17 +66,20 @@ export function runValidation(tables: MeasuredTables): { validation: Validation 
   const steckler = readMeasured(tables.steckler.text, tables.steckler.file, STECKLER_COLUMNS);
   const steel = readMeasured(tables.steelRoom.text, tables.steelRoom.file, STEEL_ROOM_COLUMNS);
   const corridor = readMeasured(tables.corridor.text, tables.corridor.file, CORRIDOR_COLUMNS);
-  const faults = [...steckler.faults, ...steel.faults, ...corridor.faults];
+  const box = readMeasured(tables.box.text, tables.box.file, BOX_COLUMNS);
+  const faults = [...steckler.faults, ...steel.faults, ...corridor.faults, ...box.faults];
   if (faults.length > 0) return { faults };
   const [bareRows, woolRows] = [byTest(steel.rows, 'C1'), byTest(steel.rows, 'B1')];
-  const [bare, wool] = [runBoth(bareRows, BASE), runBoth(woolRows, BASE)];
-  const rooms = steckler.rows.map((row) => runSteckler(row, BASE));
+  const [bare, wool] = [runAll(bareRows), runAll(woolRows)];
+  const [rooms, inLayers] = [BASE, BURNING_IN_LAYERS].map((a) => steckler.rows.map((row) => runSteckler(row, a)));
   const [layered, mixed] = [LAYERED, MIXED_CORRIDOR].map((cut) => runCorridor(corridor.rows, BASE, cut));
+  const burning = runCorridor(corridor.rows, BURNING_IN_LAYERS, LAYERED);
   const quantities = [
-    ...stecklerTables(rooms),
+    ...stecklerTables(rooms, inLayers),
     ...bareRoomTables(bare),
     ...woolRoomTables(wool),
-    ...corridorTables(corridor.rows, layered, mixed),
+    ...corridorTables(corridor.rows, layered, mixed, burning),
+    boxTable(box.rows),
   ].map(summarise);
   return {
     validation: {

@@ -106,7 +106,8 @@ describe('an open door', () => {
     expect(open.solver.solve(at, { mode: 'release', heat: fire }).converged).toBe(true);
     expect(at[open.model.gas]).toBeLessThan(x[pit.model.gas] - 10);
     open.balances.evaluate(at, { mode: 'release', heat: fire });
-    const { radiatedLoss, radiantShare } = open.balances;
+    const { radiatedLoss } = open.balances;
+    const { radiantShare } = open.model;
     expect(radiatedLoss).toBeGreaterThan(fire * radiantShare * fireOutShare);
     expect(Math.abs(open.balances.totalLoss() / fire - 1)).toBeLessThan(1e-6);
   });
