@@ -30,11 +30,13 @@ export interface Resolution {
   upright: number;
   /** cells along a stack */
   stack: number;
+  /** level slices of the firebox's gas; 1: mixed */
+  firebox: number;
 }
 
-export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, levels: 5, upright: 4, stack: 1 };
+export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, levels: 5, upright: 4, stack: 1, firebox: 1 };
 /** Gas mixed over the height of every part: what the layers are held against. */
-export const MIXED: Resolution = { chamber: 3, levels: 1, upright: 2, stack: 1 };
+export const MIXED: Resolution = { chamber: 3, levels: 1, upright: 2, stack: 1, firebox: 1 };
 
 /**
  * Zones, openings, plates and fire of a design.
@@ -71,9 +73,12 @@ export function buildNetwork(
   const part = (name: PartName) => geometry.parts.find((p) => p.name === name);
   const firebox = addPart(network, design, part('firebox')!, design.firebox, ['firebox'], design.fire.soot, {
     count: 1,
-    plates: resolution.levels,
-    layered: false,
+    plates: resolution.firebox > 1 ? resolution.firebox : resolution.levels,
+    layered: resolution.firebox > 1,
   });
+  const fire = fireAt(design, firebox);
+  network.fire.zone = cellAtHeight(network, firebox.zones, fire.at);
+  if (resolution.firebox > 1) network.fire.plume = { ...fire, bending: 1 };
   const built: BuiltPit = { network, firebox, stacks: [] };
   if (design.chamber) {
     addChamber(built, design, design.chamber, part('chamber')!, {
@@ -124,19 +129,24 @@ function fireOf(design: Design): NetworkFire {
   };
 }
 
+/** The bed as a round fire of its plan, on its grate or on the floor: how high above the ground, and how wide [m]. */
+function fireAt(design: Design, { geometry }: BuiltPit['firebox']): { at: number; across: number } {
+  const across = Math.sqrt((4 / Math.PI) * bedOf(design).bedArea);
+  return { at: fireGrateOf(design.firebox)?.height ?? geometry.floor, across };
+}
+
 /**
- * The firebox's roof over its bed, with what it shares of it with an upright: of a round one the strip along its top. The bed counts
- * as a round fire of its plan, on its grate or on the floor.
+ * The firebox's roof over its bed, with what it shares of it with an upright: of a round one the strip along its top.
  */
 function struckRoof({ network, firebox }: BuiltPit, design: Design): NetworkFire['roof'] {
   const { nodes, faces } = network;
   const { floor, roof, length, section } = firebox.geometry;
+  const { at, across } = fireAt(design, firebox);
   const placeOf = (node: number) => nodes[nodes[node].lines ?? node].place;
   const on = (face: Network['faces'][number]) =>
-    face.zone === network.fire.zone && (face.shape === 'up' || placeOf(face.node) === 'roof');
+    firebox.zones.includes(face.zone) && (face.shape === 'up' || placeOf(face.node) === 'roof');
   const struck = faces.flatMap((face, i) => (on(face) ? [i] : []));
-  const height = roof - (fireGrateOf(design.firebox)?.height ?? floor);
-  const across = Math.sqrt((4 / Math.PI) * bedOf(design).bedArea);
+  const height = roof - at;
   return { faces: struck, across, height, jet: jetShape({ length, width: section / (roof - floor), height }) };
 }
 

@@ -1,6 +1,6 @@
 import type { Content, Design, Grate, PartName } from '../design/design.js';
 import { fireGrateOf } from '../design/fireGrate.js';
-import type { BuiltPit, Cells } from './cells.js';
+import { cellAtHeight, type BuiltPit, type Cells } from './cells.js';
 import { levelsAt } from './places.js';
 import type { ThermalNode } from './types.js';
 
@@ -25,7 +25,7 @@ export function addContents(built: BuiltPit, design: Design): void {
   if (fire) {
     const { mass, area } = fire;
     const material = design.firebox.grate!.steel === 'stainless' ? 'stainless' : 'steel';
-    const zones = [{ zone: built.firebox.zones[0], share: 1 }];
+    const zones = [{ zone: cellAtHeight(built.network, built.firebox.zones, fire.height), share: 1 }];
     addPiece(built, { name: 'fire grate', part: 'firebox', material, mass, area, zones }, emissivity);
   }
   for (const grate of design.chamber?.grates ?? []) {

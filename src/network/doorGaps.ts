@@ -15,7 +15,7 @@ function addAshGap(built: BuiltPit, design: Design, add: Add): void {
   const { ashDoor } = design.firebox;
   if (!ashDoor) return;
   const centre = fireGrateOf(design.firebox)?.height ?? ashDoorCentre(design.firebox);
-  const from = built.firebox.zones[0];
+  const from = cellAtHeight(built.network, built.firebox.zones, centre);
   add({ name: 'ash door gap', role: 'gap', from, to: OUTDOORS, area: ashDoor.gap, centre });
 }
 

@@ -2,7 +2,7 @@ import { hasGaps } from '../design/decks.js';
 import type { Design } from '../design/design.js';
 import { ashDoorCentre, fireGrateOf } from '../design/fireGrate.js';
 import type { Geometry } from '../design/geometry.js';
-import { chamberEnd, type BuiltPit } from './cells.js';
+import { cellAtHeight, chamberEnd, type BuiltPit } from './cells.js';
 import { OUTDOORS, type NetworkOpening } from './types.js';
 import { DISCHARGE, addSliced, addPlateGaps, addAlong } from './openingCuts.js';
 import { addStackOpenings } from './stackOpenings.js';
@@ -17,7 +17,7 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
   ) => {
     if (o.area > 0) network.openings.push({ discharge: DISCHARGE, extent: 0, windPressure: 0, ...o });
   };
-  const fire = built.firebox.zones[0];
+  const fire = built.firebox.zones;
   const vents = ventsOf(design);
   const grate = fireGrateOf(design.firebox);
   // what comes in under the grate goes through it, and meets hot gas no lower than there
@@ -29,7 +29,7 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
     add({
       ...vent,
       role: 'intake',
-      from: fire,
+      from: cellAtHeight(network, fire, low ? grate!.height : vent.centre),
       to: OUTDOORS,
       centre: low ? grate!.height : vent.centre,
       discharge: vent.discharge * (low ? through : 1),
@@ -43,7 +43,7 @@ export function addOpenings(built: BuiltPit, design: Design, geometry: Geometry)
   addSliced(network, add, {
     name: 'throat',
     role: 'throat',
-    from: [fire],
+    from: fire,
     to: top ? [built.upright!.zones[0]] : design.chamber ? chamberEnd(built, 'fire') : built.upright!.zones,
     area: throat.area,
     discharge: throat.discharge,

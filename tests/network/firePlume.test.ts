@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { Balances } from '../../src/network/balances.js';
+import { DEFAULT_RESOLUTION } from '../../src/network/build.js';
 import { Model } from '../../src/network/model.js';
 import { QuasiSteadySolver } from '../../src/network/quasiSteady.js';
+import { estimate } from '../../src/study/estimate/estimate.js';
 import { burnerFire, heaterFire } from '../../src/verify/rooms/burner.js';
 import { buildRoom, type RoomSpec } from '../../src/verify/rooms/room.js';
 import { steadyRoom } from '../../src/verify/rooms/solveRoom.js';
+import { exampleDesign } from '../support/examples.js';
 
 const AIR = 293.15;
 const room: RoomSpec = {
@@ -99,5 +102,15 @@ describe('a fire in a column of layers', () => {
         expect(Math.abs(slope - difference)).toBeLessThan(0.02 * Math.max(1, Math.abs(difference)));
       }
     }
+  });
+});
+
+describe('a firebox in layers', () => {
+  it.each(['plain-24.yaml', 'insulated-upright.yaml'])('closes its heat in %s, hot over cold', (name) => {
+    const { steady, balance } = estimate(exampleDesign(name), { resolution: { ...DEFAULT_RESOLUTION, firebox: 5 } });
+    expect(balance.energyError).toBeLessThan(1e-3);
+    const { layers } = steady!.stations.find((station) => station.name === 'firebox')!;
+    expect(layers).toHaveLength(5);
+    expect(layers.at(-1)!.gas_K).toBeGreaterThan(layers[0].gas_K + 30);
   });
 });

@@ -7,6 +7,7 @@ import { gapHeat, type GapHeat } from '../../src/network/airGap.js';
 import { Balances } from '../../src/network/balances.js';
 import { heatCapacity, heatContent, isSteel } from '../../src/network/materials.js';
 import { Model } from '../../src/network/model.js';
+import { DEFAULT_RESOLUTION } from '../../src/network/build.js';
 import { makePit, stationSteel, type Pit } from '../../src/network/pit.js';
 import { QuasiSteadySolver } from '../../src/network/quasiSteady.js';
 import type { AirGap, ThermalNode } from '../../src/network/types.js';
@@ -33,7 +34,7 @@ function pitOf(text: string, levels = 5): Pit {
 }
 
 function made(design: Design, levels = 5): Pit {
-  return makePit(design, geometryOf(design), { chamber: 3, levels, upright: 4, stack: 1 });
+  return makePit(design, geometryOf(design), { ...DEFAULT_RESOLUTION, levels });
 }
 
 /** The pit made ready again after its network was changed. */

@@ -6,7 +6,7 @@ import { format, type UnitSystem } from '../../units/index.js';
 import { paragraph } from './paragraphs.js';
 
 /** A refinement study as text: what more cells and tighter time steps change. */
-export function refineText(design: Design, { cells, steps }: Refinement, units: UnitSystem): string {
+export function refineText(design: Design, { cells, steps, firebox }: Refinement, units: UnitSystem): string {
   const measured = restsOn(design, units);
   const head = ['', 'hold fire', 'spread', 'gauge', 'soaked', 'change of gauge / soaked', 'steps', 'imbalance'];
   const row = (run: RefinedRun, base: RefinedRun): string[] => [
@@ -35,6 +35,9 @@ export function refineText(design: Design, { cells, steps }: Refinement, units: 
     '',
     'Time steps: the error that each may make, doubled and halved.',
     rows(steps),
+    '',
+    'Layers in the firebox, where an estimate has one mixed gas. Measured rooms with a fire stand in layers; what mixing may cost.',
+    rows(firebox),
     '',
   ].join('\n');
 }
