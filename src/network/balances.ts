@@ -3,7 +3,8 @@ import { blackPower, blackPowerSlope, surfaceLoss } from '../physics/radiation.j
 import { gasWallFactor, surfaceConductance } from '../physics/surfaceNode.js';
 import { gapHeat, type GapHeat } from './airGap.js';
 import { flowState, streamState } from './flow.js';
-import { insideCoefficient, jetFlux, outsideCoefficient, struckExcess } from './heat.js';
+import { Convection } from './convection.js';
+import { jetFlux, struckExcess } from './heat.js';
 import { conductance, heatContent } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { fillSlopes } from './slopes.js';
@@ -47,8 +48,7 @@ export class Balances {
   private readonly wallConductance: Float64Array;
   /** work space of air gaps */
   private readonly gapHeat: GapHeat = { across: 0, fromWall: 0, fromShield: 0 };
-  /** convection coefficient of each face at the last evaluation [W/(m2 K)] */
-  readonly coefficient: Float64Array;
+  readonly convection: Convection;
 
   /**
    * What the gas of each zone takes up per kelvin [J/K], and per share of fuel, in the rows of `algebraic`; 0 in the others. Gas is
@@ -65,7 +65,7 @@ export class Balances {
     this.lossOfPart = new Float64Array(this.partNames.length);
     this.surface4 = new Float64Array(model.zoneCount);
     this.gas4 = new Float64Array(model.zoneCount);
-    this.coefficient = new Float64Array(network.faces.length);
+    this.convection = new Convection(model);
     this.toWalls = new Float64Array(model.zoneCount);
     this.wallConductance = new Float64Array(model.zoneCount);
     this.stems = new Stems(model);
@@ -134,58 +134,16 @@ export class Balances {
       gas4[z] = blackPower(x[model.gas + z]);
     }
     const radiant = release * model.radiantShare;
-    const { faceNode, faceZone, faceArea, faceEmissivity, faceFireShare } = model;
-    const { coefficient } = this;
-    for (let i = 0; i < faceNode.length; i++) {
-      const node = faceNode[i];
-      const z = faceZone[i];
-      const area = faceArea[i];
-      const Ts = x[node];
-      const eps = faceEmissivity[i];
-      if (z === OUTDOORS) {
-        const f = network.faces[i];
-        const h = outsideCoefficient(model, i, Ts);
-        coefficient[i] = h;
-        let loss = surfaceLoss(h, Ts, outdoors.temperature, eps, outdoors.surroundings);
-        loss -= eps * outdoors.sun * f.sunShare;
-        if (outdoors.rain > 0)
-          loss += outdoors.rain * f.sunShare * rainCooling(h, Ts, model.outdoorVapour, outdoors.pressure);
-        rate[node] -= loss * area;
-        this.lossOfPart[this.partOfNode[node]] += loss * area;
-        continue;
-      }
-      const Tg = x[model.gas + z];
-      const eg = model.emissivity[z];
-      const h = insideCoefficient(model, i, z, Ts, Tg);
-      coefficient[i] = h;
-      const own = blackPower(Ts);
-      const free = h * (Tg - Ts);
-      const struck = model.faceStruck[i] ? struckExcess(free, jetFlux(model, release, Ts, Tg)) : 0;
-      const fromGas = area * (free + struck + gasWallFactor(eg, eps) * (gas4[z] - own));
-      const fromSurfaces = surfaceConductance(area, eps, eg) * (surface4[z] - own);
-      rate[node] += fromGas + fromSurfaces + radiant * faceFireShare[i];
-      algebraic[gasRow + z] -= fromGas;
-      algebraic[model.surfaceOf[z] - d] -= fromSurfaces;
-      this.toWalls[z] += fromGas;
-      this.wallConductance[z] += area * (h + gasWallFactor(eg, eps) * blackPowerSlope(Tg));
-      const wet = network.faces[i].wet;
-      if (wet > 0) {
-        const off = wet * area * evaporation(h, Ts, model.vapour[z], outdoors.pressure);
-        rate[node] -= off;
-        this.evaporated += off;
-      }
-    }
+    this.convection.evaluate(x);
+    this.evaluateOutside(x);
+    this.evaluateInside(x, radiant);
     for (let z = 0; z < nz; z++) {
       const surface = model.surfaceOf[z];
       if (!model.zoneHasFaces[z]) algebraic[surface - d] = x[model.gas + z] - x[surface];
     }
     this.radiatedLoss = radiant * model.fireOutShare;
     for (const window of network.windows) this.evaluateWindow(window);
-    for (const link of network.links) {
-      const heat = conductance(link, 0.5 * (x[link.a] + x[link.b])) * (x[link.a] - x[link.b]);
-      rate[link.a] -= heat;
-      rate[link.b] += heat;
-    }
+    this.evaluateLinks(x);
     for (const gap of network.gaps) {
       gapHeat(gap, x[gap.wall], x[gap.shield], outdoors, this.gapHeat);
       const { across, fromWall, fromShield } = this.gapHeat;
@@ -205,6 +163,74 @@ export class Balances {
     algebraic[massRow + fire.zone] += fuelGas * MASS_ROW;
     if (demand.mode === 'hold') algebraic[fireRow] = -this.stems.rate(x, network.gauge, demand.target);
     else algebraic[fireRow] = demand.heat * this.oxygenShare(x[model.fuel + fire.zone]) - release;
+  }
+
+  /** What faces lose outdoors. */
+  private evaluateOutside(x: Float64Array): void {
+    const { model, rate, lossOfPart, partOfNode } = this;
+    const { coefficient } = this.convection;
+    const { outsideFaces, faceNode, faceArea, faceEmissivity, faceSunShare } = model;
+    const { temperature, surroundings, sun, rain, pressure } = model.network.outdoors;
+    for (let k = 0; k < outsideFaces.length; k++) {
+      const i = outsideFaces[k];
+      const node = faceNode[i];
+      const eps = faceEmissivity[i];
+      const h = coefficient[i];
+      let loss = surfaceLoss(h, x[node], temperature, eps, surroundings);
+      loss -= eps * sun * faceSunShare[i];
+      if (rain > 0) loss += rain * faceSunShare[i] * rainCooling(h, x[node], model.outdoorVapour, pressure);
+      rate[node] -= loss * faceArea[i];
+      lossOfPart[partOfNode[node]] += loss * faceArea[i];
+    }
+  }
+
+  /** What faces take from the gas and from each other. @param radiant what of the fire shines on them [W] */
+  private evaluateInside(x: Float64Array, radiant: number): void {
+    const { model, rate, algebraic, surface4, gas4, toWalls, wallConductance } = this;
+    const { coefficient } = this.convection;
+    const { insideFaces, faceNode, faceZone, faceArea, faceEmissivity, faceFireShare, faceWet, faceStruck } = model;
+    const { gas, gasRow, surfaceOf, differential: d, emissivity, vapour, network } = model;
+    const release = x[model.fire];
+    for (let k = 0; k < insideFaces.length; k++) {
+      const i = insideFaces[k];
+      const node = faceNode[i];
+      const z = faceZone[i];
+      const area = faceArea[i];
+      const Ts = x[node];
+      const Tg = x[gas + z];
+      const eps = faceEmissivity[i];
+      const eg = emissivity[z];
+      const h = coefficient[i];
+      const own = blackPower(Ts);
+      const free = h * (Tg - Ts);
+      const struck = faceStruck[i] ? struckExcess(free, jetFlux(model, release, Ts, Tg)) : 0;
+      const absorbed = gasWallFactor(eg, eps);
+      const fromGas = area * (free + struck + absorbed * (gas4[z] - own));
+      const fromSurfaces = surfaceConductance(area, eps, eg) * (surface4[z] - own);
+      rate[node] += fromGas + fromSurfaces + radiant * faceFireShare[i];
+      algebraic[gasRow + z] -= fromGas;
+      algebraic[surfaceOf[z] - d] -= fromSurfaces;
+      toWalls[z] += fromGas;
+      wallConductance[z] += area * (h + absorbed * blackPowerSlope(Tg));
+      if (faceWet[i] > 0) {
+        const off = faceWet[i] * area * evaporation(h, Ts, vapour[z], network.outdoors.pressure);
+        rate[node] -= off;
+        this.evaporated += off;
+      }
+    }
+  }
+
+  /** Conduction between nodes. */
+  private evaluateLinks(x: Float64Array): void {
+    const { model, rate } = this;
+    const { links } = model.network;
+    for (let i = 0; i < links.length; i++) {
+      const link = links[i];
+      const { a, b } = link;
+      const heat = conductance(link, 0.5 * (x[a] + x[b])) * (x[a] - x[b]);
+      rate[a] -= heat;
+      rate[b] += heat;
+    }
   }
 
   /**
@@ -231,26 +257,27 @@ export class Balances {
 
   private evaluateFlows(x: Float64Array): void {
     const { model, algebraic } = this;
-    const { network, gasRow, fuelRow, massRow, flows, enthalpy } = model;
+    const { network, gasRow, fuelRow, massRow, flows, enthalpy, openFrom, openTo } = model;
     this.stackGasLoss = 0;
     this.leakLoss = 0;
     for (let i = 0; i < flows.length; i++) {
-      const o = network.openings[i];
+      const from = openFrom[i];
+      const to = openTo[i];
       const { forward, backward } = flows[i];
-      const out = o.to === OUTDOORS;
-      const heat = forward * enthalpy[o.from] - (out ? 0 : backward * enthalpy[o.to]);
-      const fuel = (forward * x[model.fuel + o.from] - (out ? 0 : backward * x[model.fuel + o.to])) * FUEL_ROW;
+      const out = to === OUTDOORS;
+      const heat = forward * enthalpy[from] - (out ? 0 : backward * enthalpy[to]);
+      const fuel = (forward * x[model.fuel + from] - (out ? 0 : backward * x[model.fuel + to])) * FUEL_ROW;
       const mass = (forward - backward) * MASS_ROW;
-      algebraic[gasRow + o.from] -= heat;
-      algebraic[fuelRow + o.from] -= fuel;
-      algebraic[massRow + o.from] -= mass;
+      algebraic[gasRow + from] -= heat;
+      algebraic[fuelRow + from] -= fuel;
+      algebraic[massRow + from] -= mass;
       if (out) {
-        if (o.role === 'stackExit') this.stackGasLoss += heat;
+        if (network.openings[i].role === 'stackExit') this.stackGasLoss += heat;
         else this.leakLoss += heat;
       } else {
-        algebraic[gasRow + o.to] += heat;
-        algebraic[fuelRow + o.to] += fuel;
-        algebraic[massRow + o.to] += mass;
+        algebraic[gasRow + to] += heat;
+        algebraic[fuelRow + to] += fuel;
+        algebraic[massRow + to] += mass;
       }
     }
   }

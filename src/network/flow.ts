@@ -55,38 +55,67 @@ function groundPressures(model: Model, x: Float64Array): void {
   }
 }
 
+/** `pressureDifference` at the lower and upper edge of each opening. */
+function edgePressures(model: Model): void {
+  const { low, high, openFrom, openTo, openLow, openHigh, openWind, grounded, density, outdoorDensity } = model;
+  const { wind } = model.network.outdoors;
+  for (let i = 0; i < openFrom.length; i++) {
+    const from = openFrom[i];
+    const to = openTo[i];
+    const ground = grounded[from] - (to < 0 ? windPressure(openWind[i], outdoorDensity, wind) : grounded[to]);
+    const lighter = (to < 0 ? outdoorDensity : density[to]) - density[from];
+    low[i] = ground + columnPressure(lighter, openLow[i]);
+    high[i] = ground + columnPressure(lighter, openHigh[i]);
+  }
+}
+
+/** Flows through openings but stacks and slices of a full section. */
+function holeFlows(model: Model): void {
+  const { flows, density, outdoorDensity, openFrom, openTo, low, high, holes, network } = model;
+  for (let k = 0; k < holes.length; k++) {
+    const i = holes[k];
+    const { area, discharge } = network.openings[i];
+    const to = openTo[i] < 0 ? outdoorDensity : density[openTo[i]];
+    openingFlow(flows[i], area, discharge, density[openFrom[i]], to, low[i], high[i]);
+  }
+}
+
+/** Gas that trades places through an opening that lies level; `from` lies below `to`. */
+function tradedFlow(model: Model, i: number): void {
+  const { from, to, area } = model.network.openings[i];
+  const flow = model.flows[i];
+  const above = to < 0 ? model.outdoorDensity : model.density[to];
+  const both = levelExchange(area, model.density[from], above, flow.forward - flow.backward);
+  model.exchange[i] = both;
+  flow.forward += both;
+  flow.backward += both;
+}
+
 /**
  * Flows through every opening, and the through-flow of every zone and its mean speed, at the unknowns x. Needs `gasState` first.
  * Through-flow is the mean of what comes in and what goes out by openings: where gas rises into a layer and leaves it along the
  * part, half of it counts. Gas that only trades places through an opening does not.
  */
 export function flowState(model: Model, x: Float64Array): void {
-  const { network, flows, exchange, density, through, speed } = model;
+  const { network, flows, exchange, density, openFrom, openTo, through, speed, low, high } = model;
   groundPressures(model, x);
+  edgePressures(model);
+  holeFlows(model);
   through.fill(0);
   const { openings } = network;
   for (let i = 0; i < openings.length; i++) {
     const o = openings[i];
-    const half = 0.5 * o.extent;
-    const low = pressureDifference(model, o, o.centre - half);
-    const high = o.extent > 0 ? pressureDifference(model, o, o.centre + half) : low;
-    const rhoFrom = density[o.from];
-    const rhoTo = o.to === OUTDOORS ? model.outdoorDensity : density[o.to];
     const flow = flows[i];
-    if (o.stack) stackFlow(model, x, i, low);
-    else if (o.inner) innerFlow(flow, o.area, o.discharge, 0.5 * (rhoFrom + rhoTo), 0.5 * (low + high));
-    else openingFlow(flow, o.area, o.discharge, rhoFrom, rhoTo, low, high);
-    exchange[i] = 0;
-    if (o.level) {
-      // `from` lies below `to`
-      const both = levelExchange(o.area, rhoFrom, rhoTo, flow.forward - flow.backward);
-      exchange[i] = both;
-      flow.forward += both;
-      flow.backward += both;
+    if (o.stack) stackFlow(model, x, i, low[i]);
+    else if (o.inner) {
+      const mean = 0.5 * (density[o.from] + (o.to === OUTDOORS ? model.outdoorDensity : density[o.to]));
+      innerFlow(flow, o.area, o.discharge, mean, 0.5 * (low[i] + high[i]));
     }
+    exchange[i] = 0;
+    if (o.level) tradedFlow(model, i);
     const passing = 0.5 * Math.abs(flow.forward - flow.backward);
-    through[o.from] += passing;
-    if (o.to !== OUTDOORS) through[o.to] += passing;
+    through[openFrom[i]] += passing;
+    if (openTo[i] !== OUTDOORS) through[openTo[i]] += passing;
   }
   for (let z = 0; z < model.zoneCount; z++) speed[z] = through[z] / (density[z] * network.zones[z].section);
 }
@@ -98,13 +127,12 @@ export function streamState(model: Model, x: Float64Array): void {
 
 /** Net mass flow into each zone through its openings [kg/s], fuel gas counted in the fire's zone; written into `out`. */
 function openBalance(model: Model, x: Float64Array, out: Float64Array): void {
-  const { network, flows } = model;
+  const { network, flows, openFrom, openTo } = model;
   for (let z = 0; z < model.zoneCount; z++) out[z] = 0;
   for (let i = 0; i < flows.length; i++) {
-    const o = network.openings[i];
     const net = flows[i].forward - flows[i].backward;
-    out[o.from] -= net;
-    if (o.to !== OUTDOORS) out[o.to] += net;
+    out[openFrom[i]] -= net;
+    if (openTo[i] !== OUTDOORS) out[openTo[i]] += net;
   }
   const { fire } = network;
   out[fire.zone] += (x[model.fire] / fire.heatValue) * fire.gasPerFuel;

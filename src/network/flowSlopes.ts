@@ -131,8 +131,9 @@ function spread(
   backward: number,
   both: number,
 ): void {
-  const { size: n, gas, fuel, pressure, enthalpy, plugFlow, network } = model;
-  const { from, to } = network.openings[i];
+  const { size: n, gas, fuel, pressure, enthalpy, plugFlow } = model;
+  const from = model.openFrom[i];
+  const to = model.openTo[i];
   const { deficitByFlow } = plugFlow;
   const out = to === OUTDOORS;
   const ahead = forward + both;

@@ -74,8 +74,11 @@ export class Model {
   readonly faceStruck: Uint8Array;
   /** per zone: 1 where its surface node has walls */
   readonly zoneHasFaces: Uint8Array;
-  /** power of the temperature difference that each face's coefficient goes by, where it was last reckoned */
-  readonly differencePower: Float64Array;
+  readonly faceSunShare: Float64Array;
+  readonly faceWet: Float64Array;
+  /** faces inside, and those outdoors */
+  readonly insideFaces: Int32Array;
+  readonly outsideFaces: Int32Array;
 
   /** gas: outdoor air and fully burnt fuel gas, enthalpies counted from outdoors, so that what leaves carries its loss */
   readonly airPolynomial: GasPolynomial;
@@ -107,6 +110,17 @@ export class Model {
   /** per opening */
   readonly flows: OpeningFlow[];
   readonly exchange: Float64Array;
+  readonly openFrom: Int32Array;
+  readonly openTo: Int32Array;
+  /** heights of its lower and upper edge [m], and the wind's pressure coefficient there */
+  readonly openLow: Float64Array;
+  readonly openHigh: Float64Array;
+  readonly openWind: Float64Array;
+  /** pressure difference at its lower and upper edge [Pa], refreshed by `flowState` */
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+  /** openings that are neither stacks nor slices of a full section */
+  readonly holes: Int32Array;
   readonly columns: ColumnStreams[];
   /** per opening: the column in which its gas rises as a jet, how the column's streams change with its flow, where its own gas ends */
   readonly jetOf: ({ zones: readonly number[]; byFlow: Float64Array; own: Float64Array } | undefined)[];
@@ -152,7 +166,11 @@ export class Model {
     this.fireOutShare = network.fire.outArea / fireViews(network);
     this.faceStruck = new Uint8Array(faces.length);
     for (const i of network.fire.roof?.faces ?? []) this.faceStruck[i] = 1;
-    this.differencePower = new Float64Array(faces.length);
+    this.faceSunShare = Float64Array.from(faces, (f) => f.sunShare);
+    this.faceWet = Float64Array.from(faces, (f) => f.wet);
+    const indices = Int32Array.from(faces.keys());
+    this.insideFaces = indices.filter((i) => faces[i].zone !== OUTDOORS);
+    this.outsideFaces = indices.filter((i) => faces[i].zone === OUTDOORS);
     const withFaces = new Set(faces.flatMap(({ zone }) => (zone === OUTDOORS ? [] : [this.surfaceOf[zone]])));
     this.zoneHasFaces = Uint8Array.from(zones, (_, z) => (withFaces.has(this.surfaceOf[z]) ? 1 : 0));
 
@@ -178,6 +196,14 @@ export class Model {
     this.speed = zone();
     this.flows = openings.map(() => emptyOpeningFlow());
     this.exchange = new Float64Array(openings.length);
+    this.openFrom = Int32Array.from(openings, ({ from }) => from);
+    this.openTo = Int32Array.from(openings, ({ to }) => to);
+    this.openLow = Float64Array.from(openings, ({ centre, extent }) => centre - 0.5 * extent);
+    this.openHigh = Float64Array.from(openings, ({ centre, extent }) => centre + 0.5 * extent);
+    this.openWind = Float64Array.from(openings, ({ windPressure }) => windPressure);
+    this.low = new Float64Array(openings.length);
+    this.high = new Float64Array(openings.length);
+    this.holes = Int32Array.from(openings.keys()).filter((i) => !openings[i].stack && !openings[i].inner);
     this.grounded = zone();
     this.under = new Int32Array(zones.length).fill(-1);
     this.lowest = Int32Array.from(zones, (_, z) => z);
@@ -216,31 +242,43 @@ export class Model {
     this.outdoorDensity = gasDensity(temperature, outdoors.pressure, this.airConstant);
   }
 
-  /** Density, enthalpy, heat capacity and emissivity of each zone's gas at the unknowns x. */
+  /**
+   * Density, enthalpy, heat capacity and emissivity of each zone's gas at the unknowns x. In short passes, as convection is: see there.
+   */
   gasState(x: Float64Array): void {
-    const { network, gas, fuel, zoneCount } = this;
+    this.densities(x);
+    this.enthalpies(x);
+    for (let z = 0; z < this.zoneCount; z++) this.emissivity[z] = this.zoneEmissivity(x, z, 0, 0);
+  }
+
+  private densities(x: Float64Array): void {
+    const { network, gas, fuel, density, vapour, airConstant, fuelConstant } = this;
     const p = network.outdoors.pressure;
-    for (let z = 0; z < zoneCount; z++) {
+    const [inAir, inFuel] = [this.airComposition.H2O, network.fire.gasComposition.H2O];
+    for (let z = 0; z < density.length; z++) {
+      const f = x[fuel + z];
+      density[z] = gasDensity(x[gas + z], p, (1 - f) * airConstant + f * fuelConstant);
+      vapour[z] = blend(inAir, inFuel, f);
+    }
+  }
+
+  private enthalpies(x: Float64Array): void {
+    const { gas, fuel, enthalpy, heatCapacity, airPolynomial, fuelPolynomial, airDatum, fuelDatum } = this;
+    for (let z = 0; z < enthalpy.length; z++) {
       const T = x[gas + z];
       const f = x[fuel + z];
-      this.density[z] = gasDensity(T, p, (1 - f) * this.airConstant + f * this.fuelConstant);
-      this.enthalpy[z] =
-        (1 - f) * (gasEnthalpy(this.airPolynomial, T) - this.airDatum) +
-        f * (gasEnthalpy(this.fuelPolynomial, T) - this.fuelDatum);
-      this.heatCapacity[z] =
-        (1 - f) * gasSpecificHeat(this.airPolynomial, T) + f * gasSpecificHeat(this.fuelPolynomial, T);
-      this.emissivity[z] = this.zoneEmissivity(z, T, f);
-      this.vapour[z] = this.massFraction('H2O', f);
+      enthalpy[z] =
+        (1 - f) * (gasEnthalpy(airPolynomial, T) - airDatum) + f * (gasEnthalpy(fuelPolynomial, T) - fuelDatum);
+      heatCapacity[z] = (1 - f) * gasSpecificHeat(airPolynomial, T) + f * gasSpecificHeat(fuelPolynomial, T);
     }
   }
 
   /** Change of each zone's emissivity with its gas temperature [1/K] and with its fuel share [-], after `gasState`. */
   emissivitySlopes(x: Float64Array): void {
+    const step = 1e-5;
     for (let z = 0; z < this.zoneCount; z++) {
-      const T = x[this.gas + z];
-      const f = x[this.fuel + z];
-      this.emissivitySlope[z] = this.zoneEmissivity(z, T + 1, f) - this.emissivity[z];
-      this.emissivityFuelSlope[z] = (this.zoneEmissivity(z, T, f + 1e-5) - this.emissivity[z]) / 1e-5;
+      this.emissivitySlope[z] = this.zoneEmissivity(x, z, 1, 0) - this.emissivity[z];
+      this.emissivityFuelSlope[z] = (this.zoneEmissivity(x, z, 0, step) - this.emissivity[z]) / step;
     }
   }
 
@@ -262,18 +300,28 @@ export class Model {
 
   /** Mass fraction of a species in a zone, never below zero. */
   massFraction(species: keyof Composition, fuelShare: number): number {
-    const y = (1 - fuelShare) * this.airComposition[species] + fuelShare * this.network.fire.gasComposition[species];
-    return y > 0 ? y : 0;
+    return blend(this.airComposition[species], this.network.fire.gasComposition[species], fuelShare);
   }
 
-  private zoneEmissivity(z: number, T: number, f: number): number {
-    const { beamLength, soot } = this.network.zones[z];
-    const N2 = this.massFraction('N2', f);
-    const O2 = this.massFraction('O2', f);
-    const CO2 = this.massFraction('CO2', f);
-    const H2O = this.massFraction('H2O', f);
-    return zoneEmissivity(T, N2, O2, CO2, H2O, this.network.outdoors.pressure, beamLength, soot);
+  /** At x, its gas so much warmer [K] and with so much more fuel. */
+  private zoneEmissivity(x: Float64Array, z: number, warmer: number, richer: number): number {
+    const T = x[this.gas + z] + warmer;
+    const f = x[this.fuel + z] + richer;
+    const { airComposition: air, network } = this;
+    const { gasComposition: fuel } = network.fire;
+    const { beamLength, soot } = network.zones[z];
+    const N2 = blend(air.N2, fuel.N2, f);
+    const O2 = blend(air.O2, fuel.O2, f);
+    const CO2 = blend(air.CO2, fuel.CO2, f);
+    const H2O = blend(air.H2O, fuel.H2O, f);
+    return zoneEmissivity(T, N2, O2, CO2, H2O, network.outdoors.pressure, beamLength, soot);
   }
+}
+
+/** Mass fraction in air with a share of fuel gas, never below zero. */
+function blend(air: number, fuel: number, share: number): number {
+  const y = (1 - share) * air + share * fuel;
+  return y > 0 ? y : 0;
 }
 
 /**

@@ -47,7 +47,8 @@ export class PlugFlow {
     const { model, deficitByFlow, deficitByLeaving, share, leaving } = this;
     if (this.sides.length === 0) return;
     this.sumLeaving();
-    for (const side of this.sides) {
+    for (let k = 0; k < this.sides.length; k++) {
+      const side = this.sides[k];
       const own = this.from(side);
       const flow = side % 2 === 0 ? model.flows[side >> 1].forward : model.flows[side >> 1].backward;
       share[side] = deficitByFlow[side] = deficitByLeaving[side] = 0;
@@ -79,25 +80,28 @@ export class PlugFlow {
   /** Enter how what is missing changes with an unknown, given how what the walls of a zone take changes with it. */
   wallSlopes(m: Float64Array, zone: number, unknown: number, toWalls: number): void {
     const { size: n, gas } = this.model;
-    for (const side of this.sidesOf[zone]) this.move(side, this.share[side] * toWalls, m, gas * n + unknown, n);
+    const sides = this.sidesOf[zone];
+    for (let k = 0; k < sides.length; k++) this.move(sides[k], this.share[sides[k]] * toWalls, m, gas * n + unknown, n);
   }
 
   /** The same, given how all that leaves the zone, whichever way, changes with it. */
   leaveSlopes(m: Float64Array, zone: number, unknown: number, leaving: number): void {
     const { size: n, gas } = this.model;
-    for (const side of this.sidesOf[zone])
-      this.move(side, this.deficitByLeaving[side] * leaving, m, gas * n + unknown, n);
+    const sides = this.sidesOf[zone];
+    for (let k = 0; k < sides.length; k++)
+      this.move(sides[k], this.deficitByLeaving[sides[k]] * leaving, m, gas * n + unknown, n);
   }
 
   /** Take an amount from the row of the zone that gas leaves and give it to where it ends; rows of zones begin at `first`. */
   private move(side: number, amount: number, rows: Float64Array, first: number, apart: number): void {
     if (amount === 0) return;
-    const { network, jetOf, flows } = this.model;
+    const { openFrom, openTo, jetOf, flows } = this.model;
     const i = side >> 1;
-    rows[first + this.from(side) * apart] -= amount;
-    const to = side % 2 === 0 ? network.openings[i].to : network.openings[i].from;
+    const ahead = side % 2 === 0;
+    rows[first + (ahead ? openFrom[i] : openTo[i]) * apart] -= amount;
+    const to = ahead ? openTo[i] : openFrom[i];
     if (to === OUTDOORS) return;
-    const jet = side % 2 === 0 ? jetOf[i] : undefined;
+    const jet = ahead ? jetOf[i] : undefined;
     if (jet === undefined) {
       rows[first + to * apart] += amount;
       return;
@@ -113,12 +117,11 @@ export class PlugFlow {
 
   private sumLeaving(): void {
     const { model, leaving } = this;
-    const { network, flows } = model;
+    const { flows, openFrom, openTo } = model;
     leaving.fill(0);
     for (let i = 0; i < flows.length; i++) {
-      const { from, to } = network.openings[i];
-      leaving[from] += flows[i].forward;
-      if (to !== OUTDOORS) leaving[to] += flows[i].backward;
+      leaving[openFrom[i]] += flows[i].forward;
+      if (openTo[i] !== OUTDOORS) leaving[openTo[i]] += flows[i].backward;
     }
     for (const { zones, left } of model.columns) for (let k = 0; k < zones.length; k++) leaving[zones[k]] += left[k];
   }

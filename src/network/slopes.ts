@@ -4,7 +4,8 @@ import { gasWallFactor, surfaceConductance } from '../physics/surfaceNode.js';
 import type { Balances, Demand } from './balances.js';
 import { addFlowSlopes } from './flowSlopes.js';
 import { gapHeat } from './airGap.js';
-import { convectionSlope, filmSlope, jetFlux, struckExcess } from './heat.js';
+import { filmSlope } from './convection.js';
+import { jetFlux, struckExcess } from './heat.js';
 import { conductance, heatCapacity } from './materials.js';
 import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
 import { OUTDOORS, type Network } from './types.js';
@@ -80,7 +81,7 @@ function gapRows({ gaps, outdoors }: Network, x: Float64Array, m: Float64Array, 
 
 /** What a struck face takes beyond its free convection, given how that changes with the face and with the gas. */
 function struckRows(
-  { model, coefficient }: Balances,
+  { model, convection }: Balances,
   x: Float64Array,
   m: Float64Array,
   i: number,
@@ -92,7 +93,7 @@ function struckRows(
   const node = faceNode[i];
   const gasIndex = model.gas + faceZone[i];
   const [Ts, Tg, release] = [x[node], x[gasIndex], x[model.fire]];
-  const free = coefficient[i] * (Tg - Ts);
+  const free = convection.coefficient[i] * (Tg - Ts);
   const base = struckExcess(free, jetFlux(model, release, Ts, Tg));
   const enter = (unknown: number, step: number, freeThen: number, jetThen: number) => {
     const slope = (faceArea[i] * (struckExcess(freeThen, jetThen) - base)) / step;
@@ -105,7 +106,8 @@ function struckRows(
 }
 
 function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: number): void {
-  const { model, gas4, surface4, coefficient } = balances;
+  const { model, gas4, surface4, convection } = balances;
+  const { coefficient } = convection;
   const { network, size: n, faceNode, faceZone, faceArea, faceEmissivity } = model;
   const { outdoors } = network;
   for (let i = 0; i < faceNode.length; i++) {
@@ -118,8 +120,8 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     if (z === OUTDOORS) {
       if (gamma === 0) continue;
       const air = outdoors.temperature;
-      let slope = -convectionSlope(model, i, coefficient[i], air - Ts, 0.5 * (air + Ts));
-      if (outdoors.rain > 0) slope += outdoors.rain * network.faces[i].sunShare * driedSlope(model, coefficient[i], Ts);
+      let slope = -convection.slope(i, air - Ts, 0.5 * (air + Ts));
+      if (outdoors.rain > 0) slope += outdoors.rain * model.faceSunShare[i] * driedSlope(model, coefficient[i], Ts);
       m[node * n + node] += gamma * area * (slope + eps * slopeOwn);
       continue;
     }
@@ -129,7 +131,7 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     const eg = model.emissivity[z];
     const h = coefficient[i];
     const film = 0.5 * (Ts + Tg);
-    const bySurface = convectionSlope(model, i, h, Tg - Ts, film);
+    const bySurface = convection.slope(i, Tg - Ts, film);
     const byGas = 2 * filmSlope(h, Tg - Ts, film) - bySurface;
     if (model.faceStruck[i]) struckRows(balances, x, m, i, gamma, bySurface, byGas);
     const share = gasWallFactor(eg, eps);
@@ -161,12 +163,12 @@ function faceRows(balances: Balances, x: Float64Array, m: Float64Array, gamma: n
     m[surfaceIndex * n + surfaceIndex] += surfacesSlope;
     m[surfaceIndex * n + gasIndex] += slope * surfacesByEmissivity;
     m[surfaceIndex * n + fuelIndex] += fuelSlope * surfacesByEmissivity;
-    const wet = network.faces[i].wet;
+    const wet = model.faceWet[i];
     if (wet > 0 && gamma !== 0) {
       const off = (T: number) => evaporation(h, T, model.vapour[z], outdoors.pressure);
       const now = off(Ts);
       const byFilm = filmSlope(now, 1, film);
-      const byDifference = (now * model.differencePower[i]) / awayFromZero(Tg - Ts);
+      const byDifference = (now * convection.differencePower(i)) / awayFromZero(Tg - Ts);
       m[node * n + node] += gamma * wet * area * ((off(Ts + T_STEP) - now) / T_STEP + byFilm - byDifference);
       m[node * n + gasIndex] += gamma * wet * area * (byFilm + byDifference);
     }

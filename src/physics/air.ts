@@ -13,6 +13,8 @@ const VISCOSITY_FACTOR = 1.5093e-6; // Pa s / K^0.5
 const VISCOSITY_CONSTANT = 124.78; // K
 const CONDUCTIVITY_FACTOR = 2.5492e-3; // W / (m K^1.5)
 const CONDUCTIVITY_CONSTANT = 203.21; // K
+/** In the Prandtl number the roots of both fall out. */
+const PRANDTL_FACTOR = VISCOSITY_FACTOR / CONDUCTIVITY_FACTOR;
 
 /** Specific gas constant of dry air [J/(kg K)]; 287.11. */
 export const AIR_GAS_CONSTANT = gasConstantOf(dryAir);
@@ -60,7 +62,7 @@ export function airSpecificHeat(T: number): number {
  * Reference: definition; Table A.4 prints 0.707 at 300 K.
  */
 export function airPrandtl(T: number): number {
-  return (airViscosity(T) * airSpecificHeat(T)) / airConductivity(T);
+  return (PRANDTL_FACTOR * (T + CONDUCTIVITY_CONSTANT) * airSpecificHeat(T)) / (T + VISCOSITY_CONSTANT);
 }
 
 /**

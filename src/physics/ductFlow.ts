@@ -1,5 +1,5 @@
 import { airViscosity } from './air.js';
-import { haaland } from './friction.js';
+import { haaland, roughnessTerm } from './friction.js';
 
 /** What a duct carries under a pressure difference, and how that changes with it. */
 export interface DuctFlow {
@@ -10,10 +10,10 @@ export interface DuctFlow {
 }
 
 /** Pressure that a velocity takes: rho/2 v^2 (K + f L/D), f v finite as v goes to 0 (laminar 64/Re). */
-function pressureOf(v: number, density: number, viscosity: number, duct: DuctShape): number {
+function pressureOf(v: number, density: number, viscosity: number, duct: DuctShape, rough: number): number {
   const reynolds = (density * v * duct.bore) / viscosity;
   const frictionTimesV =
-    reynolds > 1 ? haaland(reynolds, duct.roughness / duct.bore) * v : (64 * viscosity) / (density * duct.bore);
+    reynolds > 1 ? haaland(reynolds, duct.roughness / duct.bore, rough) * v : (64 * viscosity) / (density * duct.bore);
   return 0.5 * density * v * (duct.loss * v + (frictionTimesV * duct.length) / duct.bore);
 }
 
@@ -40,12 +40,13 @@ export interface DuctShape {
  */
 export function ductFlow(out: DuctFlow, dp: number, density: number, temperature: number, duct: DuctShape): DuctFlow {
   const viscosity = airViscosity(temperature);
+  const rough = roughnessTerm(duct.roughness / duct.bore);
   let v = Math.sqrt((2 * dp) / (density * (duct.loss + 0.03 * (duct.length / duct.bore) + 1e-6))) + 1e-9;
   let slope = 0;
   for (let pass = 0; pass < 40; pass++) {
     const step = 1e-5 * v;
-    const here = pressureOf(v, density, viscosity, duct);
-    slope = (pressureOf(v + step, density, viscosity, duct) - here) / step;
+    const here = pressureOf(v, density, viscosity, duct, rough);
+    slope = (pressureOf(v + step, density, viscosity, duct, rough) - here) / step;
     const next = v - (here - dp) / slope;
     const bounded = next > 0.1 * v ? next : 0.1 * v;
     if (Math.abs(bounded - v) <= 1e-13 * v || bounded < 1e-12) {

@@ -18,6 +18,8 @@ export function nusseltFlatPlate(Re: number, Pr: number): number {
   return base * Math.cbrt(Pr);
 }
 
+const ROOT_OF_04 = Math.cbrt(0.4);
+
 /**
  * Cylinder in cross flow:
  * Nu = 0.3 + 0.62 Re^(1/2) Pr^(1/3)/[1 + (0.4/Pr)^(2/3)]^(1/4) [1 + (Re/282000)^(5/8)]^(4/5).
@@ -30,11 +32,12 @@ export function nusseltFlatPlate(Re: number, Pr: number): number {
 export function nusseltCrossCylinder(Re: number, Pr: number): number {
   const size = Math.abs(Re);
   // roots in place of powers where they do: this runs for every stem and stack at every step
-  const share = Math.cbrt(0.4 / Pr);
+  const prandtlRoot = Math.cbrt(Pr);
+  const share = ROOT_OF_04 / prandtlRoot;
   const fourthRoot = Math.sqrt(Math.sqrt(1 + share * share));
   const half = Math.sqrt(size / 282000);
   const fiveEighths = half * Math.sqrt(Math.sqrt(half));
-  return 0.3 + ((0.62 * Math.sqrt(size) * Math.cbrt(Pr)) / fourthRoot) * Math.pow(1 + fiveEighths, 0.8);
+  return 0.3 + ((0.62 * Math.sqrt(size) * prandtlRoot) / fourthRoot) * Math.exp(0.8 * Math.log(1 + fiveEighths));
 }
 
 const LAMINAR_END = 2300;

@@ -70,6 +70,9 @@ export function nusseltVerticalPlate(Ra: number, Pr: number): number {
   return root * root;
 }
 
+/** Where the two laws of a hot plate facing up cross: (0.54/0.15)^12. */
+const PLATE_CROSSING = Math.pow(0.54 / 0.15, 12);
+
 /**
  * Hot plate facing up (or cold plate facing down): the larger of 0.54 Ra^(1/4) and 0.15 Ra^(1/3); they cross at Ra 4.7e6.
  * @param Ra on area over perimeter; published 1e4-1e7 and 1e7-1e11
@@ -79,7 +82,7 @@ export function nusseltVerticalPlate(Ra: number, Pr: number): number {
  */
 export function nusseltPlateUp(Ra: number): number {
   const size = Math.abs(Ra);
-  return Math.max(0.54 * Math.sqrt(Math.sqrt(size)), 0.15 * Math.cbrt(size));
+  return size < PLATE_CROSSING ? 0.54 * Math.sqrt(Math.sqrt(size)) : 0.15 * Math.cbrt(size);
 }
 
 /**
@@ -90,5 +93,6 @@ export function nusseltPlateUp(Ra: number): number {
  * Reference: Radziemska & Lewandowski (2001), Applied Energy 68, 347-366.
  */
 export function nusseltPlateDown(Ra: number): number {
-  return 0.52 * Math.pow(Math.abs(Ra), 0.2);
+  // half the price of a power
+  return 0.52 * Math.exp(0.2 * Math.log(Math.abs(Ra)));
 }

@@ -5,8 +5,19 @@ const TURBULENT_START = 4000;
 /** Below this the laminar factor is held, so that it stays finite when flow stops. */
 const SLOWEST = 1e-3;
 
-function haalandTurbulent(Re: number, relativeRoughness: number): number {
-  const root = -1.8 * Math.log10(Math.pow(relativeRoughness / 3.7, 1.11) + 6.9 / Re);
+/**
+ * What roughness adds in `haaland`, (e/3.7)^1.11: dear, and the same whatever flows.
+ * @param relativeRoughness roughness over diameter [-]; 0-0.05
+ * @returns [-]
+ * @example roughnessTerm(0.037) // 0.006026
+ * Reference: Haaland (1983), J. Fluids Eng. 105, 89-90.
+ */
+export function roughnessTerm(relativeRoughness: number): number {
+  return Math.pow(relativeRoughness / 3.7, 1.11);
+}
+
+function haalandTurbulent(Re: number, rough: number): number {
+  const root = -1.8 * Math.log10(rough + 6.9 / Re);
   return 1 / (root * root);
 }
 
@@ -15,16 +26,17 @@ function haalandTurbulent(Re: number, relativeRoughness: number): number {
  * between, so that it is continuous. Held at its value for Re 0.001 below that.
  * @param Re on the hydraulic diameter; by its size
  * @param relativeRoughness roughness over diameter [-]; 0-0.05
+ * @param rough its `roughnessTerm` [-], where that is known already
  * @returns [-]
  * @example haaland(1e5, 0) // 0.0178
  * Reference: Haaland (1983), J. Fluids Eng. 105, 89-90; within 2 % of Colebrook.
  */
-export function haaland(Re: number, relativeRoughness: number): number {
+export function haaland(Re: number, relativeRoughness: number, rough = roughnessTerm(relativeRoughness)): number {
   const size = Math.max(Math.abs(Re), SLOWEST);
   if (size <= LAMINAR_END) return 64 / size;
-  if (size >= TURBULENT_START) return haalandTurbulent(size, relativeRoughness);
+  if (size >= TURBULENT_START) return haalandTurbulent(size, rough);
   const share = (size - LAMINAR_END) / (TURBULENT_START - LAMINAR_END);
-  return ((1 - share) * 64) / LAMINAR_END + share * haalandTurbulent(TURBULENT_START, relativeRoughness);
+  return ((1 - share) * 64) / LAMINAR_END + share * haalandTurbulent(TURBULENT_START, rough);
 }
 
 /** Loss coefficient of a sharp, flush entrance [-]. Idelchik, Handbook of Hydraulic Resistance; Crane TP-410. */

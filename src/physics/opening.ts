@@ -85,28 +85,34 @@ export function openingFlow(
 ): OpeningFlow {
   const a = discharge * area * Math.sqrt(2 * densityA);
   const b = discharge * area * Math.sqrt(2 * densityB);
-  const span = high - low;
   const middle = 0.5 * (low + high);
-  if (Math.abs(span) <= 1e-3 * (Math.abs(middle) + SMOOTHING_PRESSURE)) {
-    out.forward = a * root(middle);
-    out.backward = b * root(-middle);
-    const up = 0.5 * a * rootSlope(middle);
-    const down = middle < 0 ? -0.5 * b * rootSlope(-middle) : 0;
-    out.forwardLow = up;
-    out.forwardHigh = up;
-    out.backwardLow = down;
-    out.backwardHigh = down;
-  } else {
-    const meanUp = (rootIntegral(high) - rootIntegral(low)) / span;
-    const meanDown = (rootIntegral(-low) - rootIntegral(-high)) / span;
-    out.forward = a * meanUp;
-    out.backward = b * meanDown;
-    out.forwardHigh = (a * (root(high) - meanUp)) / span;
-    out.forwardLow = (a * (meanUp - root(low))) / span;
-    out.backwardHigh = (b * (root(-high) - meanDown)) / span;
-    out.backwardLow = (b * (meanDown - root(-low))) / span;
-  }
+  if (Math.abs(high - low) <= 1e-3 * (Math.abs(middle) + SMOOTHING_PRESSURE)) alikeOverHeight(out, a, b, middle);
+  else changingOverHeight(out, a, b, low, high);
   return addTrickle(out, discharge * area, 0.5 * (densityA + densityB));
+}
+
+/** Both flows where one pressure difference does for the whole height; `a` and `b`: flow per root of it, each way. */
+function alikeOverHeight(out: OpeningFlow, a: number, b: number, middle: number): void {
+  out.forward = a * root(middle);
+  out.backward = b * root(-middle);
+  const up = 0.5 * a * rootSlope(middle);
+  const down = middle < 0 ? -0.5 * b * rootSlope(-middle) : 0;
+  out.forwardLow = up;
+  out.forwardHigh = up;
+  out.backwardLow = down;
+  out.backwardHigh = down;
+}
+
+function changingOverHeight(out: OpeningFlow, a: number, b: number, low: number, high: number): void {
+  const span = high - low;
+  const meanUp = (rootIntegral(high) - rootIntegral(low)) / span;
+  const meanDown = (rootIntegral(-low) - rootIntegral(-high)) / span;
+  out.forward = a * meanUp;
+  out.backward = b * meanDown;
+  out.forwardHigh = (a * (root(high) - meanUp)) / span;
+  out.forwardLow = (a * (meanUp - root(low))) / span;
+  out.backwardHigh = (b * (root(-high) - meanDown)) / span;
+  out.backwardLow = (b * (meanDown - root(-low))) / span;
 }
 
 /**

@@ -5,6 +5,8 @@ const WORN = 1e-7;
 const LEAST = 1e-297;
 /** Entries that are looked at together. */
 const LANE = 8;
+/** Pivots of the full block that are eliminated together. */
+const PANEL = 4;
 
 /**
  * LU factorisation of a matrix that is stored densely but mostly zero.
@@ -12,7 +14,7 @@ const LANE = 8;
  * Rows and columns are eliminated in an order that fills in little (Markowitz, with a threshold on the pivots), found once and
  * kept with the places where the factors are not zero. A matrix with entries elsewhere, or whose pivots have grown small in that
  * order, gets another: in an order that was not made for them a few entries fill in ten times as much. What is left at the end
- * is so nearly full that it is factored as a full matrix, two pivots at a time.
+ * is so nearly full that it is factored as a full matrix, four pivots at a time.
  *
  * Reference: Duff, Erisman & Reid, Direct Methods for Sparse Matrices, 2nd ed. (2017), sections 7.2 and 9.2 (from memory).
  */
@@ -43,6 +45,8 @@ export class LuSolver {
   private block = new Float64Array(0);
   /** how often it has factored a matrix: whoever comes back to its factors can tell whether they are still his */
   factored = 0;
+  /** has it been shown where entries may stand? */
+  foreseen = false;
 
   /** @param size number of unknowns */
   constructor(readonly size: number) {
@@ -79,6 +83,7 @@ export class LuSolver {
   /** Note where `matrix` has entries that later ones may have too: then one order does for all of them. */
   foresee(): void {
     this.look();
+    this.foreseen = true;
   }
 
   /** Note where the matrix has entries. @returns are there any where none have been before? null: not all are numbers */
@@ -175,35 +180,65 @@ export class LuSolver {
     return this.eliminateBlock();
   }
 
-  /** Factor `block` in place, two pivots at a time; their factors and rows stay where they are. */
+  /**
+   * Factor `block` in place, four pivots at a time: what stands below is fetched and laid down again once for all of them. Factors and
+   * rows stay where they are.
+   */
   private eliminateBlock(): boolean {
-    const { block, inverses, full } = this;
-    const m = this.size - full;
-    for (let p = 0; p < m; p += 2) {
-      const first = p * m;
-      const second = first + m;
-      if (!(Math.abs(block[first + p]) > LEAST)) return false;
-      const inverse = 1 / block[first + p];
-      inverses[full + p] = inverse;
-      if (p + 1 === m) break;
-      const between = block[second + p] * inverse;
-      if (!(between < 1 / WORN && between > -1 / WORN)) return false;
-      block[second + p] = between;
-      for (let q = p + 1; q < m; q++) block[second + q] -= between * block[first + q];
-      const corner = block[first + p + 1];
-      if (!(Math.abs(block[second + p + 1]) > LEAST)) return false;
-      const next = 1 / block[second + p + 1];
-      inverses[full + p + 1] = next;
-      for (let row = second + m; row < block.length; row += m) {
-        const one = block[row + p] * inverse;
-        const two = (block[row + p + 1] - one * corner) * next;
-        if (!(one < 1 / WORN && one > -1 / WORN && two < 1 / WORN && two > -1 / WORN)) return false;
-        block[row + p] = one;
-        block[row + p + 1] = two;
-        for (let q = p + 2; q < m; q++) block[row + q] -= one * block[first + q] + two * block[second + q];
+    const m = this.size - this.full;
+    for (let p = 0; p < m; p += PANEL) {
+      const end = Math.min(p + PANEL, m);
+      for (let k = p; k < end; k++) {
+        for (let above = p; above < k; above++) if (!this.take(k, above)) return false;
+        if (!this.invert(k)) return false;
       }
+      if (end < m && !this.takeFour(p)) return false;
     }
     return true;
+  }
+
+  private invert(k: number): boolean {
+    const { block, inverses, full } = this;
+    const pivot = block[k * (this.size - full) + k];
+    inverses[full + k] = 1 / pivot;
+    return Math.abs(pivot) > LEAST;
+  }
+
+  /** Take from a row of `block` what stands in it of one above, right of that one's pivot. */
+  private take(k: number, above: number): boolean {
+    const { block, inverses, full } = this;
+    const m = this.size - full;
+    const row = k * m;
+    const upper = above * m;
+    const factor = block[row + above] * inverses[full + above];
+    block[row + above] = factor;
+    for (let q = above + 1; q < m; q++) block[row + q] -= factor * block[upper + q];
+    return factor < 1 / WORN && factor > -1 / WORN;
+  }
+
+  /** The same of four rows from p on, from all rows below. */
+  private takeFour(p: number): boolean {
+    const { block, inverses, full } = this;
+    const m = this.size - full;
+    const [r0, r1, r2, r3] = [p * m, (p + 1) * m, (p + 2) * m, (p + 3) * m];
+    const [i0, i1, i2, i3] = [full + p, full + p + 1, full + p + 2, full + p + 3].map((k) => inverses[k]);
+    const [u01, u02, u03] = [block[r0 + p + 1], block[r0 + p + 2], block[r0 + p + 3]];
+    const [u12, u13, u23] = [block[r1 + p + 2], block[r1 + p + 3], block[r2 + p + 3]];
+    let most = 0;
+    for (let row = r3 + m; row < block.length; row += m) {
+      const f0 = block[row + p] * i0;
+      const f1 = (block[row + p + 1] - f0 * u01) * i1;
+      const f2 = (block[row + p + 2] - f0 * u02 - f1 * u12) * i2;
+      const f3 = (block[row + p + 3] - f0 * u03 - f1 * u13 - f2 * u23) * i3;
+      block[row + p] = f0;
+      block[row + p + 1] = f1;
+      block[row + p + 2] = f2;
+      block[row + p + 3] = f3;
+      most = Math.max(most, Math.abs(f0), Math.abs(f1), Math.abs(f2), Math.abs(f3));
+      for (let q = p + PANEL; q < m; q++)
+        block[row + q] -= f0 * block[r0 + q] + f1 * block[r1 + q] + (f2 * block[r2 + q] + f3 * block[r3 + q]);
+    }
+    return most < 1 / WORN;
   }
 
   /** Solve with the last factorisation; the right-hand side is replaced by the solution. */
@@ -214,17 +249,27 @@ export class LuSolver {
     for (let k = 0; k < n; k++) {
       let sum = b[rows[k]] * scales[rows[k]];
       for (let e = leftStarts[k]; e < leftStarts[k + 1]; e++) sum -= lower[e] * y[left[e]];
-      const row = (k - full) * m - full;
-      for (let q = full; q < k; q++) sum -= block[row + q] * y[q];
-      y[k] = sum;
+      y[k] = k < full ? sum : sum - dot(block, (k - full) * m, y, full, k - full);
     }
     for (let k = n - 1; k >= 0; k--) {
       let sum = y[k];
       for (let e = rightStarts[k]; e < rightStarts[k + 1]; e++) sum -= upper[e] * y[right[e]];
-      const row = (k - full) * m - full;
-      if (k >= full) for (let q = k + 1; q < n; q++) sum -= block[row + q] * y[q];
+      if (k >= full) sum -= dot(block, (k - full) * (m + 1) + 1, y, k + 1, n - 1 - k);
       y[k] = sum * inverses[k];
     }
     for (let k = 0; k < n; k++) b[columns[k]] = y[k];
   }
+}
+
+/** Product of two stretches of arrays; in two sums, for the next product need not wait for the last sum then. */
+function dot(a: Float64Array, atA: number, b: Float64Array, atB: number, count: number): number {
+  let even = 0;
+  let odd = 0;
+  let i = 0;
+  for (; i < count - 1; i += 2) {
+    even += a[atA + i] * b[atB + i];
+    odd += a[atA + i + 1] * b[atB + i + 1];
+  }
+  if (i < count) even += a[atA + i] * b[atB + i];
+  return even + odd;
 }

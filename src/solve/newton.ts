@@ -60,14 +60,16 @@ export function newton(
   let damping = 1;
   // does the last step come of a matrix of its own?
   let own = false;
-  // entries come at a place of their own all at once, where a flow turns: looked for in the first matrix alone
-  let looked = false;
+  // entries come at a place of their own all at once, where a flow turns: looked for in one matrix, the first, or where they have been
+  // foreseen the second, which is only wanted where the first has not led far
+  const lookedFor = lu.foreseen ? 2 : 1;
+  let matrices = 0;
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
     problem.residual(x, rhs);
     if (renew) {
       problem.matrix(x, lu.matrix);
-      if (!lu.factor(looked)) return { converged: false, iterations: iteration, change: Infinity };
-      looked = true;
+      matrices++;
+      if (!lu.factor(matrices !== lookedFor)) return { converged: false, iterations: iteration, change: Infinity };
     }
     lu.solve(rhs);
     const share = problem.limit(x, rhs);

@@ -1,4 +1,3 @@
-import { insideCoefficient, outsideCoefficient } from '../../network/heat.js';
 import { conductance, isSteel } from '../../network/materials.js';
 import { OUTDOORS } from '../../network/types.js';
 import { biot } from '../../physics/lumped.js';
@@ -14,7 +13,7 @@ export const BIOT_LIMIT = 0.1;
  * thickness. Others get 0. Needs an evaluation of the balances at x first.
  */
 export function biotNumbers(pit: Pit, x: Float64Array): Float64Array {
-  const { model } = pit;
+  const { model, balances } = pit;
   const { network } = model;
   const out = new Float64Array(network.nodes.length);
   network.faces.forEach((face, i) => {
@@ -22,14 +21,13 @@ export function biotNumbers(pit: Pit, x: Float64Array): Float64Array {
     if (node.thickness <= 0 || !isSteel(node.material)) return;
     const surface = x[face.node];
     const eps = face.emissivity;
-    let h: number;
+    let h = balances.convection.coefficient[i];
     if (face.zone === OUTDOORS) {
-      h = outsideCoefficient(model, i, surface) + eps * radiantCoefficient(surface, network.outdoors.surroundings);
+      h += eps * radiantCoefficient(surface, network.outdoors.surroundings);
     } else {
       const gas = x[model.gas + face.zone];
       const eg = model.emissivity[face.zone];
-      h =
-        insideCoefficient(model, i, face.zone, surface, gas) +
+      h +=
         gasWallFactor(eg, eps) * radiantCoefficient(surface, gas) +
         surfaceConductance(1, eps, eg) * radiantCoefficient(surface, x[model.surfaceOf[face.zone]]);
     }

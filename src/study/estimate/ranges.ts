@@ -1,4 +1,4 @@
-import { freeRelation, risesInside, risesOutside, windCrosses } from '../../network/heat.js';
+import { freeRelation, risesInside, risesOutside, windCrosses } from '../../network/convection.js';
 import { OUTDOORS } from '../../network/types.js';
 import { flameHeight } from '../../physics/ceilingJet.js';
 import { airKinematicViscosity, airPrandtl } from '../../physics/air.js';

@@ -1,5 +1,6 @@
 import { airAtFire } from '../estimate/describeState.js';
 import type { Demand } from '../../network/balances.js';
+import { flowState } from '../../network/flow.js';
 import type { Pit } from '../../network/pit.js';
 import type { StopAt } from '../../network/stopAt.js';
 import { airHolds, glowPace } from '../../physics/splits.js';
@@ -231,10 +232,11 @@ export class Stoker {
 
   private breathe(): void {
     const { line, bed, box } = this;
-    const { balances, model } = line.pit;
+    const { model } = line.pit;
     const { fire } = model.network;
     const { x } = line.moment;
-    balances.evaluate(x, { mode: 'release', heat: Math.max(0, x[model.fire]) }, false);
+    model.gasState(x);
+    flowState(model, x);
     const air = airAtFire(line.pit, x);
     const wanted = (box.airFactor * fire.airPerFuel * bed.wish) / fire.heatValue;
     const ratio = wanted > 0 ? air / wanted : Infinity;
