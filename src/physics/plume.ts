@@ -49,7 +49,7 @@ const LEAST_FLAME = 0.1;
  * @param density of the gas that it rises through [kg/m3]
  * @param temperature of that gas [K]
  * @returns [kg/s]
- * @example plumeFlow(50320, 2, 0.2204, 0.3, 1.177, 300) // 0.8168 kg/s
+ * @example plumeFlow(50320, 2, 0.1377, 0.3, 1.177, 300) // 0.8204 kg/s
  * Reference: Heskestad (1984), Fire Safety Journal 7, 25, as quoted in NIST TN 1889v1.
  */
 export function plumeFlow(
