@@ -2,16 +2,13 @@ import type { StiffSystem } from '../solve/stiffSystem.js';
 import type { Balances, Demand } from './balances.js';
 import { stepLimit, stepMeasure, type QuasiSteadySolver } from './quasiSteady.js';
 
-/**
- * What Newton may leave over in a stage of a step: far below the local error that is allowed. A fire that is off shows in the
- * temperatures; by itself it would only hide how fast these settle.
- */
-const STEP_LEFT = { temperature: 1e-2, pressure: 1e-4, fuel: 3e-5, fireShare: 1e-3 };
+/** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
+const STEP_LEFT = { temperature: 1e-2, pressure: 1e-4, fuel: 3e-5, fireShare: 1e-5 };
 /** The same where a run is held against another of nearly the same pit, stages of which are not closed: pressures count, a hundredth of a kelvin does not. */
 const REPEATING_LEFT = { temperature: 3e-2, pressure: 2e-5, fuel: 1e-4, fireShare: 1e-4 };
 
 /** Share of that which may be left over where it is only told from how Newton's steps shrink. */
-const AHEAD = 1;
+const AHEAD = 0.3;
 
 /** Local error allowed in a step: this much, plus this share of the rise above outdoors. */
 export const DEFAULT_TOLERANCE = { absolute: 0.05, relative: 1e-3 };
@@ -60,13 +57,6 @@ export class NetworkSystem implements StiffSystem {
     this.balances.evaluate(x, this.at(t), how !== 'inner', how === 'closed');
     rate.set(this.balances.rate);
     algebraic.set(this.balances.algebraic);
-  }
-
-  /** A fire that air does not hold back gives what it is asked for. */
-  driven(from: number, t: number): { index: number; ratio: number } | null {
-    const [now, then] = [this.at(from), this.at(t)];
-    if (now.mode === 'hold' || then.mode === 'hold' || !(now.heat > 0)) return null;
-    return { index: this.balances.model.fire, ratio: then.heat / now.heat };
   }
 
   inertia(): Float64Array | null {

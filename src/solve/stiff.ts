@@ -60,8 +60,6 @@ export class StiffStepper {
   /** how far each stage of the last attempted step lay from its first guess */
   private readonly surprises: Float64Array[];
   private lastStep = 0;
-  /** does the last step seem to go on in this one? */
-  private smooth = false;
   /** the factors that serve a like step, by their count, and the length of the step that they were made for */
   private factors = 0;
   private factoredFor = 0;
@@ -162,7 +160,7 @@ export class StiffStepper {
       }
       const problem = this.stageProblem(time, hg, stage);
       const solve = (each: NewtonProblem, options: Parameters<typeof newton>[4] & { lu?: LuSolver }): boolean => {
-        this.predict(stage, t, h);
+        this.predict(stage, h);
         if (beside) for (let i = 0; i < next.length; i++) next[i] += beside.surprises[stage][i];
         this.surprises[stage].set(next);
         const { converged, iterations } = newton(each, next, this.rhs, options.lu ?? lu, options);
@@ -211,43 +209,27 @@ export class StiffStepper {
     for (let i = 0; i < drift.length; i++) drift[i] = inertia[i] > 0 ? (next[d + i] - base[i]) / hg : 0;
   }
 
-  /**
-   * First guess of a stage: along the curve of the last step, then that through the stages already solved and, where the last step
-   * goes on in them, one of its own. Where what drives the system turns, the last step's end itself or the line through both its ends
-   * may be nearer.
-   */
-  private predict(stage: number, t: number, h: number): void {
+  /** First guess of a stage: along the curve of the last step, then that through the stages already solved. */
+  private predict(stage: number, h: number): void {
     const { next, start, before, between, stages } = this;
     const [, c1, c2] = ESDIRK.c;
-    const last = this.lastStep / h;
     if (stage === 1) {
-      const on = last > 0 ? c1 / last : 0;
+      const on = this.lastStep > 0 ? (c1 * h) / this.lastStep : 0;
       // through where the last step began, one of its stages and its end; far ahead the line through both ends goes less astray
-      let [w0, w1] = [-on, 0];
-      this.smooth = last > 0 && on < NEAR_AHEAD;
-      if (this.smooth) [w0, w1] = [(on * (1 + on - c2)) / c2, (-on * (1 + on)) / (c2 * (1 - c2))];
-      const driven = on > 0 ? this.system.driven?.(t, t + c1 * h) : null;
-      if (driven) {
-        const { index, ratio } = driven;
-        const [rise, bend] = [before[index] - start[index], between[index] - start[index]];
-        const wanted = (ratio - 1) * start[index];
-        const off = (a: number, b: number) => Math.abs(a * rise + b * bend - wanted);
-        for (const share of [-on, 0]) {
-          if (off(share, 0) >= off(w0, w1)) continue;
-          [w0, w1] = [share, 0];
-          this.smooth = false;
-        }
-      }
+      const near = on < NEAR_AHEAD;
+      const w0 = near ? (on * (1 + on - c2)) / c2 : -on;
+      const w1 = near ? (-on * (1 + on)) / (c2 * (1 - c2)) : 0;
       for (let i = 0; i < next.length; i++)
         next[i] = start[i] + w0 * (before[i] - start[i]) + w1 * (between[i] - start[i]);
       return;
     }
     if (stage === 2) {
-      const [w0, w1, w2 = 0] = weightsAt(this.smooth ? [0, c1, (c2 - 1) * last] : [0, c1], c2);
-      for (let i = 0; i < next.length; i++) next[i] = w0 * start[i] + w1 * stages[1][i] + w2 * between[i];
+      for (let i = 0; i < next.length; i++) next[i] = start[i] + (c2 / c1) * (stages[1][i] - start[i]);
       return;
     }
-    const [w0, w1, w2] = weightsAt([0, c1, c2], 1);
+    const w0 = ((1 - c1) * (1 - c2)) / (c1 * c2);
+    const w1 = (1 - c2) / (c1 * (c1 - c2));
+    const w2 = (1 - c1) / (c2 * (c2 - c1));
     for (let i = 0; i < next.length; i++) next[i] = w0 * start[i] + w1 * stages[1][i] + w2 * stages[2][i];
   }
 
@@ -359,9 +341,4 @@ export class StiffStepper {
 export function nextStep(h: number, error: number): number {
   const growth = error > 0 ? 0.9 * Math.pow(error, -1 / 3) : 4;
   return h * Math.min(4, Math.max(0.2, growth));
-}
-
-/** Weights of values at some places for the polynomial through them at another (Lagrange). */
-function weightsAt(places: readonly number[], at: number): number[] {
-  return places.map((p, i) => places.reduce((w, q, j) => (j === i ? w : (w * (at - q)) / (p - q)), 1));
 }

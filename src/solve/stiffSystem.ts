@@ -22,11 +22,6 @@ export interface StiffSystem {
    * Rows: capacity dH/dx - gamma drate/dx; inertia / gamma less the derivative of algebraic. After `evaluate` at the same x.
    */
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void;
-  /**
-   * Optional: an unknown that goes much by time alone, and what it does there as a multiple of what it does at `from`: first guesses
-   * that miss it are passed over.
-   */
-  driven?(from: number, t: number): { index: number; ratio: number } | null;
   limit(x: Float64Array, step: Float64Array): number;
   measure(x: Float64Array, step: Float64Array): number;
   /** what Newton may leave over by that measure where it is told from how its steps shrink (default: it is not told so) */
