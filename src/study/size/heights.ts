@@ -1,6 +1,7 @@
 /** The size that is chosen with its stack's foot, or its throat, at other heights: what that does to grate, lid, floor and draft. */
 import type { Design } from '../../design/design.js';
 import { readDesignAnyUnit } from '../../design/read.js';
+import { partOfStation } from '../../design/stations.js';
 import type { Tree } from '../../design/vary.js';
 import { inchText } from '../../units/index.js';
 import { cleanVents, withOpening } from '../air/cleanHold.js';
@@ -85,7 +86,7 @@ function gaugeStation(design: Design, { places, stations }: SteadyState): Statio
 }
 
 export function foodIn(design: Design, state: SteadyState): Food {
-  const part = gaugeStation(design, state).name.startsWith('upright') ? 'upright' : 'chamber';
+  const part = partOfStation(gaugeStation(design, state).name) === 'upright' ? 'upright' : 'chamber';
   const food = state.places.filter((each) => each.kind !== 'thermometer' && each.part === part);
   const readings = food
     .filter(({ name }) => part === 'upright' || name === food[0].name)
