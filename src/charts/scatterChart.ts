@@ -69,7 +69,7 @@ function marks({ name, points }: ScatterGroup, index: number): LineSet {
 }
 
 /** The key of a chart whose groups can't carry their names themselves. */
-export const legendBelow = {
+const legendBelow = {
   display: true,
   position: 'bottom',
   labels: {

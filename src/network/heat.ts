@@ -37,7 +37,7 @@ export function risesOutside(shape: number, surface: number, air: number): boole
 }
 
 /** Is a face a roof or a floor? */
-export function isLevel(shape: number): boolean {
+function isLevel(shape: number): boolean {
   return shape === SHAPE.up || shape === SHAPE.down;
 }
 

@@ -58,7 +58,7 @@ function below(geometry: PartGeometry, share: number): { section: number; wall: 
   return { section: (angle - Math.sin(angle)) / (2 * Math.PI), wall: angle / (2 * Math.PI) };
 }
 
-export function isRound(geometry: PartGeometry): boolean {
+function isRound(geometry: PartGeometry): boolean {
   return geometry.faces.some(({ orientation }) => orientation === 'horizontalCylinder');
 }
 

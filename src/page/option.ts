@@ -55,7 +55,7 @@ export function spreadOf({ design, spread }: Option): Spread | undefined {
 }
 
 /** Its newest result with how far that spreads, where that is known by now. */
-export function spreadResult(option: Option): EstimateResult | null {
+function spreadResult(option: Option): EstimateResult | null {
   const { full, solved, spread } = option;
   return full && spread && spread.of === solved ? { ...full, spread: spread.found } : full;
 }

@@ -51,7 +51,7 @@ function timeAlone(sentence: string): string {
 }
 
 /** A sentence for each option that falls short of its target; nothing where one design stands alone and says it itself. */
-export function shortOptions(options: readonly Option[], system: UnitSystem = 'shop'): string[] {
+function shortOptions(options: readonly Option[], system: UnitSystem = 'shop'): string[] {
   if (options.length < 2) return [];
   return options.flatMap(({ label, full }) => {
     const shortfall = full && shortfallOf(full);

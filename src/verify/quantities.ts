@@ -4,7 +4,7 @@
  */
 import { findUnit, nearestName, readNumber, UNITS, type Kind, type UnitRow } from '../units/index.js';
 
-export type PhysicsKind =
+type PhysicsKind =
   | 'conductivity'
   | 'coefficient'
   | 'specificHeat'

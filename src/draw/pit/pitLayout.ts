@@ -103,7 +103,7 @@ export const wrapOf = ({ insulation }: Wall): number => insulation?.thickness ??
 export const outOf = (wall: Wall): number => wrapOf(wall) + (wall.shield ? wall.shield.gap : 0);
 
 /** A part with what covers it, as each of its walls has it. */
-export function grown(span: Span, part: Part, by: (wall: Wall) => number): Span {
+function grown(span: Span, part: Part, by: (wall: Wall) => number): Span {
   const walls = cutWalls(part);
   return {
     left: span.left - by(walls.left),

@@ -3,7 +3,7 @@ import { parseQuantity, type OtherUnits } from '../../units/index.js';
 import type { Column } from './columns.js';
 import type { LogTable } from './table.js';
 
-export type CellState = 'read' | 'blank' | 'no reading' | 'unreadable';
+type CellState = 'read' | 'blank' | 'no reading' | 'unreadable';
 
 /** One column, a place a row of the table; NaN where nothing was read. */
 export interface ColumnNumbers {

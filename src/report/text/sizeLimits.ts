@@ -11,7 +11,7 @@ export function percent(share: number): string {
   return `${Math.round(100 * share)} %`;
 }
 
-export function valueText(key: LimitKey, value: number, system: UnitSystem): string {
+function valueText(key: LimitKey, value: number, system: UnitSystem): string {
   if (LIMIT[key].unit === 'm/s') return speed(value, system);
   if (key === 'holdOpening') return percent(value);
   if (key === 'smoke' || key === 'gapSmoke') return `${Number((100 * value).toPrecision(2))} %`;

@@ -8,7 +8,7 @@ import type { Vent } from './room.js';
 import { addWall, type Layer, type WallNodes } from './wall.js';
 
 /** What a surface is made of, from the inside outwards. */
-export interface Lining {
+interface Lining {
   layers: readonly Layer[];
   insideEmissivity: number;
   outsideEmissivity: number;
