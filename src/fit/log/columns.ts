@@ -9,6 +9,7 @@ import {
   nearestColumn,
   splitHeader,
   squashed,
+  stationNames,
   stationProblem,
   unitKind,
   unitProblem,
@@ -258,7 +259,7 @@ function refuseWithout(
       line: table.headerLine,
       value,
       message: 'names no temperature of the pit',
-      allowed: `${namesFor(stations).split(', time')[0]}, or gauge, each with its unit: ${example('station')}`,
+      allowed: `${stationNames(stations)}, or gauge, each with its unit: ${example('station')}`,
     });
   }
 }
