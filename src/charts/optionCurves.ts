@@ -18,6 +18,7 @@ export interface OptionCurve {
 const HUES = [COLOURS.blue, COLOURS.vermilion, COLOURS.green, COLOURS.purple, COLOURS.orange, COLOURS.sky] as const;
 const DASHES: number[][] = [[], [12, 4], [2, 4], [12, 4, 3, 4], [7, 4], [4, 3]];
 
+/** Colour and dash of the i-th option: no two of thirty-six look the same. */
 export function optionStyle(i: number): LineStyle {
   const round = Math.floor(i / HUES.length);
   return { colour: HUES[i % HUES.length], dash: DASHES[(i + round) % DASHES.length] };

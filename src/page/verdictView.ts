@@ -11,6 +11,7 @@ import { systemOf } from '../units/choice.js';
 import { isCooked, toldOf, type Option } from './option.js';
 import { type Workbench } from './workbench.js';
 
+/** The design's name over the page, with shop and job. */
 export function showTitle({ name, shop, job }: Design): void {
   setText(part('title'), plainText(name, 80) || 'A pit without a name');
   setText(part('job'), plainTexts([shop, job], 60).join(', '));

@@ -84,6 +84,7 @@ const SI: Readonly<Record<CaseKind, string>> = {
   pressureGradient: 'Pa/m',
 };
 
+/** The SI unit of a kind. */
 export function siUnit(kind: CaseKind): string {
   return SI[kind];
 }

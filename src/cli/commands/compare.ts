@@ -68,6 +68,7 @@ export function studiesOf(
   return eachApart({ kind: 'studies', designs, settings }, designs.length, workers);
 }
 
+/** What `--vary` and `--equal` ask for. @throws Stop where a text is wrong, or names a field twice */
 export function readVariations({ vary, equal }: Pick<CompareOptions, 'vary' | 'equal'>): Variation[] {
   const variations = vary.map((text) => {
     const read = parseVariation(text);

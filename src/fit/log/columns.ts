@@ -49,6 +49,7 @@ export function mapOf(design: Design): ReadonlyMap<string, string> {
   return new Map(Object.entries(design.log?.columns ?? {}).map(([header, meaning]) => [squashed(header), meaning]));
 }
 
+/** What each column of a log holds, by its header or the design's map of headers; faults go to the report. */
 export function matchColumns(
   table: LogTable,
   design: Design,

@@ -34,6 +34,7 @@ const LONGEST_CELL = 60;
 /** Distinct texts remembered a column; a logger writes the same few thousand over and over. */
 const MOST_REMEMBERED = 50_000;
 
+/** How a log writes its numbers: with a comma or a point before the decimals. */
 export function styleOf(table: LogTable, columns: readonly Column[]): NumberStyle {
   const indexes = columns.filter(({ quantity }) => quantity !== undefined).map(({ index }) => index);
   let commas = false;
@@ -84,6 +85,7 @@ function readCell(cell: string, column: Column, style: NumberStyle, otherUnits?:
   return fraction.ok ? fraction.si : undefined;
 }
 
+/** The numbers of a column in SI, and which cells are blank or no number. */
 export function readNumbers(
   table: LogTable,
   column: Column,

@@ -26,6 +26,7 @@ export interface FaultAt {
   nearest?: string;
 }
 
+/** Faults and notes of one log, as they are found. */
 export class Report {
   readonly faults: LogFault[] = [];
   readonly notes: LogNote[] = [];

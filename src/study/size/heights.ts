@@ -85,6 +85,7 @@ function gaugeStation(design: Design, { places, stations }: SteadyState): Statio
   return stations.find(({ name }) => name === (gauge?.station ?? design.gauge)) ?? stations[0];
 }
 
+/** What the food gets where the cook's thermometer is: how hot it is, and how even. */
 export function foodIn(design: Design, state: SteadyState): Food {
   const part = partOfStation(gaugeStation(design, state).name) === 'upright' ? 'upright' : 'chamber';
   const food = state.places.filter((each) => each.kind !== 'thermometer' && each.part === part);

@@ -63,6 +63,7 @@ const STANDING: Readonly<Record<Surface, FaceShape>> = {
   floor: 'down',
 };
 
+/** A room with an opening and a burner, of the pit's own zones, walls and openings. */
 export function buildRoom(spec: RoomSpec): Room {
   const { length, width, height, layers } = spec;
   const areas = surfaceAreas(spec);

@@ -31,6 +31,7 @@ export interface StecklerResult {
   outdoors: number;
 }
 
+/** One vent-flow room, solved steady. */
 export function runSteckler(row: MeasuredRow, a: Assumptions): StecklerResult {
   const outdoors = row.number('T_amb_C') + ZERO_CELSIUS;
   const spec: RoomSpec = {
@@ -59,6 +60,7 @@ function measuredMeanRise(row: MeasuredRow): number {
 
 type StecklerQuantity = Extract<QuantityName, 'outflow' | 'inflow' | 'neutral' | 'upperGas' | 'roomGas'>;
 
+/** Measured and computed rows of the vent-flow rooms, a list a quantity. */
 export function stecklerRows(results: readonly StecklerResult[]): Record<StecklerQuantity, ValidationRow[]> {
   const rows = (of: (result: StecklerResult) => [measured: number, computed: number]): ValidationRow[] =>
     results.map((result) => {

@@ -11,6 +11,7 @@ export interface SteelRoomRun {
   asIs: readonly SteelRoomMoment[];
 }
 
+/** Tables of the vent-flow rooms. */
 export function stecklerTables(results: readonly StecklerResult[]): ValidationTable[] {
   return Object.entries(stecklerRows(results)).map(([name, rows]) => ({ ...QUANTITIES[name as QuantityName], rows }));
 }
@@ -39,10 +40,12 @@ function rowsOf(
   });
 }
 
+/** Tables of the corridor. */
 export function corridorTables(...args: Parameters<typeof corridorRows>): ValidationTable[] {
   return Object.entries(corridorRows(...args)).map(([name, rows]) => ({ ...QUANTITIES[name as QuantityName], rows }));
 }
 
+/** Tables of the bare steel room. */
 export function bareRoomTables(run: SteelRoomRun): ValidationTable[] {
   const table = (name: QuantityName, of: Parameters<typeof rowsOf>[2]): ValidationTable => ({
     ...QUANTITIES[name],
@@ -59,6 +62,7 @@ export function bareRoomTables(run: SteelRoomRun): ValidationTable[] {
   ];
 }
 
+/** Tables of the steel room with wool inside. */
 export function woolRoomTables(run: SteelRoomRun): ValidationTable[] {
   return [
     {
