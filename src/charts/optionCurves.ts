@@ -44,7 +44,6 @@ export function optionCurves(options: {
   level?: { kelvin: number; text: string };
   /** what happens at a time, written beside an upright line */
   times?: { time_s: number; text: string }[];
-  smooth?: boolean;
 }): ChartConfiguration<'line'> | null {
   const { title, subtitle, quantity, level } = options;
   const curves = options.curves.filter(({ time_s }) => time_s.length > 1);
@@ -86,7 +85,7 @@ export function optionCurves(options: {
           time_s.map(inUnit),
           kelvin.map((value) => convert('temperature', value, 'shop')),
         ),
-        ...(options.smooth === false ? {} : { cubicInterpolationMode: 'monotone' as const }),
+        cubicInterpolationMode: 'monotone',
         borderColor: style.colour,
         borderDash: style.dash,
         borderWidth: 2.5,
