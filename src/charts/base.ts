@@ -2,12 +2,12 @@ import type { ChartConfiguration, ChartOptions } from 'chart.js';
 import { FAINT_INK, FONT_FAMILY, FONT_SIZE, INK } from '../draw/theme.js';
 
 /**
- * What all charts share: title and a second line under it, no legend (lines carry their names), no motion, fixed size.
+ * What all charts share: title and a second line under it, no motion, fixed size; no legend where lines carry their names.
  *
  * @param title what the chart shows, with the design's name
  * @param subtitle what it says, or under which conditions
  */
-export function baseOptions(title: string, subtitle: string): ChartOptions {
+export function baseOptions(title: string, subtitle: string, legend: object = { display: false }): ChartOptions {
   return {
     animation: false,
     responsive: false,
@@ -17,7 +17,7 @@ export function baseOptions(title: string, subtitle: string): ChartOptions {
     layout: { padding: { left: 16, right: 26, top: 14, bottom: 12 } },
     elements: { point: { radius: 0 }, line: { borderWidth: 2.5 } },
     plugins: {
-      legend: { display: false },
+      legend,
       tooltip: { enabled: false },
       title: {
         display: true,

@@ -30,6 +30,7 @@ export function certaintyChart(comparison: Comparison, option: number, name: str
   const base = baseOptions(
     `${name}: how sure the differences are`,
     `${plainText(label, LONGEST_LABEL)} against ${plainText(baseline, LONGEST_LABEL)}; ${spread.cases} cases, both with the same unknowns in each`,
+    bottomLegend(),
   );
   const bars = [
     { label: 'less', key: 'less', colour: COLOURS.blue },
@@ -63,7 +64,6 @@ export function certaintyChart(comparison: Comparison, option: number, name: str
           ticks: { color: INK, font: { size: FONT_SIZE.label }, autoSkip: false },
         },
       },
-      plugins: { ...base.plugins, legend: bottomLegend() },
     } as ChartConfiguration<'bar'>['options'],
   };
 }

@@ -18,6 +18,7 @@ export interface OptionCurve {
 const HUES = [COLOURS.blue, COLOURS.vermilion, COLOURS.green, COLOURS.purple, COLOURS.orange, COLOURS.sky] as const;
 const DASHES: number[][] = [[], [12, 4], [2, 4], [12, 4, 3, 4], [7, 4], [4, 3]];
 
+/** Colour and dash of the i-th option: no two of thirty-six look the same. */
 export function optionStyle(i: number): LineStyle {
   const round = Math.floor(i / HUES.length);
   return { colour: HUES[i % HUES.length], dash: DASHES[(i + round) % DASHES.length] };
@@ -43,7 +44,6 @@ export function optionCurves(options: {
   level?: { kelvin: number; text: string };
   /** what happens at a time, written beside an upright line */
   times?: { time_s: number; text: string }[];
-  smooth?: boolean;
 }): ChartConfiguration<'line'> | null {
   const { title, subtitle, quantity, level } = options;
   const curves = options.curves.filter(({ time_s }) => time_s.length > 1);
@@ -85,7 +85,7 @@ export function optionCurves(options: {
           time_s.map(inUnit),
           kelvin.map((value) => convert('temperature', value, 'shop')),
         ),
-        ...(options.smooth === false ? {} : { cubicInterpolationMode: 'monotone' as const }),
+        cubicInterpolationMode: 'monotone',
         borderColor: style.colour,
         borderDash: style.dash,
         borderWidth: 2.5,

@@ -40,6 +40,7 @@ export function pressureChart(
           `${label}: ${wordsOf(held('stackBase_Pa'), 'row')} ${format('pressure', state.draft.stackBase_Pa, system, { digits: 2 })}`,
       )
       .join('; '),
+    bottomLegend({ boxWidth: 46, boxHeight: 0 }),
   );
   return {
     type: 'line',
@@ -76,10 +77,6 @@ export function pressureChart(
         },
         y: pressure.main,
         ...pressure.beside,
-      },
-      plugins: {
-        ...base.plugins,
-        legend: bottomLegend({ boxWidth: 46, boxHeight: 0 }),
       },
     } as ChartConfiguration<'line'>['options'],
   };

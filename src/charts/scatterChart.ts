@@ -69,7 +69,7 @@ function marks({ name, points }: ScatterGroup, index: number): LineSet {
 }
 
 /** The key of a chart whose groups can't carry their names themselves. */
-export const legendBelow = {
+const legendBelow = {
   display: true,
   position: 'bottom',
   labels: {
@@ -97,20 +97,13 @@ export function scatterChart(spec: ScatterSpec): ChartConfiguration<'line'> {
     line('', edge(-1), ends),
     ...spec.groups.map(marks),
   ];
-  const base = baseOptions(spec.title, spec.subtitle);
+  const filter = (item: { text: string }) => item.text !== '';
   return {
     type: 'line',
     data: { datasets },
     options: {
-      ...base,
+      ...baseOptions(spec.title, spec.subtitle, { ...legendBelow, labels: { ...legendBelow.labels, filter } }),
       parsing: false,
-      plugins: {
-        ...base.plugins,
-        legend: {
-          ...legendBelow,
-          labels: { ...legendBelow.labels, filter: (item: { text: string }) => item.text !== '' },
-        },
-      },
       scales: {
         x: axis('bottom', `Measured: ${spec.quantity} [${spec.unit}]`, ticks, limits),
         y: axis('left', `Computed: ${spec.quantity} [${spec.unit}]`, ticks, limits),
@@ -148,14 +141,12 @@ export function historyChart(spec: HistorySpec): ChartConfiguration<'line'> {
     };
   });
   const ends = (ticks: number[]) => ({ min: ticks[0], max: ticks[ticks.length - 1] });
-  const base = baseOptions(spec.title, spec.subtitle);
   return {
     type: 'line',
     data: { datasets },
     options: {
-      ...base,
+      ...baseOptions(spec.title, spec.subtitle, legendBelow),
       parsing: false,
-      plugins: { ...base.plugins, legend: legendBelow },
       scales: {
         x: axis('bottom', 'Time [min]', times, ends(times)),
         y: axis('left', `${spec.quantity} [${spec.unit}]`, values, ends(values)),

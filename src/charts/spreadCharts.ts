@@ -24,7 +24,7 @@ const LONG = 4 * 3600;
 const NAMES = 0.14;
 
 /** Warm-up of the gauge's station as bands that eight cases of ten lie in, with the middle case. Null without a study. */
-export function spreadBandChart({ design, spread }: EstimateResult, name: string): ChartConfiguration<'line'> | null {
+function spreadBandChart({ design, spread }: EstimateResult, name: string): ChartConfiguration<'line'> | null {
   const curves = spread?.curves;
   if (!spread || !curves || curves.time_s.length < 2) return null;
   const end = curves.time_s[curves.time_s.length - 1];
@@ -82,11 +82,7 @@ const MOST = 8;
 const LEAST = 0.005;
 
 /** Which unknowns move a headline number, the weightiest on top. Null where too few cases tell. */
-export function causesChart(
-  { design, spread }: EstimateResult,
-  name: string,
-  key: string,
-): ChartConfiguration<'bar'> | null {
+function causesChart({ design, spread }: EstimateResult, name: string, key: string): ChartConfiguration<'bar'> | null {
   const number = spread?.numbers.find((each) => each.key === key);
   if (!spread || !number || number.causes.length === 0) return null;
   const quantity = headlineOf(key, design);
@@ -103,7 +99,7 @@ export function causesChart(
 }
 
 /** Bars of shares, the weightiest on top, each with its share and a text behind it. */
-export function rankedBars(
+function rankedBars(
   causes: Cause[],
   texts: { title: string; subtitle: string },
   behind: (cause: Cause) => string,

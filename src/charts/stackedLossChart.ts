@@ -34,7 +34,11 @@ export function stackedLossChart(options: ComparedOption[], title: string): Char
   const places = LOSSES.filter((place) => held.some(({ loss }) => loss[place] > 0));
   const most = Math.max(...held.map(({ loss }) => loss.total));
   const power = twinAxes('Heat loss', 'power', { low: 0, high: most * LABEL_ROOM }, { sides: ['bottom', 'top'] });
-  const base = baseOptions(title, 'each bar is the fire that holds the target, by what becomes of its heat');
+  const base = baseOptions(
+    title,
+    'each bar is the fire that holds the target, by what becomes of its heat',
+    bottomLegend(),
+  );
   const totals = held.map(({ loss }) => format('power', loss.total));
   return {
     type: 'bar',
@@ -58,10 +62,6 @@ export function stackedLossChart(options: ComparedOption[], title: string): Char
         x: { ...power.main, stacked: true },
         ...power.beside,
         y: { stacked: true, ...barNames() },
-      },
-      plugins: {
-        ...base.plugins,
-        legend: bottomLegend(),
       },
     } as ChartConfiguration<'bar'>['options'],
   };

@@ -71,7 +71,7 @@ export function stateBars(
   const [low, high] = [Math.min(0, ...all), Math.max(0, ...all)];
   const range = { low, high: high + ((high - low) * share) / (1 - share) };
   const axes = twinAxes(quantity, kind, range, { sides: ['bottom', 'top'], units });
-  const base = baseOptions(title, subtitle);
+  const base = baseOptions(title, subtitle, bottomLegend());
   return {
     type: 'bar',
     data: {
@@ -89,7 +89,6 @@ export function stateBars(
       ...base,
       indexAxis: 'y',
       scales: { x: axes.main, ...axes.beside, y: barNames() },
-      plugins: { ...base.plugins, legend: bottomLegend() },
     } as ChartConfiguration<'bar'>['options'],
   };
 }

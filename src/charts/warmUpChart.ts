@@ -78,7 +78,8 @@ export function warmUpChart(
     pointRadius: 0,
   }));
 
-  const base = baseOptions(`${name}: ${title} while it warms up`, subtitle(result, system));
+  const legend = beside ? undefined : KEY;
+  const base = baseOptions(`${name}: ${title} while it warms up`, subtitle(result, system), legend);
   return {
     type: 'line',
     data: { datasets },
@@ -101,7 +102,7 @@ export function warmUpChart(
         : []),
       markLines(marks(design.fire.target, warmUp, { curve, inUnit, system })),
     ],
-    options: lineOptions(beside ? base : { ...base, plugins: { ...base.plugins, legend: KEY } }, {
+    options: lineOptions(base, {
       x: timeAxis(unit, end, room),
       y: temperature.main,
       ...temperature.beside,

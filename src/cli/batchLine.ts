@@ -71,6 +71,7 @@ export interface BatchAnswer {
   faults: BatchLine['fault'][];
 }
 
+/** Answers some lines of a batch, in their order, into a room that another thread reads. */
 export async function answerBatch(
   records: readonly Line[],
   task: BatchTask,

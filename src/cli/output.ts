@@ -134,6 +134,7 @@ function bytesOf(content: string | Uint8Array): Uint8Array {
 /** Set when a signal ends the run: whatever is on its way still gets out whole, and nothing after it. */
 let ending = false;
 
+/** Has a signal ended the run? */
 export function isEnding(): boolean {
   return ending;
 }

@@ -31,7 +31,7 @@ interface Forms {
   json: () => unknown;
   text: (units: UnitSystem) => Promise<string>;
   csv?: (units: UnitSystem) => Promise<string>;
-  charts: () => Promise<NamedChart[]>;
+  charts?: () => Promise<NamedChart[]>;
 }
 
 /** Writes a result in every form asked for. `--csv -` asks for the table on standard output, in place of the text. */
@@ -40,7 +40,7 @@ export async function writeOutputs({ out, csv }: Outputs, options: OutputOptions
   if (json) await out.write(toJson(forms.json()));
   else if (csv !== standardOutput || out !== standardOutput) await out.write(await forms.text(units));
   if (csv && forms.csv) await csv.write(await forms.csv(units));
-  if (charts === undefined) return;
+  if (charts === undefined || !forms.charts) return;
   const { drawInto } = await import('./drawCharts.js');
   await drawInto(charts, await forms.charts(), format);
 }

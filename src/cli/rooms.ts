@@ -16,6 +16,7 @@ export function putLines(lines: readonly string[], room: SharedArrayBuffer): Put
   return Buffer.byteLength(text) > room.byteLength ? text : Buffer.from(room).write(text);
 }
 
+/** Rooms that threads put their answers into, used again and as large as the largest answer asked for. */
 export class Rooms {
   private readonly free: SharedArrayBuffer[] = [];
   private size = SMALLEST;

@@ -11,6 +11,7 @@ export interface Deck {
   plate: number;
 }
 
+/** What lies under the chamber's grates from side to side: a reverse-flow plate, a row of plates or a deflector. */
 export function deckOf({ reverse, plates, deflector }: Chamber): Deck | undefined {
   if (reverse) return { name: 'reverse-flow plate', height: reverse.height, plate: reverse.plate };
   if (plates) return { name: 'row of plates', height: plates.height, plate: plates.plate };

@@ -3,7 +3,7 @@ import * as z from 'zod';
 import { handle, load, trailer } from './fields/carry.js';
 import { cook } from './fields/cook.js';
 import { list, numbersIn, optional, usual, block } from './fields/blocks.js';
-import { placeName, quantity, text } from './fields/field.js';
+import { factor, placeName, text } from './fields/field.js';
 import { type Field, type Row, type Rows } from './fields/fieldType.js';
 import { log } from './fields/log.js';
 import { chamber, firebox, throat, upright } from './fields/parts.js';
@@ -34,12 +34,12 @@ export const DESIGN = {
   upright,
   throat,
   stacks: list(stack, 1, 8, 'The stacks.'),
-  innerConvection: quantity(range('number', '0.2', '5'), 'Factor on all inner convection.', {
-    default: '1',
-    guess: '0.8-1.5',
-    print: { bare: true },
-    unknown: { kind: 'innerConvection', label: 'how well gas heats the walls' },
-  }),
+  innerConvection: factor(
+    range('number', '0.2', '5'),
+    'Factor on all inner convection.',
+    { default: '1', guess: '0.8-1.5' },
+    { kind: 'innerConvection', label: 'how well gas heats the walls' },
+  ),
   gauge: placeName('What the cook steers by: a station’s dial, a thermometer, a grate or a rack.', {
     default: ({ chamber, upright }) => (chamber || !upright ? 'middle' : 'uprightUpper'),
     says: 'middle; uprightUpper without a chamber',
@@ -47,56 +47,48 @@ export const DESIGN = {
   }),
   estimates: usual(
     block('What no correlation settles.', {
-      oxygenUse: quantity(range('share', '0.1', '1'), 'Share of the oxygen a wood fire can use.', {
-        default: '0.90',
-        guess: true,
-        print: { bare: true },
-        unknown: { kind: 'oxygenUse', label: 'oxygen a wood fire can use' },
-      }),
-      stemFill: quantity(range('share', '0.05', '1'), 'Solid share of the thermometer stem.', {
-        default: '0.4',
-        guess: '0.2-1',
-        print: { bare: true },
-        unknown: { kind: 'stemFill', label: 'lag of the thermometer stem' },
-      }),
-      insideEmissivity: quantity(range('share', '0.05', '1'), 'Emissivity of the sooted inside.', {
-        default: '0.95',
-        guess: true,
-        print: { bare: true },
-        unknown: { kind: 'inside', label: 'emissivity inside, sooted' },
-      }),
-      entrainment: quantity(
+      oxygenUse: factor(
+        range('share', '0.1', '1'),
+        'Share of the oxygen a wood fire can use.',
+        { default: '0.90', guess: true },
+        { kind: 'oxygenUse', label: 'oxygen a wood fire can use' },
+      ),
+      stemFill: factor(
+        range('share', '0.05', '1'),
+        'Solid share of the thermometer stem.',
+        { default: '0.4', guess: '0.2-1' },
+        { kind: 'stemFill', label: 'lag of the thermometer stem' },
+      ),
+      insideEmissivity: factor(
+        range('share', '0.05', '1'),
+        'Emissivity of the sooted inside.',
+        { default: '0.95', guess: true },
+        { kind: 'inside', label: 'emissivity inside, sooted' },
+      ),
+      entrainment: factor(
         range('number', '0.05', '10'),
         'Factor on what hot gas takes in as it rises behind throat, turn and upright opening.',
-        {
-          default: '1',
-          guess: '0.3-3',
-          print: { bare: true },
-          unknown: { kind: 'entrainment', label: 'gas that rising gas takes in' },
-        },
+        { default: '1', guess: '0.3-3' },
+        { kind: 'entrainment', label: 'gas that rising gas takes in' },
       ),
-      downflow: quantity(range('number', '0', '3'), 'Factor on the gas that sinks along cold walls.', {
-        default: '0.7',
-        guess: '0.3-1.3',
-        print: { bare: true },
-        unknown: { kind: 'downflow', label: 'gas that sinks along walls' },
-      }),
-      outsideConvection: quantity(
+      downflow: factor(
+        range('number', '0', '3'),
+        'Factor on the gas that sinks along cold walls.',
+        { default: '0.7', guess: '0.3-1.3' },
+        { kind: 'downflow', label: 'gas that sinks along walls' },
+      ),
+      outsideConvection: factor(
         range('number', '0.2', '5'),
         'Factor on what outdoor air takes from shells, sides and stacks.',
-        {
-          default: '1',
-          guess: '0.85-1.2',
-          print: { bare: true },
-          unknown: { kind: 'outsideConvection', label: 'how well air cools the shell' },
-        },
+        { default: '1', guess: '0.85-1.2' },
+        { kind: 'outsideConvection', label: 'how well air cools the shell' },
       ),
-      levelConvection: quantity(range('number', '0.2', '5'), 'Factor on what outdoor air takes from level plates.', {
-        default: '1',
-        guess: '0.6-1',
-        print: { bare: true },
-        unknown: { kind: 'levelConvection', label: 'how air cools level plates' },
-      }),
+      levelConvection: factor(
+        range('number', '0.2', '5'),
+        'Factor on what outdoor air takes from level plates.',
+        { default: '1', guess: '0.6-1' },
+        { kind: 'levelConvection', label: 'how air cools level plates' },
+      ),
     }),
   ),
   cook: optional(cook),

@@ -203,6 +203,7 @@ function closePart(design: Design, part: OpenPart, shared: SharedPlate[]): PartG
   };
 }
 
+/** Sizes and weight of a stack. SI. */
 export function stackGeometry(stack: Stack): StackGeometry {
   const { wall, height } = stack;
   const [outside, inside] = [stackSection(stack), stackSection(stack, -wall)];

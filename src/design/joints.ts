@@ -36,7 +36,7 @@ function horizontalSection(part: HorizontalPart): Section {
 }
 
 /** The upright's side as seen along the chamber. */
-export function uprightSide(upright: Upright): Section {
+function uprightSide(upright: Upright): Section {
   return { shape: 'square', width: upright.width, height: upright.height, centre: upright.centre };
 }
 

@@ -186,7 +186,12 @@ export function unitProblem(column: LogColumn, otherUnits?: OtherUnits): LogColu
 /** Names that a message offers: one of each column, and the stations that a pit has. */
 export function namesFor(stations: readonly StationName[]): string {
   const columns = LOG_COLUMNS.flatMap(({ kind, names }) => (kind === 'station' ? [] : names.slice(0, 1)));
-  return [...stations.map((station) => STATION_WORDS[station][0]), ...columns].join(', ');
+  return [stationNames(stations), ...columns].join(', ');
+}
+
+/** The same of stations alone. */
+export function stationNames(stations: readonly StationName[]): string {
+  return stations.map((station) => STATION_WORDS[station][0]).join(', ');
 }
 
 /** What is wrong with a text that should say what a column holds; undefined: nothing. */
@@ -215,6 +220,6 @@ export function stationProblem(column: LogColumn, stations: readonly StationName
   return {
     code: 'unknown-name',
     message: `is a station that this pit has not (${STATION_WORDS[column.station][0]})`,
-    allowed: stations.map((station) => STATION_WORDS[station][0]).join(', '),
+    allowed: stationNames(stations),
   };
 }

@@ -31,6 +31,7 @@ function plateLength(a: number, b: number): number {
   return (a * b) / (2 * (a + b));
 }
 
+/** Firebox or chamber with nothing cut out of it yet: shell or sides, and its two ends. */
 export function horizontalPart(name: PartName, part: HorizontalPart): OpenPart {
   return part.shape === 'round' ? roundPart(name, part) : boxPart(name, part);
 }
@@ -162,6 +163,7 @@ function boxPart(name: PartName, part: HorizontalPart): OpenPart {
   };
 }
 
+/** The upright with nothing cut out of it yet: sides, roof and floor. */
 export function uprightPart(part: Upright): OpenPart {
   const { width, depth, height, centre } = part;
   const { width: w, length: d, height: inner, floor, roof } = insideOf(part);

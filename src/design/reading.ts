@@ -23,6 +23,7 @@ export interface FaultDetail {
 /** Faults told at most; nobody mends more in one go. */
 const MOST_FAULTS = 200;
 
+/** One reading of a file: its raw tree, and what was found wrong, left out or odd in it. */
 export class Reading {
   readonly faults: DesignFault[] = [];
   private readonly faulty = new Set<string>();

@@ -21,6 +21,7 @@ import { PARTS } from './stations.js';
 /** Least lead of the target over outdoor air [K]; below it there is no fire to speak of. */
 const LEAST_LEAD = 5;
 
+/** Tells the reading whatever of a design can not be built. */
 export function checkSense(design: Design, reading: Reading): void {
   const parts = presentParts(design);
   checkLayout(design, reading);

@@ -23,6 +23,7 @@ function ventHeight(intake: Intake): number {
   return intake.kind === 'slide' ? 0 : Math.sqrt((4 * intake.area) / Math.PI);
 }
 
+/** Vents fit into the firebox, and do not stand over or under it. */
 export function checkIntakes(design: Design, reading: Reading): void {
   checkGrate(design, reading);
   const { firebox } = design;
@@ -106,6 +107,7 @@ function sizeKey(reading: Reading, path: Path): string {
   return ['diameter', 'width', 'area'].find((key) => intake.has(key)) ?? 'area';
 }
 
+/** Parts that are joined meet, and the opening fits into where they do. */
 export function checkJoints(design: Design, reading: Reading): void {
   const { firebox, chamber, upright, throat } = design;
   for (const joint of jointsOf(design)) {

@@ -23,6 +23,7 @@ function filledUp(name: PartName, part: HorizontalPart | Upright): Path {
   return [name, FACES.reduce((thickest, face) => (plateAt(face) > plateAt(thickest) ? face : thickest)), 'plate'];
 }
 
+/** A part has room inside and stands above the ground, its heads suit it, and its doors fit. */
 export function checkPart(design: Design, name: PartName, reading: Reading): void {
   const part = design[name];
   if (!part) return;
@@ -51,6 +52,7 @@ export function checkPart(design: Design, name: PartName, reading: Reading): voi
 
 export const plain = (name: string): string => `'${shortened(name)}'`;
 
+/** What a part holds lies at a station of it. */
 export function checkContents(design: Design, name: PartName, stations: StationName[], reading: Reading): void {
   design[name]?.contents.forEach((content, i) => {
     if (content.station && !stations.includes(content.station)) {

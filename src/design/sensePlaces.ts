@@ -13,6 +13,7 @@ const SAME_HEIGHT = 0.001;
 
 const inches = (si: number): string => format('length', si, 'shop', { unit: 'in', digits: 4 });
 
+/** Grates, racks and thermometers are inside their parts and bear names of their own. */
 export function checkPlaces(design: Design, reading: Reading): void {
   const { chamber, upright } = design;
   chamber?.grates.forEach((grate, i) => {
@@ -110,6 +111,7 @@ function isDialOf(station: StationName, part: PartName): boolean {
   return (GAUGES as readonly string[]).includes(station) && partOfStation(station) === part;
 }
 
+/** The cook's thermometer is at a station, grate, rack or thermometer that there is. */
 export function checkGauge(design: Design, reading: Reading): void {
   const { gauge } = design;
   const names = [...new Set([...dialsOf(design), ...placesOf(design)].map(({ name }) => name))];

@@ -4,7 +4,7 @@ import { readNumber, withDecimalPoint } from '../units/index.js';
 import { shortened, type DesignFault, type FaultCode } from './faults.js';
 import { pathText, type Path } from './path.js';
 
-export interface Place {
+interface Place {
   line: number;
   column: number;
   /** the value as written, shortened; null where there is none */

@@ -37,7 +37,7 @@ export function fittableField(path: string): Pick<UnknownInput, 'range' | 'scale
 }
 
 /** One number of a design. */
-export interface UnknownTarget {
+interface UnknownTarget {
   /** its own path in the design file */
   path: string;
   get: (design: Design) => number;

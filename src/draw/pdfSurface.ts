@@ -44,6 +44,7 @@ export function openPdf(about: PdfAbout, fonts: { weight: number; file: Uint8Arr
   return pdf;
 }
 
+/** Ends a PDF. @returns its bytes */
 export function closePdf(pdf: Pdf): Uint8Array {
   pdf.end();
   return pdf.read() as Uint8Array;

@@ -50,15 +50,18 @@ export interface SceneText {
 
 type Stroke = Pick<ScenePath, 'fill' | 'stroke' | 'width' | 'dash' | 'opacity'>;
 
+/** A straight line. */
 export function line(x1: number, y1: number, x2: number, y2: number, style: Stroke): ScenePath {
   return polyline([[x1, y1], [x2, y2]], style); // prettier-ignore
 }
 
+/** Lines from point to point. */
 export function polyline(points: readonly (readonly [number, number])[], style: Stroke, closed = false): ScenePath {
   const steps = points.map(([x, y], i): PathStep => [i === 0 ? 'M' : 'L', x, y]);
   return { kind: 'path', steps: closed ? [...steps, ['Z']] : steps, ...style };
 }
 
+/** A rectangle from its left upper corner. */
 export function rectangle(x: number, y: number, width: number, height: number, style: Stroke): ScenePath {
   return polyline([[x, y], [x + width, y], [x + width, y + height], [x, y + height]], style, true); // prettier-ignore
 }
@@ -66,6 +69,7 @@ export function rectangle(x: number, y: number, width: number, height: number, s
 /** Handle length of a cubic curve that follows a quarter of a circle of radius 1. */
 const QUARTER = (4 / 3) * Math.tan(Math.PI / 8);
 
+/** A circle round its middle. */
 export function circle(x: number, y: number, r: number, style: Stroke): ScenePath {
   const k = QUARTER * r;
   const steps: PathStep[] = [

@@ -2,6 +2,7 @@ import type { Warning } from '../study/estimate/result.js';
 import type { FitInput } from './fit.js';
 import type { CookLog } from './log/log.js';
 import { convert, format } from '../units/index.js';
+import { listed } from '../units/listed.js';
 import type { Design } from '../design/design.js';
 import type { FittedChannel, FittedCook, FitResult } from './fitResult.js';
 import type { Posterior } from './posterior.js';
@@ -162,7 +163,7 @@ function suspected({ torn, swapped, fire }: Suspicion): Warning[] {
     return [{ ...warn('fire-does-not-fit', 'fit', message), value: fire }];
   }
   if (torn.length === 0) return [];
-  const message = `${torn.join(' and ')} can't both be right: without either of them the rest of the log agrees with the pit, and it can't be told which one is off. Check them in boiling water, and where they sit`;
+  const message = `${listed(torn)} can't both be right: without either of them the rest of the log agrees with the pit, and it can't be told which one is off. Check them in boiling water, and where they sit`;
   return [warn('probes-disagree', torn.join(', '), message)];
 }
 

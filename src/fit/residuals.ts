@@ -5,6 +5,7 @@ import { median } from 'simple-statistics';
 /** Median of the absolute values times this is the standard deviation of a normal sample (1 / 0.6745). */
 const NORMAL = 1.4826;
 
+/** Root of the mean of the squares; 0 of none. */
 export function rootMeanSquare(values: ArrayLike<number>): number {
   let sum = 0;
   for (let i = 0; i < values.length; i++) sum += values[i] * values[i];

@@ -10,6 +10,7 @@ import {
 import type { Steel } from '../physics/steel.js';
 import type { NodeMaterial, ThermalLink, ThermalNode } from './types.js';
 
+/** Is it a steel, whose properties go with its temperature? */
 export function isSteel(material: NodeMaterial): material is Steel {
   return material === 'carbon' || material === 'stainless';
 }

@@ -109,6 +109,7 @@ export function gapIn({ from, to, area }: PlateGap, i: number, count: number): n
 const STATIONS: StationName[] = ['fireEnd', 'middle', 'stackEnd'];
 const UNDER: StationName[] = ['plenumFireEnd', 'plenumMiddle', 'plenumStackEnd'];
 
+/** The chamber with what lies in it: its zones, plates and openings between cells. */
 export function addChamber(
   built: BuiltPit,
   design: Design,
@@ -241,6 +242,7 @@ export function addGatherWall(
   });
 }
 
+/** A stack: its zones and walls. @returns its zones from the base up */
 export function addStack(
   network: Network,
   design: Design,

@@ -4,7 +4,7 @@ import { steelDensity, type Steel } from '../physics/steel.js';
 import { OUTDOORS, type FaceShape, type Network, type NetworkFace, type PlatePlace } from './types.js';
 
 /** Slices of each insulation layer, each a node. */
-export const INSULATION_SLICES = 3;
+const INSULATION_SLICES = 3;
 /** Slices of a lining, each thicker than the one before it: heat comes in fast at its hot face. */
 const LINING_SLICES = 6;
 const LINING_GROWTH = 1.5;
@@ -184,6 +184,7 @@ function addInsulation(
   nodes.push({
     name: `${patch.name} skin`,
     part: patch.part,
+    face: patch.face,
     mass: steelDensity(skinSteel) * skin * outside,
     material: skinSteel,
     specificHeat: 0,
@@ -207,6 +208,7 @@ function addShield(
   nodes.push({
     name: `${patch.name} shield`,
     part: patch.part,
+    face: patch.face,
     mass: steelDensity(patch.steel) * shield.plate * outside,
     material: patch.steel,
     specificHeat: 0,

@@ -1,6 +1,5 @@
 /** Outside plates of a part, cut along it and by height, and the conduction between their pieces. */
 import type { Design, HorizontalPart, PartName, Upright } from '../design/design.js';
-import { isLeaf } from '../design/doors.js';
 import type { Face } from '../design/geometry.js';
 import { girth, girthStrips, jointPlate, type Cells, type Strip } from './cells.js';
 import { addPatch, joinPlates } from './patches.js';
@@ -110,8 +109,7 @@ export function addHorizontalPlates(
           name: `${part} ${face.name}${along && count > 1 ? ` ${i + 1}` : ''}`,
         }),
       );
-      // the leaf of a door is parted from its face by a gap
-      if (isLeaf(face)) return;
+      if (face.leaf) return;
       const { plate } = face.wall;
       if (along) {
         const level = face.orientation === 'up' || face.orientation === 'down';
@@ -195,7 +193,7 @@ export function addUprightPlates(network: Network, design: Design, cells: Cells,
         name: `${part} ${face.name} ${i + 1}`,
       }),
     );
-    if (isLeaf(face)) continue;
+    if (face.leaf) continue;
     const { plate } = face.wall;
     cells.strips.push({ face: face.name, level: 0, plate, nodes });
     const edge = girth(network, cells, nodes);

@@ -21,7 +21,7 @@ const STRIDE = 120;
 const LOWEST = 150;
 const HIGHEST = 4000;
 /** Largest net mass flow into a zone that a solution may have [kg/s]. */
-export const MASS_TOLERANCE = 1e-9;
+const MASS_TOLERANCE = 1e-9;
 
 /** What keeps its temperature: 'nothing' for a steady state, 'nodes' for a quasi-steady one of gas, flows and fire. */
 type Held = 'nothing' | 'nodes';

@@ -62,7 +62,7 @@ export function shareBelow(round: boolean, share: number): { section: number; wa
   return { section: (angle - Math.sin(angle)) / (2 * Math.PI), wall: angle / (2 * Math.PI) };
 }
 
-export function isRound(geometry: PartGeometry): boolean {
+function isRound(geometry: PartGeometry): boolean {
   return geometry.faces.some(({ orientation }) => orientation === 'horizontalCylinder');
 }
 

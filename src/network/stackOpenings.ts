@@ -8,6 +8,7 @@ import { addGatherWall } from './parts.js';
 import { OUTDOORS } from './types.js';
 import { type Add, addSliced } from './openingCuts.js';
 
+/** The openings of a stack: into it from its part, within it, and out of its top. */
 export function addStackOpenings(
   built: BuiltPit,
   design: Design,

@@ -39,7 +39,7 @@ export interface Zone {
   plug?: 'out' | 'along';
 }
 
-export type OpeningRole = 'intake' | 'throat' | 'passage' | 'stackEntry' | 'stackExit' | 'gap' | 'doorway';
+type OpeningRole = 'intake' | 'throat' | 'passage' | 'stackEntry' | 'stackExit' | 'gap' | 'doorway';
 
 /** Joins two zones, or a zone (from) and outdoors (to = OUTDOORS). Positive flow runs from -> to. */
 export interface NetworkOpening {
@@ -92,7 +92,7 @@ export interface ThermalNode {
   station?: string;
   /** of a plate to outdoors the mean of its two sides, of a lining its hot face; 0: of anything else [m2] */
   area: number;
-  /** where on its part it stands, and the face that it is a piece of, of outside plates */
+  /** where on its part it stands, of outside plates, and the face that it is a piece of, of what covers them too */
   place?: PlatePlace;
   face?: string;
   /** of a plate between two parts: zones that a lining hides it from */

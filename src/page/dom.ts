@@ -2,6 +2,7 @@
 
 type Attributes = Record<string, string | number | boolean | null | undefined>;
 
+/** A new element with attributes and what stands in it; text stays text. */
 export function element<K extends keyof HTMLElementTagNameMap>(
   tag: K,
   attributes: Attributes = {},

@@ -124,6 +124,7 @@ export function gripsOf(design: Design, side: ViewPlace): Grip[] {
   ];
 }
 
+/** Boxes of the parts in a view, for a press that opens their fields. */
 export function partBoxes(design: Design, side: ViewPlace): PartBox[] {
   const { firebox, chamber, upright, stacks } = pitLayout(design);
   const box = (block: string, span: Span | undefined, label = capital(block)): PartBox[] =>

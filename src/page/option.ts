@@ -55,7 +55,7 @@ export function spreadOf({ design, spread }: Option): Spread | undefined {
 }
 
 /** Its newest result with how far that spreads, where that is known by now. */
-export function spreadResult(option: Option): EstimateResult | null {
+function spreadResult(option: Option): EstimateResult | null {
   const { full, solved, spread } = option;
   return full && spread && spread.of === solved ? { ...full, spread: spread.found } : full;
 }
@@ -82,10 +82,12 @@ export interface Reading {
   defaults: string[];
 }
 
+/** An option of a design that was read, without numbers yet. */
 export function read({ text, design, warnings, defaults }: Reading) {
   return { text, design, readWarnings: warnings, defaults };
 }
 
+/** A design as its text reads. */
 export function readText(text: DesignText): Reading | { faults: DesignFault[] } {
   const read = readDesign(text.text(), { fileName: 'page', alone: true });
   if (read.faults) return { faults: read.faults };
@@ -93,6 +95,7 @@ export function readText(text: DesignText): Reading | { faults: DesignFault[] } 
   return { text, design, warnings, defaults };
 }
 
+/** What the text of an option would read as with values of controls changed. */
 export function tryEdits(
   option: Option,
   edits: readonly { control: Control; value: string }[],

@@ -51,6 +51,7 @@ function shapeElement(shape: SceneShape, colour: (name: string) => string): SVGE
   });
 }
 
+/** A new element of SVG. */
 export function make(tag: string, attributes: Record<string, string>): SVGElement {
   const made = document.createElementNS(SVG, tag);
   for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);

@@ -53,6 +53,7 @@ function inkOn(colour: string, inks: readonly [string, string]): string {
   return contrast(inks[0]) >= contrast(inks[1]) ? inks[0] : inks[1];
 }
 
+/** The page before its scripts have run. */
 export function shellHtml({ style, boot, page, solver, pictures, hashes }: ShellParts): string {
   const policy = [
     "default-src 'none'",

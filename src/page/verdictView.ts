@@ -11,6 +11,7 @@ import { systemOf } from '../units/choice.js';
 import { isCooked, toldOf, type Option } from './option.js';
 import { type Workbench } from './workbench.js';
 
+/** The design's name over the page, with shop and job. */
 export function showTitle({ name, shop, job }: Design): void {
   setText(part('title'), plainText(name, 80) || 'A pit without a name');
   setText(part('job'), plainTexts([shop, job], 60).join(', '));
@@ -51,7 +52,7 @@ function timeAlone(sentence: string): string {
 }
 
 /** A sentence for each option that falls short of its target; nothing where one design stands alone and says it itself. */
-export function shortOptions(options: readonly Option[], system: UnitSystem = 'shop'): string[] {
+function shortOptions(options: readonly Option[], system: UnitSystem = 'shop'): string[] {
   if (options.length < 2) return [];
   return options.flatMap(({ label, full }) => {
     const shortfall = full && shortfallOf(full);

@@ -31,6 +31,7 @@ export interface Kept {
   current: number;
 }
 
+/** Is it what the page keeps of its options? */
 export function isKept(value: unknown): value is Kept {
   const { options, current } = (value ?? {}) as Partial<Kept>;
   return (
@@ -50,6 +51,7 @@ interface Step {
 
 const AS_DRAWN = 'As drawn';
 
+/** The options on the page, the one in hand, and the steps that can be undone. */
 export class Workbench {
   /** what numbers are read in */
   units: UnitChoice = 'both';

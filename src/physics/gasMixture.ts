@@ -36,7 +36,7 @@ export const MOLAR_MASS: Readonly<Record<Species, number>> = {
 };
 
 /** Dry air by volume: GRI-Mech's usual air, CO2 left out. US Standard Atmosphere 1976, table 3, rounded. */
-export const AIR_MOLE_FRACTIONS = { O2: 0.2095, N2: 0.7812, Ar: 0.0093 } as const;
+const AIR_MOLE_FRACTIONS = { O2: 0.2095, N2: 0.7812, Ar: 0.0093 } as const;
 
 const ARGON_IN_NITROGEN = AIR_MOLE_FRACTIONS.Ar / (AIR_MOLE_FRACTIONS.N2 + AIR_MOLE_FRACTIONS.Ar);
 

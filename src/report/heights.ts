@@ -1,5 +1,6 @@
 /** Where it cooks and how hot it is by height, as tables. */
 import { middleOf } from '../design/places.js';
+import { partOfStation } from '../design/stations.js';
 import { plainText } from '../words/plainText.js';
 import { PLACES, placeLabel, stationLabel } from '../words/labels.js';
 import type { SteadyState } from '../study/estimate/result.js';
@@ -40,7 +41,7 @@ export function evennessText({ evenness, places }: SteadyState, system: UnitSyst
 /** Gas and walls of the chamber by height, from the roof down. */
 export function byHeightData({ stations }: SteadyState, system: UnitSystem): TableData {
   const say = sayIn(system);
-  const cut = stations.filter(({ name, layers }) => layers.length > 1 && !name.startsWith('upright'));
+  const cut = stations.filter(({ name, layers }) => layers.length > 1 && partOfStation(name) !== 'upright');
   const middle = ({ from_m, to_m }: SteadyState['stations'][number]['layers'][number]) => 0.5 * (from_m + to_m);
   const walls = (['roof', 'upper', 'lower', 'floor'] as const).map((place, i) => [
     `steel, ${Object.values(PLACES)[i]}`,

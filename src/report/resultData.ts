@@ -11,6 +11,7 @@ import { inAnyState, LOSSES, lostAt, type StateName } from '../study/quantities.
 import { sayAlone, sayIn, sayQuantity } from '../words/quantity.js';
 import type { TableData } from './text/table.js';
 
+/** Times and wood from the match to the first reading and to soaked. */
 export function warmUpData({ design, warmUp }: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   const target = say('temperature', design.fire.target);
@@ -25,6 +26,7 @@ export function warmUpData({ design, warmUp }: EstimateResult, system: UnitSyste
   };
 }
 
+/** Gas, thermometer and steel of every station. */
 export function temperatureData(state: SteadyState, gauge: string, system: UnitSystem): TableData {
   const say = sayIn(system);
   return {
@@ -79,6 +81,7 @@ function columns({ steady, assumed }: EstimateResult): { head: string; state: St
   ];
 }
 
+/** Where the heat goes, under both fires. */
 export function heatLossData(result: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   const states = columns(result);
@@ -110,6 +113,7 @@ const AIR = [
 /** Those that say whether a pit draws. */
 export const MAIN_AIR = ['stackBase_Pa', 'air_kg_per_s', 'excessAirRatio'] as const satisfies StateName[];
 
+/** Draft, air and speeds, under both fires. */
 export function airData(result: EstimateResult, system: UnitSystem, shown: readonly StateName[] = AIR): TableData {
   const say = sayIn(system);
   const states = columns(result);
@@ -129,6 +133,7 @@ const FAINT = 0.03;
 const TRICKLE = 1e-5;
 const NONE = 0.01;
 
+/** Flow and pressure difference of every opening. */
 export function openingsData({ openings }: SteadyState, system: UnitSystem): TableData {
   const [say, alone] = [sayIn(system), sayAlone(system)];
   return {
@@ -186,6 +191,7 @@ export function liningsData({ steady, assumed }: EstimateResult, system: UnitSys
   };
 }
 
+/** Area, weight and gas of every part. */
 export function weightsData({ geometry, design }: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   return {
@@ -221,6 +227,7 @@ export function fittedNote({ estimates }: EstimateResult): string | null {
     : null;
 }
 
+/** Estimates that the numbers rest on, each with its spread. */
 export function unknownsData({ estimates }: EstimateResult, system: UnitSystem): TableData {
   const text = (value: number, unit: string) => sayUnknown(value, unit, system);
   return {

@@ -5,7 +5,7 @@
  *   `29 min` (`110 s`, `7 min 40 s`, `1 h 35 min`), `24 in`, `1/4 in`; in SI `121 °C`, `2.29 kg/h`, `0.87 Pa`, `9.35 kW`, `610 mm`, `6.35 mm`.
  * - `formatBoth(kind, si, options?)`: shop units with SI in brackets: `250 °F (121 °C)`.
  * - `formatPlate(si)`: stock thickness: the fraction within 0.002 in of a sixteenth, the gauge where it is one, else mm and in.
- * - `unitOf(kind, system, options?)` and `convert(kind, si, system, options?)`: unit name and plain number, for axes and tables.
+ * - `unitOf(kind, system)` and `convert(kind, si, system, options?)`: unit name and plain number, for axes and tables.
  *
  * Numbers are rounded to what is known: three significant figures (`digits` changes that), temperatures to one degree.
  * A price is told to the cent: `$1.20/lb`.
@@ -82,8 +82,8 @@ export function convert(kind: Kind, si: number, system: UnitSystem, options: For
 }
 
 /** Name of the unit a kind is shown in; axes and table heads take it. */
-export function unitOf(kind: Kind, system: UnitSystem, options: FormatOptions = {}): string {
-  return kind === 'number' ? '' : (options.unit ?? USUAL[kind][system]);
+export function unitOf(kind: Kind, system: UnitSystem): string {
+  return kind === 'number' ? '' : USUAL[kind][system];
 }
 
 /** Rounded to significant figures, with thousands commas; a value that is round as it stands keeps no closing zeros. */

@@ -7,21 +7,11 @@
 import type { OtherUnits } from './parse.js';
 
 export { gaugeNumbers, gaugeThickness, type GaugeTable } from './gauges.js';
-export {
-  findUnit,
-  KIND_NAMES,
-  PLAIN_KINDS,
-  PRICE_KINDS,
-  siIn,
-  UNITS,
-  unitsThatFit,
-  type Kind,
-  type UnitRow,
-} from './kinds.js';
+export { findUnit, KIND_NAMES, PLAIN_KINDS, siIn, UNITS, unitsThatFit, type Kind, type UnitRow } from './kinds.js';
 export { editDistance, nearestName } from './nearest.js';
-export { readNumber, settle, tidyText, withDecimalPoint } from './numbers.js';
+export { readNumber, settle, withDecimalPoint } from './numbers.js';
 export { parseQuantity, type OtherUnits } from './parse.js';
-export { PIPES, type PipeSize } from './pipe.js';
+export { PIPES } from './pipe.js';
 export { withCurrency } from './price.js';
 export {
   convert,

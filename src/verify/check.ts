@@ -78,6 +78,7 @@ export function optional(kind: CaseKind, about: string): NumberInput<true> {
   return { type: 'number', kind, about, optional: true };
 }
 
+/** One of a few words. */
 export function choice<const Option extends string>(
   options: readonly Option[],
   about: string,

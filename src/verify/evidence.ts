@@ -32,6 +32,7 @@ export interface Evidence {
   validation: Validation;
 }
 
+/** How many cases came to what. */
 export function countOutcomes(outcomes: readonly Outcome[]): Evidence['counts'] {
   const of = (status: Status) => outcomes.filter((each) => each.status === status).length;
   return {

@@ -74,6 +74,7 @@ export interface Judgement {
   within: boolean;
 }
 
+/** Error of a computed value, and whether it is within the tolerance. */
 export function judge(computed: number, expected: Expected, tolerance: Tolerance): Judgement {
   const nearest = Math.min(Math.max(computed, expected.low), expected.high);
   const error = computed - nearest;

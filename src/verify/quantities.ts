@@ -4,7 +4,7 @@
  */
 import { findUnit, nearestName, readNumber, UNITS, type Kind, type UnitRow } from '../units/index.js';
 
-export type PhysicsKind =
+type PhysicsKind =
   | 'conductivity'
   | 'coefficient'
   | 'specificHeat'
@@ -84,6 +84,7 @@ const SI: Readonly<Record<CaseKind, string>> = {
   pressureGradient: 'Pa/m',
 };
 
+/** The SI unit of a kind. */
 export function siUnit(kind: CaseKind): string {
   return SI[kind];
 }

@@ -19,7 +19,7 @@ export const CASE_COLUMNS = [
 ] as const;
 
 const KINDS = ['published', 'derived'] as const;
-export type CaseSource = (typeof KINDS)[number];
+type CaseSource = (typeof KINDS)[number];
 
 /** A case ready to run. */
 export interface Case {

@@ -28,6 +28,7 @@ export interface Outcome {
 /** Reasons of rows that are known to miss, by case id. */
 export type Misses = ReadonlyMap<string, string>;
 
+/** Runs cases, each by its check, and judges what they come to. */
 export function runCases(
   cases: readonly Case[],
   registry: ReadonlyMap<string, Check>,

@@ -16,7 +16,7 @@ import { NetworkSystem } from '../network/networkSystem.js';
 import { bodySystem, type Body } from './heatBody.js';
 import { areaMean, perSurface, surfaceMean, type Room } from './rooms/room.js';
 
-export interface StepRow {
+interface StepRow {
   /** number of steps or slices, or the factor on the tolerance */
   steps: number;
   value: number;

@@ -5,7 +5,7 @@ import { OUTDOORS, type Network } from '../network/types.js';
 import { LuSolver } from '../solve/linear.js';
 import { bareNetwork, bareZone } from './rooms/bareNetwork.js';
 
-export interface RoomOpening {
+interface RoomOpening {
   name: string;
   area: number;
   discharge: number;

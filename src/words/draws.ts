@@ -4,6 +4,7 @@ import type { EstimateResult, Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { sayAlone, sayQuantity } from './quantity.js';
 import { rankOf } from './warningRank.js';
+import { splitWhere } from './warningWords.js';
 
 export interface Draws {
   answer: 'yes' | 'barely' | 'no';
@@ -15,7 +16,7 @@ export interface Draws {
 const NO: Readonly<Record<string, (where: string) => string>> = {
   'no-air-path': () => 'next to no air gets to the fire',
   'no-steady-draft': () => 'the draft never settles',
-  'back-draft': (where) => `gas runs backwards through the ${where.split(',')[0]}`,
+  'back-draft': (where) => `gas runs backwards through the ${splitWhere(where).place}`,
   'draft-tips-over': () => 'the draft tips over while it warms up',
 };
 
@@ -25,7 +26,7 @@ const BARELY: Readonly<Record<string, (where: string) => string>> = {
   'draft-swings': () => 'the draft swings to and fro',
   'chokes-at-first': () => 'lit cold, it chokes before it draws',
   'little-air': () => 'so little air that wood burns dirty',
-  'door-gap-smoke': (where) => `smoke leaves by the ${where.split(',')[0]}`,
+  'door-gap-smoke': (where) => `smoke leaves by the ${splitWhere(where).place}`,
 };
 
 /** Yes, barely or no, from what its states and warnings say. */

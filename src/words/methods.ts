@@ -55,131 +55,77 @@ const wet = (design: Design) =>
   (design.cook?.load.length ?? 0) > 0 ||
   parts(design).some((part) => part.contents.some(({ material }) => material === 'water' || material === 'food'));
 
-export const METHODS: readonly Method[] = [
-  {
-    topic: 'Free convection',
-    of: 'lying cylinders and thermometer stems',
-    source: 'Churchill & Chu (1975)',
-    run: nusseltHorizontalCylinder,
-  },
-  {
-    topic: 'Free convection',
-    of: 'upright plates, ends and stacks',
-    source: 'Churchill & Chu (1975)',
-    run: nusseltVerticalPlate,
-  },
-  {
-    topic: 'Free convection',
-    of: 'plates facing up',
-    source: 'McAdams (1954)',
-    run: nusseltPlateUp,
-    used: levelPlates,
-  },
-  {
-    topic: 'Free convection',
-    of: 'plates facing down',
-    source: 'Radziemska & Lewandowski (2001)',
-    run: nusseltPlateDown,
-    used: levelPlates,
-  },
-  {
-    topic: 'Wind and through-flow',
-    of: 'across cylinders and thermometer stems',
-    source: 'Churchill & Bernstein (1977)',
-    run: nusseltCrossCylinder,
-  },
-  {
-    topic: 'Wind and through-flow',
-    of: 'along plates',
-    source: 'Incropera et al. (2007)',
-    run: nusseltFlatPlate,
-    used: windy,
-  },
-  { topic: 'Wind and through-flow', of: 'through a part', source: 'Gnielinski (2013)', run: nusseltPipe },
-  { topic: 'Wind and through-flow', of: 'joined to free convection', source: 'Churchill (1977)', run: mixedConvection },
-  {
-    topic: 'Radiation',
-    of: 'gas by each of CO2 and water vapour',
-    source: 'Leckner (1972)',
-    run: gasEmissivity,
-  },
-  { topic: 'Radiation', of: 'beam length', source: 'Hottel (1954)', run: meanBeamLength },
-  {
-    topic: 'Radiation',
-    of: 'surfaces by resistances to one point in each zone',
-    source: 'Incropera et al. (2007)',
-    run: surfaceConductance,
-  },
-  { topic: 'Steel', of: 'carbon', source: 'EN 1993-1-2:2005, 3.4.1', run: steelSpecificHeat },
-  {
-    topic: 'Steel',
-    of: 'stainless',
-    source: 'EN 1993-1-2:2005, Annex C',
-    run: stainlessSpecificHeat,
-    used: (design) => parts(design).some(({ steel }) => steel === 'stainless'),
-  },
-  {
-    topic: 'Plate',
-    of: 'buckling of flat panels by heat',
-    source: 'Timoshenko & Gere (1961)',
-    run: freePanelStrain,
-  },
-  {
-    topic: 'Plate',
-    of: 'flat panels under a push',
-    source: 'Timoshenko & Woinowsky-Krieger (1959)',
-    run: pushedPanel,
-  },
-  { topic: 'Plate', of: 'stiffness when hot', source: 'EN 1993-1-2:2005, table 3.1', run: steelModulus },
-  {
-    topic: 'Plate',
-    of: 'scale',
-    source: 'Stanley, von Hoene & Huntoon (1950)',
-    run: scaleLoss,
-    used: ({ firebox }) => firebox.steel === 'carbon',
-  },
-  { topic: 'Gas', of: 'NASA polynomials', source: 'GRI-Mech 3.0', run: gasEnthalpy },
-  { topic: 'Outdoors', of: 'pressure by altitude', source: 'US Standard Atmosphere 1976', run: standardPressure },
-  {
-    topic: 'Outdoors',
-    of: 'wind from a weather station to the pit',
-    source: 'ASHRAE Handbook - Fundamentals (2005), ch. 16',
-    run: windProfile,
-    used: fromStation,
-  },
-  { topic: 'Flow', of: 'openings, one and both ways', source: 'Emmons (2002)', run: openingFlow },
-  {
-    topic: 'Flow',
-    of: 'level openings',
-    source: 'Cooper (1989)',
-    run: levelExchange,
-    used: ({ upright, chamber }) => upright !== undefined || chamber?.reverse !== undefined || hasGaps(chamber),
-  },
-  { topic: 'Flow', of: 'stacks', source: 'Darcy-Weisbach', run: ductFlow },
-  { topic: 'Flow', of: 'friction factor', source: 'Haaland (1983)', run: haaland },
-  {
-    topic: 'Flow',
-    of: 'damper',
-    source: "Weisbach's vena contracta",
-    run: damperLoss,
-    used: ({ stacks }) => stacks.some(({ damper }) => damper < 1),
-  },
-  { topic: 'Fire', of: 'oxygen that it can use', source: 'Huggett (1980)', run: fuelShareLimit },
-  {
-    topic: 'Fire',
-    of: 'heat of wood by its moisture',
-    source: 'AIEL, Wood Fuels Handbook',
-    run: netHeatAsFired,
-    used: ({ wood }) => wood.heat === netHeatAsFired(wood.moisture),
-  },
-  {
-    topic: 'Wet surfaces',
-    of: "Spalding's mass transfer with the Lewis relation",
-    source: 'Incropera et al. (2007)',
-    run: evaporation,
-    used: wet,
-  },
-];
+/** By topic: of what, the source, the function, and the designs that it runs for. */
+const BY_TOPIC: Readonly<Record<string, [of: string, source: string, run: Method['run'], used?: Method['used']][]>> = {
+  'Free convection': [
+    ['lying cylinders and thermometer stems', 'Churchill & Chu (1975)', nusseltHorizontalCylinder],
+    ['upright plates, ends and stacks', 'Churchill & Chu (1975)', nusseltVerticalPlate],
+    ['plates facing up', 'McAdams (1954)', nusseltPlateUp, levelPlates],
+    ['plates facing down', 'Radziemska & Lewandowski (2001)', nusseltPlateDown, levelPlates],
+  ],
+  'Wind and through-flow': [
+    ['across cylinders and thermometer stems', 'Churchill & Bernstein (1977)', nusseltCrossCylinder],
+    ['along plates', 'Incropera et al. (2007)', nusseltFlatPlate, windy],
+    ['through a part', 'Gnielinski (2013)', nusseltPipe],
+    ['joined to free convection', 'Churchill (1977)', mixedConvection],
+  ],
+  Radiation: [
+    ['gas by each of CO2 and water vapour', 'Leckner (1972)', gasEmissivity],
+    ['beam length', 'Hottel (1954)', meanBeamLength],
+    ['surfaces by resistances to one point in each zone', 'Incropera et al. (2007)', surfaceConductance],
+  ],
+  Steel: [
+    ['carbon', 'EN 1993-1-2:2005, 3.4.1', steelSpecificHeat],
+    [
+      'stainless',
+      'EN 1993-1-2:2005, Annex C',
+      stainlessSpecificHeat,
+      (design) => parts(design).some(({ steel }) => steel === 'stainless'),
+    ],
+  ],
+  Plate: [
+    ['buckling of flat panels by heat', 'Timoshenko & Gere (1961)', freePanelStrain],
+    ['flat panels under a push', 'Timoshenko & Woinowsky-Krieger (1959)', pushedPanel],
+    ['stiffness when hot', 'EN 1993-1-2:2005, table 3.1', steelModulus],
+    ['scale', 'Stanley, von Hoene & Huntoon (1950)', scaleLoss, ({ firebox }) => firebox.steel === 'carbon'],
+  ],
+  Gas: [['NASA polynomials', 'GRI-Mech 3.0', gasEnthalpy]],
+  Outdoors: [
+    ['pressure by altitude', 'US Standard Atmosphere 1976', standardPressure],
+    [
+      'wind from a weather station to the pit',
+      'ASHRAE Handbook - Fundamentals (2005), ch. 16',
+      windProfile,
+      fromStation,
+    ],
+  ],
+  Flow: [
+    ['openings, one and both ways', 'Emmons (2002)', openingFlow],
+    [
+      'level openings',
+      'Cooper (1989)',
+      levelExchange,
+      ({ upright, chamber }) => upright !== undefined || chamber?.reverse !== undefined || hasGaps(chamber),
+    ],
+    ['stacks', 'Darcy-Weisbach', ductFlow],
+    ['friction factor', 'Haaland (1983)', haaland],
+    ['damper', "Weisbach's vena contracta", damperLoss, ({ stacks }) => stacks.some(({ damper }) => damper < 1)],
+  ],
+  Fire: [
+    ['oxygen that it can use', 'Huggett (1980)', fuelShareLimit],
+    [
+      'heat of wood by its moisture',
+      'AIEL, Wood Fuels Handbook',
+      netHeatAsFired,
+      ({ wood }) => wood.heat === netHeatAsFired(wood.moisture),
+    ],
+  ],
+  'Wet surfaces': [["Spalding's mass transfer with the Lewis relation", 'Incropera et al. (2007)', evaporation, wet]],
+};
+
+export const METHODS: readonly Method[] = Object.entries(BY_TOPIC).flatMap(([topic, rows]) =>
+  rows.map(([of, source, run, used]) => ({ topic, of, source, run, used })),
+);
 
 /** The relations that a design's numbers come from, in the order of the list. */
 export function methodsOf(design: Design): Method[] {

@@ -25,13 +25,12 @@ export function restsOn({ fitted }: Design, system: UnitSystem, brief = false): 
 
 /** The same for designs side by side: once where all rest on the same, else with the labels of those that do. */
 export function restsOnEach(
-  options: readonly { label: string; design: Design }[],
+  options: readonly { label: string; result: { design: Design } }[],
   system: UnitSystem,
-  brief = false,
 ): string[] {
   const labels = new Map<string | null, string[]>();
-  for (const { label, design } of options) {
-    const text = restsOn(design, system, brief);
+  for (const { label, result } of options) {
+    const text = restsOn(result.design, system);
     labels.set(text, [...(labels.get(text) ?? []), plainText(label, 40)]);
   }
   if (labels.size <= 1) return [...labels.keys()].filter((text) => text !== null);

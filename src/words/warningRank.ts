@@ -59,6 +59,7 @@ export function byRank(a: WarningRank, b: WarningRank): number {
   return ORDER.indexOf(a) - ORDER.indexOf(b);
 }
 
+/** How grave a warning is; one that no row has is. */
 export function rankOf({ code, value, limits }: Warning): WarningRank {
   if (code === 'door-gap-smoke' && value !== null && limits?.high !== undefined && limits.high > 0) {
     return value * SOME_SMOKE > MUCH_SMOKE * limits.high ? 'harm' : 'shop';

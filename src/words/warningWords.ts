@@ -70,9 +70,14 @@ export function whereWords(where: string, design: Design): string {
   return [place, ...(fire === null ? [] : [fire])].filter((words) => words !== '').join(', ');
 }
 
+/** The place that a warning is of, and under which fire it holds, as `where` has them. */
+export function splitWhere(where: string): { place: string; state: string | null } {
+  const [, place = '', state] = /^(?:(.*?), )?(assumed fire|hold fire)$/.exec(where) ?? [null, where, null];
+  return { place, state: state ?? null };
+}
+
 function partsOf(where: string, design: Design): { place: string; fire: string | null } {
-  const [, named, state] = /^(?:(.*?), )?(assumed fire|hold fire)$/.exec(where) ?? [null, where, null];
-  const place = named ?? '';
+  const { place, state } = splitWhere(where);
   const words = place === design.gauge ? gaugeLabel(place) : FIELD.test(place) ? fieldWords(place) : place;
   return { place: plainText(words), fire: state === null ? null : FIRES[state] };
 }

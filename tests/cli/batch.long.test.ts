@@ -13,7 +13,7 @@ import {
   type Tree,
 } from './batchLines.js';
 import { canRunParallel, inParallel } from './support/parallel.js';
-import { pitwright, scratch, type Run } from './support/run.js';
+import { expectRefusal, pitwright, scratch, type Run } from './support/run.js';
 
 const mixed = mixedLines(13);
 /** The mixed lines as they are computed in one go. */
@@ -304,9 +304,7 @@ describe('batch: where results go', () => {
     ['--count', 'all'],
     ['--workers', '65'],
   ])('%s %s: exit 2 and what is allowed', async (option, value) => {
-    const { code, stdout, stderr } = await pitwright(['batch', option, value]);
-    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toMatch(/whole number from \d+ to \d+/);
+    await expectRefusal(['batch', option, value], 2, /whole number from \d+ to \d+/);
   });
 });
 

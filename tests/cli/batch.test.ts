@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { drawn, expectAsEstimated, mixedLines, ndjson, plain, read } from './batchLines.js';
-import { pitwright, type Run } from './support/run.js';
+import { expectRefusal, pitwright, type Run } from './support/run.js';
 
 /** The mixed lines as they are computed in one go. */
 let whole: Run;
@@ -86,8 +86,6 @@ describe('batch --changes', () => {
 
 describe('batch: where results go', () => {
   it.each([['--from', '0']])('%s %s: exit 2 and what is allowed', async (option, value) => {
-    const { code, stdout, stderr } = await pitwright(['batch', option, value]);
-    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toMatch(/whole number from \d+ to \d+/);
+    await expectRefusal(['batch', option, value], 2, /whole number from \d+ to \d+/);
   });
 });

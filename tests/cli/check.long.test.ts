@@ -1,6 +1,6 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const folder = eachScratch();
 
@@ -21,9 +21,7 @@ describe('an input that is no design file', () => {
     ['a file used as a folder', 'plain-24.yaml/x', /no such file/],
   ])('%s: exit 3 and the way out', async (_, path, message) => {
     writeFileSync(folder.at('plain-24.yaml'), readFileSync(plain));
-    const { code, stdout, stderr } = await pitwright(['check', path], { cwd: folder.path });
-    expect({ code, stdout }).toEqual({ code: 3, stdout: '' });
-    expect(stderr).toMatch(message);
+    const stderr = await expectRefusal(['check', path], 3, message, { cwd: folder.path });
     expect(stderr.trimEnd().split('\n')).toHaveLength(1);
   });
 
@@ -55,9 +53,7 @@ describe('output to a file', () => {
   ])('%s: exit 2 before any work, nothing left behind', async (_, name, message) => {
     mkdirSync(folder.at('sub'));
     writeFileSync(folder.at('file'), 'kept');
-    const { code, stdout, stderr } = await pitwright(['check', plain, '-o', folder.at(name)]);
-    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toMatch(message);
+    await expectRefusal(['check', plain, '-o', folder.at(name)], 2, message);
     expect(readdirSync(folder.path).sort()).toEqual(['file', 'sub']);
     expect(readFileSync(folder.at('file'), 'utf8')).toBe('kept');
   });

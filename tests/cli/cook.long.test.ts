@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { expectFiles } from './cookFiles.js';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const folder = eachScratch();
 
@@ -99,8 +99,6 @@ describe('cold-smoke', () => {
     [['--least', '0 W'], /out of range/],
     [['--air', 'warm'], /does not begin with a number/],
   ])('refuses %s', async (args, message) => {
-    const { code, stdout, stderr } = await pitwright(['cold-smoke', upright, ...args]);
-    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toMatch(message);
+    await expectRefusal(['cold-smoke', upright, ...args], 2, message);
   });
 });

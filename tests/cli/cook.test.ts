@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { expectFiles } from './cookFiles.js';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const folder = eachScratch();
 
@@ -50,8 +50,6 @@ describe('cold-smoke', () => {
   });
 
   it.each([[['--ceiling', '90'], /has no unit/]])('refuses %s', async (args, message) => {
-    const { code, stdout, stderr } = await pitwright(['cold-smoke', upright, ...args]);
-    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toMatch(message);
+    await expectRefusal(['cold-smoke', upright, ...args], 2, message);
   });
 });

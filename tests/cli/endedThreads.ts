@@ -5,7 +5,7 @@ import { example, pitwright } from './support/run.js';
 
 export const plain = example('plain-24.yaml');
 const design = JSON.stringify(parse(readFileSync(plain, 'utf8')));
-export const stdin = `${design}\n`.repeat(40);
+const stdin = `${design}\n`.repeat(40);
 
 /** Something that happens to each thread in the middle of its work, after so many exponentials. */
 export const inThreads = (what: string) => ({

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { expectToldPlain } from './estimatedText.js';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const folder = eachScratch();
 
@@ -105,9 +105,7 @@ describe('what estimate writes to files', () => {
     '%s: exit 2 and nothing written',
     async (_, args, message) => {
       writeFileSync(folder.at('file'), 'kept');
-      const { code, stdout, stderr } = await pitwright(['estimate', plain, ...args], { cwd: folder.path });
-      expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-      expect(stderr).toMatch(message);
+      await expectRefusal(['estimate', plain, ...args], 2, message, { cwd: folder.path });
       expect(readdirSync(folder.path)).toEqual(['file']);
     },
   );

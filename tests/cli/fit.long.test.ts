@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const folder = eachScratch();
 
@@ -122,9 +122,11 @@ describe('fit', () => {
     const path = folder.at('hot.csv');
     const rows = Array.from({ length: 80 }, (_, i) => `${i},${(400 - 0.5 * i).toFixed(1)},`);
     writeFileSync(path, ['time [min],middle [°F],wood [lb]', ...rows].join('\n'));
-    const { code, stdout, stderr } = await pitwright(['fit', plain, path]);
-    expect({ code, stdout }).toEqual({ code: 3, stdout: '' });
-    expect(stderr).toMatch(/hot\.csv: 0 temperature readings are left to fit once the first hour is left out/);
+    await expectRefusal(
+      ['fit', plain, path],
+      3,
+      /hot\.csv: 0 temperature readings are left to fit once the first hour is left out/,
+    );
   });
 
   /** The made-up cook's rows with its cells changed, its header as it was. */

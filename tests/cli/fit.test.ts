@@ -1,7 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const folder = eachScratch();
 
@@ -35,9 +35,7 @@ describe('fit', () => {
   it('names every fault of a log, with line and column', async () => {
     const path = folder.at('bad.csv');
     writeFileSync(path, readCook().replace('middle [°F]', 'midle [°F]').replace('wood [lb]', 'wood [°F]'));
-    const { code, stdout, stderr } = await pitwright(['fit', plain, path]);
-    expect({ code, stdout }).toEqual({ code: 3, stdout: '' });
-    expect(stderr).toMatch(/bad\.csv:2:\d+: .*midle.*did you mean 'middle/);
+    const stderr = await expectRefusal(['fit', plain, path], 3, /bad\.csv:2:\d+: .*midle.*did you mean 'middle/);
     expect(stderr).toMatch(/bad\.csv:2:\d+: .*wood/);
     const missing = await pitwright(['fit', plain, folder.at('bat.csv')]);
     expect(missing.stderr).toMatch(/no such file\. Did you mean .*bad\.csv\?/);
@@ -57,9 +55,11 @@ describe('fit', () => {
       total += Number(c[5]) || 0;
       return c.map((cell, k) => (k === 5 && c.length > 5 ? String(total) : cell));
     }, 240);
-    const { code, stdout, stderr } = await pitwright(['fit', plain, log, '--save', folder.at('a.yaml')]);
-    expect({ code, stdout }).toEqual({ code: 3, stdout: '' });
-    expect(stderr).toMatch(/changed\.csv: .*wood.* lb.*more than this pit can burn.*running total/);
+    await expectRefusal(
+      ['fit', plain, log, '--save', folder.at('a.yaml')],
+      3,
+      /changed\.csv: .*wood.* lb.*more than this pit can burn.*running total/,
+    );
     expect(existsSync(folder.at('a.yaml'))).toBe(false);
   });
 });

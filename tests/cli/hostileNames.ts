@@ -15,14 +15,14 @@ export const NAME = `Pit\u001b[2J${ALL}end`;
 /** A file's name may hold all but these. */
 export const FILE = NAME.replace(/[\0/]/g, '');
 
-export const tree = {
+const tree = {
   ...parse(readFileSync(example('plain-24.yaml'), 'utf8')),
   name: NAME,
   shop: `Shop ${NAME}`,
   job: `Job ${NAME}`,
   cook: { load: [{ name: NAME, mass: '14 lb', area: '2.5 ft^2', start: '40 °F' }], tend: '2 h' },
 };
-export const design = JSON.stringify(tree);
+const design = JSON.stringify(tree);
 
 export const file = `${FILE}/${FILE}.json`;
 export const shown = ({ stdout, stderr }: Run) => OBEYED.exec(stdout + stderr)?.[0] ?? 'nothing';

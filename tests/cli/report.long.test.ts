@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const plain = example('plain-24.yaml');
 const plainText = readFileSync(plain, 'utf8');
@@ -44,10 +44,7 @@ describe('report', () => {
     ['an unknown paper', ['--paper', 'legal'], 2, /letter, a4/],
     ['no folder', ['-o', 'none/sheet.html'], 2, /does not exist/],
   ])('%s: one clear message, nothing written', async (_, args, code, message) => {
-    const run = await pitwright(['report', plain, ...args], { cwd: folder.path });
-    expect({ code: run.code, stdout: run.stdout }).toEqual({ code, stdout: '' });
-    expect(run.stderr).toMatch(message);
-    expect(run.stderr).not.toMatch(/^ +at /m);
+    await expectRefusal(['report', plain, ...args], code, message, { cwd: folder.path });
     expect(readdirSync(folder.path)).toEqual([]);
   });
 

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { eachScratch, example, pitwright } from './support/run.js';
+import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const plain = example('plain-24.yaml');
 const QUICK = ['--spread', '20', '--workers', '1'];
@@ -23,10 +23,7 @@ describe('report', () => {
     ['a field that is none', ['--vary', 'chamber.plat=1/4 in | 1/8 in'], 3, /chamber\.plat/],
     ['an unknown format', ['--format', 'doc'], 2, /html, pdf/],
   ])('%s: one clear message, nothing written', async (_, args, code, message) => {
-    const run = await pitwright(['report', plain, ...args], { cwd: folder.path });
-    expect({ code: run.code, stdout: run.stdout }).toEqual({ code, stdout: '' });
-    expect(run.stderr).toMatch(message);
-    expect(run.stderr).not.toMatch(/^ +at /m);
+    await expectRefusal(['report', plain, ...args], code, message, { cwd: folder.path });
     expect(readdirSync(folder.path)).toEqual([]);
   });
 });

@@ -1,5 +1,5 @@
-import { describe, expect, it } from 'vitest';
-import { example, pitwright } from './support/run.js';
+import { describe, it } from 'vitest';
+import { example, expectRefusal } from './support/run.js';
 
 const plain = example('plain-24.yaml');
 
@@ -8,8 +8,6 @@ describe('estimate --spread', () => {
     ['--spread', 'many'],
     ['--seed', '-1'],
   ])('%s %s: exit 2 and what is allowed', async (option, value) => {
-    const { code, stdout, stderr } = await pitwright(['estimate', plain, option, value]);
-    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toMatch(/whole number from \d+ to \d+/);
+    await expectRefusal(['estimate', plain, option, value], 2, /whole number from \d+ to \d+/);
   });
 });

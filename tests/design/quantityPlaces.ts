@@ -42,7 +42,7 @@ function quantities(tree: unknown, at: Place = []): Place[] {
   );
 }
 
-export const TREE: unknown = parse(FULL);
+const TREE: unknown = parse(FULL);
 export const PLACES = quantities(TREE);
 
 /** The full design as JSON with another value at a place, one field a line so that lines can be told apart. */

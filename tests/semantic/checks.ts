@@ -12,13 +12,7 @@ export interface Failure {
 }
 
 /** Warnings by which a number that is missing says why. */
-export const REASONS = [
-  'no-steady-draft',
-  'no-air-path',
-  'draft-tips-over',
-  'target-not-reached',
-  'not-soaked-in-a-day',
-];
+const REASONS = ['no-steady-draft', 'no-air-path', 'draft-tips-over', 'target-not-reached', 'not-soaked-in-a-day'];
 
 /** How far a thermometer may read off its target when it is said to read it [K]. */
 const READS = 0.1;

@@ -315,7 +315,7 @@ function partsOf(tree: Tree): string[] {
 }
 
 /** Does a design soak at all, so that sweeps of it say something? */
-export function soaks(tree: Tree): boolean {
+function soaks(tree: Tree): boolean {
   return soaked(solve(tree, [])) != null;
 }
 

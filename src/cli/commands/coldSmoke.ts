@@ -1,22 +1,19 @@
 import { rangeOf } from '../../design/fields.js';
 import { range, type Range } from '../../design/ranges.js';
-import { toJson } from '../../report/json.js';
 import type { ColdSmoke } from '../../study/events/coldSmoke.js';
-import { parseQuantity, type UnitSystem } from '../../units/index.js';
+import { parseQuantity } from '../../units/index.js';
 import { version } from '../../version.js';
 import { apart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { loadDesign } from '../loadDesign.js';
-import { openSink, refuseClashes } from '../output.js';
+import { refuseClashes } from '../output.js';
+import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import { progress, tellWarnings } from '../stderr.js';
 
-export interface ColdSmokeOptions {
+export interface ColdSmokeOptions extends OutputOptions {
   ceiling?: string;
   least?: string;
   air?: string;
-  json?: boolean;
-  output?: string;
-  units: UnitSystem;
 }
 
 /** Whether a pit can smoke cold on its site's day: the smallest steady fire, and what the thermometers read under it. */
@@ -28,16 +25,15 @@ export async function run(path: string, options: ColdSmokeOptions): Promise<void
   const ceiling = quantity('--ceiling', options.ceiling, range('temperature', '40 °F', '200 °F'));
   const least = quantity('--least', options.least, range('power', '50 W', '50 kW'), wood.heat);
   const design = air === undefined ? loaded.design : onADayOf(loaded.design, air);
-  const out = openSink(options.output ?? '-');
+  const outputs = openOutputs(options);
   tellWarnings(loaded.warnings);
   progress('computing');
   const cold = await apart<ColdSmoke>({ kind: 'coldSmoke', design, options: { ceiling, least } });
-  if (options.json) {
-    const { warnings } = loaded;
-    await out.write(toJson({ schema: 1, tool: { name: 'pitwright', version }, design, warnings, coldSmoke: cold }));
-  } else {
-    await out.write((await import('../../report/text/coldSmokeText.js')).coldSmokeText(design, cold, options.units));
-  }
+  const { warnings } = loaded;
+  await writeOutputs(outputs, options, {
+    json: () => ({ schema: 1, tool: { name: 'pitwright', version }, design, warnings, coldSmoke: cold }),
+    text: async (units) => (await import('../../report/text/coldSmokeText.js')).coldSmokeText(design, cold, units),
+  });
 }
 
 /** Surroundings that had the air's temperature go with it. */

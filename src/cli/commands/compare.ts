@@ -7,6 +7,7 @@ import { isShape, MOST_OPTIONS, optionsOf, type OptionRead } from '../../study/c
 import { distinctLabels } from '../../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS, type OptionStudy, type StudySettings } from '../../study/compare/studyOption.js';
 import { parseQuantity } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
 import { eachApart } from '../apart.js';
 import { exit, Stop } from '../exit.js';
 import { readText } from '../input.js';
@@ -67,6 +68,7 @@ export function studiesOf(
   return eachApart({ kind: 'studies', designs, settings }, designs.length, workers);
 }
 
+/** What `--vary` and `--equal` ask for. @throws Stop where a text is wrong, or names a field twice */
 export function readVariations({ vary, equal }: Pick<CompareOptions, 'vary' | 'equal'>): Variation[] {
   const variations = vary.map((text) => {
     const read = parseVariation(text);
@@ -121,7 +123,7 @@ function withPrice(read: OptionRead[], price?: string): OptionRead[] {
     ...(given ? [currency] : []),
   ]);
   if (currencies.size > 1) {
-    const named = [...currencies].map((each) => `'${each}'`).join(' and ');
+    const named = listed([...currencies].map((each) => `'${each}'`));
     throw new Stop(exit.wrongInput, `prices are in ${named}: options are compared in one currency.`);
   }
   return priced;

@@ -57,6 +57,16 @@ export function quantity(range: Range, words: string, options: NumberOptions = {
   };
 }
 
+/** An estimate without a unit: its default, how far it spreads, and what it is called where it counts as an unknown. */
+export function factor(
+  range: Range,
+  words: string,
+  given: Pick<NumberOptions, 'default' | 'guess'>,
+  unknown: NonNullable<NumberOptions['unknown']>,
+): Field<number> {
+  return quantity(range, words, { ...given, print: { bare: true }, unknown });
+}
+
 /** A list of numbers with their units; empty where the file has none. */
 export function quantities(range: Range, words: string, most: number): Field<number[]> {
   const description = `${words} Accepted: ${range.low} to ${range.high}.`;

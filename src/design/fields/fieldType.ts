@@ -34,7 +34,7 @@ export interface Field<T = unknown> {
 export type Rows = Readonly<Record<string, Field>>;
 
 /** The value of a field, once read. */
-export type ValueOf<F> = F extends Field<infer T> ? T : never;
+type ValueOf<F> = F extends Field<infer T> ? T : never;
 
 /** What a block's rows come to: fields that may be absent are optional. */
 export type Read<R> = Loose<{ [K in keyof R]: ValueOf<R[K]> }>;

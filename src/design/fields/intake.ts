@@ -2,7 +2,7 @@
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
 import { block, optional, readRows } from './blocks.js';
-import { choice, count, quantity } from './field.js';
+import { choice, count, factor, quantity } from './field.js';
 import { height, SHARE } from './shared.js';
 
 const VENT_SIDE = range('length', '1/4 in', '4 ft');
@@ -47,12 +47,13 @@ const INTAKE = {
 
 /** Discharge coefficient, an unknown. */
 export function discharge(of: string) {
-  return quantity(range('number', '0.2', '1'), 'Discharge coefficient.', {
-    default: '0.62',
-    guess: '0.55-0.70',
-    print: { bare: true },
-    unknown: { kind: 'discharge', label: `discharge ${of}` },
-  });
+  const unknown = { kind: 'discharge', label: `discharge ${of}` } as const;
+  return factor(
+    range('number', '0.2', '1'),
+    'Discharge coefficient.',
+    { default: '0.62', guess: '0.55-0.70' },
+    unknown,
+  );
 }
 
 export const intake = block(

@@ -24,7 +24,7 @@ export const station = (words: string) => maybe(STATIONS, words);
 export const height = (words: string, label: string | readonly [string, string]) =>
   quantity(HEIGHT, words, { slider: { label, steps: [4, 120, 0.5], height: true } });
 
-export const mass = (words = 'Weight.') => quantity(MASS, words);
+export const mass = () => quantity(MASS, 'Weight.');
 export const area = (words: string) => quantity(AREA, words);
 
 /** Slider of a size across a part. */

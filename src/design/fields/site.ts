@@ -8,7 +8,7 @@ import type { Fields } from '../reading.js';
 
 import { minding, splits } from './cook.js';
 import { block, optional, readRows, usual, where } from './blocks.js';
-import { choice, quantity } from './field.js';
+import { choice, factor, quantity } from './field.js';
 import { type Read, type Soft } from './fieldType.js';
 import { SHARE, WIND } from './shared.js';
 
@@ -139,12 +139,12 @@ const FIRE = {
     guess: true,
     unknown: { kind: 'rise', label: 'how fast the fire comes up' },
   }),
-  radiant: quantity(range('share', '0', '0.6'), 'Share that leaves the fuel bed as radiation.', {
-    default: '0.30',
-    guess: '0.20-0.45',
-    print: { bare: true },
-    unknown: { kind: 'radiant', label: 'heat that leaves as radiation' },
-  }),
+  radiant: factor(
+    range('share', '0', '0.6'),
+    'Share that leaves the fuel bed as radiation.',
+    { default: '0.30', guess: '0.20-0.45' },
+    { kind: 'radiant', label: 'heat that leaves as radiation' },
+  ),
   soot: quantity(range('perLength', '0 per m', '5 per m'), 'Soot absorption in the firebox.', {
     default: '0.5 per m',
     guess: '0-1.2',

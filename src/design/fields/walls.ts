@@ -1,5 +1,6 @@
 /** The wall of a part or a stack, from its plate or its pipe, and the size that its shape takes. */
 import { format } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
 import { PLATE, type Range } from '../ranges.js';
 import type { Fields, QuantityRead } from '../reading.js';
 import { pathText } from '../path.js';
@@ -59,7 +60,7 @@ export function mainSize(
       fields.fault(key, {
         code: 'unknown-key',
         message: `does not belong to a ${shape} ${what}`,
-        allowed: wanted.join(' and '),
+        allowed: listed(wanted),
         atKey: true,
       });
     }

@@ -18,6 +18,7 @@ export function heatShare(kelvin: number): number {
   return (convert('temperature', kelvin, 'shop') - LOW) / (HIGH - LOW);
 }
 
+/** The strip of colours with temperatures under it. */
 export function colourScale(
   { left, right, top }: { left: number; right: number; top: number },
   paint: Pick<Paint, 'ink' | 'faint' | 'heat'> = PAPER_PAINT,

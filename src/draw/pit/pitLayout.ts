@@ -29,6 +29,7 @@ const STACK_INSET = 0.6;
 /** Middles of neighbouring stacks lie this many diameters apart. */
 const STACK_PITCH = 1.6;
 
+/** Where the parts of a pit stand in a view from the side [m]. */
 export function pitLayout(design: Design): PitLayout {
   const { firebox, chamber, upright, throat } = design;
   const span = (left: number, length: number, centre: number, height: number): Span => ({
@@ -103,7 +104,7 @@ export const wrapOf = ({ insulation }: Wall): number => insulation?.thickness ??
 export const outOf = (wall: Wall): number => wrapOf(wall) + (wall.shield ? wall.shield.gap : 0);
 
 /** A part with what covers it, as each of its walls has it. */
-export function grown(span: Span, part: Part, by: (wall: Wall) => number): Span {
+function grown(span: Span, part: Part, by: (wall: Wall) => number): Span {
   const walls = cutWalls(part);
   return {
     left: span.left - by(walls.left),
@@ -119,6 +120,7 @@ export function grownBetween(span: Span, part: Part, by: (wall: Wall) => number)
   return hasHeads(part) ? { ...all, left: span.left, right: span.right } : all;
 }
 
+/** Has a part ends that are dished? */
 export function hasHeads(part: Part): boolean {
   return 'heads' in part && (part.heads ?? 'flat') !== 'flat';
 }

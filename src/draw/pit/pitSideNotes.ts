@@ -9,6 +9,7 @@ import type { Sheet } from '../sheet.js';
 import { gaugePlace, gratesOf, placesOf } from '../../design/places.js';
 import { capital } from '../../words/plainText.js';
 
+/** Stations in their temperatures' colours. */
 export function drawStations(sheet: Sheet, rooms: Partial<Record<StationName, Span>>, notes: PitNotes): void {
   for (const { name, share, layers = [] } of notes.stations ?? []) {
     const room = rooms[name];

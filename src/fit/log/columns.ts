@@ -9,6 +9,7 @@ import {
   nearestColumn,
   splitHeader,
   squashed,
+  stationNames,
   stationProblem,
   unitKind,
   unitProblem,
@@ -48,6 +49,7 @@ export function mapOf(design: Design): ReadonlyMap<string, string> {
   return new Map(Object.entries(design.log?.columns ?? {}).map(([header, meaning]) => [squashed(header), meaning]));
 }
 
+/** What each column of a log holds, by its header or the design's map of headers; faults go to the report. */
 export function matchColumns(
   table: LogTable,
   design: Design,
@@ -258,7 +260,7 @@ function refuseWithout(
       line: table.headerLine,
       value,
       message: 'names no temperature of the pit',
-      allowed: `${namesFor(stations).split(', time')[0]}, or gauge, each with its unit: ${example('station')}`,
+      allowed: `${stationNames(stations)}, or gauge, each with its unit: ${example('station')}`,
     });
   }
 }

@@ -3,7 +3,7 @@ import { parseQuantity, type OtherUnits } from '../../units/index.js';
 import type { Column } from './columns.js';
 import type { LogTable } from './table.js';
 
-export type CellState = 'read' | 'blank' | 'no reading' | 'unreadable';
+type CellState = 'read' | 'blank' | 'no reading' | 'unreadable';
 
 /** One column, a place a row of the table; NaN where nothing was read. */
 export interface ColumnNumbers {
@@ -34,6 +34,7 @@ const LONGEST_CELL = 60;
 /** Distinct texts remembered a column; a logger writes the same few thousand over and over. */
 const MOST_REMEMBERED = 50_000;
 
+/** How a log writes its numbers: with a comma or a point before the decimals. */
 export function styleOf(table: LogTable, columns: readonly Column[]): NumberStyle {
   const indexes = columns.filter(({ quantity }) => quantity !== undefined).map(({ index }) => index);
   let commas = false;
@@ -84,6 +85,7 @@ function readCell(cell: string, column: Column, style: NumberStyle, otherUnits?:
   return fraction.ok ? fraction.si : undefined;
 }
 
+/** The numbers of a column in SI, and which cells are blank or no number. */
 export function readNumbers(
   table: LogTable,
   column: Column,

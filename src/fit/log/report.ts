@@ -26,6 +26,7 @@ export interface FaultAt {
   nearest?: string;
 }
 
+/** Faults and notes of one log, as they are found. */
 export class Report {
   readonly faults: LogFault[] = [];
   readonly notes: LogNote[] = [];
@@ -57,6 +58,6 @@ export class Report {
 }
 
 /** `1 row`, `3 rows`, `1,200 readings`. */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${String(count).replace(/\B(?=(\d{3})+$)/g, ',')} ${count === 1 ? one : many}`;
+export function counted(count: number, one: string): string {
+  return `${String(count).replace(/\B(?=(\d{3})+$)/g, ',')} ${one}${count === 1 ? '' : 's'}`;
 }

@@ -3,7 +3,7 @@ import { parse } from 'csv-parse/sync';
 import { columnOf, nearestColumn, splitHeader, squashed } from '../../design/logHeaders.js';
 import { counted, type Report } from './report.js';
 
-export interface HeaderCell {
+interface HeaderCell {
   text: string;
   /** 1-based place in its line */
   column: number;

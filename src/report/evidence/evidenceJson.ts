@@ -33,6 +33,7 @@ function outcomeTree({ case: each, computed, error, status, reason }: Outcome) {
   };
 }
 
+/** All of the evidence as JSON, rounded so that it is the same on every machine. */
 export function evidenceJson({ outcomes, validation, steps, ...rest }: Evidence): string {
   const { quantities, ...others } = validation;
   return toJson(
@@ -49,6 +50,7 @@ export function evidenceJson({ outcomes, validation, steps, ...rest }: Evidence)
   );
 }
 
+/** What cases of one's own came to, as JSON. */
 export function outcomesJson(outcomes: readonly Outcome[]): string {
   return toJson(rounded({ schema: 1, verification: outcomes.map(outcomeTree) }));
 }

@@ -7,6 +7,7 @@ import { figure, markdownTable, ratio } from './evidenceMarkdown.js';
 
 const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
 
+/** Bias and scatter of every measured quantity. */
 export function biasTable(quantities: readonly QuantityResult[]): string {
   return markdownTable(
     [
@@ -42,6 +43,7 @@ export function biasTable(quantities: readonly QuantityResult[]): string {
   );
 }
 
+/** Every measured row beside the computed one, a table a quantity. */
 export function rowTables(quantities: readonly QuantityResult[]): string {
   return quantities
     .map((each) => {
@@ -79,6 +81,7 @@ export function rowTables(quantities: readonly QuantityResult[]): string {
     .join('\n\n');
 }
 
+/** What each part of the model does to the errors, changed alone. */
 export function mechanismTable(mechanisms: readonly MechanismEffect[]): string {
   const signed = (value: number | null) =>
     value === null ? '-' : `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(3)}`;
@@ -113,6 +116,7 @@ export function mechanismTable(mechanisms: readonly MechanismEffect[]): string {
   );
 }
 
+/** Where the heat of the measured steel room went, moment by moment. */
 export function balanceTable(balances: readonly HeatBalance[]): string {
   const kilowatt = (watt: number) => (watt / 1e3).toFixed(0);
   return markdownTable(

@@ -66,6 +66,7 @@ export function missTable(outcomes: readonly Outcome[]): string {
   );
 }
 
+/** Cases that are shown and not judged, each with the reason. */
 export function informationTable(outcomes: readonly Outcome[]): string {
   const rows = outcomes.filter(({ status }) => status === 'information');
   return markdownTable(
@@ -80,6 +81,7 @@ export function informationTable(outcomes: readonly Outcome[]): string {
   );
 }
 
+/** Values as steps and cells are made finer, and the order of their errors. */
 export function stepTable(steps: readonly StepStudy[]): string {
   return markdownTable(
     ['study', 'against', 'values as it is refined', 'errors', 'order', 'must hold', 'holds'],

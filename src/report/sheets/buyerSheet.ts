@@ -189,6 +189,7 @@ function chartBlock(comparison: Comparison, alone: boolean, system: UnitSystem):
   };
 }
 
+/** When a pit reads the target and is soaked, in a sentence, or why it never does. */
 export function warmUpWords(label: string, result: EstimateResult, system: UnitSystem = 'shop'): string {
   const name = plainText(label, LONGEST);
   const shortfall = shortfallOf(result);

@@ -11,7 +11,7 @@ import { shownOptions } from './shownOptions.js';
 import type { TableData } from '../text/table.js';
 
 /** What a buyer weighs up, in the order he asks. */
-export const ASKED = [
+const ASKED = [
   'gauge_s',
   'soaked_s',
   'woodToSoaked_kg',

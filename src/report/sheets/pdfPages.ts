@@ -22,7 +22,7 @@ export interface Part {
 }
 
 /** What is drawn at a height of a page, at the left margin. */
-export interface Spot {
+interface Spot {
   part: Part;
   y: number;
   scale: number;

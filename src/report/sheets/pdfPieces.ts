@@ -73,6 +73,7 @@ export function stackOf(block: Block, width: number, level: 'H2' | 'H3'): Stack 
   }
 }
 
+/** Height of pieces one under the other. */
 export function heightOf(pieces: Piece[]): number {
   return pieces.reduce((sum, { height }) => sum + height, 0);
 }

@@ -78,10 +78,7 @@ function inputBlocks({ design }: EstimateResult, defaults: string[], comparison:
     isFitted ? `${value} **` : isDefault ? `${value} *` : value,
   ]);
   const blocks: Block[] = [{ kind: 'text', text: '* not given in the design file: a usual value was taken.' }];
-  const measured = restsOnEach(
-    comparison.options.map(({ label, result }) => ({ label, design: result.design })),
-    'shop',
-  );
+  const measured = restsOnEach(comparison.options, 'shop');
   if (measured.length > 0)
     blocks.push({ kind: 'text', text: ['** fitted to a measured cook.', ...measured].join(' ') });
   for (let from = 0; from < rows.length; from += 2 * INPUT_ROWS) {

@@ -12,6 +12,7 @@ import type { Wall } from '../../design/walls.js';
 import type { DesignOption } from '../../design/options.js';
 import { PARTS } from '../../design/stations.js';
 import type { UnitSystem } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
 import { designRows } from '../designRows.js';
 import { plainText } from '../../words/plainText.js';
 import { sayIn, type Say } from '../../words/quantity.js';
@@ -139,7 +140,7 @@ function sharedTable({ shared }: Geometry, say: Say): string {
   return table(
     ['', 'area', 'weight', 'middle at'],
     shared.map(({ parts, area, mass, centre }) => [
-      parts.join(' and '),
+      listed(parts),
       say('area', area),
       say('mass', mass),
       say('length', centre, { shop: 'in' }),

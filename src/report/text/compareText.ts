@@ -55,10 +55,7 @@ function title({ options }: Comparison): string {
 
 /** What measured cooks the options rest on; nothing where none does. */
 function measuredCooks({ options }: Comparison, system: UnitSystem): string[] {
-  const told = restsOnEach(
-    options.map(({ label, result }) => ({ label, design: result.design })),
-    system,
-  );
+  const told = restsOnEach(options, system);
   return told.length > 0 ? [told.map(paragraph).join('\n')] : [];
 }
 

@@ -5,6 +5,7 @@ import { plainText, wrap } from '../../words/plainText.js';
 /** Columns that a text report keeps to, but for names. */
 export const WIDTH = 98;
 
+/** Text broken into lines. */
 export function paragraph(text: string): string {
   return wrap(text, WIDTH);
 }
@@ -14,6 +15,7 @@ export function note(text: string): string {
   return `  ${wrap(text, WIDTH - 2, '  ')}`;
 }
 
+/** An item of a list, broken into lines. */
 export function bullet(text: string): string {
   return `  - ${wrap(text, WIDTH - 4, '    ')}`;
 }
@@ -28,6 +30,7 @@ export function heading(title: string, { name, version }: { name: string; versio
   return `${title}\n${paragraph(`${name} ${version}: ${NOT_A_GUARANTEE}`)}`;
 }
 
+/** Blocks under a head. */
 export function section(head: string, ...blocks: string[]): string {
   return [head, ...blocks].join('\n');
 }

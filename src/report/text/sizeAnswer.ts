@@ -34,10 +34,12 @@ export function drawnWords(result: SizeResult, system: UnitSystem): string {
   ].join('; ')}.`;
 }
 
+/** How the vents and the stack of the drawing do. */
 export function drawnText(result: SizeResult, system: UnitSystem): string {
   return paragraph(plainText(drawnWords(result, system), 900));
 }
 
+/** The choice from stock, what it does against the drawing, and the fields to write. */
 export function chosenText(result: SizeResult, choice: SizeChoice, system: UnitSystem): string {
   const { fields, intakes, weighed } = choice;
   const held = `it holds with the intakes ${percent(intakes.holdOpening!)} open and ${format('massFlow', weighed.wood_kg_per_s!, system, { digits: 3 })} of wood`;
@@ -93,6 +95,7 @@ function fieldLines(
   ];
 }
 
+/** Why nothing from stock will do. */
 export function notChosen(result: SizeResult): string {
   return [
     'NOTHING FROM STOCK KEEPS WITHIN EVERY LIMIT',

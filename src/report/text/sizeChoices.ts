@@ -26,6 +26,7 @@ export function rankedBy({ choices }: SizeResult): string {
 /** Choices that a short answer shows. */
 const FIRST = 5;
 
+/** The table of choices, best first; in full or the first few. */
 export function choicesText(result: SizeResult, system: UnitSystem, full: boolean): string {
   const data = choicesData(result, system);
   const rows = full ? data.rows : data.rows.slice(0, FIRST);

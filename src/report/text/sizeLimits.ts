@@ -7,11 +7,12 @@ import { format, type UnitSystem } from '../../units/index.js';
 import { INDENT, table } from './table.js';
 import { note } from './paragraphs.js';
 
+/** A share in whole per cent. */
 export function percent(share: number): string {
   return `${Math.round(100 * share)} %`;
 }
 
-export function valueText(key: LimitKey, value: number, system: UnitSystem): string {
+function valueText(key: LimitKey, value: number, system: UnitSystem): string {
   if (LIMIT[key].unit === 'm/s') return speed(value, system);
   if (key === 'holdOpening') return percent(value);
   if (key === 'smoke' || key === 'gapSmoke') return `${Number((100 * value).toPrecision(2))} %`;
@@ -37,6 +38,7 @@ function bandText(key: LimitKey, system: UnitSystem): string {
 /** A margin that is no longer told as a number [-]. */
 const AMPLE = 3;
 
+/** How far a number is inside its limit, in a word or per cent. */
 export function marginText({ key, value, margin }: Margin): string {
   const { low, high, told } = LIMIT[key];
   if (low === 0 || high === 0) return margin >= 0 ? 'in' : told ? 'told' : 'OUT';
@@ -55,6 +57,7 @@ export function outWords({ key, value }: Margin, system: UnitSystem): string {
 /** What an estimate warns of and has no number of its own, where all of it is well: one row. */
 const ALL_ELSE = 'what else an estimate warns of';
 
+/** Every limit, and what the choice and the drawing come to against it, with the margin. */
 export function marginsText(
   { asDrawn, wanted, chosen }: SizeResult,
   choice: SizeChoice,

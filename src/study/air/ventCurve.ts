@@ -18,7 +18,7 @@ export interface VentCurve {
 }
 
 /** From nearly shut to wide open. */
-export const OPENINGS = [0.02, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.8, 1];
+const OPENINGS = [0.02, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.8, 1];
 
 /**
  * The vent curve a cook uses: where the thermometer settles against how far the intakes are open, with wood enough on the

@@ -13,7 +13,7 @@ import type { EstimateResult, SteadyState } from '../estimate/result.js';
 export const HOLDS = [1, 10] as const;
 
 /** How a surface does against the threshold of a hold. */
-export interface TouchVerdict {
+interface TouchVerdict {
   hold_s: number;
   threshold_K: number;
   /** the surface is at or above it */
@@ -45,7 +45,7 @@ export interface HandResult {
   full: HandleState | null;
 }
 
-export interface SurfaceResult {
+interface SurfaceResult {
   station: StationName;
   hold: Touched | null;
   full: Touched | null;

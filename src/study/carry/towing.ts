@@ -6,7 +6,7 @@ import { trailerLoads, type TrailerLoads } from './trailerLoads.js';
 export const TONGUE_BAND = { low: 0.1, high: 0.15 } as const;
 
 /** What a weight is: wood and food are gone after a cook, water is let out when the pit is empty. */
-export type CarriedKind = 'gear' | 'wood' | 'food' | 'water';
+type CarriedKind = 'gear' | 'wood' | 'food' | 'water';
 
 /** A weight on a trailer. */
 export interface Carried {

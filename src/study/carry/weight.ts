@@ -12,7 +12,7 @@ import { tonguePercent, trailerLoads, type TrailerLoads } from './trailerLoads.j
 import { formatBoth } from '../../units/index.js';
 
 /** A weight and where it acts: along the trailer from its mark; without a trailer along the pit from the firebox's outer end. */
-export interface WeightItem extends Carried {
+interface WeightItem extends Carried {
   name: string;
   /** above the ground, as the pit stands; null where the file gives none */
   height_m: number | null;

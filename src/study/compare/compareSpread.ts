@@ -7,7 +7,7 @@ import { studyOption } from './studyOption.js';
 import { movedDesign, pathsOf } from '../spread/unknowns.js';
 
 /** What a tenth, half and nine tenths of the cases lie below; null where there are no cases, or among those without a number. */
-export interface Percentiles {
+interface Percentiles {
   p10: number | null;
   p50: number | null;
   p90: number | null;

@@ -3,8 +3,7 @@ import { geometryOf } from '../../design/geometryOf.js';
 import { bracketedRoot } from '../../solve/root.js';
 
 /** What stays as it is when a part changes its shape; its plate, its middle and the length do in any case. */
-export const EQUALS = ['volume', 'length', 'weight'] as const;
-export type Equal = (typeof EQUALS)[number];
+export type Equal = 'volume' | 'length' | 'weight';
 
 /** How far the size across may go from what it was. */
 const [SMALLEST, LARGEST] = [0.4, 2.5];

@@ -1,5 +1,6 @@
 /** What an option costs and saves against the baseline, and when the one has paid for the other, in words. */
 import { formatTime, withCurrency, type UnitSystem } from '../../units/index.js';
+import { listed } from '../../units/listed.js';
 import { paybackNumber, type Payback } from '../costs.js';
 import type { ComparedOption, Comparison } from './compare.js';
 import { cooksText, tellingOf } from './told.js';
@@ -28,10 +29,10 @@ export function paybackWords(
     if (cooks === 0) return '';
     return cooks === null ? ', never paid back' : `, paid back after about ${cooksText(cooks)} cooks`;
   };
-  return [
+  return listed([
     `in money: ${apart(told.build, extra)} to build`,
     `${apart(told.cook, -saved)} for the wood of a cook (${formatTime(told.cook_s)})${when()}`,
-  ].join(' and ');
+  ]);
 }
 
 /** How much a cost differs, as the table prints it; of the first of some costs that the comparison tells. */

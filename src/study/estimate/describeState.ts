@@ -135,7 +135,7 @@ export function airAtFire(pit: Pick<Pit, 'model'>, x: Float64Array): number {
 }
 
 /** Air that the firebox takes in from outdoors, by intakes and gaps, after an evaluation [kg/s]. */
-export function airIntoFirebox({ model }: Pick<Pit, 'model'>): number {
+function airIntoFirebox({ model }: Pick<Pit, 'model'>): number {
   let air = 0;
   model.network.openings.forEach((o, i) => {
     if (o.from === model.network.fire.zone && o.to === OUTDOORS) air += model.flows[i].backward;

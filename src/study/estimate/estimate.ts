@@ -19,6 +19,7 @@ import { airWarnings, backDraftWarnings, bedWarnings, chokesAtFirst, smokeWarnin
 import { fallsBack, targetWarning } from './targetWarnings.js';
 import { materialWarnings } from './materialWarnings.js';
 import { otherState } from './otherState.js';
+import { listed } from '../../units/listed.js';
 
 /** A solved pit: the state that holds its target, null where none does, and that of its full fire. */
 export interface Solution {
@@ -214,7 +215,7 @@ function noSteadyDraft(pit: Pit, solved: Solved): Warning {
     .filter((o) => ['intake', 'throat', 'stackExit'].includes(o.role) && o.flow_kg_per_s < 0)
     .map((o) => o.name);
   const reasons = [
-    ...(wrong.length > 0 ? [`gas runs backwards through ${wrong.join(' and ')}`] : []),
+    ...(wrong.length > 0 ? [`gas runs backwards through ${listed(wrong)}`] : []),
     ...(last.limitedByAir ? ['the fire gets too little air'] : []),
   ];
   const why = reasons.length > 0 ? ` (${reasons.join('; ')})` : '';

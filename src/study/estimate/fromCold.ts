@@ -8,7 +8,7 @@ import { fullFireFrom, runWarmUp, type WarmUpOptions, type WarmUpRun } from './w
 const SAME = { fire: 5e-3, temperature: 1 };
 
 /** A steady state that a pit lit cold comes to, and another that the same fire or target also has. */
-export interface Arrival {
+interface Arrival {
   state: Solved | null;
   other: Solved | null;
 }
@@ -29,7 +29,7 @@ export interface FromCold {
  * Can the gas of a pit go more than one way, so that how it was lit decides? It can where a second stack may draw or let air down,
  * and where it may turn back over a reverse-flow plate: 48 of 49 random shop designs with two states were of these.
  */
-export function forks({ stacks, chamber }: Design): boolean {
+function forks({ stacks, chamber }: Design): boolean {
   return stacks.length > 1 || chamber?.reverse !== undefined || hasGaps(chamber);
 }
 

@@ -6,11 +6,10 @@ import type { LiningState } from './result.js';
 /** Lined walls, part by part, each with its hottest place. */
 export function liningStates({ model, geometry, design }: Pit, x: Float64Array): LiningState[] {
   const { nodes } = model.network;
-  const lined = nodes.flatMap(({ name, lines }, hot) => (lines === undefined ? [] : [{ name, hot, steel: lines }]));
+  const lined = nodes.flatMap(({ lines }, hot) => (lines === undefined ? [] : [{ hot, steel: lines }]));
   return geometry.parts.flatMap(({ name: part, faces }) =>
     faces.flatMap((face): LiningState[] => {
-      const begins = `${part} ${face.name}`;
-      const own = lined.filter(({ name }) => name.startsWith(`${begins} `));
+      const own = lined.filter(({ steel }) => nodes[steel].part === part && nodes[steel].face === face.name);
       if (!face.wall.lining || own.length === 0) return [];
       const hottest = own.reduce((most, each) => (x[each.hot] > x[most.hot] ? each : most));
       return [

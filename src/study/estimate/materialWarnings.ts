@@ -1,7 +1,7 @@
 /** What is warned of materials: plates too thick for one temperature, coats, insulation and linings too hot. */
 import { FINISHES, INSULATIONS, LININGS } from '../../design/catalog/index.js';
 import type { Insulation } from '../../design/design.js';
-import { OUTDOORS } from '../../network/types.js';
+import { OUTDOORS, type ThermalNode } from '../../network/types.js';
 import { formatBoth } from '../../units/index.js';
 import { BIOT_LIMIT } from './biot.js';
 import { liningStates } from './linings.js';
@@ -59,18 +59,26 @@ export function materialWarnings(pit: Pit, x: Float64Array, biot: Float64Array):
   return out;
 }
 
-/** Walls of a pit, each with the names that its nodes begin with; stacks count as one, as the first of them is. */
-function walls({ design, geometry }: Pit): { part: string; begins: string; finish: string; insulation?: Insulation }[] {
+/** A wall of a part; of a stack no face. */
+interface PartWall {
+  part: string;
+  face?: string;
+  finish: string;
+  insulation?: Insulation;
+}
+
+/** Walls of a pit; stacks count as one, as the first of them is. */
+function walls({ design, geometry }: Pit): PartWall[] {
   const [stack] = design.stacks;
   return [
     ...geometry.parts.flatMap(({ name, faces }) =>
-      faces.map((face) => ({ part: name as string, begins: `${name} ${face.name}`, ...face.wall })),
+      faces.map((face) => ({ part: name, face: face.name, ...face.wall })),
     ),
-    ...(stack ? [{ part: 'stack', begins: 'stack', finish: stack.finish, insulation: stack.insulation }] : []),
+    ...(stack ? [{ part: 'stack', finish: stack.finish, insulation: stack.insulation }] : []),
   ];
 }
 
-const isOf = (name: string, begins: string) => name === begins || name.startsWith(`${begins} `);
+const isOf = (node: ThermalNode, { part, face }: PartWall) => node.part === part && node.face === face;
 
 /** What each finish of each part reaches at its hottest [K]. */
 function coatings(pit: Pit, x: Float64Array): { part: string; finish: string; surface: number }[] {
@@ -78,8 +86,7 @@ function coatings(pit: Pit, x: Float64Array): { part: string; finish: string; su
   return hottestOf(
     walls(pit),
     ({ finish }) => finish,
-    ({ begins }) =>
-      faces.flatMap(({ zone, node }) => (zone === OUTDOORS && isOf(nodes[node].name, begins) ? [x[node]] : [])),
+    (wall) => faces.flatMap(({ zone, node }) => (zone === OUTDOORS && isOf(nodes[node], wall) ? [x[node]] : [])),
   ).map(({ part, kind, hottest }) => ({ part, finish: kind, surface: hottest }));
 }
 
@@ -90,14 +97,14 @@ function wrappings(pit: Pit, x: Float64Array): { part: string; material: string;
   return hottestOf(
     wrapped,
     ({ insulation }) => insulation!.material,
-    ({ begins }) => nodes.flatMap(({ name, thickness }, i) => (thickness > 0 && isOf(name, begins) ? [x[i]] : [])),
+    (wall) => nodes.flatMap((node, i) => (node.thickness > 0 && isOf(node, wall) ? [x[i]] : [])),
   ).map(({ part, kind, hottest }) => ({ part, material: kind, plate: hottest }));
 }
 
-function hottestOf<W extends { part: string }>(
-  some: W[],
-  kindOf: (wall: W) => string,
-  temperatures: (wall: W) => number[],
+function hottestOf(
+  some: PartWall[],
+  kindOf: (wall: PartWall) => string,
+  temperatures: (wall: PartWall) => number[],
 ): { part: string; kind: string; hottest: number }[] {
   const found = new Map<string, { part: string; kind: string; hottest: number }>();
   for (const wall of some) {

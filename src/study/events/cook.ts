@@ -17,6 +17,7 @@ import { Timeline, type Curve } from './timeline.js';
 import { timeWithin } from './timeWithin.js';
 import { variantOf } from './variant.js';
 import { turnWeather } from './weather.js';
+import { listed } from '../../units/listed.js';
 
 export interface CookResult {
   /** times from the match [s] */
@@ -223,7 +224,10 @@ function marksOf(
 }
 
 function wordsOf({ door, fireboxDoor, wind, rain }: CookEvent): string {
-  return [door && 'door', fireboxDoor && 'firebox door', wind !== undefined && 'wind', rain !== undefined && 'rain']
-    .filter(Boolean)
-    .join(' and ');
+  return listed([
+    ...(door ? ['door'] : []),
+    ...(fireboxDoor ? ['firebox door'] : []),
+    ...(wind === undefined ? [] : ['wind']),
+    ...(rain === undefined ? [] : ['rain']),
+  ]);
 }

@@ -24,9 +24,9 @@ export interface CoolDown {
  *
  * @returns null: steps broke off before either time was known
  */
-export function coolDown({ pit, x }: HeldPit, tolerance = 1): CoolDown | null {
+export function coolDown({ pit, x }: HeldPit): CoolDown | null {
   const { temperature: outdoors } = pit.model.network.outdoors;
-  const line = new Timeline(pit, x, { longestStep: LONGEST_STEP, tolerance });
+  const line = new Timeline(pit, x, { longestStep: LONGEST_STEP });
   const half = 0.5 * (line.reading + outdoors);
   const hottest = [hottestOutside(pit, x)];
   if (!line.burn(() => ({ mode: 'release', heat: 0 }))) return null;

@@ -63,13 +63,13 @@ export function sinks({ limitedByAir, mean_K }: Swing, { target, cook }: Design[
  *
  * @returns null: steps broke off, or the thermometer never falls to the line
  */
-export function splitSwing(held: HeldPit, tolerance = 1): Swing | null {
+export function splitSwing(held: HeldPit): Swing | null {
   const { design } = held.pit;
   const { splits } = design.fire;
   const rule = ruleOf(design, held.fire);
   const start = openAtFirst(design, rule);
   const pit = rule.intakes ? withIntakes(design, start) : held.pit;
-  const line = new Timeline(pit, held.x, { longestStep: BED_STEP, spacing: CURVE_STEP, tolerance });
+  const line = new Timeline(pit, held.x, { longestStep: BED_STEP, spacing: CURVE_STEP });
   if (splits.every === 0) {
     return line.burn(() => ({ mode: 'release', heat: held.fire })) ? describe(line, null, [0], Infinity, true) : null;
   }

@@ -1,4 +1,4 @@
-/** Temperatures of plates at a state's unknowns: the one place here that knows how a network names them. */
+/** Temperatures of plates at a state's unknowns. */
 import type { PartName, Steel } from '../../design/design.js';
 import { isSteel } from '../../network/materials.js';
 import { meanByArea, type Pit } from '../../network/pit.js';
@@ -6,8 +6,7 @@ import type { ThermalNode } from '../../network/types.js';
 
 /** Is a node a piece of a face's plate? */
 function pieceOf(part: PartName, face: string): (node: ThermalNode) => boolean {
-  const begins = `${part} ${face}`;
-  return ({ name, thickness }) => thickness > 0 && (name === begins || name.startsWith(`${begins} `));
+  return (node) => node.thickness > 0 && node.part === part && node.face === face;
 }
 
 /** The one station that a face lies at; undefined where it runs along several. */

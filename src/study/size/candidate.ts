@@ -12,13 +12,11 @@ export interface Candidate {
 }
 
 /**
- * The design with a candidate's vents, throat and stack: one row of vents where its first intake stands, every stack alike.
- *
- * @param open share that the intakes are open
+ * The design with a candidate's vents, throat and stack: one row of vents, all open, where its first intake stands, every stack alike.
  */
-export function candidateDesign(design: Design, { vents, throat, stack, height }: Candidate, open = 1): Design {
+export function candidateDesign(design: Design, { vents, throat, stack, height }: Candidate): Design {
   return withAir(design, {
-    vents: vents ? { kind: vents.kind, count: vents.count, area: vents.area, open } : open,
+    vents: vents ? { kind: vents.kind, count: vents.count, area: vents.area, open: 1 } : 1,
     throat: throat?.value,
     stack: { ...stack.section, ...(height ? { height: height.value } : {}) },
   });

@@ -1,6 +1,7 @@
 /** The size that is chosen with its stack's foot, or its throat, at other heights: what that does to grate, lid, floor and draft. */
 import type { Design } from '../../design/design.js';
 import { readDesignAnyUnit } from '../../design/read.js';
+import { partOfStation } from '../../design/stations.js';
 import type { Tree } from '../../design/vary.js';
 import { inchText } from '../../units/index.js';
 import { cleanVents, withOpening } from '../air/cleanHold.js';
@@ -84,8 +85,9 @@ function gaugeStation(design: Design, { places, stations }: SteadyState): Statio
   return stations.find(({ name }) => name === (gauge?.station ?? design.gauge)) ?? stations[0];
 }
 
+/** What the food gets where the cook's thermometer is: how hot it is, and how even. */
 export function foodIn(design: Design, state: SteadyState): Food {
-  const part = gaugeStation(design, state).name.startsWith('upright') ? 'upright' : 'chamber';
+  const part = partOfStation(gaugeStation(design, state).name) === 'upright' ? 'upright' : 'chamber';
   const food = state.places.filter((each) => each.kind !== 'thermometer' && each.part === part);
   const readings = food
     .filter(({ name }) => part === 'upright' || name === food[0].name)

@@ -19,6 +19,7 @@ function foundIn({ estimated, weighed }: FullJudgement): Found | null {
   return estimated && { result: { ...estimated, steady: steady ?? null } };
 }
 
+/** What a size costs to build, and the wood of a cook with it, where the design has prices. */
 export function moneyOf(design: Design, judgement: FullJudgement): Money {
   const found = foundIn(judgement);
   if (!design.prices || !found) return NONE;

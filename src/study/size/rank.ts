@@ -17,6 +17,7 @@ export interface Weighed {
   overLid_m: number;
 }
 
+/** What choices are ranked by beside their margins. */
 export function weigh(
   design: Design,
   { hold, weather }: { hold: AirState | null; weather: readonly WeatherCheck[] },

@@ -23,7 +23,7 @@ import type { AirState } from '../air/states.js';
 import type { WeatherCheck } from './weather.js';
 
 /** States that margins are read from; null where there is none. */
-export interface SizeChecks {
+interface SizeChecks {
   full: AirState | null;
   hold: AirState | null;
   justLit: AirState | null;
@@ -68,10 +68,7 @@ export interface SizeChoice {
   fields: CandidateFields;
 }
 
-export interface AsDrawn extends Pick<
-  SizeChoice,
-  'margins' | 'checks' | 'failed' | 'weighed' | 'warned' | 'money' | 'ok'
-> {
+interface AsDrawn extends Pick<SizeChoice, 'margins' | 'checks' | 'failed' | 'weighed' | 'warned' | 'money' | 'ok'> {
   holdOpening: number | null;
   /** what it is not, of what is asked for */
   missed: ConstraintKey[];
@@ -135,7 +132,7 @@ export interface SizeResult {
 const SHORTLIST = { asked: 12, without: 4 } as const;
 
 /** A candidate as the reader takes it from the file: what is judged is what a builder would run. */
-export interface Written {
+interface Written {
   candidate: Candidate;
   guess: number;
   design: Design;

@@ -39,14 +39,13 @@ export interface Cause {
 }
 
 /** Bands of a curve: at each time, what a tenth, half and nine tenths of the cases lie below. */
-export interface Band {
+interface Band {
   p10: number[];
   p50: number[];
   p90: number[];
 }
 
-export const CURVES = ['thermometer_K', 'gas_K', 'steel_K', 'fire_W'] as const;
-export type CurveName = (typeof CURVES)[number];
+export type CurveName = 'thermometer_K' | 'gas_K' | 'steel_K' | 'fire_W';
 
 export interface Spread {
   cases: number;

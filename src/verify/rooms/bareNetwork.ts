@@ -4,6 +4,7 @@ import { dryAir } from '../../physics/gasMixture.js';
 import { STEM } from '../../physics/thermometer.js';
 import { heaterFire } from './burner.js';
 
+/** A network with outdoors and nothing else. */
 export function bareNetwork(outdoors: { temperature: number; pressure: number; wind: number }): Network {
   return {
     zones: [],

@@ -44,6 +44,7 @@ export interface Room {
   areas: Record<Surface, number>;
 }
 
+/** A room with openings and a burner, of the pit's own zones, walls and openings. */
 export function buildRoom(spec: RoomSpec): Room {
   const { length, width, height, layers, insideEmissivity, outsideEmissivity, levels = 1, burner } = spec;
   const lining = { layers, insideEmissivity, outsideEmissivity };

@@ -3,7 +3,7 @@ import { OUTDOORS, type FaceShape, type Network, type ThermalLink } from '../../
 import { steelDensity } from '../../physics/steel.js';
 
 /** A layer cut into slices; its conductivity may follow temperature. */
-export interface SolidLayer {
+interface SolidLayer {
   type: 'solid';
   thickness: number;
   density: number;
@@ -13,7 +13,7 @@ export interface SolidLayer {
 }
 
 /** Plate: one temperature through its thickness. With no specific heat of its own it follows that of carbon steel. */
-export interface PlateLayer {
+interface PlateLayer {
   type: 'plate';
   thickness: number;
   specificHeat?: number;

@@ -161,6 +161,7 @@ export function corridorUnder(
 
 type CorridorQuantity = Extract<QuantityName, 'burnRoomGas' | 'corridorHeight' | 'corridorUpper' | 'corridorLower'>;
 
+/** Measured and computed rows of the corridor, a list a quantity. */
 export function corridorRows(
   rows: readonly MeasuredRow[],
   layered: readonly CorridorMoment[],

@@ -36,6 +36,7 @@ export interface StecklerResult {
   neutralHeight: number;
 }
 
+/** One vent-flow room, solved steady. */
 export function runSteckler(row: MeasuredRow, a: Assumptions): StecklerResult {
   const outdoors = row.number('T_amb_C') + ZERO_CELSIUS;
   const spec: RoomSpec = {
@@ -69,7 +70,10 @@ function measuredMeanRise(row: MeasuredRow): number {
 
 type StecklerQuantity = Extract<QuantityName, 'outflow' | 'inflow' | 'neutral' | 'upperGas' | 'roomGas'>;
 
-/** @param layered the same rows with gas in layers, where both are shown */
+/**
+ * Measured and computed rows of the vent-flow rooms, a list a quantity.
+ * @param layered the same rows with gas in layers, where both are shown
+ */
 export function stecklerRows(
   results: readonly StecklerResult[],
   layered?: readonly StecklerResult[],

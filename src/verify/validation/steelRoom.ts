@@ -158,7 +158,7 @@ function addProbe({ network, walls }: Room, surface: Surface): number {
   return node;
 }
 
-export function readingsOf(rows: readonly MeasuredRow[]): Reading[] {
+function readingsOf(rows: readonly MeasuredRow[]): Reading[] {
   return rows.map((row) => ({ time: row.number('t_s'), heat: row.number('HRR_kW') * 1e3 }));
 }
 

@@ -14,6 +14,7 @@ export interface QuantityResult extends ValidationQuantity {
   layered: Statistics | null;
 }
 
+/** Bias and scatter of the rows of a quantity that count. */
 export function summarise(table: ValidationTable): QuantityResult {
   const deviation = table.uncertainty / 2;
   const usable = (rows: ValidationRow[]) => rows.filter((row) => row.measured > 0 && row.computed > 0);
@@ -45,6 +46,7 @@ export interface FlowCount {
   both: number;
 }
 
+/** How many flows come within a fifth of what was measured. */
 export function countFlows(outflow: readonly ValidationRow[], inflow: readonly ValidationRow[]): FlowCount {
   const near = ({ measured, computed }: ValidationRow) => Math.abs(computed / measured - 1) <= 0.2;
   return {

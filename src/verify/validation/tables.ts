@@ -13,6 +13,7 @@ export interface SteelRoomRun {
   layered?: readonly SteelRoomMoment[];
 }
 
+/** Tables of the vent-flow rooms. */
 export function stecklerTables(...args: Parameters<typeof stecklerRows>): ValidationTable[] {
   return Object.entries(stecklerRows(...args)).map(([name, rows]) => ({ ...QUANTITIES[name as QuantityName], rows }));
 }

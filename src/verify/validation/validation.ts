@@ -11,7 +11,7 @@ import { correctedRelease, measuredRises, releaseAsIs, runSteelRoom, STEEL_ROOM_
 import { countFlows, summarise, type FlowCount, type QuantityResult } from './summary.js';
 import { bareRoomTables, corridorTables, stecklerTables, woolRoomTables, type SteelRoomRun } from './tables.js';
 
-export interface FireTiming {
+interface FireTiming {
   test: string;
   ignition: number;
   /** null: outlasts the table */

@@ -2,7 +2,7 @@ import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { afterEach, beforeEach, inject } from 'vitest';
+import { afterEach, beforeEach, expect, inject } from 'vitest';
 
 export interface Run {
   code: number | null;
@@ -80,6 +80,20 @@ export function pitwright(args: string[], { stdin, cwd, env, hangUp, interrupt }
       done({ code, stdout: Buffer.concat(out).toString('utf8'), ...parted(Buffer.concat(err).toString('utf8')) }),
     );
   });
+}
+
+/** The command ends with this exit code and says why on standard error alone, without a trace of the code. @returns what it says */
+export async function expectRefusal(
+  args: string[],
+  code: number,
+  message: RegExp,
+  options?: RunOptions,
+): Promise<string> {
+  const run = await pitwright(args, options);
+  expect({ code: run.code, stdout: run.stdout }).toEqual({ code, stdout: '' });
+  expect(run.stderr).toMatch(message);
+  expect(run.stderr).not.toMatch(/^ +at /m);
+  return run.stderr;
 }
 
 /** A new folder for one test; `remove` takes it away. */

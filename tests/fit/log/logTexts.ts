@@ -22,7 +22,7 @@ function reading(time: number, top: number, rise: number, share: number): number
   return 70 + top * (1 - Math.exp(-time / rise)) + (top / 40) * Math.sin(time / 700) - 70 * fall;
 }
 
-export function rowAt(i: number): string[] {
+function rowAt(i: number): string[] {
   const time = STEP * i;
   return [
     String(time),

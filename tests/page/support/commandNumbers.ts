@@ -4,7 +4,7 @@ import { expect } from 'vitest';
 import { example, pitwright, type scratch } from '../../cli/support/run.js';
 import { numbers, openPage, saved, settled } from './open.js';
 
-export const flat = (text: string) => text.replace(/\s+/g, ' ');
+const flat = (text: string) => text.replace(/\s+/g, ' ');
 
 /** What the command prints for the design that the page saves. */
 async function commandSays(page: Page): Promise<string> {
@@ -13,7 +13,7 @@ async function commandSays(page: Page): Promise<string> {
 }
 
 /** What an estimate prints of a design, with the inputs as `check` lists them: plates stand there. */
-export async function textsOf(path: string, stdin?: string): Promise<string> {
+async function textsOf(path: string, stdin?: string): Promise<string> {
   const asked = [['estimate', '--full'], ['check']];
   const runs = await Promise.all(asked.map((command) => pitwright([...command, path], { stdin })));
   for (const { code, stderr } of runs) expect(code, stderr).toBe(0);

@@ -20,7 +20,7 @@ const TUBES = [
 ];
 
 /** What a builder might ask: few tubes and a narrow band, so that few sizes have to be tried. */
-export function randomAsked(seed: number): Tree {
+function randomAsked(seed: number): Tree {
   const next = generator(seed + 0x517e);
   const chance = (p: number) => next() < p;
   const inches = (low: number, high: number) => Math.round(2 * (low + (high - low) * next())) / 2;
