@@ -29,56 +29,6 @@ interface Box {
 
 const COLLAR = 0.0762;
 
-/** A field of each range that designs are drawn from. */
-const PLACES = {
-  air: 'site.air',
-  wind: 'site.wind',
-  altitude: 'site.altitude',
-  humidity: 'site.humidity',
-  surroundings: 'site.surroundings',
-  sun: 'site.sun',
-  rain: 'site.rain',
-  windPressure: 'site.windPressure.intake',
-  moisture: 'wood.moisture',
-  woodHeat: 'wood.heat',
-  fireHeat: 'fire.heat',
-  target: 'fire.target',
-  rise: 'fire.rise',
-  radiant: 'fire.radiant',
-  soot: 'fire.soot',
-  section: 'firebox.width',
-  length: 'firebox.length',
-  plate: 'firebox.plate',
-  centre: 'firebox.centre',
-  doorGap: 'firebox.doorGap',
-  doorSide: 'firebox.door.width',
-  lap: 'firebox.door.lap',
-  insulation: 'firebox.insulation.thickness',
-  skin: 'firebox.insulation.skin',
-  emissivity: 'firebox.emissivity',
-  contentMass: 'firebox.contents.mass',
-  contentArea: 'firebox.contents.area',
-  ventArea: 'firebox.intakes.area',
-  open: 'firebox.intakes.open',
-  height: 'firebox.intakes.centre',
-  discharge: 'firebox.intakes.discharge',
-  openingArea: 'throat.area',
-  plateHeight: 'chamber.reverse.height',
-  turn: 'chamber.reverse.turn',
-  uprightSide: 'upright.width',
-  uprightHeight: 'upright.height',
-  stackDiameter: 'stacks.diameter',
-  stackHeight: 'stacks.height',
-  entryLoss: 'stacks.entryLoss',
-  loss: 'stacks.bendLoss',
-  roughness: 'stacks.roughness',
-  innerConvection: 'innerConvection',
-  oxygenUse: 'estimates.oxygenUse',
-  stemFill: 'estimates.stemFill',
-  insideEmissivity: 'estimates.insideEmissivity',
-} as const;
-type RangeName = keyof typeof PLACES;
-
 class Draw {
   private readonly next: () => number;
 
@@ -101,22 +51,22 @@ class Draw {
   }
 
   /** Inside a range of the table, and inside narrower bounds where given; NaN when nothing is left. */
-  si(name: RangeName, low = -Infinity, high = Infinity): number {
-    const { min, max } = rangeOf(PLACES[name]);
+  si(path: string, low = -Infinity, high = Infinity): number {
+    const { min, max } = rangeOf(path);
     const [a, b] = [Math.max(min, low), Math.min(max, high)];
     return a <= b ? this.between(a, b) : NaN;
   }
 
   /** An SI value as text, in any unit of its kind. */
-  text(name: RangeName, si: number): string | number {
-    const { kind } = rangeOf(PLACES[name]);
+  text(path: string, si: number): string | number {
+    const { kind } = rangeOf(path);
     const unit = this.pick(UNITS[kind].length > 0 ? UNITS[kind] : [undefined]);
     if (!unit || (kind === 'share' && this.chance(0.5))) return si;
     return `${(si - (unit.offset ?? 0)) / unit.factor} ${unit.name}`;
   }
 
-  some(name: RangeName): string | number {
-    return this.text(name, this.si(name));
+  some(path: string): string | number {
+    return this.text(path, this.si(path));
   }
 }
 
@@ -127,48 +77,55 @@ function section(box: Box): Section {
 
 function drawBox(draw: Draw): Box {
   const shape = draw.pick(['round', 'square'] as const);
-  const width = draw.si('section');
-  const height = shape === 'round' ? width : draw.si('section');
-  const length = draw.si('length');
-  const plate = draw.si('plate', 0, 0.45 * Math.min(width, height, length));
-  return { shape, width, height, length, plate, centre: draw.si('centre', height / 2, height / 2 + 1.2) };
+  const width = draw.si('firebox.width');
+  const height = shape === 'round' ? width : draw.si('firebox.width');
+  const length = draw.si('firebox.length');
+  const plate = draw.si('firebox.plate', 0, 0.45 * Math.min(width, height, length));
+  return { shape, width, height, length, plate, centre: draw.si('firebox.centre', height / 2, height / 2 + 1.2) };
 }
 
 function drawUpright(draw: Draw): Box {
-  const [width, length, height] = [draw.si('uprightSide'), draw.si('uprightSide'), draw.si('uprightHeight')];
-  const plate = draw.si('plate', 0, 0.45 * Math.min(width, height, length));
-  return { shape: 'square', width, height, length, plate, centre: draw.si('centre', height / 2, height / 2 + 1) };
+  const [width, length, height] = [draw.si('upright.width'), draw.si('upright.width'), draw.si('upright.height')];
+  const plate = draw.si('firebox.plate', 0, 0.45 * Math.min(width, height, length));
+  return {
+    shape: 'square',
+    width,
+    height,
+    length,
+    plate,
+    centre: draw.si('firebox.centre', height / 2, height / 2 + 1),
+  };
 }
 
 /** Height of a second part's middle, such that the two inner sections overlap. */
 function beside(draw: Draw, first: Box, second: Box): number {
   const reach = 0.45 * (first.height - 2 * first.plate + second.height - 2 * second.plate);
-  return draw.si('centre', Math.max(second.height / 2, first.centre - reach), first.centre + reach);
+  return draw.si('firebox.centre', Math.max(second.height / 2, first.centre - reach), first.centre + reach);
 }
 
 function surface(draw: Draw, tree: Tree): void {
   if (draw.chance(0.3)) {
     tree.insulation = {
       material: draw.pick(Object.keys(INSULATIONS)),
-      thickness: draw.some('insulation'),
-      ...(draw.chance(0.6) ? { skin: draw.some('skin') } : {}),
+      thickness: draw.some('firebox.insulation.thickness'),
+      ...(draw.chance(0.6) ? { skin: draw.some('firebox.insulation.skin') } : {}),
     };
   }
   if (draw.chance(0.4)) tree.finish = draw.pick(Object.keys(FINISHES));
-  if (draw.chance(0.2)) tree.emissivity = draw.some('emissivity');
+  if (draw.chance(0.2)) tree.emissivity = draw.some('firebox.emissivity');
 }
 
 function partTree(draw: Draw, box: Box, stations: string[]): Tree {
-  const tree: Tree = { plate: draw.text('plate', box.plate), centre: draw.text('centre', box.centre) };
+  const tree: Tree = { plate: draw.text('firebox.plate', box.plate), centre: draw.text('firebox.centre', box.centre) };
   if (draw.chance(0.3)) tree.steel = draw.pick(['carbon', 'stainless']);
-  if (draw.chance(0.7)) tree.doorGap = draw.some('doorGap');
+  if (draw.chance(0.7)) tree.doorGap = draw.some('firebox.doorGap');
   if (draw.chance(0.25)) {
     const room = 0.6 * Math.min(box.width, box.height, box.length);
     tree.door = {
-      width: draw.text('doorSide', draw.si('doorSide', 0, room)),
-      height: draw.text('doorSide', draw.si('doorSide', 0, room)),
-      ...(draw.chance(0.5) ? { plate: draw.some('plate') } : {}),
-      ...(draw.chance(0.5) ? { lap: draw.some('lap') } : {}),
+      width: draw.text('firebox.door.width', draw.si('firebox.door.width', 0, room)),
+      height: draw.text('firebox.door.width', draw.si('firebox.door.width', 0, room)),
+      ...(draw.chance(0.5) ? { plate: draw.some('firebox.plate') } : {}),
+      ...(draw.chance(0.5) ? { lap: draw.some('firebox.door.lap') } : {}),
     };
   }
   surface(draw, tree);
@@ -176,8 +133,8 @@ function partTree(draw: Draw, box: Box, stations: string[]): Tree {
     tree.contents = Array.from({ length: 1 + Math.floor(draw.between(0, 2)) }, (_, i) => ({
       name: `thing ${i + 1}`,
       material: draw.pick(['steel', 'stainless', 'water', 'food']),
-      mass: draw.some('contentMass'),
-      area: draw.some('contentArea'),
+      mass: draw.some('firebox.contents.mass'),
+      area: draw.some('firebox.contents.area'),
       ...(draw.chance(0.4) ? { station: draw.pick(stations) } : {}),
     }));
   }
@@ -187,9 +144,14 @@ function partTree(draw: Draw, box: Box, stations: string[]): Tree {
 function horizontalTree(draw: Draw, box: Box, stations: string[]): Tree {
   const sizes =
     box.shape === 'round'
-      ? { diameter: draw.text('section', box.width) }
-      : { width: draw.text('section', box.width), height: draw.text('section', box.height) };
-  return { shape: box.shape, ...sizes, length: draw.text('length', box.length), ...partTree(draw, box, stations) };
+      ? { diameter: draw.text('firebox.width', box.width) }
+      : { width: draw.text('firebox.width', box.width), height: draw.text('firebox.width', box.height) };
+  return {
+    shape: box.shape,
+    ...sizes,
+    length: draw.text('firebox.length', box.length),
+    ...partTree(draw, box, stations),
+  };
 }
 
 function intakes(draw: Draw, firebox: Box): Tree[] {
@@ -199,18 +161,22 @@ function intakes(draw: Draw, firebox: Box): Tree[] {
     const count = draw.pick([1, 1, 2, 4]);
     const most = (0.95 * face) / (kinds * count);
     const kind = draw.pick(['disc', 'slide', 'pipe']);
-    const area = draw.si('ventArea', most / 300, most);
+    const area = draw.si('firebox.intakes.area', most / 300, most);
     const half = kind === 'slide' ? 0 : Math.sqrt(area / Math.PI);
     return {
       kind,
       count,
-      area: draw.text('ventArea', area),
-      open: draw.some('open'),
+      area: draw.text('firebox.intakes.area', area),
+      open: draw.some('firebox.intakes.open'),
       centre: draw.text(
-        'height',
-        draw.si('height', firebox.centre - firebox.height / 2 + half, firebox.centre + firebox.height / 2 - half),
+        'firebox.intakes.centre',
+        draw.si(
+          'firebox.intakes.centre',
+          firebox.centre - firebox.height / 2 + half,
+          firebox.centre + firebox.height / 2 - half,
+        ),
       ),
-      ...(draw.chance(0.3) ? { discharge: draw.some('discharge') } : {}),
+      ...(draw.chance(0.3) ? { discharge: draw.some('firebox.intakes.discharge') } : {}),
     };
   });
 }
@@ -218,44 +184,52 @@ function intakes(draw: Draw, firebox: Box): Tree[] {
 function opening(draw: Draw, area: number, low: number, high: number): Tree {
   const inset = 1e-3 * (high - low);
   return {
-    area: draw.text('openingArea', draw.si('openingArea', area / 100, 0.999 * area)),
-    centre: draw.text('height', draw.si('height', low + inset, high - inset)),
-    ...(draw.chance(0.3) ? { discharge: draw.some('discharge') } : {}),
+    area: draw.text('throat.area', draw.si('throat.area', area / 100, 0.999 * area)),
+    centre: draw.text('firebox.intakes.centre', draw.si('firebox.intakes.centre', low + inset, high - inset)),
+    ...(draw.chance(0.3) ? { discharge: draw.some('firebox.intakes.discharge') } : {}),
   };
 }
 
 function stack(draw: Draw, part: string, box: Box, least: number): Tree {
-  const diameter = draw.si('stackDiameter', 0, Math.min(box.width, box.length));
+  const diameter = draw.si('stacks.diameter', 0, Math.min(box.width, box.length));
   const tree: Tree = {
     part,
-    diameter: draw.text('stackDiameter', diameter),
-    wall: draw.text('plate', draw.si('plate', 0, 0.44 * diameter)),
-    height: draw.some('stackHeight'),
-    base: draw.text('height', draw.si('height', least, box.centre + box.height / 2 + COLLAR)),
+    diameter: draw.text('stacks.diameter', diameter),
+    wall: draw.text('firebox.plate', draw.si('firebox.plate', 0, 0.44 * diameter)),
+    height: draw.some('stacks.height'),
+    base: draw.text(
+      'firebox.intakes.centre',
+      draw.si('firebox.intakes.centre', least, box.centre + box.height / 2 + COLLAR),
+    ),
   };
-  if (draw.chance(0.4)) tree.damper = draw.some('open');
-  if (draw.chance(0.2)) tree.entryLoss = draw.some('entryLoss');
-  if (draw.chance(0.2)) tree.bendLoss = draw.some('loss');
-  if (draw.chance(0.2)) tree.capLoss = draw.some('loss');
-  if (draw.chance(0.2)) tree.roughness = draw.some('roughness');
+  if (draw.chance(0.4)) tree.damper = draw.some('firebox.intakes.open');
+  if (draw.chance(0.2)) tree.entryLoss = draw.some('stacks.entryLoss');
+  if (draw.chance(0.2)) tree.bendLoss = draw.some('stacks.bendLoss');
+  if (draw.chance(0.2)) tree.capLoss = draw.some('stacks.bendLoss');
+  if (draw.chance(0.2)) tree.roughness = draw.some('stacks.roughness');
   surface(draw, tree);
   return tree;
 }
 
 function site(draw: Draw): { tree: Tree; air: number } {
-  const air = draw.si('air');
-  const tree: Tree = { air: draw.text('air', air), wind: draw.some('wind'), altitude: draw.some('altitude') };
+  const air = draw.si('site.air');
+  const tree: Tree = {
+    air: draw.text('site.air', air),
+    wind: draw.some('site.wind'),
+    altitude: draw.some('site.altitude'),
+  };
   for (const key of ['humidity', 'surroundings', 'sun', 'rain'] as const)
-    if (draw.chance(0.3)) tree[key] = draw.some(key);
-  if (draw.chance(0.3)) tree.windPressure = { intake: draw.some('windPressure'), stack: draw.some('windPressure') };
+    if (draw.chance(0.3)) tree[key] = draw.some(`site.${key}`);
+  if (draw.chance(0.3))
+    tree.windPressure = { intake: draw.some('site.windPressure.intake'), stack: draw.some('site.windPressure.intake') };
   return { tree, air };
 }
 
 function wood(draw: Draw): Tree {
   return {
     kind: draw.pick(Object.keys(WOODS)),
-    moisture: draw.some('moisture'),
-    ...(draw.chance(0.2) ? { heat: draw.some('woodHeat') } : {}),
+    moisture: draw.some('wood.moisture'),
+    ...(draw.chance(0.2) ? { heat: draw.some('wood.heat') } : {}),
     ...(draw.chance(0.1) ? { composition: { carbon: '48 %', hydrogen: '6 %', oxygen: '44 %' } } : {}),
   };
 }
@@ -271,10 +245,13 @@ function attempt(draw: Draw, layout: Layout, more: Draw): Tree {
   if (upright && layout === 'uprightBeside') upright.centre = beside(draw, firebox, upright);
   const roof = firebox.centre + firebox.height / 2;
   if (upright && layout === 'uprightOver')
-    upright.centre = draw.si('centre', roof + upright.height / 2, roof + 0.07 + upright.height / 2);
+    upright.centre = draw.si('firebox.centre', roof + upright.height / 2, roof + 0.07 + upright.height / 2);
 
-  const fire: Tree = { heat: draw.some('fireHeat'), target: draw.text('target', draw.si('target', air + 6)) };
-  for (const key of ['rise', 'radiant', 'soot'] as const) if (draw.chance(0.4)) fire[key] = draw.some(key);
+  const fire: Tree = {
+    heat: draw.some('fire.heat'),
+    target: draw.text('fire.target', draw.si('fire.target', air + 6)),
+  };
+  for (const key of ['rise', 'radiant', 'soot'] as const) if (draw.chance(0.4)) fire[key] = draw.some(`fire.${key}`);
   const tree: Tree = { schema: 1, name: `Random ${layout}`, site: siteTree, wood: wood(draw), fire };
   tree.firebox = { ...horizontalTree(draw, firebox, ['firebox']), intakes: intakes(draw, firebox) };
 
@@ -283,14 +260,14 @@ function attempt(draw: Draw, layout: Layout, more: Draw): Tree {
     const chamberTree = horizontalTree(draw, chamber, ['fireEnd', 'middle', 'stackEnd']);
     const inside = section(chamber);
     if (layout === 'reverse') {
-      const plate = draw.si('plate', 0, 0.2 * inside.height);
-      const height = draw.si('plateHeight', 0.02 * inside.height, 0.98 * inside.height - plate);
+      const plate = draw.si('firebox.plate', 0, 0.2 * inside.height);
+      const height = draw.si('chamber.reverse.height', 0.02 * inside.height, 0.98 * inside.height - plate);
       level = inside.centre - inside.height / 2 + height;
       const area = widthAt(inside, level) * (chamber.length - 2 * chamber.plate);
       chamberTree.reverse = {
-        height: draw.text('plateHeight', height),
-        plate: draw.text('plate', plate),
-        turn: draw.text('turn', draw.si('turn', area / 200, 0.49 * area)),
+        height: draw.text('chamber.reverse.height', height),
+        plate: draw.text('firebox.plate', plate),
+        turn: draw.text('chamber.reverse.turn', draw.si('chamber.reverse.turn', area / 200, 0.49 * area)),
       };
     }
     tree.chamber = chamberTree;
@@ -305,9 +282,9 @@ function attempt(draw: Draw, layout: Layout, more: Draw): Tree {
   }
   if (upright) {
     const uprightTree: Tree = {
-      width: draw.text('uprightSide', upright.width),
-      depth: draw.text('uprightSide', upright.length),
-      height: draw.text('uprightHeight', upright.height),
+      width: draw.text('upright.width', upright.width),
+      depth: draw.text('upright.width', upright.length),
+      height: draw.text('upright.height', upright.height),
       ...partTree(draw, upright, ['uprightLower', 'uprightUpper']),
     };
     if (chamber) {
@@ -333,9 +310,9 @@ function attempt(draw: Draw, layout: Layout, more: Draw): Tree {
   ]);
   if (draw.chance(0.3)) {
     tree.estimates = {
-      oxygenUse: draw.some('oxygenUse'),
-      stemFill: draw.some('stemFill'),
-      insideEmissivity: draw.some('insideEmissivity'),
+      oxygenUse: draw.some('estimates.oxygenUse'),
+      stemFill: draw.some('estimates.stemFill'),
+      insideEmissivity: draw.some('estimates.insideEmissivity'),
     };
   }
   if (more.chance(1 / 3)) {
