@@ -169,7 +169,7 @@ function intakes(draw: Draw, firebox: Box): Tree[] {
       area: draw.text('firebox.intakes.area', area),
       open: draw.some('firebox.intakes.open'),
       centre: draw.text(
-        'height',
+        'firebox.intakes.centre',
         draw.si(
           'firebox.intakes.centre',
           firebox.centre - firebox.height / 2 + half,
@@ -219,7 +219,7 @@ function site(draw: Draw): { tree: Tree; air: number } {
     altitude: draw.some('site.altitude'),
   };
   for (const key of ['humidity', 'surroundings', 'sun', 'rain'] as const)
-    if (draw.chance(0.3)) tree[key] = draw.some(key);
+    if (draw.chance(0.3)) tree[key] = draw.some(`site.${key}`);
   if (draw.chance(0.3))
     tree.windPressure = { intake: draw.some('site.windPressure.intake'), stack: draw.some('site.windPressure.intake') };
   return { tree, air };
@@ -251,7 +251,7 @@ function attempt(draw: Draw, layout: Layout, more: Draw): Tree {
     heat: draw.some('fire.heat'),
     target: draw.text('fire.target', draw.si('fire.target', air + 6)),
   };
-  for (const key of ['rise', 'radiant', 'soot'] as const) if (draw.chance(0.4)) fire[key] = draw.some(key);
+  for (const key of ['rise', 'radiant', 'soot'] as const) if (draw.chance(0.4)) fire[key] = draw.some(`fire.${key}`);
   const tree: Tree = { schema: 1, name: `Random ${layout}`, site: siteTree, wood: wood(draw), fire };
   tree.firebox = { ...horizontalTree(draw, firebox, ['firebox']), intakes: intakes(draw, firebox) };
 
