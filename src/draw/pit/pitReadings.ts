@@ -69,7 +69,7 @@ class Writer {
   reading({ mark, text, at, part }: Reading, mayLeave: boolean): void {
     const { lettering: size, sheet } = this;
     const [x, y, round] = [sheet.x(at.x), sheet.y(at.height), dialBox(sheet, at)];
-    if (mark === 'asked' && !this.paper.isFree(round)) return;
+    if (mark === 'asked' && !this.paper.isUntaken(round)) return;
     const dial = mark !== 'none';
     const half = this.widthOf(text, true) / 2;
     const aside = DIAL_RADIUS + APART + half;
