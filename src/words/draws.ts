@@ -57,6 +57,18 @@ export function drawsOf({ steady, assumed, warnings }: EstimateResult, system: U
   return { answer: 'yes', why: `${draft}, ${air}` };
 }
 
+const IT: Readonly<Record<Draws['answer'], string>> = {
+  yes: 'It draws',
+  barely: 'It barely draws',
+  no: 'It does not draw',
+};
+
+/** `It draws: 0.0031 in H2O, 9.0 times the air it needs.` */
+export function drawsSentence(result: EstimateResult, system: UnitSystem): string {
+  const { answer, why } = drawsOf(result, system);
+  return `${IT[answer]}: ${why}.`;
+}
+
 function first(
   warnings: readonly Warning[],
   words: Readonly<Record<string, (where: string) => string>>,
