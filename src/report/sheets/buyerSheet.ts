@@ -11,7 +11,7 @@ import type { EstimateResult } from '../../study/estimate/result.js';
 import { shortfallOf, shortfallWords } from '../../study/estimate/shortfall.js';
 import { cookLine } from '../../words/cookLine.js';
 import { drawsSentence } from '../../words/draws.js';
-import { gatherWarnings, gravest } from '../../words/warningRank.js';
+import { gatherWarnings, gravest, placeAlone } from '../../words/warningRank.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
 import { carryBeside } from '../carryData.js';
@@ -116,11 +116,6 @@ function carryBlocks(comparison: Comparison, system: UnitSystem): Block[] {
   }));
   const told = carryBeside(shown, system);
   return told.length > 0 ? [{ kind: 'text', small: true, text: told.join(' ') }] : [];
-}
-
-/** A place without the fire under which it was found: to a buyer it is one warning. */
-function placeAlone(where: string): string {
-  return where.replace(/, (?:assumed|hold) fire$/, '');
 }
 
 function drawingBlock(
