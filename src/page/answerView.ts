@@ -10,7 +10,7 @@ import type { Design } from '../design/design.js';
 import type { Spread } from '../study/spread/uncertainty.js';
 import type { UnitSystem } from '../units/index.js';
 import { element, part, setText } from './dom.js';
-import { cookLine } from './cookLine.js';
+import { cookLine } from '../words/cookLine.js';
 import { isCooked, spreadOf, toldOf, type Option } from './option.js';
 
 /** One thing that a builder asks, its answer, and what stands under it. */

@@ -229,13 +229,13 @@ export function fittedNote({ estimates }: EstimateResult): string | null {
 
 /** Estimates that the numbers rest on, each with its spread. */
 export function unknownsData({ estimates }: EstimateResult, system: UnitSystem): TableData {
-  const text = (value: number, unit: string) => sayUnknown(value, unit, system);
+  const text = (value: number, of: { path: string; unit: string }) => sayUnknown(value, of, system);
   return {
     head: ['field', 'used', 'spread', ''],
     rows: estimates.map(({ path, value, low, high, unit, fitted }) => [
       path,
-      text(value, unit),
-      rangeOf(text(fitted?.low ?? low, unit), text(fitted?.high ?? high, unit)),
+      text(value, { path, unit }),
+      rangeOf(text(fitted?.low ?? low, { path, unit }), text(fitted?.high ?? high, { path, unit })),
       `${unknownLabel(path)}${fitted ? ', fitted' : ''}`,
     ]),
     align: ['left', 'right', 'right', 'left'],

@@ -12,7 +12,9 @@ export function coldSmokeWords({ coldSmoke: cold }: EstimateResult, system: Unit
   const apart = say('temperatureDifference', cold.inHand_K === null ? null : Math.abs(cold.inHand_K), { digits: 2 });
   const fire = cold.fire ? ` on the smallest steady fire, ${say('massFlow', cold.fire.wood_kg_per_s)} of wood` : '';
   const till =
-    cold.hottestDay_K.likely === null ? '' : `; it can up to a day of ${say('temperature', cold.hottestDay_K.likely)}`;
+    cold.hottestDay_K.likely === null
+      ? ''
+      : `; it can on days of up to ${say('temperature', cold.hottestDay_K.likely)}`;
   if (cold.possible) return `yes, ${apart} under ${ceiling} ${day}${fire}${till}`;
   switch (cold.why) {
     case 'air-too-warm':

@@ -2,7 +2,7 @@
 import { held } from '../study/quantities.js';
 import type { EstimateResult, Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
-import { sayAlone, sayQuantity } from './quantity.js';
+import { NEXT_TO_NONE, sayAlone, sayQuantity } from './quantity.js';
 import { rankOf } from './warningRank.js';
 import { splitWhere } from './warningWords.js';
 
@@ -29,6 +29,11 @@ const BARELY: Readonly<Record<string, (where: string) => string>> = {
   'door-gap-smoke': (where) => `smoke leaves by the ${splitWhere(where).place}`,
 };
 
+/** Do door gaps leak smoke while it holds? */
+export function gapsSmoke(warnings: readonly Warning[]): boolean {
+  return warnings.some(({ code, where }) => code === 'door-gap-smoke' && where.endsWith('hold fire'));
+}
+
 /** Yes, barely or no, from what its states and warnings say. */
 export function drawsOf({ steady, assumed, warnings }: EstimateResult, system: UnitSystem): Draws {
   const state = steady ?? assumed;
@@ -41,13 +46,28 @@ export function drawsOf({ steady, assumed, warnings }: EstimateResult, system: U
   );
   if (barely !== undefined) return { answer: 'barely', why: barely };
   const { stackBase_Pa } = state.draft;
-  if (stackBase_Pa < 0) return { answer: 'barely', why: 'gas pushes outwards under the stack' };
+  const outwards = 'gas pushes outwards under the stack';
+  if (stackBase_Pa < 0 && gapsSmoke(warnings)) return { answer: 'barely', why: outwards };
   const say = sayAlone(system);
-  const air = sayQuantity(say, held('excessAirRatio'), state.excessAirRatio);
-  return {
-    answer: 'yes',
-    why: `${sayQuantity(say, held('stackBase_Pa'), stackBase_Pa)}, ${air} times the air it needs`,
-  };
+  const air = `${sayQuantity(say, held('excessAirRatio'), state.excessAirRatio)} times the air it needs`;
+  if (stackBase_Pa < 0) return { answer: 'yes', why: `${air}; ${outwards}, and no gap there leaks` };
+  const draft =
+    stackBase_Pa < NEXT_TO_NONE
+      ? 'next to no draft under the stack'
+      : sayQuantity(say, held('stackBase_Pa'), stackBase_Pa);
+  return { answer: 'yes', why: `${draft}, ${air}` };
+}
+
+const IT: Readonly<Record<Draws['answer'], string>> = {
+  yes: 'It draws',
+  barely: 'It barely draws',
+  no: 'It does not draw',
+};
+
+/** `It draws: 0.0031 in H2O, 9.0 times the air it needs.` */
+export function drawsSentence(result: EstimateResult, system: UnitSystem): string {
+  const { answer, why } = drawsOf(result, system);
+  return `${IT[answer]}: ${why}.`;
 }
 
 function first(

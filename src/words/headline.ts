@@ -4,7 +4,8 @@ import { gaugeReading } from '../study/estimate/gauge.js';
 import type { EstimateResult, SteadyState, Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { listed } from '../units/listed.js';
-import { sayAlone, sayQuantity } from './quantity.js';
+import { gapsSmoke } from './draws.js';
+import { NEXT_TO_NONE, sayAlone, sayQuantity } from './quantity.js';
 import { restsOn } from './restsOn.js';
 import { rangeOf, rangeText, wordsOf } from './quantityWords.js';
 import { LATE, sinks } from '../study/events/swing.js';
@@ -238,7 +239,14 @@ function draftWords(
     : `It draws ${air}`;
   const base = draft.stackBase_Pa;
   const pressure = (value: number) => say('pressure', value, { digits: 2 });
-  return base >= 0
-    ? `${draws}; ${wordsOf(held('stackBase_Pa'), 'row')} is ${told('hold.stackBase_Pa', pressure, base)}.`
-    : `${draws}; under the stack base gas pushes outwards with ${pressure(-base)}, and gaps up there leak smoke.`;
+  if (base < 0) {
+    const leak = gapsSmoke(warnings)
+      ? ', and gaps up there leak smoke'
+      : ': a gap up there would leak smoke, and none does';
+    return `${draws}; under the stack base gas pushes outwards with ${pressure(-base)}${leak}.`;
+  }
+  const there = told('hold.stackBase_Pa', pressure, base);
+  return base < NEXT_TO_NONE && there === pressure(base)
+    ? `${draws}; there is next to no draft at the stack base.`
+    : `${draws}; ${wordsOf(held('stackBase_Pa'), 'row')} is ${there}.`;
 }

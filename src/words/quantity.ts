@@ -8,8 +8,14 @@ export type Say = (
   options?: { digits?: number; shop?: string; si?: string; currency?: string },
 ) => string;
 
+/** Less than this is no draft to anyone who would measure it [Pa]: a ten-thousandth of an inch of water. */
+export const NEXT_TO_NONE = 0.025;
+
 /** A number of the table of quantities, in its units and to its figures. */
 export function sayQuantity(say: Say, { kind, unit, digits }: Omit<Quantity, 'of'>, value: number | null): string {
+  if (kind === 'pressure' && value !== null && Math.abs(value) < NEXT_TO_NONE) {
+    return say(kind, Math.abs(value) < 0.1 * NEXT_TO_NONE ? 0 : value, { ...unit, digits: 1 });
+  }
   return say(kind as Kind, value, { ...unit, ...(digits === undefined ? {} : { digits }) });
 }
 

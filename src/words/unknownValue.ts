@@ -10,9 +10,12 @@ const UNKNOWN_KINDS: Record<string, Kind> = {
   'J/kg': 'energyPerMass',
 };
 
+/** Shares that a builder says in percent. */
+const IN_PERCENT: ReadonlySet<string> = new Set(['wood.moisture', 'fire.splits.charcoal']);
+
 /** The value of an unknown with its unit; a plain number where it has none. */
-export function sayUnknown(value: number, unit: string, system: UnitSystem): string {
-  const kind = UNKNOWN_KINDS[unit];
+export function sayUnknown(value: number, { path, unit }: { path: string; unit: string }, system: UnitSystem): string {
+  const kind = IN_PERCENT.has(path) ? 'share' : UNKNOWN_KINDS[unit];
   return kind ? format(kind, value, system, kind === 'time' ? { unit: 'min' } : {}) : tidy(value);
 }
 

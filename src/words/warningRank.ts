@@ -106,6 +106,11 @@ export function gatherWarnings(
   return [...kinds.values()].sort((a, b) => byRank(a.rank, b.rank));
 }
 
+/** A place without the fire under which it was found. */
+export function placeAlone(where: string): string {
+  return where.replace(/, (?:assumed|hold) fire$/, '');
+}
+
 /** Those that belong on a buyer's first page. */
 export function gravest(warnings: readonly SharedWarning[]): SharedWarning[] {
   return warnings.filter(({ rank }) => rank !== 'shop');

@@ -1,6 +1,7 @@
 /** Warnings as they are told: those of one kind in one, gravest first, places and fires in words. */
 import type { Design } from '../design/design.js';
 import { rowAt } from '../design/fields.js';
+import { faceWords } from '../design/plates.js';
 import type { Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { gaugeLabel } from './labels.js';
@@ -64,6 +65,9 @@ const FIRES: Readonly<Record<string, string>> = {
 /** A path into a design file: names joined by points, some with an index. */
 const FIELD = /^[a-z]\w*(?:\[\d+\])?(?:\.[a-z]\w*(?:\[\d+\])?)+$/;
 
+/** A face as the network names it. */
+const FACE = /\b(?:fireEnd|farEnd|stackEnd)\b/g;
+
 /** Where and when a warning holds; a place in a design file is told in words. */
 export function whereWords(where: string, design: Design): string {
   const { place, fire } = partsOf(where, design);
@@ -78,7 +82,12 @@ export function splitWhere(where: string): { place: string; state: string | null
 
 function partsOf(where: string, design: Design): { place: string; fire: string | null } {
   const { place, state } = splitWhere(where);
-  const words = place === design.gauge ? gaugeLabel(place) : FIELD.test(place) ? fieldWords(place) : place;
+  const words =
+    place === design.gauge
+      ? gaugeLabel(place)
+      : FIELD.test(place)
+        ? fieldWords(place)
+        : place.replace(FACE, (face) => faceWords(face));
   return { place: plainText(words), fire: state === null ? null : FIRES[state] };
 }
 

@@ -17,11 +17,19 @@ describe('report', () => {
     expect(html).toContain('<bdi>1/8 in</bdi></th>');
     expect(html).toContain('the band holds 8 of 10 cases');
     expect(html).toContain('Slag Creek Fabrication');
+    expect(html).toMatch(/1\/4 in: A 2 lb split every 30 min: reads \d+ to \d+ °F\. From the match it takes \d+ min/);
+    expect(html).toMatch(/It draws: [\d.]+ in H2O, [\d.]+ times the air it needs\./);
   });
 
   it.each([
     ['a field that is none', ['--vary', 'chamber.plat=1/4 in | 1/8 in'], 3, /chamber\.plat/],
     ['an unknown format', ['--format', 'doc'], 2, /html, pdf/],
+    [
+      'a file of another kind',
+      ['-o', 'sheet.docx'],
+      2,
+      /sheet\.docx: a report is an \.html or a \.pdf file, such as sheet\.pdf/,
+    ],
   ])('%s: one clear message, nothing written', async (_, args, code, message) => {
     await expectRefusal(['report', plain, ...args], code, message, { cwd: folder.path });
     expect(readdirSync(folder.path)).toEqual([]);

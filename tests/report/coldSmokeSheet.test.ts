@@ -50,7 +50,7 @@ describe('cold smoke of a pit with an upright', () => {
     const over = format('temperatureDifference', -found.inHand_K!, 'shop', { digits: 2 });
     expect(carrySentences(result, 'shop').at(-1)).toContain(`Cold smoke: no, ${over} over 90 °F`);
     expect(carrySentences(result, 'shop').at(-1)).toContain(
-      `up to a day of ${format('temperature', found.hottestDay_K.likely)}`,
+      `on days of up to ${format('temperature', found.hottestDay_K.likely)}`,
     );
   });
 

@@ -50,6 +50,41 @@ describe('a comparison told', () => {
     }
   });
 
+  it('says what a cook feels of plate, and nothing of it where more differs', async () => {
+    const told = async (...vary: string[]) =>
+      compareText(await comparisonOf('plain-24.yaml', ...vary), 'shop').replace(/\s+/g, ' ');
+    const degrees = '\\d[\\d.]* °F';
+    expect(await told('all.plate=1/8 in | 1/4 in')).toMatch(
+      new RegExp(
+        `A cook hardly tells them apart \\(1/8 in and 1/4 in\\): the thermometer swings ${degrees} and ${degrees}; ` +
+          `a split 20 min late leaves it at ${degrees} and ${degrees}; the door is made up for after \\d+ s in all\\.`,
+      ),
+    );
+    expect(await told('stacks[0].height=24 in | 36 in')).not.toContain('A cook ');
+  });
+
+  it('leaves out of a table what neither of its options has', async () => {
+    const two = 'stacks=[{part: chamber, diameter: 4 in, height: 36 in, wall: 11 ga, base: 42 in}, {part: chamber, diameter: 4 in, height: 36 in, wall: 11 ga, base: 42 in}]'; // prettier-ignore
+    const comparison = await comparisonOf('plain-24.yaml', `${two} | [{part: chamber, diameter: 6 in, height: 36 in, wall: 11 ga, base: 42 in}]`); // prettier-ignore
+    const [, other] = comparison.options;
+    const pair = {
+      ...comparison,
+      options: [comparison.options[0], { ...comparison.options[0], label: 'again' }, other],
+    };
+    for (const block of compareText(pair, 'shop')
+      .split('\n\n')
+      .filter((text) => text.includes('\nPlate\n'))) {
+      expect(block).not.toMatch(/^ +stack[ 0-9]* +– +–/m);
+    }
+  });
+
+  it('tells a warning of two fires once', async () => {
+    const comparison = await comparisonOf('boxed-22.yaml', 'chamber.plate=3/16 in | 1/4 in');
+    const text = compareText(comparison, 'shop').replace(/\s+/g, ' ');
+    expect(text.split(' of smoke (')).toHaveLength(2);
+    expect(text).toContain('(also while holding; likewise, with numbers of their own: 1/4 in)');
+  });
+
   it('shows the first of many options in its pictures, and says so', async () => {
     const few = await comparisonOf('plain-24.yaml', 'site.wind=0 mph | 20 mph');
     const many = { ...few, options: Array.from({ length: 12 }, () => few.options[0]) };

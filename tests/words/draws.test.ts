@@ -38,10 +38,20 @@ describe('does it draw', () => {
     expect(withWarnings(warning('door-gap-smoke', 'chamber door, hold fire', 0.002, 0.001)).answer).toBe('yes');
   });
 
-  it('barely where gas pushes outwards under the stack, no where nothing burns', () => {
+  it('barely where gas pushes outwards under the stack and a gap leaks it; no where nothing burns', () => {
     const steady = sampleResult.steady!;
-    const outwards = { ...steady, draft: { ...steady.draft, stackBase_Pa: -0.2 } };
-    expect(drawsOf({ ...sampleResult, steady: outwards, warnings: [] }, 'shop').answer).toBe('barely');
+    const at = (stackBase_Pa: number, ...warnings: Warning[]) =>
+      drawsOf({ ...sampleResult, steady: { ...steady, draft: { ...steady.draft, stackBase_Pa } }, warnings }, 'shop');
+    const trickle = warning('door-gap-smoke', 'upright door, hold fire', 0.002, 0.001);
+    expect(at(-0.2, trickle)).toEqual({ answer: 'barely', why: 'gas pushes outwards under the stack' });
+    expect(at(-0.2)).toEqual({
+      answer: 'yes',
+      why: expect.stringMatching(/^[\d.]+ times the air .* no gap there leaks$/),
+    });
+    expect(at(0.01)).toEqual({
+      answer: 'yes',
+      why: expect.stringMatching(/^next to no draft under the stack, [\d.]+ times/),
+    });
     expect(drawsOf({ ...sampleResult, steady: null, assumed: null, warnings: [] }, 'shop').answer).toBe('no');
   });
 });

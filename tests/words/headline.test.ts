@@ -86,8 +86,16 @@ describe('the answer in sentences', () => {
   });
 
   it('says that gas pushes outwards, and that it draws the wrong way', () => {
-    expect(told(held({ draft: { ...steady.draft, stackBase_Pa: -0.87 } }))).toMatch(
-      /pushes outwards with 0\.0035 in H2O/,
+    const outwards = held({ draft: { ...steady.draft, stackBase_Pa: -0.87 } });
+    const smoke = { code: 'door-gap-smoke', message: '', where: 'chamber door, hold fire', value: 1, limits: null };
+    expect(told({ ...outwards, warnings: [smoke] })).toMatch(
+      /outwards with 0\.0035 in H2O, and gaps up there leak smoke/,
+    );
+    expect(told({ ...outwards, warnings: [] })).toMatch(
+      /outwards with 0\.0035 in H2O: a gap .* would leak smoke, and none does/,
+    );
+    expect(told(held({ draft: { ...steady.draft, stackBase_Pa: 0.014 } }))).toContain(
+      'next to no draft at the stack base',
     );
     const warnings = [{ code: 'back-draft', message: '', where: 'throat', value: -1, limits: null }];
     expect(told({ ...sampleResult, warnings })).toContain('It draws the wrong way');

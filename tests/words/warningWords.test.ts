@@ -60,6 +60,7 @@ describe('warnings in words', () => {
     ['fire.radiant', 'heat that leaves as radiation'],
     ['2.5 lb racks', '2.5 lb racks'],
     ['trailer', 'trailer'],
+    ['firebox fireEnd, assumed fire', 'firebox fire end, under the full fire'],
   ])('%s is told as: %s', (where, words) => expect(whereWords(where, sampleDesign)).toBe(words));
 });
 

@@ -8,7 +8,11 @@ import { assemble } from '../../study/compare/compare.js';
 import type { Equal } from '../../study/compare/equalShape.js';
 import { distinctLabels } from '../../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../../study/compare/studyOption.js';
+import type { EstimateResult } from '../../study/estimate/result.js';
+import { apart } from '../apart.js';
+import { exit, Stop } from '../exit.js';
 import { embeddedFonts, fontFiles } from '../fonts.js';
+import { visibleName } from '../../words/plainText.js';
 import { readText } from '../input.js';
 import { readLoaded } from '../loadDesign.js';
 import { openSink, refuseClashes } from '../output.js';
@@ -30,6 +34,7 @@ export interface ReportOptions extends SpreadOptions {
 /** One file for a buyer, with the shop's sheets behind his page: a design, or a few ways to build it. */
 export async function run(path: string, options: ReportOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output });
+  const form = formOf(options);
   const variations = readVariations(options);
   const { text, fileName } = await readText(path);
   const drawn = await readLoaded(text, fileName);
@@ -43,15 +48,33 @@ export async function run(path: string, options: ReportOptions): Promise<void> {
   if (baseline.warmUp && options.spread !== 0) {
     baseline.spread = await spreadOf(baseline, { ...options, spread: options.spread ?? DEFAULT_CASES });
   }
+  // a buyer asks for splits and the match, and a comparison does not follow the second
+  const { lit = null, splits = null } = await apart<EstimateResult>({
+    kind: 'estimate',
+    design: baseline.design,
+    vented: false,
+  });
+  Object.assign(baseline, { lit, splits });
   const comparison = withWarnings(assemble(read, studies, USUAL_SETTINGS), read);
   const sizing = options.sizes ? await sizingFor({ fileName, ...drawn }, options) : {};
   const { paper } = options;
   const { defaults } = drawn;
   const geometry = geometryOf(read[0].design);
   const document = reportDocument({ comparison, defaults, geometry, paper, ...sizing });
-  const pdf = options.format === 'pdf' || (options.format === undefined && /\.pdf$/i.test(options.output ?? ''));
-  await out.write(pdf ? await pdfOf(document, paper) : await htmlOf(document, paper));
+  await out.write(form === 'pdf' ? await pdfOf(document, paper) : await htmlOf(document, paper));
   sayWhatCannotBe(comparison);
+}
+
+/** What is asked for by its name, or by the ending of the file's. */
+function formOf({ format, output = '-' }: ReportOptions): 'html' | 'pdf' {
+  if (format !== undefined) return format;
+  const [, ending] = /\.(\w+)$/.exec(output) ?? [];
+  if (ending === undefined || /^html?$/i.test(ending)) return 'html';
+  if (/^pdf$/i.test(ending)) return 'pdf';
+  throw new Stop(
+    exit.wrongUsage,
+    `--output ${visibleName(output)}: a report is an .html or a .pdf file, such as ${visibleName(output.replace(/\w+$/, 'pdf'))}.`,
+  );
 }
 
 /** Cases behind 'how sure it is' where no number is asked for: enough for a tenth and nine tenths, soon done. */

@@ -23,7 +23,12 @@ export class FreePaper {
   }
 
   isFree(box: Box): boolean {
-    return !this.taken.some((other) => meet(box, other)) && !this.outlines.some((piece) => enters(piece, box));
+    return this.isUntaken(box) && !this.outlines.some((piece) => enters(piece, box));
+  }
+
+  /** Free but for outlines, on which a dot may stand. */
+  isUntaken(box: Box): boolean {
+    return !this.taken.some((other) => meet(box, other));
   }
 }
 

@@ -9,11 +9,14 @@ import { drawSideView } from './pitSideView.js';
 import { Sheet, type ViewPlace } from '../sheet.js';
 
 /** What a result adds to the drawing. */
+/** Of a reading: a dial or a dot that stands there, one that stands there with its reading alone, or none. */
+export type PlaceMark = 'drawn' | 'asked' | 'none';
+
 export interface PitNotes {
   /** a station's colour, as share 0..1 of the temperature scale, and what is written in it, most telling line first */
   stations?: readonly StationNote[];
   /** what stands at grates, racks and dials; of stations with layers that alone is said of thermometers */
-  places?: readonly { part: PartName; along: number; height: number; text: string; dial: boolean }[];
+  places?: readonly { part: PartName; along: number; height: number; text: string; mark: PlaceMark }[];
   /** texts at the arrows of the gas */
   flows?: { intake?: string; stack?: string };
 }

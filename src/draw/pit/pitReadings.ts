@@ -7,10 +7,12 @@ import type { Box } from '../box.js';
 import { FreePaper } from './freePaper.js';
 import type { PitNotes } from './pitDrawing.js';
 import type { PitLayout, Span } from './pitLayout.js';
-import { DIAL_RADIUS } from './pitSideNotes.js';
+import { DIAL_RADIUS, drawDot } from './pitSideNotes.js';
 
 /** Between a text and what it stands beside [px]. */
 const APART = 3;
+/** Paper round a text [px]. */
+const RIM = 2;
 /** Half the height of a line of text, and from a grate's line to the middle of what stands over it, as parts of the lettering. */
 const HALF_LINE = 0.55;
 const OVER = 0.62;
@@ -18,7 +20,8 @@ const OVER = 0.62;
 /** What is said in a room keeps so far from its walls, where handles may stand [px]. */
 const ASIDE = 8;
 
-type Place = NonNullable<PitNotes['places']>[number];
+type Spot = { x: number; height: number };
+type Reading = Pick<NonNullable<PitNotes['places']>[number], 'mark' | 'text'> & { at: Spot; part: Span };
 type Note = NonNullable<PitNotes['stations']>[number];
 type Rooms = Partial<Record<StationName, Span>>;
 
@@ -32,20 +35,24 @@ export function drawReadings(
   const paper = new FreePaper(sheet);
   for (const box of over) paper.take(box);
   const dots = (notes.places ?? []).map((place) => {
-    const { left, right } = layout[place.part]!;
-    return { place, x: sheet.x(left + place.along * (right - left)), y: sheet.y(place.height) };
+    const part = layout[place.part]!;
+    return { ...place, at: { x: part.left + place.along * (part.right - part.left), height: place.height }, part };
   });
-  for (const { place, x, y } of dots) {
-    if (place.dial) paper.take({ left: x - DIAL_RADIUS, right: x + DIAL_RADIUS, top: y - DIAL_RADIUS, bottom: y + DIAL_RADIUS }); // prettier-ignore
-  }
+  for (const { at, mark } of dots) if (mark === 'drawn') paper.take(dialBox(sheet, at));
   const writer = new Writer(sheet, paper);
   // the one that is steered by, which stands first, may stand over its part
-  dots.forEach(({ place, x, y }, i) => writer.reading(place, { x, y, part: layout[place.part]! }, i === 0));
+  dots.forEach((dot, i) => writer.reading(dot, i === 0));
   for (const note of notes.stations ?? []) {
     const room = rooms[note.name];
     if (room && (note.layers?.length ?? 0) > 1) writer.layers(note, room);
     else if (room) writer.station(note, room);
   }
+}
+
+/** What a dial or a dot takes. */
+function dialBox(sheet: Sheet, at: Spot): Box {
+  const [x, y] = [sheet.x(at.x), sheet.y(at.height)];
+  return { left: x - DIAL_RADIUS, right: x + DIAL_RADIUS, top: y - DIAL_RADIUS, bottom: y + DIAL_RADIUS };
 }
 
 class Writer {
@@ -58,15 +65,18 @@ class Writer {
     this.lettering = sheet.place.lettering;
   }
 
-  /** Beside a dial, over or under it; over a grate's line or under it. */
-  reading({ dial, text }: Place, at: { x: number; y: number; part: Span }, mayLeave: boolean): void {
-    const { x, y, part } = at;
+  /** Beside a dial, over or under it; over a grate's line or under it. A dial that nothing shows yet gets a dot, or is left out. */
+  reading({ mark, text, at, part }: Reading, mayLeave: boolean): void {
     const { lettering: size, sheet } = this;
+    const [x, y, round] = [sheet.x(at.x), sheet.y(at.height), dialBox(sheet, at)];
+    if (mark === 'asked' && !this.paper.isUntaken(round)) return;
+    const dial = mark !== 'none';
     const half = this.widthOf(text, true) / 2;
     const aside = DIAL_RADIUS + APART + half;
     const above = dial ? DIAL_RADIUS + OVER * size : OVER * size;
-    const [left, right] = [sheet.x(part.left) + APART + half, sheet.x(part.right) - APART - half];
-    const within = (middle: number) => Math.min(Math.max(middle, left), right);
+    const wall = APART + RIM + half;
+    const [left, right] = [sheet.x(part.left) + wall, sheet.x(part.right) - wall];
+    const within = (middle: number) => (left < right ? Math.min(Math.max(middle, left), right) : (left + right) / 2);
     const beside = [x + aside, x - aside].map((middle) => [middle, y] as const);
     const spots = dial ? [x + aside, x, x - aside] : [x, x + aside, x - aside];
     const lines = [y - above, y + above].flatMap((line) => spots.map((middle) => [within(middle), line] as const));
@@ -74,7 +84,12 @@ class Writer {
     const outside = [x + aside, x - aside, x].map((middle) => [middle, roof] as const);
     const places = [...(dial ? beside : []), ...lines, ...(mayLeave ? outside : [])];
     const found = places.find(([middle, line]) => this.paper.isFree(this.boxOf(middle, line, text, true)));
-    if (found) this.write(...found, text, { bold: true });
+    if (!found) return;
+    if (mark === 'asked') {
+      this.paper.take(round);
+      drawDot(sheet, at);
+    }
+    this.write(...found, text, { bold: true });
   }
 
   /** The gas of each layer at its left, or where there is room. */
@@ -115,7 +130,7 @@ class Writer {
 
   /** With the rim of paper round it. */
   private boxOf(x: number, y: number, text: string, bold = false): Box {
-    const half = this.widthOf(text, bold) / 2 + 2;
+    const half = this.widthOf(text, bold) / 2 + RIM;
     const high = HALF_LINE * this.lettering;
     return { left: x - half, right: x + half, top: y - high, bottom: y + high };
   }

@@ -44,9 +44,13 @@ export function drawPlaces(sheet: Sheet, design: Design, layout: PitLayout): voi
     const span = layout[part]!;
     if (kind === 'rack') line(roomIn(span, design.upright!), 0, 1, height);
     if (kind !== 'thermometer') continue;
-    const at = { x: span.left + along * (span.right - span.left), height };
-    sheet.circle(at, 2.5 / sheet.place.scale, { pen: 'thin', fill: 'paper' });
+    drawDot(sheet, { x: span.left + along * (span.right - span.left), height });
   }
+}
+
+/** A thermometer that is not steered by. */
+export function drawDot(sheet: Sheet, at: { x: number; height: number }): void {
+  sheet.circle(at, 2.5 / sheet.place.scale, { pen: 'thin', fill: 'paper' });
 }
 
 /** Between the lines of a label, as part of the lettering; labels move up and down in their part by so much at a time [px]. */

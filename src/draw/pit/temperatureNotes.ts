@@ -1,9 +1,9 @@
 /** What a state adds to the side view: gas by height with its colours, and what is read at dials, grates and racks. */
 import type { Design } from '../../design/design.js';
-import { dialsOf, gaugePlace } from '../../design/places.js';
+import { dialsOf, gaugePlace, type Place } from '../../design/places.js';
 import type { SteadyState } from '../../study/estimate/result.js';
 import { format, type UnitSystem } from '../../units/index.js';
-import type { PitNotes } from './pitDrawing.js';
+import type { PitNotes, PlaceMark } from './pitDrawing.js';
 
 /** @param share where a temperature [K] lies on the colour scale, 0..1 */
 export function temperatureNotes(
@@ -36,18 +36,29 @@ function readings(
   reads: (kelvin: number) => string,
 ): NonNullable<PitNotes['places']> {
   const gauge = gaugePlace(design);
-  const dials = dialsOf(design).flatMap(({ part, along, height, station }) => {
-    const own = state.stations.find(({ name }) => name === station);
-    return own ? [{ part, along, height, text: reads(own.thermometer_K), dial: true }] : [];
-  });
-  const places = state.places.map(({ kind, part, along, height_m, thermometer_K }) => ({
-    part,
-    along,
-    height: height_m,
-    text: reads(thermometer_K),
-    dial: kind === 'thermometer',
-  }));
-  const isGauge = ({ part, along, height }: (typeof dials)[number]) =>
+  const isGauge = ({ part, along, height }: Pick<Place, 'part' | 'along' | 'height'>) =>
     part === gauge.part && along === gauge.along && height === gauge.height;
-  return [...places, ...dials].sort((a, b) => Number(isGauge(b)) - Number(isGauge(a)));
+  const dials = dialsOf(design).flatMap((dial) => {
+    const own = state.stations.find(({ name }) => name === dial.station);
+    return own ? [{ ...dial, thermometer_K: own.thermometer_K, drawn: false }] : [];
+  });
+  const places = state.places.map((place) => ({
+    ...place,
+    height: place.height_m,
+    drawn: place.kind === 'thermometer',
+  }));
+  return [...places, ...dials]
+    .map(({ kind, part, along, height, thermometer_K, drawn }) => ({
+      part,
+      along,
+      height,
+      text: reads(thermometer_K),
+      mark: markOf(kind, drawn || isGauge({ part, along, height })),
+    }))
+    .sort((a, b) => Number(isGauge(b)) - Number(isGauge(a)));
+}
+
+function markOf(kind: Place['kind'], drawn: boolean): PlaceMark {
+  if (drawn) return 'drawn';
+  return kind === 'thermometer' ? 'asked' : 'none';
 }

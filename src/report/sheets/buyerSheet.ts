@@ -9,7 +9,9 @@ import { SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import { baselineOf, type Comparison } from '../../study/compare/compare.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
 import { shortfallOf, shortfallWords } from '../../study/estimate/shortfall.js';
-import { gatherWarnings, gravest } from '../../words/warningRank.js';
+import { cookLine } from '../../words/cookLine.js';
+import { drawsSentence } from '../../words/draws.js';
+import { gatherWarnings, gravest, placeAlone } from '../../words/warningRank.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
 import { carryBeside } from '../carryData.js';
@@ -61,6 +63,7 @@ export function buyerSheet(
       chart ? { kind: 'columns', columns: [[drawing], [chart]], shares: PICTURES, flexible: true } : drawing,
       { kind: 'table', table },
       ...(same === '' ? [] : [{ kind: 'text', small: true, text: same } as const]),
+      { kind: 'text', small: true, text: cookText(comparison, system) },
       ...carryBlocks(comparison, system),
       {
         kind: 'columns',
@@ -98,6 +101,13 @@ function warningBlocks(comparison: Comparison, alone: boolean, system: UnitSyste
   return [{ kind: 'list', small: true, items }];
 }
 
+/** How a cook tends it and whether it draws: of the baseline, where there are several. */
+function cookText(comparison: Comparison, system: UnitSystem): string {
+  const { result, label } = baselineOf(comparison);
+  const whose = comparison.options.length > 1 ? `${shortLabel(label, comparison)}: ` : '';
+  return `${whose}${[cookLine(result, system), drawsSentence(result, system)].filter((text) => text !== '').join(' ')}`;
+}
+
 /** What hands find, what the trailer carries and whether it smokes cold: that of every option where there are several. */
 function carryBlocks(comparison: Comparison, system: UnitSystem): Block[] {
   const shown = shownOptions(comparison).map(({ label, result }) => ({
@@ -106,11 +116,6 @@ function carryBlocks(comparison: Comparison, system: UnitSystem): Block[] {
   }));
   const told = carryBeside(shown, system);
   return told.length > 0 ? [{ kind: 'text', small: true, text: told.join(' ') }] : [];
-}
-
-/** A place without the fire under which it was found: to a buyer it is one warning. */
-function placeAlone(where: string): string {
-  return where.replace(/, (?:assumed|hold) fire$/, '');
 }
 
 function drawingBlock(

@@ -1,3 +1,4 @@
+import { balanceWords } from '../../words/balanceWords.js';
 import { GROUP_WORDS } from '../../words/quantityWords.js';
 import { coldSmokeWords } from '../../words/coldSmokeWords.js';
 import { capital, plainText } from '../../words/plainText.js';
@@ -260,7 +261,6 @@ function endBlocks(comparison: Comparison): Block[] {
   const { result } = baselineOf(comparison);
   const { balance } = result;
   const warnings = warningItems(comparison, gatherWarnings(comparison.options));
-  const percent = (balance.energyError * 100).toPrecision(1);
   const fitted = fittedNote(result);
   return [
     ...(warnings.length > 0
@@ -283,9 +283,7 @@ function endBlocks(comparison: Comparison): Block[] {
     ...plateBlocks(comparison),
     {
       kind: 'text',
-      text:
-        `Over the whole run the heat adds up within ${percent} % of the fire, and the air within ` +
-        `${balance.massError_kg_per_s.toExponential(0)} kg/s.`,
+      text: `Over the whole run ${balanceWords(balance)}.`,
     },
     { kind: 'heading', text: 'Sources' },
     { kind: 'list', small: true, items: sourcesOf(result.design) },

@@ -2,7 +2,7 @@ import { lengthOf, plainText } from '../../words/plainText.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { baselineOf, type Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/quantities.js';
-import { gatherWarnings } from '../../words/warningRank.js';
+import { gatherWarnings, placeAlone } from '../../words/warningRank.js';
 import { whereWords } from '../../words/warningWords.js';
 import { BACK_WITHIN } from '../../study/events/disturb.js';
 import { LATE } from '../../study/events/swing.js';
@@ -17,6 +17,7 @@ import { carryBeside } from '../carryData.js';
 import { compareRows, isSame, rowHead, sameWords, tellingOfRow, type CompareRow } from '../compareRows.js';
 import { GROUP_WORDS } from '../../words/quantityWords.js';
 import { compareSpreadText } from './compareSpreadText.js';
+import { plateCook } from '../../words/plateCook.js';
 import { plateNotes } from '../../words/plateWords.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOnEach } from '../../words/restsOn.js';
@@ -31,8 +32,8 @@ export function compareText(comparison: Comparison, system: UnitSystem): string 
   const { tool } = comparison;
   const sections = [
     heading(title(comparison), tool),
-    verdictOf(comparison, system)
-      .split('\n')
+    [...verdictOf(comparison, system).split('\n'), plateCook(comparison, system)]
+      .filter((line) => line !== '')
       .map((line) => paragraph(plainText(line, 2000)))
       .join('\n'),
     ...measuredCooks(comparison, system),
@@ -59,18 +60,26 @@ function measuredCooks({ options }: Comparison, system: UnitSystem): string[] {
   return told.length > 0 ? [told.map(paragraph).join('\n')] : [];
 }
 
-/** Warnings of one kind and place once, in the words and numbers of the first option that has it. */
+/** Warnings of one kind and place once, under whichever fire, in the words and numbers of the first option that has it. */
 function warnings({ options }: Comparison): string[] {
-  const told = gatherWarnings(options);
+  const told = gatherWarnings(options, placeAlone);
   if (told.length === 0) return [];
-  const lines = told.map(({ where, message, labels: [first, ...also] }) => {
+  const all = options.flatMap(({ result }) => result.warnings);
+  const lines = told.map(({ code, where, message, labels: [first, ...also] }) => {
+    const holding = `${placeAlone(where)}, hold fire`;
+    const more = [
+      ...(where !== holding && all.some((each) => each.code === code && each.where === holding)
+        ? ['also while holding']
+        : []),
+      ...(also.length > 0
+        ? [`likewise, with numbers of their own: ${also.map((each) => plainText(each)).join(', ')}`]
+        : []),
+    ];
     const whoseDesign = options.find(({ label }) => label === first)!.result.design;
-    const others =
-      also.length > 0
-        ? ` (likewise, with numbers of their own: ${also.map((each) => plainText(each)).join('; ')})`
-        : '';
     const whose = options.length > 1 ? `${plainText(first)}: ` : '';
-    return bullet(`${whose}${whereWords(where, whoseDesign)}: ${plainText(message, 600)}${others}`);
+    return bullet(
+      `${whose}${whereWords(where, whoseDesign)}: ${plainText(message, 600)}${more.length > 0 ? ` (${more.join('; ')})` : ''}`,
+    );
   });
   return [`WARNINGS\n${lines.join('\n')}`];
 }
@@ -124,7 +133,8 @@ function block(
   const head = (i: number) => plainText(options[i].label, LONGEST_LABEL);
   const lines: string[][] = [];
   let group = '';
-  const told = rows.filter((row) => !isSame(row, others, system));
+  const there = rows.filter(({ cells }) => [base, ...others].some((i) => cells[i].value !== null));
+  const told = there.filter((row) => !isSame(row, others, system));
   for (const row of told) {
     const { measure, cells } = row;
     if (measure.group !== group) lines.push([GROUP_WORDS[measure.group]]);
@@ -140,7 +150,7 @@ function block(
       ]),
     ]);
   }
-  const same = rows.filter((row) => !told.includes(row));
+  const same = there.filter((row) => !told.includes(row));
   return [
     table(['', head(base), ...others.flatMap((i) => [head(i), '', ''])], lines),
     ...(same.length > 0 ? [paragraph(`The same: ${sameWords(same, base, system, currency)}.`)] : []),

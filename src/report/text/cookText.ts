@@ -1,3 +1,4 @@
+import { balanceWords } from '../../words/balanceWords.js';
 import { gaugeLabel } from '../../words/labels.js';
 import { plainText } from '../../words/plainText.js';
 import type { Design } from '../../design/design.js';
@@ -45,7 +46,7 @@ export function cookText(design: Design, cook: CookResult, system: UnitSystem): 
           `Food (${cook.food.map(({ name, start_K }) => `${plainText(name)} going in at ${say('temperature', start_K)}`).join(', ')}) takes heat to warm and to dry, and stays wet to the end here; it loses no weight. When it is done is not computed.`,
         ]
       : []),
-    `The heat adds up within ${(cook.energyError * 100).toPrecision(1)} % over the day, the air within ${cook.massError_kg_per_s.toExponential(0)} kg/s.`,
+    `Over the day ${balanceWords(cook)}.`,
   ];
   const measured = restsOn(design, system);
   const sections = [

@@ -1,3 +1,4 @@
+import { balanceWords } from '../../words/balanceWords.js';
 import { byHeightData, evennessText, placesData } from '../heights.js';
 import { outsideLabel } from '../../words/labels.js';
 import type { EstimateResult, SteadyState } from '../../study/estimate/result.js';
@@ -211,7 +212,7 @@ function everything(result: EstimateResult, system: UnitSystem): string[] {
       'ESTIMATES USED, which no correlation settles; each can be set in the design',
       textTable(unknownsData(result, system)),
       ...(fitted === null ? [] : [note(fitted)]),
-      note(`Balance: ${balanceLine(result)}`),
+      note(`Balance: over the whole run ${balanceWords(result.balance)}.`),
     ),
   );
   return sections;
@@ -223,12 +224,4 @@ function title({ design, tool }: EstimateResult): string {
 
 function hottestWords({ hottestOutside: hottest }: SteadyState, say: Say): string {
   return `${outsideLabel(hottest)}, ${say('temperature', hottest.steel_K)}`;
-}
-
-function balanceLine({ balance }: EstimateResult): string {
-  const percent = (balance.energyError * 100).toPrecision(1);
-  return (
-    `over the whole run the heat adds up within ${percent} % of the fire, ` +
-    `and the air within ${balance.massError_kg_per_s.toExponential(0)} kg/s.`
-  );
 }

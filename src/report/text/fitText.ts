@@ -4,6 +4,7 @@ import { unknownLabel } from '../../words/unknownLabels.js';
 import type { FitResult, FittedChannel, FittedParameter } from '../../fit/fitResult.js';
 import { convert, format, unitOf, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS } from '../../words/cautions.js';
+import { balanceWords } from '../../words/balanceWords.js';
 import { sayUnknown } from '../../words/unknownValue.js';
 import { sayIn } from '../../words/quantity.js';
 import { table } from './table.js';
@@ -52,13 +53,7 @@ export function fitText(result: FitResult, system: UnitSystem): string {
       ),
     );
   }
-  const { energyError, massError_kg_per_s: mass } = result.balance;
-  sections.push(
-    note(
-      `Balance: over all ${result.runs} runs the heat adds up within ${(100 * energyError).toPrecision(1)} %, the air within ${mass.toExponential(0)} kg/s.`,
-    ),
-    paragraph(CAUTIONS),
-  );
+  sections.push(note(`Balance: over all ${result.runs} runs ${balanceWords(result.balance)}.`), paragraph(CAUTIONS));
   return `${sections.join('\n\n')}\n`;
 }
 
@@ -136,7 +131,7 @@ function qualitySentence({ quality, cooks }: FitResult, system: UnitSystem): str
 }
 
 function parameterTable({ parameters }: FitResult, system: UnitSystem): string {
-  const say = (each: FittedParameter, value: number) => sayUnknown(value, each.unit, system);
+  const say = (each: FittedParameter, value: number) => sayUnknown(value, each, system);
   return table(
     ['', 'field', 'was', 'is', '90 % interval', 'spread left'],
     parameters.map((each, k) => [

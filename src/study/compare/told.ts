@@ -210,7 +210,8 @@ function stepOf(row: Row, pairs: readonly Pair[], system: UnitSystem): number {
       ? []
       : [Math.abs(valueIn(row, value, system) - valueIn(row, baseline, system))],
   );
-  if (row.rough) return digit(least, FIGURES.rough);
+  // of the largest, so long as the smallest keeps one
+  if (row.rough) return Math.min(digit(most, FIGURES.rough), digit(least, 1));
   const wanted = Math.min(
     digit(least, ROUGH.has(kind) ? FIGURES.rough : FIGURES.usual),
     ...apart.map((each) => digit(each / STEPS_APART, 1)),

@@ -118,8 +118,8 @@ const WEIGHED: readonly Weighed[] = [
   },
   {
     quantity: ofResult('plate.buckling'),
-    less: 'flat panels that stay further from buckling',
-    more: 'flat panels nearer to buckling',
+    less: 'flat panels heated to a smaller share of what may buckle them',
+    more: 'flat panels heated to a larger share of what may buckle them',
     same: 'how near flat panels are to buckling',
     matter: 'flat',
     // a panel may oil-can from there on

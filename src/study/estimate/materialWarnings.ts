@@ -16,7 +16,7 @@ export function materialWarnings(pit: Pit, x: Float64Array, biot: Float64Array):
     if (value <= BIOT_LIMIT) return;
     out.push({
       code: 'biot-above-limit',
-      message: `Biot number ${value.toFixed(2)}: the plate is too thick to count as one temperature through it; its face runs hotter than the value given`,
+      message: `the plate counts as one temperature through its thickness, and is too thick for that (Biot number ${value.toPrecision(2)}): its hot face runs a little hotter than told`,
       where: network.nodes[i].name,
       value,
       limits: { high: BIOT_LIMIT, unit: '-', source: 'lumped-capacitance rule, Incropera & DeWitt ch. 5' },

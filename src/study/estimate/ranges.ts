@@ -70,8 +70,8 @@ export function rangeWarnings({ model }: Pit, x: Float64Array): Warning[] {
   return [...worst].map(([name, { entry, value, where }]) => ({
     code: 'relation-outside-range',
     message:
-      `the ${entry.quantity} of the relation ${name} is ${value.toPrecision(3)} there, outside the ` +
-      `${range(entry)} it was published for: take what hangs on it as a rough figure`,
+      `the ${entry.quantity} is ${value.toPrecision(3)} there, and the relation used (${name}) was published for ` +
+      `${range(entry)}: take what hangs on it as a rough figure`,
     where,
     value,
     limits: {

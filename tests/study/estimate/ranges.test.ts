@@ -48,7 +48,9 @@ describe('published ranges', () => {
       limits: { high: 1e12, unit: '-', source: expect.stringMatching(/Churchill & Chu/) },
     });
     expect(warnings[0].value).toBeGreaterThan(1e12);
-    expect(warnings[0].message).toMatch(/nusseltHorizontalCylinder is .* there, outside the 0 to 1e12 it/);
+    expect(warnings[0].message).toMatch(
+      / there, and the relation used \(nusseltHorizontalCylinder\) was published for 0 to 1e12:/,
+    );
   });
 
   test('of what lies next to its gas in temperature do not matter', () => {

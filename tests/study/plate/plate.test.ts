@@ -113,7 +113,7 @@ describe('what is said of it', () => {
     expect(mixed.findings[0].costs).toEqual(
       expect.arrayContaining(['plate.buckling', 'plate.push_m', 'plate.halfGone_years']),
     );
-    expect(mixed.verdict).toContain('nearer to buckling');
+    expect(mixed.verdict).toContain('heated to a larger share of what may buckle them');
     expect(said(['1/8 in', '1/4 in']).findings[0].buys).toContain('plate.halfGone_years');
   });
 

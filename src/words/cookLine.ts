@@ -2,9 +2,9 @@
 import { sinks } from '../study/events/swing.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
-import { isNeverLit, litRange } from '../words/headline.js';
-import { sayAlone } from '../words/quantity.js';
-import { rangeOf } from '../words/quantityWords.js';
+import { isNeverLit, litRange } from './headline.js';
+import { sayAlone } from './quantity.js';
+import { rangeOf } from './quantityWords.js';
 
 /**
  * @returns `A 2 lb split every 31 min: reads 224 to 276 °F. From the match it takes 19 min (5.8 to 27 min).`; empty as long as
