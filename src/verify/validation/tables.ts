@@ -43,10 +43,12 @@ function rowsOf(
   });
 }
 
+/** Tables of the corridor behind a burn room. */
 export function corridorTables(...args: Parameters<typeof corridorRows>): ValidationTable[] {
   return Object.entries(corridorRows(...args)).map(([name, rows]) => ({ ...QUANTITIES[name as QuantityName], rows }));
 }
 
+/** Tables of the steel room with bare plate. */
 export function bareRoomTables(run: SteelRoomRun): ValidationTable[] {
   const table = (name: QuantityName, of: Parameters<typeof rowsOf>[2]): ValidationTable => ({
     ...QUANTITIES[name],
@@ -63,6 +65,7 @@ export function bareRoomTables(run: SteelRoomRun): ValidationTable[] {
   ];
 }
 
+/** Tables of the steel room with wool inside. */
 export function woolRoomTables(run: SteelRoomRun): ValidationTable[] {
   return [
     {
