@@ -58,6 +58,11 @@ export function leafName({ name }: { name: string }): string {
   return name === '' ? 'door' : `door ${name}`;
 }
 
+/** Is a face of a part's geometry the leaf of a door? */
+export function isLeaf({ name }: { name: string }): boolean {
+  return name === 'door' || name.startsWith('door ');
+}
+
 /** `chamber door`, or one of several by its name: `chamber door left`. */
 export function doorLabel(part: PartName, name: string): string {
   return name === '' ? `${part} door` : `${part} door ${name}`;

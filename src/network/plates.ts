@@ -1,5 +1,6 @@
 /** Outside plates of a part, cut along it and by height, and the conduction between their pieces. */
 import type { Design, HorizontalPart, PartName, Upright } from '../design/design.js';
+import { isLeaf } from '../design/doors.js';
 import type { Face } from '../design/geometry.js';
 import { girth, girthStrips, jointPlate, type Cells, type Strip } from './cells.js';
 import { addPatch, joinPlates } from './patches.js';
@@ -109,7 +110,8 @@ export function addHorizontalPlates(
           name: `${part} ${face.name}${along && count > 1 ? ` ${i + 1}` : ''}`,
         }),
       );
-      if (face.leaf) return;
+      // the leaf of a door is parted from its face by a gap
+      if (isLeaf(face)) return;
       const { plate } = face.wall;
       if (along) {
         const level = face.orientation === 'up' || face.orientation === 'down';
@@ -193,7 +195,7 @@ export function addUprightPlates(network: Network, design: Design, cells: Cells,
         name: `${part} ${face.name} ${i + 1}`,
       }),
     );
-    if (face.leaf) continue;
+    if (isLeaf(face)) continue;
     const { plate } = face.wall;
     cells.strips.push({ face: face.name, level: 0, plate, nodes });
     const edge = girth(network, cells, nodes);
