@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { readDesign } from '../../src/design/read.js';
 import { randomDesign } from './randomDesign.js';
+import { askRandomDesigns } from './randomDesigns.js';
+
+askRandomDesigns(500);
 
 describe('random designs', () => {
   it('reach across the ranges', () => {

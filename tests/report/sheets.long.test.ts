@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Block } from '../../src/report/sheets/blocks.js';
 import { MOST_OPTIONS } from '../../src/report/sheets/shownOptions.js';
+import { longExamples } from '../support/examples.js';
 import { documentOf, plates, wordsOf } from './support/reports.js';
+import { expectWholeSheets, flat } from './wholeSheets.js';
 
 const three = plates(['1/4 in', '1/8 in', '3/8 in']);
-const flat = (blocks: Block[]): Block[] =>
-  blocks.flatMap((block) => (block.kind === 'columns' ? block.columns.flatMap(flat) : [block]));
 const tables = (blocks: Block[]) => flat(blocks).flatMap((block) => (block.kind === 'table' ? [block.table] : []));
 
 describe("the buyer's page", () => {
@@ -25,4 +25,8 @@ describe("the shop's sheets", () => {
       'Sizes that would do',
     );
   });
+});
+
+describe('a report of each example', () => {
+  it.each(longExamples)('%s: no number is missing or broken', expectWholeSheets);
 });

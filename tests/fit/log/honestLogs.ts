@@ -12,6 +12,10 @@ interface Probe {
   fire: number;
 }
 
+/** Seeds of logs, of which the everyday tests take the first. */
+export const EVERYDAY = 20;
+export const ALL = 60;
+
 export const PROBES: readonly Probe[] = [
   { header: 'gauge [°F]', top: 180, lag: 60, rise: 2400, door: 0.9, fire: 0.2 },
   { header: 'fire end [°F]', top: 210, lag: 60, rise: 2000, door: 0.7, fire: 0.25 },

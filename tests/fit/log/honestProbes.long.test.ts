@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { logOf } from './logTexts.js';
-import { honestLog } from './honestLogs.js';
+import { ALL, EVERYDAY, honestLog } from './honestLogs.js';
+import { expectLeftAlone } from './leftAlone.js';
 
 /** A logger's spike of one reading on the gauge, at every hundredth row. */
 function withSpikes(text: string, height: number): { text: string; rows: number[] } {
@@ -15,6 +16,11 @@ function withSpikes(text: string, height: number): { text: string; rows: number[
 }
 
 describe('honest probes', () => {
+  it.each(Array.from({ length: ALL - EVERYDAY }, (_, i) => EVERYDAY + i))(
+    'are left as they are, seed %i',
+    expectLeftAlone,
+  );
+
   it.each([100, -100])('lose their spikes of %i °F, nearly all of them, and nothing else', (height) => {
     let made = 0;
     let found = 0;

@@ -4,14 +4,14 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Tree } from '../../../src/design/vary.js';
 import { constraintsOf, missedAsDrawn, variantTries } from '../../../src/study/size/constraints.js';
 import { LIMIT, limitOf, LIMITS } from '../../../src/study/size/limits.js';
-import { candidateFields } from '../../../src/study/size/candidate.js';
-import { stackTries, surveyStack } from '../../../src/study/size/search.js';
-import { writeOut, type SizeResult } from '../../../src/study/size/size.js';
+import type { EstimateResult } from '../../../src/study/estimate/result.js';
+import type { SizeResult } from '../../../src/study/size/size.js';
 import { constraintLines } from '../../../src/report/text/sizeCosts.js';
 import { sizeText } from '../../../src/report/text/sizeText.js';
 import { ranked, type Ranked } from '../../../src/study/size/rank.js';
 import { changed, designOf, PLAIN } from '../../design/designFiles.js';
-import { fedBack, sizesFor, treeOf } from './asked.js';
+import { fedBack, sizesFor } from './asked.js';
+import { firstFields } from './firstFields.js';
 
 const inch = 0.0254;
 const asked = (size: string, text = PLAIN) => `${text}size: ${size}\n`;
@@ -127,11 +127,13 @@ describe('the order of sizes', () => {
 describe('a size under what is asked', () => {
   let tree: Tree;
   let result: SizeResult;
+  let estimated: EstimateResult;
   // a throat too small, a stack no taller than that, one tube on hand
   beforeAll(async () => {
     const text = changed(['throat: { area: 90 in^2', 'throat: { area: 50 in^2']);
     const size = '{ keep: [throat], stack: { least: 30 in, most: 31 in }, onHand: ["6 in tube 11 ga, 46 in long"] }';
     ({ tree, result } = await sizesFor(asked(size, `${text}prices: { steel: $1.20/lb, wood: $0.30/lb }\n`)));
+    ({ estimated } = fedBack(tree, result));
   }, 300_000);
 
   const cost = (key: string) => result.constraints.find((each) => each.key === key)!;
@@ -156,7 +158,6 @@ describe('a size under what is asked', () => {
 
   it('is told in money: its steel, and wood for a full fire until soaked and 8 h of the fire that holds', () => {
     const pound = 0.45359237;
-    const { estimated } = fedBack(tree, result);
     const [{ money, weighed }] = result.choices;
     expect(money.build).toBeCloseTo((1.2 / pound) * estimated.geometry.totalSteelMass_kg, 9);
     const wood = estimated.warmUp!.woodToSoaked_kg! + 8 * 3600 * weighed.wood_kg_per_s!;
@@ -200,7 +201,6 @@ describe('a size under what is asked', () => {
   });
 
   it('estimated as it is written it has none of the warnings that it counts as kept, and no draft below zero', () => {
-    const { estimated } = fedBack(tree, result);
     const { margins } = result.choices[0];
     expect(estimated.warnings.filter(({ code }) => !LIMIT[limitOf(code)].told)).toEqual([]);
     for (const { warnings, key, told } of LIMITS) {
@@ -212,46 +212,9 @@ describe('a size under what is asked', () => {
 });
 
 describe('what stays', () => {
-  const settings = { cleanAir: 2.5 };
-  async function firstFields(text: string) {
-    const design = designOf(text);
-    const tries = stackTries(design).map((each) => ({ of: 0, ...each }));
-    const surveys = tries.map((each) => surveyStack(design, each, settings));
-    const tree = treeOf(text);
-    const { written } = await writeOut(tree, design, { tries, surveys });
-    const [{ candidate, design: sized }] = written;
-    return { tree, sized, fields: candidateFields(tree, candidate, 1) };
-  }
-
-  it('intakes: all of them as drawn, wide open', async () => {
-    const text = changed([
-      '[{ kind: disc, count: 2, diameter: 4 in, open: 100 %, centre: 26 in }]',
-      '[{ kind: disc, count: 2, diameter: 2 in, open: 30 %, centre: 26 in }, { kind: slide, width: 4 in, height: 1 in, centre: 24 in }]',
-    ]);
-    const size = '{ keep: [intakes], stack: { least: 30 in, most: 31 in }, onHand: [6 in tube 11 ga] }';
-    const { fields, sized } = await firstFields(asked(size, text));
-    expect(sized.firebox.intakes.map(({ count, open }) => [count, open])).toEqual([
-      [2, 1],
-      [1, 1],
-    ]);
-    expect(fields.firebox.intakes).toMatchObject([
-      { diameter: '2 in', centre: '26 in' },
-      { width: '4 in', height: '1 in', centre: '24 in' },
-    ]);
-  });
-
   it('throat and stack: as they stand in the file', async () => {
     const { tree, fields } = await firstFields(asked('{ keep: [throat, stack] }'));
     expect(fields.stacks).toEqual(tree.stacks);
     expect(fields.throat).toEqual(tree.throat);
-  });
-
-  it('a square tube in place of a round one leaves nothing of it', async () => {
-    const { fields, sized } = await firstFields(
-      asked('{ stack: { most: 26 in }, onHand: [6 in x 5 in square tube 11 ga] }'),
-    );
-    expect(fields.stacks[0]).toMatchObject({ shape: 'square', width: '6 in', depth: '5 in', wall: '11 ga' });
-    expect(fields.stacks[0]).not.toHaveProperty('diameter');
-    expect(sized.stacks[0].diameter).toBeUndefined();
   });
 });

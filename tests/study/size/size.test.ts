@@ -167,7 +167,7 @@ describe('what cannot be', () => {
   it('a fire too small for its target is told as that', () => {
     const weak = designOf(changed(['70,000 BTU/h', '9,000 BTU/h']));
     const surveys = stackTries(weak)
-      .filter(({ stack }) => /^[56] in tube/.test(stack.name))
+      .filter(({ stack }) => /^6 in tube/.test(stack.name))
       .map((each) => surveyStack(weak, each, settings));
     expect(surveys.every(({ ruledOut }) => ruledOut === 'heat')).toBe(true);
   });

@@ -1,0 +1,3 @@
+import { askShopDesigns } from './shopDesigns.js';
+
+askShopDesigns(400);
