@@ -1,10 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { toldOf } from '../cli/support/inProcess.js';
-import { example } from '../cli/support/run.js';
+import { example, pitwright } from '../cli/support/run.js';
 import { expectGrateAndDraft, expectInSight, flat, texts } from './support/answer.js';
-import { textOf } from './support/bench.js';
-import { settled } from './support/open.js';
+import { openPage, settled } from './support/open.js';
 import { browserAndFolder, onePage } from './support/setUp.js';
 
 const { browser, folder } = await browserAndFolder();
@@ -12,42 +10,12 @@ const { browser, folder } = await browserAndFolder();
 const PLAIN = example('plain-24.yaml');
 
 describe.skipIf(!browser)('the answer', () => {
-  const open = onePage(browser!, folder.path, {
-    design: PLAIN,
-    quiet: true,
-    before: () =>
-      Object.assign(window, {
-        printed: [],
-        print: () =>
-          (window as unknown as { printed: string[] }).printed.push(
-            document.getElementById('buyer')!.textContent ?? '',
-          ),
-      }),
-  });
-
-  it('is printed as it stands on the screen, also right after an edit', async () => {
-    const { page } = open;
-    await page.locator('#buyer figure').first().waitFor({ state: 'attached', timeout: 60_000 });
-    expect(await page.locator('#buyer').textContent()).not.toContain('5/8 in');
-    await page.locator('[data-field="chamber.plate"]').evaluate((each) => {
-      const field = each as HTMLInputElement;
-      field.value = '5/8 in';
-      field.dispatchEvent(new Event('input', { bubbles: true }));
-      document.getElementById('print')!.click();
-    });
-    // what the browser's own menu would print has nothing of the design before
-    expect(await page.locator('#buyer').textContent()).toBe('');
-    const printed = () => page.evaluate(() => (window as unknown as { printed: string[] }).printed);
-    await expect.poll(printed, { timeout: 60_000 }).toHaveLength(1);
-    const [steel] = await texts(page, 'tr[data-row="steel_kg"] .value');
-    expect((await printed())[0]).toContain('5/8 in');
-    expect((await printed())[0]).toContain(steel.split(' (')[0]);
-    await page.locator('#undo').click();
-    await settled(page);
-  });
+  const open = onePage(browser!, folder.path, { design: PLAIN, quiet: true });
 
   it('is what the command says', async () => {
-    await expectGrateAndDraft(open.page, flat(toldOf(textOf('plain-24')).full));
+    const { code, stdout, stderr } = await pitwright(['estimate', PLAIN, '--full']);
+    expect(code, stderr).toBe(0);
+    await expectGrateAndDraft(open.page, flat(stdout));
   });
 
   it('has a chart that is saved as lines and as a picture', async () => {
@@ -79,4 +47,39 @@ describe.skipIf(!browser)('the answer', () => {
   });
 
   it('has done nothing it should not', () => expect(open.wrongs).toEqual([]));
+});
+
+describe.skipIf(!browser)('the answer on paper', () => {
+  it('is printed as it stands on the screen, also right after an edit', async () => {
+    const { page, wrongs, close } = await openPage(browser!, folder.path, {
+      design: PLAIN,
+      quiet: true,
+      before: () =>
+        Object.assign(window, {
+          printed: [],
+          print: () =>
+            (window as unknown as { printed: string[] }).printed.push(
+              document.getElementById('buyer')!.textContent ?? '',
+            ),
+        }),
+    });
+    await settled(page);
+    await page.locator('#buyer figure').first().waitFor({ state: 'attached', timeout: 60_000 });
+    expect(await page.locator('#buyer').textContent()).not.toContain('5/8 in');
+    await page.locator('[data-field="chamber.plate"]').evaluate((each) => {
+      const field = each as HTMLInputElement;
+      field.value = '5/8 in';
+      field.dispatchEvent(new Event('input', { bubbles: true }));
+      document.getElementById('print')!.click();
+    });
+    // what the browser's own menu would print has nothing of the design before
+    expect(await page.locator('#buyer').textContent()).toBe('');
+    const printed = () => page.evaluate(() => (window as unknown as { printed: string[] }).printed);
+    await expect.poll(printed, { timeout: 60_000 }).toHaveLength(1);
+    const [steel] = await texts(page, 'tr[data-row="steel_kg"] .value');
+    expect((await printed())[0]).toContain('5/8 in');
+    expect((await printed())[0]).toContain(steel.split(' (')[0]);
+    expect(wrongs).toEqual([]);
+    await close();
+  });
 });

@@ -1,19 +1,23 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { toldOf } from '../../cli/support/inProcess.js';
 import { example, pitwright, type scratch } from '../../cli/support/run.js';
 import { numbers, openPage, saved, settled } from './open.js';
 
 const flat = (text: string) => text.replace(/\s+/g, ' ');
 
 /** What the command prints for the design that the page saves. */
-const commandSays = async (page: Page) => textsOf((await saved(page)).text);
+async function commandSays(page: Page): Promise<string> {
+  const { text } = await saved(page);
+  return textsOf('-', text);
+}
 
 /** What an estimate prints of a design, with the inputs as `check` lists them: plates stand there. */
-function textsOf(text: string): string {
-  const { full, check } = toldOf(text);
-  return `${full}\n${check}`;
+async function textsOf(path: string, stdin?: string): Promise<string> {
+  const asked = [['estimate', '--full'], ['check']];
+  const runs = await Promise.all(asked.map((command) => pitwright([...command, path], { stdin })));
+  for (const { code, stderr } of runs) expect(code, stderr).toBe(0);
+  return runs.map(({ stdout }) => stdout).join('\n');
 }
 
 /** Every number and sentence of the page stands in the command's text, in its own words and digits. */
@@ -49,7 +53,7 @@ export async function expectKeptWhole(
   await expect.poll(() => page.locator('#title').textContent()).toBe(title);
   await settled(page);
   const told = await numbers(page);
-  const command = flat(textsOf(readFileSync(example(name), 'utf8')));
+  const command = flat(await textsOf(example(name)));
   for (const value of Object.values(told)) expect(command).toContain(value);
 
   const { text, name: file } = await saved(page);

@@ -19,21 +19,18 @@ interface Opening {
   file?: string;
   context?: BrowserContextOptions;
   before?: () => void;
-  /** what is worked out beside the answer keeps a core busy for half a minute: quiet, it is never begun; or a first look at each step alone */
-  quiet?: boolean | 'but steps';
+  /** what is worked out beside the answer keeps a core busy for half a minute: quiet, it is never begun */
+  quiet?: boolean;
 }
 
-/** What is ordered beside the answer: steps of plate, and how far the answer spreads, by which steps are looked at closer. */
-export const BESIDE = ['step', 'spread'];
-
-/** Runs in the page: orders of these kinds come back undone, and are left out. */
-export function beQuiet(kinds: readonly string[]): void {
+/** Runs in the page: orders for steps of plate and for how far the answer spreads come back undone, and are left out. */
+export function beQuiet(): void {
   const Real = window.Worker;
   Object.assign(window, {
     Worker: class extends Real {
       override postMessage(message: { kind?: string; round?: number }) {
         const { kind, round } = message;
-        if (!kind || !kinds.includes(kind)) super.postMessage(message);
+        if (kind !== 'step' && kind !== 'spread') super.postMessage(message);
         else setTimeout(() => this.dispatchEvent(new MessageEvent('message', { data: { round, kind: 'fault' } })));
       }
     },
@@ -46,7 +43,7 @@ export async function openPage(browser: Browser, folder: string, options: Openin
   const made = await pitwright(['page', ...(options.design ? [options.design] : []), '-o', file]);
   if (made.code !== 0) throw new Error(`no page: ${made.stderr}`);
   const context = await browser.newContext({ viewport: { width: 1600, height: 1000 }, ...options.context });
-  if (options.quiet) await context.addInitScript(beQuiet, options.quiet === true ? BESIDE : ['spread']);
+  if (options.quiet) await context.addInitScript(beQuiet);
   if (options.before) await context.addInitScript(options.before);
   const page = await context.newPage();
   const wrongs: string[] = [];
