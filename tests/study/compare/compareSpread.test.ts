@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { assemble } from '../../../src/study/compare/compare.js';
+import { compare } from '../../../src/study/compare/compare.js';
 import { planComparison, runComparisonCases } from '../../../src/study/compare/compareSpread.js';
-import { estimate } from '../../../src/study/estimate/estimate.js';
 import { seededRandom } from '../../../src/study/spread/random.js';
 import { USUAL_SETTINGS } from '../../../src/study/compare/studyOption.js';
 import { designOf, PLAIN } from '../../design/designFiles.js';
@@ -13,8 +12,7 @@ describe('options that do not have the same unknowns', () => {
   it('share those that they have', () => {
     const sealed = PLAIN.replace('doorGap: 2.0 in^2', 'doorGap: 0 in^2');
     const options = [PLAIN, sealed].map((text, i) => ({ label: String(i), changes: [], design: designOf(text) }));
-    const studies = options.map(({ design }) => ({ result: estimate(design), studies: null }));
-    const comparison = assemble(options, studies, USUAL_SETTINGS);
+    const comparison = compare(options, USUAL_SETTINGS);
     const plan = planComparison(comparison, { cases: 2, seed: 1, random: seededRandom(1) });
     expect(plan.paths).toContain('chamber.doorGap');
     expect(plan.samples[0]).toHaveLength(plan.paths.length);
