@@ -79,8 +79,3 @@ export function jointPlate(a: number, b: number): number {
 export function girth(network: Network, cells: Cells, nodes: number[]): number {
   return nodes.reduce((sum, n) => sum + network.nodes[n].area, 0) / cells.geometry.length;
 }
-
-/** Zones of the space that the fire burns in: one, or the layers of a column. */
-export function fireZones({ columns, fire }: Network): number[] {
-  return columns.find(({ zones }) => zones.includes(fire.zone))?.zones ?? [fire.zone];
-}

@@ -12,7 +12,7 @@ import { zoneEmissivity } from '../physics/gasRadiation.js';
 import type { DuctFlow } from '../physics/ductFlow.js';
 import { emptyOpeningFlow, type OpeningFlow } from '../physics/opening.js';
 import { fuelShareLimit } from '../physics/wood.js';
-import { fireZones } from './cells.js';
+import { fireShares, fireViews } from './fireViews.js';
 import type { FaceShape, Network } from './types.js';
 import { PlugFlow } from './plugFlow.js';
 import { ColumnStreams } from './streams.js';
@@ -322,34 +322,6 @@ export class Model {
 function blend(air: number, fuel: number, share: number): number {
   const y = (1 - share) * air + share * fuel;
   return y > 0 ? y : 0;
-}
-
-/**
- * Share of the fire's radiation that each face takes: by area in the fire's zone, the throat counted as a face whose share
- * goes on to the groups of zones that it is seen from, by area in each. Of an opening outdoors the share is lost.
- */
-function fireShares(network: Network): Float64Array {
-  const { faces, fire } = network;
-  const views = fireViews(network);
-  const own = fireZones(network);
-  const shares = Float64Array.from(faces, (f) => (own.includes(f.zone) ? f.area / views : 0));
-  for (const { zones, share } of fire.seen) {
-    const area = areaOf(network, zones);
-    faces.forEach((f, i) => {
-      if (zones.includes(f.zone)) shares[i] += (share * (f.area / area) * fire.throatArea) / views;
-    });
-  }
-  return shares;
-}
-
-/** All that the fire shines on, walls and openings [m2]. */
-function fireViews(network: Network): number {
-  const { seen, throatArea, outArea } = network.fire;
-  return areaOf(network, fireZones(network)) + (seen.length > 0 ? throatArea : 0) + outArea;
-}
-
-function areaOf({ faces }: Network, zones: number[]): number {
-  return faces.reduce((sum, f) => sum + (zones.includes(f.zone) ? f.area : 0), 0);
 }
 
 /** Per zone the index of its surface node, counted from `first`: the zones of a clear column share one. */
