@@ -9,6 +9,7 @@ import {
   steelDensity,
 } from '../../physics/steel.js';
 import { choice, defineCheck, optional, optionalList, quantity, type Check, type Values } from '../check.js';
+import { givenCurve } from '../givenCurve.js';
 import { heatBody, type Body } from '../heatBody.js';
 import { standardFurnace } from '../relations/furnaceCurve.js';
 import { coolingOutdoors } from '../rooms/coolingBody.js';
@@ -32,18 +33,7 @@ const furnace = {
 /** Furnace temperature against time, checked. */
 function furnaceCurve({ times, gas }: Pick<Values<typeof furnace>, 'times' | 'gas'>): (time: number) => number {
   if (times === undefined && gas === undefined) return standardFurnace;
-  if (times === undefined || gas === undefined || times.length !== gas.length || times.length === 0) {
-    throw new RangeError('a furnace curve needs as many times as gas temperatures');
-  }
-  if (times.some((time, n) => n > 0 && time <= times[n - 1]))
-    throw new RangeError('times of a furnace curve must rise');
-  return (time) => {
-    const next = times.findIndex((each) => each >= time);
-    if (next < 0) return gas[gas.length - 1];
-    if (next === 0) return gas[0];
-    const share = (time - times[next - 1]) / (times[next] - times[next - 1]);
-    return gas[next - 1] + share * (gas[next] - gas[next - 1]);
-  };
+  return givenCurve('a furnace curve', times ?? [], gas ?? []);
 }
 
 function plateInFurnace(v: Values<typeof furnace>): number {

@@ -5,114 +5,14 @@
 import { addWindows, finishZones } from '../../network/build.js';
 import { cellAtHeight, cutsBetween } from '../../network/cells.js';
 import { addAlong, addSliced, type Add } from '../../network/openingCuts.js';
-import { joinPlates } from '../../network/patches.js';
 import { shareBelow } from '../../network/slices.js';
 import { OUTDOORS, type Network, type NetworkFire } from '../../network/types.js';
 import { jetShape } from '../../physics/ceilingJet.js';
 import { hydraulicDiameter } from '../../physics/forcedConvection.js';
 import { meanBeamLength } from '../../physics/gasRadiation.js';
 import { bareNetwork, bareZone } from './bareNetwork.js';
-import { addWall, type Layer, type WallNodes } from './wall.js';
-
-/** What a surface is made of, from the inside outwards; no layers: it takes up and loses nothing. */
-export interface Lining {
-  layers: readonly Layer[];
-  insideEmissivity: number;
-  outsideEmissivity: number;
-}
-
-export interface RoomSpec {
-  name: string;
-  /** a cylinder lies; width and height are both its bore */
-  shape: 'box' | 'cylinder';
-  /** inside [m] */
-  length: number;
-  width: number;
-  height: number;
-  /** of its floor above the ground [m] */
-  floor: number;
-  /** cells along it, level layers of its gas, and strips of its walls, a multiple of the layers */
-  cells: number;
-  levels: number;
-  strips: number;
-  ceiling: Lining;
-  side: Lining;
-  /** default: as the sides, and one surface with them */
-  end?: Lining;
-  bottom: Lining;
-  soot: number;
-}
-
-/** A cell of a room, both counted from 0. */
-export interface Place {
-  room: number;
-  cell: number;
-}
-
-/** An opening in a wall, or in the roof of one room under the floor of another. */
-export interface OpeningSpec {
-  from: Place;
-  to: Place | 'outdoors';
-  in: 'side' | 'end' | 'roof';
-  /** of one in a roof: its two sides [m] */
-  width: number;
-  height: number;
-  /** of its lower edge above the ground [m] */
-  sill: number;
-  discharge: number;
-  /** gas, walls and fire radiate through it */
-  sees: boolean;
-}
-
-export interface FireSpec {
-  gas: Omit<NetworkFire, 'zone'>;
-  at: Place;
-  /** of its top above the floor of its room [m] */
-  top: number;
-  /** its diameter [m]; where none is given its plume neither strikes the ceiling nor takes gas from layer to layer */
-  across?: number;
-  /** does its plume strike the ceiling? */
-  strikes: boolean;
-  /** factor on what its plume takes in */
-  bending: number;
-}
-
-export interface BuildingSpec {
-  rooms: readonly RoomSpec[];
-  openings: readonly OpeningSpec[];
-  fire: FireSpec;
-  outdoors: { temperature: number; pressure: number; wind: number };
-  innerConvection: number;
-  entrainment?: number;
-  downflow?: number;
-}
-
-export type Surface = 'ceiling' | 'side' | 'end' | 'floor';
-
-export interface RoomWall {
-  surface: Surface;
-  cell: number;
-  zone: number;
-  /** heights above the ground [m] */
-  low: number;
-  high: number;
-  area: number;
-  nodes: WallNodes;
-}
-
-export interface BuiltRoom {
-  spec: RoomSpec;
-  /** zones of each cell along it, lowest first */
-  columns: number[][];
-  walls: RoomWall[];
-}
-
-export interface Building {
-  network: Network;
-  rooms: BuiltRoom[];
-  /** per opening: which of the network's it has become */
-  openings: number[][];
-}
+import type { Building, BuildingSpec, BuiltRoom, OpeningSpec, Place, RoomSpec } from './buildingSpec.js';
+import { addWalls, joinRoom, openIn, widthAt, type Open } from './roomWalls.js';
 
 /** @param more what else stands in the rooms, added before gas is told what bounds it */
 export function buildBuilding(spec: BuildingSpec, more: (building: Building) => void = () => undefined): Building {
@@ -136,23 +36,6 @@ export function buildBuilding(spec: BuildingSpec, more: (building: Building) => 
   for (const { columns, walls, spec: own } of rooms) if (walls.length === 0) unwalled(network, columns, own);
   addWindows(network);
   return building;
-}
-
-/** Area that openings take from a strip of a wall of a cell between two heights. */
-type Open = (cell: number, where: 'side' | 'end' | 'roof' | 'floor', low: number, high: number) => number;
-
-function openIn({ openings }: BuildingSpec, room: number): Open {
-  return (cell, where, low, high) =>
-    openings.reduce((sum, { from, to, in: wall, width, height, sill }) => {
-      if (wall === 'roof') {
-        const end = where === 'roof' ? from : where === 'floor' ? to : undefined;
-        const here = end !== undefined && end !== 'outdoors' && end.room === room && end.cell === cell;
-        return here ? sum + width * height : sum;
-      }
-      const here = [from, to].some((end) => end !== 'outdoors' && end.room === room && end.cell === cell);
-      if (!here || wall !== where) return sum;
-      return sum + width * Math.max(0, Math.min(high, sill + height) - Math.max(low, sill));
-    }, 0);
 }
 
 function addRoom(network: Network, spec: RoomSpec, open: Open, add: Add): BuiltRoom {
@@ -185,94 +68,6 @@ function addRoom(network: Network, spec: RoomSpec, open: Open, add: Add): BuiltR
   joinRoom(network, room);
   addAlong(network, room.columns, name, add);
   return room;
-}
-
-function widthAt({ shape, width, height }: RoomSpec, share: number): number {
-  return shape === 'cylinder' ? 2 * height * Math.sqrt(share * (1 - share)) : width;
-}
-
-function addWalls(network: Network, room: BuiltRoom, cell: number, ends: number, open: Open): void {
-  const { spec, columns } = room;
-  const { name, length, width, height, levels, strips, floor } = spec;
-  const round = spec.shape === 'cylinder';
-  const each = length / spec.cells;
-  const girth = round ? Math.PI * height : 2 * height;
-  const section = round ? (Math.PI / 4) * height ** 2 : width * height;
-  const level = (length * width) / (2 * (length + width));
-  const wall = (surface: Surface, zone: number, area: number, low: number, high: number, lining: Lining) => {
-    if (area <= 0 || lining.layers.length === 0) return;
-    const shape =
-      surface === 'ceiling'
-        ? 'up'
-        : surface === 'floor'
-          ? 'down'
-          : round && surface === 'side'
-            ? 'horizontalCylinder'
-            : 'vertical';
-    const flat = shape === 'up' || shape === 'down';
-    const nodes = addWall(network, zone, {
-      name: `${name} ${surface}`,
-      area,
-      shape,
-      length: flat ? level : height,
-      windLength: flat ? Math.sqrt(each * width) : height,
-      ...lining,
-    });
-    room.walls.push({ surface, cell, zone, low, high, area, nodes });
-  };
-  const column = columns[cell];
-  for (let k = 0; k < strips; k++) {
-    const [low, high] = [floor + (k * height) / strips, floor + ((k + 1) * height) / strips];
-    const zone = column[Math.floor((k * levels) / strips)];
-    const [from, to] = [shareBelow(round, k / strips), shareBelow(round, (k + 1) / strips)];
-    const along = girth * each * (to.wall - from.wall) - open(cell, 'side', low, high);
-    const across = ends * section * (to.section - from.section) - open(cell, 'end', low, high);
-    if (spec.end === undefined && !round) wall('side', zone, along + across, low, high, spec.side);
-    else {
-      wall('side', zone, along, low, high, spec.side);
-      wall('end', zone, across, low, high, spec.end ?? spec.side);
-    }
-  }
-  if (round) return;
-  const [bottom, top] = [column[0], column[column.length - 1]];
-  const plan = each * width;
-  wall('ceiling', top, plan - open(cell, 'roof', 0, 0), floor + height, floor + height, spec.ceiling);
-  wall('floor', bottom, plan - open(cell, 'floor', 0, 0), floor, floor, spec.bottom);
-}
-
-/** Plates conduct from the ceiling down the sides to the floor, and from cell to cell. */
-function joinRoom(network: Network, { spec, walls }: BuiltRoom): void {
-  const thickness = (lining: Lining) => lining.layers.find((layer) => layer.type === 'plate')?.thickness ?? 0;
-  const plate = thickness(spec.side);
-  if (plate === 0) return;
-  const { length, width, height, cells, strips } = spec;
-  const each = length / cells;
-  const round = spec.shape === 'cylinder';
-  const at = (cell: number, surface: Surface) => walls.filter((wall) => wall.cell === cell && wall.surface === surface);
-  const join = (a: RoomWall | undefined, b: RoomWall | undefined, edge: number, distance: number, thick = plate) => {
-    const ends = { a: a?.nodes.plate, b: b?.nodes.plate };
-    if (ends.a === undefined || ends.b === undefined) return;
-    joinPlates(network, { a: ends.a, b: ends.b, edge, thickness: thick, distance, steel: 'carbon' });
-  };
-  const arc = (k: number) =>
-    round
-      ? 0.5 * Math.PI * height * (shareBelow(true, (k + 1) / strips).wall - shareBelow(true, k / strips).wall)
-      : height / strips;
-  const level = (length * width) / (2 * (length + width));
-  for (let i = 0; i < cells; i++) {
-    const sides = at(i, 'side');
-    const ends = (i === 0 ? 1 : 0) + (i === cells - 1 ? 1 : 0);
-    const edge = 2 * each + (spec.end === undefined && !round ? ends * width : 0);
-    for (let k = 1; k < strips; k++) join(sides[k], sides[k - 1], edge, 0.5 * (arc(k) + arc(k - 1)));
-    if (!round) {
-      join(at(i, 'ceiling')[0], sides[strips - 1], edge, level + 0.5 * arc(strips - 1));
-      join(at(i, 'floor')[0], sides[0], edge, level + 0.5 * arc(0));
-    }
-    if (i === 0) continue;
-    const before = at(i - 1, 'side');
-    sides.forEach((wall, k) => join(before[k], wall, 2 * arc(k), each));
-    for (const surface of ['ceiling', 'floor'] as const) join(at(i - 1, surface)[0], at(i, surface)[0], width, each);
-  }
 }
 
 function addOpening(network: Network, rooms: readonly BuiltRoom[], o: OpeningSpec, add: Add): number[] {

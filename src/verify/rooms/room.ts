@@ -1,6 +1,7 @@
 /** A box of a room with openings to the outdoors and a fire in it, its gas mixed or in layers. */
 import type { Network, NetworkFire } from '../../network/types.js';
-import { buildBuilding, type RoomWall } from './building.js';
+import { buildBuilding } from './building.js';
+import type { RoomWall } from './buildingSpec.js';
 import type { Layer, WallNodes } from './wall.js';
 
 export interface Vent {

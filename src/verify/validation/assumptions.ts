@@ -94,6 +94,18 @@ export const MECHANISMS: readonly { name: string; change: Partial<Assumptions> }
   { name: 'layers, soot 0.5 1/m', change: { levels, soot: 0.5 } },
 ];
 
+/** Share of a burner's heat that its flame radiates. */
 export function radiantShareOf(fuel: keyof typeof FUEL_GASES, { radiantShift }: Assumptions): number {
   return FUEL_GASES[fuel].radiantShare + radiantShift;
+}
+
+/** Of these what a room takes as it is. */
+export function roomOf(a: Assumptions) {
+  const { discharge, soot, insideEmissivity, outsideEmissivity, innerConvection, levels, doorRadiates } = a;
+  return { discharge, soot, insideEmissivity, outsideEmissivity, innerConvection, levels, ventsRadiate: doorRadiates };
+}
+
+/** How its burner's plume is taken. */
+export function plumeOf({ struckRoof, bending }: Assumptions) {
+  return { strikes: struckRoof, bending };
 }

@@ -5,7 +5,7 @@ import { burnerFire } from '../rooms/burner.js';
 import { buildRoom } from '../rooms/room.js';
 import { steadyRoom } from '../rooms/solveRoom.js';
 import { constantConductivity, type Layer } from '../rooms/wall.js';
-import { BASE, BURNING_IN_LAYERS, radiantShareOf, type Assumptions } from './assumptions.js';
+import { BASE, BURNING_IN_LAYERS, plumeOf, radiantShareOf, roomOf, type Assumptions } from './assumptions.js';
 import type { MeasuredRow } from './measured.js';
 import { QUANTITIES, type ValidationTable } from './quantities.js';
 
@@ -35,17 +35,11 @@ function oxygenUnderRoof(row: MeasuredRow, a: Assumptions): number {
   const { network, column } = buildRoom({
     ...BOX,
     vents: [DOORWAY],
-    discharge: a.discharge,
+    ...roomOf(a),
     layers: [BOARD],
     // natural gas of 48.2 MJ/kg, H/C 3.8, as methane: as much oxygen for its heat within 1 %
     fire: burnerFire('methane', radiantShareOf('methane', a)),
-    soot: a.soot,
-    insideEmissivity: a.insideEmissivity,
-    outsideEmissivity: a.outsideEmissivity,
-    innerConvection: a.innerConvection,
-    levels: a.levels,
-    burner: { ...BURNER, strikes: a.struckRoof, bending: a.bending },
-    ventsRadiate: a.doorRadiates,
+    burner: { ...BURNER, ...plumeOf(a) },
     outdoors: { temperature: OUTDOORS, pressure: STANDARD_PRESSURE, wind: 0 },
   });
   const { oxygen } = steadyRoom(network, row.number('fire_kW') * 1e3);

@@ -4,7 +4,7 @@ import { burnerFire } from '../rooms/burner.js';
 import { buildRoom, type RoomSpec } from '../rooms/room.js';
 import { neutralHeightIn, steadyRoom, type RoomState } from '../rooms/solveRoom.js';
 import type { MeasuredRow } from './measured.js';
-import { radiantShareOf, type Assumptions } from './assumptions.js';
+import { plumeOf, radiantShareOf, roomOf, type Assumptions } from './assumptions.js';
 import type { QuantityName, ValidationRow } from './quantities.js';
 import { twoLayers } from './twoLayers.js';
 
@@ -42,16 +42,10 @@ export function runSteckler(row: MeasuredRow, a: Assumptions): StecklerResult {
   const spec: RoomSpec = {
     ...STECKLER_ROOM,
     vents: [{ width: row.number('opening_W_m'), height: row.number('opening_H_m'), sill: row.number('sill_m') }],
-    discharge: a.discharge,
+    ...roomOf(a),
     layers: [{ type: 'solid', ...BOARD, conductivity: a.boardConductivity, slices: 4 }],
     fire: burnerFire('methane', radiantShareOf('methane', a)),
-    soot: a.soot,
-    insideEmissivity: a.insideEmissivity,
-    outsideEmissivity: a.outsideEmissivity,
-    innerConvection: a.innerConvection,
-    levels: a.levels,
-    burner: { across: BURNER, top: 0, strikes: a.struckRoof, bending: a.bending },
-    ventsRadiate: a.doorRadiates,
+    burner: { across: BURNER, top: 0, ...plumeOf(a) },
     outdoors: { temperature: outdoors, pressure: STANDARD_PRESSURE, wind: 0 },
   };
   const { network, column } = buildRoom(spec);

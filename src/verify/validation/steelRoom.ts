@@ -8,7 +8,7 @@ import { cellAtHeight } from '../../network/cells.js';
 import { areaMean, buildRoom, perSurface, surfaceMean, type Room, type Surface } from '../rooms/room.js';
 import { roomThroughTime, type HeatRelease, type RoomState } from '../rooms/solveRoom.js';
 import { constantConductivity, type Layer } from '../rooms/wall.js';
-import { radiantShareOf, type Assumptions } from './assumptions.js';
+import { plumeOf, radiantShareOf, roomOf, type Assumptions } from './assumptions.js';
 import { AVERAGED_OVER, burnerBehind, hoodAsIs, type CorrectedRelease, type Reading } from './calorimeter.js';
 import type { MeasuredRow } from './measured.js';
 
@@ -113,16 +113,10 @@ export function steelRoom(
     width: row.number('room_W_m'),
     height: row.number('room_H_m'),
     vents: [{ width: row.number('door_W_m'), height: row.number('door_H_m'), sill: 0 }],
-    discharge: a.discharge,
+    ...roomOf(a),
     layers: layersOf(row, a, slices),
     fire: burnerFire('propane', radiantShareOf('propane', a)),
-    soot: a.soot,
-    insideEmissivity: a.insideEmissivity,
-    outsideEmissivity: a.outsideEmissivity,
-    innerConvection: a.innerConvection,
-    levels: a.levels,
-    burner: { ...burnerOf(row), strikes: a.struckRoof, bending: a.bending },
-    ventsRadiate: a.doorRadiates,
+    burner: { ...burnerOf(row), ...plumeOf(a) },
     outdoors: { temperature: START + ZERO_CELSIUS, pressure: STANDARD_PRESSURE, wind: 0 },
   });
   return { ...room, probes: perSurface((surface) => addProbe(room, surface)) };
