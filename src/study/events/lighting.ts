@@ -14,7 +14,7 @@ const FROM = 3 * WINDOW;
 /** How a cold pit is brought to its target by a cook: from the match until the thermometer first reads it. */
 export interface Lit {
   reads_s: number;
-  /** the same with twice the charcoal and wood that burns as fast as it may, and with half and as slowly; null: never [s] */
+  /** soonest and latest with half to twice the charcoal and wood that flames as short or as long as it may; null: some of these never [s] */
   soonest_s: number;
   latest_s: number | null;
   /** charcoal in the chimney, and wood laid on by then [kg] */
@@ -52,9 +52,12 @@ function outOfReach(line: Timeline, target: number): () => boolean {
   };
 }
 
-/** Factors on charcoal and on how long a split flames: half to twice, and over its spread. */
-const QUICK = { coals: 2, flame: 0.55 };
-const SLOW = { coals: 0.5, flame: 1.8 };
+/**
+ * Factors on charcoal and on how long a split flames: half to twice, and over its spread. All of each with all of the other: more coals
+ * may have a cook lay on his first split too late, and quick flames may die before the next, so that no corner is the latest for sure.
+ */
+const COALS = [0.5, 1, 2];
+const FLAMES = [0.55, 1, 1.8];
 
 /** The same of the pit that was solved for its target. @returns null: it never reads it so */
 export function litPit({ pit: { design, solver }, pit, fire }: HeldPit): Lit | null {
@@ -63,20 +66,22 @@ export function litPit({ pit: { design, solver }, pit, fire }: HeldPit): Lit | n
   const own = rule.intakes ? withIntakes(design, open) : pit;
   const { splits: law } = design.fire;
   const coals_kg = coalsOf(design, fire);
-  const lit = ({ coals, flame }: typeof QUICK) => {
+  const lit = (coals: number, flame: number) => {
     const line = new Timeline(own, solver.coldState(), { longestStep: BED_STEP, spacing: CURVE_STEP });
     const stoker = new Stoker(line, new Bed({ ...law, flame: flame * law.flame }), rule, boxOf(design), open);
     const reads_s = lightUp(stoker, coals * coals_kg);
     return reads_s === null ? null : { reads_s, splits: stoker.laid.length };
   };
-  const usual = lit({ coals: 1, flame: 1 });
+  const usual = lit(1, 1);
   if (!usual) return null;
-  const [quick, slow] = [QUICK, SLOW].map((each) => lit(each)?.reads_s ?? null);
+  const others = COALS.flatMap((coals) => FLAMES.map((flame) => [coals, flame])).filter(([c, f]) => c !== 1 || f !== 1);
+  const times = [usual.reads_s, ...others.map(([coals, flame]) => lit(coals, flame)?.reads_s ?? Infinity)];
+  const latest = Math.max(...times);
   return {
     ...usual,
     coals_kg,
     wood_kg: (usual.splits * rule.split) / design.wood.heat,
-    soonest_s: Math.min(usual.reads_s, quick ?? Infinity),
-    latest_s: slow && Math.max(usual.reads_s, slow),
+    soonest_s: Math.min(...times),
+    latest_s: latest === Infinity ? null : latest,
   };
 }
