@@ -72,7 +72,7 @@ export function studiesOf(
 export function readVariations({ vary, equal }: Pick<CompareOptions, 'vary' | 'equal'>): Variation[] {
   const variations = vary.map((text) => {
     const read = parseVariation(text);
-    if ('problem' in read) throw new Stop(exit.wrongUsage, `--vary '${text}' ${read.problem}.`);
+    if ('problem' in read) throw new Stop(exit.wrongUsage, `--vary '${text}' ${read.problem}`);
     return read;
   });
   const paths = variations.flatMap(({ path }) => pathsIn(path));

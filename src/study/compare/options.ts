@@ -160,10 +160,7 @@ function labelOf(choices: readonly Change[]): string {
 }
 
 function lastOf(path: string): string {
-  return path
-    .split('.')
-    .at(-1)!
-    .replace(/\[\d+\]/g, '');
+  return path.slice(path.lastIndexOf('.') + 1);
 }
 
 /** A block in braces by its values alone. */
