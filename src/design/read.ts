@@ -58,13 +58,13 @@ export function readDesign(text: string, options: ReadOptions): ReadResult {
   const { fitted, faults } = readFitted(root, options);
   checkShape(source.tree, reading);
   checkSense(design, reading);
-  if (reading.faults.length + faults.length > 0) return { faults: [...inOrder(reading.faults), ...inOrder(faults)] };
+  if (reading.faults.length + faults.length > 0) return { faults: [...reading.told(), ...faults] };
   const drawn = applyFitted(design, fitted, reading);
   const tree = source.tree as Tree;
   if (options.alone || tree.options === undefined) return { ...drawn, options: [] };
   const readTree = (each: string) => readDesign(each, { ...options, alone: true });
   const ways = readOptions(tree, drawn.design, reading, readTree);
-  return reading.faults.length > 0 ? { faults: inOrder(reading.faults) } : { ...drawn, options: ways };
+  return reading.faults.length > 0 ? { faults: reading.told() } : { ...drawn, options: ways };
 }
 
 /** What measured cooks have told takes the place of what the design leaves to a default. */
@@ -78,10 +78,6 @@ function applyFitted(design: Design, fitted: Fitted | undefined, reading: Readin
     defaults: defaults.filter((path) => !applied.replaced.includes(path)),
     warnings: [...warnings, ...applied.warnings],
   };
-}
-
-function inOrder(faults: DesignFault[]): DesignFault[] {
-  return faults.sort((a, b) => a.line - b.line || a.column - b.column);
 }
 
 /**

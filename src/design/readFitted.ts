@@ -65,7 +65,7 @@ export function readFittedFile(text: string, fileName: string, otherUnits?: Othe
     checkShape(source.tree, reading, fittedFileSchema);
     if (reading.faults.length === 0) return { fitted, faults: [] };
   }
-  return { faults: reading.faults };
+  return { faults: reading.told() };
 }
 
 /**
