@@ -70,6 +70,8 @@ export interface Plot {
   right: number;
   top: number;
   bottom: number;
+  /** where the names of the curves begin that stand under the plot, for a file: beside the picture they stand on switches; null: none */
+  names: number | null;
   /** what a place along the bottom means: its value at both ends, or the name of each place and where it lies */
   across: { from: number; to: number; what: 'time' | 'share'; unit: string } | { names: string[]; x: number[] };
   /** what is read of the curves */
