@@ -18,6 +18,8 @@ export interface Zone {
   part: string;
   /** station that reports it; several fine zones may share one */
   station?: string;
+  /** it lies under a reverse-flow plate or a row of plates */
+  under?: true;
   /** heights of its floor, middle and roof [m] */
   floor: number;
   centre: number;

@@ -17,6 +17,8 @@ export interface ValidationQuantity {
 
 export interface ValidationRow {
   id: string;
+  /** of a test that is told against time [s] */
+  time_s?: number;
   /** rows of one group repeat one case */
   group: string;
   measured: number;
@@ -172,3 +174,9 @@ export const QUANTITIES = {
 } as const satisfies Record<string, ValidationQuantity>;
 
 export type QuantityName = keyof typeof QUANTITIES;
+
+/** Of tables or results, a quantity each, the one of a quantity. */
+export function ofQuantity<T extends ValidationQuantity>(all: readonly T[], name: QuantityName): T {
+  const { experiment, quantity } = QUANTITIES[name];
+  return all.find((each) => each.experiment === experiment && each.quantity === quantity)!;
+}
