@@ -9,7 +9,7 @@ export interface ScatterGroup {
   points: readonly { measured: number; computed: number }[];
 }
 
-export interface ScatterSpec {
+interface ScatterSpec {
   title: string;
   subtitle: string;
   /** of both axes, such as `Flow` and `kg/s` */
@@ -112,7 +112,7 @@ export function scatterChart(spec: ScatterSpec): ChartConfiguration<'line'> {
   };
 }
 
-export interface HistorySpec {
+interface HistorySpec {
   title: string;
   subtitle: string;
   quantity: string;

@@ -7,7 +7,7 @@ import { claimInput } from './claims.js';
 import { exit, Stop } from './exit.js';
 
 /** What a file is expected to hold, for messages and limits. */
-export interface Expected {
+interface Expected {
   what: string;
   /** what such a file is, as a sentence */
   form: string;
@@ -48,7 +48,7 @@ export function pathNamed(fileName: string): string {
   return names.get(fileName) ?? fileName;
 }
 
-export interface InputText {
+interface InputText {
   text: string;
   /** how messages name it */
   fileName: string;

@@ -11,7 +11,7 @@ const NAME = 'name';
 const ALL = 'all';
 
 /** One design of the table. */
-export interface Changed {
+interface Changed {
   tree: Tree;
   /** the row's own name, where it has one */
   name?: string;

@@ -14,7 +14,7 @@ export const POINT = 0.75;
 /** Letters one by one, as wide as `textWidth` says: a layout needs no PDF to be measured. */
 const PLAIN_LETTERS = { liga: false, kern: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[];
 
-export interface PdfAbout {
+interface PdfAbout {
   title: string;
   author: string;
   creator: string;

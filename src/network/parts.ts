@@ -11,7 +11,7 @@ import { slicesOf, widthAtHeight } from './slices.js';
 import type { Network } from './types.js';
 
 /** How finely a part is cut. */
-export interface Cut {
+interface Cut {
   /** cells along a horizontal part, or up an upright */
   count: number;
   /** level slices of its plates */

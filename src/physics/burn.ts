@@ -6,7 +6,7 @@
  */
 import { ZERO_CELSIUS } from './constants.js';
 
-export interface BurnMark {
+interface BurnMark {
   /** contact [s] */
   contact: number;
   /** lower and upper edge of the band [K] */

@@ -32,7 +32,7 @@ function woodUnderSplits(swing: Swing | null): number | null {
   return swing?.wood_kg && swing.period_s > 0 ? swing.wood_kg / swing.period_s : null;
 }
 
-export interface Row<From> {
+interface Row<From> {
   /**
    * how it is printed; a temperature's difference is a temperature difference; 'money' in the currency of a comparison; 'cooks'
    * after which something is paid back

@@ -6,7 +6,7 @@ interface Common {
   about: string;
 }
 
-export interface NumberInput<Optional extends boolean = boolean> extends Common {
+interface NumberInput<Optional extends boolean = boolean> extends Common {
   type: 'number';
   kind: CaseKind;
   optional: Optional;
@@ -18,13 +18,13 @@ export interface ChoiceInput<Option extends string = string, Optional extends bo
   optional: Optional;
 }
 
-export interface ListInput<Optional extends boolean = boolean> extends Common {
+interface ListInput<Optional extends boolean = boolean> extends Common {
   type: 'list';
   kind: CaseKind;
   optional: Optional;
 }
 
-export interface TableInput extends Common {
+interface TableInput extends Common {
   type: 'table';
   kind: CaseKind;
 }
@@ -37,7 +37,7 @@ export interface RecordsInput<
   fields: Fields;
 }
 
-export type FieldInput = NumberInput | ChoiceInput | ListInput;
+type FieldInput = NumberInput | ChoiceInput | ListInput;
 export type Input = FieldInput | TableInput | RecordsInput;
 export type Inputs = Readonly<Record<string, Input>>;
 

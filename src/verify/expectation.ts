@@ -68,7 +68,7 @@ const EQUAL = 1e-6;
 /** A value right on the edge of its tolerance is inside whatever the last bits say. */
 const EDGE = 1e-9;
 
-export interface Judgement {
+interface Judgement {
   /** computed less the nearest expected value, in the unit of the case; 0 inside a range */
   error: number;
   within: boolean;

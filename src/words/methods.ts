@@ -29,7 +29,7 @@ import { steelModulus } from '../physics/steelStrength.js';
 import { windProfile } from '../physics/windProfile.js';
 import { fuelShareLimit, netHeatAsFired } from '../physics/wood.js';
 
-export interface Method {
+interface Method {
   topic: string;
   /** of what; '' where the topic says it */
   of: string;

@@ -4,7 +4,7 @@
  * Emissivities: tables of infrared instruments (FLIR manuals T559880 and T810253, Omega OS100, Raytek), as read there. Paint
  * limits: common practice, no source.
  */
-export interface FinishRow {
+interface FinishRow {
   /** total hemispherical emissivity, 0..1 */
   emissivity: number;
   /** printed range or how the value was picked from the tables */

@@ -2,7 +2,7 @@
 import type { ConductivityTable } from '../../physics/insulation.js';
 import { INSULATIONS, type InsulationRow } from './insulations.js';
 
-export interface LiningRow extends Omit<InsulationRow, 'specificHeat' | 'knownTo'> {
+interface LiningRow extends Omit<InsulationRow, 'specificHeat' | 'knownTo'> {
   /** [J/(kg K)] against temperature */
   specificHeat: ConductivityTable;
   /** the figures rest on memory, not on print */

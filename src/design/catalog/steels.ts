@@ -12,7 +12,7 @@ interface Limit {
   source: string;
 }
 
-export interface SteelRow {
+interface SteelRow {
   /** above it the scale flakes off and the plate wastes away in air */
   scaling: Limit;
   /** above it steel under load gives slowly, and goes on giving */

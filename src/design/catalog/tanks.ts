@@ -5,7 +5,7 @@
 import { siOf } from '../ranges.js';
 import type { HeadKind } from '../heads.js';
 
-export interface Tank {
+interface Tank {
   /** outside [m] */
   diameter: number;
   /** between seams; of a drum all of it [m] */

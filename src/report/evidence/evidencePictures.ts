@@ -5,7 +5,7 @@ import { ofQuantity, type QuantityName } from '../../verify/validation/quantitie
 import type { QuantityResult } from '../../verify/validation/summary.js';
 import type { Validation } from '../../verify/validation/validation.js';
 
-export interface Picture extends NamedChart {
+interface Picture extends NamedChart {
   /** what it shows, in a sentence */
   about: string;
 }

@@ -7,7 +7,7 @@ import { figure, markdownTable, ratio, Sources } from './evidenceMarkdown.js';
 import { balanceTable, biasTable, fireLines, mechanismTable, rowTables } from './evidenceValidation.js';
 import { caseTables, informationTable, missTable, stepTable } from './evidenceVerification.js';
 
-export interface ReportOptions {
+interface ReportOptions {
   /** pictures to show, relative to the report: file and what it shows */
   pictures?: readonly { file: string; about: string }[];
 }

@@ -28,7 +28,7 @@ export interface Touched {
 }
 
 /** A handle under one fire. */
-export interface HandleState {
+interface HandleState {
   /** of the plate that it is fixed to, its hottest place at that station */
   base_K: number;
   /** where the hand begins, the hottest place it touches, and at the tip or the middle of a bow */

@@ -24,7 +24,7 @@ export interface OptionRead extends Option {
 }
 
 /** What can't be compared, a line each. */
-export interface OptionFaults {
+interface OptionFaults {
   faults: string[];
 }
 

@@ -139,7 +139,7 @@ interface Written {
 }
 
 /** Candidates to judge, and which of them each variant has to choose from. */
-export interface Shelf {
+interface Shelf {
   written: Written[];
   pools: number[][];
 }
@@ -202,7 +202,7 @@ export function toEstimate({ pools }: Shelf, judgements: readonly FullJudgement[
   return [...new Set(first)].filter((i) => judgements[i].estimated === null);
 }
 
-export interface SizeParts extends Shelf {
+interface SizeParts extends Shelf {
   design: Design;
   warnings: DesignWarning[];
   tree: Tree;

@@ -52,7 +52,7 @@ export interface OpeningSpec {
   sees: boolean;
 }
 
-export interface FireSpec {
+interface FireSpec {
   gas: Omit<NetworkFire, 'zone'>;
   at: Place;
   /** of its top above the floor of its room [m] */

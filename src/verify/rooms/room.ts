@@ -4,7 +4,7 @@ import { buildBuilding } from './building.js';
 import type { RoomWall } from './buildingSpec.js';
 import type { Layer, WallNodes } from './wall.js';
 
-export interface Vent {
+interface Vent {
   width: number;
   height: number;
   /** height of its lower edge [m] */

@@ -21,7 +21,7 @@ interface PlateLayer {
 
 export type Layer = SolidLayer | PlateLayer;
 
-export interface Wall {
+interface Wall {
   name: string;
   area: number;
   shape: FaceShape;

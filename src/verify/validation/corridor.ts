@@ -54,7 +54,7 @@ const FIBRE: Layer = {
 /** Of calcium silicate, as stated. */
 const SILICATE_EMISSIVITY = 0.83;
 
-export interface Cut {
+interface Cut {
   cells: number;
   levels: number;
 }

@@ -29,7 +29,7 @@ export interface MechanismEffect {
 }
 
 /** Measured rows of the vent-flow rooms, and of the steel room bare and with wool inside. */
-export interface MeasuredRows {
+interface MeasuredRows {
   steckler: readonly MeasuredRow[];
   bare: readonly MeasuredRow[];
   wool: readonly MeasuredRow[];

@@ -26,7 +26,7 @@ const BURNER = 0.3;
 /** Tests that repeat one case. */
 const REPEATS: Readonly<Record<string, string>> = { '18': '14', '710': '14', '810': '14', '612': '12' };
 
-export interface StecklerResult {
+interface StecklerResult {
   row: MeasuredRow;
   state: RoomState;
   outdoors: number;
