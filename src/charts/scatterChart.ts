@@ -4,6 +4,7 @@ import { axis } from './axes.js';
 import { baseOptions } from './base.js';
 import { COLOURS, FAINT_INK, FONT_SIZE, INK } from '../draw/theme.js';
 
+/** Pairs that share a colour and a line in the legend. */
 export interface ScatterGroup {
   name: string;
   points: readonly { measured: number; computed: number }[];

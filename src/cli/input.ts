@@ -24,12 +24,14 @@ const DESIGN: Expected = {
   endings: /\.(ya?ml|json)$/i,
   largest: 1_000_000,
 };
+/** What a file of cases must look like. */
 export const CASES: Expected = {
   what: 'case',
   form: 'Cases are a CSV table.',
   endings: /\.csv$/i,
   largest: 20_000_000,
 };
+/** What a logger's file must look like. */
 export const LOG: Expected = {
   what: 'log',
   form: 'A log is a CSV table.',

@@ -18,6 +18,7 @@ export type FaultCode =
   | 'cannot-be-built'
   | 'no-change'; // an option that is the design as drawn
 
+/** One thing that is wrong with a file, and where. */
 export interface DesignFault {
   code: FaultCode;
   file: string;

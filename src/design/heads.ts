@@ -1,6 +1,7 @@
 /** Heads of a round shell: what stands beyond the seam. A flat end is none of these. SI. */
 
 export const HEADS = ['flat', 'dished', 'elliptical', 'hemispherical'] as const;
+/** How the end of a tank is shaped. */
 export type HeadKind = (typeof HEADS)[number];
 
 /** A surface of revolution over a circle, without thickness. */

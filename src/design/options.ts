@@ -14,6 +14,7 @@ import { changeAll, eachField, faultOfPath, isPath, pathsIn, problemOfValues, ty
 /** What the design without any option is called beside them. */
 export const AS_DRAWN = 'as drawn';
 
+/** Another way to build the pit that its file names, read and ready to be computed. */
 export interface DesignOption {
   name: string;
   /** fields and what stands in them instead, as written */

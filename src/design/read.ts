@@ -19,6 +19,7 @@ import { checkShape } from './shape.js';
 import { readSource } from './source.js';
 import type { Tree } from './vary.js';
 
+/** What reading a design needs beside its text. */
 export interface ReadOptions {
   /** name that faults carry; '-' for standard input */
   fileName: string;
@@ -32,6 +33,7 @@ export interface ReadOptions {
 
 type Read = Extract<ReadResult, { design: Design }>;
 
+/** A design with what was assumed, or every fault that keeps it from being one. */
 export type ReadResult =
   | {
       design: Design;

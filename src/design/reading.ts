@@ -7,6 +7,7 @@ import type { Source } from './source.js';
 
 type Tree = Readonly<Record<string, unknown>>;
 
+/** What is wrong with a field, before its place in the file is looked up. */
 export interface FaultDetail {
   code?: FaultCode;
   message: string;
@@ -124,6 +125,7 @@ export class Reading {
   }
 }
 
+/** A quantity as read, in SI, and whether a pipe's name or a weight of wood stood for it. */
 export interface QuantityRead {
   si: number;
   pipe?: { nominal: number; wall?: number };

@@ -50,6 +50,7 @@ export function checkPart(design: Design, name: PartName, reading: Reading): voi
   checkDoors(design, name, part, reading);
 }
 
+/** A name in quotation marks, cut to one line. */
 export const plain = (name: string): string => `'${shortened(name)}'`;
 
 /** What a part holds lies at a station of it. */

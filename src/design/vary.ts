@@ -28,6 +28,7 @@ export interface Change {
   value: string;
 }
 
+/** A block of a design file as it stands there, unread. */
 export type Tree = Record<string, unknown>;
 
 /** First step of a path that means every part there is. */

@@ -4,6 +4,7 @@ import { escapeMarkup } from './sceneSvg.js';
 import { fontHas, textWidth, type FontWeight } from './textWidth.js';
 import { INK } from './theme.js';
 
+/** The document of the PDF library that is drawn into. */
 export type Pdf = PDFKit.PDFDocument;
 /** A node of what a screen reader walks: paragraph, table, row, figure ... */
 export type PdfElement = PDFKit.PDFStructureElement;
@@ -61,6 +62,7 @@ function fontName(weight: number): string {
   return `Barlow ${weight}`;
 }
 
+/** Letters of a text on paper: size [px], weight and colour. */
 export interface PdfFont {
   size: number;
   weight: FontWeight;

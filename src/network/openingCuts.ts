@@ -8,6 +8,7 @@ import { type Network, type NetworkOpening } from './types.js';
 /** Discharge coefficient of gaps, and of full cross-sections between cells (estimate, spread 0.55-0.70). */
 export const DISCHARGE = 0.62;
 
+/** Puts an opening into the network that is being built; areas in m2, heights in m. */
 export type Add = (
   o: Partial<NetworkOpening> & Pick<NetworkOpening, 'name' | 'role' | 'from' | 'to' | 'area' | 'centre'>,
 ) => void;

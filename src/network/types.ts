@@ -103,6 +103,7 @@ export interface ThermalNode {
   lines?: number;
 }
 
+/** Which law of free convection a face follows. */
 export type FaceShape = 'horizontalCylinder' | 'verticalCylinder' | 'vertical' | 'up' | 'down';
 
 /** A surface of a node that sees the gas of a zone, or outdoors (zone = OUTDOORS). */
@@ -174,6 +175,7 @@ export interface Window {
   area: number;
 }
 
+/** Where it burns, and where its heat goes. */
 export interface NetworkFire {
   zone: number;
   /** share of the heat that leaves the bed as radiation */
@@ -199,6 +201,7 @@ export interface NetworkFire {
   airPerFuel: number;
 }
 
+/** What surrounds the pit: temperatures [K], pressure [Pa], wind [m/s], sun [W/m2], rain as the share of what faces up that it keeps wet. */
 export interface Outdoors {
   temperature: number;
   pressure: number;
@@ -221,6 +224,7 @@ export interface NetworkStem {
   place?: { name: string; kind: 'grate' | 'rack' | 'thermometer'; part: string; along: number };
 }
 
+/** A pit as zones of gas, openings between them, bodies that hold heat and what joins these. */
 export interface Network {
   zones: Zone[];
   openings: NetworkOpening[];

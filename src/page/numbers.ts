@@ -9,6 +9,7 @@ import { wordsOf } from '../words/quantityWords.js';
 import type { UnitChoice } from '../units/choice.js';
 import { type UnitSystem, withCurrency } from '../units/index.js';
 
+/** A number of the answer as the page tells it. */
 export interface NumberRow {
   quantity: Omit<Quantity, 'of'>;
   label: string;

@@ -134,6 +134,7 @@ export function paybackNumber(payback: Payback | null): number | null {
   return payback.usedUp === null ? (payback.cooks ?? Infinity) : -payback.usedUp;
 }
 
+/** The row that says after how many cooks an option is paid back. */
 export const PAYBACK = made('payback', 'payback', { kind: 'cooks', of: () => null });
 
 function sum(values: number[]): number {

@@ -12,6 +12,7 @@ export interface Expected {
   text: string;
 }
 
+/** How far a computed value may be off, as a case writes it. */
 export type Tolerance =
   | { type: 'relative'; share: number; text: string }
   | { type: 'amount'; amount: number; text: string }
@@ -39,6 +40,7 @@ export function readExpected(written: string): Expected | undefined {
   return bound[1] === '>' ? { low: limit, high: Infinity, text } : { low: -Infinity, high: limit, text };
 }
 
+/** How a tolerance may be written, for messages. */
 export const TOLERANCE_FORMS = 'N %, N K, N pt, N in the unit of the case, data, range, or information: reason';
 
 /**

@@ -16,6 +16,7 @@ type PhysicsKind =
   | 'massPerArea'
   | 'pressureGradient';
 
+/** What a case's number may measure: a kind of the shop or one of physics alone. */
 export type CaseKind = Kind | PhysicsKind;
 
 const row = (name: string, factor: number, ...also: string[]): UnitRow => ({ name, factor, also });

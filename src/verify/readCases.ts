@@ -41,6 +41,7 @@ export interface Case {
   known: string;
 }
 
+/** What is wrong with a row of a file of cases. */
 export interface CaseFault {
   file: string;
   line: number;

@@ -18,6 +18,7 @@ import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import type { SpreadOptions } from '../spread.js';
 import { progress, tell } from '../stderr.js';
 
+/** What varies, against what, and what it costs, as typed. */
 export interface CompareOptions extends SpreadOptions, OutputOptions {
   vary: string[];
   equal?: Equal;

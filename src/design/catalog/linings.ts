@@ -14,6 +14,7 @@ const celsius = (...degrees: number[]): number[] => degrees.map((each) => each +
 /** Temperatures at which the VDI Heat Atlas prints refractories. */
 const ATLAS = celsius(400, 600, 800, 1000, 1200);
 
+/** Materials for inside the plate, by the names that a file takes. */
 export const LININGS: Readonly<Record<string, LiningRow>> = {
   firebrick: {
     conductivity: INSULATIONS.firebrick.conductivity,

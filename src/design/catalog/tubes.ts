@@ -33,8 +33,10 @@ const pipes: StockTube[] = PIPES.filter(({ nominal }) => nominal <= MOST_PIPE).m
   wall: settle(walls.std),
 }));
 
+/** Round tube and pipe that stacks are chosen from, the smallest first. */
 export const STOCK_TUBES: readonly StockTube[] = [...tubes, ...pipes].sort((a, b) => a.diameter - b.diameter);
 
+/** Square tube that stacks are chosen from, the smallest first. */
 export const STOCK_SQUARES: readonly SquareTube[] = [3, 4, 5, 6, 8, 10].map((size) => ({
   width: siIn('length', size, 'in'),
   gauge: GAUGE,

@@ -9,6 +9,7 @@ interface WrittenDate {
   order: 'month-day' | 'day-month' | 'unknown';
 }
 
+/** A date, a clock time, or both, as written. */
 export interface Stamp {
   date?: WrittenDate;
   /** since midnight [s]; undefined: a date alone */

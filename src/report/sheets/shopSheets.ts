@@ -32,6 +32,7 @@ const OPTIONS_A_TABLE = 4;
 
 const say = sayIn('shop');
 
+/** What the sheets behind the buyer's are made of. */
 export interface ShopInput {
   comparison: Comparison;
   /** paths of the fields that took their default, of the baseline */

@@ -18,6 +18,7 @@ interface WeightItem extends Carried {
   height_m: number | null;
 }
 
+/** What everything weighs and where it acts. */
 export interface WeightResult {
   items: WeightItem[];
   /** the pit alone: steel, insulation, lining and what stands inside */

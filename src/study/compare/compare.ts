@@ -33,6 +33,7 @@ export interface Difference {
   none: boolean;
 }
 
+/** An option with its differences from the baseline. */
 export interface ComparedOption extends OptionStudy {
   label: string;
   changes: Option['changes'];
@@ -52,6 +53,7 @@ export interface ComparisonSettings extends StudySettings {
   steelPrice?: number;
 }
 
+/** What `compare` finds. */
 export interface Comparison {
   schema: 1;
   tool: { name: 'pitwright'; version: string };

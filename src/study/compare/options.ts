@@ -19,6 +19,7 @@ import {
 import type { Option } from './compare.js';
 import { sizeInShape, type Equal } from './equalShape.js';
 
+/** An option of `--vary` that reads without a fault. */
 export interface OptionRead extends Option {
   warnings: DesignWarning[];
 }

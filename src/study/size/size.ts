@@ -30,6 +30,7 @@ interface SizeChecks {
   weather: WeatherCheck[];
 }
 
+/** Intakes, throat and stack that go together, solved. */
 export interface SizeChoice {
   intakes: {
     /** as drawn; kind and count are then those of its first row and of all */
@@ -87,6 +88,7 @@ export interface ConstraintCost {
   payback: Payback | null;
 }
 
+/** What `size` finds. */
 export interface SizeResult {
   schema: 1;
   tool: { name: 'pitwright'; version: string };

@@ -19,6 +19,7 @@ interface PlateLayer {
   specificHeat?: number;
 }
 
+/** A layer of a wall: cut into slices, or of one temperature. */
 export type Layer = SolidLayer | PlateLayer;
 
 interface Wall {

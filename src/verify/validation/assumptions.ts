@@ -5,6 +5,7 @@ import type { ThermalLink } from '../../network/types.js';
 import { FUEL_GASES } from '../rooms/burner.js';
 import { constantConductivity } from '../rooms/wall.js';
 
+/** Inputs that the measurements leave open. */
 export interface Assumptions {
   discharge: number;
   /** soot in the gas [1/m] */

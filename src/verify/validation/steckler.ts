@@ -8,6 +8,7 @@ import { plumeOf, radiantShareOf, roomOf, type Assumptions } from './assumptions
 import type { QuantityName, ValidationRow } from './quantities.js';
 import { twoLayers } from './twoLayers.js';
 
+/** Columns that the table of the vent-flow rooms must have. */
 export const STECKLER_COLUMNS = {
   texts: ['test', 'fire_location'],
   numbers: [
