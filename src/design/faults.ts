@@ -85,5 +85,8 @@ export function formatFaults(faults: readonly DesignFault[]): string {
   return faults.map(formatFault).join('\n');
 }
 
+/** A name in quotation marks, cut to one line. */
+export const quoted = (name: string): string => `'${shortened(name)}'`;
+
 /** A length as a fault says it. */
 export const length = (si: number): string => format('length', si);

@@ -1,6 +1,7 @@
 import { lengthOf, plainText } from '../../words/plainText.js';
 import { gaugeLabel } from '../../words/labels.js';
-import { baselineOf, type Comparison } from '../../study/compare/compare.js';
+import { baselineOf } from '../../study/compare/baseline.js';
+import type { Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/quantities.js';
 import { gatherWarnings, placeAlone } from '../../words/warningRank.js';
 import { whereWords } from '../../words/warningWords.js';
