@@ -38,7 +38,8 @@ export { estimate, type EstimateCost, type EstimateOptions } from './study/estim
 export { optionsOf, type OptionRead } from './study/compare/options.js';
 export { studyOption, USUAL_SETTINGS, type OptionStudy, type StudySettings } from './study/compare/studyOption.js';
 export type { Shortfall, ShortfallCode } from './study/estimate/shortfall.js';
-export { verdictOf, type Finding } from './study/compare/verdict.js';
+export type { Finding } from './study/compare/findings.js';
+export { verdictOf } from './study/compare/verdict.js';
 export { compareText } from './report/text/compareText.js';
 export { curvesCsv } from './report/csv.js';
 export { toJson } from './report/json.js';

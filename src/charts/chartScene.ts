@@ -21,6 +21,7 @@ import { FONT_FAMILY, SIZE } from '../draw/theme.js';
 Chart.register(BarController, BarElement, LineController, LineElement, PointElement);
 Chart.register(CategoryScale, LinearScale, Legend, SubTitle, Title);
 
+/** Size [px] and words of a chart that is laid out as a scene. */
 export interface ChartSceneOptions {
   width?: number;
   height?: number;

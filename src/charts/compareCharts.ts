@@ -1,6 +1,6 @@
 import type { ChartConfiguration } from 'chart.js';
 import type { ComparedOption, Comparison } from '../study/compare/compare.js';
-import { baselineOf } from '../study/compare/compare.js';
+import { baselineOf } from '../study/compare/baseline.js';
 import type { Curve } from '../study/events/timeline.js';
 import { ofResult, type ResultName } from '../study/quantities.js';
 import { tellingFor } from '../study/compare/verdict.js';

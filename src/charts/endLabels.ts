@@ -3,7 +3,7 @@ import { coveredBy, takeRoom } from './freeRoom.js';
 import { FONT_FAMILY, FONT_SIZE, INK, PAPER } from '../draw/theme.js';
 
 /** What one data set says at its end. */
-export interface EndLabel {
+interface EndLabel {
   dataset: number;
   text: string;
   colour: string;

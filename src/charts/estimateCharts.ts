@@ -7,6 +7,7 @@ import { spreadCharts } from './spreadCharts.js';
 import { ventsChart } from './ventCurveChart.js';
 import { warmUpChart } from './warmUpChart.js';
 
+/** A chart that is written to a file of its own. */
 export interface NamedChart {
   /** file name without its ending */
   file: string;

@@ -3,6 +3,7 @@ import type { Chart, Plugin } from 'chart.js';
 import { FONT_FAMILY, FONT_SIZE, INK, PAPER, type LineStyle } from '../draw/theme.js';
 import { coveredBy, takeRoom } from './freeRoom.js';
 
+/** Letters of the names beside dots [px]. */
 export const NAME_FONT = { size: FONT_SIZE.label, weight: 500 } as const;
 const LINE = FONT_SIZE.label + 4;
 

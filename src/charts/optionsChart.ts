@@ -14,7 +14,7 @@ import { optionStyle, pieces } from './optionCurves.js';
 import { fitText, textWidth } from '../draw/textWidth.js';
 
 /** A design among others. */
-export interface ChartedOption {
+interface ChartedOption {
   label: string;
   result: EstimateResult;
 }

@@ -4,12 +4,13 @@ import { axis } from './axes.js';
 import { baseOptions } from './base.js';
 import { COLOURS, FAINT_INK, FONT_SIZE, INK } from '../draw/theme.js';
 
+/** Pairs that share a colour and a line in the legend. */
 export interface ScatterGroup {
   name: string;
   points: readonly { measured: number; computed: number }[];
 }
 
-export interface ScatterSpec {
+interface ScatterSpec {
   title: string;
   subtitle: string;
   /** of both axes, such as `Flow` and `kg/s` */
@@ -112,7 +113,7 @@ export function scatterChart(spec: ScatterSpec): ChartConfiguration<'line'> {
   };
 }
 
-export interface HistorySpec {
+interface HistorySpec {
   title: string;
   subtitle: string;
   quantity: string;

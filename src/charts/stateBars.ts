@@ -9,7 +9,7 @@ import { twinAxes } from './axes.js';
 import { barLabels } from './barLabels.js';
 import { barNames, baseOptions, bottomLegend } from './base.js';
 
-export interface ChartedState {
+interface ChartedState {
   label: string;
   state: SteadyState;
   colour: string;

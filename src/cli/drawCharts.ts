@@ -7,6 +7,7 @@ import { signalsHeard } from './apart.js';
 import { openSink } from './output.js';
 import { progress, tell } from './stderr.js';
 
+/** What `--format` takes for charts. */
 export type PictureFormat = 'png' | 'svg';
 
 /**

@@ -7,7 +7,7 @@ import { claimInput } from './claims.js';
 import { exit, Stop } from './exit.js';
 
 /** What a file is expected to hold, for messages and limits. */
-export interface Expected {
+interface Expected {
   what: string;
   /** what such a file is, as a sentence */
   form: string;
@@ -24,12 +24,14 @@ const DESIGN: Expected = {
   endings: /\.(ya?ml|json)$/i,
   largest: 1_000_000,
 };
+/** What a file of cases must look like. */
 export const CASES: Expected = {
   what: 'case',
   form: 'Cases are a CSV table.',
   endings: /\.csv$/i,
   largest: 20_000_000,
 };
+/** What a logger's file must look like. */
 export const LOG: Expected = {
   what: 'log',
   form: 'A log is a CSV table.',
@@ -48,7 +50,7 @@ export function pathNamed(fileName: string): string {
   return names.get(fileName) ?? fileName;
 }
 
-export interface InputText {
+interface InputText {
   text: string;
   /** how messages name it */
   fileName: string;

@@ -7,6 +7,7 @@ import { exit, Stop } from './exit.js';
 import { readText } from './input.js';
 import { filesBeside } from './namedFile.js';
 
+/** A design that reads without faults, and all that reading it told. */
 export interface LoadedDesign {
   design: Design;
   /** what it was read from, with what a file that it names holds put in: a text that stands for itself */

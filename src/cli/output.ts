@@ -26,6 +26,7 @@ export interface Sink {
   write(content: string | Uint8Array): Promise<void>;
 }
 
+/** What messages call the stream that stands in for a file. */
 export const STANDARD_OUTPUT = 'standard output';
 
 /** Files begun and not yet in place; taken away when the run ends early. */

@@ -14,7 +14,7 @@ export interface OutputOptions {
   units: UnitSystem;
 }
 
-export interface Outputs {
+interface Outputs {
   out: Sink;
   csv?: Sink;
 }

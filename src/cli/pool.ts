@@ -16,7 +16,7 @@ export function defaultWorkers(): number {
  * @param count cases of the job
  * @param done told how many cases are done, some at a time
  */
-export type RunCases = <T>(job: Job, count: number, done?: (cases: number) => void) => Promise<T[]>;
+type RunCases = <T>(job: Job, count: number, done?: (cases: number) => void) => Promise<T[]>;
 
 /** Has a thread run a slice of a job; slices wait their turn. */
 export type Ask = <T>(slice: Slice) => Promise<T[]>;

@@ -9,7 +9,7 @@ const NOBODY_CAME = 120_000;
 /** After the page is handed over, a reload is still answered for so long [ms]; the page itself needs nothing more. */
 const RELOADS = 20_000;
 
-export interface ShowOptions {
+interface ShowOptions {
   /** opens an address in a browser; resolves false when none could be started */
   browse?: (address: string) => Promise<boolean>;
   nobodyCame?: number;

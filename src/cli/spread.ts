@@ -11,6 +11,7 @@ import { planSpread, summariseSpread, type Spread, type SpreadCase } from '../st
 import { defaultWorkers, withPool } from './pool.js';
 import { progress } from './stderr.js';
 
+/** How many cases a study of the spread runs, and from which seed. */
 export interface SpreadOptions {
   /** number of cases; absent: no study */
   spread?: number;

@@ -6,7 +6,7 @@ import { rangeOf } from './fields.js';
 import type { DesignWarning } from './faults.js';
 import type { Fitted, FittedValue, FittedValueUse } from './fitted.js';
 
-export interface Applied {
+interface Applied {
   design: Design;
   warnings: DesignWarning[];
   /** paths of the numbers that were replaced */

@@ -4,14 +4,14 @@ import { unknownStep } from './shape.js';
 import { pathText, type Path } from './path.js';
 import { PARTS } from './stations.js';
 import { stepsOf } from './path.js';
-import { changeAll, eachField, isPath, pathsIn, problemOfValues, type Change, type Tree } from './vary.js';
+import { changeAll, eachField, faultOfPath, isPath, pathsIn, problemOfValues, type Change, type Tree } from './vary.js';
 
 /** The column that is taken as text, whatever it looks like. */
 const NAME = 'name';
 const ALL = 'all';
 
 /** One design of the table. */
-export interface Changed {
+interface Changed {
   tree: Tree;
   /** the row's own name, where it has one */
   name?: string;
@@ -24,9 +24,7 @@ export function problemOfColumns(columns: readonly string[]): PlacelessFault | u
   const fields = columns.flatMap(pathsIn);
   for (const [i, column] of fields.entries()) {
     const told = { code: 'unknown-key', path: '', value: shortened(column), allowed: null, nearest: null } as const;
-    if (!isPath(column)) {
-      return { ...told, message: 'names no field', allowed: 'paths such as chamber.plate or stacks[0].height' };
-    }
+    if (!isPath(column)) return { ...told, ...faultOfPath(column) };
     if (fields.indexOf(column) < i) return { ...told, message: 'stands in two columns' };
     const path = stepsOf(column);
     const places: Path[] = path[0] === ALL ? PARTS.map((part) => [part, ...path.slice(1)]) : [path];

@@ -4,7 +4,7 @@ import { gasSection } from './joints.js';
 import { widthAt } from './overlap.js';
 import { insideOf } from './walls.js';
 
-export interface Deck {
+interface Deck {
   name: 'reverse-flow plate' | 'row of plates' | 'deflector';
   /** above the inside floor, and of its plate [m] */
   height: number;

@@ -1,6 +1,7 @@
 /** The doors of a part, one or several: where each is, and what leaks round it. */
 import type { Design, Door, HorizontalPart, PartName, Upright } from './design.js';
 
+/** A door where it hangs on its part; lengths in m. */
 export interface PlacedDoor extends Door {
   /** empty of a part's only door that bears none */
   name: string;

@@ -18,6 +18,7 @@ export type FaultCode =
   | 'cannot-be-built'
   | 'no-change'; // an option that is the design as drawn
 
+/** One thing that is wrong with a file, and where. */
 export interface DesignFault {
   code: FaultCode;
   file: string;
@@ -83,6 +84,9 @@ export function formatPlaceless({ path, value, message, allowed, nearest, exampl
 export function formatFaults(faults: readonly DesignFault[]): string {
   return faults.map(formatFault).join('\n');
 }
+
+/** A name in quotation marks, cut to one line. */
+export const quoted = (name: string): string => `'${shortened(name)}'`;
 
 /** A length as a fault says it. */
 export const length = (si: number): string => format('length', si);

@@ -5,7 +5,7 @@ import { gasSection } from './joints.js';
 import { widthAt } from './overlap.js';
 import { insideOf } from './walls.js';
 
-export interface FireGrate {
+interface FireGrate {
   /** above the ground [m] */
   height: number;
   /** clear between the bars [m2] */

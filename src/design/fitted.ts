@@ -29,6 +29,7 @@ export interface FittedValue {
   was: number;
 }
 
+/** What a fit found and the logs that it rests on, as a design names it. */
 export interface Fitted {
   logs: FittedLog[];
   values: FittedValue[];

@@ -10,6 +10,7 @@ const SEAT = 0.0254;
 /** A stack as wide as its box would have no loss at its foot: less than this no real foot has. */
 const LEAST_LOSS = 0.02;
 
+/** The box that gathers gas before a stack, as it stands; lengths in m. */
 export interface GatherBox {
   onRoof: boolean;
   /** of its part that it stands on, and the plate of that [m] */

@@ -56,6 +56,7 @@ export interface SharedPlate {
   linings: [Wall['lining'], Wall['lining']];
 }
 
+/** Sizes of a part that follow from its fields, inside and out. */
 export interface PartGeometry {
   name: PartName;
   axis: 'horizontal' | 'vertical';
@@ -79,6 +80,7 @@ export interface PartGeometry {
   liningMass: number;
 }
 
+/** Sizes of a stack that follow from its fields. */
 export interface StackGeometry {
   /** the box that gathers gas before it, if any: not part of the other numbers */
   gather?: GatherBox;
@@ -93,6 +95,7 @@ export interface StackGeometry {
   top: number;
 }
 
+/** All areas, volumes and weights that follow from a design. */
 export interface Geometry {
   parts: PartGeometry[];
   shared: SharedPlate[];

@@ -1,10 +1,11 @@
 /** Heads of a round shell: what stands beyond the seam. A flat end is none of these. SI. */
 
 export const HEADS = ['flat', 'dished', 'elliptical', 'hemispherical'] as const;
+/** How the end of a tank is shaped. */
 export type HeadKind = (typeof HEADS)[number];
 
 /** A surface of revolution over a circle, without thickness. */
-export interface Cap {
+interface Cap {
   /** [m2], [m3] between it and the seam's plane */
   area: number;
   volume: number;
@@ -68,7 +69,7 @@ export function spheroidal({ diameter, depth }: { diameter: number; depth: numbe
 }
 
 /** A head of plate. Areas [m2], volumes [m3], lengths beyond the seam [m]. */
-export interface Head {
+interface Head {
   outsideArea: number;
   insideArea: number;
   steelVolume: number;

@@ -4,6 +4,7 @@ import type { Path } from './path.js';
 import { overlap, sectionArea, type Section } from './overlap.js';
 import { insideOf, wallAt, type FaceName, type Wall } from './walls.js';
 
+/** Where two parts share a plate with a hole in it. */
 export interface Joint {
   parts: [PartName, PartName];
   /** faces that give the shared plate, in the order of `parts` */

@@ -7,9 +7,11 @@
 import type { Kind } from '../units/index.js';
 import type { StationName } from './design.js';
 
+/** What a column of a log may hold. */
 export type LogColumnKind =
   'time' | 'date' | 'station' | 'gauge' | 'wood' | 'fire' | 'air' | 'wind' | 'intakes' | 'damper' | 'door';
 
+/** One kind of column: its names, units and what it is for. */
 export interface LogColumnRow {
   kind: LogColumnKind;
   /** names that it goes by, the first one as we write it; those of stations are in `STATION_WORDS` */
@@ -32,6 +34,7 @@ const row = (
   does: string,
 ): LogColumnRow => ({ kind, names, units, unitDue, example, does });
 
+/** Every kind of column that a log may have. */
 export const LOG_COLUMNS: readonly LogColumnRow[] = [
   row(
     'time',

@@ -27,7 +27,7 @@ export interface LogColumn {
 }
 
 /** What in a header is wrong, in the words of a fault. */
-export interface LogColumnProblem {
+interface LogColumnProblem {
   code: 'unknown-name' | 'unknown-unit';
   message: string;
   allowed: string;

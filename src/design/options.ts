@@ -9,11 +9,12 @@ import { unknownStep } from './shape.js';
 import type { Path } from './path.js';
 import { PARTS } from './stations.js';
 import { stepsOf } from './path.js';
-import { changeAll, eachField, isPath, pathsIn, problemOfValues, type Change, type Tree } from './vary.js';
+import { changeAll, eachField, faultOfPath, isPath, pathsIn, problemOfValues, type Change, type Tree } from './vary.js';
 
 /** What the design without any option is called beside them. */
 export const AS_DRAWN = 'as drawn';
 
+/** Another way to build the pit that its file names, read and ready to be computed. */
 export interface DesignOption {
   name: string;
   /** fields and what stands in them instead, as written */
@@ -132,14 +133,8 @@ function flowText(value: unknown): string {
 function problemOfChange({ path, value }: Change, asked: Tree) {
   const odd = pathsIn(path).find((each) => !isPath(each));
   if (odd !== undefined) {
-    return {
-      path,
-      code: 'unknown-key',
-      message: 'names no field',
-      allowed: 'paths such as chamber.plate or stacks[0].height',
-      atKey: true,
-      value: null,
-    } as const;
+    const { nearest, ...detail } = faultOfPath(odd);
+    return { path, ...detail, nearest: nearest ?? undefined, atKey: true, value: null } as const;
   }
   if (asked[path] === null) {
     const allowed = `what stands there instead, or none to take it away`;

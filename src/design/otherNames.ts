@@ -41,6 +41,7 @@ const FIELD_FOR: readonly (readonly [names: string, field: string])[] = [
   ['stock inventory yard onshelf instock', 'size.onHand'],
 ];
 
+/** Words that builders use, each with the field that does the job. */
 export const OTHER_NAMES: readonly (readonly [name: string, field: string])[] = FIELD_FOR.flatMap(([names, field]) =>
   names.split(' ').map((name) => [name, field] as const),
 );

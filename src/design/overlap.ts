@@ -13,7 +13,7 @@ export interface Section {
   centre: number;
 }
 
-export interface Overlap {
+interface Overlap {
   /** [m2] */
   area: number;
   /** height of its centroid above the ground [m] */

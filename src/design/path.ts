@@ -1,7 +1,9 @@
 /** Where a field stands in a design file: as steps, and as text. Apart from the reading of files, which few of its users need. */
 import { shortened } from './faults.js';
 
+/** A key of a block, or a place in a list, counted from 0. */
 export type Step = string | number;
+/** The way from the top of a file to a field. */
 export type Path = readonly Step[];
 
 /** `firebox.intakes[0].diameter` */

@@ -17,6 +17,7 @@ const ALONG: readonly [StationName, number][] = [
   ['stackEnd', 5 / 6],
 ];
 
+/** A spot in a part where a temperature is told; heights above the ground in m. */
 export interface Place {
   /** as `gauge` names it; readings along one grate share its name */
   name: string;

@@ -6,6 +6,7 @@
  */
 import { parseQuantity, type Kind } from '../units/index.js';
 
+/** What a number may be: its kind and its bounds, as text and in SI. */
 export interface Range {
   kind: Kind;
   /** bounds as text, for messages */

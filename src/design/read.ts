@@ -19,6 +19,7 @@ import { checkShape } from './shape.js';
 import { readSource } from './source.js';
 import type { Tree } from './vary.js';
 
+/** What reading a design needs beside its text. */
 export interface ReadOptions {
   /** name that faults carry; '-' for standard input */
   fileName: string;
@@ -32,6 +33,7 @@ export interface ReadOptions {
 
 type Read = Extract<ReadResult, { design: Design }>;
 
+/** A design with what was assumed, or every fault that keeps it from being one. */
 export type ReadResult =
   | {
       design: Design;
@@ -58,13 +60,13 @@ export function readDesign(text: string, options: ReadOptions): ReadResult {
   const { fitted, faults } = readFitted(root, options);
   checkShape(source.tree, reading);
   checkSense(design, reading);
-  if (reading.faults.length + faults.length > 0) return { faults: [...inOrder(reading.faults), ...inOrder(faults)] };
+  if (reading.faults.length + faults.length > 0) return { faults: [...reading.told(), ...faults] };
   const drawn = applyFitted(design, fitted, reading);
   const tree = source.tree as Tree;
   if (options.alone || tree.options === undefined) return { ...drawn, options: [] };
   const readTree = (each: string) => readDesign(each, { ...options, alone: true });
   const ways = readOptions(tree, drawn.design, reading, readTree);
-  return reading.faults.length > 0 ? { faults: inOrder(reading.faults) } : { ...drawn, options: ways };
+  return reading.faults.length > 0 ? { faults: reading.told() } : { ...drawn, options: ways };
 }
 
 /** What measured cooks have told takes the place of what the design leaves to a default. */
@@ -78,10 +80,6 @@ function applyFitted(design: Design, fitted: Fitted | undefined, reading: Readin
     defaults: defaults.filter((path) => !applied.replaced.includes(path)),
     warnings: [...warnings, ...applied.warnings],
   };
-}
-
-function inOrder(faults: DesignFault[]): DesignFault[] {
-  return faults.sort((a, b) => a.line - b.line || a.column - b.column);
 }
 
 /**

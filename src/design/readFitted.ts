@@ -11,7 +11,7 @@ import { readSource } from './source.js';
 /** Gives the text of a file that a design names, and the name that its faults carry; or says, as one clause, why not. */
 export type NamedFile = (name: string) => { text: string; fileName: string } | { problem: string; nearest?: string };
 
-export interface FittedRead {
+interface FittedRead {
   fitted?: Fitted;
   /** of the fitted file; what is wrong with a block in the design is recorded in the design's reading */
   faults: DesignFault[];
@@ -65,7 +65,7 @@ export function readFittedFile(text: string, fileName: string, otherUnits?: Othe
     checkShape(source.tree, reading, fittedFileSchema);
     if (reading.faults.length === 0) return { fitted, faults: [] };
   }
-  return { faults: reading.faults };
+  return { faults: reading.told() };
 }
 
 /**

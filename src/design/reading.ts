@@ -7,6 +7,7 @@ import type { Source } from './source.js';
 
 type Tree = Readonly<Record<string, unknown>>;
 
+/** What is wrong with a field, before its place in the file is looked up. */
 export interface FaultDetail {
   code?: FaultCode;
   message: string;
@@ -14,6 +15,8 @@ export interface FaultDetail {
   nearest?: string;
   /** one of the right form */
   example?: string;
+  /** where one of several fields is missing, all that would do */
+  lacks?: readonly Path[];
   /** point at the field's name instead of its value */
   atKey?: boolean;
   /** value to print instead of the one written */
@@ -27,6 +30,7 @@ const MOST_FAULTS = 200;
 export class Reading {
   readonly faults: DesignFault[] = [];
   private readonly faulty = new Set<string>();
+  private readonly lacks = new Map<string, readonly string[]>();
   readonly defaults: string[] = [];
   readonly warnings: DesignWarning[] = [];
 
@@ -44,6 +48,7 @@ export class Reading {
     if (this.source.explained.has(text)) return;
     this.faulty.add(text);
     if (this.faults.length >= MOST_FAULTS) return;
+    if (detail.lacks) this.lacks.set(text, detail.lacks.map(pathText));
     const place = detail.atKey ? this.source.keyPlace(path) : this.source.place(path);
     this.faults.push({
       code: detail.code ?? 'cannot-be-built',
@@ -57,6 +62,19 @@ export class Reading {
       nearest: detail.nearest ?? null,
       ...(detail.example === undefined ? {} : { example: detail.example }),
     });
+  }
+
+  /** Faults in the order of the file. A field that is missing because its name is misspelt is one slip, told at the name. */
+  told(): DesignFault[] {
+    const meant = new Set(
+      this.faults.flatMap(({ code, path, nearest }) => {
+        if (code !== 'unknown-key' || nearest === null) return [];
+        return [nearest.includes('.') ? nearest : path.slice(0, path.lastIndexOf('.') + 1) + nearest];
+      }),
+    );
+    const echo = ({ code, path }: DesignFault) =>
+      code === 'missing' && (this.lacks.get(path) ?? [path]).some((each) => meant.has(each));
+    return this.faults.filter((each) => !echo(each)).sort((a, b) => a.line - b.line || a.column - b.column);
   }
 
   /** A more telling fault in place of the one the field has. */
@@ -107,6 +125,7 @@ export class Reading {
   }
 }
 
+/** A quantity as read, in SI, and whether a pipe's name or a weight of wood stood for it. */
 export interface QuantityRead {
   si: number;
   pipe?: { nominal: number; wall?: number };

@@ -66,6 +66,7 @@ function checkLayout(design: Design, reading: Reading): void {
         code: 'missing',
         message: 'is missing: a pit needs a chamber, an upright, or both',
         allowed: 'chamber or upright',
+        lacks: [['chamber'], ['upright']],
         value: null,
       });
     }

@@ -1,12 +1,11 @@
 /** Can doors be cut where the file says: inside their part, apart from each other. */
-import { length } from './faults.js';
+import { length, quoted } from './faults.js';
 import { format } from '../units/index.js';
 import type { Design, Door, HorizontalPart, PartName, Upright } from './design.js';
 import { doorsOf, type PlacedDoor } from './doors.js';
 import type { Reading } from './reading.js';
 import type { Path } from './path.js';
 import { isUpright } from './partPlan.js';
-import { plain } from './senseParts.js';
 
 export function checkDoors(design: Design, name: PartName, part: HorizontalPart | Upright, reading: Reading): void {
   const doors = doorsOf(design, name);
@@ -27,7 +26,7 @@ export function checkDoors(design: Design, name: PartName, part: HorizontalPart 
     const other = doors.findIndex((each, j) => j < i && overlaps(part, name, each, door));
     if (other >= 0) {
       reading.fault(path, {
-        message: `and ${plain(doors[other].name)} take the same place`,
+        message: `and ${quoted(doors[other].name)} take the same place`,
         allowed: name === 'chamber' ? 'doors side by side (along: 25 %, along: 75 %)' : 'doors over each other',
         value: null,
       });

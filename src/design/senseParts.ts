@@ -1,6 +1,6 @@
 /** Can each part be built: plate against size, doors, what stands inside, stacks on their parts. */
 import type { Design, HorizontalPart, PartName, StationName, Upright } from './design.js';
-import { length, shortened } from './faults.js';
+import { length } from './faults.js';
 import type { Reading } from './reading.js';
 import type { Path } from './path.js';
 import { depthOf, FACES, insideOf, wallAt, type FaceName } from './walls.js';
@@ -49,8 +49,6 @@ export function checkPart(design: Design, name: PartName, reading: Reading): voi
   }
   checkDoors(design, name, part, reading);
 }
-
-export const plain = (name: string): string => `'${shortened(name)}'`;
 
 /** What a part holds lies at a station of it. */
 export function checkContents(design: Design, name: PartName, stations: StationName[], reading: Reading): void {

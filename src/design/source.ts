@@ -11,6 +11,7 @@ interface Place {
   written: string | null;
 }
 
+/** A file's raw tree, with the line and column of each of its fields. */
 export interface Source {
   tree: unknown;
   /** faults that leave the tree readable: duplicate keys, a thousands comma inside braces */

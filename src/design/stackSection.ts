@@ -8,7 +8,7 @@ export function damperHeight({ damperAt, base, height }: Stack): number {
 }
 
 /** A cut across a stack [m], [m2]; along is along the pit. */
-export interface StackSection {
+interface StackSection {
   round: boolean;
   across: number;
   along: number;

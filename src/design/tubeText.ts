@@ -15,7 +15,7 @@ export interface Tube {
   long?: number;
 }
 
-export type TubeRead =
+type TubeRead =
   { ok: true; tube: Tube } | { ok: false; code: FaultCode; message: string; allowed?: string; nearest?: string };
 
 /** What a fault of a tube shows. */

@@ -7,8 +7,9 @@
  */
 import { convert, parseQuantity } from '../units/index.js';
 import type { PartName } from './design.js';
-import { formatFault, shortened } from './faults.js';
+import { formatFault, formatPlaceless, shortened } from './faults.js';
 import { pathText, stepsOf, type Step } from './path.js';
+import { unknownStep } from './shape.js';
 import { readSource } from './source.js';
 import { PARTS } from './stations.js';
 import { FACES } from './walls.js';
@@ -27,6 +28,7 @@ export interface Change {
   value: string;
 }
 
+/** A block of a design file as it stands there, unread. */
 export type Tree = Record<string, unknown>;
 
 /** First step of a path that means every part there is. */
@@ -48,7 +50,9 @@ export function parseVariation(text: string): Variation | { problem: string } {
   const paths = pathsIn(text.slice(0, at));
   const wrong = paths.find((path) => !isPath(path));
   if (wrong !== undefined) {
-    return { problem: `names no field: '${shortened(wrong)}' (write it as chamber.plate or stacks[0].height)` };
+    const { message, ...detail } = faultOfPath(wrong);
+    const told = { path: '', value: null, message: `${message}: '${shortened(wrong)}'`, ...detail };
+    return { problem: formatPlaceless(told) };
   }
   const twice = paths.find((path, i) => paths.indexOf(path) < i);
   if (twice !== undefined) return { problem: `names ${twice} twice` };
@@ -66,9 +70,22 @@ export function pathsIn(text: string): string[] {
   return text.split(',').map((path) => path.trim());
 }
 
-/** Is a text written as the path of a field is? Whether there is such a field is another question. */
+/** Is a text written as the path of a field, or of an item of a list, is? Whether there is such a field is another question. */
 export function isPath(text: string): boolean {
-  return /^[A-Za-z]\w*(?:\[\d+\])?(?:\.(?:[A-Za-z]\w*|\d+)(?:\[\d+\])?)+$|^[A-Za-z]\w*$/.test(text);
+  return /^[A-Za-z]\w*(?:\[\d+\])?(?:\.(?:[A-Za-z]\w*|\d+)(?:\[\d+\])?)*$/.test(text);
+}
+
+/** What is wrong with a text that is not written as a path is. */
+export function faultOfPath(text: string) {
+  const words = text.split(/[^\w[\]]+/).filter(Boolean);
+  const meant = words.join('.').replaceAll('.[', '[');
+  const known = words.length > 0 && isPath(meant) && unknownStep(stepsOf(meant)) === undefined;
+  return {
+    code: 'unknown-key',
+    message: 'names no field',
+    allowed: 'paths such as chamber.plate, stacks[0].height or, to take one away, stacks[1]',
+    nearest: known ? pathText(stepsOf(meant)) : null,
+  } as const;
 }
 
 /** A bar or a semicolon parts values, wherever it stands: a quotation mark may be an inch. */
@@ -98,14 +115,19 @@ export function combinations(variations: readonly Variation[]): Change[][] {
   );
 }
 
-/** A change of each field, in the order in which none undoes another that says more: all parts, a part by name, its door. */
+/**
+ * A change of each field, in the order in which none undoes another that says more: all parts, a part by name, its door; items of a
+ * list that go last of all, from its end on, so that each goes by the number that it has in the file.
+ */
 export function eachField(changes: readonly Change[]): Change[] {
   const fields = changes.flatMap(fieldsOf);
-  const rank = ({ path }: Change) => {
-    const steps = stepsOf(path);
+  const goes = ({ path, value }: Change) => (value === NONE ? /\[(\d+)\]$/.exec(path)?.[1] : undefined);
+  const rank = (change: Change) => {
+    if (goes(change) !== undefined) return 3;
+    const steps = stepsOf(change.path);
     return steps.includes('door') || steps.includes('doors') ? 2 : steps[0] === ALL ? 0 : 1;
   };
-  return fields.sort((a, b) => rank(a) - rank(b));
+  return fields.sort((a, b) => rank(a) - rank(b) || Number(goes(b) ?? 0) - Number(goes(a) ?? 0));
 }
 
 /**
@@ -230,14 +252,21 @@ function set(node: unknown, [step, ...rest]: Step[], done: Step[], value: unknow
       }
       return undefined;
     }
-    if (step >= node.length)
-      return `there is no ${pathText([...done, step])}: the list has ${node.length}, counted from 0`;
+    if (step >= node.length) {
+      const [there, last] = [
+        [...done, step],
+        [...done, node.length - 1],
+      ].map(pathText);
+      const meant = node.length > 0 ? `; did you mean '${last}'?` : '';
+      return `there is no ${there}: the list has ${node.length}, counted from 0${meant}`;
+    }
   } else if (typeof step === 'number') {
     return `${pathText(done)} is no list`;
   }
   const block = node as Record<Step, unknown>;
   if (rest.length === 0) {
-    if (value === undefined) delete block[step];
+    if (value === undefined && Array.isArray(node)) node.splice(Number(step), 1);
+    else if (value === undefined) delete block[step];
     else block[step] = structuredClone(value);
     return undefined;
   }

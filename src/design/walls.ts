@@ -4,8 +4,10 @@ import type { Door, HorizontalPart, Insulation, Lining, Shield, Upright } from '
 
 /** Faces that a design file knows. Those of an upright's four sides are one. */
 export const FACES = ['roof', 'floor', 'sides', 'fireEnd', 'stackEnd'] as const;
+/** A side of a part that may have a plate of its own. */
 export type FaceName = (typeof FACES)[number];
 
+/** What a face is made of, from the inside out, and how its outside radiates. */
 export interface Wall {
   /** [m] */
   plate: number;

@@ -9,6 +9,7 @@ export type Pen = 'outline' | 'thin' | 'hidden' | 'dimension';
 /** What fills a shape: a role, or a share 0..1 of the temperature scale. */
 export type Fill = 'paper' | 'shade' | 'ink' | { heat: number };
 
+/** A line, a circle or a text, placed in px. */
 export type Mark =
   | { shape: 'line'; points: readonly (readonly [number, number])[]; closed?: boolean; pen?: Pen; fill?: Fill }
   | { shape: 'circle'; x: number; y: number; radius: number; pen?: Pen; fill?: Fill }
@@ -29,6 +30,7 @@ export type Mark =
       on?: Fill;
     };
 
+/** A picture as marks, before it is laid out for screen or paper [px]. */
 export interface Drawing {
   width: number;
   height: number;
@@ -46,7 +48,9 @@ export interface Paint {
   onHeat(share: number): string;
 }
 
+/** How thick each pen draws [px]. */
 export const LINE_WIDTH: Record<Pen, number> = { outline: 2, thin: 1, hidden: 1, dimension: 0.8 };
+/** Lengths of dash and gap of each pen [px]; none: a solid line. */
 export const LINE_DASH: Record<Pen, readonly number[]> = { outline: [], thin: [], hidden: [5, 3], dimension: [] };
 
 /** Colour that a fill comes to. */

@@ -4,6 +4,7 @@ import { escapeMarkup } from './sceneSvg.js';
 import { fontHas, textWidth, type FontWeight } from './textWidth.js';
 import { INK } from './theme.js';
 
+/** The document of the PDF library that is drawn into. */
 export type Pdf = PDFKit.PDFDocument;
 /** A node of what a screen reader walks: paragraph, table, row, figure ... */
 export type PdfElement = PDFKit.PDFStructureElement;
@@ -14,7 +15,7 @@ export const POINT = 0.75;
 /** Letters one by one, as wide as `textWidth` says: a layout needs no PDF to be measured. */
 const PLAIN_LETTERS = { liga: false, kern: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[];
 
-export interface PdfAbout {
+interface PdfAbout {
   title: string;
   author: string;
   creator: string;
@@ -61,6 +62,7 @@ function fontName(weight: number): string {
   return `Barlow ${weight}`;
 }
 
+/** Letters of a text on paper: size [px], weight and colour. */
 export interface PdfFont {
   size: number;
   weight: FontWeight;

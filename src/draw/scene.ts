@@ -13,6 +13,7 @@ export interface Scene {
   shapes: SceneShape[];
 }
 
+/** What a scene is made of. */
 export type SceneShape = ScenePath | SceneText;
 
 /** Absolute path commands: move, line, cubic curve, close. */
@@ -22,6 +23,7 @@ export type PathStep =
   | readonly ['C', number, number, number, number, number, number]
   | readonly ['Z'];
 
+/** Lines and bends, filled or drawn along; lengths in px. */
 export interface ScenePath {
   kind: 'path';
   steps: PathStep[];
@@ -34,6 +36,7 @@ export interface ScenePath {
   round?: boolean;
 }
 
+/** One line of letters; lengths in px. */
 export interface SceneText {
   kind: 'text';
   /** where the base line starts, is centred or ends, by `anchor` */

@@ -1,6 +1,7 @@
 import { breakLines } from '../words/plainText.js';
 import { ADVANCE_RUNS } from './advanceWidths.js';
 
+/** Weights that the shipped font has. */
 export type FontWeight = 400 | 500 | 600;
 
 /** Width of a character that the font lacks, about [ems]: another font draws it, if any does. */

@@ -2,14 +2,20 @@ import type { StationName } from '../design/design.js';
 
 /** How every chart looks: one place, so that files on disk and pages match. Sizes in pixels of the logical size. */
 export const SIZE = { width: 1000, height: 625 };
+/** The shipped font, as charts and sheets name it. */
 export const FONT_FAMILY = 'Barlow';
 /** with what stands in where a document can't bring the font */
 export const FONT_STACK = "Barlow, 'DejaVu Sans', Arial, sans-serif";
+/** Sizes of letters in charts [px]. */
 export const FONT_SIZE = { title: 22, text: 15, label: 14 };
 
+/** Colour of text and outlines. */
 export const INK = '#1f2933';
+/** Colour of what stands back: axes, second lines. */
 export const FAINT_INK = '#52606d';
+/** Colour of lines behind curves. */
 export const GRID = '#e4e7eb';
+/** Colour of the ground. */
 export const PAPER = '#ffffff';
 
 /** Fills of a drawing: what isn't steel or gas. */
@@ -31,6 +37,7 @@ export const COLOURS = {
   sky: '#56B4E9',
 } as const;
 
+/** How a curve is told from others, with colours or without [px]. */
 export interface LineStyle {
   colour: string;
   /** lengths of dash and gap; empty is a solid line */
@@ -69,6 +76,7 @@ export const SHEETS = {
   letter: { width: 816, height: 1056, css: 'letter' },
   a4: { width: 794, height: 1123, css: 'A4' },
 } as const;
+/** Sheets that reports are laid out for. */
 export type PaperName = keyof typeof SHEETS;
 
 /** Type, spacing and lines of a printed sheet, in pixels of 1/96 in. */

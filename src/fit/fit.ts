@@ -20,6 +20,7 @@ export interface FitInput {
   hash: string;
 }
 
+/** Which estimates are fitted, on how much of each log. */
 export interface FitOptions {
   /** estimates to fit, by their paths in the table of estimates (default: all that move what the probes read) */
   paths?: string[];

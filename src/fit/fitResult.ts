@@ -65,6 +65,7 @@ export interface FittedChannel {
   };
 }
 
+/** One log beside what was computed of it, before and after the fit. */
 export interface FittedCook {
   name: string;
   hash: string;
@@ -81,6 +82,7 @@ export interface FittedCook {
   notes: LogNote[];
 }
 
+/** What `fit` finds: estimates with their intervals, and how well they predict. */
 export interface FitResult {
   schema: 1;
   tool: { name: 'pitwright'; version: string };

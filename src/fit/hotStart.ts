@@ -9,7 +9,7 @@ const COLD = 15;
 /** What a hot start leaves behind is forgotten by then: earlier readings are left out of a fit [s]. */
 export const FORGOTTEN = 3600;
 
-export interface HotStart {
+interface HotStart {
   /** unknowns of the pit as it is taken to have been at the log's first row */
   x: Float64Array;
   /** the fire that held it there [W] */

@@ -17,6 +17,7 @@ const FIRST_STEP = 5;
 /** A log with more steps than this is not followed: its draft flutters. */
 const MOST_STEPS = 20_000;
 
+/** How far and how finely a log is followed. */
 export interface LogRunOptions {
   /** follow the log up to here [s] (default: to its end) */
   until?: number;

@@ -18,7 +18,7 @@ export interface ScreenedProbe {
 }
 
 /** What the estimates may be, from where the design has them: precision of what is known of them before the log, and their bounds. */
-export interface ScreenedEstimates {
+interface ScreenedEstimates {
   known: number[][];
   low: number[];
   high: number[];
@@ -27,7 +27,7 @@ export interface ScreenedEstimates {
 }
 
 /** A probe's own small offset, standard deviation [K], and how far it goes at most. */
-export interface OwnOffset {
+interface OwnOffset {
   deviation: number;
   most: number;
 }

@@ -8,7 +8,7 @@ import type { Moment } from './stride.js';
 const ARRIVED = { first: 1, again: 1.25 };
 
 /** Where a bridge ends, and the moments on the way. */
-export interface Bridge {
+interface Bridge {
   moment: Moment;
   trail: Moment[];
   /** gas settles there again; else a stop came on the way, and it goes on */

@@ -25,6 +25,7 @@ export interface Strip {
   nodes: number[];
 }
 
+/** A network, and which of its zones each part has become. */
 export interface BuiltPit {
   network: Network;
   firebox: Cells;

@@ -8,6 +8,7 @@ import { type Network, type NetworkOpening } from './types.js';
 /** Discharge coefficient of gaps, and of full cross-sections between cells (estimate, spread 0.55-0.70). */
 export const DISCHARGE = 0.62;
 
+/** Puts an opening into the network that is being built; areas in m2, heights in m. */
 export type Add = (
   o: Partial<NetworkOpening> & Pick<NetworkOpening, 'name' | 'role' | 'from' | 'to' | 'area' | 'centre'>,
 ) => void;
@@ -42,8 +43,7 @@ export function addSliced(
 /** Of zones under and over a reverse-flow plate those on the side of a height: no opening is cut by the plate. */
 function sameSide(network: Network, zones: number[], z: number): number[] {
   const at = cellAtHeight(network, zones, z);
-  const isUnder = (zone: number) => network.zones[zone].station?.startsWith('plenum') ?? false;
-  return zones.filter((each) => isUnder(each) === isUnder(at));
+  return zones.filter((each) => network.zones[each].under === network.zones[at].under);
 }
 
 /** Gaps in a row of plates: gas rises through each into the cells over it, a stream as wide as the plates. */

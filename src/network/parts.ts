@@ -11,7 +11,7 @@ import { slicesOf, widthAtHeight } from './slices.js';
 import type { Network } from './types.js';
 
 /** How finely a part is cut. */
-export interface Cut {
+interface Cut {
   /** cells along a horizontal part, or up an upright */
   count: number;
   /** level slices of its plates */
@@ -22,6 +22,8 @@ export interface Cut {
   plug?: 'out' | 'along';
   /** of the part's inside height [m above its floor]; default: all */
   range?: { low: number; high: number };
+  /** its zones lie under a plate of the chamber */
+  under?: true;
 }
 
 /** Add the cells of one part: zones, its outside plates split over them, and conduction between the plates. */
@@ -57,6 +59,7 @@ export function addPart(
       beamLength: 0,
       soot,
       ...(cut.plug ? { plug: cut.plug } : {}),
+      ...(cut.under ? { under: cut.under } : {}),
     });
     return network.zones.length - 1;
   };
@@ -140,6 +143,7 @@ export function addChamber(
     layered: false,
     plug: stirred ? undefined : 'out',
     range: under,
+    under: true,
   });
   built.chamber = addPart(network, design, geometry, chamber, STATIONS, 0, {
     count,

@@ -12,7 +12,7 @@ const LINING_GROWTH = 1.5;
 const FOIL = 0.1e-3;
 
 /** A patch of plate with gas on its inside and outdoors on its outside. */
-export interface Patch {
+interface Patch {
   name: string;
   part: string;
   zone: number;

@@ -1,6 +1,7 @@
 /** A part cut level: what share of its section, shell and ends lies in each slice of its height. */
 import type { Face, PartGeometry } from '../design/geometry.js';
 
+/** A level band of a part. */
 export interface Slice {
   /** cross-section [m2] */
   section: number;

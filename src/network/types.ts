@@ -18,6 +18,8 @@ export interface Zone {
   part: string;
   /** station that reports it; several fine zones may share one */
   station?: string;
+  /** it lies under a reverse-flow plate or a row of plates */
+  under?: true;
   /** heights of its floor, middle and roof [m] */
   floor: number;
   centre: number;
@@ -101,6 +103,7 @@ export interface ThermalNode {
   lines?: number;
 }
 
+/** Which law of free convection a face follows. */
 export type FaceShape = 'horizontalCylinder' | 'verticalCylinder' | 'vertical' | 'up' | 'down';
 
 /** A surface of a node that sees the gas of a zone, or outdoors (zone = OUTDOORS). */
@@ -172,6 +175,7 @@ export interface Window {
   area: number;
 }
 
+/** Where it burns, and where its heat goes. */
 export interface NetworkFire {
   zone: number;
   /** share of the heat that leaves the bed as radiation */
@@ -197,6 +201,7 @@ export interface NetworkFire {
   airPerFuel: number;
 }
 
+/** What surrounds the pit: temperatures [K], pressure [Pa], wind [m/s], sun [W/m2], rain as the share of what faces up that it keeps wet. */
 export interface Outdoors {
   temperature: number;
   pressure: number;
@@ -219,6 +224,7 @@ export interface NetworkStem {
   place?: { name: string; kind: 'grate' | 'rack' | 'thermometer'; part: string; along: number };
 }
 
+/** A pit as zones of gas, openings between them, bodies that hold heat and what joins these. */
 export interface Network {
   zones: Zone[];
   openings: NetworkOpening[];

@@ -93,6 +93,9 @@ const noSchemas = {
   },
 };
 
+/** Files of the style sheet in their order: what comes later has the last word. */
+const STYLES = ['colours', 'ground', 'fields', 'told', 'pictures', 'tables', 'answer', 'asides', 'widths', 'paper'];
+
 /** @param {string} heat properties of the temperature scale */
 function styleSheet(heat) {
   const fonts = [400, 600].reduce(
@@ -101,7 +104,7 @@ function styleSheet(heat) {
         `FONT_${weight}`,
         `data:font/woff2;base64,${base64(readFileSync(`node_modules/@fontsource/barlow/files/barlow-latin-${weight}-normal.woff2`))}`,
       ),
-    readFileSync('src/page/style.css', 'utf8'),
+    STYLES.map((name) => readFileSync(`src/page/style/${name}.css`, 'utf8')).join('\n'),
   );
   return transformSync(fonts + heat, { loader: 'css', minify: true }).code.trim();
 }

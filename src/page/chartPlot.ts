@@ -12,6 +12,7 @@ export function plotOf(chart: Chart, chosen: ChartId, system: UnitSystem): Plot 
   if (chosen === 'loss') return null;
   const { left, right, top, bottom } = chart.chartArea;
   const { x, y } = chart.scales;
+  const legend = chart.options.plugins?.legend?.display ? chart.legend : undefined;
   const kind = chosen === 'draft' ? 'pressure' : 'temperature';
   const unit = unitOf(kind, system);
   const told = (height: number): [number, number] => [height, siIn(kind, y.getValueForPixel(height)!, unit)];
@@ -46,5 +47,5 @@ export function plotOf(chart: Chart, chosen: ChartId, system: UnitSystem): Plot 
         what: time ? ('time' as const) : ('share' as const),
         unit: (x.options as { unit?: string }).unit ?? '%',
       };
-  return { left, right, top, bottom, across, kind, curves };
+  return { left, right, top, bottom, names: legend?.top ?? null, across, kind, curves };
 }

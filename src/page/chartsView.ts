@@ -18,10 +18,17 @@ const LONG = 16;
 
 const TYPES = { svg: 'image/svg+xml', png: 'image/png', csv: 'text/csv' };
 
+/** A picture without the names of its curves under the plot, which are for a file: beside it they stand on the switches. */
+function withoutNames(scene: Scene, plot: Plot | null): Scene {
+  const below = plot?.names ?? scene.height;
+  const shapes = scene.shapes.filter((shape) => shape.kind !== 'text' || shape.y < below);
+  return { ...scene, shapes, height: below };
+}
+
 /** The curves of the current option, or of all, as a picture, as a table and as a file. */
 export class ChartsView {
   chosen: ChartId = 'thermometer';
-  /** what is in sight */
+  /** what is in sight, whole */
   private scene: Scene | null = null;
   /** curves that are switched off, by their names */
   private readonly hidden = new Set<string>();
@@ -77,11 +84,12 @@ export class ChartsView {
     this.scene = scene;
     setText(part('chart-caption'), caption);
     this.picture.classList.remove('waiting');
+    const seen = scene && withoutNames(scene, plot);
     this.picture.replaceChildren(
-      scene ? sceneElement(scene, pageColour) : element('p', {}, 'There is nothing to draw: the warnings say why.'),
+      seen ? sceneElement(seen, pageColour) : element('p', {}, 'There is nothing to draw: the warnings say why.'),
     );
     this.showSwitches(plot);
-    this.hairline.over(scene, plot, chart === this.shown);
+    this.hairline.over(seen, plot, chart === this.shown);
     this.shown = chart;
   }
 

@@ -18,6 +18,7 @@ interface Base {
   apply?: (text: DesignText, value: string, design: Design) => void;
 }
 
+/** A field with a unit: text and slider. */
 export interface QuantityControl extends Base {
   type: 'quantity';
   kind: Kind;
@@ -26,12 +27,14 @@ export interface QuantityControl extends Base {
   value: number;
 }
 
+/** A field that takes one of several names. */
 export interface ChoiceControl extends Base {
   type: 'choice';
   choices: { value: string; label: string }[];
   value: string;
 }
 
+/** A field that is typed as text alone. */
 export interface WordsControl extends Base {
   type: 'words';
 }
@@ -41,8 +44,10 @@ export interface GivenControl extends Base {
   type: 'given';
 }
 
+/** A field of the design as the page lets it be edited. */
 export type Control = QuantityControl | ChoiceControl | WordsControl | GivenControl;
 
+/** Fields that stand under one heading. */
 export interface ControlGroup {
   title: string;
   /** shown closed at first */

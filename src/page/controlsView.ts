@@ -19,7 +19,7 @@ const TYPING_PAUSE = 900;
 const NARROW = 1080;
 
 /** @param rests the hand has left the field: what comes next is another change */
-export type Edit = (control: Control, value: string, rests: boolean) => void;
+type Edit = (control: Control, value: string, rests: boolean) => void;
 
 interface View {
   control: Control;

@@ -6,7 +6,7 @@ import { plainText } from '../words/plainText.js';
 import type { DesignText } from './designText.js';
 import type { Option } from './option.js';
 
-export interface DesignFile {
+interface DesignFile {
   text: string;
   /** options that differ in nothing but their name, which a file has no way to say */
   same: Option[];

@@ -18,7 +18,7 @@ export interface Grip {
 }
 
 /** A part of the pit as it lies on the drawing. */
-export interface PartBox {
+interface PartBox {
   /** what the paths of its fields begin with */
   block: string;
   label: string;

@@ -5,6 +5,7 @@ import { gripsOf, partBoxes, type Grip } from './grips.js';
 import type { Design } from '../design/design.js';
 import type { ViewPlace } from '../draw/sheet.js';
 
+/** What handles on the drawing may do to the rest of the page. */
 export interface GripActions {
   edit(control: Control, value: string, rests: boolean): void;
   /** shows the controls of a part */

@@ -25,6 +25,7 @@ export const PAGE_PAINT: Paint = {
   onHeat: (share) => `var(--on-heat-${heatStep(share)})`,
 };
 
+/** Shades that the temperature scale is cut into. */
 export const HEAT_STEPS = 24;
 
 function heatStep(share: number): number {

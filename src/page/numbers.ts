@@ -9,6 +9,7 @@ import { wordsOf } from '../words/quantityWords.js';
 import type { UnitChoice } from '../units/choice.js';
 import { type UnitSystem, withCurrency } from '../units/index.js';
 
+/** A number of the answer as the page tells it. */
 export interface NumberRow {
   quantity: Omit<Quantity, 'of'>;
   label: string;
@@ -22,7 +23,7 @@ export interface NumberRow {
 }
 
 /** Of one design, or beside others where there is room for one system alone. */
-export type NumberUnits = UnitChoice;
+type NumberUnits = UnitChoice;
 
 /**
  * Rows of a result that has its warm-up; all options of one page give rows with the same meaning under the same key.
@@ -107,7 +108,7 @@ function bound({ name }: NumberRow['quantity']): string {
 }
 
 /** A number as it stands beside those of other options, and what it differs by from the first one's. */
-export interface ToldNumber {
+interface ToldNumber {
   text: string;
   /** `+12 min`, `−0.4 lb/h`, `same` where it is too little to be told from none; empty where one of them doesn't exist */
   difference: string;

@@ -7,7 +7,7 @@ import { systemOf } from '../units/choice.js';
 import type { Option } from './option.js';
 import type { Workbench } from './workbench.js';
 
-export interface OptionActions {
+interface OptionActions {
   choose(option: Option): void;
   rename(option: Option, label: string): void;
   remove(option: Option): void;

@@ -9,6 +9,7 @@ import type { Spread } from '../study/spread/uncertainty.js';
 import type { Control } from './controls.js';
 import type { DesignText } from './designText.js';
 
+/** A design that is edited, with what is known of it so far. */
 export interface Option {
   id: number;
   /** how its column is headed */
@@ -68,6 +69,7 @@ export function toldOf(option: Option, late = false): EstimateResult | null {
   return { ...full, ...cook.found.result, warnings: [...full.warnings, ...cook.found.warnings] };
 }
 
+/** What was typed and could not be taken, and why. */
 export interface Refusal {
   control: Control;
   value: string;
@@ -75,6 +77,7 @@ export interface Refusal {
   message: string;
 }
 
+/** A text that reads without a fault, and what it gives. */
 export interface Reading {
   text: DesignText;
   design: Design;

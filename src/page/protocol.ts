@@ -9,6 +9,7 @@ import type { Further } from '../study/estimate/estimate.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { Spread, SpreadCase } from '../study/spread/uncertainty.js';
 
+/** A design for a worker to estimate. */
 export interface SolveRequest {
   /** counts up; a reply names the request it answers */
   id: number;
@@ -17,6 +18,7 @@ export interface SolveRequest {
   steadyOnly: boolean;
 }
 
+/** What a worker found, beside the request that it answers. */
 export interface SolveReply {
   id: number;
   option: number;
@@ -41,6 +43,7 @@ export type AsideRequest = { round: number } & (
   | { kind: 'spread'; base: EstimateResult; cases: SpreadCase[] }
 );
 
+/** What comes later than the answer: a step of plate, the cook's day, the spread. */
 export type AsideReply = { round: number } & (
   | { kind: 'step'; step: string; study: OptionStudy; events: boolean }
   | { kind: 'cook'; found: Further; vented: boolean }
@@ -62,6 +65,7 @@ export interface StudiedStep {
   study: OptionStudy;
 }
 
+/** Charts that the page can show. */
 export type ChartId = 'thermometer' | 'steel' | 'gas' | 'vents' | 'loss' | 'draft' | 'options';
 
 /** A chart's curves as they lie in its picture, for a hairline and its values. Lengths in pixels of the picture. */
@@ -70,6 +74,8 @@ export interface Plot {
   right: number;
   top: number;
   bottom: number;
+  /** where the names of the curves begin that stand under the plot, for a file: beside the picture they stand on switches; null: none */
+  names: number | null;
   /** what a place along the bottom means: its value at both ends, or the name of each place and where it lies */
   across: { from: number; to: number; what: 'time' | 'share'; unit: string } | { names: string[]; x: number[] };
   /** what is read of the curves */
@@ -77,6 +83,7 @@ export interface Plot {
   curves: PlotCurve[];
 }
 
+/** A curve as it was drawn, for its switch and the hairline [px]. */
 export interface PlotCurve {
   label: string;
   colour: string;
@@ -86,6 +93,7 @@ export interface PlotCurve {
   at: ([y: number, si: number] | null)[];
 }
 
+/** What the worker of pictures is asked to draw or to put into words. */
 export type PictureRequest =
   | {
       kind: 'chart';
@@ -100,10 +108,12 @@ export type PictureRequest =
   | { kind: 'steps'; round: number; base: OptionStudy; steps: StudiedStep[]; system: UnitSystem }
   | { kind: 'sheet'; options: PicturedOption[]; system: UnitSystem };
 
+/** What it gives back; `took` in ms. */
 export type PictureReply =
   | { kind: 'chart'; chart: ChartId; scene: Scene | null; plot: Plot | null; caption: string; took: number }
   | { kind: 'steps'; round: number; lines: { step: string; text: string }[]; took: number }
   | { kind: 'sheet'; sheet: Sheet; took: number }
   | { kind: 'fault'; fault: string; took: number };
 
+/** The reply to a request of one kind. */
 export type Pictured<Kind> = Extract<PictureReply, { kind: Kind }>;

@@ -7,7 +7,7 @@ import { HEAT_STEPS } from './look.js';
 import { UNIT_CHOICES } from './unitChoice.js';
 import { DESIGN_SLOT } from './slot.js';
 
-export interface ShellParts {
+interface ShellParts {
   /** style sheet, fonts filled in */
   style: string;
   /** the few lines that unpack the rest */

@@ -2,6 +2,7 @@
 import { siOf } from '../design/ranges.js';
 import { convert, findUnit, inchText, parseQuantity, siIn, unitOf, type Kind } from '../units/index.js';
 
+/** The places of a slider, and what each of them means. */
 export interface Slider {
   /** number of places, from 0 to this */
   last: number;

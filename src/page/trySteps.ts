@@ -9,6 +9,7 @@ import type { DesignText } from './designText.js';
 import { nextPlate } from './sliders.js';
 import { readText, type Option } from './option.js';
 
+/** A change of plate that the page tries by itself. */
 export interface Step {
   id: string;
   /** `All plate 3/16 in`, and what that is instead of: `1/4 in` */

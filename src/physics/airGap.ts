@@ -2,7 +2,7 @@
 import { rayleigh } from './freeConvection.js';
 
 /** Gas in a gap, at its mean temperature. */
-export interface GapGas {
+interface GapGas {
   temperature: number;
   kinematicViscosity: number;
   /** [m2/s] */

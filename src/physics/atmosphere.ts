@@ -4,6 +4,7 @@ import type { Composition } from './gasMixture.js';
 
 /** US Standard Atmosphere 1976, lowest layer: sea-level temperature, lapse rate, molar mass of air, radius of the earth. */
 export const SEA_LEVEL_TEMPERATURE = 288.15; // K
+/** Fall of temperature with height in its lowest layer [K/m]. */
 export const LAPSE_RATE = 6.5e-3; // K/m
 const AIR_MOLAR_MASS = 28.9644e-3; // kg/mol
 const EARTH_RADIUS = 6356766; // m
@@ -69,6 +70,7 @@ export function saturationPressure(T: number): number {
 /** Molar mass of water over that of dry air. ASHRAE Fundamentals (2017), ch. 1. */
 const WATER_TO_AIR = 0.621945;
 
+/** State of air with water vapour in it. */
 export interface HumidAir {
   /** dry-bulb temperature [K] */
   temperature: number;

@@ -6,7 +6,7 @@
  */
 import { ZERO_CELSIUS } from './constants.js';
 
-export interface BurnMark {
+interface BurnMark {
   /** contact [s] */
   contact: number;
   /** lower and upper edge of the band [K] */
@@ -22,6 +22,7 @@ const mark = (contact: number, low: number, high: number, known: BurnMark['known
   known,
 });
 
+/** Contact times [s], each with the band of temperatures [K] from which bare metal burns. */
 export const BURN_MARKS: readonly BurnMark[] = [
   mark(0.5, 65, 65, 'published'),
   mark(1, 65, 70, 'memory'),

@@ -17,7 +17,7 @@ const FRICTION = 0.03;
 const ROUND = 10;
 
 /** A level roof over the middle of a fire [m]. */
-export interface StruckRoof {
+interface StruckRoof {
   length: number;
   width: number;
   /** over the fire */

@@ -17,7 +17,7 @@ function pressureOf(v: number, density: number, viscosity: number, duct: DuctSha
   return 0.5 * density * v * (duct.loss * v + (frictionTimesV * duct.length) / duct.bore);
 }
 
-export interface DuctShape {
+interface DuctShape {
   /** sum of loss coefficients [-] */
   loss: number;
   /** length with wall friction, inside diameter, wall roughness [m] */

@@ -13,6 +13,7 @@
  */
 import { GAS_CONSTANT } from './constants.js';
 
+/** What gas in a pit is made of. */
 export type Species = 'N2' | 'O2' | 'CO2' | 'H2O' | 'Ar';
 
 /**

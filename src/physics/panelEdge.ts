@@ -1,7 +1,7 @@
 /** How much cooler a panel's edge is than its middle. */
 
 /** Two plates that meet in a corner: what each would be far from it [K], and how thick it is [m]. */
-export interface Corner {
+interface Corner {
   panel: { temperature: number; thickness: number };
   neighbour: { temperature: number; thickness: number };
 }
@@ -34,7 +34,7 @@ export function middleOverEdge(
 }
 
 /** A leaf over its frame: a rim that laps over, with no gas inside it. */
-export interface Rim {
+interface Rim {
   /** of the leaf [K], and outdoors [K] */
   leaf: number;
   outdoors: number;

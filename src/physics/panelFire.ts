@@ -17,7 +17,7 @@ export function radiationFall(power: number, distance: number, across: number): 
 }
 
 /** A plate whose middle takes up more heat than its edge does. */
-export interface SpotHeated {
+interface SpotHeated {
   /** by how much more [W/m2] */
   more: number;
   thickness: number;

@@ -1,6 +1,6 @@
 /** Temperature along a rod that is hot at one end and loses heat from its surface in any way. */
 
-export interface Rod {
+interface Rod {
   /** along which heat runs, base to tip [m]; an open tip is met by a corrected length, L + D/4 for a pin */
   length: number;
   /** [m2] */
@@ -15,7 +15,7 @@ export interface Rod {
   loss: (temperature: number) => number;
 }
 
-export interface RodProfile {
+interface RodProfile {
   /** places from base to tip [m] and temperatures there [K] */
   at: Float64Array;
   temperature: Float64Array;

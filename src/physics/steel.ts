@@ -15,6 +15,7 @@ const CARBON_DENSITY = 7850;
 /** Density of austenitic stainless steel [kg/m3]. EN 10088-1, 1.4301 (from memory). */
 const STAINLESS_DENSITY = 7900;
 
+/** Kinds of steel that plate may be of. */
 export type Steel = 'carbon' | 'stainless';
 
 /**

@@ -1,6 +1,6 @@
 /**
  * Radiation inside a zone full of gas: every surface exchanges with the gas, and with all surfaces together through one surface
- * node (the point of a star of resistances), whose black power balances what they give and take. For clear gas this is the
+ * node (the point where the resistances of all of them meet), whose black power balances what they give and take. For clear gas this is the
  * exact answer of an enclosure in which every surface sees each in proportion to its area, as inside a sphere; elsewhere it is
  * the well-stirred picture of a furnace. Two plates that see each other and nothing else exchange up to twice as much.
  */

@@ -13,6 +13,7 @@ export interface Validity {
 
 const INFINITE = Number.POSITIVE_INFINITY;
 
+/** The range that each relation was published for, and where. */
 export const VALIDITY = {
   nusseltHorizontalCylinder: {
     quantity: 'Rayleigh number on the diameter',
@@ -93,6 +94,7 @@ export const VALIDITY = {
   },
 } as const satisfies Record<string, Validity>;
 
+/** A relation whose range is watched. */
 export type RelationName = keyof typeof VALIDITY;
 
 /**

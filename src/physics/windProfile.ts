@@ -10,6 +10,7 @@ const TERRAINS = {
   city: { exponent: 0.33, depth: 460 },
 } as const;
 
+/** How rough the land round about is. */
 export type Terrain = keyof typeof TERRAINS;
 
 /** From the most open to the most sheltered. */

@@ -71,7 +71,7 @@ export function stoichiometricAir(c: WoodComposition): number {
   return stoichiometricOxygen(c) / dryAir.O2;
 }
 
-export interface CombustionYields {
+interface CombustionYields {
   CO2: number;
   H2O: number;
   N2: number;
@@ -102,7 +102,7 @@ export function combustionYields(composition: WoodComposition, moisture: number)
 }
 
 /** A fuel as the oxygen limit sees it. */
-export interface LimitedFuel {
+interface LimitedFuel {
   /** net heat [J per kg of fuel as fired], and per kg of oxygen it takes */
   heatValue: number;
   heatPerOxygen: number;

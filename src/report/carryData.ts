@@ -13,10 +13,12 @@ import { listed } from '../units/listed.js';
 import { sayAlone, sayIn } from '../words/quantity.js';
 import type { TableData } from './text/table.js';
 
+/** What stands under every table of a trailer. */
 export const TRAILER_NOTE =
   'Level and at rest, from the design alone. Frame, axles, brakes, coupler, tyres and tie-downs are for those who answer for ' +
   'them: licensed practice and the road rules decide, and a scale before the road.';
 
+/** What stands under every table of what hands find. */
 export const HANDS_NOTE =
   'Handles in still air, where their plate is hottest; the plate takes 40 % of what they see unless the file says otherwise ' +
   '(estimate). A wind cools them, gloves and bare skin differ, and children burn sooner. ' +

@@ -5,6 +5,7 @@ import { measuresOf, type Measure } from '../study/compare/measures.js';
 import { cooksText, tellingOf, type Telling } from '../study/compare/told.js';
 import { convert, unitOf, type UnitSystem } from '../units/index.js';
 
+/** A number that options are compared by, and what it is in each. */
 export interface CompareRow {
   measure: Measure;
   /** one an option, in their order; the baseline's own has no difference */

@@ -5,7 +5,7 @@ import { valuesInUse } from '../design/fitted.js';
 import { plainText } from '../words/plainText.js';
 import type { Say } from '../words/quantity.js';
 
-export interface DesignRow {
+interface DesignRow {
   /** path in the design file, as `firebox.intakes[0].centre` */
   path: string;
   /** the value as read, printed */

@@ -12,6 +12,7 @@ export interface LeastSquaresProblem {
   slopes(p: readonly number[]): Float64Array[];
 }
 
+/** Where the search ended: parameters, what is left over there, and whether it settled. */
 export interface LeastSquaresSolution {
   p: number[];
   residuals: Float64Array;

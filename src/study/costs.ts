@@ -20,7 +20,7 @@ const MATERIALS: Readonly<Record<Exclude<PriceName, 'wood'>, (found: Found) => n
   lining: ({ result }) => linedArea(result.design),
 };
 
-export type Material = keyof typeof MATERIALS;
+type Material = keyof typeof MATERIALS;
 const NAMES = Object.keys(MATERIALS) as Material[];
 
 /** Materials that a pit has and its design no price for: without that nothing is known of what it costs to build. */
@@ -36,7 +36,7 @@ function costOf(name: Material, found: Found): number | null {
 }
 
 /** What can be told of the costs of some pits. */
-export interface Costs {
+interface Costs {
   /** what they are made of, each with its cost, where any of them has it and a price for it */
   materials: Quantity[];
   /** all of that */
@@ -134,6 +134,7 @@ export function paybackNumber(payback: Payback | null): number | null {
   return payback.usedUp === null ? (payback.cooks ?? Infinity) : -payback.usedUp;
 }
 
+/** The row that says after how many cooks an option is paid back. */
 export const PAYBACK = made('payback', 'payback', { kind: 'cooks', of: () => null });
 
 function sum(values: number[]): number {

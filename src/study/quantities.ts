@@ -32,7 +32,7 @@ function woodUnderSplits(swing: Swing | null): number | null {
   return swing?.wood_kg && swing.period_s > 0 ? swing.wood_kg / swing.period_s : null;
 }
 
-export interface Row<From> {
+interface Row<From> {
   /**
    * how it is printed; a temperature's difference is a temperature difference; 'money' in the currency of a comparison; 'cooks'
    * after which something is paid back
@@ -56,6 +56,7 @@ export interface Row<From> {
   of: (from: From) => number | null | undefined;
 }
 
+/** A number of a result: where it is found and how it is printed. */
 export interface Quantity extends Required<Pick<Row<Found>, 'kind' | 'missing' | 'none'>> {
   /** stable key of the file format; ends with its unit, or with the place it is of */
   key: string;
@@ -214,10 +215,13 @@ const RESULT = {
   'cook.inBand_share': { kind: 'share', of: ({ studies }) => studies?.cook?.inBand_share },
 } as const satisfies Record<string, Row<Found>>;
 
+/** Numbers of a steady state. */
 export type StateName = keyof typeof STATE;
 type StationQuantity = keyof typeof STATION;
+/** Numbers of an estimate, or of the events followed on it. */
 export type ResultName = keyof typeof RESULT;
 type CostName = 'steelCost' | 'insulationCost' | 'liningCost' | 'buildCost' | 'cookWood_kg' | 'cookCost' | 'payback';
+/** Every number that has a row here or in the costs. */
 export type QuantityName = StateName | StationQuantity | ResultName | CostName | 'heatLoss_W' | 'plate_m';
 
 /** A quantity of its row. */

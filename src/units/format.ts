@@ -16,8 +16,10 @@ import { gaugeNumbers, gaugeThickness } from './gauges.js';
 import { findUnit, PRICE_KINDS, type Kind, type UnitRow } from './kinds.js';
 import { withCurrency } from './price.js';
 
+/** The shop's units (°F, in, lb) or SI. */
 export type UnitSystem = 'shop' | 'si';
 
+/** What may be other than usual about a printed quantity. */
 export interface FormatOptions {
   /** significant figures, default 3 */
   digits?: number;

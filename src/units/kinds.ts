@@ -8,6 +8,7 @@
 
 import { settle } from './numbers.js';
 
+/** What a quantity measures: it decides which units fit. */
 export type Kind =
   | 'length'
   | 'plate'
@@ -32,6 +33,7 @@ export type Kind =
   | 'pricePerArea'
   | 'number';
 
+/** A unit: how it is spelled, and what makes SI of it. */
 export interface UnitRow {
   /** spelling used in output and in messages */
   name: string;

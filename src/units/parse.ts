@@ -14,7 +14,7 @@ import { splitPrice } from './price.js';
 /** Converts a number and a unit the table lacks into SI of the kind; undefined when it is no such unit. */
 export type OtherUnits = (kind: Kind, value: number, unit: string) => number | undefined;
 
-export interface ParseOptions {
+interface ParseOptions {
   /** which steel a gauge number means (default carbon) */
   gauges?: GaugeTable;
   /** may a length be a pipe by its nominal size (default yes)? */
@@ -22,7 +22,7 @@ export interface ParseOptions {
   otherUnits?: OtherUnits;
 }
 
-export type Quantity =
+type Quantity =
   | {
       ok: true;
       /** SI value; for wood written per hour as a power: see `wood` */

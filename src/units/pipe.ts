@@ -21,6 +21,7 @@ const size = (nominal: number, diameter: number, walls: Record<string, number>):
   walls: Object.fromEntries(Object.entries(walls).map(([schedule, wall]) => [schedule, wall * INCH])),
 });
 
+/** Steel pipe by nominal size (ASME B36.10M). */
 export const PIPES: readonly PipeSize[] = [
   size(3, 3.5, { std: 0.216, xs: 0.3, '40': 0.216 }),
   size(4, 4.5, { std: 0.237, xs: 0.337, '40': 0.237 }),

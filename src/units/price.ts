@@ -1,7 +1,7 @@
 import { readNumber, tidyText } from './numbers.js';
 
 /** A written price: the amount, its currency's sign or letters, and what it is for; empty where that is missing. */
-export interface WrittenPrice {
+interface WrittenPrice {
   amount: number;
   currency: string;
   unit: string;

@@ -6,25 +6,26 @@ interface Common {
   about: string;
 }
 
-export interface NumberInput<Optional extends boolean = boolean> extends Common {
+interface NumberInput<Optional extends boolean = boolean> extends Common {
   type: 'number';
   kind: CaseKind;
   optional: Optional;
 }
 
+/** One of several names. */
 export interface ChoiceInput<Option extends string = string, Optional extends boolean = boolean> extends Common {
   type: 'choice';
   options: readonly Option[];
   optional: Optional;
 }
 
-export interface ListInput<Optional extends boolean = boolean> extends Common {
+interface ListInput<Optional extends boolean = boolean> extends Common {
   type: 'list';
   kind: CaseKind;
   optional: Optional;
 }
 
-export interface TableInput extends Common {
+interface TableInput extends Common {
   type: 'table';
   kind: CaseKind;
 }
@@ -37,8 +38,10 @@ export interface RecordsInput<
   fields: Fields;
 }
 
-export type FieldInput = NumberInput | ChoiceInput | ListInput;
+type FieldInput = NumberInput | ChoiceInput | ListInput;
+/** What a case may give to a check. */
 export type Input = FieldInput | TableInput | RecordsInput;
+/** What a check needs, by name. */
 export type Inputs = Readonly<Record<string, Input>>;
 
 type ValueOf<I> =
@@ -56,10 +59,13 @@ type ValueOf<I> =
               ? number[] | undefined
               : number[];
 
+/** What a check gets for its inputs, in SI. */
 export type Values<I extends Inputs> = { readonly [Name in keyof I]: ValueOf<I[Name]> };
 
+/** An input as read from a case, in SI; undefined: the case leaves it out. */
 export type Value = number | string | number[] | number[][] | Readonly<Record<string, Value>>[] | undefined;
 
+/** A function of the tool that cases are run through. */
 export interface Check {
   about: string;
   inputs: Inputs;

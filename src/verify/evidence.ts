@@ -10,17 +10,20 @@ import { REGISTRY } from './registry.js';
 import { isFailure, runCases, type Outcome, type Status } from './runCases.js';
 import { stepStudies, type StepStudy } from './stepHalving.js';
 
+/** A file's text and the name that faults carry. */
 export interface NamedText {
   file: string;
   text: string;
 }
 
+/** All files that the evidence is made of. */
 export interface EvidenceFiles extends MeasuredTables {
   /** in the order of the report */
   cases: readonly NamedText[];
   misses: NamedText;
 }
 
+/** What running every case, step study and measured room came to. */
 export interface Evidence {
   schema: 1;
   tool: { name: 'pitwright'; version: string };

@@ -12,6 +12,7 @@ export interface Expected {
   text: string;
 }
 
+/** How far a computed value may be off, as a case writes it. */
 export type Tolerance =
   | { type: 'relative'; share: number; text: string }
   | { type: 'amount'; amount: number; text: string }
@@ -39,6 +40,7 @@ export function readExpected(written: string): Expected | undefined {
   return bound[1] === '>' ? { low: limit, high: Infinity, text } : { low: -Infinity, high: limit, text };
 }
 
+/** How a tolerance may be written, for messages. */
 export const TOLERANCE_FORMS = 'N %, N K, N pt, N in the unit of the case, data, range, or information: reason';
 
 /**
@@ -68,7 +70,7 @@ const EQUAL = 1e-6;
 /** A value right on the edge of its tolerance is inside whatever the last bits say. */
 const EDGE = 1e-9;
 
-export interface Judgement {
+interface Judgement {
   /** computed less the nearest expected value, in the unit of the case; 0 inside a range */
   error: number;
   within: boolean;

@@ -3,6 +3,7 @@ import { LuSolver } from '../solve/linear.js';
 import { nextStep, StiffStepper } from '../solve/stiff.js';
 import { type StiffSystem } from '../solve/stiffSystem.js';
 
+/** A body of one temperature that takes up heat, for studies of steps. */
 export interface Body {
   /** heat content per area, any datum [J/m2], rising with temperature */
   content(T: number): number;
@@ -12,6 +13,7 @@ export interface Body {
   uptake(time: number, T: number): number;
 }
 
+/** A body's temperature [K] at a time [s]. */
 export interface BodyMoment {
   time: number;
   temperature: number;

@@ -6,7 +6,7 @@ import { STANDARD_PRESSURE } from '../physics/constants.js';
 import { bracketedRoot } from '../solve/root.js';
 import { bareNetwork, bareZone } from './rooms/bareNetwork.js';
 
-export interface OpenRoom {
+interface OpenRoom {
   /** of its walls [m2], [-], [K] */
   area: number;
   emissivity: number;

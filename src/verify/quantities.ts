@@ -16,6 +16,7 @@ type PhysicsKind =
   | 'massPerArea'
   | 'pressureGradient';
 
+/** What a case's number may measure: a kind of the shop or one of physics alone. */
 export type CaseKind = Kind | PhysicsKind;
 
 const row = (name: string, factor: number, ...also: string[]): UnitRow => ({ name, factor, also });
@@ -122,7 +123,7 @@ export function caseUnit(kind: CaseKind, written: string): CaseUnit | undefined 
 }
 
 /** A quantity's value in SI, or what is wrong with it. */
-export type ReadValue = { ok: true; si: number } | { ok: false; problem: string };
+type ReadValue = { ok: true; si: number } | { ok: false; problem: string };
 
 /**
  * Input of a case: a number in the kind's SI unit, or text with a unit ("60 °F", "0.3 atm").

@@ -1,6 +1,7 @@
 /** Reads a CSV of cases against the registry. Every fault of the file is gathered, with its line and what would be right. */
 import { parse } from 'csv-parse/sync';
 import { nearestName } from '../units/index.js';
+import { listed } from '../units/listed.js';
 import { mayBeLeftOut, type Check, type ChoiceInput, type Input, type RecordsInput, type Value } from './check.js';
 import { readExpected, readTolerance, TOLERANCE_FORMS, type Expected, type Tolerance } from './expectation.js';
 import { caseUnit, readValue, unitNames, type CaseUnit } from './quantities.js';
@@ -41,6 +42,7 @@ export interface Case {
   known: string;
 }
 
+/** What is wrong with a row of a file of cases. */
 export interface CaseFault {
   file: string;
   line: number;
@@ -127,7 +129,8 @@ function readCase(
   const expected = readExpected(record.expected);
   if (!expected) report('expected', `'${record.expected}' must be a number, a range a..b, or a bound > a or < a`);
   const kind = KINDS.find((each) => each === record.kind);
-  if (!kind) report('kind', `'${record.kind}' must be ${KINDS.join(' or ')}${suggestion(record.kind, KINDS)}`);
+  if (!kind)
+    report('kind', `'${record.kind}' must be ${listed(KINDS, Infinity, 'or')}${suggestion(record.kind, KINDS)}`);
   if (record.source === '') report('source', 'is empty: a value without a source checks nothing');
   const kelvin = check?.result === 'temperature' || check?.result === 'temperatureDifference';
   const scale = check ? caseUnit(check.result, unit) : { factor: 1, offset: 0 };

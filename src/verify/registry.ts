@@ -63,6 +63,7 @@ function collect(): ReadonlyMap<string, Check> {
   return all;
 }
 
+/** Every check, by the name that cases give. */
 export const REGISTRY: ReadonlyMap<string, Check> = collect();
 
 /** Readable list of the checks with their inputs, units and results, for `--list`. */

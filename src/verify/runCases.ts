@@ -3,6 +3,7 @@ import type { Check } from './check.js';
 import { judge } from './expectation.js';
 import type { Case } from './readCases.js';
 
+/** What a case came to. */
 export type Status =
   | 'within'
   /** outside its tolerance and not explained: a failure */
@@ -14,6 +15,7 @@ export type Status =
   /** said to miss, but it does not (any more): a failure of the list */
   | 'stale';
 
+/** A case and what the tool makes of it. */
 export interface Outcome {
   case: Case;
   /** in the unit of the case; null when the tool has nothing to compute or could not */

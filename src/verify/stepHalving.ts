@@ -24,6 +24,7 @@ interface StepRow {
   error: number;
 }
 
+/** Errors at ever finer steps, and the order at which they fall. */
 export interface StepStudy {
   name: string;
   unit: string;

@@ -14,7 +14,7 @@ interface RoomOpening {
   extent: number;
 }
 
-export interface StillRoom {
+interface StillRoom {
   inside: number;
   outside: number;
   pressure: number;
@@ -22,7 +22,7 @@ export interface StillRoom {
 }
 
 /** Flow out of and into the room through one opening [kg/s]. */
-export interface RoomFlow {
+interface RoomFlow {
   out: number;
   in: number;
 }

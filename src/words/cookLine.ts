@@ -2,7 +2,7 @@
 import { sinks } from '../study/events/swing.js';
 import type { EstimateResult } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
-import { isNeverLit, litRange } from './headline.js';
+import { isNeverLit, litTime } from './headline.js';
 import { sayAlone } from './quantity.js';
 import { rangeOf } from './quantityWords.js';
 
@@ -29,7 +29,7 @@ export function cookLine(result: EstimateResult | null, system: UnitSystem): str
   }
   if (isNeverLit(result)) lines.push('From the match it takes a larger fire.');
   if (lit) {
-    lines.push(`From the match it takes ${say('time', lit.reads_s, { digits: 2 })}${litRange(lit, system)}.`);
+    lines.push(`From the match it takes ${litTime(lit, system)}.`);
   }
   return lines.join(' ');
 }

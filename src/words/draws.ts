@@ -6,7 +6,7 @@ import { NEXT_TO_NONE, sayAlone, sayQuantity } from './quantity.js';
 import { rankOf } from './warningRank.js';
 import { splitWhere } from './warningWords.js';
 
-export interface Draws {
+interface Draws {
   answer: 'yes' | 'barely' | 'no';
   /** a short clause */
   why: string;

@@ -96,9 +96,7 @@ function litWords(result: EstimateResult, system: UnitSystem): string[] {
   }
   const coals = `${say('mass', lit.coals_kg, { digits: 2 })} of charcoal`;
   const wood = lit.splits === 0 ? '' : ` and ${say('mass', lit.wood_kg, { digits: 2 })} of splits`;
-  return [
-    `Lit with ${coals}${wood} it reads ${say('temperature', design.fire.target)} after ${say('time', lit.reads_s, { digits: 2 })}${litRange(lit, system)}.`,
-  ];
+  return [`Lit with ${coals}${wood} it reads ${say('temperature', design.fire.target)} after ${litTime(lit, system)}.`];
 }
 
 /**
@@ -109,13 +107,18 @@ export function isNeverLit({ design, warmUp, lit, splits }: EstimateResult): boo
   return lit === null && warmUp?.gauge_s != null && !(splits && sinks(splits, design.fire));
 }
 
-/** ` (5.8 to 27 min)`, as soon and as late as it may read its target from the match; empty where both print alike. */
-export function litRange({ soonest_s, latest_s }: NonNullable<EstimateResult['lit']>, system: UnitSystem): string {
+/** `19 min (5.8 to 27 min)`: when it reads its target from the match, and as soon and as late as it may; an end that prints alike is not said. */
+export function litTime(
+  { reads_s, soonest_s, latest_s }: NonNullable<EstimateResult['lit']>,
+  system: UnitSystem,
+): string {
   const time = (seconds: number) => sayAlone(system)('time', seconds, { digits: 2 });
-  const soonest = time(soonest_s);
-  if (latest_s === null) return ` (${soonest}, or never)`;
+  const [reads, soonest] = [time(reads_s), time(soonest_s)];
+  if (latest_s === null) return `${reads} (${soonest === reads ? '' : `${soonest}, `}or never)`;
   const latest = time(latest_s);
-  return latest === soonest ? '' : ` (${rangeOf(soonest, latest)})`;
+  if (soonest === reads && latest === reads) return reads;
+  if (soonest === reads) return `${reads} (${latest} at the latest)`;
+  return `${reads} (${latest === reads ? `${soonest} at the soonest` : rangeOf(soonest, latest)})`;
 }
 
 /** How it swings under splits. */

@@ -29,7 +29,7 @@ import { steelModulus } from '../physics/steelStrength.js';
 import { windProfile } from '../physics/windProfile.js';
 import { fuelShareLimit, netHeatAsFired } from '../physics/wood.js';
 
-export interface Method {
+interface Method {
   topic: string;
   /** of what; '' where the topic says it */
   of: string;
@@ -123,6 +123,7 @@ const BY_TOPIC: Readonly<Record<string, [of: string, source: string, run: Method
   'Wet surfaces': [["Spalding's mass transfer with the Lewis relation", 'Incropera et al. (2007)', evaporation, wet]],
 };
 
+/** Every relation that a pit is computed by, with its source. */
 export const METHODS: readonly Method[] = Object.entries(BY_TOPIC).flatMap(([topic, rows]) =>
   rows.map(([of, source, run, used]) => ({ topic, of, source, run, used })),
 );

@@ -1,5 +1,6 @@
 /** What a cook feels of plate, in a sentence: the truth where that is next to nothing. */
-import { baselineOf, type Comparison } from '../study/compare/compare.js';
+import { baselineOf } from '../study/compare/baseline.js';
+import type { Comparison } from '../study/compare/compare.js';
 import { tellingFor } from '../study/compare/verdict.js';
 import { LATE } from '../study/events/swing.js';
 import { ofResult, type Quantity } from '../study/quantities.js';

@@ -22,7 +22,7 @@ interface QuantityWords {
   buyer?: string;
 }
 
-export type WordForm = keyof QuantityWords;
+type WordForm = keyof QuantityWords;
 
 const WORDS: Readonly<Record<QuantityName, QuantityWords>> = {
   gauge_s: {

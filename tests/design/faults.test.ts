@@ -68,6 +68,32 @@ const ONE_FAULT: [string, string, Expected][] = [
     { code: 'unknown-key', path: 'wood.mosture', at: 'mosture', value: null, message: /no field/, nearest: 'moisture' },
   ],
   [
+    'a mistyped field that is needed',
+    inChamber('length: 60 in', 'lenght: 60 in'),
+    { code: 'unknown-key', path: 'chamber.lenght', at: 'lenght', message: /no field/, nearest: 'length' },
+  ],
+  [
+    'another word for a field that is needed',
+    inChamber('centre: 40 in', 'center: 40 in'),
+    { code: 'unknown-key', path: 'chamber.center', at: 'center', message: /no field/, nearest: 'centre' },
+  ],
+  [
+    'a mistyped size of a vent, which needs one of several',
+    changed(['diameter: 4 in', 'diamter: 4 in']),
+    {
+      code: 'unknown-key',
+      path: 'firebox.intakes[0].diamter',
+      at: 'diamter',
+      message: /no field/,
+      nearest: 'diameter',
+    },
+  ],
+  [
+    'a mistyped part, one of which is needed',
+    changed(['chamber:\n', 'chambr:\n']),
+    { code: 'unknown-key', path: 'chambr', at: 'chambr', message: /no field/, nearest: 'chamber' },
+  ],
+  [
     'a field of another block',
     inChamber('plate: 1/4 in', 'plate: 1/4 in\n  intakes: []'),
     {
@@ -247,14 +273,7 @@ describe('a report', () => {
       ['gauge: middle', 'gauge: midle'],
     );
     const faults = faultsOf(text);
-    expect(faults.map((each) => each.path)).toEqual([
-      'site.air',
-      'wood.kind',
-      'fire.target',
-      'fire.taget',
-      'throat.area',
-      'gauge',
-    ]);
+    expect(faults.map((each) => each.path)).toEqual(['site.air', 'wood.kind', 'fire.taget', 'throat.area', 'gauge']);
     const lines = faults.map((each) => each.line);
     expect(lines).toEqual([...lines].sort((a, b) => a - b));
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  changeAll,
   changeTree,
   combinations,
   eachField,
@@ -33,6 +34,7 @@ describe('a variation', () => {
     ['chamber.plate=1/8 in | 3/16 in | 1/4 in', 'chamber.plate', ['1/8 in', '3/16 in', '1/4 in']],
     [' fire.heat = 70,000 BTU/h|90,000 BTU/h ', 'fire.heat', ['70,000 BTU/h', '90,000 BTU/h']],
     ['stacks[0].height=30 in', 'stacks[0].height', ['30 in']],
+    ['stacks[1]=none', 'stacks[1]', ['none']],
     [
       'chamber.insulation=none | { thickness: 2 in, skin: 16 ga }',
       'chamber.insulation',
@@ -53,7 +55,10 @@ describe('a variation', () => {
   it.each([
     ['chamber.plate', /no '='/],
     ['=1/4 in', /names no field/],
-    ['chamber plate=1/4 in', /names no field/],
+    ['chamber plate=1/4 in', /names no field.*; allowed: paths such as .*; did you mean 'chamber\.plate'\?/],
+    ['stacks.[0].height=30 in', /did you mean 'stacks\[0\]\.height'\?/],
+    ['stacks 0 height=30 in', /did you mean 'stacks\[0\]\.height'\?/],
+    ['stacks[one]=none', /names no field: 'stacks\[one\]'; allowed: paths such as .* stacks\[1\]$/],
     ['__proto__.x=1', /names no field/],
     ['chamber..plate=1', /names no field/],
     ['chamber.plate=', /empty value/],
@@ -185,9 +190,20 @@ describe('a change of a tree', () => {
     expect(JSON.stringify(changed('constructor.name', 'x'))).toContain('"constructor":{"name":"x"}');
   });
 
+  it('takes an item out of its list, several by the numbers that they have in the file', () => {
+    expect(changed('firebox.intakes[0]', 'none')).toMatchObject({ firebox: { intakes: [{ open: '50 %' }] } });
+    const each = eachField([
+      { path: 'loads[0], loads[2]', value: 'none' },
+      { path: 'loads[3].mass', value: '1 lb' },
+    ]);
+    const loads = ['a', 'b', 'c', 'd'].map((name) => ({ name }));
+    expect(changeAll({ loads }, each)).toMatchObject({ tree: { loads: [{ name: 'b' }, { name: 'd', mass: '1 lb' }] } });
+  });
+
   it.each([
     ['upright.plate', '1/4 in', /the design has no upright/],
     ['stacks[2].height', '20 in', /no stacks\[2\]: the list has 1/],
+    ['stacks[1]', 'none', /no stacks\[1\]: the list has 1, counted from 0; did you mean 'stacks\[0\]'\?$/],
     ['firebox.shape.width', '20 in', /firebox\.shape holds no fields/],
     ['chamber[0].plate', '1 in', /chamber is no list/],
     ['fire', '{ heat: 70,000 BTU/h }', /split by its comma.*"70,000 BTU\/h"/],

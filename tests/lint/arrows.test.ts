@@ -40,6 +40,14 @@ describe('the direction of imports', () => {
   });
 });
 
+describe('a circle of imports', () => {
+  it('is caught, however a name stands beside types', async () => {
+    const code =
+      "import { checkDoors, type Unused } from './senseDoors.js';\nexport const found = checkDoors as Unused;\n";
+    expect(await broken('src/design/faults.ts', code)).toContain('import-x/no-cycle');
+  });
+});
+
 describe('what only the command may touch', () => {
   it.each([
     "import 'node:fs';",

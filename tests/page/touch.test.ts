@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { expectScrolled, useTouched } from './support/finger.js';
 import { settled, type } from './support/open.js';
@@ -60,6 +61,18 @@ describe.skipIf(!browser)('under a finger', () => {
           .filter(({ height }) => height < 43.9),
       );
     expect(small).toEqual([]);
+  });
+
+  it('names of curves stand once, on their switches, and under the plot in a file alone', async () => {
+    const { page } = touched;
+    const names = await page.locator('#chart-curves span').allTextContents();
+    expect(names).toContain('firebox');
+    const drawn = await page.locator('#chart svg text').allTextContents();
+    expect(drawn.filter((text) => names.includes(text))).toEqual([]);
+    expect(drawn).toContain('Time [min]');
+    const [download] = await Promise.all([page.waitForEvent('download'), page.locator('#chart-svg').tap()]);
+    const svg = readFileSync(await download.path(), 'utf8');
+    for (const name of names) expect(svg).toContain(`>${name}</text>`);
   });
 
   it("bare numbers are taken in the field's own unit, and shown with it", async () => {

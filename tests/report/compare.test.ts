@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { compareCharts } from '../../src/charts/compareCharts.js';
-import { compareRows, rowHead, tellingOfRow } from '../../src/report/compareRows.js';
+import { compareRows, isSame, rowHead, sameWords, tellingOfRow } from '../../src/report/compareRows.js';
 import { compareText } from '../../src/report/text/compareText.js';
 import { comparisonOf, expectWhole } from './comparedExample.js';
 
@@ -47,6 +47,20 @@ describe('a comparison told', () => {
         const told = `${rowHead(row, { ...telling, unit: '' })} ${telling.quantity(base.value)}`;
         expect(same.replace(/\s+/g, ' ')).toContain(told);
       } else expect(rows).toContain(`  ${rowHead(row, telling)} `);
+    }
+  });
+
+  it('takes what is the same in all of several tables once, behind the last', async () => {
+    const comparison = await comparisonOf('plain-24.yaml', 'chamber.plate=1/8 in | 3/16 in | 1/4 in | 3/8 in');
+    const text = compareText(comparison, 'shop').replace(/\s+/g, ' ');
+    expect(text.match(/ Warm-up first reads/g)!.length).toBeGreaterThan(1);
+    const [before, inAll] = text.split('The same in all: ');
+    const rows = compareRows(comparison);
+    const others = comparison.options.flatMap(({ label }, i) => (label === comparison.baseline ? [] : [i]));
+    for (const row of rows.filter((each) => isSame(each, others, 'shop'))) {
+      const words = sameWords([row], 0, 'shop', '$').replace(/^[^(]*\((.*)\)$/, '$1');
+      expect(inAll).toContain(words);
+      expect(before).not.toContain(`${words},`);
     }
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { EstimateResult, PlaceState } from '../../src/study/estimate/result.js';
-import { headline, isNeverLit } from '../../src/words/headline.js';
+import { headline, isNeverLit, litTime } from '../../src/words/headline.js';
 import type { SpreadNumber } from '../../src/study/spread/uncertainty.js';
 import { format } from '../../src/units/index.js';
 import { sampleDesign, sampleResult } from '../support/sampleResult.js';
@@ -99,6 +99,23 @@ describe('the answer in sentences', () => {
     );
     const warnings = [{ code: 'back-draft', message: '', where: 'throat', value: -1, limits: null }];
     expect(told({ ...sampleResult, warnings })).toContain('It draws the wrong way');
+  });
+
+  it.each([
+    [19, 5.8, 27, '19 min (5.8 to 27 min)'],
+    [43.4, 6.3, 43.4, '43 min (6.3 min at the soonest)'],
+    [43.4, 6.3, 42.8, '43 min (6.3 min at the soonest)'],
+    [43, 43, 82, '43 min (82 min at the latest)'],
+    [43, 43, 43.4, '43 min'],
+    [43, 6.3, null, '43 min (6.3 min, or never)'],
+    [43, 42.9, null, '43 min (or never)'],
+  ])('says of %f min from the match, %f to %s: %s', (reads, soonest, latest, words) => {
+    const lit = {
+      reads_s: 60 * reads,
+      soonest_s: 60 * soonest,
+      latest_s: latest && 60 * latest,
+    } as NonNullable<EstimateResult['lit']>;
+    expect(litTime(lit, 'shop')).toBe(words);
   });
 
   it('says that a cook does not bring it there where a full fire does, and only there', () => {

@@ -16,6 +16,7 @@ import { defaultWorkers, inOrder, SLICE, withThreads, type Ask } from '../pool.j
 import { Rooms } from '../rooms.js';
 import { rateTeller, tell } from '../stderr.js';
 
+/** What `batch` is asked for on the command line. */
 export interface BatchOptions {
   /** file of the design that lines of CSV change; absent: each line is a design */
   changes?: string;

@@ -10,6 +10,7 @@ import { refuseClashes } from '../output.js';
 import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import { progress, tellWarnings } from '../stderr.js';
 
+/** Limits of a cold smoke as typed, with their units. */
 export interface ColdSmokeOptions extends OutputOptions {
   ceiling?: string;
   least?: string;

@@ -18,6 +18,7 @@ import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import type { SpreadOptions } from '../spread.js';
 import { progress, tell } from '../stderr.js';
 
+/** What varies, against what, and what it costs, as typed. */
 export interface CompareOptions extends SpreadOptions, OutputOptions {
   vary: string[];
   equal?: Equal;
@@ -72,7 +73,7 @@ export function studiesOf(
 export function readVariations({ vary, equal }: Pick<CompareOptions, 'vary' | 'equal'>): Variation[] {
   const variations = vary.map((text) => {
     const read = parseVariation(text);
-    if ('problem' in read) throw new Stop(exit.wrongUsage, `--vary '${text}' ${read.problem}.`);
+    if ('problem' in read) throw new Stop(exit.wrongUsage, `--vary '${text}' ${read.problem}`);
     return read;
   });
   const paths = variations.flatMap(({ path }) => pathsIn(path));

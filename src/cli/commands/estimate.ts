@@ -8,6 +8,7 @@ import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import type { SpreadOptions } from '../spread.js';
 import { progress } from '../stderr.js';
 
+/** How much of an estimate is told, where to and in which units. */
 export interface EstimateOptions extends SpreadOptions, OutputOptions {
   full?: boolean;
 }

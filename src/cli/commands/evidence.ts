@@ -16,6 +16,7 @@ import { openFolder, openSink, refuseClashes, type Sink } from '../output.js';
 import { inRepository, readReference, referenceFolder } from '../referenceFiles.js';
 import { progress, tell } from '../stderr.js';
 
+/** Which cases are run, and where their outcome goes. */
 export interface EvidenceOptions {
   json?: boolean;
   output?: string;

@@ -23,6 +23,7 @@ import { loadDesign } from '../loadDesign.js';
 import { openFolder, openSink, refuseClashes } from '../output.js';
 import { progress, tell } from '../stderr.js';
 
+/** What is fitted and what is held back, as typed. */
 export interface FitCommandOptions {
   free?: string;
   holdBack: string;

@@ -9,6 +9,7 @@ import { filesBeside } from '../namedFile.js';
 import { openSink, refuseClashes } from '../output.js';
 import { showPage } from '../showPage.js';
 
+/** Where the page is written, and whether it is opened. */
 export interface PageOptions {
   output?: string;
   open?: boolean;

@@ -21,6 +21,7 @@ import { progress } from '../stderr.js';
 import type { sizesOf } from './size.js';
 import { readVariations, sayWhatCannotBe, studiesOf, waysToBuild, withWarnings } from './compare.js';
 
+/** What goes into the file for a buyer, and on which paper. */
 export interface ReportOptions extends SpreadOptions {
   vary: string[];
   equal?: Equal;

@@ -14,6 +14,7 @@ import { openOutputs, writeOutputs, type OutputOptions } from '../outputs.js';
 import { defaultWorkers, withPool } from '../pool.js';
 import { saying } from '../spread.js';
 
+/** How clean the fire must burn, and how much of the answer is told. */
 export interface SizeOptions extends OutputOptions {
   cleanAir: number;
   full?: boolean;

@@ -4,7 +4,7 @@
  * Emissivities: tables of infrared instruments (FLIR manuals T559880 and T810253, Omega OS100, Raytek), as read there. Paint
  * limits: common practice, no source.
  */
-export interface FinishRow {
+interface FinishRow {
   /** total hemispherical emissivity, 0..1 */
   emissivity: number;
   /** printed range or how the value was picked from the tables */
@@ -16,6 +16,7 @@ export interface FinishRow {
 const HEAT_PAINT_LIMIT = 923.15; // 650 °C (1200 °F), the usual label of heat-resistant black paint
 const LACQUER_LIMIT = 423.15; // 150 °C, ordinary paint and lacquer
 
+/** What outsides may be finished with, and how they radiate [-]. */
 export const FINISHES: Readonly<Record<string, FinishRow>> = {
   'black paint': { emissivity: 0.92, note: 'black paint, heat resistant', maxTemperature: HEAT_PAINT_LIMIT },
   'matt lacquer': { emissivity: 0.97, note: 'black matt lacquer, 100 °C', maxTemperature: LACQUER_LIMIT },
@@ -31,4 +32,5 @@ export const FINISHES: Readonly<Record<string, FinishRow>> = {
   aluminium: { emissivity: 0.09, note: 'aluminium, commercial sheet' },
 };
 
+/** What an outside has unless the file says otherwise. */
 export const DEFAULT_FINISH = 'black paint';

@@ -1,6 +1,7 @@
 /** Insulation: conductivity against temperature, density, specific heat. */
 import type { ConductivityTable } from '../../physics/insulation.js';
 
+/** A material that keeps heat in: conductivity [W/(m K)] and limits. */
 export interface InsulationRow {
   conductivity: ConductivityTable;
   /** [kg/m3] */
@@ -16,6 +17,7 @@ export interface InsulationRow {
 
 const celsius = (degrees: number): number => degrees + 273.15;
 
+/** Materials for outside the plate, by the names that a file takes. */
 export const INSULATIONS: Readonly<Record<string, InsulationRow>> = {
   'ceramic fibre': {
     conductivity: {

@@ -2,7 +2,7 @@
 import type { ConductivityTable } from '../../physics/insulation.js';
 import { INSULATIONS, type InsulationRow } from './insulations.js';
 
-export interface LiningRow extends Omit<InsulationRow, 'specificHeat' | 'knownTo'> {
+interface LiningRow extends Omit<InsulationRow, 'specificHeat' | 'knownTo'> {
   /** [J/(kg K)] against temperature */
   specificHeat: ConductivityTable;
   /** the figures rest on memory, not on print */
@@ -14,6 +14,7 @@ const celsius = (...degrees: number[]): number[] => degrees.map((each) => each +
 /** Temperatures at which the VDI Heat Atlas prints refractories. */
 const ATLAS = celsius(400, 600, 800, 1000, 1200);
 
+/** Materials for inside the plate, by the names that a file takes. */
 export const LININGS: Readonly<Record<string, LiningRow>> = {
   firebrick: {
     conductivity: INSULATIONS.firebrick.conductivity,

@@ -12,7 +12,7 @@ interface Limit {
   source: string;
 }
 
-export interface SteelRow {
+interface SteelRow {
   /** above it the scale flakes off and the plate wastes away in air */
   scaling: Limit;
   /** above it steel under load gives slowly, and goes on giving */
@@ -23,6 +23,7 @@ const celsius = (degrees: number): number => degrees + 273.15;
 
 const CREEP = 'Applied Metallurgy and Corrosion Control, table 5.2, initial creep temperatures';
 
+/** Temperatures [K] from which each steel scales and creeps. */
 export const STEELS: Readonly<Record<Steel, SteelRow>> = {
   carbon: {
     scaling: {

@@ -5,7 +5,7 @@
 import { siOf } from '../ranges.js';
 import type { HeadKind } from '../heads.js';
 
-export interface Tank {
+interface Tank {
   /** outside [m] */
   diameter: number;
   /** between seams; of a drum all of it [m] */
@@ -21,6 +21,7 @@ const tank = (diameter: string, length: string, plate: string, heads: HeadKind):
   heads,
 });
 
+/** Tanks by their usual names, with the sizes that they count as. */
 export const TANKS = {
   '55 gal drum': tank('22-1/2 in', '33-1/2 in', '18 ga', 'flat'),
   '120 gal tank': tank('24 in', '54 in', '3/16 in', 'elliptical'),
@@ -30,4 +31,5 @@ export const TANKS = {
   '1000 gal tank': tank('41 in', '151 in', '1/4 in', 'hemispherical'),
 } as const;
 
+/** A tank that `shell` may name. */
 export type TankName = keyof typeof TANKS;

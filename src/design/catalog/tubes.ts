@@ -1,7 +1,7 @@
 /** Stock a stack may be cut from: tube by outside diameter and gauge (common practice, no source), and pipe. */
 import { gaugeThickness, PIPES, settle, siIn } from '../../units/index.js';
 
-export interface StockTube {
+interface StockTube {
   /** outside diameter of a tube, nominal size of a pipe [in] */
   size: number;
   /** gauge of a tube's wall; a pipe has its standard one */
@@ -12,7 +12,7 @@ export interface StockTube {
 }
 
 /** Square tube by its side [m] (common practice, no source). */
-export interface SquareTube {
+interface SquareTube {
   width: number;
   gauge: number;
 }
@@ -33,8 +33,10 @@ const pipes: StockTube[] = PIPES.filter(({ nominal }) => nominal <= MOST_PIPE).m
   wall: settle(walls.std),
 }));
 
+/** Round tube and pipe that stacks are chosen from, the smallest first. */
 export const STOCK_TUBES: readonly StockTube[] = [...tubes, ...pipes].sort((a, b) => a.diameter - b.diameter);
 
+/** Square tube that stacks are chosen from, the smallest first. */
 export const STOCK_SQUARES: readonly SquareTube[] = [3, 4, 5, 6, 8, 10].map((size) => ({
   width: siIn('length', size, 'in'),
   gauge: GAUGE,

@@ -11,7 +11,7 @@
  */
 import type { WoodComposition } from '../../physics/wood.js';
 
-export interface WoodRow {
+interface WoodRow {
   /** mass fractions of dry wood */
   composition: WoodComposition;
   /** Gottlieb's printed heat [J/kg], basis unsettled, not used */

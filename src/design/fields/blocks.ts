@@ -4,6 +4,7 @@ import type { Fields } from '../reading.js';
 import type { Soft, Field, Rows, Read, Flat, Row } from './fieldType.js';
 import type { Given } from './field.js';
 
+/** A field that holds fields of its own. */
 export interface Block<T = unknown, R extends Rows = Rows> extends Field<T> {
   rows: R;
   /** the block's own fields, wherever they stand */

@@ -51,6 +51,7 @@ function insulationBlock(offered: boolean) {
   });
 }
 
+/** Insulation of a part, which a file may leave out. */
 export const insulation = optional(insulationBlock(true));
 
 /** A block of a face, or `none` where the face has not what its part has. */

@@ -7,6 +7,7 @@ import { quantity, text } from './field.js';
 import { ownInsulation } from './cover.js';
 import { HEIGHT, plate, SHARE } from './shared.js';
 
+/** What a door's gaps may come to. */
 export const LEAK = range('area', '0 in^2', '50 in^2');
 const DOOR_SIDE = range('length', '2 in', '10 ft');
 
@@ -25,6 +26,7 @@ const DOOR = {
 
 export const door = block('Door; without one the shell counts as whole.', DOOR);
 
+/** Doors of a part that has more than one. */
 export const several = (name: PartName) =>
   list(
     block('One of several doors.', {

@@ -21,6 +21,7 @@ interface Default<T> {
   guess?: true | string;
 }
 
+/** What a number's field may have beside its range and words. */
 export interface NumberOptions extends Default<number>, Pick<Row, 'print' | 'slider' | 'unknown'> {
   examples?: string[];
   /** may be a pipe by its nominal size: only the diameter of something round */

@@ -6,6 +6,7 @@ import type { Fields } from '../reading.js';
 /** A block as far as it has been read, in SI. */
 export type Soft = Readonly<Record<string, unknown>>;
 
+/** One row of the design file: what may stand there and how it is read. */
 export interface Field<T = unknown> {
   /**
    * what may stand in a file
@@ -31,6 +32,7 @@ export interface Field<T = unknown> {
   belongs?: (own: Soft, around: Soft) => boolean;
 }
 
+/** Fields by their keys. */
 export type Rows = Readonly<Record<string, Field>>;
 
 /** The value of a field, once read. */
@@ -39,12 +41,14 @@ type ValueOf<F> = F extends Field<infer T> ? T : never;
 /** What a block's rows come to: fields that may be absent are optional. */
 export type Read<R> = Loose<{ [K in keyof R]: ValueOf<R[K]> }>;
 
+/** The same type with what may be undefined optional. */
 export type Loose<T> = Flat<
   { [K in keyof T as undefined extends T[K] ? never : K]: T[K] } & {
     [K in keyof T as undefined extends T[K] ? K : never]?: Exclude<T[K], undefined>;
   }
 >;
 
+/** The same type written out, for messages of the compiler. */
 export type Flat<T> = { [K in keyof T]: T[K] };
 
 /**
@@ -75,6 +79,7 @@ export const UNKNOWN_SCALES = {
   glow: 'times',
 } as const;
 
+/** Kinds of estimates that a spread may move. */
 export type UnknownKind = keyof typeof UNKNOWN_SCALES;
 
 /** How the page shows a number. */

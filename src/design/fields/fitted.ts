@@ -8,8 +8,11 @@ import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';
 import { quantity } from './field.js';
 
+/** What a fitted factor may be. */
 export const FACTOR = range('number', '0.02', '50');
+/** How long a log may be. */
 export const LOG_TIME = range('time', '1 min', '1000 h');
+/** How far a fit may be off a log. */
 export const LOG_ERROR = range('temperatureDifference', '0 °F', '1000 °F');
 
 const log = z

@@ -78,6 +78,7 @@ function ventArea(intake: Fields): number {
       code: given.length === 0 ? 'missing' : 'cannot-be-built',
       message: given.length === 0 ? 'has no size' : `has two sizes: ${given.join(', ')}`,
       allowed: 'diameter, or width and height, or area',
+      lacks: ['diameter', 'width', 'height', 'area'].map((key) => [...intake.path, key]),
       value: null,
     });
     return NaN;

@@ -22,6 +22,7 @@ const PRICES = {
   wood: optional(quantity(PER_MASS, 'Wood as it is burned, by its weight.', { examples: ['$0.25/lb'] })),
 };
 
+/** What a price may be given of. */
 export type PriceName = keyof typeof PRICES;
 
 export const prices = block(

@@ -177,7 +177,7 @@ function bedFire({ bed }: { bed?: number }, { firebox }: Soft): number {
 }
 
 /** Where the full fire comes from, when the file gives none: what the bed makes, until the air is reckoned too. */
-export type HeatOf = 'box' | 'bed' | 'air';
+type HeatOf = 'box' | 'bed' | 'air';
 
 export const fire = block(
   'The fire and the temperature wanted.',

@@ -13,6 +13,7 @@ const MOST_HEIGHTS = 6;
 
 /** What a size may leave as it is drawn. */
 export const KEPT = ['intakes', 'throat', 'stack'] as const;
+/** What a choice of sizes may have to leave as it is drawn. */
 export type Kept = (typeof KEPT)[number];
 
 /** Tubes and pipes by their sizes; a wrong one is left out and told. */

@@ -12,6 +12,7 @@ import { Sheet, type ViewPlace } from '../sheet.js';
 /** Of a reading: a dial or a dot that stands there, one that stands there with its reading alone, or none. */
 export type PlaceMark = 'drawn' | 'asked' | 'none';
 
+/** What is written and coloured into a drawing of the pit. */
 export interface PitNotes {
   /** a station's colour, as share 0..1 of the temperature scale, and what is written in it, most telling line first */
   stations?: readonly StationNote[];
@@ -21,6 +22,7 @@ export interface PitNotes {
   flows?: { intake?: string; stack?: string };
 }
 
+/** What is told of a station; share and heights as in `PitNotes`, heights in m. */
 export interface StationNote {
   name: StationName;
   share: number;
@@ -29,6 +31,7 @@ export interface StationNote {
   layers?: readonly { low: number; high: number; share: number; text: string }[];
 }
 
+/** Which views, and how large [px]. */
 export interface PitDrawingOptions {
   /** of the whole drawing [px] */
   width: number;

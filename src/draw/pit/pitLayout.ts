@@ -5,6 +5,7 @@ import { deckOf, hasGaps } from '../../design/decks.js';
 import { headReach } from '../../design/heads.js';
 import { depthOf, wallAt, type FaceName, type Wall } from '../../design/walls.js';
 
+/** A rectangle in the side view, along the pit and above the ground [m]. */
 export interface Span {
   left: number;
   right: number;
@@ -12,6 +13,7 @@ export interface Span {
   high: number;
 }
 
+/** Where everything of a pit lies in the side view [m]. */
 export interface PitLayout {
   firebox: Span;
   chamber?: Span;

@@ -25,6 +25,7 @@ import { counted, type Report } from './report.js';
 import { readStamp } from './stamps.js';
 import type { LogTable } from './table.js';
 
+/** A column that is used, and what it holds. */
 export interface Column {
   index: number;
   /** as written, shortened */

@@ -11,6 +11,7 @@ import { counted, type Report } from './report.js';
 import { looksLikeRunningTotal } from './runningTotal.js';
 import type { LogTable } from './table.js';
 
+/** All that reading wood, vents, doors and weather out of a table needs. */
 export interface Source {
   table: LogTable;
   columns: readonly Column[];

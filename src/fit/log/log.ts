@@ -62,6 +62,7 @@ export interface LogNote {
   leftOut?: 'rows' | 'readings';
 }
 
+/** A cook as its log tells it: SI, times from the first row. */
 export interface CookLog {
   /** file name, for reports */
   name: string;

@@ -3,6 +3,7 @@ import { format } from '../../units/index.js';
 import { counted, type Report } from './report.js';
 import type { LogTable } from './table.js';
 
+/** Rows of a table in the order of time. */
 export interface Timeline {
   /** rising, from 0 [s] */
   time_s: number[];

@@ -25,6 +25,7 @@ import { readTimes } from './times.js';
 
 export { formatLogFaults, type LogFault } from './report.js';
 
+/** What reading a log needs beside its text. */
 export interface LogOptions {
   /** name that faults and the log carry */
   fileName: string;
@@ -34,6 +35,7 @@ export interface LogOptions {
   otherUnits?: OtherUnits;
 }
 
+/** A log, or the faults that keep it from being one. */
 export type LogResult = { log: CookLog; faults?: undefined } | { log?: undefined; faults: LogFault[] };
 
 /** What no thermometer of a fire can read [K]: below -60 °C or above 1300 °C. */

@@ -6,6 +6,7 @@ import type { Timeline } from './order.js';
 import { counted, type Report } from './report.js';
 import type { LogTable } from './table.js';
 
+/** What a column of temperatures holds, row by row, cells that can't be read left out. */
 export interface Readings {
   column: Column;
   time_s: number[];

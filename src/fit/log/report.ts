@@ -14,7 +14,7 @@ const MOST_FAULTS = 50;
 /** What would break a line, or hide or turn what follows it, in a text that quotes a cell. */
 const CONTROL = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]+/g;
 
-export interface FaultAt {
+interface FaultAt {
   code: FaultCode;
   /** 1-based; without one the fault is about the file */
   line?: number;

@@ -1,7 +1,7 @@
 /** One cell of time: a clock time, a date, or both, as loggers and people write them. */
 
 /** Parts of a written date, day and month perhaps still to be told apart. */
-export interface WrittenDate {
+interface WrittenDate {
   year: number;
   /** first and second number beside the year */
   first: number;
@@ -9,6 +9,7 @@ export interface WrittenDate {
   order: 'month-day' | 'day-month' | 'unknown';
 }
 
+/** A date, a clock time, or both, as written. */
 export interface Stamp {
   date?: WrittenDate;
   /** since midnight [s]; undefined: a date alone */

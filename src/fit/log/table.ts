@@ -9,6 +9,7 @@ interface HeaderCell {
   column: number;
 }
 
+/** A logger's file cut into cells. */
 export interface LogTable {
   delimiter: Delimiter;
   headerLine: number;

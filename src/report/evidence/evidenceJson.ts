@@ -35,7 +35,7 @@ function outcomeTree({ case: each, computed, error, status, reason }: Outcome) {
 
 /** All of the evidence as JSON, rounded so that it is the same on every machine. */
 export function evidenceJson({ outcomes, validation, steps, ...rest }: Evidence): string {
-  const { quantities, ...others } = validation;
+  const { quantities, mechanisms, ...others } = validation;
   return toJson(
     rounded({
       ...rest,
@@ -43,8 +43,9 @@ export function evidenceJson({ outcomes, validation, steps, ...rest }: Evidence)
       stepStudies: steps,
       validation: quantities.map(({ rows, ...quantity }) => ({
         ...quantity,
-        rows: rows.map((row) => ({ ...row, ratio: row.computed / row.measured })),
+        rows: rows.map((row) => ({ ...row, time_s: undefined, ratio: row.computed / row.measured })),
       })),
+      mechanisms: mechanisms.map((each) => ({ ...each, key: undefined })),
       ...others,
     }),
   );

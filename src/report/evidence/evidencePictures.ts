@@ -1,10 +1,11 @@
 /** Pictures of the validation: computed against measured with bands, and the steel room against time. */
 import type { NamedChart } from '../../charts/estimateCharts.js';
 import { historyChart, scatterChart, type ScatterGroup } from '../../charts/scatterChart.js';
+import { ofQuantity, type QuantityName } from '../../verify/validation/quantities.js';
 import type { QuantityResult } from '../../verify/validation/summary.js';
 import type { Validation } from '../../verify/validation/validation.js';
 
-export interface Picture extends NamedChart {
+interface Picture extends NamedChart {
   /** what it shows, in a sentence */
   about: string;
 }
@@ -15,14 +16,12 @@ function group(name: string, { rows }: QuantityResult): ScatterGroup {
   return { name, points: rows.filter((row) => row.leftOut === '') };
 }
 
+/** Every picture of the report, in its order. */
 export function evidencePictures({ quantities }: Validation): Picture[] {
-  const of = (experiment: string, quantity: string) =>
-    quantities.find((each) => each.experiment === experiment && each.quantity.startsWith(quantity))!;
-  const [rooms, bare, wool] = ['vent-flow rooms', 'steel room, bare plate', 'steel room, wool inside'];
-  const steel = of(bare, 'steel rise, mean');
-  const minutes = (id: string) => Number(id.split('-').at(-1)) / 60;
+  const of = (name: QuantityName) => ofQuantity(quantities, name);
+  const steel = of('steelMean');
   const curve = (key: 'measured' | 'computed' | 'computedAsIs') =>
-    steel.rows.map((row) => ({ x: minutes(row.id), y: row[key]! }));
+    steel.rows.map((row) => ({ x: row.time_s! / 60, y: row[key]! }));
   const charts: (Omit<Picture, 'config'> & { config: unknown })[] = [
     {
       file: 'flows',
@@ -33,7 +32,7 @@ export function evidencePictures({ quantities }: Validation): Picture[] {
         subtitle: 'Steckler, Quintiere & Rinkinen (1982), 11 tests; opening coefficient 0.70, nothing fitted',
         quantity: 'flow',
         unit: 'kg/s',
-        groups: [group('flow out', of(rooms, 'flow out')), group('flow in', of(rooms, 'flow in'))],
+        groups: [group('flow out', of('outflow')), group('flow in', of('inflow'))],
       }),
     },
     {
@@ -45,7 +44,7 @@ export function evidencePictures({ quantities }: Validation): Picture[] {
           'height above the sill as a share of the opening; one mixed zone puts it too low and nearly at one height',
         quantity: 'neutral plane',
         unit: 'share of the opening',
-        groups: [group('neutral plane', of(rooms, 'neutral plane'))],
+        groups: [group('neutral plane', of('neutral'))],
         band: { amount: 0.04 },
         bandMeans: "within the measurement's 0.04 (dashed)",
         from: 0.4,
@@ -61,11 +60,11 @@ export function evidencePictures({ quantities }: Validation): Picture[] {
         quantity: 'rise',
         unit: 'K',
         groups: [
-          group('upper gas, vent-flow rooms', of(rooms, 'gas rise, upper')),
-          group('mean gas, bare steel room', of(bare, 'gas rise, mean')),
+          group('upper gas, vent-flow rooms', of('upperGas')),
+          group('mean gas, bare steel room', of('gasMean')),
           group('steel by area, bare steel room', steel),
-          group('plate thermometers, bare', of(bare, 'plate thermometers')),
-          group('plate thermometers, wool inside', of(wool, 'plate thermometers')),
+          group('plate thermometers, bare', of('probes')),
+          group('plate thermometers, wool inside', of('woolProbes')),
         ],
       }),
     },

@@ -1,11 +1,13 @@
 /** The evidence as one Markdown page that a sceptic can check. Same evidence, same bytes: no dates, no timings. */
 import type { Evidence } from '../../verify/evidence.js';
+import type { MechanismEffect } from '../../verify/validation/mechanisms.js';
+import { ofQuantity, type QuantityName } from '../../verify/validation/quantities.js';
 import type { QuantityResult } from '../../verify/validation/summary.js';
 import { figure, markdownTable, ratio, Sources } from './evidenceMarkdown.js';
 import { balanceTable, biasTable, fireLines, mechanismTable, rowTables } from './evidenceValidation.js';
 import { caseTables, informationTable, missTable, stepTable } from './evidenceVerification.js';
 
-export interface ReportOptions {
+interface ReportOptions {
   /** pictures to show, relative to the report: file and what it shows */
   pictures?: readonly { file: string; about: string }[];
 }
@@ -48,10 +50,6 @@ function verification({ outcomes, steps }: Evidence, sources: Sources): string[]
     'Figures that the tool has no counterpart for, or that are no test of it. They count neither for nor against it.',
     informationTable(outcomes),
   ];
-}
-
-function find(quantities: readonly QuantityResult[], experiment: string, quantity: string): QuantityResult {
-  return quantities.find((each) => each.experiment === experiment && each.quantity === quantity)!;
 }
 
 function validation({ validation: v }: Evidence, { pictures = [] }: ReportOptions): string[] {
@@ -130,24 +128,24 @@ function setup(v: Evidence['validation']): string[] {
 }
 
 function findings({ mechanisms, quantities }: Evidence['validation']): string[] {
-  const by = (name: string) => mechanisms.find((each) => each.name.startsWith(name))!;
+  const by = (key: MechanismEffect['key']) => mechanisms.find((each) => each.key === key)!;
   const base = mechanisms[0];
   const layers = by('layering');
-  const shut = by('nothing radiates out of the doorway');
-  const lit = by('steel room lit');
+  const shut = by('shutDoorway');
+  const lit = by('litAtZero');
   const plus = (value: number) => `${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(2)}`;
-  const added = (name: string) => {
-    const changed = by(name);
+  const added = (key: MechanismEffect['key']) => {
+    const changed = by(key);
     return `${plus(changed.steelAt300! - base.steelAt300!)} and ${plus(changed.steelAt1200! - base.steelAt1200!)}`;
   };
-  const steel = find(quantities, 'steel room, bare plate', 'steel rise, mean by area');
-  const ceiling = find(quantities, 'steel room, bare plate', 'steel rise, ceiling');
-  const lower = find(quantities, 'steel room, bare plate', 'steel rise, lower wall');
+  const steel = ofQuantity(quantities, 'steelMean');
+  const ceiling = ofQuantity(quantities, 'ceiling');
+  const lower = ofQuantity(quantities, 'wallLower');
   const bias = (each: QuantityResult) => ratio(each.statistics?.bias ?? each.statistics?.meanRatio);
   return [
     [
       `- **Neutral plane** (${figure(base.neutral, 2)} of the opening): ${figure(layers.neutral, 2)} is left when the opening law is fed with the measured layers. So mixing the gas makes most of it, and layering alone explains it; the model of a firebox has no layers. The same layers lower the flows, which a mixed gas overstates.`,
-      `- **Steel of the bare room** (bias ${bias(steel)} by area): what each change adds to the ratio at 300 s and at 1200 s is soot 0.5 1/m ${added('soot in the gas, 0.5')}, a radiant share 0.10 larger ${added('radiant share of the flame 0.10 more')}, inner convection doubled ${added('inner convection')}, emissivity outside 0.7 ${added('emissivity outside 0.7')}, soot and that emissivity ${added('soot 0.5 1/m and emissivity')}. None of them alone brings it to 1. The heat balance below says a part of why.`,
+      `- **Steel of the bare room** (bias ${bias(steel)} by area): what each change adds to the ratio at 300 s and at 1200 s is soot 0.5 1/m ${added('soot')}, a radiant share 0.10 larger ${added('moreRadiant')}, inner convection doubled ${added('convection')}, emissivity outside 0.7 ${added('outside70')}, soot and that emissivity ${added('sootAndOutside')}. None of them alone brings it to 1. The heat balance below says a part of why.`,
       `- **When the fire was lit**: at the clock's zero the steel would read ${ratio(lit.steelAt300)} at 300 s and ${ratio(lit.steelAt1200)} at 1200 s; but then the plates would already be hot at 60 s, where the measured ones have barely begun. Timing decides the first minutes and nothing after.`,
       `- **Ceiling against lower wall** (${bias(ceiling)} and ${bias(lower)}): the measured ceiling is far hotter than the lower walls. The plume that strikes the ceiling makes the difference between them: without it a mixed zone heats all plates nearly alike. What is still missing at the ceiling is what flames that lick along it and hot gas gathered under it give.`,
       `- **Radiation through the doorway**: let out as through a pit's vents and open doors. In the room with wool inside, near 1200 K, the plate thermometers would read ${ratio(shut.woolProbes)} of the measured without it (${ratio(base.woolProbes)} with it); at the temperatures of the bare room it takes ${Math.abs(base.steelAt1200! - shut.steelAt1200!).toFixed(2)} off the ratio of the steel.`,
@@ -161,35 +159,32 @@ function findings({ mechanisms, quantities }: Evidence['validation']): string[] 
 
 /** What layers in the room that burns do to each room, beside the mixed gas of a firebox. */
 function layersFinding(quantities: readonly QuantityResult[]): string {
-  const both = (experiment: string, quantity: string) => {
-    const { statistics: mixed, layered } = find(quantities, experiment, quantity);
+  const both = (name: QuantityName) => {
+    const { statistics: mixed, layered } = ofQuantity(quantities, name);
     return `${ratio(layered?.bias ?? layered?.meanRatio)} for ${ratio(mixed?.bias ?? mixed?.meanRatio)}`;
   };
-  const steel = (quantity: string) => both('steel room, bare plate', quantity);
-  const rooms = (quantity: string) => both('vent-flow rooms', quantity);
-  const box = 'oxygen taken from the gas under the roof, mole fraction of dry gas';
-  return `- **Layers where it burns** (bias, for that of mixed gas): ceiling of the steel room ${steel('steel rise, ceiling')}, upper wall ${steel('steel rise, upper wall')}, lower wall ${steel('steel rise, lower wall')}, gas of the upper half ${steel('gas rise, upper half')}; neutral plane of the vent-flow rooms ${rooms('neutral plane, share of the opening')}, mean gas ${rooms('gas rise, mean over the height')}, but flow out ${rooms('flow out')}: a free plume takes in too little, and the table shows what more does; oxygen taken from under the roof of the firebox-sized box ${both('box the size of a firebox', box)}. So gas of a fire in a box does stand in layers where air comes in by a tall doorway. A pit's firebox is computed mixed all the same: all its air passes the bed and leaves hot by the throat, no measurement of such a box was found, and the flow through it, which decides the draft, is told better by mixed gas.`;
+  return `- **Layers where it burns** (bias, for that of mixed gas): ceiling of the steel room ${both('ceiling')}, upper wall ${both('wallUpper')}, lower wall ${both('wallLower')}, gas of the upper half ${both('gasUpper')}; neutral plane of the vent-flow rooms ${both('neutral')}, mean gas ${both('roomGas')}, but flow out ${both('outflow')}: a free plume takes in too little, and the table shows what more does; oxygen taken from under the roof of the firebox-sized box ${both('oxygenUnderRoof')}. So gas of a fire in a box does stand in layers where air comes in by a tall doorway. A pit's firebox is computed mixed all the same: all its air passes the bed and leaves hot by the throat, no measurement of such a box was found, and the flow through it, which decides the draft, is told better by mixed gas.`;
 }
 
 /** The corridor against what was asked of it before it was computed: 0.15 m, 20 % and 6 K. */
 function corridorFinding(quantities: readonly QuantityResult[]): string[] {
-  const rows = (quantity: string) => find(quantities, 'corridor behind a burn room', quantity).rows;
+  const rows = (name: QuantityName) => ofQuantity(quantities, name).rows;
   const span = (values: number[], digits: number) =>
     `${Math.min(...values).toFixed(digits)} to ${Math.max(...values).toFixed(digits)}`;
-  const off = (quantity: string, digits: number) =>
+  const off = (name: QuantityName, digits: number) =>
     span(
-      rows(quantity).map(({ computed, measured }) => computed - measured),
+      rows(name).map(({ computed, measured }) => computed - measured),
       digits,
     );
-  const beside = (quantity: string, digits: number) =>
+  const beside = (name: QuantityName, digits: number) =>
     span(
-      rows(quantity).map(({ layered, measured }) => layered! - measured),
+      rows(name).map(({ layered, measured }) => layered! - measured),
       digits,
     );
-  const upper = rows('gas rise, upper layer at the far end');
+  const upper = rows('corridorUpper');
   const ratios = (of: (row: (typeof upper)[number]) => number) => span(upper.map(of), 2);
   return [
-    `- **Corridor**: at its far end the layer's edge is off by ${off('layer height at the far end', 2)} m (0.15 m was asked), the upper rise is ${ratios((row) => row.computed / row.measured)} of the measured (within 0.80 to 1.20), the lower off by ${off('gas rise, lower layer at the far end', 1)} K (6 K). With gas mixed over the height there is one rise, ${ratios((row) => row.mixed! / row.measured)} of the upper layer's. Neither the factor on what rising gas takes in nor that on what sinks along walls explains the edge: halved, or 0.7, they move it by less than 0.03 m and the upper rise by less than 3 %. With the burn room in layers too, its burner's plume mirrored by the wall, the edge is off by ${beside('layer height at the far end', 2)} m, the upper rise ${ratios((row) => row.layered! / row.measured)} of the measured, the lower off by ${beside('gas rise, lower layer at the far end', 1)} K: a mixed burn room drives too much through its door.`,
+    `- **Corridor**: at its far end the layer's edge is off by ${off('corridorHeight', 2)} m (0.15 m was asked), the upper rise is ${ratios((row) => row.computed / row.measured)} of the measured (within 0.80 to 1.20), the lower off by ${off('corridorLower', 1)} K (6 K). With gas mixed over the height there is one rise, ${ratios((row) => row.mixed! / row.measured)} of the upper layer's. Neither the factor on what rising gas takes in nor that on what sinks along walls explains the edge: halved, or 0.7, they move it by less than 0.03 m and the upper rise by less than 3 %. With the burn room in layers too, its burner's plume mirrored by the wall, the edge is off by ${beside('corridorHeight', 2)} m, the upper rise ${ratios((row) => row.layered! / row.measured)} of the measured, the lower off by ${beside('corridorLower', 1)} K: a mixed burn room drives too much through its door.`,
   ];
 }
 

@@ -1,6 +1,7 @@
 import type { Scene } from '../../draw/scene.js';
 import type { TableData } from '../text/table.js';
 
+/** What a sheet is made of, for HTML and paper alike. */
 export type Block =
   | { kind: 'heading'; text: string }
   | { kind: 'lead'; text: string }
@@ -26,6 +27,7 @@ export type Block =
 /** What stands at the foot of every page, before its number. */
 export const FOOT_WORDS = 'An estimate, not a guarantee';
 
+/** Blocks under one title. */
 export interface Sheet {
   title: string;
   /** one: exactly one page; flow: as many as it takes */

@@ -1,6 +1,7 @@
 /** The table of the buyer's sheet: what a pit does, or what each option does and how it differs. */
 import { gaugeLabel } from '../../words/labels.js';
-import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare/compare.js';
+import { baselineOf } from '../../study/compare/baseline.js';
+import type { ComparedOption, Comparison } from '../../study/compare/compare.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
 import { MISSING } from '../../study/compare/told.js';
 import { format, type UnitSystem } from '../../units/index.js';

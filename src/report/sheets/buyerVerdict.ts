@@ -1,6 +1,7 @@
 import { gaugeLabel } from '../../words/labels.js';
 import { shortLabel } from './shortLabel.js';
-import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare/compare.js';
+import { baselineOf } from '../../study/compare/baseline.js';
+import type { ComparedOption, Comparison } from '../../study/compare/compare.js';
 import { paybackNumber } from '../../study/costs.js';
 import { cooksText } from '../../study/compare/told.js';
 import { shortfallWords, type ShortfallCode } from '../../study/estimate/shortfall.js';

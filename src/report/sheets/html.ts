@@ -5,6 +5,7 @@ import type { TableData } from '../text/table.js';
 import type { Block, ReportDocument, Sheet } from './blocks.js';
 import { sheetStyle } from './htmlStyle.js';
 
+/** What makes the file stand by itself, and its paper. */
 export interface HtmlOptions {
   paper: PaperName;
   /** the charts' font as WOFF2 in base64, one a weight; the file then needs nothing from outside */

@@ -29,6 +29,7 @@ interface Spot {
   draw: Piece['draw'];
 }
 
+/** All that is drawn on one page. */
 export type Page = Spot[];
 
 /** Where the pages after the first begin, below what is said again on each, and what is left free for the foot [px]. */

@@ -1,5 +1,5 @@
 import { plainText } from '../../words/plainText.js';
-import { baselineOf } from '../../study/compare/compare.js';
+import { baselineOf } from '../../study/compare/baseline.js';
 import type { ReportDocument } from './blocks.js';
 import { buyerSheet } from './buyerSheet.js';
 import { shopSheets, type ShopInput } from './shopSheets.js';

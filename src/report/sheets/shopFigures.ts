@@ -9,7 +9,8 @@ import { temperatureView } from '../../draw/pit/temperatureView.js';
 import { ventChart } from '../../charts/ventChart.js';
 import { warmUpChart } from '../../charts/warmUpChart.js';
 import { roundTicks } from '../../draw/ticks.js';
-import { baselineOf, type Comparison } from '../../study/compare/compare.js';
+import { baselineOf } from '../../study/compare/baseline.js';
+import type { Comparison } from '../../study/compare/compare.js';
 import type { EstimateResult, SteadyState } from '../../study/estimate/result.js';
 import { format } from '../../units/index.js';
 import { heatLossData, openingsData } from '../resultData.js';
@@ -23,8 +24,8 @@ const FLAT = { width: 1000, height: 400 };
 /** Of a drawing on a shop sheet [px]. */
 const VIEW_HEIGHT = 440;
 const ROWS = 12;
-/** An opening's two bars in their chart [px]. */
-const BAR_ROOM = 36;
+/** An opening's two bars in their chart, each as high as the text behind it, and what stands above and below all of them [px]. */
+const BARS = { each: 32, around: 178 };
 
 /** Gas temperatures and flows on the side view. */
 export function temperatureBlocks(
@@ -81,7 +82,7 @@ export function chartBlocks(comparison: Comparison): Block[] {
   );
   add(
     vents,
-    { width: 1000, height: 130 + BAR_ROOM * shownOpenings },
+    { width: 1000, height: BARS.around + BARS.each * shownOpenings },
     'What flows through each opening; of many, those that pass most',
     'The table beside it has the numbers.',
     [

@@ -4,7 +4,8 @@ import { coldSmokeWords } from '../../words/coldSmokeWords.js';
 import { capital, plainText } from '../../words/plainText.js';
 import { SHEET, SHEETS, type PaperName } from '../../draw/theme.js';
 import type { Geometry } from '../../design/geometry.js';
-import { baselineOf, type Comparison } from '../../study/compare/compare.js';
+import { baselineOf } from '../../study/compare/baseline.js';
+import type { Comparison } from '../../study/compare/compare.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
 import { shortfallOf } from '../../study/estimate/shortfall.js';
 import { verdictOf } from '../../study/compare/verdict.js';
@@ -32,6 +33,7 @@ const OPTIONS_A_TABLE = 4;
 
 const say = sayIn('shop');
 
+/** What the sheets behind the buyer's are made of. */
 export interface ShopInput {
   comparison: Comparison;
   /** paths of the fields that took their default, of the baseline */

@@ -3,6 +3,7 @@ import type { Comparison } from '../../study/compare/compare.js';
 
 /** Longest label over a column, and where more than this many options stand side by side. */
 export const LONGEST = 26;
+/** More options than this get shorter labels. */
 export const MANY = 4;
 const LONGEST_OF_MANY = 15;
 

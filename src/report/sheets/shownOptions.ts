@@ -1,4 +1,5 @@
-import { baselineOf, type ComparedOption, type Comparison } from '../../study/compare/compare.js';
+import { baselineOf } from '../../study/compare/baseline.js';
+import type { ComparedOption, Comparison } from '../../study/compare/compare.js';
 
 /** Columns that a sheet has room for. */
 export const MOST_OPTIONS = 6;

@@ -25,7 +25,7 @@ import { bullet, paragraph, warningLines } from './paragraphs.js';
 
 const INDENT = '  ';
 
-export interface CheckedDesign {
+interface CheckedDesign {
   design: Design;
   /** paths of the fields that took their default */
   defaults: string[];

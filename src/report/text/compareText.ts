@@ -1,6 +1,7 @@
 import { lengthOf, plainText } from '../../words/plainText.js';
 import { gaugeLabel } from '../../words/labels.js';
-import { baselineOf, type Comparison } from '../../study/compare/compare.js';
+import { baselineOf } from '../../study/compare/baseline.js';
+import type { Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/quantities.js';
 import { gatherWarnings, placeAlone } from '../../words/warningRank.js';
 import { whereWords } from '../../words/warningWords.js';
@@ -106,29 +107,38 @@ function optionList({ options, baseline }: Comparison): string[] {
   return [`OPTIONS\n${lines.join('\n')}`];
 }
 
-/** As many options a table as fit its width, the baseline first in each. */
+/** As many options a table as fit its width, the baseline first in each; of several tables, what is the same in all of them last. */
 function tables(comparison: Comparison, system: UnitSystem): string[] {
   const rows = compareRows(comparison);
   const base = comparison.options.findIndex(({ label }) => label === comparison.baseline);
   const others = comparison.options.map((_, i) => i).filter((i) => i !== base);
+  const [differing, alike] = [false, true].map((same) => rows.filter((row) => isSame(row, others, system) === same));
   for (let each = Math.max(1, others.length); each >= 1; each--) {
+    const one = each >= others.length;
     const blocks: string[] = [];
     for (let at = 0; at === 0 || at < others.length; at += each) {
-      blocks.push(block(comparison, rows, base, others.slice(at, at + each), system));
+      blocks.push(block(comparison, one ? rows : differing, base, others.slice(at, at + each), system));
     }
     const widest = Math.max(...blocks.flatMap((text) => text.split('\n').map(lengthOf)));
-    if (widest <= WIDTH || each === 1) return blocks;
+    if (widest > WIDTH && each > 1) continue;
+    return one ? blocks : [...blocks, ...sameText('The same in all', alike, base, comparison, system)];
   }
   return [];
 }
 
-function block(
-  { options, settings }: Comparison,
-  rows: CompareRow[],
+/** What is the same, told with its number; nothing where nothing is. */
+function sameText(
+  head: string,
+  rows: readonly CompareRow[],
   base: number,
-  others: number[],
+  { settings }: Comparison,
   system: UnitSystem,
-): string {
+): string[] {
+  return rows.length > 0 ? [paragraph(`${head}: ${sameWords(rows, base, system, settings.currency ?? '')}.`)] : [];
+}
+
+function block(comparison: Comparison, rows: CompareRow[], base: number, others: number[], system: UnitSystem): string {
+  const { options, settings } = comparison;
   const currency = settings.currency ?? '';
   const head = (i: number) => plainText(options[i].label, LONGEST_LABEL);
   const lines: string[][] = [];
@@ -153,7 +163,7 @@ function block(
   const same = there.filter((row) => !told.includes(row));
   return [
     table(['', head(base), ...others.flatMap((i) => [head(i), '', ''])], lines),
-    ...(same.length > 0 ? [paragraph(`The same: ${sameWords(same, base, system, currency)}.`)] : []),
+    ...sameText('The same', same, base, comparison, system),
   ].join('\n');
 }
 

@@ -10,6 +10,7 @@ import { throatWords } from './sizeThroats.js';
 import { bullet, note, paragraph } from './paragraphs.js';
 import { outWords, percent } from './sizeLimits.js';
 
+/** Intakes of a choice as a shop says them: 3 disc 2 in. */
 export const ventsName = ({ intakes: { kind, count, kept }, fields }: SizeChoice): string => {
   if (kept) return 'intakes as drawn';
   const { diameter, width, height } = fields.firebox.intakes[0] as Record<string, string>;

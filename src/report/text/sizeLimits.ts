@@ -43,9 +43,11 @@ export function marginText({ key, value, margin }: Margin): string {
   const { low, high, told } = LIMIT[key];
   if (low === 0 || high === 0) return margin >= 0 ? 'in' : told ? 'told' : 'OUT';
   if (margin > AMPLE) return 'ample';
-  // an estimate may warn of what keeps its limit
+  if (margin >= 0) return percent(margin);
   const own = marginOf(key, value).margin;
-  return margin >= 0 ? percent(margin) : own < 0 ? `OUT ${percent(-own)}` : 'OUT';
+  // an estimate may warn of what keeps its limit; and a flow backwards is no share of one
+  if (own >= 0 || value <= 0) return 'OUT';
+  return own < -1 ? `OUT ${Number((value / high!).toPrecision(2))} times` : `OUT ${percent(-own)}`;
 }
 
 /** A limit that is not kept, in words. */

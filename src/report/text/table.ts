@@ -3,7 +3,7 @@ import { lengthOf } from '../../words/plainText.js';
 /** A table under a head of its own. */
 export const INDENT = { indent: '  ' };
 
-export type Align = 'left' | 'right';
+type Align = 'left' | 'right';
 
 /** A table as data: what readers of text, HTML, paper and a screen reader get alike. */
 export interface TableData {

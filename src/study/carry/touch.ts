@@ -20,6 +20,7 @@ interface TouchVerdict {
   burns: boolean;
 }
 
+/** A surface against the thresholds of each hold. */
 export interface Touched {
   temperature_K: number;
   verdicts: TouchVerdict[];
@@ -28,7 +29,7 @@ export interface Touched {
 }
 
 /** A handle under one fire. */
-export interface HandleState {
+interface HandleState {
   /** of the plate that it is fixed to, its hottest place at that station */
   base_K: number;
   /** where the hand begins, the hottest place it touches, and at the tip or the middle of a bow */
@@ -38,6 +39,7 @@ export interface HandleState {
   heat_W: number;
 }
 
+/** A handle under either fire; null: there is no such state. */
 export interface HandResult {
   name: string;
   station: StationName;
@@ -51,6 +53,7 @@ interface SurfaceResult {
   full: Touched | null;
 }
 
+/** What bare hands find, on handles and elsewhere. */
 export interface HandsResult {
   handles: HandResult[];
   /** the hottest outside at each station */

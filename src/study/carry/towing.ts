@@ -24,6 +24,7 @@ export interface Move {
   to_m: number;
 }
 
+/** What the trailer carries at one time of an outing. */
 export interface TowCase {
   name: 'empty' | 'loaded' | 'after a cook';
   mass_kg: number;
@@ -36,6 +37,7 @@ export interface TowCase {
   pit: Move;
 }
 
+/** All those times, and what to move. */
 export interface Towing {
   cases: TowCase[];
   /** moves that put every case into the band; null: none does, as the cases lie too far apart */

@@ -9,7 +9,7 @@ import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
 import { TONGUE_BAND, towingOf, type Carried, type Move, type TowCase, type Towing } from './towing.js';
 import { tonguePercent, trailerLoads, type TrailerLoads } from './trailerLoads.js';
-import { formatBoth } from '../../units/index.js';
+import { format, formatBoth } from '../../units/index.js';
 
 /** A weight and where it acts: along the trailer from its mark; without a trailer along the pit from the firebox's outer end. */
 interface WeightItem extends Carried {
@@ -18,6 +18,7 @@ interface WeightItem extends Carried {
   height_m: number | null;
 }
 
+/** What everything weighs and where it acts. */
 export interface WeightResult {
   items: WeightItem[];
   /** the pit alone: steel, insulation, lining and what stands inside */
@@ -299,9 +300,12 @@ function beyond({ trailer: { tongueShare } }: TowCase): number {
   return Math.max(TONGUE_BAND.low - tongueShare, tongueShare - TONGUE_BAND.high);
 }
 
-/** '4 in (102 mm) to 9 in (229 mm) away from the hitch'. */
+/** '4.1 in (100 mm) to 9.2 in (230 mm) away from the hitch': inches as decimals, so that both ends are told alike. */
 export function moveWords({ from_m, to_m }: Move): string {
-  const say = (metres: number) => formatBoth('length', Math.abs(metres), { digits: 2 });
+  const say = (metres: number) => {
+    const far = Math.abs(metres);
+    return `${format('length', far, 'shop', { digits: 2, unit: 'in' })} (${format('length', far, 'si', { digits: 2 })})`;
+  };
   if (from_m > 0) return `${say(from_m)} to ${say(to_m)} away from the hitch`;
   if (to_m < 0) return `${say(to_m)} to ${say(from_m)} towards the hitch`;
   return `by no more than ${say(from_m)} towards the hitch or ${say(to_m)} away from it`;

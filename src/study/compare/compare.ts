@@ -6,7 +6,8 @@ import { measuresOf, type Measure } from './measures.js';
 import { shortfallOf, type Shortfall } from '../estimate/shortfall.js';
 import { studyOption, type OptionStudy, type StudySettings } from './studyOption.js';
 import { sameTime } from './told.js';
-import { findingsOf, verdictOf, type Finding } from './verdict.js';
+import { findingsOf, type Finding } from './findings.js';
+import { verdictOf } from './verdict.js';
 
 /** A design to compare, and how it came about. */
 export interface Option {
@@ -33,6 +34,7 @@ export interface Difference {
   none: boolean;
 }
 
+/** An option with its differences from the baseline. */
 export interface ComparedOption extends OptionStudy {
   label: string;
   changes: Option['changes'];
@@ -52,6 +54,7 @@ export interface ComparisonSettings extends StudySettings {
   steelPrice?: number;
 }
 
+/** What `compare` finds. */
 export interface Comparison {
   schema: 1;
   tool: { name: 'pitwright'; version: string };
@@ -148,9 +151,4 @@ function differenceIn(
 /** What is infinite is no number to compare. */
 function finite(value: number | null): number | null {
   return value !== null && Number.isFinite(value) ? value : null;
-}
-
-/** The option that the others are held against. */
-export function baselineOf({ options, baseline }: Comparison): ComparedOption {
-  return options.find(({ label }) => label === baseline)!;
 }

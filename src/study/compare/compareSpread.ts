@@ -26,6 +26,7 @@ export interface SureDifference {
   missing: number;
 }
 
+/** How sure each difference is, over cases in which all options share the same draws. */
 export interface ComparisonSpread {
   cases: number;
   seed: number;

@@ -3,6 +3,7 @@ import { costRows, costsOf } from '../costs.js';
 import { held, heldAt, heldLoss, LOSSES, ofResult, plateOf, type Quantity, type ResultName } from '../quantities.js';
 import type { OptionStudy } from './studyOption.js';
 
+/** Heads under which a comparison's rows stand. */
 export type MeasureGroup =
   | 'plate'
   | 'steel'

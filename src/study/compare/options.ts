@@ -19,12 +19,13 @@ import {
 import type { Option } from './compare.js';
 import { sizeInShape, type Equal } from './equalShape.js';
 
+/** An option of `--vary` that reads without a fault. */
 export interface OptionRead extends Option {
   warnings: DesignWarning[];
 }
 
 /** What can't be compared, a line each. */
-export interface OptionFaults {
+interface OptionFaults {
   faults: string[];
 }
 
@@ -160,10 +161,7 @@ function labelOf(choices: readonly Change[]): string {
 }
 
 function lastOf(path: string): string {
-  return path
-    .split('.')
-    .at(-1)!
-    .replace(/\[\d+\]/g, '');
+  return path.slice(path.lastIndexOf('.') + 1);
 }
 
 /** A block in braces by its values alone. */

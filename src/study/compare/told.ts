@@ -31,6 +31,7 @@ export interface Row {
 
 type Pair = Pick<Difference, 'baseline' | 'value' | 'none'>;
 
+/** How the numbers of one row are printed. */
 export interface Telling {
   /** of the numbers; empty where they bear it themselves */
   unit: string;
@@ -48,6 +49,7 @@ export interface Telling {
   signed(difference: number): string;
 }
 
+/** Stands where there is no number. */
 export const MISSING = '–';
 
 /** Significant figures of the smallest number of a row, and of the largest, which may not get more. */

@@ -34,6 +34,7 @@ export interface Further {
   warnings: Warning[];
 }
 
+/** How finely, how far and what else is computed. */
 export interface EstimateOptions {
   /** how finely the parts are cut (default 3 chamber cells, 2 upright, 1 stack) */
   resolution?: Resolution;

@@ -21,6 +21,7 @@ export interface RefinedRun {
   energyError: number;
 }
 
+/** An estimate on finer cells, tighter steps and a layered firebox. */
 export interface Refinement {
   cells: RefinedRun[];
   steps: RefinedRun[];

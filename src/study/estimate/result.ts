@@ -13,6 +13,7 @@ import type { HandsResult } from '../carry/touch.js';
 import type { Spread } from '../spread/uncertainty.js';
 import type { WeightResult } from '../carry/weight.js';
 
+/** What the builder should know of a result: a stable code, cause and remedy. */
 export interface Warning {
   /** kebab-case, stable: fire-limited-by-air, biot-above-limit, paint-above-limit, door-gap-smoke, target-not-reached ... */
   code: string;
@@ -25,6 +26,7 @@ export interface Warning {
   limits: { low?: number; high?: number; unit: string; source?: string } | null;
 }
 
+/** Temperatures of a station in a steady state. */
 export interface StationState {
   name: StationName;
   gas_K: number;
@@ -85,6 +87,7 @@ export interface LiningState {
   steel_K: number;
 }
 
+/** Where the heat of a steady state goes [W]. */
 export interface HeatLoss {
   firebox: number;
   chamber: number;
@@ -96,6 +99,7 @@ export interface HeatLoss {
   total: number;
 }
 
+/** What flows through an opening in a steady state. */
 export interface OpeningState {
   name: string;
   /** intake | throat | passage | stackEntry | stackExit | gap */
@@ -115,6 +119,7 @@ export interface OpeningState {
   dp_Pa: number;
 }
 
+/** All of a pit that has settled under one fire. */
 export interface SteadyState {
   fire_W: number;
   /** heat asked for, where air limited the release below it; else equal to fire_W */
@@ -155,6 +160,7 @@ export interface SteadyState {
   massError_kg_per_s: number;
 }
 
+/** A station's temperatures at the times of a warm-up. */
 export interface StationSeries {
   name: StationName;
   thermometer_K: number[];
@@ -162,11 +168,13 @@ export interface StationSeries {
   steel_K: number[];
 }
 
+/** The same of a grate, a rack or a thermometer. */
 export interface PlaceSeries extends Pick<PlaceState, 'name' | 'kind' | 'part' | 'station' | 'along' | 'height_m'> {
   thermometer_K: number[];
   gas_K: number[];
 }
 
+/** The way from cold under the full fire. */
 export interface WarmUp {
   /** first time the lagged thermometer reads the target; null: never */
   gauge_s: number | null;
@@ -194,6 +202,7 @@ export interface WarmUp {
   steps: number;
 }
 
+/** Sizes and weights of a part or a stack. */
 export interface PartResult {
   name: string;
   /** thickness of its plate, or a stack's wall, and of its door's where the design gives it one */
@@ -233,6 +242,7 @@ export interface UnknownUsed {
   fitted?: { low: number; high: number };
 }
 
+/** What `estimate` finds: the contract of `--json`. */
 export interface EstimateResult {
   schema: 1;
   tool: { name: 'pitwright'; version: string };

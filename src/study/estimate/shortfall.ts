@@ -12,6 +12,7 @@ import type { EstimateResult } from './result.js';
  */
 export type ShortfallCode = 'no-fire' | 'not-held' | 'not-reached' | 'not-followed' | 'not-soaked';
 
+/** What keeps a pit from its target. */
 export interface Shortfall {
   code: ShortfallCode;
   /** the most that the thermometer gets to [K]; null where that is above the target, or not known */

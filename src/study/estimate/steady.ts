@@ -8,6 +8,7 @@ export const LIMITED = 0.995;
 /** A state that holds the target reads it this closely [K]. */
 const HELD_WITHIN = 0.05;
 
+/** A steady state as the solver left it: unknowns, how well they settled, the heat asked for [W]. */
 export interface Solved {
   x: Float64Array;
   outcome: SteadyOutcome;

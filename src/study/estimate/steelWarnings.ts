@@ -16,7 +16,7 @@ interface HotPlate {
 }
 
 /** A settled state, and the fire that it belongs to, in words. */
-export interface Fired {
+interface Fired {
   fire: string;
   x: Float64Array;
 }

@@ -28,6 +28,7 @@ const STILL = { step: 0.1, moved: 0.01, near: 0.03 };
 /** The fire under which it settles: one that holds the target, the full one short of it, or the full one wherever it leads. */
 type Settling = 'hold' | 'full' | 'beyond';
 
+/** How finely and how far a warm-up is followed. */
 export interface WarmUpOptions {
   /** factor on the tolerances of the time steps (default 1), for step studies */
   tolerance?: number;
@@ -37,6 +38,7 @@ export interface WarmUpOptions {
   toFirst?: boolean;
 }
 
+/** A warm-up, and states on its way from which other studies go on. */
 export interface WarmUpRun {
   warmUp: WarmUp;
   /** where it settles: under the fire that holds the target once it has read it, else under the full fire; null: it was not followed so far */

@@ -2,7 +2,7 @@ import type { Demand } from '../../network/balances.js';
 import { alight, charcoalLeft, charred } from '../../physics/splits.js';
 
 /** How wood burns on a bed. */
-export interface Burning {
+interface Burning {
   /** mean time at which the flaming heat of a split leaves it, burning unhindered [s] */
   flame: number;
   /** share of its heat that stays in charcoal [-] */

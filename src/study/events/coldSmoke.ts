@@ -27,6 +27,7 @@ const LEAST_EXCESS_AIR = 1.5;
 const LADDER = 1.25;
 const MOST_TRIES = 30;
 
+/** What counts as cold, and as a fire. */
 export interface ColdSmokeOptions {
   /** what the thermometer may read at most [K] */
   ceiling?: number;
@@ -34,6 +35,7 @@ export interface ColdSmokeOptions {
   least?: number;
 }
 
+/** Whether any fire that stays alight keeps the upright cold. */
 export interface ColdSmoke {
   ceiling_K: number;
   air_K: number;

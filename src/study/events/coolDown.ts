@@ -8,6 +8,7 @@ import { Timeline, type Curve } from './timeline.js';
 const LONGEST = 48 * 3600;
 const LONGEST_STEP = 1800;
 
+/** How long a pit stays hot once its fire is drawn. */
 export interface CoolDown {
   /** until the lagging thermometer has lost half of what it read above outdoors [s]; null: not within two days */
   half_s: number | null;

@@ -14,6 +14,7 @@ const USUAL: Record<PartName, { wide: number; high: number }> = {
 /** Discharge coefficient of a doorway (estimate, spread 0.55-0.70). */
 const DISCHARGE = 0.62;
 
+/** The hole that an open door leaves. */
 export interface Doorway {
   part: PartName;
   /** [m] */

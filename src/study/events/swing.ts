@@ -18,6 +18,7 @@ const LONGEST = 16 * 3600;
 const TOLD = 5;
 /** The thermometer counts as in the band when it is this near the target, unless the cook says otherwise: 15 °F [K]. */
 const BAND = 15 / 1.8;
+/** What splits, one after the other, do to a thermometer and to steel. */
 export interface Swing {
   /** mean time from one split to the next, the shortest and the longest [s]; 0: a steady fire */
   period_s: number;

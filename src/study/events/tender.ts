@@ -4,7 +4,7 @@ import type { StopAt } from '../../network/stopAt.js';
 import type { Timeline } from './timeline.js';
 
 /** Somebody who minds a fire: what the gauge should settle at [K], and the largest fire that is made [W]. */
-export interface Tender {
+interface Tender {
   target: number;
   full: number;
 }

@@ -1,7 +1,7 @@
 import type { BuiltPit } from '../../network/cells.js';
 
 /** Other weather for a while; what is left out stays as the site has it. */
-export interface Weather {
+interface Weather {
   /** wind speed [m/s] */
   wind?: number;
   /** wet share of the upward-facing outside */

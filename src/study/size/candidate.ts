@@ -23,7 +23,7 @@ export function candidateDesign(design: Design, { vents, throat, stack, height }
 }
 
 /** Of an air way, what differs from the drawing, all in SI; vents as drawn are told by how far they are open. */
-export interface AirWay {
+interface AirWay {
   vents: { kind?: 'disc' | 'slide'; count: number; area: number; open: number } | number;
   throat?: number;
   stack?: Partial<Stack>;

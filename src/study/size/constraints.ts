@@ -6,6 +6,7 @@ import { stackSection } from '../../design/stackSection.js';
 import type { Tube } from '../../design/tubeText.js';
 import { stackTries, type StackTry } from './search.js';
 
+/** What a design may ask of the sizes. */
 export type ConstraintKey = Kept | 'least' | 'most' | 'shapes' | 'onHand';
 
 /** What the design asks for. */
@@ -50,6 +51,7 @@ export function variantsOf(design: Design): { key: ConstraintKey | null; design:
   ];
 }
 
+/** A stack to try, for the design as asked for or with one thing left out. */
 export interface VariantTry extends StackTry {
   /** which of the variants it is for */
   of: number;

@@ -10,14 +10,14 @@ import { bestThroat, throatTries, type ThroatTry } from './throat.js';
 import { sizeResult, toEstimate, writeOut, type SizeResult } from './size.js';
 
 /** The kinds of work that finding a size takes, in plain data, so that threads can share them. */
-export interface SizeRuns {
+interface SizeRuns {
   throats: (design: Design, settings: SizeSettings) => Promise<ThroatTry[]>;
   survey: (design: Design, settings: SizeSettings, tries: number) => Promise<StackSurvey[]>;
   judge: (sized: { design: Design; guess: number }[], settings: SizeSettings) => Promise<FullJudgement[]>;
   estimate: (designs: Design[]) => Promise<EstimateResult[]>;
 }
 
-export interface SizeInput {
+interface SizeInput {
   /** with its full fire known */
   design: Design;
   warnings: DesignWarning[];

@@ -17,6 +17,7 @@ export interface Food {
   apart_K: number | null;
 }
 
+/** What another height of stack or throat would do. */
 export interface HeightOption {
   /** which height is another; null: none, as chosen */
   of: 'base' | 'throat' | null;

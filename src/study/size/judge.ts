@@ -31,6 +31,7 @@ export interface Judgement {
   score: number;
 }
 
+/** A size solved in full: its states, margins and how it takes other weather. */
 export interface FullJudgement extends Judgement {
   full: AirState | null;
   hold: AirState | null;

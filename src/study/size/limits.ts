@@ -13,6 +13,7 @@ export interface Limit {
   told?: true;
 }
 
+/** Limits that a size is held to. */
 export type LimitKey =
   | 'air'
   | 'heat'
@@ -40,6 +41,7 @@ const OURS = 'common practice, no source';
 const PHYSICS = 'physics';
 const AS_ESTIMATED = 'as an estimate warns of it: estimate or common practice';
 
+/** Every limit, in the order of the table. */
 export const LIMITS: readonly Limit[] = [
   {
     key: 'air',
@@ -185,6 +187,7 @@ export const LIMITS: readonly Limit[] = [
   },
 ];
 
+/** The same by their keys. */
 export const LIMIT = Object.fromEntries(LIMITS.map((limit) => [limit.key, limit])) as Record<LimitKey, Limit>;
 
 /** The limit that a warning of an estimate is of; one that no row names is of the other warnings. */
@@ -216,6 +219,7 @@ export const COMFORT = 0.25;
 /** Part of a throat's greatest speed that a throat is chosen for: a quarter in hand. */
 export const THROAT_USE = 0.8;
 
+/** How far a size is inside one of its limits. */
 export interface Margin {
   key: LimitKey;
   value: number;

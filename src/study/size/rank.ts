@@ -6,6 +6,7 @@ import type { AirState } from '../air/states.js';
 import { COMFORT } from './limits.js';
 import type { WeatherCheck } from './weather.js';
 
+/** What sets one size before another once both keep their limits. */
 export interface Weighed {
   /** air of the full fire with the wind on the intakes, over that with them in its lee; null: not known */
   windSwing: number | null;

@@ -30,6 +30,7 @@ interface SizeChecks {
   weather: WeatherCheck[];
 }
 
+/** Intakes, throat and stack that go together, solved. */
 export interface SizeChoice {
   intakes: {
     /** as drawn; kind and count are then those of its first row and of all */
@@ -87,6 +88,7 @@ export interface ConstraintCost {
   payback: Payback | null;
 }
 
+/** What `size` finds. */
 export interface SizeResult {
   schema: 1;
   tool: { name: 'pitwright'; version: string };
@@ -139,7 +141,7 @@ interface Written {
 }
 
 /** Candidates to judge, and which of them each variant has to choose from. */
-export interface Shelf {
+interface Shelf {
   written: Written[];
   pools: number[][];
 }
@@ -202,7 +204,7 @@ export function toEstimate({ pools }: Shelf, judgements: readonly FullJudgement[
   return [...new Set(first)].filter((i) => judgements[i].estimated === null);
 }
 
-export interface SizeParts extends Shelf {
+interface SizeParts extends Shelf {
   design: Design;
   warnings: DesignWarning[];
   tree: Tree;

@@ -8,6 +8,7 @@ import { stackSection } from '../../design/stackSection.js';
 import type { Tube } from '../../design/tubeText.js';
 import { gaugeThickness, inchText, settle, siIn } from '../../units/index.js';
 
+/** A size as written and in SI. */
 export interface Sized {
   /** as a design file takes it */
   text: string;
@@ -21,6 +22,7 @@ const inches = (values: readonly number[]) =>
     return { text: inchText(value), value };
   });
 
+/** Vents that a shop cuts. */
 export interface StockVents {
   kind: 'disc' | 'slide';
   count: number;
@@ -32,6 +34,7 @@ export interface StockVents {
   area: number;
 }
 
+/** Tube or pipe that a stack is cut from. */
 export interface StockStack {
   /** as a shop orders it */
   name: string;

@@ -5,7 +5,7 @@ import { LIMIT } from './limits.js';
 import { fullFire, holdFire, type AirState } from '../air/states.js';
 
 /** A day on which a choice should still work. */
-export interface Weather {
+interface Weather {
   key: 'cold' | 'windOnIntake' | 'intakeInLee' | 'hotStill';
   words: string;
   site: Site;

@@ -33,7 +33,7 @@ function shuffled(count: number, random: Random): number[] {
   return order;
 }
 
-export interface Triangle {
+interface Triangle {
   low: number;
   mode: number;
   high: number;

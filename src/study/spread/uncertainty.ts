@@ -45,8 +45,10 @@ interface Band {
   p90: number[];
 }
 
+/** Curves of a warm-up that have a band. */
 export type CurveName = 'thermometer_K' | 'gas_K' | 'steel_K' | 'fire_W';
 
+/** What many cases, each with its own draw of the unknowns, make of the numbers. */
 export interface Spread {
   cases: number;
   seed: number;

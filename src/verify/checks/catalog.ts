@@ -52,6 +52,7 @@ function defaultDesign() {
   return read.design;
 }
 
+/** Checks of what the catalog holds and what a design is given by default. */
 export const catalogChecks: Record<string, Check> = {
   ventDischarge: defineCheck(
     'discharge coefficient that a vent takes when the design gives none',

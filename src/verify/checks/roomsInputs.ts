@@ -84,6 +84,7 @@ export const building = {
   downflow: optional('number', 'factor on what sinks along cold walls; 1 when left out'),
 } as const;
 
+/** Inputs of a case of rooms, as read. */
 export type BuildingValues = Values<typeof building>;
 
 const SLICES = 12;

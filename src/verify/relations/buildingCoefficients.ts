@@ -24,7 +24,7 @@ export function smoothSurfaceWind(wind: number): number {
 }
 
 /** How a surface of a building stands. */
-export type Stand = 'vertical' | 'up' | 'down';
+type Stand = 'vertical' | 'up' | 'down';
 
 /**
  * Natural convection: vertical 1.31 dT^(1/3); heat flow up 9.482 dT^(1/3)/(7.283 - |cos|); down 1.810 dT^(1/3)/(1.382 + |cos|).

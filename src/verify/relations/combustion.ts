@@ -24,7 +24,7 @@ export function netFromGrossHeat(grossHeat: number, hydrogen: number): number {
   return grossHeat - LATENT_HEAT_25C * waterFormed(hydrogen);
 }
 
-export interface Burning {
+interface Burning {
   composition: WoodComposition;
   /** share of the wet mass [-] */
   moisture: number;
@@ -33,7 +33,7 @@ export interface Burning {
 }
 
 /** Kilograms of each gas after complete combustion with dry air, per kg of wood as fired, and their sum. */
-export interface FlueGas extends Composition {
+interface FlueGas extends Composition {
   total: number;
 }
 

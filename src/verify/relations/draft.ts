@@ -3,7 +3,7 @@ import { airDensity } from '../../physics/air.js';
 import { GRAVITY } from '../../physics/constants.js';
 import { theoreticalDraft } from '../../physics/draft.js';
 
-export interface Column {
+interface Column {
   /** [m] */
   height: number;
   /** [K] */
@@ -45,7 +45,7 @@ export function heightForDraft({ draft, ...column }: Omit<Column, 'height'> & { 
 /** Density of air times its temperature at 1.013 bar, as the power-plant texts round it [kg K/m3]. */
 const DENSITY_TEMPERATURE = 353;
 
-export interface FlueColumn {
+interface FlueColumn {
   /** [m] */
   height: number;
   /** [K] */

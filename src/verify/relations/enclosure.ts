@@ -1,7 +1,7 @@
 import { STEFAN_BOLTZMANN } from '../../physics/constants.js';
 
 /** Surfaces of an enclosure, by index. */
-export interface Enclosure {
+interface Enclosure {
   /** [m2] */
   areas: readonly number[];
   /** 0..1; 1 for an opening to surroundings */

@@ -62,7 +62,7 @@ export function finEfficiency(parameter: number, length: number): number {
   return mL < 1e-6 ? 1 : Math.tanh(mL) / mL;
 }
 
-export interface AnnularFin {
+interface AnnularFin {
   /** radius of the base and, corrected by half the thickness, of the tip [m] */
   baseRadius: number;
   tipRadius: number;

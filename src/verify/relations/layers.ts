@@ -1,6 +1,6 @@
 /** Steady conduction through round layers. */
 
-export interface RoundLayer {
+interface RoundLayer {
   innerRadius: number;
   outerRadius: number;
   /** [W/(m K)] */

@@ -1,5 +1,5 @@
 /** A body of one temperature in a fluid of constant temperature and coefficient: the exact answer that integrators must meet. */
-export interface LumpedBody {
+interface LumpedBody {
   /** [kg/m3] */
   density: number;
   /** [J/(kg K)] */
@@ -19,7 +19,7 @@ export function lumpedTimeConstant({ density, specificHeat, volumePerArea, coeff
   return (density * specificHeat * volumePerArea) / coefficient;
 }
 
-export interface LumpedChange {
+interface LumpedChange {
   /** [s] */
   timeConstant: number;
   /** of body at the start, and of the fluid [K] */

@@ -3,7 +3,7 @@ import { gasEmissivity } from '../../physics/gasRadiation.js';
 import { netGreyFlux } from '../../physics/radiation.js';
 
 /** One surface of an exchange. */
-export interface GreySurface {
+interface GreySurface {
   /** [m2], or [m] per length of a long body */
   area: number;
   /** 0..1, above 0 */
@@ -32,7 +32,7 @@ function surfaceResistance({ area, emissivity }: GreySurface): number {
 }
 
 /** A shield between two surfaces: its area (both faces alike) and the emissivity of each face. */
-export interface Shield {
+interface Shield {
   area: number;
   /** of the face towards the first surface, and of that towards the second */
   emissivities: [number, number];

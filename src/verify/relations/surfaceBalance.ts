@@ -1,6 +1,7 @@
 /** Heat balance of a surface between air and radiant surroundings: what a sunlit plate settles at, what a bead reads. */
 import { blackPower, blackPowerSlope, netGreyFlux, surfaceLoss } from '../../physics/radiation.js';
 
+/** What a surface stands between: air, and surroundings that it radiates to. */
 export interface SurfaceSetting {
   /** air or gas [K] */
   air: number;

@@ -9,6 +9,7 @@ export interface Lining {
   outsideEmissivity: number;
 }
 
+/** A room of a building. */
 export interface RoomSpec {
   name: string;
   /** a cylinder lies; width and height are both its bore */
@@ -52,7 +53,7 @@ export interface OpeningSpec {
   sees: boolean;
 }
 
-export interface FireSpec {
+interface FireSpec {
   gas: Omit<NetworkFire, 'zone'>;
   at: Place;
   /** of its top above the floor of its room [m] */
@@ -65,6 +66,7 @@ export interface FireSpec {
   bending: number;
 }
 
+/** Rooms with what joins them and what burns in one. */
 export interface BuildingSpec {
   rooms: readonly RoomSpec[];
   openings: readonly OpeningSpec[];
@@ -75,8 +77,10 @@ export interface BuildingSpec {
   downflow?: number;
 }
 
+/** Sides of a room. */
 export type Surface = 'ceiling' | 'side' | 'end' | 'floor';
 
+/** A piece of wall beside one zone. */
 export interface RoomWall {
   surface: Surface;
   cell: number;
@@ -88,6 +92,7 @@ export interface RoomWall {
   nodes: WallNodes;
 }
 
+/** A room and the zones and walls that it has become. */
 export interface BuiltRoom {
   spec: RoomSpec;
   /** zones of each cell along it, lowest first */
@@ -95,6 +100,7 @@ export interface BuiltRoom {
   walls: RoomWall[];
 }
 
+/** The network of all rooms. */
 export interface Building {
   network: Network;
   rooms: BuiltRoom[];

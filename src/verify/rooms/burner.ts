@@ -22,7 +22,7 @@ export const FUEL_GASES = {
   propane: { carbon: 3, hydrogen: 8, formation: -104.7e3, radiantShare: 0.29 },
 } as const satisfies Record<string, FuelGas>;
 
-export type FuelName = keyof typeof FUEL_GASES;
+type FuelName = keyof typeof FUEL_GASES;
 
 /** Molar masses of the atoms [kg/mol]. IUPAC standard atomic weights 2013 (abridged). */
 const ATOM = { carbon: 12.011e-3, hydrogen: 1.008e-3 } as const;

@@ -7,7 +7,7 @@ import { QuasiSteadySolver } from '../../network/quasiSteady.js';
 import { Transient } from '../../network/transient.js';
 import { bareNetwork, bareZone } from './bareNetwork.js';
 
-export interface CoolingBody {
+interface CoolingBody {
   mass: number;
   area: number;
   shape: FaceShape;

@@ -4,13 +4,14 @@ import { buildBuilding } from './building.js';
 import type { RoomWall } from './buildingSpec.js';
 import type { Layer, WallNodes } from './wall.js';
 
-export interface Vent {
+interface Vent {
   width: number;
   height: number;
   /** height of its lower edge [m] */
   sill: number;
 }
 
+/** A single room with its vents, walls and fire; lengths in m. */
 export interface RoomSpec {
   length: number;
   width: number;
@@ -33,9 +34,12 @@ export interface RoomSpec {
   outdoors: { temperature: number; pressure: number; wind: number };
 }
 
+/** What the walls of a single room are told by. */
 export const SURFACES = ['ceiling', 'wallUpper', 'wallLower', 'floor'] as const;
+/** One of them. */
 export type Surface = (typeof SURFACES)[number];
 
+/** A room's network, and which of its bodies make up each surface; areas in m2. */
 export interface Room {
   network: Network;
   /** zones of its gas, lowest first */

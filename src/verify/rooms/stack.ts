@@ -5,7 +5,7 @@ import { OUTDOORS } from '../../network/types.js';
 import { LuSolver } from '../../solve/linear.js';
 import { bareNetwork, bareZone } from './bareNetwork.js';
 
-export interface GivenStack {
+interface GivenStack {
   height: number;
   bore: number;
   gas: number;
@@ -20,7 +20,7 @@ export interface GivenStack {
   roughness: number;
 }
 
-export interface StackState {
+interface StackState {
   /** up the stack [kg/s] */
   flow: number;
   speed: number;

@@ -19,9 +19,10 @@ interface PlateLayer {
   specificHeat?: number;
 }
 
+/** A layer of a wall: cut into slices, or of one temperature. */
 export type Layer = SolidLayer | PlateLayer;
 
-export interface Wall {
+interface Wall {
   name: string;
   area: number;
   shape: FaceShape;

@@ -5,6 +5,7 @@ import type { ThermalLink } from '../../network/types.js';
 import { FUEL_GASES } from '../rooms/burner.js';
 import { constantConductivity } from '../rooms/wall.js';
 
+/** Inputs that the measurements leave open. */
 export interface Assumptions {
   discharge: number;
   /** soot in the gas [1/m] */
@@ -62,21 +63,24 @@ const RELEASED = { board: 0.1, wool: 0.04, steel: 465 } as const;
 const { levels } = DEFAULT_RESOLUTION;
 
 /** Changes of one mechanism at a time; then layers, alone and with one more. */
-export const MECHANISMS: readonly { name: string; change: Partial<Assumptions> }[] = [
-  { name: 'as the tool takes it', change: {} },
-  { name: 'no plume on the ceiling', change: { struckRoof: false } },
-  { name: 'soot in the gas, 0.5 1/m (what a firebox takes)', change: { soot: 0.5 } },
-  { name: 'soot in the gas, 1.2 1/m (top of its spread)', change: { soot: 1.2 } },
-  { name: 'inner convection doubled (a plume washes the walls)', change: { innerConvection: 2 } },
-  { name: 'emissivity outside 0.7', change: { outsideEmissivity: 0.7 } },
-  { name: 'emissivity outside 0.45 (what the heat balance below asks for)', change: { outsideEmissivity: 0.45 } },
-  { name: 'emissivity outside 0.9', change: { outsideEmissivity: 0.9 } },
-  { name: 'emissivity inside 0.85', change: { insideEmissivity: 0.85 } },
-  { name: 'opening coefficient 0.62 (what a vent takes)', change: { discharge: 0.62 } },
-  { name: 'radiant share of the flame 0.10 less', change: { radiantShift: -0.1 } },
-  { name: 'radiant share of the flame 0.10 more', change: { radiantShift: 0.1 } },
-  { name: 'nothing radiates out of the doorway', change: { doorRadiates: false } },
-  {
+export const MECHANISMS = {
+  base: { name: 'as the tool takes it', change: {} },
+  noPlume: { name: 'no plume on the ceiling', change: { struckRoof: false } },
+  soot: { name: 'soot in the gas, 0.5 1/m (what a firebox takes)', change: { soot: 0.5 } },
+  muchSoot: { name: 'soot in the gas, 1.2 1/m (top of its spread)', change: { soot: 1.2 } },
+  convection: { name: 'inner convection doubled (a plume washes the walls)', change: { innerConvection: 2 } },
+  outside70: { name: 'emissivity outside 0.7', change: { outsideEmissivity: 0.7 } },
+  outside45: {
+    name: 'emissivity outside 0.45 (what the heat balance below asks for)',
+    change: { outsideEmissivity: 0.45 },
+  },
+  outside90: { name: 'emissivity outside 0.9', change: { outsideEmissivity: 0.9 } },
+  inside85: { name: 'emissivity inside 0.85', change: { insideEmissivity: 0.85 } },
+  discharge: { name: 'opening coefficient 0.62 (what a vent takes)', change: { discharge: 0.62 } },
+  lessRadiant: { name: 'radiant share of the flame 0.10 less', change: { radiantShift: -0.1 } },
+  moreRadiant: { name: 'radiant share of the flame 0.10 more', change: { radiantShift: 0.1 } },
+  shutDoorway: { name: 'nothing radiates out of the doorway', change: { doorRadiates: false } },
+  released: {
     name: 'board, wool and steel as in the released inputs',
     change: {
       boardConductivity: constantConductivity(RELEASED.board),
@@ -84,15 +88,18 @@ export const MECHANISMS: readonly { name: string; change: Partial<Assumptions> }
       steelSpecificHeat: RELEASED.steel,
     },
   },
-  { name: "steel room lit at the clock's zero", change: { litAt: 0 } },
-  { name: 'soot 0.5 1/m and emissivity outside 0.7', change: { soot: 0.5, outsideEmissivity: 0.7 } },
-  { name: 'layers where it burns', change: { levels } },
-  { name: 'layers, twice as many', change: { levels: 2 * levels } },
-  { name: 'layers, the plume takes in twice as much (bent by the inflow)', change: { levels, bending: 2 } },
-  { name: 'layers, three times as much', change: { levels, bending: 3 } },
-  { name: 'layers, no plume on the ceiling', change: { levels, struckRoof: false } },
-  { name: 'layers, soot 0.5 1/m', change: { levels, soot: 0.5 } },
-];
+  litAtZero: { name: "steel room lit at the clock's zero", change: { litAt: 0 } },
+  sootAndOutside: { name: 'soot 0.5 1/m and emissivity outside 0.7', change: { soot: 0.5, outsideEmissivity: 0.7 } },
+  layers: { name: 'layers where it burns', change: { levels } },
+  twiceLayers: { name: 'layers, twice as many', change: { levels: 2 * levels } },
+  bentPlume: { name: 'layers, the plume takes in twice as much (bent by the inflow)', change: { levels, bending: 2 } },
+  muchBentPlume: { name: 'layers, three times as much', change: { levels, bending: 3 } },
+  layersNoPlume: { name: 'layers, no plume on the ceiling', change: { levels, struckRoof: false } },
+  layersSoot: { name: 'layers, soot 0.5 1/m', change: { levels, soot: 0.5 } },
+} satisfies Record<string, { name: string; change: Partial<Assumptions> }>;
+
+/** One of the changes. */
+export type MechanismKey = keyof typeof MECHANISMS;
 
 /** Share of a burner's heat that its flame radiates. */
 export function radiantShareOf(fuel: keyof typeof FUEL_GASES, { radiantShift }: Assumptions): number {

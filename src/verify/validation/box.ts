@@ -9,6 +9,7 @@ import { BASE, BURNING_IN_LAYERS, plumeOf, radiantShareOf, roomOf, type Assumpti
 import type { MeasuredRow } from './measured.js';
 import { QUANTITIES, type ValidationTable } from './quantities.js';
 
+/** Columns that the table of the box must have. */
 export const BOX_COLUMNS = { texts: ['place'], numbers: ['fire_kW', 'O2_volume_fraction'] } as const;
 
 const BOX = { length: 1.44, width: 0.95, height: 0.98 } as const;

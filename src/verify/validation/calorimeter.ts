@@ -11,6 +11,7 @@ export const HOOD_LAG = 60;
 /** A gas valve is open within this [s]; the inputs released with the data take 10. */
 const OPENING = 5;
 
+/** Heat released [W] as a hood shows it at a time [s]. */
 export interface Reading {
   time: number;
   /** [W]; below zero before ignition, where the hood strays */
@@ -27,6 +28,7 @@ export function hoodAsIs(readings: readonly Reading[]): HeatRelease {
   };
 }
 
+/** Heat released once the hood's delay is taken out; times in s. */
 export interface CorrectedRelease extends HeatRelease {
   ignition: number;
   /** Infinity where the fire outlasts the readings */

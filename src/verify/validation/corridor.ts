@@ -17,6 +17,7 @@ import type { MeasuredRow } from './measured.js';
 import type { QuantityName, ValidationRow } from './quantities.js';
 import { twoLayers, type TwoLayers } from './twoLayers.js';
 
+/** Columns that the table of the corridor must have. */
 export const CORRIDOR_COLUMNS = {
   texts: ['test', 'tree', 'place'],
   numbers: ['t_s', 'layer_height_m', 'T_lower_C', 'T_upper_C', 'T_amb_C'],
@@ -54,12 +55,13 @@ const FIBRE: Layer = {
 /** Of calcium silicate, as stated. */
 const SILICATE_EMISSIVITY = 0.83;
 
-export interface Cut {
+interface Cut {
   cells: number;
   levels: number;
 }
 /** As a pit's chamber is cut, and with gas mixed over its height. */
 export const LAYERED: Cut = { cells: DEFAULT_RESOLUTION.chamber, levels: DEFAULT_RESOLUTION.levels };
+/** The corridor with gas mixed over its height. */
 export const MIXED_CORRIDOR: Cut = { cells: DEFAULT_RESOLUTION.chamber, levels: 1 };
 
 function corridorBuilding(outdoors: number, a: Assumptions, { cells, levels }: Cut): Building {
@@ -122,6 +124,7 @@ function addStub({ network, rooms: [{ columns }] }: Building, fibre: Lining, bri
   wall(column[0], 'stub floor', 'down', level, brick);
 }
 
+/** What was computed of the corridor at a time [s]. */
 export interface CorridorMoment {
   time: number;
   state: RoomState;

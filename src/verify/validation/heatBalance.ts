@@ -7,6 +7,7 @@ import type { Assumptions } from './assumptions.js';
 import type { MeasuredRow } from './measured.js';
 import { measuredRises, START, steelRoom, type SteelRoomMoment } from './steelRoom.js';
 
+/** Where the heat of the steel room went at a time [s]. */
 export interface HeatBalance {
   time: number;
   /** by the hood: heat released, and the part of it that came up as hot gas [W] */

@@ -7,7 +7,7 @@ import { airDensity } from '../../physics/air.js';
 import { emptyOpeningFlow, openingFlow } from '../../physics/opening.js';
 import { bracketedRoot } from '../../solve/root.js';
 
-export interface LayeredOpening {
+interface LayeredOpening {
   width: number;
   height: number;
   sill: number;
@@ -19,7 +19,7 @@ export interface LayeredOpening {
   join: number;
 }
 
-export interface LayeredFlow {
+interface LayeredFlow {
   outflow: number;
   inflow: number;
   neutralHeight: number;

@@ -1,9 +1,9 @@
 /** What each mechanism does to the biases when it alone is changed. Nothing is fitted; this only shows what explains what. */
 import { ZERO_CELSIUS } from '../../physics/constants.js';
-import { BASE, MECHANISMS, type Assumptions } from './assumptions.js';
+import { BASE, MECHANISMS, type Assumptions, type MechanismKey } from './assumptions.js';
 import { layeredOpeningFlow } from './layers.js';
 import type { MeasuredRow } from './measured.js';
-import { QUANTITIES, type QuantityName, type ValidationRow } from './quantities.js';
+import { ofQuantity, QUANTITIES, type QuantityName, type ValidationRow } from './quantities.js';
 import { runSteckler, stecklerRows } from './steckler.js';
 import { correctedRelease, runSteelRoom } from './steelRoom.js';
 import { countFlows, meanDifference, summarise, type FlowCount } from './summary.js';
@@ -11,6 +11,8 @@ import { bareRoomTables, woolRoomTables, type SteelRoomRun } from './tables.js';
 
 /** Biases under one changed mechanism; null where it has no part. */
 export interface MechanismEffect {
+  key: MechanismKey | 'layering';
+  /** in the words of a table */
   name: string;
   outflow: number | null;
   inflow: number | null;
@@ -27,7 +29,7 @@ export interface MechanismEffect {
 }
 
 /** Measured rows of the vent-flow rooms, and of the steel room bare and with wool inside. */
-export interface MeasuredRows {
+interface MeasuredRows {
   steckler: readonly MeasuredRow[];
   bare: readonly MeasuredRow[];
   wool: readonly MeasuredRow[];
@@ -35,30 +37,26 @@ export interface MeasuredRows {
 
 const biasOf = (name: QuantityName, rows: ValidationRow[]) => summarise({ ...QUANTITIES[name], rows }).statistics!.bias;
 
-function effect(name: string, a: Assumptions, { steckler, bare, wool }: MeasuredRows): MechanismEffect {
+function effect(a: Assumptions, { steckler, bare, wool }: MeasuredRows): Omit<MechanismEffect, 'key' | 'name'> {
   const rooms = stecklerRows(steckler.map((row) => runSteckler(row, a)));
   const alone = (rows: readonly MeasuredRow[]): SteelRoomRun => {
     const corrected = runSteelRoom(rows, correctedRelease(rows, a.litAt), a);
     return { corrected, asIs: corrected };
   };
   const tables = [...bareRoomTables(alone(bare)), ...woolRoomTables(alone(wool))];
-  const rowsOf = (quantity: QuantityName) => {
-    const { experiment, quantity: wanted } = QUANTITIES[quantity];
-    return tables.find((each) => each.experiment === experiment && each.quantity === wanted)!.rows;
-  };
-  const steelAt = (id: string) => {
-    const row = rowsOf('steelMean').find((each) => each.id === id)!;
+  const rowsOf = (quantity: QuantityName) => ofQuantity(tables, quantity).rows;
+  const steelAt = (time_s: number) => {
+    const row = rowsOf('steelMean').find((each) => each.time_s === time_s)!;
     return row.computed / row.measured;
   };
   return {
-    name,
     outflow: biasOf('outflow', rooms.outflow),
     inflow: biasOf('inflow', rooms.inflow),
     flowsWithinFifth: countFlows(rooms.outflow, rooms.inflow),
     neutral: meanDifference(rooms.neutral),
     upperGas: biasOf('upperGas', rooms.upperGas),
-    steelAt300: steelAt('sp-C1-0300'),
-    steelAt1200: steelAt('sp-C1-1200'),
+    steelAt300: steelAt(300),
+    steelAt1200: steelAt(1200),
     gasMean: biasOf('gasMean', rowsOf('gasMean')),
     probes: biasOf('probes', rowsOf('probes')),
     woolProbes: biasOf('woolProbes', rowsOf('woolProbes')),
@@ -87,6 +85,7 @@ function layering(rows: readonly MeasuredRow[]): MechanismEffect {
     mixed[name].map((row, n) => ({ ...row, computed: flows[n][name] }));
   const [outflow, inflow] = [replaced('outflow'), replaced('inflow')];
   return {
+    key: 'layering',
     name: 'layering: the opening law alone, fed with the measured layers',
     outflow: biasOf('outflow', outflow),
     inflow: biasOf('inflow', inflow),
@@ -101,7 +100,12 @@ function layering(rows: readonly MeasuredRow[]): MechanismEffect {
   };
 }
 
+/** Every change by itself, and the opening law fed with measured layers. */
 export function mechanismEffects(rows: MeasuredRows): MechanismEffect[] {
-  const changed = MECHANISMS.map(({ name, change }) => effect(name, { ...BASE, ...change }, rows));
+  const keys = Object.keys(MECHANISMS) as MechanismKey[];
+  const changed = keys.map((key): MechanismEffect => {
+    const { name, change } = MECHANISMS[key];
+    return { key, name, ...effect({ ...BASE, ...change }, rows) };
+  });
   return [...changed, layering(rows.steckler)];
 }

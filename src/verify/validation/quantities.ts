@@ -15,8 +15,11 @@ export interface ValidationQuantity {
   least?: number;
 }
 
+/** A measured value and the computed one, in the unit of its quantity. */
 export interface ValidationRow {
   id: string;
+  /** of a test that is told against time [s] */
+  time_s?: number;
   /** rows of one group repeat one case */
   group: string;
   measured: number;
@@ -31,6 +34,7 @@ export interface ValidationRow {
   leftOut: string;
 }
 
+/** All rows of one quantity. */
 export interface ValidationTable extends ValidationQuantity {
   rows: ValidationRow[];
 }
@@ -45,6 +49,7 @@ const box = 'box the size of a firebox' as const;
 const given = 'given with the data';
 const estimate = 'estimate: the data give none';
 
+/** Every quantity that is compared. */
 export const QUANTITIES = {
   outflow: { experiment: rooms, quantity: 'flow out', unit: 'kg/s', uncertainty: 0.2, uncertaintySource: given },
   inflow: { experiment: rooms, quantity: 'flow in', unit: 'kg/s', uncertainty: 0.2, uncertaintySource: given },
@@ -171,4 +176,11 @@ export const QUANTITIES = {
   },
 } as const satisfies Record<string, ValidationQuantity>;
 
+/** One of them. */
 export type QuantityName = keyof typeof QUANTITIES;
+
+/** Of tables or results, a quantity each, the one of a quantity. */
+export function ofQuantity<T extends ValidationQuantity>(all: readonly T[], name: QuantityName): T {
+  const { experiment, quantity } = QUANTITIES[name];
+  return all.find((each) => each.experiment === experiment && each.quantity === quantity)!;
+}

@@ -18,6 +18,7 @@ export interface Pair {
   group: string;
 }
 
+/** Bias and scatter of pairs, as McGrattan & Toman (2011) define them. */
 export interface Statistics {
   /** pairs, and distinct cases among them */
   n: number;

@@ -8,6 +8,7 @@ import { plumeOf, radiantShareOf, roomOf, type Assumptions } from './assumptions
 import type { QuantityName, ValidationRow } from './quantities.js';
 import { twoLayers } from './twoLayers.js';
 
+/** Columns that the table of the vent-flow rooms must have. */
 export const STECKLER_COLUMNS = {
   texts: ['test', 'fire_location'],
   numbers: [
@@ -26,7 +27,7 @@ const BURNER = 0.3;
 /** Tests that repeat one case. */
 const REPEATS: Readonly<Record<string, string>> = { '18': '14', '710': '14', '810': '14', '612': '12' };
 
-export interface StecklerResult {
+interface StecklerResult {
   row: MeasuredRow;
   state: RoomState;
   outdoors: number;

@@ -26,6 +26,7 @@ const PROBES: Readonly<Record<Surface, string>> = {
 };
 const GAS = ['gas_back_upper_C', 'gas_front_upper_C', 'gas_back_lower_C', 'gas_front_lower_C'] as const;
 
+/** Columns that the table of the steel room must have. */
 export const STEEL_ROOM_COLUMNS = {
   texts: ['test', 'wall', 'wool_side'],
   numbers: [
@@ -72,6 +73,7 @@ const PROBE = {
 /** Moments at which a reading's averaging time is sampled. */
 const SAMPLES = 9;
 
+/** What was computed of the steel room at one row of its table. */
 export interface SteelRoomMoment {
   row: MeasuredRow;
   /** means over the averaging time: rises above the start [K] */
@@ -156,8 +158,10 @@ function readingsOf(rows: readonly MeasuredRow[]): Reading[] {
   return rows.map((row) => ({ time: row.number('t_s'), heat: row.number('HRR_kW') * 1e3 }));
 }
 
+/** Heat released in a test of the steel room, the hood's delay taken out. */
 export const correctedRelease = (rows: readonly MeasuredRow[], litAt?: number): CorrectedRelease =>
   burnerBehind(readingsOf(rows), litAt);
+/** The same as the hood shows it. */
 export const releaseAsIs = (rows: readonly MeasuredRow[]): HeatRelease => hoodAsIs(readingsOf(rows));
 
 /** @param rows of one test, rising in time; slices of the wool, where there is any */

@@ -2,6 +2,7 @@
 import type { ValidationQuantity, ValidationRow, ValidationTable } from './quantities.js';
 import { statistics, type Statistics } from './statistics.js';
 
+/** A quantity with its rows and what they come to. */
 export interface QuantityResult extends ValidationQuantity {
   rows: ValidationRow[];
   /** over the rows that count; null where fewer than two do */

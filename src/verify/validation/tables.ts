@@ -39,7 +39,8 @@ function rowsOf(
     const small = measured < least ? `a rise of less than ${least} K says nothing about a ratio` : '';
     const leftOut = unsureFire(moment, run) || small;
     const beside = run.layered ? { layered: of(run.layered[n], measuredAll)[1] } : {};
-    return [{ id: moment.row.id, group: moment.row.id, measured, computed, computedAsIs, ...beside, leftOut }];
+    const time_s = moment.row.number('t_s');
+    return [{ id: moment.row.id, time_s, group: moment.row.id, measured, computed, computedAsIs, ...beside, leftOut }];
   });
 }
 

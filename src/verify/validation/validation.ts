@@ -20,6 +20,7 @@ interface FireTiming {
   platesDrawnBack: number | null;
 }
 
+/** All that the measured rooms show. */
 export interface Validation {
   quantities: QuantityResult[];
   mechanisms: MechanismEffect[];
@@ -54,6 +55,7 @@ function runAll(rows: readonly MeasuredRow[]): SteelRoomRun {
   };
 }
 
+/** Files of measurements, each with the name that faults carry. */
 export interface MeasuredTables {
   steckler: { text: string; file: string };
   steelRoom: { text: string; file: string };

@@ -3,7 +3,7 @@ import { geometryOf } from '../../../src/design/geometryOf.js';
 import { towingWords } from '../../../src/report/carryData.js';
 import { towingOf, type Towing } from '../../../src/study/carry/towing.js';
 import { trailerLoads } from '../../../src/study/carry/trailerLoads.js';
-import { weightOf, weightWarnings } from '../../../src/study/carry/weight.js';
+import { moveWords, weightOf, weightWarnings } from '../../../src/study/carry/weight.js';
 import { exampleDesign } from '../../support/examples.js';
 import { designOf, PLAIN } from '../../design/designFiles.js';
 
@@ -79,6 +79,16 @@ describe('load cases', () => {
     const far = towingOf(TRAILER, [FRAME, PIT, { ...wood, position_m: -3, mass_kg: 300 }]);
     expect(far.axle).toBeNull();
     expect(towingWords(far)).toMatch(/^No place .* Carry wood and food over the axle/);
+  });
+
+  it('tells both ends of a move alike, though one is a whole fraction of an inch', () => {
+    const inch = 0.0254;
+    expect(moveWords({ from_m: -1.8 * inch, to_m: 2.875 * inch })).toBe(
+      'by no more than 1.8 in (46 mm) towards the hitch or 2.9 in (73 mm) away from it',
+    );
+    expect(moveWords({ from_m: 4 * inch, to_m: 9.3 * inch })).toBe(
+      '4 in (100 mm) to 9.3 in (240 mm) away from the hitch',
+    );
   });
 
   it('warn of the case that is off, though the loaded one is steady, with what to move', () => {
