@@ -117,7 +117,7 @@ function roomStudy(room: Room, fire: number): StepStudy {
     const system = new NetworkSystem(solver);
     system.demandAt = demandAt;
     // what Newton leaves over is far below the error of the shortest step
-    system.tolerance = { absolute: 1e-3 * DEFAULT_TOLERANCE.absolute, relative: 0 };
+    system.tolerance = { absolute: 1e-5 * DEFAULT_TOLERANCE.absolute, relative: 0 };
     const end = equalSteps(system, x, duration, steps);
     return areaMean(
       room.areas,
