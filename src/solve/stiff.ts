@@ -66,7 +66,7 @@ export class StiffStepper {
   /** the factors that serve a like step, by their count, and the length of the step that they were made for */
   private factors = 0;
   private factoredFor = 0;
-  /** what Newton's last turns with them left over of a step [-] */
+  /** share of a step that Newton's last turn with them left over [-] */
   private shrinks = Infinity;
   private readonly contentsStart: Float64Array;
   private readonly contentsNow: Float64Array;
@@ -170,7 +170,7 @@ export class StiffStepper {
         if (beside) for (let i = 0; i < next.length; i++) next[i] += beside.surprises[stage][i];
         this.surprises[stage].set(next);
         const { converged, iterations, shrinks } = newton(each, next, this.rhs, options.lu ?? lu, options);
-        this.shrinks = shrinks;
+        if (!options.lu) this.shrinks = shrinks;
         this.newtonIterations += iterations;
         this.evaluations += iterations + 1;
         return converged;
@@ -183,7 +183,7 @@ export class StiffStepper {
           reuse: (stage > 1 || alike) && !beside,
           keep: true,
           ahead: system.ahead,
-          shrinks: beside ? undefined : this.shrinks,
+          shrinks: this.shrinks,
           patient: true,
           bail: system.balance !== undefined,
         })
@@ -208,7 +208,7 @@ export class StiffStepper {
     return this.finish(h, beside?.lu ?? lu);
   }
 
-  /** Rates that have brought a stage to where it is: beside another stepper that is as good as to evaluate them there, and costs next to nothing. */
+  /** Rates that have brought a stage to where it is: that is as good as to evaluate them there, and costs next to nothing. */
   private ratesBehind(stage: number, hg: number): void {
     const { system, next, fixed, contentsNow, inertia, base } = this;
     const d = system.differential;
