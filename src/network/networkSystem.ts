@@ -3,7 +3,7 @@ import type { Balances, Demand } from './balances.js';
 import { stepLimit, stepMeasure, type QuasiSteadySolver } from './quasiSteady.js';
 
 /** What Newton may leave over in a stage of a step: far below the local error that is allowed by default, and less where that is less. */
-const STEP_LEFT = { temperature: 5e-2, pressure: 5e-4, fuel: 1.5e-4, fireShare: 1e-5 };
+const STEP_LEFT = { temperature: 2e-2, pressure: 2e-4, fuel: 6e-5, fireShare: 1e-5 };
 /** The same where a run is held against another of nearly the same pit, stages of which are not closed: pressures count, a hundredth of a kelvin does not. */
 const REPEATING_LEFT = { temperature: 3e-2, pressure: 2e-5, fuel: 1e-4, fireShare: 1e-4 };
 

@@ -191,7 +191,7 @@ export class StiffStepper {
         if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25, patient: true })) return Infinity;
       }
       // what the step ends with is evaluated there
-      if (near || stage < STAGES - 1) {
+      if (near || (stage < STAGES - 1 && !this.inertia)) {
         this.ratesBehind(stage, hg);
         system.quadrature(this.sums[stage], { x: next, rates: rates[stage], drifts: this.drifts[stage] });
       } else {
@@ -250,7 +250,7 @@ export class StiffStepper {
     const led = d - (system.followers ?? 0);
     const rate = rates[stage];
     const rest = this.algebraic;
-    const share = stage < STAGES - 1 && !system.repeats ? INNER : 1;
+    const share = stage < STAGES - 1 && !inertia && !system.repeats ? INNER : 1;
     return {
       residual: (x, rhs) => {
         system.evaluate(time, x, rate, rest, 'inner');
