@@ -130,10 +130,10 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}, holds: Solved |
  *
  * @returns null: it does not settle
  */
-export function fullFireFrom(pit: Pit, { x }: Moment, heat: number): Solved | null {
+export function fullFireFrom(pit: Pit, { x, time }: Moment, heat: number): Solved | null {
   let last: Moment | Stride | null = null;
   // in no longer steps than the warm-up's: in those ten times as loose the gas may jump
-  const line = new Timeline(pit, x, { follow: (part) => (last = part) });
+  const line = new Timeline(pit, x, { time, follow: (part) => (last = part) });
   const steel = new SteelHeat(pit);
   line.light(() => ({ mode: 'release', heat }));
   while (line.moment.time < FOLLOWED - 1) {

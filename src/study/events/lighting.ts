@@ -59,6 +59,9 @@ function outOfReach(line: Timeline, target: number): () => boolean {
 const COALS = [0.5, 1, 2];
 const FLAMES = [0.55, 1, 1.8];
 
+/** Factor on the tolerances of runs of which only the soonest and the latest are told. */
+const ROUGH = 4;
+
 /** The same of the pit that was solved for its target. @returns null: it never reads it so */
 export function litPit({ pit: { design, solver }, pit, fire }: HeldPit): Lit | null {
   const rule = ruleOf(design, fire);
@@ -66,16 +69,16 @@ export function litPit({ pit: { design, solver }, pit, fire }: HeldPit): Lit | n
   const own = rule.intakes ? withIntakes(design, open) : pit;
   const { splits: law } = design.fire;
   const coals_kg = coalsOf(design, fire);
-  const lit = (coals: number, flame: number) => {
-    const line = new Timeline(own, solver.coldState(), { longestStep: BED_STEP, spacing: CURVE_STEP });
+  const lit = (coals: number, flame: number, tolerance: number) => {
+    const line = new Timeline(own, solver.coldState(), { longestStep: BED_STEP, spacing: CURVE_STEP, tolerance });
     const stoker = new Stoker(line, new Bed({ ...law, flame: flame * law.flame }), rule, boxOf(design), open);
     const reads_s = lightUp(stoker, coals * coals_kg);
     return reads_s === null ? null : { reads_s, splits: stoker.laid.length };
   };
-  const usual = lit(1, 1);
+  const usual = lit(1, 1, 1);
   if (!usual) return null;
   const others = COALS.flatMap((coals) => FLAMES.map((flame) => [coals, flame])).filter(([c, f]) => c !== 1 || f !== 1);
-  const times = [usual.reads_s, ...others.map(([coals, flame]) => lit(coals, flame)?.reads_s ?? Infinity)];
+  const times = [usual.reads_s, ...others.map(([coals, flame]) => lit(coals, flame, ROUGH)?.reads_s ?? Infinity)];
   const latest = Math.max(...times);
   return {
     ...usual,
