@@ -17,8 +17,6 @@ export interface NewtonOutcome {
   iterations: number;
   /** measure of the last step */
   change: number;
-  /** share of a step that another turn with the same matrix leaves over, going by the last ones [-]; Infinity: not known */
-  shrinks: number;
 }
 
 /** Steps are let go their way so many times before they are damped; they shrink well when one is below this share of the last. */
@@ -37,7 +35,6 @@ const ASTRAY = 4;
  *   never)
  * @param options.patient damp steps that don't shrink
  * @param options.ahead end as soon as what is left, going by how the last two steps shrank, is below this measure (default 0: never)
- * @param options.shrinks share of a step that `lu` as it is leaves over, where that is known: then the first step may end it
  * @param options.bail give up as soon as steps lead away, for there is a surer way
  * @param options.enough measure of a step that ends it (default 1): more where a guess is known to be so near that the next one would be small
  */
@@ -53,7 +50,6 @@ export function newton(
     patient?: boolean;
     enough?: number;
     ahead?: number;
-    shrinks?: number;
     bail?: boolean;
   },
 ): NewtonOutcome {
@@ -62,7 +58,6 @@ export function newton(
   let renew = !options.reuse;
   let change = Infinity;
   let damping = 1;
-  let { shrinks = Infinity } = options;
   // does the last step come of a matrix of its own?
   let own = false;
   // entries come at a place of their own all at once, where a flow turns: looked for in one matrix, the first, or where they have been
@@ -74,9 +69,7 @@ export function newton(
     if (renew) {
       problem.matrix(x, lu.matrix);
       matrices++;
-      shrinks = Infinity;
-      if (!lu.factor(matrices !== lookedFor))
-        return { converged: false, iterations: iteration, change: Infinity, shrinks };
+      if (!lu.factor(matrices !== lookedFor)) return { converged: false, iterations: iteration, change: Infinity };
     }
     lu.solve(rhs);
     const share = problem.limit(x, rhs);
@@ -89,16 +82,15 @@ export function newton(
     else if (damping < 1 && change < (1.1 - damping) * previous) damping = Math.min(1, 2 * damping);
     own = renew;
     for (let i = 0; i < x.length; i++) x[i] += share * damping * rhs[i];
-    if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change, shrinks };
-    if (options.bail && change > ASTRAY * least) return { converged: false, iterations: iteration, change, shrinks };
+    if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change };
+    if (options.bail && change > ASTRAY * least) return { converged: false, iterations: iteration, change };
     least = Math.min(least, change);
     const whole = share === 1 && damping === 1;
-    if (share === 1 && change < enough) return { converged: true, iterations: iteration, change, shrinks };
-    if (whole && previous < Infinity) shrinks = change / previous;
+    if (share === 1 && change < enough) return { converged: true, iterations: iteration, change };
     // a series that shrinks by the same share on and on
-    if (whole && shrinks < 1 && change * shrinks < ahead * (1 - shrinks))
-      return { converged: true, iterations: iteration, change, shrinks };
+    if (whole && iteration > 1 && change * change < ahead * (previous - change))
+      return { converged: true, iterations: iteration, change };
     renew = share < 1 || !keep || !(change * (change / previous) ** TURNS < enough);
   }
-  return { converged: false, iterations: options.maxIterations, change, shrinks };
+  return { converged: false, iterations: options.maxIterations, change };
 }

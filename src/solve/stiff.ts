@@ -40,9 +40,6 @@ const ALIKE = 0.2;
  */
 const NEAR = { maxIterations: 5, reuse: true, keep: true, enough: 0.2 };
 
-/** In a stage that nothing but the step's end sees Newton may leave more: its measure counts by this share. */
-const INNER = 1 / 3;
-
 /** So many lengths of the last step ahead its curve still tells something. */
 const NEAR_AHEAD = 2;
 
@@ -66,8 +63,6 @@ export class StiffStepper {
   /** the factors that serve a like step, by their count, and the length of the step that they were made for */
   private factors = 0;
   private factoredFor = 0;
-  /** share of a step that Newton's last turn with them left over [-] */
-  private shrinks = Infinity;
   private readonly contentsStart: Float64Array;
   private readonly contentsNow: Float64Array;
   private readonly fixed: Float64Array;
@@ -166,11 +161,9 @@ export class StiffStepper {
       const problem = this.stageProblem(time, hg, stage);
       const solve = (each: NewtonProblem, options: Parameters<typeof newton>[4] & { lu?: LuSolver }): boolean => {
         this.predict(stage, h);
-        system.foretell?.(time, next);
         if (beside) for (let i = 0; i < next.length; i++) next[i] += beside.surprises[stage][i];
         this.surprises[stage].set(next);
-        const { converged, iterations, shrinks } = newton(each, next, this.rhs, options.lu ?? lu, options);
-        if (!options.lu) this.shrinks = shrinks;
+        const { converged, iterations } = newton(each, next, this.rhs, options.lu ?? lu, options);
         this.newtonIterations += iterations;
         this.evaluations += iterations + 1;
         return converged;
@@ -183,23 +176,19 @@ export class StiffStepper {
           reuse: (stage > 1 || alike) && !beside,
           keep: true,
           ahead: system.ahead,
-          shrinks: this.shrinks,
           patient: true,
           bail: system.balance !== undefined,
         })
       ) {
         if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25, patient: true })) return Infinity;
       }
-      // what the step ends with is evaluated there
-      if (near || (stage < STAGES - 1 && !this.inertia)) {
-        this.ratesBehind(stage, hg);
-        system.quadrature(this.sums[stage], { x: next, rates: rates[stage], drifts: this.drifts[stage] });
-      } else {
+      if (near) this.ratesBehind(stage, hg);
+      else {
         system.close?.(next, fixed, hg);
         system.evaluate(time, next, rates[stage], this.algebraic, system.close && 'closed');
         this.drift(stage);
-        system.quadrature(this.sums[stage]);
       }
+      system.quadrature(this.sums[stage]);
       this.stages[stage].set(next);
       const surprise = this.surprises[stage];
       for (let i = 0; i < next.length; i++) surprise[i] = next[i] - surprise[i];
@@ -208,7 +197,7 @@ export class StiffStepper {
     return this.finish(h, beside?.lu ?? lu);
   }
 
-  /** Rates that have brought a stage to where it is: that is as good as to evaluate them there, and costs next to nothing. */
+  /** Rates that have brought a stage to where it is: beside another stepper that is as good as to evaluate them there, and costs next to nothing. */
   private ratesBehind(stage: number, hg: number): void {
     const { system, next, fixed, contentsNow, inertia, base } = this;
     const d = system.differential;
@@ -250,7 +239,6 @@ export class StiffStepper {
     const led = d - (system.followers ?? 0);
     const rate = rates[stage];
     const rest = this.algebraic;
-    const share = stage < STAGES - 1 && !inertia && !system.repeats ? INNER : 1;
     return {
       residual: (x, rhs) => {
         system.evaluate(time, x, rate, rest, 'inner');
@@ -262,7 +250,7 @@ export class StiffStepper {
       },
       matrix: (x, matrix) => system.jacobian(time, x, matrix, hg),
       limit: (x, step) => system.limit(x, step),
-      measure: (x, step) => share * system.measure(x, step),
+      measure: (x, step) => system.measure(x, step),
     };
   }
 

@@ -22,8 +22,6 @@ export interface StiffSystem {
    * Rows: capacity dH/dx - gamma drate/dx; inertia / gamma less the derivative of algebraic. After `evaluate` at the same x.
    */
   jacobian(t: number, x: Float64Array, matrix: Float64Array, gamma: number): void;
-  /** Optional: put what is known of the first guess of a stage in place of what was guessed. */
-  foretell?(t: number, x: Float64Array): void;
   limit(x: Float64Array, step: Float64Array): number;
   measure(x: Float64Array, step: Float64Array): number;
   /** what Newton may leave over by that measure where it is told from how its steps shrink (default: it is not told so) */
@@ -42,11 +40,8 @@ export interface StiffSystem {
   close?(x: Float64Array, fixed: Float64Array, gamma: number): void;
   /** Optional: the followers alone, where nothing need close tightly. */
   solveFollowers?(x: Float64Array, fixed: Float64Array, gamma: number): void;
-  /**
-   * Sums to be integrated along (fire heat, losses): values at the last evaluation; or, where rates were told from where a stage has come
-   * to and not evaluated there, those that go with them.
-   */
-  quadrature(out: Float64Array, behind?: { x: Float64Array; rates: Float64Array; drifts: Float64Array }): void;
+  /** sums to be integrated along (fire heat, losses): values at the last evaluation */
+  quadrature(out: Float64Array): void;
   quadratures: number;
   /** weight of each unknown's error, where it has heat content or inertia: 1 / tolerance */
   errorWeights(x: Float64Array, out: Float64Array): void;

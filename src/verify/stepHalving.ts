@@ -12,7 +12,7 @@ import { StiffStepper } from '../solve/stiff.js';
 import { type StiffSystem } from '../solve/stiffSystem.js';
 import { estimate } from '../study/estimate/estimate.js';
 import { QuasiSteadySolver } from '../network/quasiSteady.js';
-import { DEFAULT_TOLERANCE, NetworkSystem } from '../network/networkSystem.js';
+import { NetworkSystem } from '../network/networkSystem.js';
 import { bodySystem, type Body } from './heatBody.js';
 import { areaMean, perSurface, surfaceMean, type Room } from './rooms/room.js';
 
@@ -117,8 +117,6 @@ function roomStudy(room: Room, fire: number): StepStudy {
     if (!solver.solve(x, demandAt(0), 'nodes').converged) throw new RangeError('the room does not settle at first');
     const system = new NetworkSystem(solver);
     system.demandAt = demandAt;
-    // what Newton leaves over is far below the error of the shortest step
-    system.tolerance = { absolute: 1e-5 * DEFAULT_TOLERANCE.absolute, relative: 0 };
     const end = equalSteps(system, x, duration, steps);
     return areaMean(
       room.areas,

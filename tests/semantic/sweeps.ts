@@ -271,14 +271,11 @@ function stackSweep(tree: Tree): Failure[] {
   );
 }
 
-/** Factor on the tolerances of steps that leaves their error far below a thousandth of a gauge time, which is what is asked of it. */
-const FINE = 0.25;
-
 /** A little more fire reads the target a little sooner: no jump, and never later. */
 function fireSweep(tree: Tree): Failure[] {
   const points = FIRE.map((factor) => ({
     value: `${factor} of the fire`,
-    result: solve(tree, [fireChange(tree, factor)], { tolerance: FINE }),
+    result: solve(tree, [fireChange(tree, factor)]),
   }));
   const times = points.map(({ result }) => gauge(result) ?? null);
   const detail = `${FIRE.join()}: ${times.map((t) => t?.toFixed(1)).join()} s`;
