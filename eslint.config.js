@@ -70,11 +70,6 @@ export default tseslint.config(
     },
   },
   {
-    // the rows of a zone's unknowns stand in model.ts, and those who need them are what it is made of
-    files: ['src/network/{carried,firePlume,jet,model,rising,streams}.ts'],
-    rules: { 'import-x/no-cycle': 'off' },
-  },
-  {
     files: ['src/**/*.ts'],
     ignores: ['src/cli/**'],
     rules: {

@@ -1,5 +1,6 @@
 /** Keeping the books of a stream between zones: mass, heat and fuel, and how they change with an unknown. */
-import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
+import type { Model } from './model.js';
+import { FUEL_ROW, MASS_ROW } from './rows.js';
 
 /** Take mass [kg/s], heat [W] and fuel [kg/s] from one place of `out`, three a layer, to another. */
 export function shift(out: Float64Array, from: number, to: number, mass: number, heat: number, fuel: number): void {

@@ -2,7 +2,8 @@ import { plumeOrigin } from '../physics/ceilingJet.js';
 import { gasDensity } from '../physics/gasMixture.js';
 import { AIR_HEAT, plumeFlow } from '../physics/plume.js';
 import { shift } from './carried.js';
-import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
+import type { Model } from './model.js';
+import { FUEL_ROW, MASS_ROW } from './rows.js';
 import { Rising } from './rising.js';
 
 /** Mass flow that counts as none where a plume's temperature is asked for [kg/s]: a heater makes no gas. */

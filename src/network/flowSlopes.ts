@@ -1,7 +1,8 @@
 /** How what flows through openings changes with the unknowns. */
 import { GRAVITY } from '../physics/constants.js';
 import { levelExchange } from '../physics/levelExchange.js';
-import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
+import type { Model } from './model.js';
+import { FUEL_ROW, MASS_ROW } from './rows.js';
 import { OUTDOORS } from './types.js';
 
 /** Enter the slopes of the flows through all openings into the matrix of `fillSlopes`. */

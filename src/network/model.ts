@@ -27,10 +27,6 @@ export const SHAPE: Record<FaceShape, number> = {
   down: 4,
 };
 
-/** Rows of mass (kg/s) are scaled to the size of the heat rows (W), so that pivoting compares like with like. */
-export const MASS_ROW = 1e5;
-export const FUEL_ROW = 1e3;
-
 /**
  * A network made ready for the solver: structure in typed arrays, the order of the unknowns, and work space.
  *

@@ -7,7 +7,8 @@ import { gapHeat } from './airGap.js';
 import { filmSlope } from './convection.js';
 import { jetFlux, struckExcess } from './heat.js';
 import { conductance, heatCapacity } from './materials.js';
-import { FUEL_ROW, MASS_ROW, type Model } from './model.js';
+import type { Model } from './model.js';
+import { FUEL_ROW, MASS_ROW } from './rows.js';
 import { OUTDOORS, type Network } from './types.js';
 
 /** Steps of the differences by which slopes without a formula are taken [K], [kg/kg]. */
