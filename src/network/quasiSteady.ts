@@ -26,6 +26,7 @@ const MASS_TOLERANCE = 1e-9;
 /** What keeps its temperature: 'nothing' for a steady state, 'nodes' for a quasi-steady one of gas, flows and fire. */
 type Held = 'nothing' | 'nodes';
 
+/** Whether a state settled, and what is left over in it. */
 export interface SteadyOutcome {
   converged: boolean;
   iterations: number;

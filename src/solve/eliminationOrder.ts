@@ -5,6 +5,7 @@ const PIVOT_SHARE = 0.01;
 /** Cost of a factor's step where both its row and its column are taken as full, in steps that look up where each entry stands. */
 const FULL_COST = 0.25;
 
+/** In which order a matrix is eliminated, and where its factors stand then. */
 export interface Order {
   /** row and column that are eliminated k-th */
   rows: Int32Array;

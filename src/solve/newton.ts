@@ -12,6 +12,7 @@ export interface NewtonProblem {
   measure(x: Float64Array, step: Float64Array): number;
 }
 
+/** How an iteration ended. */
 export interface NewtonOutcome {
   converged: boolean;
   iterations: number;

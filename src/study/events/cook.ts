@@ -19,6 +19,7 @@ import { variantOf } from './variant.js';
 import { turnWeather } from './weather.js';
 import { listed } from '../../units/listed.js';
 
+/** A cook's day: what it took, and how the thermometer went. */
 export interface CookResult {
   /** times from the match [s] */
   reached_s: number;

@@ -11,11 +11,12 @@ import { fallingRate, lastFellTo, meanSince } from './readingCurve.js';
 import type { Timeline } from './timeline.js';
 import { variantOf } from './variant.js';
 
-/** Longest step: the bed's air is looked at after each [s]; the same while a fire is built; and between points of a curve. */
+/** Longest step: the bed's air is looked at after each [s]; the same while a fire is built. */
 export const BED_STEP = 300;
 const KINDLING_STEP = 150;
 /** The same while the thermometer lies below the line, so that it is seen whether it still falls [s]. */
 const BELOW_STEP = 60;
+/** Between points of a curve at most [s]. */
 export const CURVE_STEP = 60;
 /** First step after a change, while which a door stands open [s]. */
 const FIRST_STEP = 20;
@@ -57,14 +58,15 @@ export interface Rule {
   full: number;
 }
 
-export interface Minding {
+/** Whether wood is laid on, and what ends it sooner. */
+interface Minding {
   feed?: boolean;
   enough?: () => boolean;
   stop?: StopAt;
 }
 
 /** A split laid on. */
-export interface Laid {
+interface Laid {
   time_s: number;
   /** index of the moment in the curve */
   at: number;

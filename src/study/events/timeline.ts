@@ -15,7 +15,8 @@ export interface Curve {
   steel_K: number[];
 }
 
-export interface TimelineOptions {
+/** How finely a timeline is followed, and who is told of it. */
+interface TimelineOptions {
   /** time that the first moment counts as [s] (default 0) */
   time?: number;
   /** factor on the tolerances of the time steps (default 1) */
