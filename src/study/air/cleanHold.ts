@@ -8,9 +8,9 @@ import { holdFire, type HoldFire } from './states.js';
 /** Excess air goes about with this power of the intakes' area. */
 const POWER = 0.85;
 const TURNS = 12;
-/** Largest step of the search, as a factor, and what counts as found. */
+/** Largest step of the search, as a factor, and what counts as found: of the air, where gaps bring much of it an opening hangs on little. */
 const STRIDE = Math.log(6);
-const FOUND = 0.01;
+const FOUND = 0.002;
 
 /** Where the fire that holds the target burns with the air of a clean small fire. */
 export interface CleanHold {

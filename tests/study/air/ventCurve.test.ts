@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { ventCurve } from '../../../src/study/air/ventCurve.js';
-import { cleanVents } from '../../../src/study/air/cleanHold.js';
+import { burnsItsAir } from '../../../src/study/air/burnsItsAir.js';
+import { cleanVents, withOpening } from '../../../src/study/air/cleanHold.js';
 import { turnedVents } from '../../../src/study/events/ventTurn.js';
 import { exampleDesign } from '../../support/examples.js';
 
@@ -26,6 +27,16 @@ describe('the vents in use', () => {
     const read = thermometer_K[i - 1]! + share * (thermometer_K[i]! - thermometer_K[i - 1]!);
     // two ways to the same state: the fire that holds, and the fire that the air allows
     expect(Math.abs(read - target)).toBeLessThan(2);
+  });
+
+  it('passes through it also where little hangs on the opening, for vents are tiny', () => {
+    const tiny = exampleDesign('plain-24.yaml', (text) =>
+      text.replace('count: 2, diameter: 4 in', 'count: 1, diameter: 2 in'),
+    );
+    const found = cleanVents(tiny)!.open;
+    expect(found).toBeGreaterThan(0.4);
+    const { state } = burnsItsAir(withOpening(tiny, found), 2.5, null)!;
+    expect(Math.abs(state.reading_K - target)).toBeLessThan(0.3);
   });
 
   it('lies between a fire that takes more air for its wood and one that takes less', () => {
