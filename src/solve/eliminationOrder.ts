@@ -37,19 +37,23 @@ export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: numb
     scales[i] = 1 / most;
     for (let j = 0; j < n; j++) a[i * n + j] /= most;
   }
-  const rowCount = new Int32Array(n);
-  const columnCount = new Int32Array(n);
+  // places of entries by row and by column, those of what is eliminated too; how many of the rest
+  const inRow: number[][] = Array.from({ length: n }, () => []);
+  const inColumn: number[][] = Array.from({ length: n }, () => []);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++) {
-      rowCount[i] += place[i * n + j];
-      columnCount[j] += place[i * n + j];
+      if (place[i * n + j] === 0) continue;
+      inRow[i].push(j);
+      inColumn[j].push(i);
     }
   }
+  const rowCount = Int32Array.from(inRow, (entries) => entries.length);
+  const columnCount = Int32Array.from(inColumn, (entries) => entries.length);
   const rowLeft = new Uint8Array(n).fill(1);
   const columnLeft = new Uint8Array(n).fill(1);
   const enough = (column: number) => {
     let most = 0;
-    for (let i = 0; i < n; i++) if (rowLeft[i] === 1) most = Math.max(most, Math.abs(a[i * n + column]));
+    for (const i of inColumn[column]) if (rowLeft[i] === 1) most = Math.max(most, Math.abs(a[i * n + column]));
     return PIVOT_SHARE * most;
   };
   const cost = (i: number, j: number) => (rowCount[i] - 1) * (columnCount[j] - 1);
@@ -76,20 +80,18 @@ export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: numb
     columns[k] = column;
     rowLeft[row] = 0;
     columnLeft[column] = 0;
-    const right: number[] = [];
-    for (let j = 0; j < n; j++) {
-      if (columnLeft[j] === 0 || place[row * n + j] === 0) continue;
-      right.push(j);
-      columnCount[j]--;
-    }
+    const right = inRow[row].filter((j) => columnLeft[j] === 1);
+    for (const j of right) columnCount[j]--;
     const pivot = a[row * n + column];
-    for (let i = 0; i < n; i++) {
-      if (rowLeft[i] === 0 || place[i * n + column] === 0) continue;
+    for (const i of inColumn[column]) {
+      if (rowLeft[i] === 0) continue;
       rowCount[i]--;
       const factor = a[i * n + column] / pivot;
       for (const j of right) {
         if (place[i * n + j] === 0) {
           place[i * n + j] = 1;
+          inRow[i].push(j);
+          inColumn[j].push(i);
           rowCount[i]++;
           columnCount[j]++;
         }
