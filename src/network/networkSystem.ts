@@ -101,6 +101,16 @@ export class NetworkSystem implements StiffSystem {
     out[1] = this.balances.totalLoss();
   }
 
+  /** What the fire gives and what leaves change by, given what heat rates and balances of surfaces and gas do: what goes nowhere else leaves. */
+  quadratureMoves(moves: Float64Array, step: Float64Array, out: Float64Array): void {
+    const { nodeCount, surfaceNode, fuel, fire } = this.balances.model;
+    let kept = 0;
+    for (let i = 0; i < nodeCount; i++) kept += moves[i];
+    for (let i = surfaceNode; i < fuel; i++) kept += moves[i];
+    out[0] += step[fire];
+    out[1] += step[fire] - kept;
+  }
+
   errorWeights(x: Float64Array, out: Float64Array): void {
     const outdoors = this.balances.model.network.outdoors.temperature;
     const weight = (i: number) => 1 / (this.tolerance.absolute + this.tolerance.relative * Math.abs(x[i] - outdoors));

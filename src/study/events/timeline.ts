@@ -239,14 +239,14 @@ const READ_WITHIN = 0.02;
 /** Which of what is seen fire and reading are. */
 const [FIRE, READING] = [0, 1];
 /** First step from the match on, while the fire comes up [s]. */
-const FIRST_STEP_LIT = 10;
+const FIRST_STEP_LIT = 4;
 /**
  * In the first minutes after the match gas chooses its way, and little decides in a pit with more than one: so long [s], and while less
  * than a share of the fire burns for want of air, at most so long, steps may be off by this share of what they may later.
  */
 const CHOOSING = { lasts: 150, chokes: 0.6, most: 2 * 3600, share: 0.25 };
 /** First step after a change [s]. */
-const FIRST_STEP = 2;
+const FIRST_STEP = 30;
 /** A draft that flutters takes steps without end. */
 const MOST_STEPS = 10_000;
 /** Times nearer than this are the same [s]. */
