@@ -26,8 +26,10 @@ const spawned = {
   hookTimeout: 300_000,
 };
 
+const LONGEST = /(semantic.estimates|verify.evidence|size.asked|charts.overlaps|fit.suspects)\.(long\.)?test\.ts$/;
+
 /**
- * The longest file of a project begins first, also where no run before has told how long it takes. Shards are dealt out by name, so
+ * The longest files in process begin first, also where no run before has told how long it takes. Shards are dealt out by name, so
  * that what a folder has of long files is shared.
  */
 class LongestFirst extends BaseSequencer {
@@ -39,12 +41,11 @@ class LongestFirst extends BaseSequencer {
 
   override async sort(files: TestSpecification[]) {
     const sorted = await super.sort(files);
-    const isLongest = ({ moduleId }: TestSpecification) => /semantic.estimates\.(long\.)?test\.ts$/.test(moduleId);
-    const longest = sorted.find(isLongest);
-    if (!longest) return sorted;
-    const others = sorted.filter((file) => file !== longest);
-    const at = others.findIndex(({ project }) => project.name === longest.project.name);
-    return others.toSpliced(at, 0, longest);
+    const longest = sorted.filter(({ moduleId }) => LONGEST.test(moduleId));
+    if (longest.length === 0) return sorted;
+    const others = sorted.filter((file) => !longest.includes(file));
+    const at = others.findIndex(({ project }) => project.name === longest[0].project.name);
+    return others.toSpliced(at < 0 ? others.length : at, 0, ...longest);
   }
 }
 

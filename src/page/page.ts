@@ -179,6 +179,7 @@ export class Page {
     this.charts.update();
     this.beside.wait();
     if (isSolved(current)) this.beside.begin();
+    this.wait(!isSolved(current) && current.broken === null);
     this.settleSoon();
   }
 

@@ -29,7 +29,7 @@ import { overlapsIn } from './overlaps.js';
 
 /** Widths of the page's charts on screens of 360, 390, 820, 1280 and 1600 px, and of a very wide one. */
 const PAGE_WIDTHS = [296, 326, 420, 542, 756, 1100];
-const PLATES = 'all.plate=1/4 in | 1/8 in | 3/8 in';
+const PLATES = ['1/4 in', '1/8 in', '3/8 in'];
 const CASES = 6;
 
 export interface Charted {
@@ -38,7 +38,7 @@ export interface Charted {
 }
 
 /** An example with all that a chart can show of it, and with other plates beside it. */
-export async function charted(name: string): Promise<Charted> {
+export async function charted(name: string, plates = PLATES): Promise<Charted> {
   const design = exampleDesign(name);
   const result = estimate(design, { further: (solution) => cooked(solution, true) });
   const random = { seed: 1, random: seededRandom(1) };
@@ -47,7 +47,7 @@ export async function charted(name: string): Promise<Charted> {
     result.spread = summariseSpread(result, plan, runSpreadCases(plan, 0, CASES));
   }
   const text = readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8');
-  const options = await optionsOf(text, name, [parseVariation(PLATES) as Variation]);
+  const options = await optionsOf(text, name, [parseVariation(`all.plate=${plates.join(' | ')}`) as Variation]);
   if ('faults' in options) throw new Error(options.faults.join('\n'));
   const studies = options.map(studiedAsUsual);
   if (result.spread) studies[0].result = { ...studies[0].result, spread: result.spread };

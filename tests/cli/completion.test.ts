@@ -1,11 +1,15 @@
 import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { eachScratch, pitwright } from './support/run.js';
+import { eachScratch, pitwright, type Run } from './support/run.js';
 
 const folder = eachScratch();
 
-const script = async (shell: string) => (await pitwright(['completion', shell])).stdout;
+const scripts = new Map<string, Promise<Run>>();
+async function script(shell: string): Promise<string> {
+  if (!scripts.has(shell)) scripts.set(shell, pitwright(['completion', shell]));
+  return (await scripts.get(shell)!).stdout;
+}
 
 /** What bash offers for the last of some words. */
 function offered(source: string, words: string[]): string[] {

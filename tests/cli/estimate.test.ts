@@ -1,7 +1,6 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { expectToldPlain } from './estimatedText.js';
 import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const folder = eachScratch();
@@ -9,78 +8,76 @@ const folder = eachScratch();
 const plain = example('plain-24.yaml');
 const plainText = readFileSync(plain, 'utf8');
 
-describe('estimate', () => {
-  it('gives the contract as JSON, in SI', async () => {
-    const { code, stdout } = await pitwright(['estimate', plain, '--json']);
-    expect(code).toBe(0);
-    const tree = JSON.parse(stdout);
-    expect(Object.keys(tree)).toEqual(
-      expect.arrayContaining([
-        'schema',
-        'tool',
-        'design',
-        'warnings',
-        'geometry',
-        'steady',
-        'assumed',
-        'warmUp',
-        'balance',
-      ]),
-    );
-    expect(Object.keys(tree.steady)).toEqual(
-      expect.arrayContaining([
-        'fire_W',
-        'wood_kg_per_s',
-        'air_kg_per_s',
-        'excessAirRatio',
-        'converged',
-        'iterations',
-        'stations',
-        'heatLoss_W',
-        'draft',
-        'openings',
-      ]),
-    );
-    expect(Object.keys(tree.steady)).toEqual(Object.keys(tree.assumed));
-    expect(Object.keys(tree.steady.heatLoss_W)).toEqual(
-      expect.arrayContaining(['firebox', 'chamber', 'upright', 'stackWall', 'stackGas', 'leaks', 'total']),
-    );
-    expect(Object.keys(tree.steady.draft)).toEqual(
-      expect.arrayContaining([
-        'stackBase_Pa',
-        'firebox_Pa',
-        'theoretical_Pa',
-        'stackVelocity_m_per_s',
-        'intakeVelocity_m_per_s',
-      ]),
-    );
-    expect(Object.keys(tree.warmUp)).toEqual(
-      expect.arrayContaining(['gauge_s', 'soaked_s', 'woodToGauge_kg', 'woodToSoaked_kg', 'series']),
-    );
-    const { series } = tree.warmUp;
-    for (const key of ['fire_W', 'thermometer_K', 'gas_K', 'steel_K']) {
-      expect(series[key]).toHaveLength(series.time_s.length);
-    }
-    const middle = tree.steady.stations.find((station: { name: string }) => station.name === 'middle');
-    expect(middle.thermometer_K).toBeCloseTo(394.26, 1);
-  });
-});
+/** Keys and units of the result format. */
+function expectContract(json: string): void {
+  const tree = JSON.parse(json);
+  expect(Object.keys(tree)).toEqual(
+    expect.arrayContaining([
+      'schema',
+      'tool',
+      'design',
+      'warnings',
+      'geometry',
+      'steady',
+      'assumed',
+      'warmUp',
+      'balance',
+    ]),
+  );
+  expect(Object.keys(tree.steady)).toEqual(
+    expect.arrayContaining([
+      'fire_W',
+      'wood_kg_per_s',
+      'air_kg_per_s',
+      'excessAirRatio',
+      'converged',
+      'iterations',
+      'stations',
+      'heatLoss_W',
+      'draft',
+      'openings',
+    ]),
+  );
+  expect(Object.keys(tree.steady)).toEqual(Object.keys(tree.assumed));
+  expect(Object.keys(tree.steady.heatLoss_W)).toEqual(
+    expect.arrayContaining(['firebox', 'chamber', 'upright', 'stackWall', 'stackGas', 'leaks', 'total']),
+  );
+  expect(Object.keys(tree.steady.draft)).toEqual(
+    expect.arrayContaining([
+      'stackBase_Pa',
+      'firebox_Pa',
+      'theoretical_Pa',
+      'stackVelocity_m_per_s',
+      'intakeVelocity_m_per_s',
+    ]),
+  );
+  expect(Object.keys(tree.warmUp)).toEqual(
+    expect.arrayContaining(['gauge_s', 'soaked_s', 'woodToGauge_kg', 'woodToSoaked_kg', 'series']),
+  );
+  const { series } = tree.warmUp;
+  for (const key of ['fire_W', 'thermometer_K', 'gas_K', 'steel_K']) {
+    expect(series[key]).toHaveLength(series.time_s.length);
+  }
+  const middle = tree.steady.stations.find((station: { name: string }) => station.name === 'middle');
+  expect(middle.thermometer_K).toBeCloseTo(394.26, 1);
+}
 
 describe('what estimate writes to files', () => {
-  it('text, curves and charts in one run, nothing but them', async () => {
+  it('the contract as JSON in SI, curves and charts in one run, nothing but them', async () => {
     const charts = folder.at('a/charts');
     const run = await pitwright([
       'estimate',
       plain,
+      '--json',
       '-o',
-      folder.at('pit.txt'),
+      folder.at('pit.json'),
       '--csv',
       folder.at('pit.csv'),
       '--charts',
       charts,
     ]);
     expect(run).toMatchObject({ code: 0, stdout: '' });
-    expect(readdirSync(folder.path).sort()).toEqual(['a', 'pit.csv', 'pit.txt']);
+    expect(readdirSync(folder.path).sort()).toEqual(['a', 'pit.csv', 'pit.json']);
     const pictures = readdirSync(charts).sort();
     expect(pictures).toEqual([
       'draft.png',
@@ -94,11 +91,11 @@ describe('what estimate writes to files', () => {
       expect(readFileSync(`${charts}/${name}`).subarray(1, 4).toString()).toBe('PNG');
       expect(run.stderr).toContain(name);
     }
-    expectToldPlain(readFileSync(folder.at('pit.txt'), 'utf8'));
     const [head, ...rows] = parse(readFileSync(folder.at('pit.csv'))) as string[][];
     expect(head[0]).toBe('time [min]');
     expect(rows.length).toBeGreaterThan(10);
     for (const cell of rows.flat()) expect(Number.isFinite(Number(cell))).toBe(true);
+    expectContract(readFileSync(folder.at('pit.json'), 'utf8'));
   });
 
   it.each([['two outputs into one file', ['--csv', 'same', '-o', 'same'], /both name same/]])(

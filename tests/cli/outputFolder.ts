@@ -79,10 +79,10 @@ export async function expectNoName(folder: PitFolder, name: string, message: Reg
 }
 
 /** What no longer fits a disk leaves nothing of itself behind. */
-export function expectNothingStays(folder: PitFolder, output: string): void {
+export function expectNothingStays(folder: PitFolder, output: string, command = 'estimate pit.yaml --json'): void {
   const before = output.startsWith('>>') ? 'kept\n' : '';
   if (before) writeFileSync(folder.at('x.json'), before);
-  const { code, stderr } = folder.shell(`ulimit -f 20; exec pitwright estimate pit.yaml --json ${output}`);
+  const { code, stderr } = folder.shell(`ulimit -f 20; exec pitwright ${command} ${output}`);
   expect(code).toBe(2);
   expect(stderr).toMatch(/: no file may grow that large here\.\n$/);
   const left = existsSync(folder.at('x.json')) ? readFileSync(folder.at('x.json'), 'utf8') : '';

@@ -78,7 +78,7 @@ describe('an output that no file can be', () => {
 });
 
 describe('an output on a full disk', () => {
-  it.each(['>> x.json', '-o x.json'])('%s: exit 2, nothing of it stays', (output) =>
+  it.each(['> x.json', '>> x.json', '-o x.json'])('%s: exit 2, nothing of it stays', (output) =>
     expectNothingStays(folder, output),
   );
 

@@ -60,5 +60,5 @@ describe('an output that no file can be', () => {
 });
 
 describe('an output on a full disk', () => {
-  it.each(['> x.json'])('%s: exit 2, nothing of it stays', (output) => expectNothingStays(folder, output));
+  it.each(['> x.json'])('%s: exit 2, nothing of it stays', (output) => expectNothingStays(folder, output, 'page'));
 });

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { expectToldPlain } from './estimatedText.js';
 import { answered, expectAnswered, readme } from './readme.js';
 import { pitwright } from './support/run.js';
 
@@ -31,7 +32,9 @@ describe('the README', () => {
       expect(asked.some((command) => about.test(command))).toBe(true);
     }
     // the others are run in the long tests
-    await expectAnswered(answered.find(({ command }) => command === 'estimate examples/plain-24.yaml')!);
+    expectToldPlain(
+      await expectAnswered(answered.find(({ command }) => command === 'estimate examples/plain-24.yaml')!),
+    );
   });
 
   it.each(['README.md', 'reference/BATCH-AND-FIT.md'])(

@@ -16,13 +16,14 @@ export const answered = [...readme.matchAll(ANSWERED)].map(([, command, quote]) 
     .map((paragraph) => flat(paragraph)),
 }));
 
-/** A command of the README prints what stands under it. */
-export async function expectAnswered({ command, answers }: (typeof answered)[number]): Promise<void> {
+/** A command of the README prints what stands under it. @returns what it prints */
+export async function expectAnswered({ command, answers }: (typeof answered)[number]): Promise<string> {
   const args = [...command.matchAll(/'([^']*)'|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain);
   const { code, stdout } = await pitwright(args);
   expect(code).toBe(0);
   const told = flat(stdout);
   for (const answer of answers) expect(told).toContain(answer);
+  return stdout;
 }
 
 function flat(text: string): string {

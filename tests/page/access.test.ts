@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { example } from '../cli/support/run.js';
 import { expectTextAlone, HOSTILE } from './support/hostile.js';
-import { openPage, settled } from './support/open.js';
-import { browserAndFolder } from './support/setUp.js';
+import { browserAndFolder, onePage } from './support/setUp.js';
 import { DESK, expectAccessible } from './support/viewports.js';
 
 const { browser, folder } = await browserAndFolder();
@@ -12,14 +11,16 @@ describe.skipIf(!browser)('for everybody', () => {
     expectAccessible(browser!, folder, colorScheme, viewport, true),
   );
 
+  const forced = onePage(browser!, folder.path, {
+    design: example('plain-24.yaml'),
+    file: 'forced.html',
+    quiet: true,
+    context: { viewport: DESK, forcedColors: 'active' },
+  });
+
   it.each(['light', 'dark'] as const)('is read in colours that a person has set, on %s', async (colorScheme) => {
-    const { page, wrongs, close } = await openPage(browser!, folder.path, {
-      design: example('plain-24.yaml'),
-      file: `forced-${colorScheme}.html`,
-      quiet: true,
-      context: { viewport: DESK, forcedColors: 'active', colorScheme },
-    });
-    await settled(page);
+    const { page, wrongs } = forced;
+    await page.emulateMedia({ colorScheme });
     await page.locator('#chart svg').waitFor();
     const faint = await page.evaluate(() => {
       const channels = (colour: string) => (colour.match(/[\d.]+/g) ?? []).slice(0, 3).map(Number);
@@ -59,7 +60,6 @@ describe.skipIf(!browser)('for everybody', () => {
     );
     expect(looks[0]).not.toBe(looks[1]);
     expect(wrongs).toEqual([]);
-    await close();
   });
 });
 

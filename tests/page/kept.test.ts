@@ -9,7 +9,7 @@ import { example } from '../cli/support/run.js';
 import { edit, labels, textOf } from './support/bench.js';
 import { expectKeptOverReload, expectReadBack, expectSame, working } from './support/kept.js';
 import { openPage, saved, settled, type } from './support/open.js';
-import { browserAndFolder } from './support/setUp.js';
+import { browserAndFolder, onePage } from './support/setUp.js';
 
 describe('steps back and forth', () => {
   it('take back twenty changes of every kind, one by one, and make them again', () => {
@@ -145,18 +145,33 @@ describe('a link', () => {
 const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('nothing is lost', () => {
-  const open = (more = {}) =>
-    openPage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: true, ...more });
+  const plain = { design: example('plain-24.yaml'), quiet: true };
+  const open = onePage(browser!, folder.path, plain);
 
-  it('a reload keeps the options and which one is worked on; starting over can be taken back', async () => {
-    const { page, wrongs, close } = await open();
-    await expectKeptOverReload(page, ['3/8 in', '1/2 in']);
-    expect(wrongs).toEqual([]);
-    await close();
+  it('a reload keeps the options and which one is worked on; starting over can be taken back', () =>
+    expectKeptOverReload(open.page, ['3/8 in']));
+
+  it('one file holds all options, and the page reads it back', async () => {
+    const { page } = open;
+    await page.locator('#start-over').evaluate((button) => (button as HTMLButtonElement).click());
+    expect(await working(page)).toEqual(['As drawn']);
+    await page.locator('#add').click();
+    await type(page, 'firebox.plate', '3/8 in');
+    const { text } = await saved(page);
+    const read = readDesign(text, { fileName: 'saved.yaml' });
+    if (read.faults) throw new Error(JSON.stringify(read.faults));
+    expect(read.options.map(({ name }) => name)).toEqual(['Firebox plate 3/8 in']);
+    writeFileSync(folder.at('both.yaml'), text);
+    await page.locator('#start-over').evaluate((button) => (button as HTMLButtonElement).click());
+    expect(await working(page)).toEqual(['As drawn']);
+    await page.locator('#open').setInputFiles(folder.at('both.yaml'));
+    await expect.poll(() => working(page)).toEqual(['As drawn', 'Firebox plate 3/8 in']);
+    expect(open.wrongs).toEqual([]);
   });
 
   it('says so where the browser keeps nothing, and asks before the page is left', async () => {
-    const { page, close } = await open({
+    const { page, close } = await openPage(browser!, folder.path, {
+      ...plain,
       before: () => {
         const refuse = () => {
           throw new DOMException('no', 'SecurityError');
@@ -178,24 +193,6 @@ describe.skipIf(!browser)('nothing is lost', () => {
     expect(dialog.type()).toBe('beforeunload');
     await dialog.accept();
     await leaving;
-    await close();
-  });
-
-  it('one file holds all options, and the page reads it back', async () => {
-    const { page, wrongs, close } = await open();
-    await settled(page);
-    await page.locator('#add').click();
-    await type(page, 'firebox.plate', '3/8 in');
-    const { text } = await saved(page);
-    const read = readDesign(text, { fileName: 'saved.yaml' });
-    if (read.faults) throw new Error(JSON.stringify(read.faults));
-    expect(read.options.map(({ name }) => name)).toEqual(['Firebox plate 3/8 in']);
-    writeFileSync(folder.at('both.yaml'), text);
-    await page.locator('#start-over').evaluate((button) => (button as HTMLButtonElement).click());
-    expect(await working(page)).toEqual(['As drawn']);
-    await page.locator('#open').setInputFiles(folder.at('both.yaml'));
-    await expect.poll(() => working(page)).toEqual(['As drawn', 'Firebox plate 3/8 in']);
-    expect(wrongs).toEqual([]);
     await close();
   });
 });

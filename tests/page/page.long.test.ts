@@ -8,7 +8,7 @@ import { browserAndFolder, onePage } from './support/setUp.js';
 const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('the page, opened from a file', () => {
-  const open = onePage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: true });
+  const open = onePage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: ['step', 'spread'] });
 
   it('shows what the command prints, before anything is touched', () => expectCommandsNumbers(open.page));
 

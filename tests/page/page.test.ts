@@ -1,6 +1,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { example } from '../cli/support/run.js';
+import { expectGrateAndDraft } from './support/answer.js';
 import { expectCommandsNumbers } from './support/commandNumbers.js';
 import { numbers, settled, slide, type } from './support/open.js';
 import { browserAndFolder, onePage } from './support/setUp.js';
@@ -8,7 +9,7 @@ import { browserAndFolder, onePage } from './support/setUp.js';
 const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('the page, opened from a file', () => {
-  const open = onePage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: true });
+  const open = onePage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: ['step', 'spread'] });
 
   it('is one small file with a policy that lets nothing in or out', () => {
     const file = folder.at('page.html');
@@ -24,7 +25,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
     expect(Object.keys(await numbers(page))).toContain('soaked_s');
   });
 
-  it('follows sliders to what the command prints', async () => {
+  it('follows sliders to what the command prints, also of grate and draft', async () => {
     const { page } = open;
     const before = await numbers(page);
     await slide(page, 'chamber.length', 60);
@@ -38,7 +39,7 @@ describe.skipIf(!browser)('the page, opened from a file', () => {
     expect(await page.locator('[data-field="firebox.insulation.thickness"]').inputValue()).toBe('2 in');
     for (const row of ['gauge_s', 'soaked_s', 'hold.wood_kg_per_s', 'hold.heatLoss_W.firebox', 'steel_kg'])
       expect(after[row]).not.toBe(before[row]);
-    await expectCommandsNumbers(page);
+    await expectGrateAndDraft(page, await expectCommandsNumbers(page));
   });
 
   it("shows the reader's own words for bad typing, keeps the last good result, and mends", async () => {

@@ -55,6 +55,10 @@ describe.skipIf(!browser)('the HTML report in a browser', () => {
     ['six options with long names', () => renamed(six, 'Backyard smoker of the old shop '.repeat(9))],
     ['six options in trouble', () => troubled(six)],
     ['four options in trouble', () => troubled(compared(plates(['1/4 in', '1/8 in', '3/16 in', '5/16 in'])))],
+    [
+      'a pit on a trailer, with handles and prices, in three plates',
+      () => carriedIn('plain-24', ['1/4 in', '1/8 in', '3/8 in']),
+    ],
     ['an upright on a trailer, with handles and prices, in three plates', () => upright],
     ['one design', () => compared(asDrawn(designOf('offset-with-upright')))],
     ['one design in trouble', () => troubled(compared(asDrawn(designOf('offset-with-upright'))))],

@@ -6,5 +6,5 @@ import { PHONE } from './support/viewports.js';
 const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('a page that stands still', () => {
-  it('while one slider of ten moves, on a phone', () => expectStill(browser!, folder, PHONE, 10));
+  it('while one slider of twenty moves, on a phone', () => expectStill(browser!, folder, PHONE, 20));
 });

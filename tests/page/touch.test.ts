@@ -19,8 +19,30 @@ describe.skipIf(!browser)('under a finger', () => {
     expect(order).toEqual([...order].sort((a, b) => a - b));
   });
 
-  it('a swipe up or down over one slider of six scrolls the page and changes nothing', () =>
-    expectScrolled(touched, 6));
+  it('a finger that swipes over a handle of the drawing scrolls; once tapped, the handle drags', async () => {
+    const { page, touch } = touched;
+    const grip = page.locator('[data-grip="stacks[0].height"]');
+    await grip.scrollIntoViewIfNeeded();
+    const swipe = async () => {
+      const box = (await grip.boundingBox())!;
+      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+      await touch('touchStart', x, y);
+      for (const dy of [-4, -8, -12, -16, -20]) await touch('touchMove', x, y + dy);
+      await touch('touchEnd');
+    };
+    const told = () => grip.getAttribute('aria-valuetext');
+    await swipe();
+    expect(await told()).toBe('36 in');
+    expect(await page.locator('#undo').isDisabled()).toBe(true);
+    await grip.focus();
+    await swipe();
+    await expect.poll(async () => Number.parseInt((await told())!)).toBeGreaterThan(40);
+    await page.locator('#undo').tap();
+    await expect.poll(told).toBe('36 in');
+  });
+
+  it('a swipe up or down over one slider of twelve scrolls the page and changes nothing', () =>
+    expectScrolled(touched, 12));
 
   it('a handle dragged sideways moves its slider; a swipe sideways beside it does not', async () => {
     const { page } = touched;

@@ -82,7 +82,10 @@ describe('units by choice', () => {
   });
 
   it.skipIf(!browser)('is one choice for strip, sentences, drawing and steps, and is kept', async () => {
-    const { page, wrongs, close } = await openPage(browser!, folder.path, { design: example('plain-24.yaml') });
+    const { page, wrongs, close } = await openPage(browser!, folder.path, {
+      design: example('plain-24.yaml'),
+      quiet: ['spread'],
+    });
     await settled(page);
     await page.locator('#more summary').click();
     await page.locator('#units').selectOption('si');

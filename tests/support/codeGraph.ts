@@ -17,16 +17,20 @@ export class CodeGraph {
 
   /** @param files of src that are read, with all that they import */
   constructor(files: readonly string[]) {
-    const program = ts.createProgram({
-      rootNames: files.map((file) => join(ROOT, file)),
-      options: {
-        module: ts.ModuleKind.NodeNext,
-        moduleResolution: ts.ModuleResolutionKind.NodeNext,
-        target: ts.ScriptTarget.ES2022,
-        noLib: true,
-        types: [],
-      },
-    });
+    const options = {
+      module: ts.ModuleKind.NodeNext,
+      moduleResolution: ts.ModuleResolutionKind.NodeNext,
+      target: ts.ScriptTarget.ES2022,
+      noLib: true,
+      types: [],
+    };
+    const host = ts.createCompilerHost(options);
+    // what a package declares is no place of ours
+    host.resolveModuleNameLiterals = (names, from) =>
+      names.map(({ text }) =>
+        text.startsWith('.') ? ts.resolveModuleName(text, from, options, host) : { resolvedModule: undefined },
+      );
+    const program = ts.createProgram({ rootNames: files.map((file) => join(ROOT, file)), options, host });
     this.checker = program.getTypeChecker();
     for (const file of program.getSourceFiles()) {
       if (!file.fileName.startsWith(ROOT)) continue;

@@ -5,7 +5,9 @@ import { evidenceJson, outcomesJson } from '../../src/report/evidence/evidenceJs
 import { evidencePictures } from '../../src/report/evidence/evidencePictures.js';
 import { evidenceReport } from '../../src/report/evidence/evidenceReport.js';
 import { formatCaseFaults, outcomesText } from '../../src/report/evidence/evidenceText.js';
+import { describeOutcome, isFailure } from '../../src/verify/runCases.js';
 import { readReference, reference } from './referenceFiles.js';
+import { expectValidated } from './validated.js';
 
 const files = reference();
 const { evidence } = gatherEvidence(files) as { evidence: Evidence };
@@ -13,6 +15,15 @@ const report = (of: Evidence) =>
   evidenceReport(of, {
     pictures: evidencePictures(of.validation).map(({ file, about }) => ({ file: `plots/${file}.png`, about })),
   });
+
+describe('a row of the case files', () => {
+  test.each(evidence.outcomes.map((outcome) => [outcome.case.id, outcome.case.source, outcome] as const))(
+    '%s [%s]',
+    (_, __, outcome) => expect(isFailure(outcome), describeOutcome(outcome)).toBe(false),
+  );
+});
+
+expectValidated(evidence.validation);
 
 describe('the evidence', () => {
   test('passes, with every row of every file run', () => {

@@ -20,8 +20,12 @@ async function textsOf(path: string, stdin?: string): Promise<string> {
   return runs.map(({ stdout }) => stdout).join('\n');
 }
 
-/** Every number and sentence of the page stands in the command's text, in its own words and digits. */
-export async function expectCommandsNumbers(page: Page): Promise<void> {
+/**
+ * Every number and sentence of the page stands in the command's text, in its own words and digits.
+ *
+ * @returns that text
+ */
+export async function expectCommandsNumbers(page: Page): Promise<string> {
   const [told, text] = [await numbers(page), await commandSays(page)];
   const command = flat(text);
   expect(Object.keys(told).length).toBeGreaterThan(15);
@@ -38,6 +42,7 @@ export async function expectCommandsNumbers(page: Page): Promise<void> {
   for (const sentence of await page.locator('#sentences p').allTextContents()) {
     expect(command).toContain(flat(sentence));
   }
+  return command;
 }
 
 /** A design opened from its file shows what the command prints, and is saved so that the command reads it alike. */

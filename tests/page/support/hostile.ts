@@ -28,7 +28,7 @@ export async function expectTextAlone(browser: Browser, folder: ReturnType<typeo
     design: folder.at(`hostile-${i}.yaml`),
     file: `hostile-${i}.html`,
     context: { viewport: { width: 375, height: 667 } },
-    quiet: true,
+    quiet: ['step', 'spread'],
   });
   await settled(page);
   await page.locator('#add').click();

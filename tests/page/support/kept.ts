@@ -6,7 +6,7 @@ import { allPlateSteps, otherSteps, partPlateSteps } from '../../../src/page/try
 import { Workbench } from '../../../src/page/workbench.js';
 import { type Option } from '../../../src/page/option.js';
 import { textOf } from './bench.js';
-import { beQuiet, settled, type } from './open.js';
+import { ASIDES, beQuiet, settled, type } from './open.js';
 
 /** One design is another but for its names. */
 export const expectSame = (a: Option['design'], b: Option['design'] | undefined) =>
@@ -66,12 +66,13 @@ export async function expectKeptOverReload(page: Page, plates: string[]): Promis
   await other.goto(page.url());
   await settled(other);
   expect(await working(other)).toEqual(before);
+  await other.close();
 }
 
 /** An address opened in a new window has these options, asks for nothing more, and keeps what is changed from there on. */
 export async function expectBroughtBack(browser: Browser, address: string, told: string[]): Promise<void> {
   const context = await browser.newContext();
-  await context.addInitScript(beQuiet);
+  await context.addInitScript(beQuiet, ASIDES);
   const fresh = await context.newPage();
   const requests: string[] = [];
   fresh.on('request', (request) => requests.push(request.url()));

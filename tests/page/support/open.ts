@@ -1,7 +1,8 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import type { AsideRequest } from '../../../src/page/protocol.js';
 import { pitwright } from '../../cli/support/run.js';
 
 /** The page as it is open, with everything that it should not have done. */
@@ -19,31 +20,50 @@ interface Opening {
   file?: string;
   context?: BrowserContextOptions;
   before?: () => void;
-  /** what is worked out beside the answer keeps a core busy for half a minute: quiet, it is never begun */
-  quiet?: boolean;
+  /** what is worked out beside the answer keeps a core busy for half a minute: these kinds of it are never begun; true: none */
+  quiet?: boolean | readonly Aside[];
 }
 
-/** Runs in the page: orders for steps of plate and for how far the answer spreads come back undone, and are left out. */
-export function beQuiet(): void {
+type Aside = AsideRequest['kind'];
+
+/** All that is worked out beside the answer. */
+export const ASIDES: readonly Aside[] = ['step', 'cook', 'spread'];
+
+/** Runs in the page: orders of these kinds come back undone, and are left out. */
+export function beQuiet(left: readonly string[]): void {
   const Real = window.Worker;
   Object.assign(window, {
     Worker: class extends Real {
       override postMessage(message: { kind?: string; round?: number }) {
         const { kind, round } = message;
-        if (kind !== 'step' && kind !== 'spread') super.postMessage(message);
+        if (!kind || !left.includes(kind)) super.postMessage(message);
         else setTimeout(() => this.dispatchEvent(new MessageEvent('message', { data: { round, kind: 'fault' } })));
       }
     },
   });
 }
 
-/** Writes the page with the command, with a design in it if given, and opens it from its file. */
+/** What the command has written of designs, by their place and text: the same each time, as tests/cli/page shows. */
+const written = new Map<string, string>();
+
+/** The page as the command writes it, with a design in it if given. */
+async function pageOf(file: string, design?: string): Promise<string> {
+  const key = design === undefined ? '' : `${design}\n${readFileSync(design, 'utf8')}`;
+  const known = written.get(key);
+  if (known !== undefined) return known;
+  const made = await pitwright(['page', ...(design === undefined ? [] : [design]), '-o', file]);
+  if (made.code !== 0) throw new Error(`no page: ${made.stderr}`);
+  const html = readFileSync(file, 'utf8');
+  written.set(key, html);
+  return html;
+}
+
+/** Writes the page, with a design in it if given, and opens it from its file. */
 export async function openPage(browser: Browser, folder: string, options: Opening = {}): Promise<OpenPage> {
   const file = join(folder, options.file ?? 'page.html');
-  const made = await pitwright(['page', ...(options.design ? [options.design] : []), '-o', file]);
-  if (made.code !== 0) throw new Error(`no page: ${made.stderr}`);
+  writeFileSync(file, await pageOf(file, options.design));
   const context = await browser.newContext({ viewport: { width: 1600, height: 1000 }, ...options.context });
-  if (options.quiet) await context.addInitScript(beQuiet);
+  if (options.quiet) await context.addInitScript(beQuiet, options.quiet === true ? ASIDES : options.quiet);
   if (options.before) await context.addInitScript(options.before);
   const page = await context.newPage();
   const wrongs: string[] = [];

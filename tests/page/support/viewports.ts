@@ -28,7 +28,7 @@ export async function expectAccessible(
 ): Promise<void> {
   const { page, close } = await openPage(browser, folder.path, {
     design: example('offset-with-upright.yaml'),
-    quiet,
+    quiet: quiet && ['step', 'spread'],
     file: `axe-${viewport.width}-${colorScheme}.html`,
     // the checker's script has to get past the page's policy
     context: { viewport, colorScheme, bypassCSP: true },

@@ -4,10 +4,14 @@ import { estimate } from '../../../src/study/estimate/estimate.js';
 import { seededRandom } from '../../../src/study/spread/random.js';
 import { planSpread, runSpreadCases, summariseSpread } from '../../../src/study/spread/uncertainty.js';
 import { designOf, PLAIN } from '../../design/designFiles.js';
+import { expectSpreadInOrder } from './spreadInOrder.js';
 
 const plain = designOf(PLAIN);
 
 describe('a spread study', () => {
+  const base = estimate(plain);
+  expectSpreadInOrder(base, planSpread(base, { cases: 24, seed: 5, random: seededRandom(5) }));
+
   it('keeps count of cases that never get there', () => {
     const weak: Design = structuredClone(plain);
     weak.fire.heat = 0.34 * plain.fire.heat;

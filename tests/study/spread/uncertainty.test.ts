@@ -9,6 +9,7 @@ import { latinHypercube, quantile, triangularQuantile } from '../../../src/study
 import { causesOf, planSpread, runSpreadCases, summariseSpread } from '../../../src/study/spread/uncertainty.js';
 import { movedDesign, pathsOf, unknownsOf } from '../../../src/study/spread/unknowns.js';
 import { designOf, PLAIN, UPRIGHT } from '../../design/designFiles.js';
+import { expectSpreadInOrder } from './spreadInOrder.js';
 import { estimateText } from '../../../src/report/text/estimateText.js';
 import { expectHowSure } from '../../report/howSure.js';
 import { exampleDesign } from '../../support/examples.js';
@@ -179,27 +180,8 @@ describe('the unknowns of a design', () => {
 
 describe('a spread study', () => {
   const base = estimate(plain);
-  const plan = planSpread(base, { cases: 24, seed: 5, random: seededRandom(5) });
-  const cases = runSpreadCases(plan, 0, 24);
-  const spread = summariseSpread(base, plan, cases);
-
-  it('gives the same cases however they are shared out', () => {
-    expect([...runSpreadCases(plan, 0, 1), ...runSpreadCases(plan, 1, 4)]).toEqual(cases.slice(0, 4));
-  });
-
-  it('has every number in order, around the cases it comes from', () => {
-    for (const [i, number] of spread.numbers.entries()) {
-      const values = cases.map(({ numbers }) => numbers[i]!);
-      expect(number.missing).toBe(0);
-      expect(number.p10!).toBeLessThanOrEqual(number.p50!);
-      expect(number.p50!).toBeLessThanOrEqual(number.p90!);
-      expect(number.p10!).toBeGreaterThanOrEqual(Math.min(...values));
-      expect(number.p90!).toBeLessThanOrEqual(Math.max(...values));
-    }
-    const curve = spread.curves!.thermometer_K;
-    expect(curve.p10.every((low, i) => low <= curve.p50[i] && curve.p50[i] <= curve.p90[i])).toBe(true);
-    expect(curve.p10).toHaveLength(spread.curves!.time_s.length);
-  });
+  const plan = planSpread(base, { cases: 12, seed: 5, random: seededRandom(5) });
+  expectSpreadInOrder(base, plan);
 
   it('with nothing uncertain every case is the estimate itself', () => {
     const sure = { ...plan, paths: [], samples: [[], []] };
