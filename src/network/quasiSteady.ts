@@ -53,7 +53,8 @@ export class QuasiSteadySolver {
   constructor(readonly balances: Balances) {
     const { model } = balances;
     this.model = model;
-    this.lu = new LuSolver(model.size);
+    // the fire's own entry is there where it is given, and not where a reading asks for it: last, one order does for both
+    this.lu = new LuSolver(model.size, model.fire);
     this.flowLu = new LuSolver(model.columnCount);
     this.rhs = new Float64Array(model.size);
     this.before = new Float64Array(model.size);

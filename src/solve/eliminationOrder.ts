@@ -22,9 +22,10 @@ export interface Order {
  * @param matrix row by row
  * @param seen where it may have entries
  * @param n number of rows
+ * @param last index of a row and column that are eliminated last; -1: of none
  * @returns null: it is singular
  */
-export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: number): Order | null {
+export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: number, last: number): Order | null {
   const a = matrix.slice();
   const place = seen.slice();
   const scales = new Float64Array(n);
@@ -59,18 +60,19 @@ export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: numb
   const cost = (i: number, j: number) => (rowCount[i] - 1) * (columnCount[j] - 1);
   for (let k = 0; k < n; k++) {
     let [row, column, least] = [-1, -1, Infinity];
+    const waits = (i: number) => i === last && k < n - 1;
     for (let i = 0; i < n; i++) {
-      if (rowLeft[i] === 0 || columnLeft[i] === 0 || cost(i, i) >= least) continue;
+      if (rowLeft[i] === 0 || columnLeft[i] === 0 || cost(i, i) >= least || waits(i)) continue;
       if (!(Math.abs(a[i * n + i]) > enough(i))) continue;
       [row, column, least] = [i, i, cost(i, i)];
     }
     if (row < 0) {
       // no diagonal entry will do: the best of all
       for (let j = 0; j < n; j++) {
-        if (columnLeft[j] === 0) continue;
+        if (columnLeft[j] === 0 || waits(j)) continue;
         const limit = enough(j);
         for (let i = 0; i < n; i++) {
-          if (rowLeft[i] === 0 || !(Math.abs(a[i * n + j]) > limit) || cost(i, j) >= least) continue;
+          if (rowLeft[i] === 0 || waits(i) || !(Math.abs(a[i * n + j]) > limit) || cost(i, j) >= least) continue;
           [row, column, least] = [i, j, cost(i, j)];
         }
       }

@@ -50,8 +50,14 @@ export class LuSolver {
   /** were there entries, when last looked for, where none had stood before? */
   private strays = false;
 
-  /** @param size number of unknowns */
-  constructor(readonly size: number) {
+  /**
+   * @param size number of unknowns
+   * @param last index of one that is eliminated last, for its own entry comes and goes (default: none is)
+   */
+  constructor(
+    readonly size: number,
+    private readonly last = -1,
+  ) {
     this.matrix = new Float64Array(LANE * Math.ceil((size * size) / LANE));
     this.work = new Float64Array(size);
     this.rhs = new Float64Array(size);
@@ -74,7 +80,7 @@ export class LuSolver {
     if (!(this.look() < Infinity)) return false;
     if (!known && this.order && !this.strays && this.eliminate(this.order)) return true;
     // taken over only once it is whole: the factors that are there stay good
-    const order = eliminationOrder(this.matrix, this.seen, this.size);
+    const order = eliminationOrder(this.matrix, this.seen, this.size, this.last);
     if (!order) return false;
     this.order = order;
     this.compile(order);
