@@ -52,32 +52,41 @@ export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: numb
   const columnCount = Int32Array.from(inColumn, (entries) => entries.length);
   const rowLeft = new Uint8Array(n).fill(1);
   const columnLeft = new Uint8Array(n).fill(1);
+  let waits = last;
   const enough = (column: number) => {
     let most = 0;
-    for (const i of inColumn[column]) if (rowLeft[i] === 1) most = Math.max(most, Math.abs(a[i * n + column]));
+    for (const i of inColumn[column]) {
+      if (rowLeft[i] === 1 && i !== waits) most = Math.max(most, Math.abs(a[i * n + column]));
+    }
     return PIVOT_SHARE * most;
   };
   const cost = (i: number, j: number) => (rowCount[i] - 1) * (columnCount[j] - 1);
   for (let k = 0; k < n; k++) {
     let [row, column, least] = [-1, -1, Infinity];
-    const waits = (i: number) => i === last && k < n - 1;
+    if (k === n - 1) waits = -1;
     for (let i = 0; i < n; i++) {
-      if (rowLeft[i] === 0 || columnLeft[i] === 0 || cost(i, i) >= least || waits(i)) continue;
+      if (rowLeft[i] === 0 || columnLeft[i] === 0 || i === waits || cost(i, i) >= least) continue;
       if (!(Math.abs(a[i * n + i]) > enough(i))) continue;
       [row, column, least] = [i, i, cost(i, i)];
     }
     if (row < 0) {
       // no diagonal entry will do: the best of all
       for (let j = 0; j < n; j++) {
-        if (columnLeft[j] === 0 || waits(j)) continue;
+        if (columnLeft[j] === 0 || j === waits) continue;
         const limit = enough(j);
         for (let i = 0; i < n; i++) {
-          if (rowLeft[i] === 0 || waits(i) || !(Math.abs(a[i * n + j]) > limit) || cost(i, j) >= least) continue;
+          if (rowLeft[i] === 0 || i === waits || !(Math.abs(a[i * n + j]) > limit) || cost(i, j) >= least) continue;
           [row, column, least] = [i, j, cost(i, j)];
         }
       }
     }
-    if (row < 0) return null;
+    if (row < 0 && waits < 0) return null;
+    if (row < 0) {
+      // without it there is no way on
+      waits = -1;
+      k--;
+      continue;
+    }
     rows[k] = row;
     columns[k] = column;
     rowLeft[row] = 0;
