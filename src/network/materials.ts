@@ -1,4 +1,4 @@
-import { layerConductivity, layerHeat, layerSpecificHeat } from '../physics/insulation.js';
+import { layerConductivity, layerHeat, layerSpecificHeat, type ConductivityTable } from '../physics/insulation.js';
 import {
   stainlessConductivity,
   stainlessEnthalpy,
@@ -11,7 +11,7 @@ import type { Steel } from '../physics/steel.js';
 import type { NodeMaterial, ThermalLink, ThermalNode } from './types.js';
 
 /** Is it a steel, whose properties go with its temperature? */
-export function isSteel(material: NodeMaterial): material is Steel {
+export function isSteel(material: NodeMaterial | ConductivityTable): material is Steel {
   return material === 'carbon' || material === 'stainless';
 }
 

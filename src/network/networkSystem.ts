@@ -2,7 +2,7 @@ import type { StiffSystem } from '../solve/stiffSystem.js';
 import type { Balances, Demand } from './balances.js';
 import { stepLimit, stepMeasure, type QuasiSteadySolver } from './quasiSteady.js';
 
-/** What Newton may leave over in a stage of a step: far below the local error that is allowed. */
+/** What Newton may leave over in a stage of a step by the default tolerance, by others as much more or less: far below the local error that is allowed. */
 const STEP_LEFT = { temperature: 1e-2, pressure: 1e-4, fuel: 3e-5, fireShare: 1e-5 };
 /** The same where a run is held against another of nearly the same pit, stages of which are not closed: pressures count, a hundredth of a kelvin does not. */
 const REPEATING_LEFT = { temperature: 3e-2, pressure: 2e-5, fuel: 1e-4, fireShare: 1e-4 };
@@ -77,7 +77,8 @@ export class NetworkSystem implements StiffSystem {
   }
 
   measure(x: Float64Array, step: Float64Array): number {
-    return stepMeasure(this.balances.model, x, step, this.repeats ? REPEATING_LEFT : STEP_LEFT);
+    const sharper = DEFAULT_TOLERANCE.relative / this.tolerance.relative;
+    return sharper * stepMeasure(this.balances.model, x, step, this.repeats ? REPEATING_LEFT : STEP_LEFT);
   }
 
   /** Pressures follow temperatures so steeply that a guess a little off sends gas where none goes. */
@@ -99,6 +100,16 @@ export class NetworkSystem implements StiffSystem {
   quadrature(out: Float64Array): void {
     out[0] = this.lastFire;
     out[1] = this.balances.totalLoss();
+  }
+
+  /** What the fire gives and what leaves change by, given what heat rates and balances of surfaces and gas do: what goes nowhere else leaves. */
+  quadratureMoves(moves: Float64Array, step: Float64Array, out: Float64Array): void {
+    const { nodeCount, surfaceNode, fuel, fire } = this.balances.model;
+    let kept = 0;
+    for (let i = 0; i < nodeCount; i++) kept += moves[i];
+    for (let i = surfaceNode; i < fuel; i++) kept += moves[i];
+    out[0] += step[fire];
+    out[1] += step[fire] - kept;
   }
 
   errorWeights(x: Float64Array, out: Float64Array): void {

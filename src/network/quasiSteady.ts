@@ -8,8 +8,11 @@ import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.
 
 /** What may be left over when an iteration counts as converged. */
 const LEFT = { temperature: 1e-6, pressure: 1e-8, fuel: 1e-9, fireShare: 1e-8 };
-/** Pseudo-transient continuation: length of its first step [s], most steps, most that one is longer than the last. */
-const CONTINUATION = { first: 2, most: 80, growth: 3 };
+/**
+ * Pseudo-transient continuation: length of its first step [s], most steps, most that one is longer than the last. Where a reading is held
+ * short steps ask for a fire that warms the gas within them, and the fire swings.
+ */
+const CONTINUATION = { first: { release: 5, hold: 20 }, most: 80, growth: 3 };
 /** One whose steps are this long [s] and move no temperature by more than this [K] has come near enough for Newton alone. */
 const NEAR = { after: 10, move: 3 };
 /** What may be left over in an implicit Euler step, which only has to stay on its way. */
@@ -50,7 +53,8 @@ export class QuasiSteadySolver {
   constructor(readonly balances: Balances) {
     const { model } = balances;
     this.model = model;
-    this.lu = new LuSolver(model.size);
+    // the fire's own entry is there where it is given, and not where a reading asks for it: last, one order does for both
+    this.lu = new LuSolver(model.size, model.fire);
     this.flowLu = new LuSolver(model.columnCount);
     this.rhs = new Float64Array(model.size);
     this.before = new Float64Array(model.size);
@@ -106,7 +110,7 @@ export class QuasiSteadySolver {
     const gamma = hold === 'nodes' ? 0 : 1;
     const capacity = hold === 'nodes' ? 1 : 0;
     const step = this.rhs;
-    let h = CONTINUATION.first;
+    let h = CONTINUATION.first[demand.mode];
     let last = Infinity;
     for (let k = 1; k <= CONTINUATION.most; k++) {
       before.set(x);
@@ -129,7 +133,7 @@ export class QuasiSteadySolver {
       }
       if (move < NEAR.move && h > NEAR.after) {
         this.trial.set(x);
-        const full = this.iterate(this.trial, demand, hold, 8);
+        const full = this.iterate(this.trial, demand, hold, 12, { bail: true });
         if (full.converged && this.sound(this.trial)) {
           x.set(this.trial);
           return { done: true, iterations: k + full.iterations };
@@ -207,12 +211,18 @@ export class QuasiSteadySolver {
   newton(x: Float64Array, demand: Demand, hold: Held = 'nothing', before = 0, patient = false): SteadyOutcome {
     const { trial } = this;
     trial.set(x);
-    const full = this.iterate(trial, demand, hold, patient ? 60 : 25, patient);
+    const full = this.iterate(trial, demand, hold, patient ? 60 : 25, { patient });
     if (full.converged && this.sound(trial)) x.set(trial);
     return this.verdict(x, demand, hold, before + full.iterations);
   }
 
-  private iterate(x: Float64Array, demand: Demand, hold: Held, maxIterations: number, patient = false): NewtonOutcome {
+  private iterate(
+    x: Float64Array,
+    demand: Demand,
+    hold: Held,
+    maxIterations: number,
+    how: { patient?: boolean; bail?: boolean } = {},
+  ): NewtonOutcome {
     const { balances, model } = this;
     const gamma = hold === 'nodes' ? 0 : 1;
     const capacity = hold === 'nodes' ? 1 : 0;
@@ -228,7 +238,7 @@ export class QuasiSteadySolver {
       limit: (at, step) => stepLimit(model, at, step),
       measure: (at, step) => stepMeasure(model, at, step, LEFT),
     };
-    return newton(problem, x, this.rhs, this.lu, { maxIterations, keep: true, patient });
+    return newton(problem, x, this.rhs, this.lu, { maxIterations, keep: true, ...how });
   }
 
   /** A solution that physics can mean: finite, no gas colder than its coldest neighbour could make it, fire not negative. */

@@ -6,7 +6,7 @@ import { addFlowSlopes } from './flowSlopes.js';
 import { gapHeat } from './airGap.js';
 import { filmSlope } from './convection.js';
 import { jetFlux, struckExcess } from './heat.js';
-import { conductance, heatCapacity } from './materials.js';
+import { conductance, heatCapacity, isSteel } from './materials.js';
 import type { Model } from './model.js';
 import { FUEL_ROW, MASS_ROW } from './rows.js';
 import { OUTDOORS, type Network } from './types.js';
@@ -16,10 +16,9 @@ const T_STEP = 0.01;
 const FUEL_STEP = 1e-6;
 
 /**
- * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the negative
- * derivatives of `algebraic`; so that solving against (gamma rate - capacity dH, algebraic) gives the step.
- * Needs an evaluation at x first. The slope of the through-flow speed in
- * the convection is left out: it costs the Newton iteration a step, not its answer.
+ * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the
+ * negative derivatives of `algebraic`; so that solving against (gamma rate - capacity dH, algebraic) gives the step. Needs an evaluation
+ * at x first. The slope of the through-flow speed in the convection is left out: it costs the Newton iteration a step, not its answer.
  */
 export function fillSlopes(
   balances: Balances,
@@ -57,11 +56,15 @@ function capacityRows(balances: Balances, x: Float64Array, m: Float64Array, capa
   if (gamma === 0) return;
   for (const link of links) {
     const { a, b } = link;
-    const g = gamma * conductance(link, 0.5 * (x[a] + x[b]));
-    m[a * n + a] += g;
-    m[b * n + b] += g;
-    m[a * n + b] -= g;
-    m[b * n + a] -= g;
+    const mean = 0.5 * (x[a] + x[b]);
+    const g = gamma * conductance(link, mean);
+    // insulation lets through twice as much when it is hot; steel all but the same
+    const more = isSteel(link.conductivity) ? 0 : gamma * conductance(link, mean + T_STEP) - g;
+    const byMean = (0.5 * more * (x[a] - x[b])) / T_STEP;
+    m[a * n + a] += g + byMean;
+    m[b * n + b] += g - byMean;
+    m[a * n + b] -= g - byMean;
+    m[b * n + a] -= g + byMean;
   }
   gapRows(network, x, m, n, gamma);
 }
@@ -248,13 +251,14 @@ function fireRows(balances: Balances, x: Float64Array, demand: Demand, m: Float6
   add(m, n, model.pressure + fire.zone, column, -fuelGas * MASS_ROW);
   if (demand.mode === 'hold') {
     const base = balances.stems.rate(x, network.gauge, demand.target);
-    for (const { zone: z } of network.stems[network.gauge].parts) {
-      for (const index of [model.gas + z, model.surfaceOf[z]]) {
-        const kept = x[index];
-        x[index] = kept + T_STEP;
-        add(m, n, column, index, (balances.stems.rate(x, network.gauge, demand.target) - base) / T_STEP);
-        x[index] = kept;
-      }
+    // layers that see the same walls share their surface node
+    const { parts } = network.stems[network.gauge];
+    const unknowns = new Set(parts.flatMap(({ zone }) => [model.gas + zone, model.surfaceOf[zone]]));
+    for (const index of unknowns) {
+      const kept = x[index];
+      x[index] = kept + T_STEP;
+      add(m, n, column, index, (balances.stems.rate(x, network.gauge, demand.target) - base) / T_STEP);
+      x[index] = kept;
     }
     return;
   }

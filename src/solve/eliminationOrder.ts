@@ -22,9 +22,10 @@ export interface Order {
  * @param matrix row by row
  * @param seen where it may have entries
  * @param n number of rows
+ * @param last index of a row and column that are eliminated last; -1: of none
  * @returns null: it is singular
  */
-export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: number): Order | null {
+export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: number, last: number): Order | null {
   const a = matrix.slice();
   const place = seen.slice();
   const scales = new Float64Array(n);
@@ -37,59 +38,71 @@ export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: numb
     scales[i] = 1 / most;
     for (let j = 0; j < n; j++) a[i * n + j] /= most;
   }
-  const rowCount = new Int32Array(n);
-  const columnCount = new Int32Array(n);
+  // places of entries by row and by column, those of what is eliminated too; how many of the rest
+  const inRow: number[][] = Array.from({ length: n }, () => []);
+  const inColumn: number[][] = Array.from({ length: n }, () => []);
   for (let i = 0; i < n; i++) {
     for (let j = 0; j < n; j++) {
-      rowCount[i] += place[i * n + j];
-      columnCount[j] += place[i * n + j];
+      if (place[i * n + j] === 0) continue;
+      inRow[i].push(j);
+      inColumn[j].push(i);
     }
   }
+  const rowCount = Int32Array.from(inRow, (entries) => entries.length);
+  const columnCount = Int32Array.from(inColumn, (entries) => entries.length);
   const rowLeft = new Uint8Array(n).fill(1);
   const columnLeft = new Uint8Array(n).fill(1);
+  let waits = last;
   const enough = (column: number) => {
     let most = 0;
-    for (let i = 0; i < n; i++) if (rowLeft[i] === 1) most = Math.max(most, Math.abs(a[i * n + column]));
+    for (const i of inColumn[column]) {
+      if (rowLeft[i] === 1 && i !== waits) most = Math.max(most, Math.abs(a[i * n + column]));
+    }
     return PIVOT_SHARE * most;
   };
   const cost = (i: number, j: number) => (rowCount[i] - 1) * (columnCount[j] - 1);
   for (let k = 0; k < n; k++) {
     let [row, column, least] = [-1, -1, Infinity];
+    if (k === n - 1) waits = -1;
     for (let i = 0; i < n; i++) {
-      if (rowLeft[i] === 0 || columnLeft[i] === 0 || cost(i, i) >= least) continue;
+      if (rowLeft[i] === 0 || columnLeft[i] === 0 || i === waits || cost(i, i) >= least) continue;
       if (!(Math.abs(a[i * n + i]) > enough(i))) continue;
       [row, column, least] = [i, i, cost(i, i)];
     }
     if (row < 0) {
       // no diagonal entry will do: the best of all
       for (let j = 0; j < n; j++) {
-        if (columnLeft[j] === 0) continue;
+        if (columnLeft[j] === 0 || j === waits) continue;
         const limit = enough(j);
         for (let i = 0; i < n; i++) {
-          if (rowLeft[i] === 0 || !(Math.abs(a[i * n + j]) > limit) || cost(i, j) >= least) continue;
+          if (rowLeft[i] === 0 || i === waits || !(Math.abs(a[i * n + j]) > limit) || cost(i, j) >= least) continue;
           [row, column, least] = [i, j, cost(i, j)];
         }
       }
     }
-    if (row < 0) return null;
+    if (row < 0 && waits < 0) return null;
+    if (row < 0) {
+      // without it there is no way on
+      waits = -1;
+      k--;
+      continue;
+    }
     rows[k] = row;
     columns[k] = column;
     rowLeft[row] = 0;
     columnLeft[column] = 0;
-    const right: number[] = [];
-    for (let j = 0; j < n; j++) {
-      if (columnLeft[j] === 0 || place[row * n + j] === 0) continue;
-      right.push(j);
-      columnCount[j]--;
-    }
+    const right = inRow[row].filter((j) => columnLeft[j] === 1);
+    for (const j of right) columnCount[j]--;
     const pivot = a[row * n + column];
-    for (let i = 0; i < n; i++) {
-      if (rowLeft[i] === 0 || place[i * n + column] === 0) continue;
+    for (const i of inColumn[column]) {
+      if (rowLeft[i] === 0) continue;
       rowCount[i]--;
       const factor = a[i * n + column] / pivot;
       for (const j of right) {
         if (place[i * n + j] === 0) {
           place[i * n + j] = 1;
+          inRow[i].push(j);
+          inColumn[j].push(i);
           rowCount[i]++;
           columnCount[j]++;
         }

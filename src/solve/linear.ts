@@ -47,9 +47,17 @@ export class LuSolver {
   factored = 0;
   /** has it been shown where entries may stand? */
   foreseen = false;
+  /** were there entries, when last looked for, where none had stood before? */
+  private strays = false;
 
-  /** @param size number of unknowns */
-  constructor(readonly size: number) {
+  /**
+   * @param size number of unknowns
+   * @param last index of one that is eliminated last, for its own entry comes and goes (default: none is)
+   */
+  constructor(
+    readonly size: number,
+    private readonly last = -1,
+  ) {
     this.matrix = new Float64Array(LANE * Math.ceil((size * size) / LANE));
     this.work = new Float64Array(size);
     this.rhs = new Float64Array(size);
@@ -69,11 +77,10 @@ export class LuSolver {
   factor(known = false): boolean {
     this.factored++;
     if (known && this.order && this.eliminate(this.order)) return true;
-    const strays = this.look();
-    if (strays === null) return false;
-    if (!known && this.order && !strays && this.eliminate(this.order)) return true;
+    if (!(this.look() < Infinity)) return false;
+    if (!known && this.order && !this.strays && this.eliminate(this.order)) return true;
     // taken over only once it is whole: the factors that are there stay good
-    const order = eliminationOrder(this.matrix, this.seen, this.size);
+    const order = eliminationOrder(this.matrix, this.seen, this.size, this.last);
     if (!order) return false;
     this.order = order;
     this.compile(order);
@@ -86,11 +93,15 @@ export class LuSolver {
     this.foreseen = true;
   }
 
-  /** Note where the matrix has entries. @returns are there any where none have been before? null: not all are numbers */
-  private look(): boolean | null {
+  /**
+   * Note where the matrix has entries, and in `strays` whether any stand where none have before. @returns the sum of their sizes: not
+   * finite where not all are numbers. Whoever calls compares it: after a loop that the engine enters half way nothing may be compared
+   * for the first time, or it leaves the loop's fast code for good each time.
+   */
+  private look(): number {
     const { matrix, seen } = this;
     let sum = 0;
-    let strays = false;
+    this.strays = false;
     for (let i = 0; i < matrix.length; i += LANE) {
       // mostly zero, and many: written out, it takes a third of the time
       const four = Math.abs(matrix[i]) + Math.abs(matrix[i + 1]) + Math.abs(matrix[i + 2]) + Math.abs(matrix[i + 3]);
@@ -101,10 +112,10 @@ export class LuSolver {
       for (let j = i; j < i + LANE; j++) {
         if (matrix[j] === 0 || seen[j] === 1) continue;
         seen[j] = 1;
-        strays = true;
+        this.strays = true;
       }
     }
-    return sum < Infinity ? strays : null;
+    return sum;
   }
 
   /** Lists of the places of the factors, in the order of elimination. */

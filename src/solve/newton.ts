@@ -18,6 +18,8 @@ export interface NewtonOutcome {
   iterations: number;
   /** measure of the last step */
   change: number;
+  /** share of the last step that was taken, for whoever goes on from what it was made of */
+  taken: number;
 }
 
 /** Steps are let go their way so many times before they are damped; they shrink well when one is below this share of the last. */
@@ -62,15 +64,16 @@ export function newton(
   // does the last step come of a matrix of its own?
   let own = false;
   // entries come at a place of their own all at once, where a flow turns: looked for in one matrix, the first, or where they have been
-  // foreseen the second, which is only wanted where the first has not led far
-  const lookedFor = lu.foreseen ? 2 : 1;
+  // foreseen the third, which is only wanted where the first have not led far
+  const lookedFor = lu.foreseen ? 3 : 1;
   let matrices = 0;
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
     problem.residual(x, rhs);
     if (renew) {
       problem.matrix(x, lu.matrix);
       matrices++;
-      if (!lu.factor(matrices !== lookedFor)) return { converged: false, iterations: iteration, change: Infinity };
+      if (!lu.factor(matrices !== lookedFor))
+        return { converged: false, iterations: iteration, change: Infinity, taken: 0 };
     }
     lu.solve(rhs);
     const share = problem.limit(x, rhs);
@@ -83,15 +86,17 @@ export function newton(
     else if (damping < 1 && change < (1.1 - damping) * previous) damping = Math.min(1, 2 * damping);
     own = renew;
     for (let i = 0; i < x.length; i++) x[i] += share * damping * rhs[i];
-    if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change };
-    if (options.bail && change > ASTRAY * least) return { converged: false, iterations: iteration, change };
+    if (!Number.isFinite(change)) return { converged: false, iterations: iteration, change, taken: share * damping };
+    if (options.bail && change > ASTRAY * least)
+      return { converged: false, iterations: iteration, change, taken: share * damping };
     least = Math.min(least, change);
     const whole = share === 1 && damping === 1;
-    if (share === 1 && change < enough) return { converged: true, iterations: iteration, change };
+    if (share === 1 && change < enough)
+      return { converged: true, iterations: iteration, change, taken: share * damping };
     // a series that shrinks by the same share on and on
     if (whole && iteration > 1 && change * change < ahead * (previous - change))
-      return { converged: true, iterations: iteration, change };
+      return { converged: true, iterations: iteration, change, taken: share * damping };
     renew = share < 1 || !keep || !(change * (change / previous) ** TURNS < enough);
   }
-  return { converged: false, iterations: options.maxIterations, change };
+  return { converged: false, iterations: options.maxIterations, change, taken: 0 };
 }

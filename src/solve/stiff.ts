@@ -70,6 +70,8 @@ export class StiffStepper {
   private readonly algebraic: Float64Array;
   private readonly rhs: Float64Array;
   private readonly weights: Float64Array;
+  /** what the last step of Newton changed of rates and of the rest */
+  private readonly moves: Float64Array;
   /** solution of the last attempted step */
   readonly next: Float64Array;
   /** integrals of the quadratures over the last step */
@@ -104,6 +106,7 @@ export class StiffStepper {
     this.algebraic = new Float64Array(n - d);
     this.rhs = new Float64Array(n);
     this.weights = new Float64Array(n);
+    this.moves = new Float64Array(n);
     this.gained = new Float64Array(system.quadratures);
     this.stored = new Float64Array(d);
   }
@@ -134,7 +137,7 @@ export class StiffStepper {
    * Try one step of length h from the state given to `begin`.
    *
    * @param beside a stepper of nearly the same system that has just taken this step: its stages tell where those of this one are, and
-   *   its matrix serves as well. The size of the error is not told then, and quadratures are those of the last evaluation but one
+   *   its matrix serves as well. The size of the error is not told then
    * @returns size of the local error in units of the tolerance (at most 1 is wanted); Infinity when a stage did not converge
    */
   attempt(t: number, h: number, beside?: StiffStepper): number {
@@ -159,13 +162,15 @@ export class StiffStepper {
         }
       }
       const problem = this.stageProblem(time, hg, stage);
+      let whole = false;
       const solve = (each: NewtonProblem, options: Parameters<typeof newton>[4] & { lu?: LuSolver }): boolean => {
         this.predict(stage, h);
         if (beside) for (let i = 0; i < next.length; i++) next[i] += beside.surprises[stage][i];
         this.surprises[stage].set(next);
-        const { converged, iterations } = newton(each, next, this.rhs, options.lu ?? lu, options);
+        const { converged, iterations, taken } = newton(each, next, this.rhs, options.lu ?? lu, options);
         this.newtonIterations += iterations;
-        this.evaluations += iterations + 1;
+        this.evaluations += iterations;
+        whole = taken === 1;
         return converged;
       };
       const near = beside !== undefined && solve(problem, { ...NEAR, lu: beside.lu });
@@ -181,14 +186,19 @@ export class StiffStepper {
         })
       ) {
         if (!system.balance || !solve(this.balanced(problem), { maxIterations: 25, patient: true })) return Infinity;
+        whole = false;
       }
-      if (near) this.ratesBehind(stage, hg);
-      else {
+      const behind = near || (whole && stage < STAGES - 1);
+      if (behind) {
+        this.ratesBehind(stage, hg, !near && lu.factored === this.factors ? this.factoredFor * ESDIRK.gamma : hg);
+      } else {
+        this.evaluations++;
         system.close?.(next, fixed, hg);
         system.evaluate(time, next, rates[stage], this.algebraic, system.close && 'closed');
         this.drift(stage);
       }
       system.quadrature(this.sums[stage]);
+      if (behind) system.quadratureMoves?.(this.moves, this.rhs, this.sums[stage]);
       this.stages[stage].set(next);
       const surprise = this.surprises[stage];
       for (let i = 0; i < next.length; i++) surprise[i] = next[i] - surprise[i];
@@ -197,16 +207,31 @@ export class StiffStepper {
     return this.finish(h, beside?.lu ?? lu);
   }
 
-  /** Rates that have brought a stage to where it is: beside another stepper that is as good as to evaluate them there, and costs next to nothing. */
-  private ratesBehind(stage: number, hg: number): void {
-    const { system, next, fixed, contentsNow, inertia, base } = this;
+  /**
+   * Rates where a stage has come to: those last evaluated, and what the last step of Newton, M dx = r, tells of their slopes. With
+   * M = C - g J and r = fixed + hg rate - H it is J dx = (C dx - r)/g: as good as to evaluate them once more, and costs next to nothing.
+   *
+   * @param made g, of the matrix that the step was made with; it serves a step somewhat longer or shorter too
+   */
+  private ratesBehind(stage: number, hg: number, made: number): void {
+    const { system, next, fixed, contentsNow, inertia, base, rhs: step, moves, algebraic } = this;
     const d = system.differential;
+    const led = d - (system.followers ?? 0);
+    const rate = this.rates[stage];
+    const drift = this.drifts[stage];
     system.solveFollowers?.(next, fixed, hg);
     system.contents(next, contentsNow);
-    for (let i = 0; i < d; i++) this.rates[stage][i] = (contentsNow[i] - fixed[i]) / hg;
-    if (!inertia) return;
-    const drift = this.drifts[stage];
-    for (let i = 0; i < drift.length; i++) drift[i] = inertia[i] > 0 ? (next[d + i] - base[i]) / hg : 0;
+    for (let i = 0; i < led; i++) {
+      moves[i] = (contentsNow[i] - fixed[i] - hg * rate[i]) / made;
+      rate[i] += moves[i];
+    }
+    for (let i = led; i < d; i++) rate[i] = (contentsNow[i] - fixed[i]) / hg;
+    for (let i = d; i < next.length; i++) {
+      const holds = inertia ? inertia[i - d] : 0;
+      const now = holds > 0 ? holds * ((next[i] - step[i] - base[i - d]) / hg + step[i] / made) : 0;
+      moves[i] = now - algebraic[i - d];
+      drift[i - d] = holds > 0 ? now / holds : 0;
+    }
   }
 
   /** First guess of a stage: along the curve of the last step, then that through the stages already solved. */

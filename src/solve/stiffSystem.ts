@@ -43,6 +43,12 @@ export interface StiffSystem {
   /** sums to be integrated along (fire heat, losses): values at the last evaluation */
   quadrature(out: Float64Array): void;
   quadratures: number;
+  /**
+   * What those change by where a small step changes the rates and the rest by so much (default: by nothing).
+   *
+   * @param moves of the rates, but those of followers, then of the rest
+   */
+  quadratureMoves?(moves: Float64Array, step: Float64Array, out: Float64Array): void;
   /** weight of each unknown's error, where it has heat content or inertia: 1 / tolerance */
   errorWeights(x: Float64Array, out: Float64Array): void;
 }

@@ -92,6 +92,26 @@ describe('LU of mostly empty matrices', () => {
     }
   });
 
+  it('eliminates one unknown last, whether its own entry is there or not, and where there is no way on without it (derived)', () => {
+    const lu = new LuSolver(3, 2);
+    const [given, held] = [
+      [4, 1, -1, 1, 3, 0, 0, 0, 1],
+      [4, 1, -1, 1, 3, 0, 0, 1, 0],
+    ];
+    // the first row has an entry in the last column alone
+    const astray = [0, 0, 2, 1, 3, 0, 5, 1, 0];
+    for (const matrix of [given, held, given, astray, held]) {
+      lu.matrix.set(matrix);
+      expect(lu.factor()).toBe(true);
+      const x = Float64Array.from(
+        { length: 3 },
+        (_, i) => matrix[3 * i] + 2 * matrix[3 * i + 1] + 3 * matrix[3 * i + 2],
+      );
+      lu.solve(x);
+      for (const [i, value] of [1, 2, 3].entries()) expect(x[i]).toBeCloseTo(value, 12);
+    }
+  });
+
   it('says when a matrix is singular', () => {
     const lu = new LuSolver(2);
     lu.matrix.set([1, 2, 0, 0]);

@@ -99,7 +99,7 @@ function takeUp(line: Timeline, tender: Tender): Way | null {
   const burns = (heat: number, fits?: (moment: Moment) => boolean) =>
     line.burn(() => ({ mode: 'release', heat }), fits);
   const fits = (way: Way) => (moment: Moment) => stopOf(line, tender, way).left(moment) > 0;
-  const holds = () => line.burn(() => ({ mode: 'hold', target }), fits('hold'));
+  const holds = () => line.burn(() => ({ mode: 'hold', target }), fits('hold'), undefined, line.moment.x);
   const off = (heat: number): number => {
     let reading = NaN;
     burns(heat, (moment) => {

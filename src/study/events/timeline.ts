@@ -153,17 +153,18 @@ export class Timeline {
     return trial.burn(() => ({ mode: 'release', heat })) && trial.runTo(end) ? trial.settledReading() : Number.NaN;
   }
 
-  /** Does gas choose its way now: soon after the match, or as long as it has not come to draw? */
-  private get choosing(): boolean {
+  /** Share of the tolerance that is allowed while gas chooses its way: soon after the match, and as long as it has not come to draw. */
+  private get share(): number {
     const { time } = this.moment;
-    if (time < this.chooses) return true;
     const demand = this.transient.system.at(time);
-    return time < CHOOSING.most && demand.mode === 'release' && this.fire < CHOOSING.chokes * demand.heat;
+    const chokes = demand.mode === 'release' && this.fire < CHOOSING.chokes * demand.heat;
+    if (time < CHOOSING.most && chokes) return CHOOSING.choked;
+    return time < this.chooses ? CHOOSING.share : 1;
   }
 
   /** What a step from here may be off by. */
   private get tolerance(): typeof DEFAULT_TOLERANCE {
-    const scale = (this.options.tolerance ?? 1) * (this.choosing ? CHOOSING.share : 1);
+    const scale = (this.options.tolerance ?? 1) * this.share;
     return { absolute: DEFAULT_TOLERANCE.absolute * scale, relative: DEFAULT_TOLERANCE.relative * scale };
   }
 
@@ -239,14 +240,15 @@ const READ_WITHIN = 0.02;
 /** Which of what is seen fire and reading are. */
 const [FIRE, READING] = [0, 1];
 /** First step from the match on, while the fire comes up [s]. */
-const FIRST_STEP_LIT = 10;
+const FIRST_STEP_LIT = 4;
 /**
- * In the first minutes after the match gas chooses its way, and little decides in a pit with more than one: so long [s], and while less
- * than a share of the fire burns for want of air, at most so long, steps may be off by this share of what they may later.
+ * In the first minutes after the match gas chooses its way, and little decides in a pit with more than one: so long [s] steps may be off
+ * by this share of what they may later. While less than a share of the fire burns for want of air, at most so long, by still less: such a
+ * pit stands on the brink before it draws, and how long it does grows out of all that steps leave over.
  */
-const CHOOSING = { lasts: 150, chokes: 0.6, most: 2 * 3600, share: 0.25 };
+const CHOOSING = { lasts: 150, share: 0.25, chokes: 0.6, most: 2 * 3600, choked: 0.0625 };
 /** First step after a change [s]. */
-const FIRST_STEP = 2;
+const FIRST_STEP = 30;
 /** A draft that flutters takes steps without end. */
 const MOST_STEPS = 10_000;
 /** Times nearer than this are the same [s]. */
