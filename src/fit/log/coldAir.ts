@@ -44,7 +44,7 @@ export function tellColdAir(
     report.note({
       ...at,
       code: 'air-unit',
-      message: `${column!.header} says ${read} outdoors where the probes begin at ${cold}: as ${other.unit} it would be just that. Is its unit right?`,
+      message: `It says ${read} outdoors where the probes begin at ${cold}: as ${other.unit} it would be just that. Is its unit right?`,
     });
   } else if (probes < outdoors) {
     const whose = air ? `${column!.header} says ${read}` : `the design has ${read}, and the log says nothing of it`;

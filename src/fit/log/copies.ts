@@ -19,7 +19,7 @@ export function tellCopies(channels: readonly Readings[], report: Report): void 
       if (both.length < LEAST || same.length < SAME * both.length || high - low < MOVES) continue;
       report.note({
         code: 'copied-probe',
-        message: `${other.column.header} holds the same readings as ${channel.column.header}, to the last digit (${counted(same.length, 'row')}): one of them is a copy.`,
+        message: `It holds the same readings as ${channel.column.header}, to the last digit (${counted(same.length, 'row')}): one of them is a copy.`,
         where: other.column.header,
         line: other.line[0],
         count: same.length,

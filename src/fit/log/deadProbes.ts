@@ -87,7 +87,7 @@ export function withoutDeadProbes(
 function tell(report: Report, { column }: Readings, count: number, line: number, what: string): void {
   report.note({
     code: 'dead-probe',
-    message: `${column.header} ${what} (first in line ${line}).`,
+    message: `It ${what}.`,
     where: column.header,
     line,
     count,

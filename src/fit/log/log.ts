@@ -50,7 +50,7 @@ export interface LogNote {
   /** kebab-case, stable: gap, repeated-time, unordered-time, outlier, dead-probe, restart, midnight, unreadable-cell, unused-column,
    * running-total, air-unit, colder-than-air, copied-probe ... */
   code: string;
-  /** one sentence: what, how much of it, what was done */
+  /** one sentence about the place: what, how much of it, what was done; which place and line stands beside it */
   message: string;
   /** header or 'log' */
   where: string;

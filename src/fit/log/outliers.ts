@@ -62,8 +62,8 @@ export function withoutOutliers(
     report.note({
       code: 'outlier',
       message:
-        `${channel.column.header}: ${counted(out.size, 'reading')} in ${counted(spikes.length, 'spike')} that come back at once ` +
-        `left out, the highest of ${format('temperatureDifference', largest)} (first in line ${channel.line[first]}).`,
+        `${counted(out.size, 'reading')} in ${counted(spikes.length, 'spike')} that come back at once ` +
+        `left out, the highest of ${format('temperatureDifference', largest)}.`,
       where: channel.column.header,
       line: channel.line[first] ?? null,
       count: out.size,
