@@ -6,6 +6,7 @@ import type { Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { gaugeLabel } from './labels.js';
 import { plainText } from './plainText.js';
+import { warningPlace } from './warningPlace.js';
 import { byRank, rankOf, type WarningRank } from './warningRank.js';
 
 interface ToldWarning {
@@ -57,7 +58,7 @@ function beyond({ value, limits }: Warning): number {
   return limits.low !== undefined && value < limits.low && value > 0 ? limits.low / value : 0;
 }
 
-const FIRES: Readonly<Record<string, string>> = {
+const FIRES = {
   'assumed fire': 'under the full fire',
   'hold fire': 'while holding',
 };
@@ -74,21 +75,15 @@ export function whereWords(where: string, design: Design): string {
   return [place, ...(fire === null ? [] : [fire])].filter((words) => words !== '').join(', ');
 }
 
-/** The place that a warning is of, and under which fire it holds, as `where` has them. */
-export function splitWhere(where: string): { place: string; state: string | null } {
-  const [, place = '', state] = /^(?:(.*?), )?(assumed fire|hold fire)$/.exec(where) ?? [null, where, null];
-  return { place, state: state ?? null };
-}
-
 function partsOf(where: string, design: Design): { place: string; fire: string | null } {
-  const { place, state } = splitWhere(where);
+  const { place, fire } = warningPlace({ where });
   const words =
     place === design.gauge
       ? gaugeLabel(place)
       : FIELD.test(place)
         ? fieldWords(place)
         : place.replace(FACE, (face) => faceWords(face));
-  return { place: plainText(words), fire: state === null ? null : FIRES[state] };
+  return { place: plainText(words), fire: fire && FIRES[fire] };
 }
 
 /**
