@@ -1,7 +1,8 @@
 import { SPECIMENS } from './specimens.js';
 
 /**
- * The commented file that `new` writes: a plain 24 in offset, every common field explained, rarer ones ready to uncomment.
+ * The commented file that `new` writes: a plain 24 in offset, every common field explained, rarer ones ready to
+ * uncomment.
  *
  * @param things paths of the blocks of which an example is put behind
  */

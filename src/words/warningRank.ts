@@ -49,7 +49,9 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'fitted-out-of-range': 'shop',
 };
 
-/** A door gap that lets out more than this share of the stack's gas is the buyer's business: common practice, no source. */
+/**
+ * A door gap that lets out more than this share of the stack's gas is the buyer's business: common practice, no source.
+ */
 const MUCH_SMOKE = 0.05;
 /** The share from which a door gap is warned of at all, which its warning's limit is. */
 const SOME_SMOKE = 1e-3;

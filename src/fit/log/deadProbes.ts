@@ -1,8 +1,9 @@
 /**
  * Probes that tell nothing of the pit: stuck at one reading while others move, or lying outside while others heat up.
  *
- * Both need another probe as witness. A pit that holds reads the same for long on a logger of whole degrees, a far probe stays
- * cold for a while after lighting, the skin of an insulated part hardly warms: none of these counts as dead.
+ * Both need another probe as witness. A pit that holds reads the same for long on a logger of whole degrees, a far
+ * probe stays cold for a while after lighting, the skin of an insulated part hardly warms: none of these counts as
+ * dead.
  */
 import type { Design, StationName } from '../../design/design.js';
 import { partOfStation } from '../../design/stations.js';
@@ -17,7 +18,10 @@ const FAHRENHEIT = 5 / 9;
 /** A stuck probe reads the same for at least so long [s] and so many readings. */
 const STUCK_TIME = 1200;
 const STUCK_READINGS = 8;
-/** The witness has moved by this much [K], and by so many of the stuck probe's own steps where it moves less than the witness. */
+/**
+ * The witness has moved by this much [K], and by so many of the stuck probe's own steps where it moves less than the
+ * witness.
+ */
 const LEAST_MOVE = 20 * FAHRENHEIT;
 const MOVE_STEPS = 10;
 /** Moved by the fire alone, or while the stuck probe is still cold, a witness must move further [K]. */

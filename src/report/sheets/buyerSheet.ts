@@ -110,7 +110,9 @@ function cookText(comparison: Comparison, system: UnitSystem): string {
   return `${whose}${[cookLine(result, system), drawsSentence(result, system)].filter((text) => text !== '').join(' ')}`;
 }
 
-/** What hands find, what the trailer carries and whether it smokes cold: that of every option where there are several. */
+/**
+ * What hands find, what the trailer carries and whether it smokes cold: that of every option where there are several.
+ */
 function carryBlocks(comparison: Comparison, system: UnitSystem): Block[] {
   const shown = shownOptions(comparison).map(({ label, result }) => ({
     label: `with ${shortLabel(label, comparison)}`.replace(/^with as drawn$/, 'as drawn'),

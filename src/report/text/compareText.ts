@@ -63,7 +63,9 @@ function measuredCooks({ options }: Comparison, system: UnitSystem): string[] {
   return told.length > 0 ? [told.map(paragraph).join('\n')] : [];
 }
 
-/** Warnings of one kind and place once, under whichever fire, in the words and numbers of the first option that has it. */
+/**
+ * Warnings of one kind and place once, under whichever fire, in the words and numbers of the first option that has it.
+ */
 function warnings({ options }: Comparison): string[] {
   const told = gatherWarnings(options, placeAlone);
   if (told.length === 0) return [];
@@ -109,7 +111,10 @@ function optionList({ options, baseline }: Comparison): string[] {
   return [`OPTIONS\n${lines.join('\n')}`];
 }
 
-/** As many options a table as fit its width, the baseline first in each; of several tables, what is the same in all of them last. */
+/**
+ * As many options a table as fit its width, the baseline first in each; of several tables, what is the same in all of
+ * them last.
+ */
 function tables(comparison: Comparison, system: UnitSystem): string[] {
   const rows = compareRows(comparison);
   const base = comparison.options.findIndex(({ label }) => label === comparison.baseline);

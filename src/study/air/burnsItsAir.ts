@@ -40,15 +40,18 @@ export function burnsItsAir(design: Design, ratio: number, wider: FullFire | nul
   return heat === null ? null : { pit, solved, state };
 }
 
-/** The design with the fire that its bed makes where the file gives none, for vents that are turned: these set what burns of it. */
+/**
+ * The design with the fire that its bed makes where the file gives none, for vents that are turned: these set what
+ * burns of it.
+ */
 export function withBedFire(design: Design): Design {
   if (design.fire.heatOf !== 'air') return design;
   return { ...design, fire: { ...design.fire, heat: Math.max(design.fire.heat, bedHeat(design)), heatOf: 'bed' } };
 }
 
 /**
- * The design with the full fire that its box makes, where the file gives none: what its bed can burn, or the fire that takes all
- * the air its vents give it as drawn and still burns clean, whichever is less.
+ * The design with the full fire that its box makes, where the file gives none: what its bed can burn, or the fire that
+ * takes all the air its vents give it as drawn and still burns clean, whichever is less.
  */
 export function withFullFire(design: Design): Design {
   if (design.fire.heatOf !== 'box') return design;

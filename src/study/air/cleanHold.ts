@@ -8,7 +8,10 @@ import { holdFire, type HoldFire } from './states.js';
 
 /** Excess air goes about with this power of the intakes' area, and no further from it than this. */
 const POWER = { usual: 0.85, least: 0.2, most: 3 };
-/** Longest step of the search, as a factor, and what counts as found: of the air, where gaps bring much of it an opening hangs on little. */
+/**
+ * Longest step of the search, as a factor, and what counts as found: of the air, where gaps bring much of it an opening
+ * hangs on little.
+ */
 const STRIDE = Math.log(6);
 const FOUND = 0.002;
 const TURNS = 12;
@@ -21,8 +24,8 @@ export interface CleanHold {
 }
 
 /**
- * Argument (an open area or share) at which the fire that holds the target gets the air of a clean small fire. From a guess: nearly
- * shut there may be no fire that holds.
+ * Argument (an open area or share) at which the fire that holds the target gets the air of a clean small fire. From a
+ * guess: nearly shut there may be no fire that holds.
  *
  * @returns null when there is none between the bounds, or no fire holds on the way
  */
@@ -55,7 +58,9 @@ export function openOf({ firebox }: Design): number {
   return whole > 0 ? open / whole : 0;
 }
 
-/** Where the intakes stand while the fire that holds the target burns clean; null: nowhere. @param start a state near it */
+/**
+ * Where the intakes stand while the fire that holds the target burns clean; null: nowhere. @param start a state near it
+ */
 export function cleanVents(design: Design, start?: Solved): CleanVents | null {
   if (design.firebox.intakes.length === 0) return null;
   const bounds = { low: LEAST_OPEN, high: 1, guess: GUESS };

@@ -1,4 +1,6 @@
-/** Checks of radiation inside a zone: surfaces through the surface node, gas to wall, gas as the network makes it up. */
+/**
+ * Checks of radiation inside a zone: surfaces through the surface node, gas to wall, gas as the network makes it up.
+ */
 import { gasWallFactor, surfaceConductance } from '../../physics/surfaceNode.js';
 import { zoneEmissivity } from '../../physics/gasRadiation.js';
 import { blackPower } from '../../physics/radiation.js';
