@@ -1,3 +1,4 @@
+import { stepsOf } from './path.js';
 import { SPECIMENS } from './specimens.js';
 
 /**
@@ -9,7 +10,7 @@ import { SPECIMENS } from './specimens.js';
 export function starterDesign(things: readonly string[] = []): string {
   if (things.length === 0) return STARTER;
   const lines = things.map((path) => {
-    const steps = path.split('.');
+    const steps = stepsOf(path);
     const where = steps.length > 1 ? `under ${steps[0]}` : 'in place of what stands above, if anything does';
     return `# ${steps[steps.length - 1]}: ${SPECIMENS[path]}   # ${where}`;
   });

@@ -1,3 +1,5 @@
+import { interpolate } from '../solve/interpolate.js';
+
 /**
  * A course that a case gives by its points: straight between them, held before the first and after the last.
  *
@@ -13,11 +15,5 @@ export function givenCurve(
   if (times.length !== values.length || times.length === 0)
     throw new RangeError(`${name} needs as many values as times`);
   if (times.some((time, i) => i > 0 && time <= times[i - 1])) throw new RangeError(`times of ${name} must rise`);
-  return (time) => {
-    const next = times.findIndex((each) => each >= time);
-    if (next < 0) return values[values.length - 1];
-    if (next === 0) return values[0];
-    const share = (time - times[next - 1]) / (times[next] - times[next - 1]);
-    return values[next - 1] + share * (values[next] - values[next - 1]);
-  };
+  return (time) => interpolate(times, values, time);
 }

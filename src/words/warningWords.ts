@@ -1,6 +1,7 @@
 /** Warnings as they are told: those of one kind in one, gravest first, places and fires in words. */
 import type { Design } from '../design/design.js';
 import { rowAt } from '../design/fields.js';
+import { stepsOf } from '../design/path.js';
 import { faceWords } from '../design/plates.js';
 import type { Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
@@ -94,11 +95,11 @@ function partsOf(where: string, design: Design): { place: string; fire: string |
 function fieldWords(path: string): string {
   const label = rowAt(path)?.unknown?.label;
   if (label !== undefined) return label;
-  const words = path.split('.').map((step) => {
-    const [, name, index] = /^(.*?)(?:\[(\d+)\])?$/.exec(step)!;
-    const spoken = name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-    return index === undefined ? spoken : `${spoken.replace(/s$/, '')} ${Number(index) + 1}`;
-  });
+  const words: string[] = [];
+  for (const step of stepsOf(path)) {
+    if (typeof step === 'number') words.push(`${words.pop()!.replace(/s$/, '')} ${step + 1}`);
+    else words.push(step.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+  }
   return words.reduceRight((inner, part) => `${inner} of ${/\d$/.test(part) ? '' : 'the '}${part}`);
 }
 
