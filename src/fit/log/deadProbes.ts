@@ -9,7 +9,7 @@ import type { Design, StationName } from '../../design/design.js';
 import { partOfStation } from '../../design/stations.js';
 import { format } from '../../units/index.js';
 import { firstAtOrAfter } from './outliers.js';
-import { median } from 'simple-statistics';
+import { median, quantile } from 'simple-statistics';
 import { resolutionOf, without, type Readings } from './readings.js';
 import { counted, type Report } from './report.js';
 
@@ -171,7 +171,7 @@ function liesOutside(channel: Readings, channels: readonly Readings[], design: D
   if (column.measured === 'steel' && isInsulated(design, column.station)) return false;
   const first = median(value.slice(0, 5));
   if (Math.abs(first - outdoors) > OUTSIDE_START) return false;
-  const high = Float64Array.from(value).sort()[Math.floor(0.98 * (value.length - 1))];
+  const high = quantile(value, 0.98);
   if (high - first > OUTSIDE_RISE) return false;
   const [start, end] = [time_s[0], time_s[time_s.length - 1]];
   return channels.some((witness) => {
