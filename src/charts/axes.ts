@@ -38,7 +38,8 @@ export function axis(side: Side, title: string, ticks: number[], limits: { min: 
 }
 
 /**
- * An axis of the units chosen, on which data are plotted: shop units on one side with SI on the other, or one of them alone.
+ * An axis of the units chosen, on which data are plotted: shop units on one side with SI on the other, or one of them
+ * alone.
  *
  * @param range lowest and highest value in SI
  * @param sides where the first axis and the other stand

@@ -2,7 +2,8 @@ import type { ChartConfiguration, ChartOptions } from 'chart.js';
 import { FAINT_INK, FONT_FAMILY, FONT_SIZE, INK } from '../draw/theme.js';
 
 /**
- * What all charts share: title and a second line under it, no motion, fixed size; no legend where lines carry their names.
+ * What all charts share: title and a second line under it, no motion, fixed size; no legend where lines carry their
+ * names.
  *
  * @param title what the chart shows, with the design's name
  * @param subtitle what it says, or under which conditions

@@ -34,8 +34,8 @@ export interface ChartSceneOptions {
 }
 
 /**
- * A chart's configuration to a scene, through the same chart library that draws the pictures; needs no canvas and no browser,
- * and works in one.
+ * A chart's configuration to a scene, through the same chart library that draws the pictures; needs no canvas and no
+ * browser, and works in one.
  */
 export function chartScene(config: ChartConfiguration, options: ChartSceneOptions): Scene {
   const { width = SIZE.width, height = SIZE.height, bare = false, title, description, drawn } = options;

@@ -30,7 +30,10 @@ export function curveHeights(
   return heights;
 }
 
-/** A bend's handles stand a third of the way to the neighbour, so that a share of the way across is the bend's own parameter. */
+/**
+ * A bend's handles stand a third of the way to the neighbour, so that a share of the way across is the bend's own
+ * parameter.
+ */
 function between(a: LaidPoint, b: LaidPoint, t: number): number {
   const u = 1 - t;
   if (a.cp2y === undefined || b.cp1y === undefined) return u * a.y + t * b.y;

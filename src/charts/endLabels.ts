@@ -14,8 +14,8 @@ const LINE = FONT_SIZE.label + 4;
 
 /**
  * Writes each line's name beside its last point, so that no legend has to be matched by colour. Names that would lie
- * over each other are moved apart, in the order of the lines' ends; that of a line that ends before others goes up or down until it
- * covers none of them. The x axis must leave room beyond the last point.
+ * over each other are moved apart, in the order of the lines' ends; that of a line that ends before others goes up or
+ * down until it covers none of them. The x axis must leave room beyond the last point.
  */
 export function endLabels(labels: EndLabel[]): Plugin {
   return {

@@ -21,8 +21,8 @@ const LONG = 4 * 3600;
 const LONGEST_NAME = 36;
 
 /**
- * Two charts a probe: measured against computed, as the design had it and as it is fitted; and what is left over, in the band
- * in which nine of ten readings should lie. The part that was held back is marked in both.
+ * Two charts a probe: measured against computed, as the design had it and as it is fitted; and what is left over, in
+ * the band in which nine of ten readings should lie. The part that was held back is marked in both.
  */
 export function fitCharts({ design, cooks }: FitResult): NamedChart[] {
   const name = plainText(design.name, LONGEST_NAME);

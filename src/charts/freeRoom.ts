@@ -1,4 +1,7 @@
-/** Where a text of a chart that is being drawn finds room: clear of curves, of dots and of the texts that stand there already. */
+/**
+ * Where a text of a chart that is being drawn finds room: clear of curves, of dots and of the texts that stand there
+ * already.
+ */
 import type { Chart } from 'chart.js';
 import { meet, type Box } from '../draw/box.js';
 import { curveHeights } from './drawnCurve.js';
@@ -47,7 +50,9 @@ function covers(chart: Chart, index: number, box: Box): boolean {
   return false;
 }
 
-/** Heights between which a curve runs in each column of the plot, downwards as pixels are; none where there is no curve. */
+/**
+ * Heights between which a curve runs in each column of the plot, downwards as pixels are; none where there is no curve.
+ */
 interface Reach {
   highest: Float64Array;
   lowest: Float64Array;

@@ -28,8 +28,8 @@ const UP = 6;
 const OVER_LINE = 0.5;
 
 /**
- * Draws the marks over the grid and under the data, and their texts, each on a patch of paper where it covers least. Names that stand
- * at their curves are drawn by plugins before this one.
+ * Draws the marks over the grid and under the data, and their texts, each on a patch of paper where it covers least.
+ * Names that stand at their curves are drawn by plugins before this one.
  */
 export function markLines(marks: MarkLine[]): Plugin {
   return {
@@ -135,8 +135,8 @@ function leadOf({ scales }: Chart, { value }: MarkLine, { left, top, bottom }: B
 }
 
 /**
- * Along a level line from the left, above it and then below, then farther from it; up an upright line from its foot, behind it and
- * before it.
+ * Along a level line from the left, above it and then below, then farther from it; up an upright line from its foot,
+ * behind it and before it.
  */
 function* placesFor({ chartArea, scales }: Chart, { axis, value, side }: MarkLine, width: number): Generator<Box> {
   const at = scales[axis].getPixelForValue(value);

@@ -29,8 +29,9 @@ const DOT = 6;
 const SWATCH = 26;
 
 /**
- * Dots on the curves, their names below them: the name of the dot farthest right stands highest, so that no line from a dot to its
- * name crosses another name. Where names are too long for that they stand in a key, each behind a piece of its line.
+ * Dots on the curves, their names below them: the name of the dot farthest right stands highest, so that no line from a
+ * dot to its name crosses another name. Where names are too long for that they stand in a key, each behind a piece of
+ * its line.
  */
 export function namedPoints(points: readonly NamedPoint[]): Plugin {
   return {

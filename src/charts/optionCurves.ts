@@ -26,13 +26,15 @@ export function optionStyle(i: number): LineStyle {
 
 /** A run longer than this is told in hours [s]. */
 const LONG = 4 * 3600;
-/** Width of a letter of the lines' names, and of the plot, about, in logical pixels: room for the names at the right. */
+/**
+ * Width of a letter of the lines' names, and of the plot, about, in logical pixels: room for the names at the right.
+ */
 const LETTER = 7.4;
 const PLOT = 850;
 
 /**
- * A temperature of every option against time, °F on the left and °C on the right, each line with its option's name at its
- * end. Null when no line has two points.
+ * A temperature of every option against time, °F on the left and °C on the right, each line with its option's name at
+ * its end. Null when no line has two points.
  *
  * @param smooth whether lines bend between their points
  */
@@ -100,7 +102,10 @@ export function optionCurves(options: {
   };
 }
 
-/** Points of a line that breaks where a time stands twice: there something changes at once, and a curve must not round it. */
+/**
+ * Points of a line that breaks where a time stands twice: there something changes at once, and a curve must not round
+ * it.
+ */
 export function pieces(times: number[], values: number[]): { x: number; y: number }[] {
   return times.flatMap((x, i) => [...(i > 0 && x === times[i - 1] ? [{ x, y: NaN }] : []), { x, y: values[i] }]);
 }

@@ -29,8 +29,8 @@ const LABEL = 0.4;
 const MOST_ROOM = 0.35;
 
 /**
- * What the cook's thermometer reads while it warms up, a line an option, with the band in which eight of ten cases lie where that
- * was studied; a dot where the steel is soaked. Null when no option has curves.
+ * What the cook's thermometer reads while it warms up, a line an option, with the band in which eight of ten cases lie
+ * where that was studied; a dot where the steel is soaked. Null when no option has curves.
  *
  * @param width of the picture [px]
  */

@@ -13,8 +13,9 @@ import { markLines, type MarkLine } from './markLines.js';
 import { FAINT_INK, FONT_SIZE, INK, SIZE } from '../draw/theme.js';
 
 /**
- * Pressure against outdoors at the same height, along the way of the gas from intake to stack top: below zero a gap draws
- * air in, above zero it leaks smoke. Inches of water on the left, Pa on the right. Null when neither state exists.
+ * Pressure against outdoors at the same height, along the way of the gas from intake to stack top: below zero a gap
+ * draws air in, above zero it leaks smoke. Inches of water on the left, Pa on the right. Null when neither state
+ * exists.
  *
  * @param width of the picture [px]
  */

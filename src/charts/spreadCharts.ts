@@ -23,7 +23,9 @@ const LONG = 4 * 3600;
 /** Room at the right for the lines' names, as a share of the plot. */
 const NAMES = 0.14;
 
-/** Warm-up of the gauge's station as bands that eight cases of ten lie in, with the middle case. Null without a study. */
+/**
+ * Warm-up of the gauge's station as bands that eight cases of ten lie in, with the middle case. Null without a study.
+ */
 function spreadBandChart({ design, spread }: EstimateResult, name: string): ChartConfiguration<'line'> | null {
   const curves = spread?.curves;
   if (!spread || !curves || curves.time_s.length < 2) return null;

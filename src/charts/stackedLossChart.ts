@@ -23,8 +23,8 @@ const LABEL_ROOM = 1.16;
 const LONGEST_LABEL = 30;
 
 /**
- * Where the heat goes in each option that can hold the target: one bar an option, its parts end to end, BTU/h below and kW
- * above. Null when no option can.
+ * Where the heat goes in each option that can hold the target: one bar an option, its parts end to end, BTU/h below and
+ * kW above. Null when no option can.
  */
 export function stackedLossChart(options: ComparedOption[], title: string): ChartConfiguration<'bar'> | null {
   const held = options.flatMap(({ label, result }) =>

@@ -8,8 +8,8 @@ import { chartedStates, stateBars } from './stateBars.js';
 const MOST_BARS = 12;
 
 /**
- * What flows through each opening, as bars: held at the target beside the full fire, lb/h below and kg/h above. To the left
- * of zero it flows against the opening's own direction. Null when neither state exists.
+ * What flows through each opening, as bars: held at the target beside the full fire, lb/h below and kg/h above. To the
+ * left of zero it flows against the opening's own direction. Null when neither state exists.
  */
 export function ventChart(result: EstimateResult, name: string): ChartConfiguration<'bar'> | null {
   const states = chartedStates(result);

@@ -24,7 +24,10 @@ const CURVES: Record<Curve, { key: 'thermometer_K' | 'gas_K' | 'steel_K'; title:
 
 /** A warm-up longer than this is told in hours [s]. */
 const LONG = 4 * 3600;
-/** Width of a letter of the lines' names, and of the usual plot, about, in logical pixels: room for the names at the right. */
+/**
+ * Width of a letter of the lines' names, and of the usual plot, about, in logical pixels: room for the names at the
+ * right.
+ */
 const LETTER = 7.4;
 const PLOT = 850;
 /** A plot narrower than this has its lines' names below it [px]. */
@@ -32,9 +35,9 @@ const NARROW = 380;
 const KEY = bottomLegend({ boxWidth: 26, boxHeight: 0 });
 
 /**
- * Warm-up of every station, and of the grate, against time: °F on the left, °C on the right, with the target and the two warm-up times
- * marked, and where the spread was studied the band in which eight of ten cases of the cook's own curve lie. Null when the result has no
- * curves.
+ * Warm-up of every station, and of the grate, against time: °F on the left, °C on the right, with the target and the
+ * two warm-up times marked, and where the spread was studied the band in which eight of ten cases of the cook's own
+ * curve lie. Null when the result has no curves.
  *
  * @param options.plot width of the plot, about [px], which decides how much of it the lines' names take
  */

@@ -2,8 +2,8 @@ import { defaultWorkers, withThreads } from './pool.js';
 import type { Job } from './worker.js';
 
 /**
- * Computes a job in a thread of its own. All computing of a command goes through here or the pool: a thread that computes hears
- * no signal until it is done, so the one that listens for them computes nothing.
+ * Computes a job in a thread of its own. All computing of a command goes through here or the pool: a thread that
+ * computes hears no signal until it is done, so the one that listens for them computes nothing.
  */
 export async function apart<T>(job: Job): Promise<T> {
   const [result] = await eachApart<T>(job, 1, 1);
@@ -18,7 +18,10 @@ export async function eachApart<T>(job: Job, count: number, workers = defaultWor
   return done.flat();
 }
 
-/** Between two pieces of work that can't be done apart (drawing, laying out): a signal that came meanwhile is heard here. */
+/**
+ * Between two pieces of work that can't be done apart (drawing, laying out): a signal that came meanwhile is heard
+ * here.
+ */
 export function signalsHeard(): Promise<void> {
   return new Promise((done) => setImmediate(done));
 }

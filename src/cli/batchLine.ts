@@ -154,7 +154,10 @@ export function readRow(line: string): string[] | { problem: string } {
 /** A way to build a design, as its line tells it beside the design as drawn. */
 type Way = Pick<DesignOption, 'name' | 'changes'> & ({ text: string } | { problem: PlacelessFault });
 
-/** @param ways of a row of changes: `drawn`, the tree before, where all parts were given one plate; and the design's options */
+/**
+ * @param ways of a row of changes: `drawn`, the tree before, where all parts were given one plate; and the design's
+ * options
+ */
 async function resultLine(
   text: string,
   known: Known,
@@ -226,7 +229,10 @@ function withoutPlaces(faults: readonly DesignFault[], { fileName }: BatchTask):
   return faults.map((fault) => withoutPlace(fault, fileName));
 }
 
-/** Where a fault stands in the line says nothing, and where the line stands in the stream may not be told: it may be a part. */
+/**
+ * Where a fault stands in the line says nothing, and where the line stands in the stream may not be told: it may be a
+ * part.
+ */
 function withoutPlace({ file, line, column, ...fault }: DesignFault, fileName: string): PlacelessFault {
   if (file === fileName) return fault;
   return { ...fault, message: `${fault.message} (${file}:${line}:${column})` };

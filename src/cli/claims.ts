@@ -1,4 +1,7 @@
-/** Which files a run reads and writes, so that no output overwrites an input or another output, by whatever name it goes. */
+/**
+ * Which files a run reads and writes, so that no output overwrites an input or another output, by whatever name it
+ * goes.
+ */
 import { fstatSync, realpathSync, statSync, type BigIntStats } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { visibleName } from '../words/plainText.js';
@@ -8,7 +11,10 @@ import { exit, Stop } from './exit.js';
 export const FITTED_FILE = 'fitted values that the design rests on';
 const OUTPUT = 'another output of this run';
 
-/** What each file is, by its place and by its number on its disk: links of both kinds and other spellings lead there too. */
+/**
+ * What each file is, by its place and by its number on its disk: links of both kinds and other spellings lead there
+ * too.
+ */
 const claimed = new Map<string, string>();
 
 /** A file is read, as what messages call it. Standard input for `-`. */

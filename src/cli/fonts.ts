@@ -19,8 +19,8 @@ export function embeddedFonts(): { weight: number; base64: string }[] {
 }
 
 /**
- * The plain font in a WOFF file: each table inflated, under the directory of an OpenType file. From the WOFF itself the PDF library
- * inflates a table anew for every letter, which takes most of a second.
+ * The plain font in a WOFF file: each table inflated, under the directory of an OpenType file. From the WOFF itself the
+ * PDF library inflates a table anew for every letter, which takes most of a second.
  *
  * Layout of both: W3C, WOFF File Format 1.0 (2012), sections 3 to 5.
  */

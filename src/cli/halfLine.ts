@@ -7,8 +7,9 @@ const LINE_FEED = 0x0a;
 const BLOCK = 64 * 1024;
 
 /**
- * What a killed run left of its last line is taken away before a next one goes on behind it: line N stays design N, and a count of
- * line ends is the count of what is done. A system without /proc can't be asked what its standard output is, and nothing is done.
+ * What a killed run left of its last line is taken away before a next one goes on behind it: line N stays design N, and
+ * a count of line ends is the count of what is done. A system without /proc can't be asked what its standard output is,
+ * and nothing is done.
  *
  * @param descriptor of standard output
  * @param head what each of our lines begins with

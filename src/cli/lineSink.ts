@@ -17,8 +17,8 @@ export interface LineSink {
 }
 
 /**
- * The same for results of any length, which are passed on as they come: a named file holds what is computed so far. What it held
- * before goes with the first line.
+ * The same for results of any length, which are passed on as they come: a named file holds what is computed so far.
+ * What it held before goes with the first line.
  *
  * @param head what each line begins with
  * @throws Stop (wrong usage) when the path can't be written, or holds what this run reads

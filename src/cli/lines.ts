@@ -10,8 +10,8 @@ const BYTE_ORDER_MARK = Buffer.from([0xef, 0xbb, 0xbf]);
 /**
  * Cuts a stream of bytes into its lines, without their endings.
  *
- * Every line end makes a line, empty ones too, and what stands after the last one is a line if it holds anything. The bytes of a
- * line over the limit are let go as they come.
+ * Every line end makes a line, empty ones too, and what stands after the last one is a line if it holds anything. The
+ * bytes of a line over the limit are let go as they come.
  */
 class LineCutter {
   private parts: Buffer[] = [];

@@ -34,7 +34,10 @@ function tolerateClosedPipes(): void {
   });
 }
 
-/** What ends a run from outside and leaves it time for last words: the terminal goes, a key is pressed, a limit is reached. */
+/**
+ * What ends a run from outside and leaves it time for last words: the terminal goes, a key is pressed, a limit is
+ * reached.
+ */
 const SIGNALS = ['SIGHUP', 'SIGINT', 'SIGQUIT', 'SIGTERM', 'SIGXCPU'] as const;
 
 function cleanUpWhenStopped(): void {

@@ -147,8 +147,8 @@ export function lastWordsOut(): Promise<void> {
 }
 
 /**
- * Makes a folder for pictures and the folders above it, before the work starts and before any other output is opened: one may lie
- * in it.
+ * Makes a folder for pictures and the folders above it, before the work starts and before any other output is opened:
+ * one may lie in it.
  *
  * @throws Stop (wrong usage) when it can't be made, or a picture could overwrite what this run reads
  */

@@ -24,7 +24,8 @@ export type Ask = <T>(slice: Slice) => Promise<T[]>;
 /**
  * Threads for as long as `use` takes. What they still work on when it ends is given up.
  *
- * @param heap limits of each thread's heap [MB], for work without end: V8 rather lets a heap grow than looks for garbage
+ * @param heap limits of each thread's heap [MB], for work without end: V8 rather lets a heap grow than looks for
+ * garbage
  */
 export async function withThreads<R>(
   workers: number,
@@ -88,8 +89,8 @@ function sharingOut(ask: Ask): RunCases {
 }
 
 /**
- * What `ask` makes of a stream's items, in their order, with at most `most` of them under way or waiting for their turn:
- * however long the stream, no more is held. An answer whose turn it is never waits for the next item to arrive.
+ * What `ask` makes of a stream's items, in their order, with at most `most` of them under way or waiting for their
+ * turn: however long the stream, no more is held. An answer whose turn it is never waits for the next item to arrive.
  */
 export async function* inOrder<T, R>(
   items: AsyncIterable<T>,

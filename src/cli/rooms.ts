@@ -1,8 +1,8 @@
 /**
  * Memory that threads put finished lines into, for the main thread to pass on, again and again.
  *
- * As messages they would live in the main thread's heap until their turn comes. V8 lets a heap grow with all that outlives a
- * moment, so that over a long stream memory would creep upwards.
+ * As messages they would live in the main thread's heap until their turn comes. V8 lets a heap grow with all that
+ * outlives a moment, so that over a long stream memory would creep upwards.
  */
 
 /** How many bytes of a room are taken; the lines themselves where they don't fit. */

@@ -20,7 +20,10 @@ export interface SpreadOptions {
   workers?: number;
 }
 
-/** How far an estimate's numbers spread when its unknowns do. The threads share the work, the seed alone sets the result. */
+/**
+ * How far an estimate's numbers spread when its unknowns do. The threads share the work, the seed alone sets the
+ * result.
+ */
 export async function spreadOf(
   base: EstimateResult,
   options: Required<Pick<SpreadOptions, 'spread'>> & SpreadOptions,

@@ -9,8 +9,8 @@ export function goesStraight(descriptor: number): boolean {
 }
 
 /**
- * Writes all of it: Node's own stream for files forgets what a full disk didn't take. Where the disk takes a part alone, what isn't
- * whole of that is taken back.
+ * Writes all of it: Node's own stream for files forgets what a full disk didn't take. Where the disk takes a part
+ * alone, what isn't whole of that is taken back.
  *
  * @param wholeOf how much of the bytes that were taken is whole
  */

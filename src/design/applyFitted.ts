@@ -19,9 +19,9 @@ const ROUNDING = 1e-3;
 /**
  * The design with its estimates as they were fitted.
  *
- * A value that 'is' replaces what the design has, where that is what the fit's own design had; a design with a number of its
- * own, or another finish, keeps it, with a warning. A factor multiplies what the design has. What the design has no field for
- * is passed over.
+ * A value that 'is' replaces what the design has, where that is what the fit's own design had; a design with a number
+ * of its own, or another finish, keeps it, with a warning. A factor multiplies what the design has. What the design has
+ * no field for is passed over.
  *
  * @param byWood the design gives its fire as weight of wood, whose heat the fire then follows
  */

@@ -2,8 +2,8 @@
 const BED_SHARE = 0.5;
 
 /**
- * Heat that wood on a grate releases by its plan in a natural draft [W/m2]: of stoves for cooking 100 to 400 kW/m2 are told, from
- * memory; common practice, no source.
+ * Heat that wood on a grate releases by its plan in a natural draft [W/m2]: of stoves for cooking 100 to 400 kW/m2 are
+ * told, from memory; common practice, no source.
  */
 export const BED_RELEASE = { likely: 250e3, high: 450e3 } as const;
 

@@ -1,8 +1,8 @@
 /**
  * Lower triangular factor L of a correlation, L Lᵀ = C (Cholesky).
  *
- * Written out here, since the reader of a design needs it, which every command and the page start with: a library of matrices
- * would weigh more than all the rest of the reader.
+ * Written out here, since the reader of a design needs it, which every command and the page start with: a library of
+ * matrices would weigh more than all the rest of the reader.
  *
  * @param matrix symmetric; only its lower half is read
  * @returns null when it is not positive definite, by more than rounding

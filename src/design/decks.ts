@@ -1,4 +1,7 @@
-/** What lies over the gas's way under the food: a reverse-flow plate, a row of plates with gaps between them, or a deflector. SI. */
+/**
+ * What lies over the gas's way under the food: a reverse-flow plate, a row of plates with gaps between them, or a
+ * deflector. SI.
+ */
 import type { Chamber } from './design.js';
 import { gasSection } from './joints.js';
 import { widthAt } from './overlap.js';
@@ -35,7 +38,10 @@ export function deckWidth(chamber: Chamber): number {
   return widthAt(gasSection(chamber), insideOf(chamber).floor + (deckOf(chamber)?.height ?? 0));
 }
 
-/** Gaps along from the throat, each behind a plate; the plates are alike and fill what the gaps leave. Past a deflector one gap. */
+/**
+ * Gaps along from the throat, each behind a plate; the plates are alike and fill what the gaps leave. Past a deflector
+ * one gap.
+ */
 export function plateGaps(chamber: Chamber): PlateGap[] {
   const { plates, deflector } = chamber;
   const long = insideOf(chamber).length;

@@ -1,9 +1,9 @@
 /**
  * A design as the solver sees it: every quantity in SI, every default filled in.
  *
- * Units: m, m2, kg, s, K, Pa, W, J; shares and factors 1. All sizes of parts are OUTSIDE sizes, as a builder measures them;
- * heights are above the ground. What each field is stands in its row, in `fields`. Made by `readDesign` from a builder's file,
- * never typed by hand.
+ * Units: m, m2, kg, s, K, Pa, W, J; shares and factors 1. All sizes of parts are OUTSIDE sizes, as a builder measures
+ * them; heights are above the ground. What each field is stands in its row, in `fields`. Made by `readDesign` from a
+ * builder's file, never typed by hand.
  */
 import type { Steel } from '../physics/steel.js';
 import type { WoodComposition } from '../physics/wood.js';

@@ -24,8 +24,9 @@ function straightHeight(part: HorizontalPart | Upright, name: PartName, height: 
 }
 
 /**
- * Doors of a part, its one door or those of its list. The leak of the part is shared out among them as the file gives their gaps.
- * Where the file doesn't say, doors of a chamber stand side by side, those of an upright or a firebox over each other.
+ * Doors of a part, its one door or those of its list. The leak of the part is shared out among them as the file gives
+ * their gaps. Where the file doesn't say, doors of a chamber stand side by side, those of an upright or a firebox over
+ * each other.
  */
 export function doorsOf(design: Design, name: PartName): PlacedDoor[] {
   const part: HorizontalPart | Upright | undefined = design[name];

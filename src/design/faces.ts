@@ -65,7 +65,8 @@ export class OpenFace {
   }
 
   /**
-   * A door: the hole's steel goes, the leaf and its lap come. Areas stay, as the leaf closes the hole, lined as the face is.
+   * A door: the hole's steel goes, the leaf and its lap come. Areas stay, as the leaf closes the hole, lined as the
+   * face is.
    * @param share of the door that hangs in this face
    */
   hang(hole: { width: number; height: number }, leaf: { plate: number; lap: number }, share = 1): void {

@@ -15,7 +15,10 @@ interface FireGrate {
   area: number;
 }
 
-/** Square bars over the whole of the firebox at their height, or what the file says that they weigh; undefined: there is none. */
+/**
+ * Square bars over the whole of the firebox at their height, or what the file says that they weigh; undefined: there is
+ * none.
+ */
 export function fireGrateOf(firebox: Firebox): FireGrate | undefined {
   const { grate } = firebox;
   if (!grate) return undefined;

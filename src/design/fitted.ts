@@ -1,4 +1,6 @@
-/** Estimates that measured cooks have narrowed down, as a design carries them. Made by `fit`, written and read as YAML. */
+/**
+ * Estimates that measured cooks have narrowed down, as a design carries them. Made by `fit`, written and read as YAML.
+ */
 
 /** A log that the values rest on. */
 export interface FittedLog {
@@ -39,7 +41,10 @@ export interface Fitted {
 
 /** A value as a design carries it, once it was read. */
 export interface FittedValueUse extends FittedValue {
-  /** what the design itself has there, SI; null: the value is not used, since the design has no such field or its own number */
+  /**
+   * what the design itself has there, SI; null: the value is not used, since the design has no such field or its own
+   * number
+   */
   own: number | null;
 }
 

@@ -40,9 +40,9 @@ export interface GatherBox {
 /**
  * The box before a stack; undefined where there is none.
  *
- * Mouth: a sharp entrance, then a jet that spreads over the box, K = 0.5 + (1 - mouth/box)2. Foot: a sudden contraction, the
- * entrance's loss times (1 - tube/box). Reference: Idelchik, Handbook of Hydraulic Resistance (entrance, sudden expansion,
- * sudden contraction); Borda-Carnot.
+ * Mouth: a sharp entrance, then a jet that spreads over the box, K = 0.5 + (1 - mouth/box)2. Foot: a sudden
+ * contraction, the entrance's loss times (1 - tube/box). Reference: Idelchik, Handbook of Hydraulic Resistance
+ * (entrance, sudden expansion, sudden contraction); Borda-Carnot.
  */
 export function gatherOf(design: Design, stack: Stack): GatherBox | undefined {
   const { gather, base, entryLoss } = stack;

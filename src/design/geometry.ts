@@ -18,8 +18,11 @@ export interface Face {
   /** what it is made of and covered with */
   wall: Wall;
   orientation: Orientation;
-  /** where it sits along a horizontal part: 'along' is split over the stations, the ends belong to the first and the last
-   *  station; in an upright 'along' is split over the heights, 'bottom' and 'top' belong to the lowest and highest station */
+  /**
+   * where it sits along a horizontal part: 'along' is split over the stations, the ends belong to the first and the
+   * last station; in an upright 'along' is split over the heights, 'bottom' and 'top' belong to the lowest and highest
+   * station
+   */
   place: 'along' | 'fireEnd' | 'farEnd' | 'bottom' | 'top';
   /** outside area that faces outdoors, cut-outs and shared plate subtracted, the door leaf counted as plate [m2] */
   outsideArea: number;
@@ -31,7 +34,9 @@ export interface Face {
   lining: number;
   /** mean plate thickness that gives this mass over the mean area [m] */
   thickness: number;
-  /** length in the convection relations [m]: cylinder D; vertical: height (disc 0.886 D); up and down: area / perimeter */
+  /**
+   * length in the convection relations [m]: cylinder D; vertical: height (disc 0.886 D); up and down: area / perimeter
+   */
   length: number;
   /** height of its middle above the ground [m] */
   centre: number;

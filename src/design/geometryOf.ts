@@ -17,8 +17,9 @@ import { horizontalPart, uprightPart, type OpenPart } from './partGeometry.js';
 /**
  * Geometry of a design that `readDesign` accepted.
  *
- * Holes taken out of the plate: throat and upright opening, intakes at their full area, the foot of each stack. A door's hole
- * is closed by its leaf. A plate that two parts share is the outside of neither, and each counts half its mass.
+ * Holes taken out of the plate: throat and upright opening, intakes at their full area, the foot of each stack. A
+ * door's hole is closed by its leaf. A plate that two parts share is the outside of neither, and each counts half its
+ * mass.
  *
  * @returns SI: m, m2, m3, kg
  */
@@ -101,7 +102,10 @@ function shellOf(parts: OpenParts, name: PartName, thirds: readonly string[]): O
   return whole ? [whole] : thirds.map((third) => face(parts, name, third));
 }
 
-/** Give area of a face to a plate shared with another part; a round firebox gives the top of its shell to an upright on it. */
+/**
+ * Give area of a face to a plate shared with another part; a round firebox gives the top of its shell to an upright on
+ * it.
+ */
 function give(parts: OpenParts, name: PartName, wanted: string, area: number, middle: number): void {
   const faces = wanted === 'shell' ? shellOf(parts, name, ['roof', 'sides']) : [face(parts, name, wanted)];
   let rest = area;

@@ -14,7 +14,9 @@ interface Cap {
   middle: number;
 }
 
-/** Standard flanged and dished: crown radius by outside diameter, knuckle radius by outside diameter, both inside radii. */
+/**
+ * Standard flanged and dished: crown radius by outside diameter, knuckle radius by outside diameter, both inside radii.
+ */
 const CROWN = 1;
 const KNUCKLE = 0.06;
 
@@ -50,8 +52,8 @@ export function torispherical({ diameter, crown, knuckle }: { diameter: number; 
 }
 
 /**
- * Half an ellipsoid of revolution that stands out by no more than its radius: V = pi D2 h/6, A = pi r2 + (pi h2/e) atanh(e),
- * e = sqrt(1 - h2/r2).
+ * Half an ellipsoid of revolution that stands out by no more than its radius: V = pi D2 h/6, A = pi r2 + (pi h2/e)
+ * atanh(e), e = sqrt(1 - h2/r2).
  *
  * @param diameter of the shell [m]
  * @param depth h [m]; above 0, to half the diameter, where it is half a sphere
@@ -83,7 +85,8 @@ interface Head {
  * A head on a shell. Of a dished one the plate lies between two such caps of one middle; of the others it is the middle
  * surface times the plate. Elliptical: the inside is twice as wide as it is high over its middle, 2:1.
  *
- * A lining keeps its hot face at its thickness from the plate; where that fills a shallow head up, hardly any gas is left in it.
+ * A lining keeps its hot face at its thickness from the plate; where that fills a shallow head up, hardly any gas is
+ * left in it.
  *
  * @param kind not flat
  * @param shell outside diameter, plate and lining [m]

@@ -70,8 +70,8 @@ export function jointsOf(design: Design): Joint[] {
 }
 
 /**
- * Of two plates that meet one is left between the parts: the thicker, as the heavier plate is the one a shop leaves standing at
- * the fire (common practice, no source). Of two that are alike the first, which stands nearer to the fire.
+ * Of two plates that meet one is left between the parts: the thicker, as the heavier plate is the one a shop leaves
+ * standing at the fire (common practice, no source). Of two that are alike the first, which stands nearer to the fire.
  */
 function plateLeft(parts: [HorizontalPart | Upright, HorizontalPart | Upright], faces: Joint['faces']) {
   const [first, second] = parts.map((part, i) => ({ ...wallAt(part, NAMES[faces[i]]), steel: part.steel }));

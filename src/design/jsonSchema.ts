@@ -1,4 +1,7 @@
-/** The JSON Schema of design files, for editors that complete and check; examples/pitwright.schema.json is this, printed. */
+/**
+ * The JSON Schema of design files, for editors that complete and check; examples/pitwright.schema.json is this,
+ * printed.
+ */
 import * as z from 'zod';
 import { designSchema } from './schema.js';
 

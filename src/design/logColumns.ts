@@ -1,8 +1,8 @@
 /**
  * What the columns of a cook's log may be: their names, the units that fit and what each of them is for.
  *
- * One table for the reader of logs, for the map of a design file (`log.columns`) and for help texts. Case, spaces and marks
- * between words don't count; a unit stands behind the name in square or round brackets.
+ * One table for the reader of logs, for the map of a design file (`log.columns`) and for help texts. Case, spaces and
+ * marks between words don't count; a unit stands behind the name in square or round brackets.
  */
 import type { Kind } from '../units/index.js';
 import type { StationName } from './design.js';

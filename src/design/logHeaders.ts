@@ -109,8 +109,8 @@ const WRITTEN: readonly { written: string; word: string; meaning: Meaning }[] = 
 /**
  * Nearest right header to one that is nothing of ours, its unit kept; undefined where none is near.
  *
- * Narrower than for a field of a design file: a log holds columns of its owner's that are none of ours, and `Food` is no
- * slip of `door`. One letter in four may be wrong, and a unit must fit.
+ * Narrower than for a field of a design file: a log holds columns of its owner's that are none of ours, and `Food` is
+ * no slip of `door`. One letter in four may be wrong, and a unit must fit.
  */
 export function nearestColumn(header: string): string | undefined {
   if (header.length > LONGEST_HEADER) return undefined;

@@ -1,4 +1,7 @@
-/** Options of a design file: each is read as the file would be with its changes made, and its faults are told at its own lines. */
+/**
+ * Options of a design file: each is read as the file would be with its changes made, and its faults are told at its own
+ * lines.
+ */
 import { stringify } from 'yaml';
 import type { Design } from './design.js';
 import { formatPlaceless, type DesignFault, type DesignWarning } from './faults.js';
@@ -144,7 +147,10 @@ function problemOfChange({ path, value }: Change, asked: Tree) {
   return uneven === undefined ? undefined : { path, message: uneven, allowed: 'one value, or one for each field' };
 }
 
-/** Faults of the design with an option's changes: at the changes that they are about or, of none, at all of them together. */
+/**
+ * Faults of the design with an option's changes: at the changes that they are about or, of none, at all of them
+ * together.
+ */
 function tellFaults(faults: readonly DesignFault[], { at, asked }: Asked, reading: Reading): void {
   const placed = faults.map((fault) => ({ fault, place: placeOf(fault.path, asked) }));
   const direct = placed.filter(({ place }) => place !== undefined);
@@ -195,7 +201,10 @@ function placeOf(path: string, asked: Tree): Path | undefined {
   return nearest && [nearest.key, ...nearest.rest];
 }
 
-/** The steps of a path behind those that a change reaches. `all` is every part, and a list without an index every item of it. */
+/**
+ * The steps of a path behind those that a change reaches. `all` is every part, and a list without an index every item
+ * of it.
+ */
 function behind(change: string, path: string): Path | undefined {
   const [first, ...others] = stepsOf(change);
   const steps = [first === 'all' ? `(?:${PARTS.join('|')})` : first, ...others];

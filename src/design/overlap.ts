@@ -1,8 +1,8 @@
 /**
  * The plate that two parts share: overlap of their cross-sections, set on one centre line.
  *
- * A section is round (diameter = width = height) or a box, with its middle at a height. Overlap area is the integral over
- * height of the smaller of the two widths.
+ * A section is round (diameter = width = height) or a box, with its middle at a height. Overlap area is the integral
+ * over height of the smaller of the two widths.
  */
 export interface Section {
   shape: 'round' | 'square';
@@ -42,9 +42,9 @@ export function sectionArea(section: Section): number {
 /**
  * Overlap of two sections on one centre line.
  *
- * Midpoint strips in theta, where height = middle + half sin(theta): the strips crowd where a round section closes, so that
- * its upright tangent costs nothing. Error under 1e-5 of the area (two equal circles against the lens formula,
- * 2 r2 acos(d/2r) - d/2 sqrt(4 r2 - d2)).
+ * Midpoint strips in theta, where height = middle + half sin(theta): the strips crowd where a round section closes, so
+ * that its upright tangent costs nothing. Error under 1e-5 of the area (two equal circles against the lens formula, 2
+ * r2 acos(d/2r) - d/2 sqrt(4 r2 - d2)).
  *
  * @returns area 0 and NaN centre when they do not meet; NaN throughout where a size is NaN
  */

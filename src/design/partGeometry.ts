@@ -1,9 +1,10 @@
 /**
  * A part's own shape: its faces before cut-outs, its inside section, its volume.
  *
- * Sizes are outside sizes. Steel is the outer volume less the inner one, exactly: end plates (roof and floor of an upright)
- * run to the outside, the shell stands between them, or between the seams of heads. A lining is the volume inside the steel less that of the gas, exactly: on
- * the sides it stands between the ends' steel, on roof and floor between that of the sides, on the ends within all of them.
+ * Sizes are outside sizes. Steel is the outer volume less the inner one, exactly: end plates (roof and floor of an
+ * upright) run to the outside, the shell stands between them, or between the seams of heads. A lining is the volume
+ * inside the steel less that of the gas, exactly: on the sides it stands between the ends' steel, on roof and floor
+ * between that of the sides, on the ends within all of them.
  */
 import type { HorizontalPart, PartName, Upright } from './design.js';
 import { OpenFace } from './faces.js';

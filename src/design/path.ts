@@ -1,4 +1,7 @@
-/** Where a field stands in a design file: as steps, and as text. Apart from the reading of files, which few of its users need. */
+/**
+ * Where a field stands in a design file: as steps, and as text. Apart from the reading of files, which few of its users
+ * need.
+ */
 import { shortened } from './faults.js';
 
 /** A key of a block, or a place in a list, counted from 0. */

@@ -31,7 +31,10 @@ export interface Place {
   height: number;
 }
 
-/** All places of a pit that bear a name, but the stations' own dials; a grate is read in the middle of every station that it covers. */
+/**
+ * All places of a pit that bear a name, but the stations' own dials; a grate is read in the middle of every station
+ * that it covers.
+ */
 export function placesOf({ chamber, upright }: Design): Place[] {
   return [
     ...(chamber ? gratesOf(chamber).flatMap((grate) => alongGrate(grate)) : []),

@@ -7,7 +7,10 @@ import type { DesignWarning } from './faults.js';
 import { PARTS } from './stations.js';
 import { FACES, wallAt, type FaceName } from './walls.js';
 
-/** A sheet of steel by what it makes: `firebox`, `firebox roof`, `chamber door`, `chamber plate` (of a reverse flow), `stack`. */
+/**
+ * A sheet of steel by what it makes: `firebox`, `firebox roof`, `chamber door`, `chamber plate` (of a reverse flow),
+ * `stack`.
+ */
 export interface PartPlate {
   name: string;
   /** of what it is a door, or itself */

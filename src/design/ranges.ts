@@ -1,8 +1,9 @@
 /**
  * What a number may be.
  *
- * The ranges of a design's fields are wide but sane: they catch a slipped unit or digit, they do not judge a design. They are
- * common practice of the trade with room on both sides, no source. Bounds are inclusive and written as a builder would.
+ * The ranges of a design's fields are wide but sane: they catch a slipped unit or digit, they do not judge a design.
+ * They are common practice of the trade with room on both sides, no source. Bounds are inclusive and written as a
+ * builder would.
  */
 import { parseQuantity, type Kind } from '../units/index.js';
 

@@ -1,8 +1,8 @@
 /**
  * A builder's file to a design, or to every fault in it.
  *
- * `readDesign` never throws and never guesses: it gives a design in SI with the list of defaults taken, or faults, each with
- * file, line, column, field, value as written, what is allowed and the nearest right name.
+ * `readDesign` never throws and never guesses: it gives a design in SI with the list of defaults taken, or faults, each
+ * with file, line, column, field, value as written, what is allowed and the nearest right name.
  */
 import { loadOtherUnits, type OtherUnits } from '../units/index.js';
 import { withFitted } from './applyFitted.js';
@@ -47,7 +47,8 @@ export type ReadResult =
   | { design?: undefined; faults: DesignFault[] };
 
 /**
- * Reads a design from YAML or JSON text. What measured cooks have told, where the design names it, is already in its fields.
+ * Reads a design from YAML or JSON text. What measured cooks have told, where the design names it, is already in its
+ * fields.
  *
  * @example readDesign(text, { fileName: 'pit.yaml' })
  */
@@ -83,8 +84,8 @@ function applyFitted(design: Design, fitted: Fitted | undefined, reading: Readin
 }
 
 /**
- * `readDesign`, with any legal unit: where a unit is not in the trade's table, mathjs is loaded and the file read again.
- * Files in shop units never pay for it.
+ * `readDesign`, with any legal unit: where a unit is not in the trade's table, mathjs is loaded and the file read
+ * again. Files in shop units never pay for it.
  */
 export async function readDesignAnyUnit(text: string, options: ReadOptions): Promise<ReadResult> {
   const first = readDesign(text, options);

@@ -8,7 +8,9 @@ import { Reading, type Fields } from './reading.js';
 import { checkShape } from './shape.js';
 import { readSource } from './source.js';
 
-/** Gives the text of a file that a design names, and the name that its faults carry; or says, as one clause, why not. */
+/**
+ * Gives the text of a file that a design names, and the name that its faults carry; or says, as one clause, why not.
+ */
 export type NamedFile = (name: string) => { text: string; fileName: string } | { problem: string; nearest?: string };
 
 interface FittedRead {
@@ -69,8 +71,8 @@ export function readFittedFile(text: string, fileName: string, otherUnits?: Othe
 }
 
 /**
- * The text of a design with the block of the fitted file that it names put in, so that it stands for itself. The same text
- * where it names none.
+ * The text of a design with the block of the fitted file that it names put in, so that it stands for itself. The same
+ * text where it names none.
  *
  * @param text of a design that reads without faults
  */

@@ -64,7 +64,10 @@ export class Reading {
     });
   }
 
-  /** Faults in the order of the file. A field that is missing because its name is misspelt is one slip, told at the name. */
+  /**
+   * Faults in the order of the file. A field that is missing because its name is misspelt is one slip, told at the
+   * name.
+   */
   told(): DesignFault[] {
     const meant = new Set(
       this.faults.flatMap(({ code, path, nearest }) => {
@@ -268,7 +271,9 @@ export class Fields {
   }
 }
 
-/** The same number with comma for point or point for comma, where it is out of range by the thousand between the two. */
+/**
+ * The same number with comma for point or point for comma, where it is out of range by the thousand between the two.
+ */
 function otherMark(raw: string, si: number, { min, max }: { min: number; max: number }): string | undefined {
   const match = /^\s*[1-9]\d{0,2}([.,])\d{3}(?![\d.,])/.exec(raw);
   if (!match) return undefined;

@@ -1,6 +1,6 @@
 /**
- * The shape of a design file: which fields exist, which are required, which names may stand in them. The JSON Schema that editors
- * use is made from it.
+ * The shape of a design file: which fields exist, which are required, which names may stand in them. The JSON Schema
+ * that editors use is made from it.
  */
 import { IN_FILE } from './fields.js';
 import { objectOf, optional } from './fields/blocks.js';

@@ -16,7 +16,10 @@ const MOST_COVERED = 0.7;
 /** Largest share of a row of plates that its gaps may take together: common practice, no source. */
 const MOST_OPEN = 0.7;
 
-/** A reverse-flow plate or a row of plates lies inside the chamber, the fire comes in under it and the stack draws from over it. */
+/**
+ * A reverse-flow plate or a row of plates lies inside the chamber, the fire comes in under it and the stack draws from
+ * over it.
+ */
 export function checkDeck(design: Design, reading: Reading): void {
   const { chamber, throat, stacks } = design;
   const deck = chamber && deckOf(chamber);

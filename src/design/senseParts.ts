@@ -7,7 +7,10 @@ import { depthOf, FACES, insideOf, wallAt, type FaceName } from './walls.js';
 import { isUpright, leastSize } from './partPlan.js';
 import { checkDoors } from './senseDoors.js';
 
-/** Do a part's plates and lining leave an inside? Where they don't, inside sizes mean nothing, and what hangs on them is not told. */
+/**
+ * Do a part's plates and lining leave an inside? Where they don't, inside sizes mean nothing, and what hangs on them is
+ * not told.
+ */
 export function isHollow(part: HorizontalPart | Upright): boolean {
   const { width, height, length } = insideOf(part);
   const round = !isUpright(part) && part.shape === 'round';
@@ -15,7 +18,9 @@ export function isHollow(part: HorizontalPart | Upright): boolean {
   return !(Math.min(width, height, length) <= 0 || (round && 2 * thickest >= part.width));
 }
 
-/** The first of a part's own fields that fills it up: its plate, or what is thicker than that on a face or inside it. */
+/**
+ * The first of a part's own fields that fills it up: its plate, or what is thicker than that on a face or inside it.
+ */
 function filledUp(name: PartName, part: HorizontalPart | Upright): Path {
   if (2 * part.plate >= leastSize(part)) return [name, 'plate'];
   if (part.lining && isHollow({ ...part, lining: undefined })) return [name, 'lining', 'thickness'];

@@ -1,4 +1,7 @@
-/** Whether grates, racks and thermometers are inside their parts, bear names of their own, and which of them the gauge means. */
+/**
+ * Whether grates, racks and thermometers are inside their parts, bear names of their own, and which of them the gauge
+ * means.
+ */
 import { format, nearestName } from '../units/index.js';
 import type { Chamber, Design, PartName, Upright } from './design.js';
 import { deckOf } from './decks.js';

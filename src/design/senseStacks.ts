@@ -1,4 +1,7 @@
-/** Can stacks stand where the file says: on their part, round their gather box, and leave enough of the plate they are cut into. */
+/**
+ * Can stacks stand where the file says: on their part, round their gather box, and leave enough of the plate they are
+ * cut into.
+ */
 import { length } from './faults.js';
 import { MOST_WALL } from './ranges.js';
 import { format } from '../units/index.js';
@@ -10,7 +13,10 @@ import type { Reading } from './reading.js';
 import type { Path } from './path.js';
 import { isUpright, plan } from './partPlan.js';
 
-/** Room above a part's roof in which a stack may still begin: a collar or a coupling [m] (3 in, common practice, no source). */
+/**
+ * Room above a part's roof in which a stack may still begin: a collar or a coupling [m] (3 in, common practice, no
+ * source).
+ */
 const COLLAR = 0.0762;
 
 /** Largest share of a face that stacks and a door may take together; beyond it nothing holds the part (estimate). */
@@ -142,7 +148,9 @@ function checkCut(design: Design, name: 'chamber' | 'upright', reading: Reading)
   }
 }
 
-/** The face that holds door and stacks: a round shell, both sides of a box, an upright's sides less the one it shares. */
+/**
+ * The face that holds door and stacks: a round shell, both sides of a box, an upright's sides less the one it shares.
+ */
 function sideArea(part: HorizontalPart | Upright): number {
   if (isUpright(part)) return (part.width + 2 * part.depth) * part.height;
   return (part.shape === 'round' ? Math.PI * part.width : 2 * part.height) * part.length;

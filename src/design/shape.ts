@@ -188,8 +188,8 @@ function fieldsAt(path: Path, root?: z.ZodType): string[] {
 }
 
 /**
- * The step of a path at which the schema knows no such field, with the fields that it does know there; undefined where every
- * step is known. A list may be named without an index.
+ * The step of a path at which the schema knows no such field, with the fields that it does know there; undefined where
+ * every step is known. A list may be named without an index.
  */
 export function unknownStep(path: Path): { at: Path; known: string[]; nearest: string | undefined } | undefined {
   const inSchema: (string | number)[] = [];

@@ -121,7 +121,9 @@ function refuse(text: string): Pick<DesignFault, 'message' | 'allowed'> | undefi
   return undefined;
 }
 
-/** Upper bound of the nesting: open brackets, and list dashes or key marks in a row on one line. Indentation counts too. */
+/**
+ * Upper bound of the nesting: open brackets, and list dashes or key marks in a row on one line. Indentation counts too.
+ */
 function depthOf(text: string): number {
   let open = 0;
   let deepest = 0;
@@ -248,7 +250,10 @@ class TreeSource implements Source {
     return pair?.value ?? undefined;
   }
 
-  /** Duplicate keys and thousands commas inside braces, in one walk. Aliases are not followed: they point at walked nodes. */
+  /**
+   * Duplicate keys and thousands commas inside braces, in one walk. Aliases are not followed: they point at walked
+   * nodes.
+   */
   private inspect(node: unknown, path: Path): void {
     if (isSeq(node)) node.items.forEach((item, i) => this.inspect(item, [...path, i]));
     if (!isMap(node)) return;

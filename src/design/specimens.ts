@@ -1,6 +1,6 @@
 /**
- * One example of every block and list of a design file: what a fault of form shows, and what `new --with` adds. Doors, insulation,
- * faces, lining and contents are written alike in every part.
+ * One example of every block and list of a design file: what a fault of form shows, and what `new --with` adds. Doors,
+ * insulation, faces, lining and contents are written alike in every part.
  */
 export const SPECIMENS: Readonly<Record<string, string>> = {
   site: '{ air: 70 °F, wind: 5 mph, altitude: 500 ft }',

@@ -1,7 +1,13 @@
-/** Between which lengths a stack may be chosen: what a builder asks of its top, and what is usual where nothing is asked. */
+/**
+ * Between which lengths a stack may be chosen: what a builder asks of its top, and what is usual where nothing is
+ * asked.
+ */
 import type { Design, Stack } from './design.js';
 
-/** A stack ends at least so high above the ground [m], so that smoke clears a cook's head: 6 ft, common practice, no source. */
+/**
+ * A stack ends at least so high above the ground [m], so that smoke clears a cook's head: 6 ft, common practice, no
+ * source.
+ */
 export const OVER_HEAD = 1.8288;
 /** A stack stands at least so far over the lid [m], where nothing is asked: 24 in, common practice, no source. */
 export const OVER_LID = 0.6096;

@@ -1,14 +1,16 @@
+import { stepsOf } from './path.js';
 import { SPECIMENS } from './specimens.js';
 
 /**
- * The commented file that `new` writes: a plain 24 in offset, every common field explained, rarer ones ready to uncomment.
+ * The commented file that `new` writes: a plain 24 in offset, every common field explained, rarer ones ready to
+ * uncomment.
  *
  * @param things paths of the blocks of which an example is put behind
  */
 export function starterDesign(things: readonly string[] = []): string {
   if (things.length === 0) return STARTER;
   const lines = things.map((path) => {
-    const steps = path.split('.');
+    const steps = stepsOf(path);
     const where = steps.length > 1 ? `under ${steps[0]}` : 'in place of what stands above, if anything does';
     return `# ${steps[steps.length - 1]}: ${SPECIMENS[path]}   # ${where}`;
   });

@@ -1,4 +1,7 @@
-/** A piece of tube or pipe as a builder writes it on a list: `6 in tube 11 ga`, `6 in x 4 in square tube 3/16 in, 50 in long`. */
+/**
+ * A piece of tube or pipe as a builder writes it on a list: `6 in tube 11 ga`, `6 in x 4 in square tube 3/16 in, 50 in
+ * long`.
+ */
 import { MOST_WALL } from './ranges.js';
 import { inchText, nearestName, parseQuantity, siIn, type GaugeTable, type OtherUnits } from '../units/index.js';
 import type { FaultCode } from './faults.js';

@@ -1,6 +1,6 @@
 /**
- * The fields of a design that are unknowns: what no correlation settles, so that a measured cook may. One table for all who
- * move them: a spread study, a fit, and a design that takes over what was fitted.
+ * The fields of a design that are unknowns: what no correlation settles, so that a measured cook may. One table for all
+ * who move them: a spread study, a fit, and a design that takes over what was fitted.
  */
 import { netHeatAsFired } from '../physics/wood.js';
 import type { Design } from './design.js';
@@ -16,7 +16,10 @@ type Scale = (typeof UNKNOWN_SCALES)[UnknownKind];
 
 const KINDS = Object.keys(UNKNOWN_SCALES);
 
-/** Paths of all unknowns in the order of their kinds. With several stacks of unlike finish theirs is `stacks[0].emissivity` and so on. */
+/**
+ * Paths of all unknowns in the order of their kinds. With several stacks of unlike finish theirs is
+ * `stacks[0].emissivity` and so on.
+ */
 const PATHS = NUMBER_PATHS.filter((path) => rowAt(path)?.unknown).sort((a, b) => place(a) - place(b));
 
 function place(path: string): number {

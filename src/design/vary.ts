@@ -1,9 +1,9 @@
 /**
- * One field of a design file, or several that go together, with several values in turn:
- * `chamber.plate, upright.plate = 1/8 in | 3/16 in | 1/4 in`, or each with its own: `... = 1/8 in; 3/16 in | 1/4 in; 3/8 in`.
+ * One field of a design file, or several that go together, with several values in turn: `chamber.plate, upright.plate =
+ * 1/8 in | 3/16 in | 1/4 in`, or each with its own: `... = 1/8 in; 3/16 in | 1/4 in; 3/8 in`.
  *
- * Values are changed in the file's tree and the whole is read again, so that every way to write a quantity and every fault
- * report holds for them too.
+ * Values are changed in the file's tree and the whole is read again, so that every way to write a quantity and every
+ * fault report holds for them too.
  */
 import { convert, parseQuantity } from '../units/index.js';
 import type { PartName } from './design.js';
@@ -22,7 +22,10 @@ export interface Variation {
   text: string;
 }
 
-/** A field and what it is to be, as written; `none` takes the field away. Several have one value, or one each behind semicolons. */
+/**
+ * A field and what it is to be, as written; `none` takes the field away. Several have one value, or one each behind
+ * semicolons.
+ */
 export interface Change {
   path: string;
   value: string;
@@ -70,7 +73,10 @@ export function pathsIn(text: string): string[] {
   return text.split(',').map((path) => path.trim());
 }
 
-/** Is a text written as the path of a field, or of an item of a list, is? Whether there is such a field is another question. */
+/**
+ * Is a text written as the path of a field, or of an item of a list, is? Whether there is such a field is another
+ * question.
+ */
 export function isPath(text: string): boolean {
   return /^[A-Za-z]\w*(?:\[\d+\])?(?:\.(?:[A-Za-z]\w*|\d+)(?:\[\d+\])?)*$/.test(text);
 }
@@ -116,8 +122,8 @@ export function combinations(variations: readonly Variation[]): Change[][] {
 }
 
 /**
- * A change of each field, in the order in which none undoes another that says more: all parts, a part by name, its door; items of a
- * list that go last of all, from its end on, so that each goes by the number that it has in the file.
+ * A change of each field, in the order in which none undoes another that says more: all parts, a part by name, its
+ * door; items of a list that go last of all, from its end on, so that each goes by the number that it has in the file.
  */
 export function eachField(changes: readonly Change[]): Change[] {
   const fields = changes.flatMap(fieldsOf);
@@ -133,10 +139,11 @@ export function eachField(changes: readonly Change[]): Change[] {
 /**
  * A copy of a design file's tree with one field changed.
  *
- * `all.plate` changes every part, and a list without an index every item of it. With the plate of a part goes that of its door and
- * of a face, unless the design gives them another one; and a pipe becomes a shell of its outside diameter.
+ * `all.plate` changes every part, and a list without an index every item of it. With the plate of a part goes that of
+ * its door and of a face, unless the design gives them another one; and a pipe becomes a shell of its outside diameter.
  *
- * @returns what changed beside the field, or the problem as one clause where the path leads nowhere or the value can't be read
+ * @returns what changed beside the field, or the problem as one clause where the path leads nowhere or the value can't
+ * be read
  */
 export function changeTree(tree: Tree, { path, value }: Change): { tree: Tree; also: Change[] } | { problem: string } {
   const steps = stepsOf(path);

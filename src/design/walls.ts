@@ -84,7 +84,10 @@ export function insideOf(part: Part): {
   };
 }
 
-/** Length of a horizontal part less what its ends take of it; heads stand outside of it, beyond their straight flanges [m]. */
+/**
+ * Length of a horizontal part less what its ends take of it; heads stand outside of it, beyond their straight flanges
+ * [m].
+ */
 export function endToEnd(part: HorizontalPart, thickness: (name: FaceName) => number): number {
   const { length, heads = 'flat', flange = 0 } = part;
   return heads === 'flat' ? length - (thickness('fireEnd') + thickness('stackEnd')) : length + 2 * flange;

@@ -1,7 +1,7 @@
 /**
- * Advance widths of the charts' font, in thousandths of its size, as its own tables give them (Barlow, SIL Open Font Licence):
- * runs of characters without a gap, from the first one's code, in the weights 400, 500 and 600. The tests hold them against
- * the font's files.
+ * Advance widths of the charts' font, in thousandths of its size, as its own tables give them (Barlow, SIL Open Font
+ * Licence): runs of characters without a gap, from the first one's code, in the weights 400, 500 and 600. The tests
+ * hold them against the font's files.
  */
 export const ADVANCE_RUNS: { first: number; widths: Record<400 | 500 | 600, number[]> }[] = [
   {

@@ -22,8 +22,8 @@ interface PdfAbout {
 }
 
 /**
- * An empty PDF that takes tags, for a screen reader, and the charts' font. It carries no date, so that the same pages are the same
- * bytes.
+ * An empty PDF that takes tags, for a screen reader, and the charts' font. It carries no date, so that the same pages
+ * are the same bytes.
  */
 export function openPdf(about: PdfAbout, fonts: { weight: number; file: Uint8Array }[]): Pdf {
   const { title, author, creator } = about;
@@ -69,7 +69,10 @@ export interface PdfFont {
   colour?: string;
 }
 
-/** One line of text on its base line. Letters that the font lacks show as boxes; they are still read out, found and copied. */
+/**
+ * One line of text on its base line. Letters that the font lacks show as boxes; they are still read out, found and
+ * copied.
+ */
 export function drawText(
   pdf: Pdf,
   text: string,
@@ -90,7 +93,10 @@ export function drawText(
   if (turn !== 0) pdf.restore();
 }
 
-/** What belongs to the page and not to the text: lines, and what is said again on every page. A screen reader passes over it. */
+/**
+ * What belongs to the page and not to the text: lines, and what is said again on every page. A screen reader passes
+ * over it.
+ */
 export function artifact(pdf: Pdf, type: 'Layout' | 'Pagination', draw: () => void): void {
   pdf.markContent('Artifact', { type });
   draw();

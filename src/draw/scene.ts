@@ -1,8 +1,8 @@
 import type { FontWeight } from './textWidth.js';
 
 /**
- * A picture as plain data: what charts and drawings are made of, before it becomes SVG, a page of a PDF or pixels. All three
- * then show the same. Units are CSS pixels, 96 to the inch; y runs downwards.
+ * A picture as plain data: what charts and drawings are made of, before it becomes SVG, a page of a PDF or pixels. All
+ * three then show the same. Units are CSS pixels, 96 to the inch; y runs downwards.
  */
 export interface Scene {
   width: number;

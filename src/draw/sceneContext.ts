@@ -24,7 +24,8 @@ interface State {
 }
 
 /**
- * A drawing context, as charts draw on it, that writes down shapes instead of setting pixels: texts stay texts, lines lines.
+ * A drawing context, as charts draw on it, that writes down shapes instead of setting pixels: texts stay texts, lines
+ * lines.
  *
  * It knows what our charts use of the canvas's interface. Clipping is left out: our axes hold all that is drawn.
  */

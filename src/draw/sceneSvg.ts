@@ -16,7 +16,8 @@ export function escapeMarkup(text: string): string {
  * A scene as SVG, which reads without scripts, styles or files.
  *
  * @param options.id unique in the document that takes it: title and description are tied to the picture by it
- * @param options.standalone a file of its own: with namespace, size, white paper and the font (WOFF2 in base64, one a weight)
+ * @param options.standalone a file of its own: with namespace, size, white paper and the font (WOFF2 in base64, one a
+ * weight)
  */
 export function sceneSvg(
   scene: Scene,

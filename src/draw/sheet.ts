@@ -65,8 +65,9 @@ export class Sheet {
   }
 
   /**
-   * A dimension from one x to another, its line `below` pixels under the ground line, with extension lines from there up. A figure
-   * wider than its line stands under it, clear of its neighbours' figures, or right of `free` where nothing else stands.
+   * A dimension from one x to another, its line `below` pixels under the ground line, with extension lines from there
+   * up. A figure wider than its line stands under it, clear of its neighbours' figures, or right of `free` where
+   * nothing else stands.
    */
   dimensionAlong(from: number, to: number, below: number, text: string, free?: number): void {
     const y = this.place.ground + below;

@@ -23,8 +23,8 @@ export function fontHas(text: string): boolean {
 }
 
 /**
- * Width of a line of text in the charts' font, without kerning, in the unit of its size. Needs no canvas, so that a layout
- * is the same in a file, on paper and on a page.
+ * Width of a line of text in the charts' font, without kerning, in the unit of its size. Needs no canvas, so that a
+ * layout is the same in a file, on paper and on a page.
  */
 export function textWidth(text: string, { size, weight }: { size: number; weight: FontWeight }): number {
   let sum = 0;

@@ -22,12 +22,14 @@ export const PAPER = '#ffffff';
 export const SHADE = '#e4e7eb';
 
 /**
- * Temperature scale from cold to hot, light to dark so that a grey print keeps its order: shares 0, 1/4 ... 1, between them
- * by straight mixing.
+ * Temperature scale from cold to hot, light to dark so that a grey print keeps its order: shares 0, 1/4 ... 1, between
+ * them by straight mixing.
  */
 export const HEAT = ['#fdf3e1', '#f8cf94', '#ee9a55', '#c9552f', '#7d2318'] as const;
 
-/** Okabe & Ito's palette (2008), which people with any colour vision can tell apart; its yellow is left out on white. */
+/**
+ * Okabe & Ito's palette (2008), which people with any colour vision can tell apart; its yellow is left out on white.
+ */
 export const COLOURS = {
   blue: '#0072B2',
   vermilion: '#D55E00',

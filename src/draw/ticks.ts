@@ -1,4 +1,7 @@
-/** Round numbers from at or below `low` to at or above `high`, about `count` of them: steps of 1, 2 or 5 times a power of ten. */
+/**
+ * Round numbers from at or below `low` to at or above `high`, about `count` of them: steps of 1, 2 or 5 times a power
+ * of ten.
+ */
 export function roundTicks(low: number, high: number, count: number): number[] {
   const raw = (high - low) / Math.max(1, count) || 1;
   const power = 10 ** Math.floor(Math.log10(raw));

@@ -34,7 +34,8 @@ interface DescribedCooks {
 const BAND_STEP = 0.05;
 
 /**
- * All cooks, their held-back parts among them, as the design had its estimates and as they are fitted: errors, bands, noise.
+ * All cooks, their held-back parts among them, as the design had its estimates and as they are fitted: errors, bands,
+ * noise.
  *
  * @returns null: a run broke off
  */

@@ -32,17 +32,23 @@ export interface FitOptions {
   onRun?: (runs: number) => void;
 }
 
-/** Times that deviations and estimates are found in turn, at most; before the first and before the second the times of the steps are laid down. */
+/**
+ * Times that deviations and estimates are found in turn, at most; before the first and before the second the times of
+ * the steps are laid down.
+ */
 const MOST_TURNS = 6;
 const TURNS_OF_GRID = 2;
 /** Deviations that change by less than this share have settled. */
 const SETTLED = 0.1;
-/** What the first turn, whose deviations are those of the start, and the next may leave to gain, in the sum of squares. */
+/**
+ * What the first turn, whose deviations are those of the start, and the next may leave to gain, in the sum of squares.
+ */
 const ROUGH = { first: 3, next: 1 };
 
 /**
- * Fit estimates of a design to measured cooks: bounded least squares with a robust loss and the estimates' spreads as priors,
- * so that what the logs can't tell stays where it was. Weights of the probes follow from what the fit leaves over, in turn.
+ * Fit estimates of a design to measured cooks: bounded least squares with a robust loss and the estimates' spreads as
+ * priors, so that what the logs can't tell stays where it was. Weights of the probes follow from what the fit leaves
+ * over, in turn.
  *
  * The part held back is never looked at by the fit; it is only predicted.
  *
@@ -123,9 +129,9 @@ function toldBy(inputs: readonly FitInput[]): Told {
 }
 
 /**
- * First as if all errors were independent, with deviations that follow from what is left over, in turn; then once more with
- * each probe counting only for as many readings as know something new. Errors are judged where the logs are matched best:
- * judged where a weak fit leaves them they would only make it weaker.
+ * First as if all errors were independent, with deviations that follow from what is left over, in turn; then once more
+ * with each probe counting only for as many readings as know something new. Errors are judged where the logs are
+ * matched best: judged where a weak fit leaves them they would only make it weaker.
  */
 function solve(problem: FitProblem): LeastSquaresSolution | null {
   let solution: LeastSquaresSolution | null = null;

@@ -15,9 +15,10 @@ import { weightsOf, type ChannelWeight } from './weights.js';
 /** Step of the coordinates for the slopes of estimates that are not fitted, whose spreads are wide. */
 const SWAY = 0.5;
 /**
- * Measured against computed readings of all logs as residuals for least squares. Parameters are the estimates' coordinates,
- * then how far each probe reads off all the time, in units of `accuracy`, then how far each logger lags, in units of the usual lag. After the readings come the priors: estimates stay
- * within their spreads, probes near the truth, as far as the logs don't tell.
+ * Measured against computed readings of all logs as residuals for least squares. Parameters are the estimates'
+ * coordinates, then how far each probe reads off all the time, in units of `accuracy`, then how far each logger lags,
+ * in units of the usual lag. After the readings come the priors: estimates stay within their spreads, probes near the
+ * truth, as far as the logs don't tell.
  *
  * All runs of a problem step on the same times, so that residuals are smooth in the parameters; the loss is that of
  * least squares near zero and grows straight beyond some standard deviations.
@@ -57,7 +58,10 @@ export class FitProblem implements LeastSquaresProblem {
     return this.runs.layGrid(this.ofEstimates(p));
   }
 
-  /** Take the times of the steps, and the runs at the start, from a problem of the same logs with these estimates among its own. */
+  /**
+   * Take the times of the steps, and the runs at the start, from a problem of the same logs with these estimates among
+   * its own.
+   */
   goOnFrom(other: FitProblem): void {
     this.runs.goOnFrom(other.runs, this.ofEstimates(this.start), other.ofEstimates(other.start));
   }
@@ -120,7 +124,10 @@ export class FitProblem implements LeastSquaresProblem {
     });
   }
 
-  /** What estimates that are not fitted would do to the readings; those with which the pit can't be followed are left out. */
+  /**
+   * What estimates that are not fitted would do to the readings; those with which the pit can't be followed are left
+   * out.
+   */
   sway(p: readonly number[], others: readonly FitParameter[]): Others {
     const q = this.ofEstimates(p);
     const pulls = this.pullsAt(p);
@@ -138,7 +145,10 @@ export class FitProblem implements LeastSquaresProblem {
     return out;
   }
 
-  /** Which of the probes is not to be believed, held against each other and the model at the start, where runs have been. */
+  /**
+   * Which of the probes is not to be believed, held against each other and the model at the start, where runs have
+   * been.
+   */
   suspicion(): Suspicion {
     const q = this.ofEstimates(this.start);
     const probes = screened(this.parts, this.runs.at(q)!, this.runs.beside(q), this.design.site.air);

@@ -47,7 +47,10 @@ export interface FittedChannel {
   heldBack: FitErrors;
   /** the readings' own noise, from their neighbours [K] */
   noise_K: number;
-  /** how far the probe itself is found to read off, with its standard deviation; where it is left out, as it came out [K] */
+  /**
+   * how far the probe itself is found to read off, with its standard deviation; where it is left out, as it came out
+   * [K]
+   */
   offset_K: number;
   offsetDeviation_K: number;
   /** how long errors hang together, and the usual time between the readings that were fitted [s] */

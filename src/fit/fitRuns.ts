@@ -21,9 +21,10 @@ export interface Beside {
 /** Factor on the tolerances of the time steps: errors well below any probe's noise. */
 export const TOLERANCE = 0.1;
 /**
- * No step is longer than this [s]. A fire that air comes to limit within a long step makes an error that depends on where in the
- * step that is, and with estimates a hair aside it is elsewhere. Slopes then jump from place to place, by a tenth for the intakes of
- * the made-up cook: that passes for knowledge, and stops the search. Steps of a minute leave about what steps of 15 s do.
+ * No step is longer than this [s]. A fire that air comes to limit within a long step makes an error that depends on
+ * where in the step that is, and with estimates a hair aside it is elsewhere. Slopes then jump from place to place, by
+ * a tenth for the intakes of the made-up cook: that passes for knowledge, and stops the search. Steps of a minute leave
+ * about what steps of 15 s do.
  */
 const LONGEST_STEP = 60;
 /** Step of the coordinates for slopes: large against what the solver leaves over, small against their spread. */
@@ -55,7 +56,10 @@ export class FitRuns {
     return runs !== null;
   }
 
-  /** Take times and runs from those of the same logs with these estimates among their own. @param own, its: where both start */
+  /**
+   * Take times and runs from those of the same logs with these estimates among their own. @param own, its: where both
+   * start
+   */
   goOnFrom(other: FitRuns, own: readonly number[], its: readonly number[]): void {
     const beside = other.beside(its);
     const among = this.parameters.map(({ unknown: { path } }) =>
@@ -69,7 +73,9 @@ export class FitRuns {
     );
   }
 
-  /** Runs with each coordinate a step aside, towards the inside of its bounds and away from the kink of a spread at 0. */
+  /**
+   * Runs with each coordinate a step aside, towards the inside of its bounds and away from the kink of a spread at 0.
+   */
   beside(q: readonly number[]): Beside[] {
     const key = q.join(' ');
     const known = this.knownBeside.get(key);
@@ -99,7 +105,10 @@ export class FitRuns {
     return runs;
   }
 
-  /** All logs with some designs that lie beside the first one, on the times that are laid down; null: not to be followed. */
+  /**
+   * All logs with some designs that lie beside the first one, on the times that are laid down; null: not to be
+   * followed.
+   */
   follow(designs: readonly Design[]): (LogRun[] | null)[] {
     const all = this.parts.map(({ log, until_s }, l) => {
       const options = { until: until_s, grid: this.grids[l], tolerance: TOLERANCE, longest: LONGEST_STEP };

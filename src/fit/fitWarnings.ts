@@ -15,7 +15,10 @@ import { checkWood, type WoodCheck } from './woodCheck.js';
 const MORE_THAN_NOISE = { alone: 1.5, together: 1.15 };
 /** Noise does not hang together over more readings than this. */
 const STRUCTURE = 4;
-/** An estimate that is not fitted and would go this far, in standard deviations of its spread and of the knowledge of it. */
+/**
+ * An estimate that is not fitted and would go this far, in standard deviations of its spread and of the knowledge of
+ * it.
+ */
 const WANTED = { far: 0.5, sure: 3 };
 /** A probe this many standard deviations of what it may be off is worth a word. */
 const FAR_OFF = 2;

@@ -19,8 +19,8 @@ interface HotStart {
 }
 
 /**
- * How hot a log begins: first reading of the gauge's thermometer, else of any; null where the pit was cold [K]. One probe that is
- * far off makes no hot pit: half of them must say so, both of two.
+ * How hot a log begins: first reading of the gauge's thermometer, else of any; null where the pit was cold [K]. One
+ * probe that is far off makes no hot pit: half of them must say so, both of two.
  */
 export function firstReading({ site, gauge }: Design, log: CookLog): number | null {
   const stems = log.channels.filter(({ measured, value_K }) => measured === 'thermometer' && value_K.length > 0);
@@ -32,8 +32,8 @@ export function firstReading({ site, gauge }: Design, log: CookLog): number | nu
 }
 
 /**
- * Where a log begins with a hot pit: taken as settled at what its gauge, or else its first thermometer, reads then; where no
- * fire holds that, with all plates as hot as it reads and no fire.
+ * Where a log begins with a hot pit: taken as settled at what its gauge, or else its first thermometer, reads then;
+ * where no fire holds that, with all plates as hot as it reads and no fire.
  *
  * @returns null: it begins cold
  */

@@ -1,11 +1,14 @@
-/** Standard deviation of a logger's lag, which is never below 0 [s] (estimate: slow sheaths, and readings averaged by the logger). */
+/**
+ * Standard deviation of a logger's lag, which is never below 0 [s] (estimate: slow sheaths, and readings averaged by
+ * the logger).
+ */
 export const USUAL_LAG = 30;
 /** A logger that lags by more is not followed [s]. */
 export const LONGEST_LAG = 300;
 
 /**
- * What a logger with a first-order lag reads of a course that is straight between its points: dy/dt = (f - y) / lag, from
- * y = f at the first point on.
+ * What a logger with a first-order lag reads of a course that is straight between its points: dy/dt = (f - y) / lag,
+ * from y = f at the first point on.
  *
  * @param time_s rising times [s], as many as values
  * @param values [K]

@@ -5,9 +5,10 @@ import type { CookLog, WoodAdded } from './log/log.js';
 /**
  * Heat of a fire that is fed as a log says, against time [W].
  *
- * Wood laid on burns with the mean times of a split on a bed in a usual draft, but along a smooth curve (see `smoothSplit`): the
- * corners of a bed's own settle its times so sharply that a fit leaves the truth in the others. A log of the fire's heat is taken
- * as it is. Where a log tells neither, the design's full fire burns from its first row on.
+ * Wood laid on burns with the mean times of a split on a bed in a usual draft, but along a smooth curve (see
+ * `smoothSplit`): the corners of a bed's own settle its times so sharply that a fit leaves the truth in the others. A
+ * log of the fire's heat is taken as it is. Where a log tells neither, the design's full fire burns from its first row
+ * on.
  *
  * @param embers heat of what already burned at the first row [W]; it goes out as charcoal does
  */
@@ -35,8 +36,9 @@ function burning(laid: readonly WoodAdded[], burns: Pick<Splits, 'flame' | 'char
 }
 
 /**
- * Share of a split's heat that it gives a second, some time after it was laid on: flames and charcoal each by a gamma law of shape 2,
- * g(t) = 4 t/mean^2 exp(-2 t/mean). Charcoal is made as the flames burn, so that its mean time is both together.
+ * Share of a split's heat that it gives a second, some time after it was laid on: flames and charcoal each by a gamma
+ * law of shape 2, g(t) = 4 t/mean^2 exp(-2 t/mean). Charcoal is made as the flames burn, so that its mean time is both
+ * together.
  */
 function smoothSplit({ flame, charcoal, glow }: Pick<Splits, 'flame' | 'charcoal' | 'glow'>, t: number): number {
   const law = (mean: number) => (4 * t * Math.exp((-2 * t) / mean)) / (mean * mean);

@@ -21,7 +21,9 @@ const MOST_STEPS = 20_000;
 export interface LogRunOptions {
   /** follow the log up to here [s] (default: to its end) */
   until?: number;
-  /** times at which steps end, from an earlier run: the same for all runs, so that a small change gives a small change */
+  /**
+   * times at which steps end, from an earlier run: the same for all runs, so that a small change gives a small change
+   */
   grid?: readonly number[];
   /** factor on the tolerances of the time steps (default 1) */
   tolerance?: number;
@@ -43,7 +45,8 @@ export interface LogRun {
 }
 
 /**
- * Follow a pit through a log: the wood laid on or the heat logged, air and wind as measured, vents and door as they stood.
+ * Follow a pit through a log: the wood laid on or the heat logged, air and wind as measured, vents and door as they
+ * stood.
  *
  * The pit starts at outdoor temperature, or where the log begins hot, settled at what its thermometers then read.
  *
@@ -54,9 +57,9 @@ export function runLog(design: Design, log: CookLog, options: LogRunOptions = {}
 }
 
 /**
- * The same for several designs that differ a little, side by side: all step as the first does, which tells the others where they
- * will be. So each of them costs a fraction of a run, and small differences of the designs stay small in the readings.
- * Imbalances are told of the first; of the others losses are those of the last Newton step but one.
+ * The same for several designs that differ a little, side by side: all step as the first does, which tells the others
+ * where they will be. So each of them costs a fraction of a run, and small differences of the designs stay small in the
+ * readings. Imbalances are told of the first; of the others losses are those of the last Newton step but one.
  *
  * @returns a run each; null for all where the first can't be followed
  */
@@ -223,7 +226,9 @@ class ChannelReader {
     return x[this.stem];
   }
 
-  /** Readings between two times, on the polynomial through values at shares of the way (Newton's divided differences). */
+  /**
+   * Readings between two times, on the polynomial through values at shares of the way (Newton's divided differences).
+   */
   take(shares: readonly number[], values: number[], from: number, to: number): void {
     const { time_s } = this.channel;
     const n = values.length;

@@ -4,8 +4,8 @@ import { valuesInUse } from '../design/fitted.js';
 import { fitUnknownsOf, type Unknown } from '../study/spread/unknowns.js';
 
 /**
- * Estimates that a fit may move, each as one number: how far it lies from the design's own value, in units of the standard
- * deviation of its spread, in logarithms for what is off by a factor. 0 is where the design has it.
+ * Estimates that a fit may move, each as one number: how far it lies from the design's own value, in units of the
+ * standard deviation of its spread, in logarithms for what is off by a factor. 0 is where the design has it.
  *
  * A triangle of half width w has, seen from its tip, a root mean square of w / sqrt(6) on that side.
  */
@@ -40,8 +40,9 @@ const FIRST = [
 ];
 
 /**
- * Estimates that move what a log's probes read, those that it tells most of first. A fit takes up all of them when none are
- * named: one that is held where it is not makes the others lie, and one that the log doesn't tell stays where it was anyway.
+ * Estimates that move what a log's probes read, those that it tells most of first. A fit takes up all of them when none
+ * are named: one that is held where it is not makes the others lie, and one that the log doesn't tell stays where it
+ * was anyway.
  */
 export function tellingPaths(design: Design, told: Told): string[] {
   const out = new Set<string>();
@@ -56,7 +57,9 @@ export function tellingPaths(design: Design, told: Told): string[] {
 
 const BURNING = ['fire.splits.flame', 'fire.splits.charcoal', 'fire.splits.glow'];
 
-/** Estimates of a design that one number can stand for: not a group whose members differ (vents of unlike discharge). */
+/**
+ * Estimates of a design that one number can stand for: not a group whose members differ (vents of unlike discharge).
+ */
 export function fitablePaths(design: Design): string[] {
   return fitUnknownsOf(design)
     .filter(
@@ -124,8 +127,8 @@ export function designAt(design: Design, parameters: readonly FitParameter[], q:
 }
 
 /**
- * What is known of the parameters before a log, as residuals: of unit size each where the parameters are a standard deviation
- * off, and turned so that they are independent where earlier fits found them to go together.
+ * What is known of the parameters before a log, as residuals: of unit size each where the parameters are a standard
+ * deviation off, and turned so that they are independent where earlier fits found them to go together.
  */
 export class Prior {
   /** turns standard scores into independent ones */

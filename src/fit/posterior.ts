@@ -9,14 +9,20 @@ export interface Posterior {
   p: number[];
   /** with all that is not fitted as the design has it */
   covariance: number[][];
-  /** how far the readings would rather have each estimate that is not fitted, and how surely, in standard deviations of its spread */
+  /**
+   * how far the readings would rather have each estimate that is not fitted, and how surely, in standard deviations of
+   * its spread
+   */
   wanted: { path: string; step: number; deviation: number }[];
   /** correlation of the estimates with each other */
   correlation: number[][];
   parameters: FittedParameter[];
 }
 
-/** Half width of the interval that holds nine of ten normal values, in standard deviations (any table of the normal law). */
+/**
+ * Half width of the interval that holds nine of ten normal values, in standard deviations (any table of the normal
+ * law).
+ */
 export const NINE_OF_TEN = 1.645;
 /** A log that leaves more than this share of a spread tells nothing of it. */
 const TELLS = 0.8;
@@ -31,11 +37,11 @@ export interface Others {
 }
 
 /**
- * Covariance of a solution by its slopes, and what follows for each estimate. An estimate's spread may be wider on one side:
- * each end of its interval takes the side it lies on.
+ * Covariance of a solution by its slopes, and what follows for each estimate. An estimate's spread may be wider on one
+ * side: each end of its interval takes the side it lies on.
  *
- * What is not fitted is not known either: it counts as one more unknown each, with its spread and as far as the readings allow
- * it to move, and only what is left of the fitted ones' knowledge beside it is told.
+ * What is not fitted is not known either: it counts as one more unknown each, with its spread and as far as the
+ * readings allow it to move, and only what is left of the fitted ones' knowledge beside it is told.
  *
  * @param problem its bounds, and how many rows of the solution are measured; the priors come after them
  */
@@ -80,8 +86,8 @@ export function posteriorOf(
       return shared / Math.sqrt(all.get(i, i) * all.get(j, j));
     }),
   );
-  // where one more step would go if all moved: what was fitted too, for a fit ends a little beside its best, and an estimate that
-  // does nearly the same would otherwise be told to make up for that
+  // where one more step would go if all moved: what was fitted too, for a fit ends a little beside its best, and an
+  // estimate that does nearly the same would otherwise be told to make up for that
   const downhill = measured.mmul(Matrix.columnVector(Array.from(residuals.subarray(0, readings)))).neg();
   for (let k = 0; k < p.length; k++) downhill.set(k, 0, downhillWithin(solution, k, low[k], high[k]));
   const step = all.mmul(downhill).to1DArray();
@@ -115,7 +121,10 @@ export function posteriorOf(
   };
 }
 
-/** How hard a solution pulls at one of its unknowns, readings and priors together; not at all where it stands against a bound. */
+/**
+ * How hard a solution pulls at one of its unknowns, readings and priors together; not at all where it stands against a
+ * bound.
+ */
 function downhillWithin({ p, slopes, residuals }: LeastSquaresSolution, k: number, low: number, high: number): number {
   const pull = -slopes[k].reduce((sum, slope, i) => sum + slope * residuals[i], 0);
   return (p[k] <= low && pull < 0) || (p[k] >= high && pull > 0) ? 0 : pull;

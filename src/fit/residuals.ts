@@ -19,8 +19,8 @@ export function robustSpread(residuals: ArrayLike<number>): number {
 
 /**
  * Noise of readings by themselves, without a model: what is left of them against the line through their neighbours. For
- * independent noise y[i] - (y[i-1] + y[i+1]) / 2 has 3/2 of its variance. Rounding to `resolution` steps counts as its own
- * noise, step / sqrt(12).
+ * independent noise y[i] - (y[i-1] + y[i+1]) / 2 has 3/2 of its variance. Rounding to `resolution` steps counts as its
+ * own noise, step / sqrt(12).
  */
 export function ownNoise(values: ArrayLike<number>, resolution: number): number {
   const second: number[] = [];
@@ -29,8 +29,8 @@ export function ownNoise(values: ArrayLike<number>, resolution: number): number 
 }
 
 /**
- * How many readings in a row hang together: the integrated autocorrelation 1 + 2 sum of rho(k), summed up to the first lag
- * that is over five times it. A sample of n such readings knows as much as n over it independent ones.
+ * How many readings in a row hang together: the integrated autocorrelation 1 + 2 sum of rho(k), summed up to the first
+ * lag that is over five times it. A sample of n such readings knows as much as n over it independent ones.
  *
  * @returns at least 1
  * Reference: Sokal (1997), Monte Carlo Methods in Statistical Mechanics, in: Functional Integration (Springer), 131.

@@ -3,7 +3,9 @@
 /** From about this many standard deviations on a reading pulls no harder. */
 const ROBUST = 3;
 
-/** Signed root of the pseudo-Huber loss 2 c^2 (sqrt(1 + (r/c)^2) - 1): r near zero, its square growing straight far out. */
+/**
+ * Signed root of the pseudo-Huber loss 2 c^2 (sqrt(1 + (r/c)^2) - 1): r near zero, its square growing straight far out.
+ */
 export function loss(r: number): number {
   const x = r / ROBUST;
   // the difference of roots, without its cancellation

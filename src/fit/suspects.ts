@@ -17,7 +17,10 @@ export interface ScreenedProbe {
   slopes: number[][];
 }
 
-/** What the estimates may be, from where the design has them: precision of what is known of them before the log, and their bounds. */
+/**
+ * What the estimates may be, from where the design has them: precision of what is known of them before the log, and
+ * their bounds.
+ */
 interface ScreenedEstimates {
   known: number[][];
   low: number[];
@@ -33,8 +36,9 @@ interface OwnOffset {
 }
 
 /**
- * Best agreement of some probes with the model, each with a small offset of its own, estimates and offsets within what they may
- * be: the sum of squares that is left, and the estimates' coordinates there. As if readings went straight with the estimates.
+ * Best agreement of some probes with the model, each with a small offset of its own, estimates and offsets within what
+ * they may be: the sum of squares that is left, and the estimates' coordinates there. As if readings went straight with
+ * the estimates.
  */
 function agreement(
   probes: readonly ScreenedProbe[],
@@ -102,7 +106,10 @@ export interface Suspicion {
   fire: number | null;
 }
 
-/** A log that lies is rare: the guess that it does must leave so much less, in the sum of squares, and less than this share. */
+/**
+ * A log that lies is rare: the guess that it does must leave so much less, in the sum of squares, and less than this
+ * share.
+ */
 const ODDS = 6;
 const MOST_LEFT = 0.5;
 /** And it must explain the log: no more left over a block than the model may be off. */
@@ -115,8 +122,8 @@ const AS_GOOD = 2;
 const WRONG_FIRE = 1.3;
 
 /**
- * What is not as a log says: the probe without which the others agree with the model and each other, probes that changed
- * places, or the fire, by a factor beyond what an estimate may be.
+ * What is not as a log says: the probe without which the others agree with the model and each other, probes that
+ * changed places, or the fire, by a factor beyond what an estimate may be.
  */
 export function suspicionOf(probes: readonly ScreenedProbe[], estimates: ScreenedEstimates, own: OwnOffset): Suspicion {
   const none: Suspicion = { liar: null, torn: [], swapped: null, fire: null };

@@ -16,9 +16,9 @@ export interface ChannelWeight {
 const CHANCE = 0.1;
 
 /**
- * Weights of the channels of one log by what a run leaves over: an error that lasts, or that all probes share, counts as
- * often as it is new, not as often as it was read. Without this a model that lacks something would take its own error for
- * knowledge.
+ * Weights of the channels of one log by what a run leaves over: an error that lasts, or that all probes share, counts
+ * as often as it is new, not as often as it was read. Without this a model that lacks something would take its own
+ * error for knowledge.
  *
  * @param residuals measured less computed of each channel's readings from `from` on [K]
  */

@@ -47,7 +47,10 @@ export function checkWood(design: Design, log: CookLog): WoodCheck | null {
   };
 }
 
-/** Fire that would hold the mean of the gauge over the log [W]; 0: it can't be told, or the log began with heat of its own. */
+/**
+ * Fire that would hold the mean of the gauge over the log [W]; 0: it can't be told, or the log began with heat of its
+ * own.
+ */
 function heldBy(design: Design, log: CookLog): number {
   const channel = log.channels.find(
     (each) => each.measured === 'thermometer' && spotOf(each) === design.gauge && each.value_K.length > 0,

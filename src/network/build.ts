@@ -37,8 +37,6 @@ export interface Resolution {
 
 /** Into how many cells and layers a pit is cut unless told otherwise. */
 export const DEFAULT_RESOLUTION: Resolution = { chamber: 3, levels: 5, upright: 4, stack: 1, firebox: 1 };
-/** Gas mixed over the height of every part: what the layers are held against. */
-export const MIXED: Resolution = { chamber: 3, levels: 1, upright: 2, stack: 1, firebox: 1 };
 
 /**
  * Zones, openings, plates and fire of a design.

@@ -37,7 +37,9 @@ interface Shown {
 /** What the line that stays in sight on a phone calls them. */
 const SHORT: Record<CellName, string> = { soaked: 'Soaked', wood: 'Wood', grate: 'Grate', draws: 'Draws' };
 
-/** The answer: when it is soaked, what it burns, what the food gets, whether it draws. Its cells stay where they are. */
+/**
+ * The answer: when it is soaked, what it burns, what the food gets, whether it draws. Its cells stay where they are.
+ */
 export class AnswerView {
   private readonly cells: Record<CellName, Shown>;
   private readonly cook = element('dd', {});

@@ -18,9 +18,9 @@ interface Told {
 }
 
 /**
- * What is worked out beside the answer to one design: what a step of plate changes, first quickly and, once the hand rests, with
- * its events and part by part; then what a cook makes of it, and how far the answer spreads. A change of the design begins a new
- * round.
+ * What is worked out beside the answer to one design: what a step of plate changes, first quickly and, once the hand
+ * rests, with its events and part by part; then what a cook makes of it, and how far the answer spreads. A change of
+ * the design begins a new round.
  */
 export class Asides {
   private readonly lane: Lane<AsideRequest, AsideReply>;

@@ -1,4 +1,6 @@
-/** Puts the page together: one HTML file with style, fonts and scripts inside, and a policy that lets nothing in or out. */
+/**
+ * Puts the page together: one HTML file with style, fonts and scripts inside, and a policy that lets nothing in or out.
+ */
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
@@ -19,6 +21,8 @@ export async function bundlePage(outfile, plugins) {
     write: false,
     metafile: true,
     legalComments: 'none',
+    // the one that needs no Buffer
+    alias: { 'csv-stringify/sync': 'csv-stringify/browser/esm/sync' },
     plugins: [...plugins, noOtherUnits, noJsonSchema],
     logLevel: 'warning',
   };
@@ -70,8 +74,9 @@ const noJsonSchema = {
 };
 
 /**
- * What may stand in a design file is told with every row of a field, and building it takes half of a worker's start. Workers get designs
- * that have been read: there whatever is built of zod is one and the same thing, which reads nothing.
+ * What may stand in a design file is told with every row of a field, and building it takes half of a worker's start.
+ * Workers get designs that have been read: there whatever is built of zod is one and the same thing, which reads
+ * nothing.
  */
 const noSchemas = {
   name: 'no-schemas',

@@ -11,7 +11,10 @@ type Pit = Pick<Option, 'design' | 'text'>;
 const TOLD = 2;
 const SIZES = ['diameter', 'width', 'height'];
 
-/** `Chamber plate 3/8 in`, `All plate 3/16 in`, `Square firebox`, `Stack height 42 in, wind 8 mph and 1 more`; empty where nothing differs. */
+/**
+ * `Chamber plate 3/8 in`, `All plate 3/16 in`, `Square firebox`, `Stack height 42 in, wind 8 mph and 1 more`; empty
+ * where nothing differs.
+ */
 export function changeWords(base: Pit, own: Pit): string {
   const before = new Map(valuesOf(base).map((each) => [each.control.id, each]));
   const changed = valuesOf(own).filter((each) => !alikeValues(before.get(each.control.id), each));

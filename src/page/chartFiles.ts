@@ -1,4 +1,5 @@
 /** A chart of the page as a file: as lines, and as a picture. */
+import { csvOf } from '../report/csv.js';
 import { inertCell } from '../report/curveCells.js';
 import type { Scene } from '../draw/scene.js';
 import { sceneElement } from './sceneView.js';
@@ -11,12 +12,10 @@ export function chartSvg(scene: Scene): string {
   return new XMLSerializer().serializeToString(sceneElement(scene));
 }
 
-/** Rows as a spreadsheet reads them: RFC 4180. */
+/** Rows as a spreadsheet reads them: what would be a formula is text, a negative number stays one. */
 export function chartCsv(rows: readonly (readonly string[])[]): string {
-  const cell = (text: string) => (/[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text);
-  const number = /^-[\d.]/;
-  const inert = (text: string) => cell(number.test(text) ? text : inertCell(text));
-  return rows.map((row) => `${row.map(inert).join(',')}\r\n`).join('');
+  const inert = (text: string) => (/^-[\d.]/.test(text) ? text : inertCell(text));
+  return csvOf(rows.map((row) => row.map(inert)));
 }
 
 /** The same on white. */

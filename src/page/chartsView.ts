@@ -18,7 +18,9 @@ const LONG = 16;
 
 const TYPES = { svg: 'image/svg+xml', png: 'image/png', csv: 'text/csv' };
 
-/** A picture without the names of its curves under the plot, which are for a file: beside it they stand on the switches. */
+/**
+ * A picture without the names of its curves under the plot, which are for a file: beside it they stand on the switches.
+ */
 function withoutNames(scene: Scene, plot: Plot | null): Scene {
   const below = plot?.names ?? scene.height;
   const shapes = scene.shapes.filter((shape) => shape.kind !== 'text' || shape.y < below);

@@ -1,4 +1,7 @@
-/** What can be changed on the page: every field whose row has a slider or a choice to offer, where a design has the field. */
+/**
+ * What can be changed on the page: every field whose row has a slider or a choice to offer, where a design has the
+ * field.
+ */
 import type { Design, PartName } from '../design/design.js';
 import { IN_FILE } from '../design/fields.js';
 import type { Rows } from '../design/fields/fieldType.js';

@@ -23,7 +23,10 @@ type Edit = (control: Control, value: string, rests: boolean) => void;
 
 interface View {
   control: Control;
-  /** shows the field as the option has it; @param force also where someone is at it, since the design changed by other means */
+  /**
+   * shows the field as the option has it; @param force also where someone is at it, since the design changed by other
+   * means
+   */
   update(option: Option, force: boolean): void;
 }
 
@@ -183,7 +186,9 @@ function quantityView(
     if (rests) text.value = whole;
     edit(view.control, whole, rests);
   };
-  /** What can't be taken is told when the hand pauses: half a fraction is no mistake yet, nor is a drag that goes on. */
+  /**
+   * What can't be taken is told when the hand pauses: half a fraction is no mistake yet, nor is a drag that goes on.
+   */
   const follow = () => {
     window.clearTimeout(typing);
     typing = window.setTimeout(() => settle(false), TYPING_PAUSE);

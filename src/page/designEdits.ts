@@ -22,8 +22,8 @@ function lengthText(length: number): string {
 }
 
 /**
- * Sets a diameter. Where the old one named a pipe and so its wall, the wall is written out first, so that another diameter
- * keeps it.
+ * Sets a diameter. Where the old one named a pipe and so its wall, the wall is written out first, so that another
+ * diameter keeps it.
  *
  * @param wallKey the field that holds the wall: plate of a part, wall of a stack
  */
@@ -61,7 +61,10 @@ export function wrapPart(text: DesignText, part: string, thickness: string): voi
   text.set([part, 'insulation', 'thickness'], thickness);
 }
 
-/** Sets a part's plate with all that goes with it where a comparison varies it: its doors and faces, and the size of a pipe. */
+/**
+ * Sets a part's plate with all that goes with it where a comparison varies it: its doors and faces, and the size of a
+ * pipe.
+ */
 export function setPlate(text: DesignText, part: PartName, value: string): void {
   const plate = { path: `${part}.plate`, value };
   const made = changeTree(text.tree(), plate);

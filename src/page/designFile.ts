@@ -1,4 +1,7 @@
-/** All options of the page in one design file: the first is its design, the others stand under `options:` by what they change. */
+/**
+ * All options of the page in one design file: the first is its design, the others stand under `options:` by what they
+ * change.
+ */
 import { blockOf, isPath, type Tree } from '../design/vary.js';
 import { readDesign } from '../design/read.js';
 import { freeLabel } from '../study/compare/distinctLabels.js';

@@ -53,7 +53,10 @@ export class DrawingView {
   }
 }
 
-/** What the drawing and the answer show of a result: the fire that holds the target where this pit has it, else what its full fire settles at. */
+/**
+ * What the drawing and the answer show of a result: the fire that holds the target where this pit has it, else what its
+ * full fire settles at.
+ */
 export function shownState(result: EstimateResult | null): { state: SteadyState; holds: boolean } | null {
   if (!result) return null;
   const { steady, assumed } = result;
@@ -73,7 +76,10 @@ export function drawingTitle({ fire }: Design, result: EstimateResult | null, sy
     : `Drawing to scale, with thermometers under the full fire, which does not hold ${target}`;
 }
 
-/** The pit to scale, coloured by its gas while it holds the target, or else under the full fire; with what thermometers read. */
+/**
+ * The pit to scale, coloured by its gas while it holds the target, or else under the full fire; with what thermometers
+ * read.
+ */
 function showDrawing(
   root: HTMLElement,
   design: Design,

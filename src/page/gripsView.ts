@@ -24,8 +24,8 @@ interface Shown {
 const TARGET = 44;
 
 /**
- * Handles over the drawing, which drag as sliders do, and parts that open their controls at a tap. A finger has to tap a handle
- * before it moves it, so that a swipe over the drawing scrolls.
+ * Handles over the drawing, which drag as sliders do, and parts that open their controls at a tap. A finger has to tap
+ * a handle before it moves it, so that a swipe over the drawing scrolls.
  */
 export class GripsView {
   readonly root = element('div', { id: 'grips' });

@@ -14,7 +14,10 @@ const HALF_TEXT = 44;
 /** A text higher than this would stand out of the picture [px]. */
 const HIGH = 12;
 
-/** A line through all curves of a chart under a pointer, a finger or the arrow keys; what they are there is told where it covers none. */
+/**
+ * A line through all curves of a chart under a pointer, a finger or the arrow keys; what they are there is told where
+ * it covers none.
+ */
 export class Hairline {
   private plot: Plot | null = null;
   private size = { width: 1, height: 1 };

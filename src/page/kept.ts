@@ -1,4 +1,7 @@
-/** What keeps a person's designs: this browser for the next visit, and a link for another one. Nothing leaves the machine. */
+/**
+ * What keeps a person's designs: this browser for the next visit, and a link for another one. Nothing leaves the
+ * machine.
+ */
 import { stringify } from 'yaml';
 import { treeOf } from './designFile.js';
 import { isKept, type Kept, type Workbench } from './workbench.js';
@@ -16,8 +19,8 @@ interface Stored {
 }
 
 /**
- * Keeps designs in the browser: in the window's own store, so that a reload finds what this window had, and in that of all windows
- * for the next visit.
+ * Keeps designs in the browser: in the window's own store, so that a reload finds what this window had, and in that of
+ * all windows for the next visit.
  */
 export class Keeper {
   private readonly key: string;

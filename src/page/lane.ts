@@ -12,8 +12,8 @@ export interface Source {
 }
 
 /**
- * One worker and what waits for it. While it works, only the newest request of each key is kept: the slider has moved on from
- * the others. Where the browser starts no worker the page does the work, one after the other.
+ * One worker and what waits for it. While it works, only the newest request of each key is kept: the slider has moved
+ * on from the others. Where the browser starts no worker the page does the work, one after the other.
  */
 export class Lane<Request, Reply> {
   /** the browser starts no workers: known from the first one that it did not */

@@ -1,4 +1,7 @@
-/** The two looks of the page: paper by day, blueprint by night. The charts' own colours become custom properties of the page. */
+/**
+ * The two looks of the page: paper by day, blueprint by night. The charts' own colours become custom properties of the
+ * page.
+ */
 import { COLOURS, FAINT_INK, GRID, INK, PAPER } from '../draw/theme.js';
 import type { Paint } from '../draw/drawing.js';
 

@@ -110,11 +110,15 @@ function bound({ name }: NumberRow['quantity']): string {
 /** A number as it stands beside those of other options, and what it differs by from the first one's. */
 interface ToldNumber {
   text: string;
-  /** `+12 min`, `−0.4 lb/h`, `same` where it is too little to be told from none; empty where one of them doesn't exist */
+  /**
+   * `+12 min`, `−0.4 lb/h`, `same` where it is too little to be told from none; empty where one of them doesn't exist
+   */
   difference: string;
 }
 
-/** One row of all options, told to the same last digit; the first option is the one that the others are held against. */
+/**
+ * One row of all options, told to the same last digit; the first option is the one that the others are held against.
+ */
 export function toldBeside(
   rows: readonly (NumberRow | undefined)[],
   system: UnitSystem = 'shop',

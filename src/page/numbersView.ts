@@ -38,7 +38,8 @@ export class NumbersView {
         result && numberRows(result, bench.options.length === 1 ? bench.units : systemOf(bench.units), others);
       return { option, rows: rows && new Map(rows.map((row) => [row.quantity.key, row])) };
     });
-    // a row that was there stays while the same options are worked on: what leaks at one place of a slider jumps at no other
+    // a row that was there stays while the same options are worked on: what leaks at one place of a slider jumps at no
+    // other
     if (bench.options.some(({ id }, i) => id !== this.ids[i]) || bench.options.length !== this.ids.length)
       this.rows = [];
     this.ids = bench.options.map(({ id }) => id);

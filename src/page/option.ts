@@ -112,7 +112,9 @@ export function tryEdits(
   return readText(text);
 }
 
-/** The reader's faults as words beside a field: without file and line, and without the path where it's the field's own. */
+/**
+ * The reader's faults as words beside a field: without file and line, and without the path where it's the field's own.
+ */
 export function faultWords(faults: readonly DesignFault[], control: Control): string {
   const own = pathText(control.path);
   return faults

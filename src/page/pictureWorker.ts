@@ -1,4 +1,6 @@
-/** Runs in a worker: charts and the buyer's sheet as plain shapes, since laying out a chart takes longer than a frame. */
+/**
+ * Runs in a worker: charts and the buyer's sheet as plain shapes, since laying out a chart takes longer than a frame.
+ */
 import { plainText } from '../words/plainText.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import { buyerSheet } from '../report/sheets/buyerSheet.js';

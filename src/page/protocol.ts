@@ -74,7 +74,10 @@ export interface Plot {
   right: number;
   top: number;
   bottom: number;
-  /** where the names of the curves begin that stand under the plot, for a file: beside the picture they stand on switches; null: none */
+  /**
+   * where the names of the curves begin that stand under the plot, for a file: beside the picture they stand on
+   * switches; null: none
+   */
   names: number | null;
   /** what a place along the bottom means: its value at both ends, or the name of each place and where it lies */
   across: { from: number; to: number; what: 'time' | 'share'; unit: string } | { names: string[]; x: number[] };
@@ -89,7 +92,10 @@ export interface PlotCurve {
   colour: string;
   dash: number[];
   hidden: boolean;
-  /** height in the picture and SI value, at each place: of a named one, or every STEP pixels from the left; null: no curve there */
+  /**
+   * height in the picture and SI value, at each place: of a named one, or every STEP pixels from the left; null: no
+   * curve there
+   */
   at: ([y: number, si: number] | null)[];
 }
 

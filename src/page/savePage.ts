@@ -1,4 +1,7 @@
-/** This page as a file of its own with the designs of the moment in it: what came with it, before its script touched anything. */
+/**
+ * This page as a file of its own with the designs of the moment in it: what came with it, before its script touched
+ * anything.
+ */
 import { designJson } from './slot.js';
 import type { Kept } from './workbench.js';
 

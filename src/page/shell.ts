@@ -1,4 +1,7 @@
-/** The page before its script runs: what it holds, what it may do, and how it looks. Put together when the bundle is built. */
+/**
+ * The page before its script runs: what it holds, what it may do, and how it looks. Put together when the bundle is
+ * built.
+ */
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../words/cautions.js';
 import { escapeMarkup } from '../draw/sceneSvg.js';
 import { heatColour } from '../draw/drawingScene.js';
@@ -20,7 +23,9 @@ interface ShellParts {
   hashes: { style: string; boot: string };
 }
 
-/** Colours of the temperature scale as properties: light to dark by day, dark to light by night, so that hot stands out. */
+/**
+ * Colours of the temperature scale as properties: light to dark by day, dark to light by night, so that hot stands out.
+ */
 export function heatProperties(): string {
   const steps = Array.from({ length: HEAT_STEPS + 1 }, (_, i) => i);
   const scale = (colourOf: (share: number) => string, inks: readonly [string, string]) =>

@@ -20,9 +20,10 @@ interface Hold {
 }
 
 /**
- * A slider in a track that decides what moves it. A browser's own moves wherever a finger lands on it, so that scrolling past a
- * slider changes it. Here a finger moves it by its handle alone, sideways; a swipe up or down is the page's, and a tap beside the
- * handle is one step that way. A mouse does what it does everywhere. Keys go to the slider itself.
+ * A slider in a track that decides what moves it. A browser's own moves wherever a finger lands on it, so that
+ * scrolling past a slider changes it. Here a finger moves it by its handle alone, sideways; a swipe up or down is the
+ * page's, and a tap beside the handle is one step that way. A mouse does what it does everywhere. Keys go to the slider
+ * itself.
  *
  * @param range hands on `input` while it moves and `change` when it rests
  */

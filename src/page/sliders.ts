@@ -90,8 +90,8 @@ export function unitIn(written: string): string {
 const NOT_BARE = new Set(['ft', 'yd']);
 
 /**
- * A number without a unit in its field's own one: that which the field was written in, else that of the slider. Everything else
- * stays as it is typed.
+ * A number without a unit in its field's own one: that which the field was written in, else that of the slider.
+ * Everything else stays as it is typed.
  *
  * @param written what the field holds so far
  */

@@ -13,7 +13,10 @@ import {
 import type { AsideReply, AsideRequest, SolveReply, SolveRequest } from './protocol.js';
 import { serve } from './serve.js';
 
-/** Cases of the page's spread study, the command's usual seed, and cases worked out at a time: the worker is free between them. */
+/**
+ * Cases of the page's spread study, the command's usual seed, and cases worked out at a time: the worker is free
+ * between them.
+ */
 const CASES = 40;
 const SEED = 1;
 const AT_A_TIME = 4;

@@ -18,8 +18,8 @@ export interface Answer {
 }
 
 /**
- * Solves the options off the page's thread and lays each answer down with its option: the steady state in one worker, which is
- * back within a frame, after it the warm-up in another, so that a slider that moves never waits for curves.
+ * Solves the options off the page's thread and lays each answer down with its option: the steady state in one worker,
+ * which is back within a frame, after it the warm-up in another, so that a slider that moves never waits for curves.
  */
 export class Solver {
   private readonly steady: Lane<SolveRequest, SolveReply>;
@@ -83,7 +83,10 @@ export class Solver {
     }
   }
 
-  /** What is still asked of a design that this option has left again, as when a change is taken back at once, is not waited for. */
+  /**
+   * What is still asked of a design that this option has left again, as when a change is taken back at once, is not
+   * waited for.
+   */
   private drop(option: Option): void {
     this.forget(option.id);
     option.awaited = ++this.last;

@@ -7,7 +7,9 @@ interface Row {
   words: HTMLElement;
 }
 
-/** What a step of plate changes, in words, each with a button that tries it; and buttons for what else is worth a tap. */
+/**
+ * What a step of plate changes, in words, each with a button that tries it; and buttons for what else is worth a tap.
+ */
 export class TryView {
   private rows = new Map<string, Row>();
   private steps = new Map<string, Step>();

@@ -17,7 +17,10 @@ export function showTitle({ name, shop, job }: Design): void {
   setText(part('job'), plainTexts([shop, job], 60).join(', '));
 }
 
-/** Every option that never reaches the target, then the command's own sentences, and the warnings under them, gravest first. */
+/**
+ * Every option that never reaches the target, then the command's own sentences, and the warnings under them, gravest
+ * first.
+ */
 export function showVerdict(option: Option, { options, units }: Pick<Workbench, 'options' | 'units'>): void {
   const system = systemOf(units);
   const { broken } = option;
@@ -51,7 +54,9 @@ function timeAlone(sentence: string): string {
   return sentence.replace(' at the earliest', '');
 }
 
-/** A sentence for each option that falls short of its target; nothing where one design stands alone and says it itself. */
+/**
+ * A sentence for each option that falls short of its target; nothing where one design stands alone and says it itself.
+ */
 function shortOptions(options: readonly Option[], system: UnitSystem = 'shop'): string[] {
   if (options.length < 2) return [];
   return options.flatMap(({ label, full }) => {

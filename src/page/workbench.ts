@@ -89,8 +89,8 @@ export class Workbench {
   }
 
   /**
-   * Changes one field of the current option. What can't be taken is kept beside the last good design and tried again with
-   * every later change, since two sizes may have to move together.
+   * Changes one field of the current option. What can't be taken is kept beside the last good design and tried again
+   * with every later change, since two sizes may have to move together.
    *
    * @returns whether the design changed
    */
@@ -139,7 +139,10 @@ export class Workbench {
     return this.addText(this.current.text.copy());
   }
 
-  /** Another option with this text, which becomes the current one. Null when there are as many as fit, or it doesn't read. */
+  /**
+   * Another option with this text, which becomes the current one. Null when there are as many as fit, or it doesn't
+   * read.
+   */
   addText(text: DesignText): Option | null {
     const { design, readWarnings, defaults, result, full, solved, cook, spread } = this.current;
     const same = text.text() === this.current.text.text();
@@ -234,7 +237,10 @@ export class Workbench {
     Object.assign(this, { options, current, leftOut });
   }
 
-  /** Keeps what is there for a step back. @param step what changes: more of the same is no step of its own; null: always one */
+  /**
+   * Keeps what is there for a step back. @param step what changes: more of the same is no step of its own; null: always
+   * one
+   */
   private remember(step: string | null): void {
     if (step === null || step !== this.going) {
       this.past.push(this.now());

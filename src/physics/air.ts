@@ -2,9 +2,10 @@
  * Dry air: transport properties, specific heat and density.
  *
  * Viscosity and conductivity follow Sutherland's form with constants fitted by least squares to Table A.4 of Incropera,
- * DeWitt, Bergman & Lavine (2007), Fundamentals of Heat and Mass Transfer, 6th ed., over 300-1200 K: within 0.15 % of the
- * table for viscosity and 1.1 % for conductivity there. The usual textbook constants run 2-3 % low at 1200 K. Smooth and
- * positive for every T > 0. Combustion gas of a pit is mostly air (excess air 3 to 10): these are used for it as well.
+ * DeWitt, Bergman & Lavine (2007), Fundamentals of Heat and Mass Transfer, 6th ed., over 300-1200 K: within 0.15 % of
+ * the table for viscosity and 1.1 % for conductivity there. The usual textbook constants run 2-3 % low at 1200 K.
+ * Smooth and positive for every T > 0. Combustion gas of a pit is mostly air (excess air 3 to 10): these are used for
+ * it as well.
  */
 import { dryAir, gasConstantOf, gasDensity, gasSpecificHeat, mixturePolynomial } from './gasMixture.js';
 

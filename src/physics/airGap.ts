@@ -45,25 +45,26 @@ export function shutUprightNusselt(Ra: number, aspect: number, Pr: number): numb
 }
 
 /**
- * Air shut in between level plates, the lower one the hotter: Nu = 1 + 1.44 [1 - 1708/Ra]+ + [(Ra/5830)^(1/3) - 1]+, with [x]+ the
- * larger of x and 0. With the upper one the hotter it stands still, and Nu is 1.
+ * Air shut in between level plates, the lower one the hotter: Nu = 1 + 1.44 [1 - 1708/Ra]+ + [(Ra/5830)^(1/3) - 1]+,
+ * with [x]+ the larger of x and 0. With the upper one the hotter it stands still, and Nu is 1.
  * @param Ra on the gap; published up to 1e8
  * @returns Nusselt number on the gap
  * @example shutLevelNusselt(38600) // 3.25
- * Reference: Hollands, Raithby & Konicek (1975), Int. J. Heat Mass Transfer 18, 879 (from memory), and Hollands et al. (1976), J.
- * Heat Transfer 98, 189, at no tilt, as in Incropera et al. (2007), eq. 9.54.
+ * Reference: Hollands, Raithby & Konicek (1975), Int. J. Heat Mass Transfer 18, 879 (from memory), and Hollands et al.
+ * (1976), J. Heat Transfer 98, 189, at no tilt, as in Incropera et al. (2007), eq. 9.54.
  */
 export function shutLevelNusselt(Ra: number): number {
   return 1 + Math.max(0, 1.44 * (1 - 1708 / Ra)) + Math.max(0, Math.cbrt(Ra / 5830) - 1);
 }
 
 /**
- * A wall of an upright channel that is open below and above, both walls as hot: Nu = [576/El^2 + 2.87/El^(1/2)]^(-1/2), against the
- * air that comes in below.
+ * A wall of an upright channel that is open below and above, both walls as hot: Nu = [576/El^2 + 2.87/El^(1/2)]^(-1/2),
+ * against the air that comes in below.
  * @param El Elenbaas number, Ra on the gap S times S over the height
  * @returns Nusselt number on the gap
  * @example openGapNusselt(1000) // 3.31
- * Reference: Bar-Cohen & Rohsenow (1984), J. Heat Transfer 106, 116, as in Incropera et al. (2007), eq. 9.49 and Table 9.3.
+ * Reference: Bar-Cohen & Rohsenow (1984), J. Heat Transfer 106, 116, as in Incropera et al. (2007), eq. 9.49 and Table
+ * 9.3.
  */
 export function openGapNusselt(El: number): number {
   return El > 0 ? 1 / Math.sqrt(576 / (El * El) + 2.87 / Math.sqrt(El)) : 0;

@@ -2,7 +2,9 @@
 import { GAS_CONSTANT, GRAVITY, STANDARD_PRESSURE, ZERO_CELSIUS } from './constants.js';
 import type { Composition } from './gasMixture.js';
 
-/** US Standard Atmosphere 1976, lowest layer: sea-level temperature, lapse rate, molar mass of air, radius of the earth. */
+/**
+ * US Standard Atmosphere 1976, lowest layer: sea-level temperature, lapse rate, molar mass of air, radius of the earth.
+ */
 export const SEA_LEVEL_TEMPERATURE = 288.15; // K
 /** Fall of temperature with height in its lowest layer [K/m]. */
 export const LAPSE_RATE = 6.5e-3; // K/m

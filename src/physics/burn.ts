@@ -1,8 +1,8 @@
 /**
  * Contact burns on bare hot metal: thresholds, not predictions. Skin, pressure and age move them.
  *
- * Marks for uncoated metal of ISO 13732-1:2006. The one for contact up to 0.5 s is quoted in print (4.2.1.2, secondary); the
- * others are from memory. Where the standard gives a band, the lower edge is the safe one.
+ * Marks for uncoated metal of ISO 13732-1:2006. The one for contact up to 0.5 s is quoted in print (4.2.1.2,
+ * secondary); the others are from memory. Where the standard gives a band, the lower edge is the safe one.
  */
 import { ZERO_CELSIUS } from './constants.js';
 
@@ -36,8 +36,8 @@ export const BURN_MARKS: readonly BurnMark[] = [
 export const TOUCH_LIMIT = { temperature: 60 + ZERO_CELSIUS, contact: 5 } as const;
 
 /**
- * Temperature of bare metal below which contact of a given length does not burn: the lower edge, linear in the logarithm of
- * time between the marks, held at the first and last.
+ * Temperature of bare metal below which contact of a given length does not burn: the lower edge, linear in the
+ * logarithm of time between the marks, held at the first and last.
  * @param contact [s]; 0.5 s to 8 h
  * @returns [K]
  * @example burnThreshold(10) // 328.15 K

@@ -1,9 +1,14 @@
-/** The roof that a fire's plume strikes: how fast and how hot gas runs along under it, and what that gives to the roof. */
+/**
+ * The roof that a fire's plume strikes: how fast and how hot gas runs along under it, and what that gives to the roof.
+ */
 import { airPrandtl, AIR_GAS_CONSTANT } from './air.js';
 import { GRAVITY } from './constants.js';
 import { AIR_HEAT } from './plume.js';
 
-/** Below this a fire's plume fades out [W]: its roots have no finite slope at nothing. At ten times as much it takes half a percent. */
+/**
+ * Below this a fire's plume fades out [W]: its roots have no finite slope at nothing. At ten times as much it takes
+ * half a percent.
+ */
 const LEAST_FIRE = 100;
 /** Points each way at which a roof is sampled. */
 const POINTS = 24;
@@ -36,7 +41,8 @@ export interface JetShape {
  * @param roof sizes [m]
  * @returns speed [m/s per kW^(1/3)], excess [-]
  * @example jetShape({ length: 2.7, width: 1.8, height: 1.6 }).excess // 0.7025 -
- * Reference: Alpert, in the SFPE Handbook of Fire Protection Engineering, for a wide smooth ceiling (as in NIST TN 1889v1).
+ * Reference: Alpert, in the SFPE Handbook of Fire Protection Engineering, for a wide smooth ceiling (as in NIST TN
+ * 1889v1).
  */
 export function jetShape({ length, width, height }: StruckRoof): JetShape {
   let speed = 0;
@@ -58,7 +64,8 @@ function rooted(heat: number, power: number): number {
 }
 
 /**
- * Height of a fire plume's virtual origin over the fire: z0 = D (1.4 Q*^(2/5) - 1.02), Q* = Q / (rho c T (g D)^(1/2) D^2).
+ * Height of a fire plume's virtual origin over the fire: z0 = D (1.4 Q*^(2/5) - 1.02), Q* = Q / (rho c T (g D)^(1/2)
+ * D^2).
  * @param heat of the fire [W]
  * @param across its diameter D [m]
  * @param density, temperature of the gas that it rises in [kg/m3], [K]
@@ -72,8 +79,8 @@ export function plumeOrigin(heat: number, across: number, density: number, tempe
 }
 
 /**
- * Excess of a plume's axis over the gas that it rises in: 9.1 (T / (g c^2 rho^2))^(1/3) Qc^(2/3) (z - z0)^(-5/3), its gas never
- * beyond 900 K over ambient, nor the excess below nothing.
+ * Excess of a plume's axis over the gas that it rises in: 9.1 (T / (g c^2 rho^2))^(1/3) Qc^(2/3) (z - z0)^(-5/3), its
+ * gas never beyond 900 K over ambient, nor the excess below nothing.
  * @param convective heat of the fire less what it radiates, Qc [W]
  * @param rise above the virtual origin, z - z0 [m]; at least a tenth of `height` is taken
  * @param height of the roof over the fire [m]
@@ -82,8 +89,8 @@ export function plumeOrigin(heat: number, across: number, density: number, tempe
  * @param pressure absolute [Pa]
  * @returns [K]
  * @example plumeExcess(14000, 1, 1.2, 400, 293, 101325) // 196.8 K
- * Reference: Heskestad, in the SFPE Handbook of Fire Protection Engineering, as quoted in NIST TN 1889v1. Where flames reach the
- * roof it is the limit that counts, and the limit is an estimate.
+ * Reference: Heskestad, in the SFPE Handbook of Fire Protection Engineering, as quoted in NIST TN 1889v1. Where flames
+ * reach the roof it is the limit that counts, and the limit is an estimate.
  */
 export function plumeExcess(
   convective: number,

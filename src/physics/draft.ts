@@ -14,8 +14,8 @@ export function columnPressure(density: number, height: number): number {
 }
 
 /**
- * Theoretical (no-flow) draft of a column of lighter gas, (rho_out - rho) g H; with the molar mass of air on both sides this is
- * the handbooks' (g/R) p H (1/To - 1/Tg).
+ * Theoretical (no-flow) draft of a column of lighter gas, (rho_out - rho) g H; with the molar mass of air on both sides
+ * this is the handbooks' (g/R) p H (1/To - 1/Tg).
  * @param outdoorDensity, gasDensity [kg/m3]
  * @param height of the column [m]
  * @returns [Pa]; negative when the gas is the denser
@@ -30,7 +30,8 @@ export function theoreticalDraft(outdoorDensity: number, gasDensity: number, hei
  * Height at which a body of gas has the pressure of the outdoor air, p0/[(rho - rho_out) g].
  * @param groundPressure of the gas against outdoors, carried down to the ground [Pa]
  * @param gasDensity, outdoorDensity [kg/m3]
- * @returns [m above the ground]; null where the densities differ by less than some 0.0001 kg/m3: there is no such height
+ * @returns [m above the ground]; null where the densities differ by less than some 0.0001 kg/m3: there is no such
+ * height
  * @example neutralHeight(-5, 0.7, 1.2) // 1.02 m
  * Reference: hydrostatics.
  */

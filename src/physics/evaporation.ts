@@ -16,15 +16,16 @@ const RAIN_SUPPLY = (5 / 3600) * LATENT_HEAT;
 
 /**
  * Heat that water leaving a wet surface takes along, h/cp Le^(-2/3) ln(1 + B) hfg, with Spalding's mass-transfer number
- * B = (Ys - Y)/(1 - Ys) between surface and gas. Near boiling B grows without bound, which is what holds wet food near its
- * wet-bulb temperature.
+ * B = (Ys - Y)/(1 - Ys) between surface and gas. Near boiling B grows without bound, which is what holds wet food near
+ * its wet-bulb temperature.
  * @param coefficient convection coefficient of the surface [W/(m2 K)]
  * @param surface temperature [K]; held where the vapour pressure reaches 99.5 % of the total
  * @param vapourShare water vapour in the gas, mass fraction [-]
  * @param pressure absolute [Pa]
  * @returns [W/m2]; 0 where the gas is the wetter (nothing condenses)
  * @example evaporation(10, 291.05, 0.0098, 101325) // 75 W/m2
- * Reference: Spalding's mass-transfer number with the Lewis relation, Incropera et al. (2007), 6th ed., ch. 6 (from memory).
+ * Reference: Spalding's mass-transfer number with the Lewis relation, Incropera et al. (2007), 6th ed., ch. 6 (from
+ * memory).
  */
 export function evaporation(coefficient: number, surface: number, vapourShare: number, pressure: number): number {
   const saturation = Math.min(saturationPressure(surface) / pressure, NEARLY_BOILING);
@@ -35,8 +36,8 @@ export function evaporation(coefficient: number, surface: number, vapourShare: n
 }
 
 /**
- * Heat that rain takes off a hot surface by drying, S [1 - exp(-q/S)]: what evaporates (q) while the surface is cool, and never
- * more than the rain can supply (S, 5 mm/h boiled off) where it is hot.
+ * Heat that rain takes off a hot surface by drying, S [1 - exp(-q/S)]: what evaporates (q) while the surface is cool,
+ * and never more than the rain can supply (S, 5 mm/h boiled off) where it is hot.
  * @param coefficient, surface, vapourShare, pressure as in `evaporation`
  * @returns [W/m2 of wetted area]
  * @example rainCooling(1e6, 360, 0.01, 101325) // 3280 W/m2

@@ -1,4 +1,6 @@
-/** Forced convection on plates, across cylinders and in pipes. Continuous in Reynolds number from 0 up; Re by its size. */
+/**
+ * Forced convection on plates, across cylinders and in pipes. Continuous in Reynolds number from 0 up; Re by its size.
+ */
 
 const TRANSITION = 5e5;
 /** 0.037 Re^0.8 - 0.664 Re^0.5 at transition: 871.3, printed as 871; kept exact so that the two branches meet. */
@@ -71,8 +73,8 @@ function gnielinski(Re: number, Pr: number, entrance: number): number {
  * @param diameterOverLength hydraulic diameter over length [-]; 0 = fully developed; published to 1
  * @returns mean Nusselt number on the hydraulic diameter
  * @example nusseltPipe(0, 0.7, 0) // 3.66
- * Reference: Hausen (1943), VDI Z. Beih. Verfahrenstech. 4, 91; Gnielinski (2013), Int. J. Heat Mass Transfer 63, 134-140,
- * the form of VDI Heat Atlas, section G1.
+ * Reference: Hausen (1943), VDI Z. Beih. Verfahrenstech. 4, 91; Gnielinski (2013), Int. J. Heat Mass Transfer 63,
+ * 134-140, the form of VDI Heat Atlas, section G1.
  */
 export function nusseltPipe(Re: number, Pr: number, diameterOverLength: number): number {
   const size = Math.abs(Re);

@@ -1,6 +1,6 @@
 /**
- * Natural convection of air at plates and cylinders. Every relation is continuous in Rayleigh number from 0 up; the sign of
- * the temperature difference is the caller's: Rayleigh numbers are taken by their size.
+ * Natural convection of air at plates and cylinders. Every relation is continuous in Rayleigh number from 0 up; the
+ * sign of the temperature difference is the caller's: Rayleigh numbers are taken by their size.
  */
 import { GRAVITY } from './constants.js';
 
@@ -24,7 +24,10 @@ function sixthRoot(x: number): number {
   return Math.cbrt(Math.sqrt(x));
 }
 
-/** Prandtl numbers of gases, over which the factor below is laid out in a table: straight between points, 1e-7 off at most. */
+/**
+ * Prandtl numbers of gases, over which the factor below is laid out in a table: straight between points, 1e-7 off at
+ * most.
+ */
 const GASES = { least: 0.5, most: 1, points: 500 };
 
 /** [1 + (constant/Pr)^(9/16)]^(-8/27), a function of Pr */
@@ -50,7 +53,8 @@ const plateFactor = prandtlFactor(0.492);
  * @param Pr [-]
  * @returns mean Nusselt number on the diameter
  * @example nusseltHorizontalCylinder(1.867e6, 0.7228) // 17.4
- * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1049-1053; the numbers are those of Cengel, Example 9.1.
+ * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1049-1053; the numbers are those of Cengel, Example
+ * 9.1.
  */
 export function nusseltHorizontalCylinder(Ra: number, Pr: number): number {
   const root = 0.6 + 0.387 * sixthRoot(Math.abs(Ra)) * cylinderFactor(Pr);
@@ -63,7 +67,8 @@ export function nusseltHorizontalCylinder(Ra: number, Pr: number): number {
  * @param Pr [-]
  * @returns mean Nusselt number on the height
  * @example nusseltVerticalPlate(1.813e9, 0.69) // 147
- * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1323-1329; the numbers are those of Incropera, Example 9.2.
+ * Reference: Churchill & Chu (1975), Int. J. Heat Mass Transfer 18, 1323-1329; the numbers are those of Incropera,
+ * Example 9.2.
  */
 export function nusseltVerticalPlate(Ra: number, Pr: number): number {
   const root = 0.825 + 0.387 * sixthRoot(Math.abs(Ra)) * plateFactor(Pr);
@@ -74,7 +79,8 @@ export function nusseltVerticalPlate(Ra: number, Pr: number): number {
 const PLATE_CROSSING = Math.pow(0.54 / 0.15, 12);
 
 /**
- * Hot plate facing up (or cold plate facing down): the larger of 0.54 Ra^(1/4) and 0.15 Ra^(1/3); they cross at Ra 4.7e6.
+ * Hot plate facing up (or cold plate facing down): the larger of 0.54 Ra^(1/4) and 0.15 Ra^(1/3); they cross at Ra
+ * 4.7e6.
  * @param Ra on area over perimeter; published 1e4-1e7 and 1e7-1e11
  * @returns mean Nusselt number on area over perimeter
  * @example nusseltPlateUp(1e6) // 17.08

@@ -22,8 +22,8 @@ function haalandTurbulent(Re: number, rough: number): number {
 }
 
 /**
- * Darcy friction factor, explicit: 64/Re below 2300; f^(-1/2) = -1.8 log10[(e/3.7)^1.11 + 6.9/Re] above 4000; linear in Re
- * between, so that it is continuous. Held at its value for Re 0.001 below that.
+ * Darcy friction factor, explicit: 64/Re below 2300; f^(-1/2) = -1.8 log10[(e/3.7)^1.11 + 6.9/Re] above 4000; linear in
+ * Re between, so that it is continuous. Held at its value for Re 0.001 below that.
  * @param Re on the hydraulic diameter; by its size
  * @param relativeRoughness roughness over diameter [-]; 0-0.05
  * @param rough its `roughnessTerm` [-], where that is known already
@@ -79,8 +79,8 @@ export function contraction(open: number): number {
 }
 
 /**
- * Loss of a damper that leaves a share of the bore open, on the velocity in the full bore: the jet of area c a spreads again,
- * (1/(c a) - 1)^2.
+ * Loss of a damper that leaves a share of the bore open, on the velocity in the full bore: the jet of area c a spreads
+ * again, (1/(c a) - 1)^2.
  * @param open share of the bore left open [-]; above 0, to 1
  * @returns [-]; 0 when it is wide open
  * @example damperLoss(0.5) // 3.83

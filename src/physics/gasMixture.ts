@@ -1,15 +1,15 @@
 /**
  * Ideal-gas mixture of air and combustion products: enthalpy, specific heat and gas constant.
  *
- * Species data are the NASA 7-coefficient polynomials of GRI-Mech 3.0 (Smith et al. 1999, thermo data file), whose form is
- * that of NASA TM-4513 (McBride, Gordon & Reno 1993):
+ * Species data are the NASA 7-coefficient polynomials of GRI-Mech 3.0 (Smith et al. 1999, thermo data file), whose form
+ * is that of NASA TM-4513 (McBride, Gordon & Reno 1993):
  *
  *   cp/R = a1 + a2 T + a3 T^2 + a4 T^3 + a5 T^4
  *   h/R  = a1 T + a2 T^2/2 + a3 T^3/3 + a4 T^4/4 + a5 T^5/5 + a6      (heat of formation included)
  *
- * with one set below 1000 K and one above. The two sets miss each other at 1000 K by under 1 J/mol; a6 of the upper set is
- * shifted by that gap, so that enthalpy is continuous (the solver needs it) and its slope stays cp. Outside 200-3500 K the
- * enthalpy goes on linearly with the cp of the limit: finite and monotonic for whatever a Newton step may try.
+ * with one set below 1000 K and one above. The two sets miss each other at 1000 K by under 1 J/mol; a6 of the upper set
+ * is shifted by that gap, so that enthalpy is continuous (the solver needs it) and its slope stays cp. Outside 200-3500
+ * K the enthalpy goes on linearly with the cp of the limit: finite and monotonic for whatever a Newton step may try.
  */
 import { GAS_CONSTANT } from './constants.js';
 
@@ -17,8 +17,8 @@ import { GAS_CONSTANT } from './constants.js';
 export type Species = 'N2' | 'O2' | 'CO2' | 'H2O' | 'Ar';
 
 /**
- * Mass fractions of a gas. N2 stands for the nitrogen of air, argon included in air's own proportion, so that dry air has
- * the molar mass and specific heat of real dry air with four species to carry.
+ * Mass fractions of a gas. N2 stands for the nitrogen of air, argon included in air's own proportion, so that dry air
+ * has the molar mass and specific heat of real dry air with four species to carry.
  */
 export interface Composition {
   N2: number;
@@ -48,7 +48,9 @@ const LOWEST = 200;
 const SPLIT = 1000;
 const HIGHEST = 3500;
 
-/** a1..a6 below 1000 K, then a1..a6 above. N2 is published from 300 K; its set is used down to 200 K (cp 1 % low there). */
+/**
+ * a1..a6 below 1000 K, then a1..a6 above. N2 is published from 300 K; its set is used down to 200 K (cp 1 % low there).
+ */
 const NASA: Readonly<Record<Species, readonly number[]>> = {
   N2: [
     3.298677, 1.4082404e-3, -3.963222e-6, 5.641515e-9, -2.444854e-12, -1020.8999, 2.92664, 1.4879768e-3, -5.68476e-7,
@@ -95,7 +97,8 @@ function molarPolynomial(a: readonly number[]): GasPolynomial {
 }
 
 /**
- * Enthalpy of each gas per mol, heat of formation included (elements at 298.15 K are zero). Reference: GRI-Mech 3.0 thermo data.
+ * Enthalpy of each gas per mol, heat of formation included (elements at 298.15 K are zero). Reference: GRI-Mech 3.0
+ * thermo data.
  */
 export const SPECIES_POLYNOMIAL: Readonly<Record<Species, GasPolynomial>> = {
   N2: molarPolynomial(NASA.N2),

@@ -1,12 +1,13 @@
 /**
- * Emissivity of combustion gas with CO2, water vapour and soot. Each gas by itself at vanishing partial pressure, times a correction
- * for the pressures, less what their bands overlap:
+ * Emissivity of combustion gas with CO2, water vapour and soot. Each gas by itself at vanishing partial pressure, times
+ * a correction for the pressures, less what their bands overlap:
  *
- *   ln eps0 = sum_ij c_ij t^j (log10 paL)^i,  eps = eps0 [1 - (a - 1)(1 - PE)/(a + b - 1 + PE) exp(-c (log10 (paL_m/paL))^2)]
+ *   ln eps0 = sum_ij c_ij t^j (log10 paL)^i, eps = eps0 [1 - (a - 1)(1 - PE)/(a + b - 1 + PE) exp(-c (log10
+ *   (paL_m/paL))^2)]
  *
- * Leckner (1972), Combustion and Flame 19, 33-48, in the form of Modest, Radiative Heat Transfer, 3rd ed., section 11.10 and Table
- * 11.3, with t = T/1000 K, pressures in bar and paths in bar cm. From 400 K on, within 5 % (water vapour) and 10 % (CO2) of his
- * spectra. Written from open codings of it, which agree to the digit.
+ * Leckner (1972), Combustion and Flame 19, 33-48, in the form of Modest, Radiative Heat Transfer, 3rd ed., section
+ * 11.10 and Table 11.3, with t = T/1000 K, pressures in bar and paths in bar cm. From 400 K on, within 5 % (water
+ * vapour) and 10 % (CO2) of his spectra. Written from open codings of it, which agree to the digit.
  */
 
 import { STANDARD_PRESSURE } from './constants.js';
@@ -57,8 +58,9 @@ function ofOne(
 }
 
 /**
- * Emissivity of a CO2 and water vapour mixture (file head), at the gas temperature, held at 400 K below and 2400 K above. Where print
- * changes from one curve to another (at 700 and 750 K) the smaller or larger of both is taken, so that nothing jumps.
+ * Emissivity of a CO2 and water vapour mixture (file head), at the gas temperature, held at 400 K below and 2400 K
+ * above. Where print changes from one curve to another (at 700 and 750 K) the smaller or larger of both is taken, so
+ * that nothing jumps.
  * @param T gas temperature [K]
  * @param pCO2atm, pH2Oatm partial pressures [atm]; negative counts as none
  * @param beam mean beam length [m]
@@ -126,8 +128,9 @@ export function meanBeamLength(volume: number, area: number): number {
 const MOST = 0.999;
 
 /**
- * Emissivity of the gas in a zone, soot included, from its mass fractions: partial pressures from moles, then `gasEmissivity` and
- * `sootEmissivity`. Nitrogen is counted as pure N2, its argon too, which puts the partial pressures 0.4 % low.
+ * Emissivity of the gas in a zone, soot included, from its mass fractions: partial pressures from moles, then
+ * `gasEmissivity` and `sootEmissivity`. Nitrogen is counted as pure N2, its argon too, which puts the partial pressures
+ * 0.4 % low.
  * @param T [K]
  * @param nitrogen, oxygen, dioxide, water mass fractions [-]; not negative
  * @param pressure absolute [Pa]

@@ -5,8 +5,8 @@ export interface ConductivityTable {
 }
 
 /**
- * Conductivity of a layer by straight lines between printed points, the first line continued below them, the last value held
- * above them; never below a tenth of the first value.
+ * Conductivity of a layer by straight lines between printed points, the first line continued below them, the last value
+ * held above them; never below a tenth of the first value.
  * @param table points, one at least
  * @param temperature of the layer [K]
  * @returns [W/(m K)]
@@ -18,8 +18,8 @@ export function layerConductivity(table: ConductivityTable, temperature: number)
 }
 
 /**
- * Specific heat of a layer by straight lines between printed points, the first line continued below them, the last value held
- * above them.
+ * Specific heat of a layer by straight lines between printed points, the first line continued below them, the last
+ * value held above them.
  * @param table points ascending [K], [J/(kg K)], one at least
  * @param temperature of the layer [K]
  * @returns [J/(kg K)]
@@ -36,8 +36,9 @@ export function layerSpecificHeat({ temperatures, values }: ConductivityTable, t
 }
 
 /**
- * Heat that a kilogram takes up from the first printed temperature on, of a specific heat printed at a few: the integral of the
- * straight lines between the points, the first line continued below them, the last value held above them.
+ * Heat that a kilogram takes up from the first printed temperature on, of a specific heat printed at a few: the
+ * integral of the straight lines between the points, the first line continued below them, the last value held above
+ * them.
  * @param table specific heat [J/(kg K)], points ascending [K], one at least
  * @returns [J/kg], negative below the first temperature
  * @example layerHeat({ temperatures: [673.15, 873.15], values: [956, 997] }, 873.15) // 195300 J/kg

@@ -1,11 +1,13 @@
 import { GRAVITY } from './constants.js';
 
-/** Below this the square-root law is rounded off [Pa], so that its slope stays finite; at 0.01 Pa the flow is 1 % low. */
+/**
+ * Below this the square-root law is rounded off [Pa], so that its slope stays finite; at 0.01 Pa the flow is 1 % low.
+ */
 export const SMOOTHING_PRESSURE = 2e-3;
 
 /**
- * Pressure of the unsteady air that trades places through any opening [Pa]: gives both directions a trickle, so that where
- * gas comes from does not switch at zero flow. At 0.1 Pa the trickle is a 4000th of the flow.
+ * Pressure of the unsteady air that trades places through any opening [Pa]: gives both directions a trickle, so that
+ * where gas comes from does not switch at zero flow. At 0.1 Pa the trickle is a 4000th of the flow.
  */
 const TRICKLE_PRESSURE = 1e-4;
 
@@ -141,7 +143,9 @@ export function addTrickle(out: OpeningFlow, area: number, density: number): Ope
   return out;
 }
 
-/** Below this the flow between two cells of a part follows the pressure in proportion [Pa]: a hundredth of a throat's. */
+/**
+ * Below this the flow between two cells of a part follows the pressure in proportion [Pa]: a hundredth of a throat's.
+ */
 const INNER_PRESSURE = 0.01;
 
 /**
@@ -154,7 +158,8 @@ const INNER_PRESSURE = 0.01;
  * @param dp pressure difference at the slice's middle [Pa]
  * @returns out [kg/s]
  * @example innerFlow(emptyOpeningFlow(), 1, 0.62, 1, 1).forward // 0.877 kg/s
- * Reference: the orifice equation, made straight below d. The loss itself is an estimate, spread over all sections of a part.
+ * Reference: the orifice equation, made straight below d. The loss itself is an estimate, spread over all sections of a
+ * part.
  */
 export function innerFlow(out: OpeningFlow, area: number, discharge: number, density: number, dp: number): OpeningFlow {
   const a = discharge * area * Math.sqrt(2 * density);
@@ -173,8 +178,8 @@ export function innerFlow(out: OpeningFlow, area: number, discharge: number, den
 const OVERTURN_ROUNDING = 5e-3;
 
 /**
- * Gas that two layers of one part trade when the upper is the denser: 0.1 rho sqrt(g (drho/rho) A^(5/2)), made straight for small
- * differences.
+ * Gas that two layers of one part trade when the upper is the denser: 0.1 rho sqrt(g (drho/rho) A^(5/2)), made straight
+ * for small differences.
  * @param above density of the upper layer [kg/m3]
  * @param below density of the lower layer [kg/m3]
  * @param area of the level section between them [m2]

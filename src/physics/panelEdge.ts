@@ -9,9 +9,9 @@ interface Corner {
 /**
  * Middle of a panel over its edge, where the edge runs along a plate of another temperature.
  *
- * Each plate is a fin that the gas on its two faces pulls towards a temperature of its own: k t T'' = h (T - own). Long plates of
- * one conductivity and coefficient meet at (own1 sqrt(t1) + own2 sqrt(t2))/(sqrt(t1) + sqrt(t2)); towards the middle of the panel
- * the difference dies away as cosh(m x), m = sqrt(h/(k t)).
+ * Each plate is a fin that the gas on its two faces pulls towards a temperature of its own: k t T'' = h (T - own). Long
+ * plates of one conductivity and coefficient meet at (own1 sqrt(t1) + own2 sqrt(t2))/(sqrt(t1) + sqrt(t2)); towards the
+ * middle of the panel the difference dies away as cosh(m x), m = sqrt(h/(k t)).
  *
  * @param corner temperatures [K] and thicknesses [m]
  * @param across the panel's shorter side [m]
@@ -49,8 +49,9 @@ interface Rim {
 }
 
 /**
- * A door's leaf over the outer edge of its rim. The rim is a fin with a dry tip that only loses heat; the leaf is one that gas pulls
- * towards its own temperature. What the frame under the lap gives the rim is left out, so that it is the most it can be.
+ * A door's leaf over the outer edge of its rim. The rim is a fin with a dry tip that only loses heat; the leaf is one
+ * that gas pulls towards its own temperature. What the frame under the lap gives the rim is left out, so that it is the
+ * most it can be.
  *
  * @param rim temperatures [K], sizes [m], coefficients [W/(m2 K)]
  * @returns [K]

@@ -9,7 +9,8 @@
  * @param across the wall's shorter side or diameter [m]; its edge is half of that from its middle
  * @returns [W/m2]
  * @example radiationFall(6000, 0.3, 0.6) // 3429.5 W/m2
- * Reference: Incropera et al. (2007), 6th ed., eq. 12.3 and 12.7, inverse square and cosine; the point is our simplification.
+ * Reference: Incropera et al. (2007), 6th ed., eq. 12.3 and 12.7, inverse square and cosine; the point is our
+ * simplification.
  */
 export function radiationFall(power: number, distance: number, across: number): number {
   const slant = 1 + ((0.5 * across) / distance) ** 2;

@@ -1,11 +1,16 @@
 import { GRAVITY } from './constants.js';
 
-/** Density times temperature of air at one atmosphere and its specific heat, as the plume relations were fitted with. */
+/**
+ * Density times temperature of air at one atmosphere and its specific heat, as the plume relations were fitted with.
+ */
 export const AIR_HEAT = 1006; // J/(kg K)
 
 /** Poreh's constant: 0.44 to 0.66 in print. */
 const SPILL = 0.44;
-/** Below this heat flow of a jet its entrainment falls off in proportion [W]: a cube root has no finite slope at nothing. */
+/**
+ * Below this heat flow of a jet its entrainment falls off in proportion [W]: a cube root has no finite slope at
+ * nothing.
+ */
 const LEAST_HEAT = 100;
 
 /**
@@ -18,8 +23,9 @@ const LEAST_HEAT = 100;
  * @param temperature of that gas [K]
  * @returns [kg/(s m)]
  * @example jetEntrainment(3772.5, 450, 0.24, 1.177, 300) // 0.0718 kg/(s m)
- * Reference: Poreh, Morgan, Marshall & Harrison (1998), Fire Safety Journal 30, 1, as quoted in NIST TN 1889v1, for plumes that
- * spill from a wide opening into a large space. For a square throat it is a stretch: the factor on it is an estimate of a design.
+ * Reference: Poreh, Morgan, Marshall & Harrison (1998), Fire Safety Journal 30, 1, as quoted in NIST TN 1889v1, for
+ * plumes that spill from a wide opening into a large space. For a square throat it is a stretch: the factor on it is an
+ * estimate of a design.
  */
 export function jetEntrainment(
   excess: number,
@@ -35,13 +41,16 @@ export function jetEntrainment(
   return SPILL * ratio * drive * rooted * Math.cbrt(width * width);
 }
 
-/** Flames lower than this share of the fire's width count as so high: below them a plume takes in gas in proportion to its rise. */
+/**
+ * Flames lower than this share of the fire's width count as so high: below them a plume takes in gas in proportion to
+ * its rise.
+ */
 const LEAST_FLAME = 0.1;
 
 /**
- * Gas that a fire's plume carries at a height over the fire: above the flames
- * m = 0.196 (g rho^2 / (c T))^(1/3) Qc^(1/3) d^(5/3) [1 + 2.9 Qc^(2/3) / ((g^(1/2) c rho T)^(2/3) d^(5/3))], d from the virtual origin;
- * within them, up to L = D (3.7 Q*^(2/5) - 1.02), in proportion to the height.
+ * Gas that a fire's plume carries at a height over the fire: above the flames m = 0.196 (g rho^2 / (c T))^(1/3)
+ * Qc^(1/3) d^(5/3) [1 + 2.9 Qc^(2/3) / ((g^(1/2) c rho T)^(2/3) d^(5/3))], d from the virtual origin; within them, up
+ * to L = D (3.7 Q*^(2/5) - 1.02), in proportion to the height.
  * @param convective heat of the fire less what it radiates [W]; none or less gives nothing
  * @param height over the fire [m]
  * @param origin height of the virtual origin over the fire, by `plumeOrigin` [m]

@@ -1,4 +1,6 @@
-/** Radiation of black and grey, diffuse surfaces to large surroundings, and the loss of a surface that also convects. */
+/**
+ * Radiation of black and grey, diffuse surfaces to large surroundings, and the loss of a surface that also convects.
+ */
 import { STEFAN_BOLTZMANN } from './constants.js';
 
 /**

@@ -34,14 +34,15 @@ const STRIDE = 100;
 /**
  * Steady conduction along a rod, d/ds(k A dT/ds) = P q(T), T(0) = base, no heat through the tip.
  *
- * Finite differences of second order on even cells, by Newton with a tridiagonal matrix; loss and conductivity may depend on
- * temperature in any smooth way.
+ * Finite differences of second order on even cells, by Newton with a tridiagonal matrix; loss and conductivity may
+ * depend on temperature in any smooth way.
  *
  * @param rod its sizes, its hot end, and what conductivity [W/(m K)] and loss [W/m2] are at a temperature [K]
  * @returns temperatures [K] at CELLS + 1 places, and the heat into the rod [W]
  * @example rodProfile({ length: 1, section: 1e-4, perimeter: 0.04, base: 373.15, conductivity: () => 50, loss: (T) => 10 * (T - 293.15) }).heat // 3.58 W
  * @throws RangeError when it does not converge
- * Reference: the equation is Incropera et al. (2007), 6th ed., eq. 3.61; with a constant coefficient the answer is their eq. 3.75.
+ * Reference: the equation is Incropera et al. (2007), 6th ed., eq. 3.61; with a constant coefficient the answer is
+ * their eq. 3.75.
  */
 export function rodProfile({ length, section, perimeter, base, conductivity, loss }: Rod): RodProfile {
   const step = length / CELLS;

@@ -1,6 +1,6 @@
 /**
- * How a split of wood burns: the front of charcoal that eats into it, what of its heat leaves as flame, and the charcoal that
- * glows on.
+ * How a split of wood burns: the front of charcoal that eats into it, what of its heat leaves as flame, and the
+ * charcoal that glows on.
  */
 
 /** Charring of wood in the standard fire, by density [kg/m3], [m/s]: 0.65 and 0.50 mm/min. */
@@ -19,12 +19,16 @@ export function charringRate(density: number): number {
   return light.rate + share * (heavy.rate - light.rate);
 }
 
-/** A firebox chars wood faster than the standard fire does: estimate, spread 0.7-2.5; charring goes up with the heat flux (Tran & White 1992). */
+/**
+ * A firebox chars wood faster than the standard fire does: estimate, spread 0.7-2.5; charring goes up with the heat
+ * flux (Tran & White 1992).
+ */
 export const FIREBOX_CHARRING = 1.3;
 
 /**
- * Mean time at which the flaming heat of a split leaves it. Burning on its whole surface, it is a cylinder whose radius shrinks
- * evenly; what it gives falls evenly to nothing when the front is through, so that the mean time is a third of that.
+ * Mean time at which the flaming heat of a split leaves it. Burning on its whole surface, it is a cylinder whose radius
+ * shrinks evenly; what it gives falls evenly to nothing when the front is through, so that the mean time is a third of
+ * that.
  * @param thickness of the split [m]; above 0
  * @param rate of charring [m/s]
  * @returns [s]
@@ -75,8 +79,8 @@ export function alight(age: number, catching: number): { share: number; burned: 
 }
 
 /**
- * What a flaming bed can burn of what it would, by the air it gets: the smooth smaller of 1 and the air it has over the air it
- * wants.
+ * What a flaming bed can burn of what it would, by the air it gets: the smooth smaller of 1 and the air it has over the
+ * air it wants.
  * @param ratio air had over air wanted [-]; 0 or more
  * @returns [-]; 0.84 where both are the same
  * @example airHolds(0.5) // 0.4925
@@ -86,7 +90,10 @@ export function airHolds(ratio: number): number {
   return ratio <= 0 ? 0 : ratio / Math.pow(1 + Math.pow(ratio, 4), 0.25);
 }
 
-/** Pace of charcoal against that in fresh air at the reference speed: power of the air speed (estimate, spread 0-0.8; diffusion has 0.5). */
+/**
+ * Pace of charcoal against that in fresh air at the reference speed: power of the air speed (estimate, spread 0-0.8;
+ * diffusion has 0.5).
+ */
 const AIR_POWER = 0.5;
 /** That speed: air over the area of the bed [m/s], estimate. */
 const REFERENCE_SPEED = 0.1;

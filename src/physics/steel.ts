@@ -2,10 +2,10 @@
  * Carbon steel and stainless steel: specific heat, enthalpy and conductivity against temperature.
  *
  * Carbon steel: EN 1993-1-2:2005, 3.4.1.2 and 3.4.1.3; stainless: its Annex C, C.3.2 and C.3.3. Both published for
- * 20-1200 °C; outside, specific heat and conductivity hold the value of the limit. Enthalpies are zero at 20 °C and are the
- * closed-form integrals of the specific heat, piece by piece, so that heating through the peak at 735 °C (5000 J/(kg K))
- * loses no energy whatever the time step. The specific heat itself steps by 0.04 % at 600 °C and 0.07 % at 900 °C, as the
- * standard has it; enthalpy is continuous there.
+ * 20-1200 °C; outside, specific heat and conductivity hold the value of the limit. Enthalpies are zero at 20 °C and are
+ * the closed-form integrals of the specific heat, piece by piece, so that heating through the peak at 735 °C (5000
+ * J/(kg K)) loses no energy whatever the time step. The specific heat itself steps by 0.04 % at 600 °C and 0.07 % at
+ * 900 °C, as the standard has it; enthalpy is continuous there.
  */
 import { ZERO_CELSIUS } from './constants.js';
 

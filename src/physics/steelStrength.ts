@@ -5,7 +5,10 @@ import type { Steel } from './steel.js';
 /** Modulus when cold [Pa]. EN 1993-1-1:2005, 3.2.6; stainless: EN 1993-1-4:2006, 2.1.3 (from memory). */
 const COLD_MODULUS: Readonly<Record<Steel, number>> = { carbon: 210e9, stainless: 200e9 };
 
-/** Share of the modulus at 20 °C, 100 °C and every 100 K on. EN 1993-1-2:2005, table 3.1 and Annex C, table C.1 (from memory). */
+/**
+ * Share of the modulus at 20 °C, 100 °C and every 100 K on. EN 1993-1-2:2005, table 3.1 and Annex C, table C.1 (from
+ * memory).
+ */
 const MODULUS_LEFT: Readonly<Record<Steel, readonly number[]>> = {
   carbon: [1, 1, 0.9, 0.8, 0.7, 0.6, 0.31, 0.13, 0.09, 0.0675, 0.045, 0.0225, 0],
   stainless: [1, 0.96, 0.92, 0.88, 0.84, 0.8, 0.76, 0.71, 0.63, 0.45, 0.2, 0.1, 0],
@@ -29,8 +32,8 @@ export function steelModulus(steel: Steel, T: number): number {
 }
 
 /**
- * Elongation of steel over its length at 20 °C. Carbon: 1.2e-5 t + 0.4e-8 t2 - 2.416e-4, at most 1.1e-2, which it has while its
- * crystal changes, and 2e-5 t - 6.2e-3 after. Stainless: (16 + 4.79e-3 t - 1.243e-6 t2) (t - 20) 1e-6.
+ * Elongation of steel over its length at 20 °C. Carbon: 1.2e-5 t + 0.4e-8 t2 - 2.416e-4, at most 1.1e-2, which it has
+ * while its crystal changes, and 2e-5 t - 6.2e-3 after. Stainless: (16 + 4.79e-3 t - 1.243e-6 t2) (t - 20) 1e-6.
  *
  * @param T [K]; 20-1200 °C, held above; below 20 °C the same curve
  * @returns [-]

@@ -8,7 +8,8 @@ import { blackPowerSlope, surfaceLoss } from './radiation.js';
 export const STEM = { diameter: 0.00635, emissivity: 0.9, density: 7850, specificHeat: 500 } as const;
 
 /**
- * Convection coefficient of a thermometer stem across the gas: free and forced Nusselt numbers of a cylinder, cubed together.
+ * Convection coefficient of a thermometer stem across the gas: free and forced Nusselt numbers of a cylinder, cubed
+ * together.
  * @param gas, stem temperatures [K]
  * @param speed of the gas past it [m/s]
  * @param pressure absolute [Pa]
@@ -28,8 +29,8 @@ export function stemCoefficient(gas: number, stem: number, speed: number, pressu
 }
 
 /**
- * Heat that a stem takes up per surface: convection from the gas, radiation exchanged with the walls. The gas between stem and
- * walls counts as clear here.
+ * Heat that a stem takes up per surface: convection from the gas, radiation exchanged with the walls. The gas between
+ * stem and walls counts as clear here.
  * @param gas temperature [K]
  * @param wallRadiant temperature whose black radiation is what the walls send [K] (their surface node)
  * @param stem its temperature [K]
@@ -54,8 +55,9 @@ export function stemHeating(
 }
 
 /**
- * SteadyOutcome reading of a thermometer: the stem temperature at which convection from the gas and radiation to the walls balance.
- * Solved by Newton inside a bracket; the balance falls with the stem temperature, so that there is one answer.
+ * SteadyOutcome reading of a thermometer: the stem temperature at which convection from the gas and radiation to the
+ * walls balance. Solved by Newton inside a bracket; the balance falls with the stem temperature, so that there is one
+ * answer.
  * @param gas, wallRadiant, speed, pressure, diameter, emissivity as in `stemHeating`
  * @returns [K], always between gas and walls
  * @example settledReading(400, 400, 1, 101325, 0.00635, 0.9) // 400 K

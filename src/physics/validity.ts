@@ -1,6 +1,6 @@
 /**
- * Published ranges of the relations, so that a study can say when it leaned on one outside them. The functions themselves
- * answer everywhere, since a solver must be able to pass through.
+ * Published ranges of the relations, so that a study can say when it leaned on one outside them. The functions
+ * themselves answer everywhere, since a solver must be able to pass through.
  */
 export interface Validity {
   /** what is limited, as the relation names it */

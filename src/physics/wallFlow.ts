@@ -3,25 +3,27 @@ import { GRAVITY } from './constants.js';
 
 /** Grashof number about which the boundary layer turns turbulent. */
 const TURBULENT = 1e9;
-/** Differences below this fade out [K]: the fourth root of the law has no finite slope at nothing. At 20 K it takes 1 %. */
+/**
+ * Differences below this fade out [K]: the fourth root of the law has no finite slope at nothing. At 20 K it takes 1 %.
+ */
 const LEAST_DIFFERENCE = 2;
 
 /**
  * Gas that sinks along a colder upright wall, per width of the wall, at a distance below where it began.
  *
- * Laminar (integral solution with parabolic profiles): u1 = 5.17 nu (20/21 + Pr)^(-1/2) (g dT / (T nu^2))^(1/2) x^(1/2),
- * delta = 3.93 Pr^(-1/2) (20/21 + Pr)^(1/4) (g dT / (T nu^2))^(-1/4) x^(1/4), m = rho u1 delta / 12.
- * Turbulent (1/7 power profile): u1 = 1.185 (nu/x) Gr^(1/2) (1 + 0.494 Pr^(2/3))^(-1/2),
- * delta = 0.565 x Gr^(-1/10) Pr^(-8/15) (1 + 0.494 Pr^(2/3))^(1/10), m = 0.1463 rho u1 delta. The larger of the two, joined
- * smoothly, from a Grashof number of 10^9 on.
+ * Laminar (integral solution with parabolic profiles): u1 = 5.17 nu (20/21 + Pr)^(-1/2) (g dT / (T nu^2))^(1/2)
+ * x^(1/2), delta = 3.93 Pr^(-1/2) (20/21 + Pr)^(1/4) (g dT / (T nu^2))^(-1/4) x^(1/4), m = rho u1 delta / 12. Turbulent
+ * (1/7 power profile): u1 = 1.185 (nu/x) Gr^(1/2) (1 + 0.494 Pr^(2/3))^(-1/2), delta = 0.565 x Gr^(-1/10) Pr^(-8/15) (1
+ * + 0.494 Pr^(2/3))^(1/10), m = 0.1463 rho u1 delta. The larger of the two, joined smoothly, from a Grashof number of
+ * 10^9 on.
  * @param distance below the wall's top [m]
  * @param gas temperature away from the wall [K]
  * @param wall its temperature [K]; no flow where it is not the colder
  * @param pressure absolute [Pa]
  * @returns [kg/(s m)]
  * @example wallDownflow(0.3, 420, 345, 101325) // 0.00388 kg/(s m)
- * Reference: Squire & Eckert, as in Eckert & Drake, Analysis of Heat and Mass Transfer; Eckert & Jackson (1950), NACA report 1015
- * (both from memory). Plane walls in gas of one temperature; in layered gas an estimate of a design.
+ * Reference: Squire & Eckert, as in Eckert & Drake, Analysis of Heat and Mass Transfer; Eckert & Jackson (1950), NACA
+ * report 1015 (both from memory). Plane walls in gas of one temperature; in layered gas an estimate of a design.
  */
 export function wallDownflow(distance: number, gas: number, wall: number, pressure: number): number {
   const difference = gas - wall;

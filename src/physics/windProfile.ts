@@ -19,8 +19,8 @@ export const TERRAIN_NAMES = Object.keys(TERRAINS) as Terrain[];
 /**
  * Wind at a height over that of a weather station (10 m, open country): (270/10)^0.14 (z/d)^a.
  *
- * The profile is that of the mean wind over a terrain, up to the depth of its boundary layer. It is meant for heights of buildings;
- * near the ground it is carried on as it is, and a fence, a wall or a gap between houses is not in it.
+ * The profile is that of the mean wind over a terrain, up to the depth of its boundary layer. It is meant for heights
+ * of buildings; near the ground it is carried on as it is, and a fence, a wall or a gap between houses is not in it.
  *
  * @param height above the ground [m]; from 0 (no wind) to the boundary layer's depth, no limit is set
  * @returns [-]

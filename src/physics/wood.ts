@@ -1,6 +1,7 @@
 /**
- * Wood as a fuel: net heat, air demand, combustion products and the fire that air allows. Complete combustion; the balance of the
- * elements closes exactly, since the atomic masses here are the differences of the molar masses of the gases.
+ * Wood as a fuel: net heat, air demand, combustion products and the fire that air allows. Complete combustion; the
+ * balance of the elements closes exactly, since the atomic masses here are the differences of the molar masses of the
+ * gases.
  */
 import { MOLAR_MASS, dryAir } from './gasMixture.js';
 
@@ -23,7 +24,10 @@ const LATENT_HEAT_HANDBOOK = 2.44e6;
 /** Net heat of dry wood [J/kg]. AIEL, Wood Fuels Handbook. */
 export const DRY_NET_HEAT = 19.0e6;
 
-/** Heat released per kg of oxygen consumed by organic fuels [J/kg], within 5 %. Huggett (1980), Fire and Materials 4, 61. */
+/**
+ * Heat released per kg of oxygen consumed by organic fuels [J/kg], within 5 %. Huggett (1980), Fire and Materials 4,
+ * 61.
+ */
 export const HEAT_PER_OXYGEN = 13.1e6;
 
 /**
@@ -113,8 +117,8 @@ interface LimitedFuel {
 }
 
 /**
- * Fuel share of a gas when the fire has burned all the oxygen it can use: in fresh air m a fire releases at most its heat per
- * oxygen times the usable oxygen of m; the fuel gas of that heat, over the gas it makes.
+ * Fuel share of a gas when the fire has burned all the oxygen it can use: in fresh air m a fire releases at most its
+ * heat per oxygen times the usable oxygen of m; the fuel gas of that heat, over the gas it makes.
  * @param fuel what burns
  * @param oxygen mass fraction of the outdoor air [-]
  * @returns kg of fuel gas per kg of gas [-]; Infinity where the fire is not limited

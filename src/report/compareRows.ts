@@ -45,7 +45,9 @@ export function isSame(row: CompareRow, options: readonly number[], system: Unit
   return options.length > 0 && options.every((i) => telling.difference(row.cells[i]) === 'same');
 }
 
-/** Rows that are the same in all, with the number of one of them: `plate (firebox 1/4 in, stack 11 ga), steel (...)`. */
+/**
+ * Rows that are the same in all, with the number of one of them: `plate (firebox 1/4 in, stack 11 ga), steel (...)`.
+ */
 export function sameWords(rows: readonly CompareRow[], base: number, system: UnitSystem, currency?: string): string {
   const groups = [...new Set(rows.map(({ measure }) => measure.group))];
   return groups

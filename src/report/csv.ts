@@ -4,8 +4,9 @@ import type { UnitSystem } from '../units/index.js';
 import { warmUpCells } from './curveCells.js';
 
 /**
- * The warm-up curves as CSV (RFC 4180, plain ASCII, but for names of the builder's own, so that every spreadsheet reads it): time, fire, then gas,
- * thermometer and steel of each station, gas and thermometer of grates and racks, the unit in each heading. Empty of rows when there are no curves.
+ * The warm-up curves as CSV (RFC 4180, plain ASCII, but for names of the builder's own, so that every spreadsheet reads
+ * it): time, fire, then gas, thermometer and steel of each station, gas and thermometer of grates and racks, the unit
+ * in each heading. Empty of rows when there are no curves.
  *
  * @param system min, BTU/h and degF, or s, W and degC
  */

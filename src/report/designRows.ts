@@ -15,7 +15,9 @@ interface DesignRow {
   isFitted: boolean;
 }
 
-/** Every input of a design as it was read, in the order of the file format, with the defaults that were taken marked. */
+/**
+ * Every input of a design as it was read, in the order of the file format, with the defaults that were taken marked.
+ */
 export function designRows(design: Design, defaults: string[], say: Say): DesignRow[] {
   const taken = new Set(defaults);
   const { fitted, prices, size, ...drawn } = design;

@@ -1,8 +1,8 @@
 import { visible } from '../words/plainText.js';
 
 /**
- * A result as JSON: objects indented, lists of plain values on one line, a newline at the end. Keys keep their order, so
- * the same result is the same bytes.
+ * A result as JSON: objects indented, lists of plain values on one line, a newline at the end. Keys keep their order,
+ * so the same result is the same bytes.
  *
  * @throws RangeError when a number is not finite: JSON would turn it into null without a word
  */

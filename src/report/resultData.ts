@@ -41,7 +41,10 @@ export function temperatureData(state: SteadyState, gauge: string, system: UnitS
   };
 }
 
-/** Stations, grates, racks and thermometers while the target is held, and what thermometers settle at under the full fire. */
+/**
+ * Stations, grates, racks and thermometers while the target is held, and what thermometers settle at under the full
+ * fire.
+ */
 export function bothTemperaturesData({ design, steady, assumed }: EstimateResult, system: UnitSystem): TableData {
   const say = sayIn(system);
   const first = (steady ?? assumed)!;

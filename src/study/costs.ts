@@ -126,8 +126,8 @@ function differenceOf(cost: Quantity, option: Found, baseline: Found): number | 
 }
 
 /**
- * A payback as one number of a row of kind 'cooks': cooks; infinite: never; negative: cooks after which what it saves at the
- * build is used up; null: nothing to pay back, or not known.
+ * A payback as one number of a row of kind 'cooks': cooks; infinite: never; negative: cooks after which what it saves
+ * at the build is used up; null: nothing to pay back, or not known.
  */
 export function paybackNumber(payback: Payback | null): number | null {
   if (!payback || (payback.extra === 0 && payback.saved === 0)) return null;

@@ -1,7 +1,7 @@
 /**
- * The numbers that a builder goes by, a row each: where a number is found, what it is printed as, what stands when there is none,
- * and which differences of it count for none. Text, CSV, comparison, spread, page, sheets and charts read this table; what the
- * numbers are called stands in words/quantityWords.ts.
+ * The numbers that a builder goes by, a row each: where a number is found, what it is printed as, what stands when
+ * there is none, and which differences of it count for none. Text, CSV, comparison, spread, page, sheets and charts
+ * read this table; what the numbers are called stands in words/quantityWords.ts.
  */
 import { middleOf } from '../design/places.js';
 import { platesOf, type PartPlate } from '../design/plates.js';
@@ -34,8 +34,8 @@ function woodUnderSplits(swing: Swing | null): number | null {
 
 interface Row<From> {
   /**
-   * how it is printed; a temperature's difference is a temperature difference; 'money' in the currency of a comparison; 'cooks'
-   * after which something is paid back
+   * how it is printed; a temperature's difference is a temperature difference; 'money' in the currency of a comparison;
+   * 'cooks' after which something is paid back
    */
   kind: Kind | 'money' | 'cooks';
   /** units, by system, where the usual one of the kind is unhandy */
@@ -47,8 +47,8 @@ interface Row<From> {
   /** where counting ends: what reaches it is told as that and more */
   most?: number;
   /**
-   * what it is without a number: 'never' come to, and told so; 'beyond' what any fire gives; 'unknown'. The first two lie beyond
-   * every number there is.
+   * what it is without a number: 'never' come to, and told so; 'beyond' what any fire gives; 'unknown'. The first two
+   * lie beyond every number there is.
    */
   missing?: 'never' | 'beyond' | 'unknown';
   /** a difference at most this large is none, seen from the baseline's value; else by the kind */
@@ -76,8 +76,8 @@ export interface Quantity extends Required<Pick<Row<Found>, 'kind' | 'missing' |
 }
 
 /**
- * Differences below these are none: less than what the steps of the solver, let alone a builder, can tell apart. Two options
- * share their unknowns, so that what is unknown about the fire does not enter here.
+ * Differences below these are none: less than what the steps of the solver, let alone a builder, can tell apart. Two
+ * options share their unknowns, so that what is unknown about the fire does not enter here.
  */
 export const NO_DIFFERENCE = {
   /** share of fires, wood, losses, draft and air */

@@ -1,16 +1,17 @@
 /**
  * SI to text, in shop units or SI.
  *
- * - `format(kind, si, system, options?)`: one quantity with its unit: `250 °F`, `5.05 lb/h`, `0.0035 in H2O`, `31,900 BTU/h`,
- *   `29 min` (`110 s`, `7 min 40 s`, `1 h 35 min`), `24 in`, `1/4 in`; in SI `121 °C`, `2.29 kg/h`, `0.87 Pa`, `9.35 kW`, `610 mm`, `6.35 mm`.
+ * - `format(kind, si, system, options?)`: one quantity with its unit: `250 °F`, `5.05 lb/h`, `0.0035 in H2O`, `31,900
+ *   BTU/h`, `29 min` (`110 s`, `7 min 40 s`, `1 h 35 min`), `24 in`, `1/4 in`; in SI `121 °C`, `2.29 kg/h`, `0.87 Pa`,
+ *   `9.35 kW`, `610 mm`, `6.35 mm`.
  * - `formatBoth(kind, si, options?)`: shop units with SI in brackets: `250 °F (121 °C)`.
- * - `formatPlate(si)`: stock thickness: the fraction within 0.002 in of a sixteenth, the gauge where it is one, else mm and in.
+ * - `formatPlate(si)`: stock thickness: the fraction within 0.002 in of a sixteenth, the gauge where it is one, else mm
+ *   and in.
  * - `unitOf(kind, system)` and `convert(kind, si, system, options?)`: unit name and plain number, for axes and tables.
  *
  * Numbers are rounded to what is known: three significant figures (`digits` changes that), temperatures to one degree.
- * A price is told to the cent: `$1.20/lb`.
- * `unit` forces a unit of the kind's table (`{ unit: 'g/s' }` for air, `{ unit: 'ft' }` for altitude). null, NaN or an infinity
- * prints as a dash, never as a number.
+ * A price is told to the cent: `$1.20/lb`. `unit` forces a unit of the kind's table (`{ unit: 'g/s' }` for air, `{
+ * unit: 'ft' }` for altitude). null, NaN or an infinity prints as a dash, never as a number.
  */
 import { gaugeNumbers, gaugeThickness } from './gauges.js';
 import { findUnit, PRICE_KINDS, type Kind, type UnitRow } from './kinds.js';
@@ -133,7 +134,9 @@ export function inchText(si: number): string {
 /** Below these a time is told in seconds alone, with its seconds, in minutes, in hours and minutes [s]. */
 const [SHORT, BRIEF, LONG, VERY_LONG] = [120, 600, 5400, 172800];
 
-/** The last digit that a time is told to [s]: a second, a minute from 10 min on, a tenth of an hour from two days on. */
+/**
+ * The last digit that a time is told to [s]: a second, a minute from 10 min on, a tenth of an hour from two days on.
+ */
 export function timeStep(seconds: number): number {
   const size = Math.abs(seconds);
   if (size < BRIEF) return 1;

@@ -1,9 +1,9 @@
 /**
  * Sheet gauges. A gauge number means another thickness in stainless than in carbon steel, so the steel must be known.
  *
- * Carbon: US manufacturers' standard gauge for sheet steel (41.82 lb/ft2 per inch). Rows 4, 5, 6, 15, 17, 19, 21 and 23 were
- * filled in from memory, the rest seen in print. Stainless: US standard gauge as used for stainless sheet, from memory.
- * Thicknesses in inches.
+ * Carbon: US manufacturers' standard gauge for sheet steel (41.82 lb/ft2 per inch). Rows 4, 5, 6, 15, 17, 19, 21 and 23
+ * were filled in from memory, the rest seen in print. Stainless: US standard gauge as used for stainless sheet, from
+ * memory. Thicknesses in inches.
  */
 export type GaugeTable = 'carbon' | 'stainless';
 

@@ -1,8 +1,9 @@
 /**
  * Text to SI and SI to shop units: the only place where an inch or a °F exists.
  *
- * Reading: `parseQuantity(kind, text)`. Writing: `format(kind, si, system)` and `formatBoth(kind, si)`; the text report, the
- * charts and the page print through them alone, so that a number looks the same everywhere. See `units/format.ts`.
+ * Reading: `parseQuantity(kind, text)`. Writing: `format(kind, si, system)` and `formatBoth(kind, si)`; the text
+ * report, the charts and the page print through them alone, so that a number looks the same everywhere. See
+ * `units/format.ts`.
  */
 import type { OtherUnits } from './parse.js';
 

@@ -1,9 +1,9 @@
 /**
  * The units of the trade, as one exact table.
  *
- * Factors are exact by definition (NIST SP 811, Appendix B): inch 25.4 mm, pound 0.45359237 kg, BTU(IT) 1055.05585262 J,
- * mile 1609.344 m. Inch of water is the conventional one, 25.4 mm of water of 1000 kg/m3 at 9.80665 m/s2 = 249.08891 Pa.
- * A quantity in SI is value x factor + offset (the offset is used by temperatures alone).
+ * Factors are exact by definition (NIST SP 811, Appendix B): inch 25.4 mm, pound 0.45359237 kg, BTU(IT) 1055.05585262
+ * J, mile 1609.344 m. Inch of water is the conventional one, 25.4 mm of water of 1000 kg/m3 at 9.80665 m/s2 = 249.08891
+ * Pa. A quantity in SI is value x factor + offset (the offset is used by temperatures alone).
  */
 
 import { settle } from './numbers.js';

@@ -1,9 +1,9 @@
 /**
  * Legal units that the trade's table lacks (kJ/h, furlongs, ft*in), through mathjs.
  *
- * Loaded only when a file holds such a unit: importing mathjs costs far more than reading the file. The unit text is checked
- * against a strict pattern and handed to `unit(value, text)`; nothing of a user's text is ever evaluated. Temperatures stay
- * out: an offset unit inside a product has no sound meaning.
+ * Loaded only when a file holds such a unit: importing mathjs costs far more than reading the file. The unit text is
+ * checked against a strict pattern and handed to `unit(value, text)`; nothing of a user's text is ever evaluated.
+ * Temperatures stay out: an offset unit inside a product has no sound meaning.
  */
 import { create, unitDependencies } from 'mathjs';
 import type { Kind } from './kinds.js';

@@ -1,4 +1,6 @@
-/** The nearest right name to a mistyped one, by edit distance with swaps of neighbours (Damerau 1964, restricted form). */
+/**
+ * The nearest right name to a mistyped one, by edit distance with swaps of neighbours (Damerau 1964, restricted form).
+ */
 
 export function editDistance(a: string, b: string): number {
   const rows: number[][] = [Array.from({ length: b.length + 1 }, (_, j) => j)];
@@ -15,7 +17,9 @@ export function editDistance(a: string, b: string): number {
   return rows[a.length][b.length];
 }
 
-/** Nearest of the names within about a third of the word, and so many slips at most, or undefined; case does not count. */
+/**
+ * Nearest of the names within about a third of the word, and so many slips at most, or undefined; case does not count.
+ */
 export function nearestName(written: string, names: readonly string[], slips = Infinity): string | undefined {
   if (written.length > 60) return undefined;
   const word = written.toLowerCase();

@@ -1,8 +1,9 @@
 /**
  * A builder's text to SI.
  *
- * The text is tokenised here, never evaluated: a number (fractions, mixed numbers, thousands commas), then a unit from the
- * table of the trade. What the table does not know goes, if the caller brings one, to a converter for any other legal unit.
+ * The text is tokenised here, never evaluated: a number (fractions, mixed numbers, thousands commas), then a unit from
+ * the table of the trade. What the table does not know goes, if the caller brings one, to a converter for any other
+ * legal unit.
  */
 import { nearestName } from './nearest.js';
 import { gaugeNumbers, gaugeThickness, type GaugeTable } from './gauges.js';

@@ -1,8 +1,9 @@
 /**
  * Steel pipe by nominal size (NPS): outside diameter and walls in inches.
  *
- * ASME B36.10M, Welded and Seamless Wrought Steel Pipe. Seen in print: sizes 3 to 8 and 16 to 36, schedules STD, XS (16 and
- * up), 10 and 20 (16 and up). From memory: sizes 10, 12, 14; XS below 16; schedule 20 below 16; schedules 30 and 40.
+ * ASME B36.10M, Welded and Seamless Wrought Steel Pipe. Seen in print: sizes 3 to 8 and 16 to 36, schedules STD, XS (16
+ * and up), 10 and 20 (16 and up). From memory: sizes 10, 12, 14; XS below 16; schedule 20 below 16; schedules 30 and
+ * 40.
  */
 export interface PipeSize {
   /** nominal size, NPS */

@@ -1,4 +1,6 @@
-/** Everything that speaks for or against the numbers: cases, step halving, measured fires. Pure: texts in, results out. */
+/**
+ * Everything that speaks for or against the numbers: cases, step halving, measured fires. Pure: texts in, results out.
+ */
 import { version } from '../version.js';
 import { BASE } from './validation/assumptions.js';
 import { readMeasured } from './validation/measured.js';

@@ -1,9 +1,9 @@
 /**
  * What a case expects and how near the computed value must come.
  *
- * Expected: a number, a range `a..b`, or a bound `> a` or `< a`, in the case's unit.
- * Tolerance: `2 %` of expected; `3 K`, `0.005 m`, `1 pt`: an amount in the case's unit (or K, or percentage points); `data`:
- * equal to the printed figure; `range`: inside the range; `information: why`: shown, neither passed nor failed.
+ * Expected: a number, a range `a..b`, or a bound `> a` or `< a`, in the case's unit. Tolerance: `2 %` of expected; `3
+ * K`, `0.005 m`, `1 pt`: an amount in the case's unit (or K, or percentage points); `data`: equal to the printed
+ * figure; `range`: inside the range; `information: why`: shown, neither passed nor failed.
  */
 export interface Expected {
   low: number;

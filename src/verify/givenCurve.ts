@@ -1,7 +1,7 @@
 /**
  * A course that a case gives by its points: straight between them, held before the first and after the last.
  *
- * It is part of the case, not of what is checked; so it stands here and not with what a pit runs.
+ * It is part of the case, not of what is checked: so it interpolates by itself, as an estimate runs no `interpolate`.
  * @param name of the course, for messages
  * @throws RangeError when there are not as many values as times, or times do not rise
  */

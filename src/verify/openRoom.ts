@@ -1,4 +1,7 @@
-/** Rooms whose walls are each at one temperature, clear of gas that radiates, and what they send through an open area, by the pit's own balances. */
+/**
+ * Rooms whose walls are each at one temperature, clear of gas that radiates, and what they send through an open area,
+ * by the pit's own balances.
+ */
 import { Balances } from '../network/balances.js';
 import { Model } from '../network/model.js';
 import { OUTDOORS } from '../network/types.js';

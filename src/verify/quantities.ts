@@ -1,6 +1,6 @@
 /**
- * Quantities of a check's inputs and results, and the units a case file may write them in. Shop kinds come from the one table
- * of units; kinds that only physics needs are added here.
+ * Quantities of a check's inputs and results, and the units a case file may write them in. Shop kinds come from the one
+ * table of units; kinds that only physics needs are added here.
  */
 import { findUnit, nearestName, readNumber, UNITS, type Kind, type UnitRow } from '../units/index.js';
 

@@ -1,4 +1,7 @@
-/** Reads a CSV of cases against the registry. Every fault of the file is gathered, with its line and what would be right. */
+/**
+ * Reads a CSV of cases against the registry. Every fault of the file is gathered, with its line and what would be
+ * right.
+ */
 import { parse } from 'csv-parse/sync';
 import { nearestName } from '../units/index.js';
 import { listed } from '../units/listed.js';

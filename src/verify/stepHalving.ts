@@ -1,6 +1,6 @@
 /**
- * Does an answer stop moving as steps get finer, and as fast as the method promises? Fixed steps halved on bodies with an exact
- * answer and on a whole room; tolerances halved on a whole pit; slices doubled in a wall.
+ * Does an answer stop moving as steps get finer, and as fast as the method promises? Fixed steps halved on bodies with
+ * an exact answer and on a whole room; tolerances halved on a whole pit; slices doubled in a wall.
  */
 import { starterDesign } from '../design/starter.js';
 import { readDesign } from '../design/read.js';

@@ -3,7 +3,9 @@ import type { EstimateResult } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { sayAlone } from './quantity.js';
 
-/** `hardly, only 1.7 °F under 90 °F on a day of 70 °F ...`; null where it was not asked, as where there is no upright. */
+/**
+ * `hardly, only 1.7 °F under 90 °F on a day of 70 °F ...`; null where it was not asked, as where there is no upright.
+ */
 export function coldSmokeWords({ coldSmoke: cold }: EstimateResult, system: UnitSystem): string | null {
   if (!cold) return null;
   const say = sayAlone(system);

@@ -7,8 +7,8 @@ import { sayAlone } from './quantity.js';
 import { rangeOf } from './quantityWords.js';
 
 /**
- * @returns `A 2 lb split every 31 min: reads 224 to 276 °F. From the match it takes 19 min (5.8 to 27 min).`; empty as long as
- *   nobody has followed it
+ * @returns `A 2 lb split every 31 min: reads 224 to 276 °F. From the match it takes 19 min (5.8 to 27 min).`; empty as
+ * long as nobody has followed it
  */
 export function cookLine(result: EstimateResult | null, system: UnitSystem): string {
   if (!result?.steady) return '';

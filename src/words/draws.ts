@@ -4,7 +4,7 @@ import type { EstimateResult, Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { NEXT_TO_NONE, sayAlone, sayQuantity } from './quantity.js';
 import { rankOf } from './warningRank.js';
-import { splitWhere } from './warningWords.js';
+import { warningPlace } from './warningPlace.js';
 
 interface Draws {
   answer: 'yes' | 'barely' | 'no';
@@ -12,26 +12,27 @@ interface Draws {
   why: string;
 }
 
-/** What keeps a pit from drawing, gravest first; a function where the words depend on where. */
-const NO: Readonly<Record<string, (where: string) => string>> = {
+/** What keeps a pit from drawing, gravest first; a function where the words depend on the place. */
+const NO: Readonly<Record<string, (warning: Warning) => string>> = {
   'no-air-path': () => 'next to no air gets to the fire',
   'no-steady-draft': () => 'the draft never settles',
-  'back-draft': (where) => `gas runs backwards through the ${splitWhere(where).place}`,
+  'back-draft': (warning) => `gas runs backwards through the ${warningPlace(warning).place}`,
   'draft-tips-over': () => 'the draft tips over while it warms up',
 };
 
 /** What leaves it drawing, but not well. */
-const BARELY: Readonly<Record<string, (where: string) => string>> = {
-  'fire-limited-by-air': (where) => `too little air for ${where === 'hold fire' ? 'that fire' : 'its full fire'}`,
+const BARELY: Readonly<Record<string, (warning: Warning) => string>> = {
+  'fire-limited-by-air': (warning) =>
+    `too little air for ${warningPlace(warning).fire === 'hold fire' ? 'that fire' : 'its full fire'}`,
   'draft-swings': () => 'the draft swings to and fro',
   'chokes-at-first': () => 'lit cold, it chokes before it draws',
   'little-air': () => 'so little air that wood burns dirty',
-  'door-gap-smoke': (where) => `smoke leaves by the ${splitWhere(where).place}`,
+  'door-gap-smoke': (warning) => `smoke leaves by the ${warningPlace(warning).place}`,
 };
 
 /** Do door gaps leak smoke while it holds? */
 export function gapsSmoke(warnings: readonly Warning[]): boolean {
-  return warnings.some(({ code, where }) => code === 'door-gap-smoke' && where.endsWith('hold fire'));
+  return warnings.some((each) => each.code === 'door-gap-smoke' && warningPlace(each).fire === 'hold fire');
 }
 
 /** Yes, barely or no, from what its states and warnings say. */
@@ -72,11 +73,11 @@ export function drawsSentence(result: EstimateResult, system: UnitSystem): strin
 
 function first(
   warnings: readonly Warning[],
-  words: Readonly<Record<string, (where: string) => string>>,
+  words: Readonly<Record<string, (warning: Warning) => string>>,
 ): string | undefined {
   for (const [code, say] of Object.entries(words)) {
     const found = warnings.find((each) => each.code === code);
-    if (found) return say(found.where);
+    if (found) return say(found);
   }
   return undefined;
 }

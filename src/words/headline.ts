@@ -100,14 +100,17 @@ function litWords(result: EstimateResult, system: UnitSystem): string[] {
 }
 
 /**
- * Does a full fire bring a pit to its target and a cook not? Splits burn up and down, and at most as much as the full fire. Not told
- * where the fire itself or the air is too little, which is said already.
+ * Does a full fire bring a pit to its target and a cook not? Splits burn up and down, and at most as much as the full
+ * fire. Not told where the fire itself or the air is too little, which is said already.
  */
 export function isNeverLit({ design, warmUp, lit, splits }: EstimateResult): boolean {
   return lit === null && warmUp?.gauge_s != null && !(splits && sinks(splits, design.fire));
 }
 
-/** `19 min (5.8 to 27 min)`: when it reads its target from the match, and as soon and as late as it may; an end that prints alike is not said. */
+/**
+ * `19 min (5.8 to 27 min)`: when it reads its target from the match, and as soon and as late as it may; an end that
+ * prints alike is not said.
+ */
 export function litTime(
   { reads_s, soonest_s, latest_s }: NonNullable<EstimateResult['lit']>,
   system: UnitSystem,

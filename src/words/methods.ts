@@ -1,6 +1,6 @@
 /**
- * The published relations that a design's numbers come from, each beside the function that is run: what a sheet says about
- * methods is made from this list, and a test holds that every function in it is run and carries that source.
+ * The published relations that a design's numbers come from, each beside the function that is run: what a sheet says
+ * about methods is made from this list, and a test holds that every function in it is run and carries that source.
  */
 import { hasGaps } from '../design/decks.js';
 import type { Design } from '../design/design.js';

@@ -23,13 +23,16 @@ export function tied(text: string): string {
     .replaceAll('in H2O', 'in\u00a0H2O');
 }
 
-/** Control characters but tab and line ends of either kind, line separators, direction marks, and what XML has no place for. */
+/**
+ * Control characters but tab and line ends of either kind, line separators, direction marks, and what XML has no place
+ * for.
+ */
 const OBEYED =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufffe\uffff]|\r(?!\n)/g;
 
 /**
- * A text for a terminal, with everything that a terminal would obey written as JSON writes it, so that nothing is hidden. In JSON
- * itself such characters only stand in strings, where this means the same.
+ * A text for a terminal, with everything that a terminal would obey written as JSON writes it, so that nothing is
+ * hidden. In JSON itself such characters only stand in strings, where this means the same.
  */
 export function visible(text: string): string {
   return text.replace(OBEYED, (character) => `\\u${character.charCodeAt(0).toString(16).padStart(4, '0')}`);

@@ -1,4 +1,7 @@
-/** What plate is good for beside heat, in sentences: does it stay flat, how long does it last, and where thin plate does as well. */
+/**
+ * What plate is good for beside heat, in sentences: does it stay flat, how long does it last, and where thin plate does
+ * as well.
+ */
 import type { Comparison, ComparedOption } from '../study/compare/compare.js';
 import { COALS_SPREAD, MOST_YEARS, type PanelState, type PlateStudy } from '../study/plate/plateStudy.js';
 import { listed } from '../units/listed.js';

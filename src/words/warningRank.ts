@@ -49,7 +49,9 @@ const RANKS: Readonly<Record<string, WarningRank>> = {
   'fitted-out-of-range': 'shop',
 };
 
-/** A door gap that lets out more than this share of the stack's gas is the buyer's business: common practice, no source. */
+/**
+ * A door gap that lets out more than this share of the stack's gas is the buyer's business: common practice, no source.
+ */
 const MUCH_SMOKE = 0.05;
 /** The share from which a door gap is warned of at all, which its warning's limit is. */
 const SOME_SMOKE = 1e-3;
@@ -81,12 +83,12 @@ export interface SharedWarning extends Warning {
  */
 export function gatherWarnings(
   options: readonly { label: string; result: { warnings: readonly Warning[] } }[],
-  placeOf = (where: string) => where,
+  placeOf = ({ where }: Warning) => where,
 ): SharedWarning[] {
   const kinds = new Map<string, SharedWarning>();
   for (const { label, result } of options) {
     for (const warning of result.warnings) {
-      const key = `${warning.code} ${placeOf(warning.where)}`;
+      const key = `${warning.code} ${placeOf(warning)}`;
       const rank = rankOf(warning);
       const known = kinds.get(key);
       if (!known) kinds.set(key, { ...warning, rank, labels: [label] });
@@ -104,11 +106,6 @@ export function gatherWarnings(
     }
   }
   return [...kinds.values()].sort((a, b) => byRank(a.rank, b.rank));
-}
-
-/** A place without the fire under which it was found. */
-export function placeAlone(where: string): string {
-  return where.replace(/, (?:assumed|hold) fire$/, '');
 }
 
 /** Those that belong on a buyer's first page. */

@@ -1,11 +1,13 @@
 /** Warnings as they are told: those of one kind in one, gravest first, places and fires in words. */
 import type { Design } from '../design/design.js';
 import { rowAt } from '../design/fields.js';
+import { stepsOf } from '../design/path.js';
 import { faceWords } from '../design/plates.js';
 import type { Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { gaugeLabel } from './labels.js';
 import { plainText } from './plainText.js';
+import { warningPlace } from './warningPlace.js';
 import { byRank, rankOf, type WarningRank } from './warningRank.js';
 
 interface ToldWarning {
@@ -57,7 +59,7 @@ function beyond({ value, limits }: Warning): number {
   return limits.low !== undefined && value < limits.low && value > 0 ? limits.low / value : 0;
 }
 
-const FIRES: Readonly<Record<string, string>> = {
+const FIRES = {
   'assumed fire': 'under the full fire',
   'hold fire': 'while holding',
 };
@@ -74,21 +76,15 @@ export function whereWords(where: string, design: Design): string {
   return [place, ...(fire === null ? [] : [fire])].filter((words) => words !== '').join(', ');
 }
 
-/** The place that a warning is of, and under which fire it holds, as `where` has them. */
-export function splitWhere(where: string): { place: string; state: string | null } {
-  const [, place = '', state] = /^(?:(.*?), )?(assumed fire|hold fire)$/.exec(where) ?? [null, where, null];
-  return { place, state: state ?? null };
-}
-
 function partsOf(where: string, design: Design): { place: string; fire: string | null } {
-  const { place, state } = splitWhere(where);
+  const { place, fire } = warningPlace({ where });
   const words =
     place === design.gauge
       ? gaugeLabel(place)
       : FIELD.test(place)
         ? fieldWords(place)
         : place.replace(FACE, (face) => faceWords(face));
-  return { place: plainText(words), fire: state === null ? null : FIRES[state] };
+  return { place: plainText(words), fire: fire && FIRES[fire] };
 }
 
 /**
@@ -99,11 +95,11 @@ function partsOf(where: string, design: Design): { place: string; fire: string |
 function fieldWords(path: string): string {
   const label = rowAt(path)?.unknown?.label;
   if (label !== undefined) return label;
-  const words = path.split('.').map((step) => {
-    const [, name, index] = /^(.*?)(?:\[(\d+)\])?$/.exec(step)!;
-    const spoken = name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-    return index === undefined ? spoken : `${spoken.replace(/s$/, '')} ${Number(index) + 1}`;
-  });
+  const words: string[] = [];
+  for (const step of stepsOf(path)) {
+    if (typeof step === 'number') words.push(`${words.pop()!.replace(/s$/, '')} ${step + 1}`);
+    else words.push(step.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+  }
   return words.reduceRight((inner, part) => `${inner} of ${/\d$/.test(part) ? '' : 'the '}${part}`);
 }
 

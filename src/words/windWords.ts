@@ -5,7 +5,10 @@ import type { Kind } from '../units/index.js';
 
 const AROUND: Readonly<Record<Terrain, string>> = { open: 'open country', suburb: 'a suburb', city: 'a city' };
 
-/** The wind that a pit feels, and where that comes from: '3.9 mph at the pit: 9 mph at the weather station, brought to 40 in up in a suburb'. */
+/**
+ * The wind that a pit feels, and where that comes from: '3.9 mph at the pit: 9 mph at the weather station, brought to
+ * 40 in up in a suburb'.
+ */
 export function windWords(design: Design, say: (kind: Kind, si: number) => string): string {
   const { wind, terrain } = design.site;
   const felt = `${say('speed', windAtPit(design))} at the pit`;

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LuSolver } from '../../src/solve/linear.js';
 import { newton } from '../../src/solve/newton.js';
+import { logSecant } from '../../src/solve/logSecant.js';
 import { bracketedRoot } from '../../src/solve/root.js';
 import { ESDIRK, nextStep, StiffStepper } from '../../src/solve/stiff.js';
 import { type StiffSystem } from '../../src/solve/stiffSystem.js';
@@ -148,6 +149,28 @@ describe('bracketed root', () => {
 
   it('refuses a bracket without a change of sign', () => {
     expect(() => bracketedRoot(() => 1, { low: 0, high: 1, tolerance: 1e-6 })).toThrow(RangeError);
+  });
+});
+
+describe('root by secants in logarithms', () => {
+  const search = { low: 0.01, high: 100, guess: 1, slope: { usual: 1, least: 0.2, most: 5 }, stride: 2, turns: 40 };
+  const near = (value: number) => (Math.abs(value) < 1e-9 ? 0 : value);
+
+  it('is found from any guess where the function goes with a power of its number, the steeper the more', () => {
+    const log = fc.double({ min: -4, max: 4, noNaN: true });
+    fc.assert(
+      fc.property(log, log, fc.double({ min: 0.3, max: 2, noNaN: true }), (root, guess, power) => {
+        const off = (x: number) => near(power * (Math.log(x) - root) + 0.02 * (Math.log(x) - root) ** 3);
+        const found = logSecant(off, { ...search, guess: Math.exp(guess) });
+        expect(Math.abs(Math.log(found!) - root)).toBeLessThan(1e-8);
+      }),
+    );
+  });
+
+  it('is none beyond a bound, or where there is no value on the way', () => {
+    expect(logSecant((x) => Math.log(x) - 5, search)).toBeNull();
+    expect(logSecant((x) => Math.log(x) + 5, search)).toBeNull();
+    expect(logSecant((x) => (x < 0.5 ? NaN : Math.log(x) + 1), search)).toBeNull();
   });
 });
 

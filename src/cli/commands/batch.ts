@@ -28,13 +28,20 @@ export interface BatchOptions {
   workers?: number;
 }
 
-/** Slices a thread has before it or done and waiting for their turn: enough that none idles while another has a slow design. */
+/**
+ * Slices a thread has before it or done and waiting for their turn: enough that none idles while another has a slow
+ * design.
+ */
 const WINDOW = 16;
 
-/** A thread's heap [MB]: the old part five times what the worst lines take; with a larger young one memory creeps up. */
+/**
+ * A thread's heap [MB]: the old part five times what the worst lines take; with a larger young one memory creeps up.
+ */
 const HEAP = { young: 12, old: 128 };
 
-/** A filter: designs in, a line each; results out, a line each, in the same order, however many threads share the work. */
+/**
+ * A filter: designs in, a line each; results out, a line each, in the same order, however many threads share the work.
+ */
 export async function run(options: BatchOptions): Promise<void> {
   const { changes, output = '-', workers = defaultWorkers() } = options;
   if (changes === '-') throw new Stop(exit.wrongUsage, '--changes takes a file: standard input holds the changes.');

@@ -17,7 +17,9 @@ export interface ColdSmokeOptions extends OutputOptions {
   air?: string;
 }
 
-/** Whether a pit can smoke cold on its site's day: the smallest steady fire, and what the thermometers read under it. */
+/**
+ * Whether a pit can smoke cold on its site's day: the smallest steady fire, and what the thermometers read under it.
+ */
 export async function run(path: string, options: ColdSmokeOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output });
   const loaded = await loadDesign(path);

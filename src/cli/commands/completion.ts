@@ -21,7 +21,10 @@ interface Listed {
   suffix: string;
 }
 
-/** A script that completes commands, options, their values and, after `--vary`, fields, made from the commands themselves. */
+/**
+ * A script that completes commands, options, their values and, after `--vary`, fields, made from the commands
+ * themselves.
+ */
 export async function run(program: Command, shell: Shell): Promise<void> {
   const lists: Listed[] = [
     { option: '--vary', words: varied(designJsonSchema()), suffix: '=' },

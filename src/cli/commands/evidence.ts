@@ -29,7 +29,9 @@ export interface EvidenceOptions {
 
 const PLOTS = 'plots';
 
-/** Runs the published cases and the measured fires, or somebody's own cases; not 0 when a row misses without a reason. */
+/**
+ * Runs the published cases and the measured fires, or somebody's own cases; not 0 when a row misses without a reason.
+ */
 export async function run(options: EvidenceOptions): Promise<void> {
   refuseClashes(options.cases ?? '-', { '--output': options.output }, 'case file');
   if (options.list) return openSink(options.output ?? '-').write(listChecks());

@@ -21,7 +21,10 @@ export interface SizeOptions extends OutputOptions {
   workers?: number;
 }
 
-/** Intakes, throat and stack from stock that carry a design's fire: a table of choices, each solved in full, with margins. */
+/**
+ * Intakes, throat and stack from stock that carry a design's fire: a table of choices, each solved in full, with
+ * margins.
+ */
 export async function run(path: string, options: SizeOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output });
   const file = await readText(path);

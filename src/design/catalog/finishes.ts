@@ -1,8 +1,8 @@
 /**
  * Outside finishes: total emissivity, and the temperature a coating stands.
  *
- * Emissivities: tables of infrared instruments (FLIR manuals T559880 and T810253, Omega OS100, Raytek), as read there. Paint
- * limits: common practice, no source.
+ * Emissivities: tables of infrared instruments (FLIR manuals T559880 and T810253, Omega OS100, Raytek), as read there.
+ * Paint limits: common practice, no source.
  */
 interface FinishRow {
   /** total hemispherical emissivity, 0..1 */

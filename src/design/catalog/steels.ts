@@ -1,8 +1,8 @@
 /**
  * What heat does to steel: where it scales away in air, where it creeps, and what is left of its strength.
  *
- * Limits for years of use; they are where something begins, not where it fails. A pit is heated and cooled time and again, so
- * for scaling the limit for intermittent service counts, which is the lower one of austenitic steel.
+ * Limits for years of use; they are where something begins, not where it fails. A pit is heated and cooled time and
+ * again, so for scaling the limit for intermittent service counts, which is the lower one of austenitic steel.
  */
 import type { Steel } from '../../physics/steel.js';
 

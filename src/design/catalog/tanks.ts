@@ -1,6 +1,7 @@
 /**
- * Tanks and drums that pits are built of. Common practice, no source: makers differ by inches, and by a gauge or two of plate.
- * Lengths are between the seams of the heads; the gallons that a name gives are what it holds brimful, and hold the sizes in check.
+ * Tanks and drums that pits are built of. Common practice, no source: makers differ by inches, and by a gauge or two of
+ * plate. Lengths are between the seams of the heads; the gallons that a name gives are what it holds brimful, and hold
+ * the sizes in check.
  */
 import { siOf } from '../ranges.js';
 import type { HeadKind } from '../heads.js';

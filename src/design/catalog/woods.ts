@@ -1,13 +1,14 @@
 /**
  * Woods: what they are made of, dry, and how heavy they are.
  *
- * Composition: Gottlieb, in Babcock & Wilcox, Steam: Its Generation and Use, Table 41. Other woods take the generic analysis
- * C 50, H 6, O 43.5 %, rest ash: woods differ little. Densities: wood-density tables, air dry (secondary), +-8 %.
+ * Composition: Gottlieb, in Babcock & Wilcox, Steam: Its Generation and Use, Table 41. Other woods take the generic
+ * analysis C 50, H 6, O 43.5 %, rest ash: woods differ little. Densities: wood-density tables, air dry (secondary), +-8
+ * %.
  *
- * Net heat: every wood takes 19.0 MJ/kg dry (AIEL, Wood Fuels Handbook, table of net heat against moisture). Gottlieb also
- * prints heats per species (8316 Btu/lb for oak to 9153 for pine), headed dry, while the text beside them speaks of air-dry
- * wood; with the basis unsettled they would move a result by 5 % either way on a guess, so they are kept here for the record
- * (`printedHeat`) and not used. A builder who has a measured heat gives `wood.heat`.
+ * Net heat: every wood takes 19.0 MJ/kg dry (AIEL, Wood Fuels Handbook, table of net heat against moisture). Gottlieb
+ * also prints heats per species (8316 Btu/lb for oak to 9153 for pine), headed dry, while the text beside them speaks
+ * of air-dry wood; with the basis unsettled they would move a result by 5 % either way on a guess, so they are kept
+ * here for the record (`printedHeat`) and not used. A builder who has a measured heat gives `wood.heat`.
  */
 import type { WoodComposition } from '../../physics/wood.js';
 

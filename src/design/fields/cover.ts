@@ -1,4 +1,7 @@
-/** What a part's walls are made of and covered with: insulation, finish, lining, heat shield, and one face unlike the others. */
+/**
+ * What a part's walls are made of and covered with: insulation, finish, lining, heat shield, and one face unlike the
+ * others.
+ */
 import * as z from 'zod';
 import {
   DEFAULT_FINISH,

@@ -1,4 +1,7 @@
-/** What lies over the gas's way under the food: a reverse-flow plate, a row of plates with gaps between them, or a deflector. */
+/**
+ * What lies over the gas's way under the food: a reverse-flow plate, a row of plates with gaps between them, or a
+ * deflector.
+ */
 import { pathText } from '../path.js';
 import { range } from '../ranges.js';
 import type { Fields } from '../reading.js';

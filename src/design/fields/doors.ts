@@ -58,7 +58,8 @@ export const several = (name: PartName) =>
   );
 
 /**
- * Leaks of several doors: a door without one takes its share of the part's by its rim, and the part's becomes what all come to.
+ * Leaks of several doors: a door without one takes its share of the part's by its rim, and the part's becomes what all
+ * come to.
  */
 export function withDoors<
   T extends { doorGap: number; doors?: { name: string; width: number; height: number; gap: number }[]; door?: unknown },

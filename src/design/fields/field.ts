@@ -1,7 +1,7 @@
 /**
- * What a design file is made of. A field is declared once, by one of the functions here, and all else follows from that row: the
- * JSON Schema says what may stand there, the reader turns it into SI or names the fault, `check` and the sheets print it, the page
- * gets its slider, and a fit or a spread study moves what is unknown.
+ * What a design file is made of. A field is declared once, by one of the functions here, and all else follows from that
+ * row: the JSON Schema says what may stand there, the reader turns it into SI or names the fault, `check` and the
+ * sheets print it, the page gets its slider, and a fit or a spread study moves what is unknown.
  */
 import * as z from 'zod';
 import { PLAIN_KINDS } from '../../units/index.js';

@@ -15,8 +15,8 @@ export interface Field<T = unknown> {
    */
   zod: z.ZodType;
   /**
-   * The value in SI, undefined where there is none; faults and defaults go into the reading, and a number that is absent or
-   * faulty is NaN.
+   * The value in SI, undefined where there is none; faults and defaults go into the reading, and a number that is
+   * absent or faulty is NaN.
    *
    * @param own the block that the field stands in, as far as it has been read
    * @param around the block around that one
@@ -52,8 +52,8 @@ export type Loose<T> = Flat<
 export type Flat<T> = { [K in keyof T]: T[K] };
 
 /**
- * How an unknown is off, and so how it is fitted and carried over to another design: 'times' by a factor, 'is' by an amount. In the
- * order in which unknowns are told.
+ * How an unknown is off, and so how it is fitted and carried over to another design: 'times' by a factor, 'is' by an
+ * amount. In the order in which unknowns are told.
  */
 export const UNKNOWN_SCALES = {
   heat: 'times',
@@ -95,7 +95,9 @@ export interface Slider {
 /** A number of a design. */
 export interface Row {
   range: Range;
-  /** how it is printed, where not in the usual units of its kind: as a bare number, in other units, with other digits */
+  /**
+   * how it is printed, where not in the usual units of its kind: as a bare number, in other units, with other digits
+   */
   print?: { bare?: true; digits?: number; shop?: string; si?: string };
   slider?: Slider;
   /** an unknown that a spread study draws and a fit may settle, as a builder says it in at most 30 letters */

@@ -6,8 +6,8 @@ import { quantity } from './field.js';
 import { type Field } from './fieldType.js';
 
 /**
- * How far a probe may read off all the time, standard deviation [K]: 2 °F. An estimate; thermocouples of the usual kind and
- * kitchen probes are sold to about twice that (common practice, no source).
+ * How far a probe may read off all the time, standard deviation [K]: 2 °F. An estimate; thermocouples of the usual kind
+ * and kitchen probes are sold to about twice that (common practice, no source).
  */
 export const PROBE_ACCURACY = (2 * 5) / 9;
 

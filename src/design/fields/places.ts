@@ -6,7 +6,10 @@ import { block, list, optional, readRows, usual } from './blocks.js';
 import { choice, quantity, text } from './field.js';
 import { AREA, HEIGHT, SHARE } from './shared.js';
 
-/** Surface of #9 expanded metal by its weight [m2/kg]: 4 over density and strand, about 0.14 in (common practice, no source). */
+/**
+ * Surface of #9 expanded metal by its weight [m2/kg]: 4 over density and strand, about 0.14 in (common practice, no
+ * source).
+ */
 const EXPANDED_METAL = 0.14;
 
 export const grate = block('A grate: where food lies in the chamber.', {
@@ -27,8 +30,9 @@ export const grate = block('A grate: where food lies in the chamber.', {
 });
 
 /**
- * A 1/4 in stem shorter than this reads, over its inner half, more than 7 % of the way from the gas to its plate [m]: 3 in. A fin
- * with an insulated tip (Incropera et al., 6th ed., Table 3.4), 25 W/(m² K), stainless, 40 % of its section solid (estimates).
+ * A 1/4 in stem shorter than this reads, over its inner half, more than 7 % of the way from the gas to its plate [m]: 3
+ * in. A fin with an insulated tip (Incropera et al., 6th ed., Table 3.4), 25 W/(m² K), stainless, 40 % of its section
+ * solid (estimates).
  */
 const SHORT_STEM = 0.0762;
 

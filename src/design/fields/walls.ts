@@ -8,7 +8,9 @@ import { pathText } from '../path.js';
 /** Walls of two ways to write them that differ by no more than this share are the same: 9/16 in and 0.562 in. */
 const SAME_WALL = 0.01;
 
-/** Thickness from the part's own field, or from the wall of the pipe that its diameter names. NaN where neither says. */
+/**
+ * Thickness from the part's own field, or from the wall of the pipe that its diameter names. NaN where neither says.
+ */
 export function wallOf(part: Fields, key: 'plate' | 'wall', diameter: QuantityRead | undefined): number {
   const pipeWall = diameter?.pipe?.wall;
   if (part.has(key)) {

@@ -1,4 +1,7 @@
-/** The colours of a side view, one scale for every design and every picture so that they can be compared, and what they mean. */
+/**
+ * The colours of a side view, one scale for every design and every picture so that they can be compared, and what they
+ * mean.
+ */
 import { convert } from '../../units/index.js';
 import type { Paint } from '../drawing.js';
 import { PAPER_PAINT } from '../drawingScene.js';

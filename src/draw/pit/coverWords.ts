@@ -5,7 +5,10 @@ import { format, formatPlate } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import { plainText } from '../../words/plainText.js';
 
-/** What heads a part has and what covers it, then its faces of other plate or covered otherwise and its doors, a line each. */
+/**
+ * What heads a part has and what covers it, then its faces of other plate or covered otherwise and its doors, a line
+ * each.
+ */
 export function coverWords(part: HorizontalPart | Upright): string[] {
   const { insulation, lining, shield, door, doors = [] } = part;
   const faces = 'depth' in part ? FACES.slice(0, 3) : FACES;

@@ -52,7 +52,8 @@ export interface PitDrawingOptions {
  * Scale drawing of a pit with its main dimensions, from the design's own numbers.
  *
  * @param design as read, SI
- * @returns the drawing, its scale [px per m], what of plates and covers found no room in it, a sentence a part, and where its side view stands
+ * @returns the drawing, its scale [px per m], what of plates and covers found no room in it, a sentence a part, and
+ * where its side view stands
  * @example drawingSvg(pitDrawing(design, { width: 900, arrange: 'row' }), paint, 'Side and end view')
  */
 export function pitDrawing(

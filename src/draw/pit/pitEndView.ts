@@ -37,7 +37,9 @@ function drawBox(sheet: Sheet, part: Upright): void {
   drawRings(sheet, part, false);
 }
 
-/** Heat shield, insulation, plate and lining of a section, from the outside in; `plate`: with the line of its inside. */
+/**
+ * Heat shield, insulation, plate and lining of a section, from the outside in; `plate`: with the line of its inside.
+ */
 function drawRings(sheet: Sheet, part: HorizontalPart | Upright, plate: boolean): void {
   const walls = (['floor', 'roof', 'sides'] as const).map((name) => wallAt(part, name));
   const ring = (by: (wall: Wall) => number, look: Parameters<Sheet['rect']>[1]) =>
@@ -53,7 +55,10 @@ function drawRings(sheet: Sheet, part: HorizontalPart | Upright, plate: boolean)
 /** Points along each third of a round part's girth. */
 const ARC = 24;
 
-/** A section so much larger at floor, roof and sides [m]: a circle where that is the same all round, else by thirds of its girth. */
+/**
+ * A section so much larger at floor, roof and sides [m]: a circle where that is the same all round, else by thirds of
+ * its girth.
+ */
 function outline(
   sheet: Sheet,
   part: HorizontalPart | Upright,

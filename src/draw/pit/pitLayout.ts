@@ -1,4 +1,7 @@
-/** Where the parts of a pit stand, seen from the side: x along the gas's way from the firebox, heights above the ground [m]. */
+/**
+ * Where the parts of a pit stand, seen from the side: x along the gas's way from the firebox, heights above the ground
+ * [m].
+ */
 import type { Design, HorizontalPart, StationName, Upright } from '../../design/design.js';
 import { stackSection } from '../../design/stackSection.js';
 import { deckOf, hasGaps } from '../../design/decks.js';
@@ -132,7 +135,9 @@ export function roomIn(span: Span, part: Part): Span {
   return grownBetween(span, part, (wall) => -depthOf(wall));
 }
 
-/** Stacks stand at the far end of their part; on a reverse-flow chamber beside the fire, in the middle of an upright. */
+/**
+ * Stacks stand at the far end of their part; on a reverse-flow chamber beside the fire, in the middle of an upright.
+ */
 function stackSpans(design: Design, parts: { chamber?: Span; upright?: Span }): Span[] {
   const { stacks, chamber } = design;
   return stacks.map((stack, i) => {

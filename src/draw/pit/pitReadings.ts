@@ -13,7 +13,10 @@ import { DIAL_RADIUS, drawDot } from './pitSideNotes.js';
 const APART = 3;
 /** Paper round a text [px]. */
 const RIM = 2;
-/** Half the height of a line of text, and from a grate's line to the middle of what stands over it, as parts of the lettering. */
+/**
+ * Half the height of a line of text, and from a grate's line to the middle of what stands over it, as parts of the
+ * lettering.
+ */
 const HALF_LINE = 0.55;
 const OVER = 0.62;
 
@@ -65,7 +68,10 @@ class Writer {
     this.lettering = sheet.place.lettering;
   }
 
-  /** Beside a dial, over or under it; over a grate's line or under it. A dial that nothing shows yet gets a dot, or is left out. */
+  /**
+   * Beside a dial, over or under it; over a grate's line or under it. A dial that nothing shows yet gets a dot, or is
+   * left out.
+   */
   reading({ mark, text, at, part }: Reading, mayLeave: boolean): void {
     const { lettering: size, sheet } = this;
     const [x, y, round] = [sheet.x(at.x), sheet.y(at.height), dialBox(sheet, at)];

@@ -53,7 +53,10 @@ export function drawDot(sheet: Sheet, at: { x: number; height: number }): void {
   sheet.circle(at, 2.5 / sheet.place.scale, { pen: 'thin', fill: 'paper' });
 }
 
-/** Between the lines of a label, as part of the lettering; labels move up and down in their part by so much at a time [px]. */
+/**
+ * Between the lines of a label, as part of the lettering; labels move up and down in their part by so much at a time
+ * [px].
+ */
 const LABEL_LINE = 1.3;
 const SHIFT = 3;
 

@@ -8,8 +8,8 @@ import { pitDrawing } from './pitDrawing.js';
 import type { Scene } from '../scene.js';
 
 /**
- * Gas temperatures and flows on the side view: a station's colour and number are its gas, with thermometer and steel under it;
- * below, the colour scale, light to dark so that a grey print reads too.
+ * Gas temperatures and flows on the side view: a station's colour and number are its gas, with thermometer and steel
+ * under it; below, the colour scale, light to dark so that a grey print reads too.
  */
 export function temperatureView(
   { design }: EstimateResult,

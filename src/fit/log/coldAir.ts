@@ -1,4 +1,7 @@
-/** Outdoor air against a pit that is still cold: both thermometers then read the same, or one of them is in another unit. */
+/**
+ * Outdoor air against a pit that is still cold: both thermometers then read the same, or one of them is in another
+ * unit.
+ */
 import type { Design } from '../../design/design.js';
 import { format, parseQuantity } from '../../units/index.js';
 import type { Column } from './columns.js';
@@ -6,7 +9,10 @@ import type { LogCurve } from './log.js';
 import type { Readings } from './readings.js';
 import type { Report } from './report.js';
 
-/** A cold pit reads outdoor air within this [K] (estimate: a night's steel lags the morning by a few K, probes are off by less). */
+/**
+ * A cold pit reads outdoor air within this [K] (estimate: a night's steel lags the morning by a few K, probes are off
+ * by less).
+ */
 const SAME = 6;
 /** So far apart they are not the same air [K]; no pit without a fire is so much colder than outdoors. */
 const APART = 10;
@@ -44,7 +50,7 @@ export function tellColdAir(
     report.note({
       ...at,
       code: 'air-unit',
-      message: `${column!.header} says ${read} outdoors where the probes begin at ${cold}: as ${other.unit} it would be just that. Is its unit right?`,
+      message: `It says ${read} outdoors where the probes begin at ${cold}: as ${other.unit} it would be just that. Is its unit right?`,
     });
   } else if (probes < outdoors) {
     const whose = air ? `${column!.header} says ${read}` : `the design has ${read}, and the log says nothing of it`;

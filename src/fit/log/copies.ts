@@ -4,7 +4,9 @@ import { counted, type Report } from './report.js';
 /** Readings in common that it takes, and the share of them that must be the same to the last digit. */
 const LEAST = 20;
 const SAME = 0.98;
-/** And they must move [K]: two probes of a pit that is cold, or holds, may well read alike on a logger of whole degrees. */
+/**
+ * And they must move [K]: two probes of a pit that is cold, or holds, may well read alike on a logger of whole degrees.
+ */
 const MOVES = 30;
 
 /** Tells of two columns that hold the same readings: probes in two places never agree to the digit all the way up. */
@@ -19,7 +21,7 @@ export function tellCopies(channels: readonly Readings[], report: Report): void 
       if (both.length < LEAST || same.length < SAME * both.length || high - low < MOVES) continue;
       report.note({
         code: 'copied-probe',
-        message: `${other.column.header} holds the same readings as ${channel.column.header}, to the last digit (${counted(same.length, 'row')}): one of them is a copy.`,
+        message: `It holds the same readings as ${channel.column.header}, to the last digit (${counted(same.length, 'row')}): one of them is a copy.`,
         where: other.column.header,
         line: other.line[0],
         count: same.length,

@@ -1,14 +1,15 @@
 /**
  * Probes that tell nothing of the pit: stuck at one reading while others move, or lying outside while others heat up.
  *
- * Both need another probe as witness. A pit that holds reads the same for long on a logger of whole degrees, a far probe stays
- * cold for a while after lighting, the skin of an insulated part hardly warms: none of these counts as dead.
+ * Both need another probe as witness. A pit that holds reads the same for long on a logger of whole degrees, a far
+ * probe stays cold for a while after lighting, the skin of an insulated part hardly warms: none of these counts as
+ * dead.
  */
 import type { Design, StationName } from '../../design/design.js';
 import { partOfStation } from '../../design/stations.js';
 import { format } from '../../units/index.js';
 import { firstAtOrAfter } from './outliers.js';
-import { median } from 'simple-statistics';
+import { median, quantile } from 'simple-statistics';
 import { resolutionOf, without, type Readings } from './readings.js';
 import { counted, type Report } from './report.js';
 
@@ -17,7 +18,10 @@ const FAHRENHEIT = 5 / 9;
 /** A stuck probe reads the same for at least so long [s] and so many readings. */
 const STUCK_TIME = 1200;
 const STUCK_READINGS = 8;
-/** The witness has moved by this much [K], and by so many of the stuck probe's own steps where it moves less than the witness. */
+/**
+ * The witness has moved by this much [K], and by so many of the stuck probe's own steps where it moves less than the
+ * witness.
+ */
 const LEAST_MOVE = 20 * FAHRENHEIT;
 const MOVE_STEPS = 10;
 /** Moved by the fire alone, or while the stuck probe is still cold, a witness must move further [K]. */
@@ -87,7 +91,7 @@ export function withoutDeadProbes(
 function tell(report: Report, { column }: Readings, count: number, line: number, what: string): void {
   report.note({
     code: 'dead-probe',
-    message: `${column.header} ${what} (first in line ${line}).`,
+    message: `It ${what}.`,
     where: column.header,
     line,
     count,
@@ -167,7 +171,7 @@ function liesOutside(channel: Readings, channels: readonly Readings[], design: D
   if (column.measured === 'steel' && isInsulated(design, column.station)) return false;
   const first = median(value.slice(0, 5));
   if (Math.abs(first - outdoors) > OUTSIDE_START) return false;
-  const high = Float64Array.from(value).sort()[Math.floor(0.98 * (value.length - 1))];
+  const high = quantile(value, 0.98);
   if (high - first > OUTSIDE_RISE) return false;
   const [start, end] = [time_s[0], time_s[time_s.length - 1]];
   return channels.some((witness) => {

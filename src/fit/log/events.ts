@@ -131,7 +131,7 @@ function readWood(source: Source): WoodAdded[] | null {
     report.note({
       code: 'running-total',
       message:
-        `${column.header} looks like a running total: it rises piece by piece, up to ${format('mass', Math.max(...wood.map(({ mass_kg }) => mass_kg)))}. ` +
+        `This looks like a running total: it rises piece by piece, up to ${format('mass', Math.max(...wood.map(({ mass_kg }) => mass_kg)))}. ` +
         'Each cell is read as wood laid on at that time; give each piece by itself.',
       where: column.header,
       line: table.headerLine,
@@ -188,7 +188,7 @@ function readDoor(source: Source): Stretch[] {
   if (opened !== undefined && end > opened) stretches.push({ from_s: opened, to_s: end });
   report.note({
     code: 'unreadable-cell',
-    message: `${column.header}: ${counted(unreadable, 'cell')} that say neither open nor shut left out (first in line ${first}); the door stays as it was.`,
+    message: `${counted(unreadable, 'cell')} that say neither open nor shut left out; the door stays as it was.`,
     where: column.header,
     line: first,
     count: unreadable,

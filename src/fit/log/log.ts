@@ -1,6 +1,6 @@
 /**
- * A cook's log as a fit sees it: SI, times counted from the log's first row. What was doubtful is already left out and told
- * in `notes`. Made by `readLog` from a logger's CSV, or by a script.
+ * A cook's log as a fit sees it: SI, times counted from the log's first row. What was doubtful is already left out and
+ * told in `notes`. Made by `readLog` from a logger's CSV, or by a script.
  */
 import type { StationName } from '../../design/design.js';
 
@@ -47,10 +47,12 @@ export interface Stretch {
 
 /** Something about a log that its reader should know, most of it about rows that were left out. */
 export interface LogNote {
-  /** kebab-case, stable: gap, repeated-time, unordered-time, outlier, dead-probe, restart, midnight, unreadable-cell, unused-column,
-   * running-total, air-unit, colder-than-air, copied-probe ... */
+  /**
+   * kebab-case, stable: gap, repeated-time, unordered-time, outlier, dead-probe, restart, midnight, unreadable-cell,
+   * unused-column, running-total, air-unit, colder-than-air, copied-probe ...
+   */
   code: string;
-  /** one sentence: what, how much of it, what was done */
+  /** one sentence about the place: what, how much of it, what was done; which place and line stands beside it */
   message: string;
   /** header or 'log' */
   where: string;

@@ -1,4 +1,7 @@
-/** Cells of a column to numbers in SI: the header's unit or their own, decimal points or commas, and words for no reading. */
+/**
+ * Cells of a column to numbers in SI: the header's unit or their own, decimal points or commas, and words for no
+ * reading.
+ */
 import { parseQuantity, type OtherUnits } from '../../units/index.js';
 import type { Column } from './columns.js';
 import type { LogTable } from './table.js';

@@ -1,4 +1,5 @@
 /** Rows in the order of time: restarts and stray times taken out, a few rows sorted, rows of one time put together. */
+import { median } from 'simple-statistics';
 import { format } from '../../units/index.js';
 import { counted, type Report } from './report.js';
 import type { LogTable } from './table.js';
@@ -34,7 +35,7 @@ const LONGEST = 7 * 86_400;
 /** Undefined: the faults are in the report. */
 export function orderRows(seconds: Float64Array, table: LogTable, report: Report): Timeline | undefined {
   const all = [...seconds.keys()].filter((row) => Number.isFinite(seconds[row]));
-  const step = medianStep(all.length, (i) => seconds[all[i]]);
+  const step = medianStep(all.map((row) => seconds[row]));
   if (step === undefined) {
     report.fault({
       code: 'out-of-range',
@@ -66,14 +67,10 @@ export function orderRows(seconds: Float64Array, table: LogTable, report: Report
 }
 
 /** Median of the steps that rise, of times in the order of a list. */
-function medianStep(count: number, timeAt: (i: number) => number): number | undefined {
-  const steps = new Float64Array(Math.max(0, count - 1));
-  let rising = 0;
-  for (let i = 1; i < count; i++) {
-    const step = timeAt(i) - timeAt(i - 1);
-    if (step > 1e-6) steps[rising++] = step;
-  }
-  return rising === 0 ? undefined : steps.subarray(0, rising).sort()[rising >> 1];
+function medianStep(times: readonly number[]): number | undefined {
+  const steps = times.slice(1).map((time, i) => time - times[i]);
+  const rising = steps.filter((step) => step > 1e-6);
+  return rising.length === 0 ? undefined : median(rising);
 }
 
 function splitAtRestarts(rows: readonly number[], seconds: Float64Array, step: number): number[][] {
@@ -245,7 +242,7 @@ function group(rows: readonly number[], seconds: Float64Array, table: LogTable, 
     count: differing.length,
     leftOut: 'rows',
   });
-  return { time_s, rows: groups, interval_s: medianStep(time_s.length, (i) => time_s[i]) ?? 0 };
+  return { time_s, rows: groups, interval_s: medianStep(time_s) ?? 0 };
 }
 
 function tellGaps({ time_s, rows, interval_s }: Timeline, table: LogTable, report: Report): void {

@@ -28,18 +28,21 @@ const LEAST_SHARED = 1;
 const SHARED_NOISE = 4;
 /** A thicker stem shares it so much later [s]. */
 const SHARED_LATE = 30;
-/** A rise that others share is real when it lasts so long, as between two openings of a door [s]; a shorter one is the logger's. */
+/**
+ * A rise that others share is real when it lasts so long, as between two openings of a door [s]; a shorter one is the
+ * logger's.
+ */
 const REAL_RISE = 60;
 /** Nothing of a pit is much colder than outdoors [K]. */
 const BELOW_OUTDOORS = 15;
 
 /**
- * Takes out spikes, in the manner of the Hampel identifier (Davies and Gather 1993, from memory) with the neighbours' level for
- * the median: a run of up to five readings that all lie off both neighbours, the same way, by over 20 °F and eight times the
- * noise, with the neighbours at one level.
+ * Takes out spikes, in the manner of the Hampel identifier (Davies and Gather 1993, from memory) with the neighbours'
+ * level for the median: a run of up to five readings that all lie off both neighbours, the same way, by over 20 °F and
+ * eight times the noise, with the neighbours at one level.
  *
- * What a pit does is kept: a door makes a fall that recovers slowly, is written in the log, or shows on other probes as well;
- * and with long steps between readings a probe may well have been there and back.
+ * What a pit does is kept: a door makes a fall that recovers slowly, is written in the log, or shows on other probes as
+ * well; and with long steps between readings a probe may well have been there and back.
  */
 export function withoutOutliers(
   channels: readonly Readings[],
@@ -62,8 +65,8 @@ export function withoutOutliers(
     report.note({
       code: 'outlier',
       message:
-        `${channel.column.header}: ${counted(out.size, 'reading')} in ${counted(spikes.length, 'spike')} that come back at once ` +
-        `left out, the highest of ${format('temperatureDifference', largest)} (first in line ${channel.line[first]}).`,
+        `${counted(out.size, 'reading')} in ${counted(spikes.length, 'spike')} that come back at once ` +
+        `left out, the highest of ${format('temperatureDifference', largest)}.`,
       where: channel.column.header,
       line: channel.line[first] ?? null,
       count: out.size,

@@ -1,8 +1,9 @@
 /**
  * A logger's CSV to a cook's log in SI, or to every fault in it.
  *
- * `readLog` never throws and never guesses: what is doubtful is left out and told in the log's notes, what can't be read as a
- * log gives faults, each with file, line, header, value as written, what is allowed and the nearest right name.
+ * `readLog` never throws and never guesses: what is doubtful is left out and told in the log's notes, what can't be
+ * read as a log gives faults, each with file, line, header, value as written, what is allowed and the nearest right
+ * name.
  */
 import type { Design } from '../../design/design.js';
 import { squashed } from '../../design/logHeaders.js';

@@ -70,7 +70,7 @@ export function readingsOf(
   const tell = (code: string, { count, line, cell }: Told, what: string): void =>
     report.note({
       code,
-      message: `${column.header}: ${what} (first in line ${line}${cell === '' ? '' : `: '${cell}'`}).`,
+      message: `${what}${cell === '' ? '' : ` (first: '${cell}')`}.`,
       where: column.header,
       line,
       count,

@@ -9,9 +9,9 @@ const LEAST_RISES = 3;
 const MOST_RESETS = 1 / 3;
 
 /**
- * Whether weights, one after the other, look like a scale that adds up rather than like pieces: they rise by about a piece each
- * time, or stay, and fall only where somebody set it back. Pieces of one size hardly rise at all; pieces that happen to grow
- * don't double.
+ * Whether weights, one after the other, look like a scale that adds up rather than like pieces: they rise by about a
+ * piece each time, or stay, and fall only where somebody set it back. Pieces of one size hardly rise at all; pieces
+ * that happen to grow don't double.
  *
  * @param masses those that are not nothing, in the order of time
  */

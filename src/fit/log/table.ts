@@ -85,7 +85,10 @@ interface Found {
   before: number;
 }
 
-/** The line among the first forty that names most columns; where none names any, the first that heads a table of numbers. */
+/**
+ * The line among the first forty that names most columns; where none names any, the first that heads a table of
+ * numbers.
+ */
 function findHeader(lines: readonly string[], mapped: ReadonlySet<string>): Found | undefined {
   let best: (Found & { score: number }) | undefined;
   let table: Found | undefined;
@@ -271,8 +274,8 @@ function headerCells(line: string, cells: readonly string[]): HeaderCell[] {
 }
 
 /**
- * A file that ends without a line break may have been cut in its last cell: 231 then reads 23. A last cell that is shorter
- * than those above it, or has other decimals, is marked so that it reads as no number.
+ * A file that ends without a line break may have been cut in its last cell: 231 then reads 23. A last cell that is
+ * shorter than those above it, or has other decimals, is marked so that it reads as no number.
  */
 function markCut(table: LogTable, lastLine: number, report: Report): void {
   const last = table.cells.at(-1);

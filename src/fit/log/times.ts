@@ -149,7 +149,10 @@ function datedTimes(
   });
 }
 
-/** How dates such as 7/4/2026 are meant: as those that leave no choice, else by the reading that is a cook and not half a year. */
+/**
+ * How dates such as 7/4/2026 are meant: as those that leave no choice, else by the reading that is a cook and not half
+ * a year.
+ */
 function orderOfDates(stamps: readonly (Stamp | undefined)[]): 'month-day' | 'day-month' | undefined {
   const orders = ['month-day', 'day-month'] as const;
   const open = stamps.flatMap((stamp) => (stamp?.date?.order === 'unknown' ? [stamp.date] : []));
@@ -170,7 +173,10 @@ function orderOfDates(stamps: readonly (Stamp | undefined)[]): 'month-day' | 'da
   return fitting.length === 1 || (sameDay && fitting.length > 0) ? fitting[0] : undefined;
 }
 
-/** Clock times without a date: a step back by nearly a turn of the clock is midnight, or noon on a clock of twelve hours. */
+/**
+ * Clock times without a date: a step back by nearly a turn of the clock is midnight, or noon on a clock of twelve
+ * hours.
+ */
 function clockTimes(
   stamps: readonly (Stamp | undefined)[],
   time: Column,

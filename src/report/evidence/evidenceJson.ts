@@ -1,4 +1,7 @@
-/** The evidence as JSON: one entry a case, and one a measured quantity with its rows; rounded, so that it is the same everywhere. */
+/**
+ * The evidence as JSON: one entry a case, and one a measured quantity with its rows; rounded, so that it is the same
+ * everywhere.
+ */
 import type { Evidence } from '../../verify/evidence.js';
 import type { Outcome } from '../../verify/runCases.js';
 import { toJson } from '../json.js';

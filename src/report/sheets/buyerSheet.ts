@@ -12,7 +12,8 @@ import type { EstimateResult } from '../../study/estimate/result.js';
 import { shortfallOf, shortfallWords } from '../../study/estimate/shortfall.js';
 import { cookLine } from '../../words/cookLine.js';
 import { drawsSentence } from '../../words/draws.js';
-import { gatherWarnings, gravest, placeAlone } from '../../words/warningRank.js';
+import { gatherWarnings, gravest } from '../../words/warningRank.js';
+import { placeAlone } from '../../words/warningPlace.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
 import { carryBeside } from '../carryData.js';
@@ -109,7 +110,9 @@ function cookText(comparison: Comparison, system: UnitSystem): string {
   return `${whose}${[cookLine(result, system), drawsSentence(result, system)].filter((text) => text !== '').join(' ')}`;
 }
 
-/** What hands find, what the trailer carries and whether it smokes cold: that of every option where there are several. */
+/**
+ * What hands find, what the trailer carries and whether it smokes cold: that of every option where there are several.
+ */
 function carryBlocks(comparison: Comparison, system: UnitSystem): Block[] {
   const shown = shownOptions(comparison).map(({ label, result }) => ({
     label: `with ${shortLabel(label, comparison)}`.replace(/^with as drawn$/, 'as drawn'),

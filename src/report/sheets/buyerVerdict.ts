@@ -19,8 +19,8 @@ const DECIDES = [
 ];
 
 /**
- * What a buyer reads first, from the numbers alone: every option that never reaches the target or never soaks; then for one design
- * what it takes, for several which is best and worst at what decides, and what hardly differs.
+ * What a buyer reads first, from the numbers alone: every option that never reaches the target or never soaks; then for
+ * one design what it takes, for several which is best and worst at what decides, and what hardly differs.
  *
  * @param alone no sheets lie behind that it could point to
  * @param system that its numbers are told in

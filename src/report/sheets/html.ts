@@ -15,8 +15,9 @@ export interface HtmlOptions {
 }
 
 /**
- * A report as one HTML file: no script, nothing from outside, every text escaped. Tables are tables, drawings and charts are
- * drawings with a title and a description, so that it reads with a screen reader, in a text browser and on paper alike.
+ * A report as one HTML file: no script, nothing from outside, every text escaped. Tables are tables, drawings and
+ * charts are drawings with a title and a description, so that it reads with a screen reader, in a text browser and on
+ * paper alike.
  */
 export function reportHtml(document: ReportDocument, { paper, fonts, hash }: HtmlOptions): string {
   const style = sheetStyle(paper, fonts);
@@ -68,8 +69,8 @@ function sheetHtml(sheet: Sheet, index: number, document: ReportDocument): strin
 }
 
 /**
- * A sheet's last two headings and what stands under them share a page, or else its last table and what stands behind that, so that no few
- * last lines have one to themselves.
+ * A sheet's last two headings and what stands under them share a page, or else its last table and what stands behind
+ * that, so that no few last lines have one to themselves.
  */
 function together({ blocks, fit }: Sheet, html: string[]): string[] {
   const table = blocks.findLastIndex(({ kind }) => kind === 'table');

@@ -13,7 +13,9 @@ function foot(side: 'left' | 'right', content: string): string {
   return `@bottom-${side}{content:${content};font:400 ${SHEET.small - 1}px ${FONT_STACK};color:${FAINT_INK}}`;
 }
 
-/** The report's style sheet: the sheets lie on a desk on a screen, and fill the pages on paper, with the same content. */
+/**
+ * The report's style sheet: the sheets lie on a desk on a screen, and fill the pages on paper, with the same content.
+ */
 export function sheetStyle(paper: PaperName, fonts: { weight: number; base64: string }[]): string {
   const { width, height, css } = SHEETS[paper];
   const { margin, gap } = SHEET;

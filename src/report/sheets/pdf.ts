@@ -17,8 +17,8 @@ import { added, type Pen } from './pdfPieces.js';
 const FURNITURE = { size: SHEET.small - 1, weight: 400, colour: FAINT_INK } as const satisfies PdfFont;
 
 /**
- * A report as PDF: vector drawings and charts, text that can be selected and searched, the font embedded; tagged, so that a screen
- * reader walks its headings, tables and figures; with bookmarks. The same report gives the same bytes.
+ * A report as PDF: vector drawings and charts, text that can be selected and searched, the font embedded; tagged, so
+ * that a screen reader walks its headings, tables and figures; with bookmarks. The same report gives the same bytes.
  *
  * @param fonts the charts' font (woff, ttf), one file a weight
  */

@@ -39,7 +39,10 @@ const SHEET_GAP = 26;
 /** Heights that the pictures of a page keep with their captions, and need at most [px]. */
 const LEAST_FIGURE = 200;
 const MOST_FIGURE = 360;
-/** Share of a page below which it is nearly empty, and share of its size that a figure may give up so that pages fill well. */
+/**
+ * Share of a page below which it is nearly empty, and share of its size that a figure may give up so that pages fill
+ * well.
+ */
 const NEARLY_EMPTY = 1 / 3;
 const HALF_FULL = 0.55;
 const SMALLEST = 0.8;
@@ -84,7 +87,10 @@ function partsOf(sheet: Sheet, document: ReportDocument, width: number, gap: num
   ];
 }
 
-/** All blocks on one page: its flexible figure takes the height that is left; were even that too little, all is set smaller. */
+/**
+ * All blocks on one page: its flexible figure takes the height that is left; were even that too little, all is set
+ * smaller.
+ */
 function onePage(sheet: Sheet, document: ReportDocument, paper: PaperName): Page {
   const { width, top, bottom } = area(paper);
   const parts = partsOf(sheet, document, width, SHEET.gap);
@@ -113,8 +119,8 @@ function onePage(sheet: Sheet, document: ReportDocument, paper: PaperName): Page
 }
 
 /**
- * Sheets over as few pages as they take: figures are drawn a little smaller where that saves one, and no smaller. Where the last would
- * be nearly empty, the one before gives of its own.
+ * Sheets over as few pages as they take: figures are drawn a little smaller where that saves one, and no smaller. Where
+ * the last would be nearly empty, the one before gives of its own.
  */
 function wellFilled(sheets: Sheet[], document: ReportDocument, paper: PaperName): Page[] {
   const { width, top, bottom } = area(paper);
@@ -141,8 +147,9 @@ interface Item {
 }
 
 /**
- * Blocks one after the other. What belongs together stays together where a page can hold it and the one before is not left nearly
- * empty; else it is taken apart: first into blocks, then into rows and items, a heading always with what follows.
+ * Blocks one after the other. What belongs together stays together where a page can hold it and the one before is not
+ * left nearly empty; else it is taken apart: first into blocks, then into rows and items, a heading always with what
+ * follows.
  *
  * @param way.share of their width that figures take
  * @param way.early share of the last page but one that is left free, where the last is number `count`
@@ -198,7 +205,10 @@ function flow(
   return { pages, end: y };
 }
 
-/** What belongs on one page: a sheet's head with all before its first table, headings with what they stand over, a figure with its table. */
+/**
+ * What belongs on one page: a sheet's head with all before its first table, headings with what they stand over, a
+ * figure with its table.
+ */
 function groupsOf(parts: Part[]): Part[][] {
   const groups: Part[][] = [];
   let isOpen = false;

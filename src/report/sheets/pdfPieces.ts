@@ -4,7 +4,10 @@ import { FAINT_INK, GRID, INK, SHEET } from '../../draw/theme.js';
 import type { TableData } from '../text/table.js';
 import type { Block, ReportDocument } from './blocks.js';
 
-/** What a piece draws with: the PDF, the element that the piece belongs to, and how its pixels lie on the page in points. */
+/**
+ * What a piece draws with: the PDF, the element that the piece belongs to, and how its pixels lie on the page in
+ * points.
+ */
 export interface Pen {
   pdf: Pdf;
   into: PdfElement;
@@ -239,7 +242,10 @@ function columnWidths(head: string[], rows: string[][], width: number): number[]
   return wanted.map((each) => each + share);
 }
 
-/** A row of a table, and how it is drawn again as furniture of another page. A second line of a cell is what differs: it stands smaller beside the number. */
+/**
+ * A row of a table, and how it is drawn again as furniture of another page. A second line of a cell is what differs: it
+ * stands smaller beside the number.
+ */
 function tableRow(
   cells: string[],
   { widths, isLeft, isName }: Columns,

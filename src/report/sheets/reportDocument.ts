@@ -8,8 +8,8 @@ import { shopSheets, type ShopInput } from './shopSheets.js';
 const LONGEST = { name: 70, shop: 60, job: 80 };
 
 /**
- * The whole report of one design or of several options: the buyer's page, then the shop's sheets. Pure; `reportHtml` and
- * `reportPdf` make files of it.
+ * The whole report of one design or of several options: the buyer's page, then the shop's sheets. Pure; `reportHtml`
+ * and `reportPdf` make files of it.
  */
 export function reportDocument(input: ShopInput): ReportDocument {
   const { comparison, paper } = input;

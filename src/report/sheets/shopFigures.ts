@@ -24,7 +24,10 @@ const FLAT = { width: 1000, height: 400 };
 /** Of a drawing on a shop sheet [px]. */
 const VIEW_HEIGHT = 440;
 const ROWS = 12;
-/** An opening's two bars in their chart, each as high as the text behind it, and what stands above and below all of them [px]. */
+/**
+ * An opening's two bars in their chart, each as high as the text behind it, and what stands above and below all of them
+ * [px].
+ */
 const BARS = { each: 32, around: 178 };
 
 /** Gas temperatures and flows on the side view. */

@@ -5,7 +5,10 @@ import { choicesData, rankedBy } from '../text/sizeChoices.js';
 import { againstDrawing, choiceWords, drawnWords, whyNothingFits } from '../text/sizeAnswer.js';
 import type { ShopInput } from './shopSheets.js';
 
-/** Sizes, as the report tells them: the drawing, what is best, what is asked for and its cost, and the choices beside it. */
+/**
+ * Sizes, as the report tells them: the drawing, what is best, what is asked for and its cost, and the choices beside
+ * it.
+ */
 export function sizingOf(result: SizeResult): NonNullable<ShopInput['sizing']> {
   const { wanted, choices, chosen } = result;
   const fire = `${format('power', wanted.fullFire_W)}, held at ${format('temperature', wanted.target_K)}`;

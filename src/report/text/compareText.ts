@@ -3,9 +3,11 @@ import { gaugeLabel } from '../../words/labels.js';
 import { baselineOf } from '../../study/compare/baseline.js';
 import type { Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/quantities.js';
-import { gatherWarnings, placeAlone } from '../../words/warningRank.js';
+import { placeAlone, warningPlace } from '../../words/warningPlace.js';
+import { gatherWarnings } from '../../words/warningRank.js';
 import { whereWords } from '../../words/warningWords.js';
 import { BACK_WITHIN } from '../../study/events/disturb.js';
+import type { Warning } from '../../study/estimate/result.js';
 import { LATE } from '../../study/events/swing.js';
 import { unpriced } from '../../study/costs.js';
 import { verdictOf } from '../../study/compare/verdict.js';
@@ -61,19 +63,21 @@ function measuredCooks({ options }: Comparison, system: UnitSystem): string[] {
   return told.length > 0 ? [told.map(paragraph).join('\n')] : [];
 }
 
-/** Warnings of one kind and place once, under whichever fire, in the words and numbers of the first option that has it. */
+/**
+ * Warnings of one kind and place once, under whichever fire, in the words and numbers of the first option that has it.
+ */
 function warnings({ options }: Comparison): string[] {
   const told = gatherWarnings(options, placeAlone);
   if (told.length === 0) return [];
   const all = options.flatMap(({ result }) => result.warnings);
-  const lines = told.map(({ code, where, message, labels: [first, ...also] }) => {
-    const holding = `${placeAlone(where)}, hold fire`;
+  const lines = told.map(({ code, where, message, labels: [first, ...others] }) => {
+    const { place, fire } = warningPlace({ where });
+    const isHolding = (each: Warning) => warningPlace(each).fire === 'hold fire' && warningPlace(each).place === place;
+    const also = place !== '' && fire !== 'hold fire' && all.some((each) => each.code === code && isHolding(each));
     const more = [
-      ...(where !== holding && all.some((each) => each.code === code && each.where === holding)
-        ? ['also while holding']
-        : []),
-      ...(also.length > 0
-        ? [`likewise, with numbers of their own: ${also.map((each) => plainText(each)).join(', ')}`]
+      ...(also ? ['also while holding'] : []),
+      ...(others.length > 0
+        ? [`likewise, with numbers of their own: ${others.map((each) => plainText(each)).join(', ')}`]
         : []),
     ];
     const whoseDesign = options.find(({ label }) => label === first)!.result.design;
@@ -107,7 +111,10 @@ function optionList({ options, baseline }: Comparison): string[] {
   return [`OPTIONS\n${lines.join('\n')}`];
 }
 
-/** As many options a table as fit its width, the baseline first in each; of several tables, what is the same in all of them last. */
+/**
+ * As many options a table as fit its width, the baseline first in each; of several tables, what is the same in all of
+ * them last.
+ */
 function tables(comparison: Comparison, system: UnitSystem): string[] {
   const rows = compareRows(comparison);
   const base = comparison.options.findIndex(({ label }) => label === comparison.baseline);

@@ -30,8 +30,8 @@ import { weightText } from './weightText.js';
 import { heading, note, paragraph, section, warningLines } from './paragraphs.js';
 
 /**
- * The result as plain text for a builder, at most 98 columns wide but for names: the answer, what to mend, temperatures, heat and
- * air; in full every table.
+ * The result as plain text for a builder, at most 98 columns wide but for names: the answer, what to mend,
+ * temperatures, heat and air; in full every table.
  *
  * @param system shop units with SI beside them in tables, or SI alone
  */

@@ -48,7 +48,9 @@ export function fitText(result: FitResult, system: UnitSystem): string {
       section(
         'ABOUT THE LOG',
         ...notes.map(({ where, message, line, name }) =>
-          bullet(noteWords(result.cooks.length > 1 ? `${name}, ` : '', where, message, line)),
+          bullet(
+            `${plainText(`${result.cooks.length > 1 ? `${name}, ` : ''}${where}`)}${line === null ? '' : ` (line ${line})`}: ${plainText(message, 600)}`,
+          ),
         ),
       ),
     );
@@ -83,8 +85,8 @@ const NOT_FOLLOWED = { least_K: 10, noise: 3 };
 function doubts({ warnings, cooks, quality }: FitResult): string[] {
   const leftOut = cooks.flatMap(({ channels }) => channels.filter((each) => each.leftOut).map(({ header }) => header));
   const words = Object.entries(DOUBTS).flatMap(([code, say]) => {
-    const all = warnings.filter((each) => each.code === code).map(({ where }) => where);
-    const where = [...new Set(code === 'probe-reads-off' ? all.filter((each) => leftOut.includes(each)) : all)];
+    const those = warnings.filter((each) => each.code === code).map(({ where }) => where);
+    const where = [...new Set(code === 'probe-reads-off' ? leftOut : those)];
     return where.length > 0 ? [say(where.map((each) => plainText(each)))] : [];
   });
   if (quality.fitted_K > Math.max(NOT_FOLLOWED.least_K, NOT_FOLLOWED.noise * quality.noise_K)) {
@@ -93,15 +95,6 @@ function doubts({ warnings, cooks, quality }: FitResult): string[] {
   return words.length > 0
     ? [paragraph(`DOUBTFUL: ${words.join('; ')}. See the warnings below before you use it.`)]
     : [];
-}
-
-/** A note of the log, its place in front; one that begins with its own place keeps that. */
-function noteWords(name: string, where: string, message: string, line: number | null): string {
-  const told = plainText(message, 600);
-  const place = told.startsWith(plainText(where))
-    ? ''
-    : `${plainText(where)}${line === null ? '' : ` (line ${line})`}: `;
-  return `${plainText(name)}${place}${told}`;
 }
 
 function lags({ cooks }: FitResult): string {

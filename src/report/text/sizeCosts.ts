@@ -8,7 +8,9 @@ import { leastDifference } from '../../study/quantities.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 
-/** Shares and amounts below which a difference is none that a builder sees: of wood, wind and draft; of tube [m], [kg]. */
+/**
+ * Shares and amounts below which a difference is none that a builder sees: of wood, wind and draft; of tube [m], [kg].
+ */
 const NONE = { wood: 0.03, swing: 0.05, draft: 0.1, length: 0.0127, steel: 0.5 } as const;
 
 type Sized = Pick<SizeChoice, 'weighed' | 'checks'> & { height_m: number };
@@ -61,8 +63,8 @@ export function against(one: Sized, other: Sized, system: UnitSystem): { costs: 
 }
 
 /**
- * What one size costs against another in money, as a clause that follows a clause; empty where the design has no prices, or there is
- * nothing to tell.
+ * What one size costs against another in money, as a clause that follows a clause; empty where the design has no
+ * prices, or there is nothing to tell.
  */
 export function inMoney(
   one: Pick<SizeChoice, 'money'>,

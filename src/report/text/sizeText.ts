@@ -15,8 +15,8 @@ import { percent, marginsText } from './sizeLimits.js';
 import { choicesText } from './sizeChoices.js';
 
 /**
- * Intakes, throat and stack from stock, as text for a builder, at most 98 columns wide but for names: the answer, what is asked for
- * and its cost, limits and the first choices; in full every table.
+ * Intakes, throat and stack from stock, as text for a builder, at most 98 columns wide but for names: the answer, what
+ * is asked for and its cost, limits and the first choices; in full every table.
  */
 export function sizeText(result: SizeResult, system: UnitSystem, { full = false } = {}): string {
   const { design, wanted, tool, warnings, choices, chosen } = result;

@@ -1,16 +1,20 @@
 /** The opening at which a pit holds its target with a clean fire. */
 import type { Design } from '../../design/design.js';
+import { logSecant } from '../../solve/logSecant.js';
 import type { Solved } from '../estimate/steady.js';
 import type { CleanVents } from '../estimate/result.js';
 import { CLEAN_FIRE } from './cleanFire.js';
 import { holdFire, type HoldFire } from './states.js';
 
-/** Excess air goes about with this power of the intakes' area. */
-const POWER = 0.85;
-const TURNS = 12;
-/** Largest step of the search, as a factor, and what counts as found: of the air, where gaps bring much of it an opening hangs on little. */
+/** Excess air goes about with this power of the intakes' area, and no further from it than this. */
+const POWER = { usual: 0.85, least: 0.2, most: 3 };
+/**
+ * Longest step of the search, as a factor, and what counts as found: of the air, where gaps bring much of it an opening
+ * hangs on little.
+ */
 const STRIDE = Math.log(6);
 const FOUND = 0.002;
+const TURNS = 12;
 
 /** Where the fire that holds the target burns with the air of a clean small fire. */
 export interface CleanHold {
@@ -20,8 +24,8 @@ export interface CleanHold {
 }
 
 /**
- * Argument (an open area or share) at which the fire that holds the target gets the air of a clean small fire; by secants in
- * logarithms, since excess air goes about with a power of the opening.
+ * Argument (an open area or share) at which the fire that holds the target gets the air of a clean small fire. From a
+ * guess: nearly shut there may be no fire that holds.
  *
  * @returns null when there is none between the bounds, or no fire holds on the way
  */
@@ -31,24 +35,16 @@ export function whereClean(
   { cleanAir }: { cleanAir: number },
   start?: Solved,
 ): CleanHold | null {
-  let from = start;
-  let at = Math.min(bounds.high, Math.max(bounds.low, bounds.guess));
-  let before: { log: number; off: number } | undefined;
-  for (let turn = 0; turn < TURNS; turn++) {
-    const hold = holdFire(designAt(at), from);
-    if (!hold) return null;
-    from = hold.solved;
-    const log = Math.log(at);
-    const off = Math.log(hold.state.excessAirRatio / cleanAir);
-    if (Math.abs(off) < FOUND) return { at, hold };
-    if ((at <= bounds.low && off > 0) || (at >= bounds.high && off < 0)) return null;
-    const secant = before ? (off - before.off) / (log - before.log) : POWER;
-    const slope = secant > 0.2 && secant < 3 ? secant : POWER;
-    before = { log, off };
-    const next = Math.exp(log - Math.max(-STRIDE, Math.min(STRIDE, off / slope)));
-    at = Math.min(bounds.high, Math.max(bounds.low, next));
-  }
-  return null;
+  let hold: HoldFire | null = null;
+  const at = logSecant(
+    (each) => {
+      hold = holdFire(designAt(each), hold?.solved ?? start);
+      const off = hold ? Math.log(hold.state.excessAirRatio / cleanAir) : Number.NaN;
+      return Math.abs(off) < FOUND ? 0 : off;
+    },
+    { ...bounds, slope: POWER, stride: STRIDE, turns: TURNS },
+  );
+  return at === null ? null : { at, hold: hold! };
 }
 
 /** Intakes are never shut tight, and where a clean fire is looked for first [-]. */
@@ -62,7 +58,9 @@ export function openOf({ firebox }: Design): number {
   return whole > 0 ? open / whole : 0;
 }
 
-/** Where the intakes stand while the fire that holds the target burns clean; null: nowhere. @param start a state near it */
+/**
+ * Where the intakes stand while the fire that holds the target burns clean; null: nowhere. @param start a state near it
+ */
 export function cleanVents(design: Design, start?: Solved): CleanVents | null {
   if (design.firebox.intakes.length === 0) return null;
   const bounds = { low: LEAST_OPEN, high: 1, guess: GUESS };

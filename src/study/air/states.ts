@@ -82,7 +82,8 @@ export function holdFire(design: Design, start?: Solved): HoldFire | null {
 }
 
 /**
- * The gas in a pit whose steel is still cold, over a fire that has just been lit: the first minutes, when a draft is weakest.
+ * The gas in a pit whose steel is still cold, over a fire that has just been lit: the first minutes, when a draft is
+ * weakest.
  *
  * @param share of the full fire
  */

@@ -1,4 +1,6 @@
-/** The vents in use: where the thermometer settles against how far the intakes are open, with wood enough on the bed. */
+/**
+ * The vents in use: where the thermometer settles against how far the intakes are open, with wood enough on the bed.
+ */
 import type { Design } from '../../design/design.js';
 import { burnsItsAir } from './burnsItsAir.js';
 import { CLEAN_FIRE } from './cleanFire.js';
@@ -21,8 +23,8 @@ export interface VentCurve {
 const OPENINGS = [0.02, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.4, 0.5, 0.6, 0.8, 1];
 
 /**
- * The vent curve a cook uses: where the thermometer settles against how far the intakes are open, with wood enough on the
- * bed. What burns is what the air allows at a given air over what the wood needs, up to the design's full fire.
+ * The vent curve a cook uses: where the thermometer settles against how far the intakes are open, with wood enough on
+ * the bed. What burns is what the air allows at a given air over what the wood needs, up to the design's full fire.
  *
  * @param cleanAir likely air over what the wood needs; its spread is that of the estimate, in proportion
  */

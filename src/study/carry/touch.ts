@@ -113,11 +113,12 @@ export function touched(temperature: number): Touched {
 }
 
 /**
- * Temperature along a handle on a plate, in still air: conduction along it against free convection (Churchill & Chu 1975,
- * horizontal cylinder) and radiation, of which the share that the hot plate takes of its view comes from the plate.
+ * Temperature along a handle on a plate, in still air: conduction along it against free convection (Churchill & Chu
+ * 1975, horizontal cylinder) and radiation, of which the share that the hot plate takes of its view comes from the
+ * plate.
  *
- * A coil is a wire as long as its turns, unwound; of the wire's surface only as much counts as the coil's envelope has, since
- * turns see each other. Still air and the plate's hottest place make it a bad case; a wind cools the handle.
+ * A coil is a wire as long as its turns, unwound; of the wire's surface only as much counts as the coil's envelope has,
+ * since turns see each other. Still air and the plate's hottest place make it a bad case; a wind cools the handle.
  *
  * @param base temperature of the plate [K]
  */

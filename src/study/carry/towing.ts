@@ -52,8 +52,9 @@ const CASES: readonly { name: TowCase['name']; without: readonly CarriedKind[] }
 ];
 
 /**
- * A trailer empty, loaded, and after a cook, which has burned the wood and eaten the food. What weighs the same as another case is left
- * out. Moving an axle counts as moving nothing else: the trailer's own weight stays where it balances, though wheels go along.
+ * A trailer empty, loaded, and after a cook, which has burned the wood and eaten the food. What weighs the same as
+ * another case is left out. Moving an axle counts as moving nothing else: the trailer's own weight stays where it
+ * balances, though wheels go along.
  */
 export function towingOf(trailer: Trailer, weights: readonly Carried[]): Towing {
   const there = (without: readonly CarriedKind[]) =>

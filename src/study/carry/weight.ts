@@ -11,7 +11,10 @@ import { TONGUE_BAND, towingOf, type Carried, type Move, type TowCase, type Towi
 import { tonguePercent, trailerLoads, type TrailerLoads } from './trailerLoads.js';
 import { format, formatBoth } from '../../units/index.js';
 
-/** A weight and where it acts: along the trailer from its mark; without a trailer along the pit from the firebox's outer end. */
+/**
+ * A weight and where it acts: along the trailer from its mark; without a trailer along the pit from the firebox's outer
+ * end.
+ */
 interface WeightItem extends Carried {
   name: string;
   /** above the ground, as the pit stands; null where the file gives none */
@@ -45,12 +48,12 @@ type Extents = Partial<Record<PartName, { from: number; to: number }>>;
 /**
  * Weights with where they act, the centre of gravity, and what axle and tongue carry.
  *
- * Parts stand in line: firebox, chamber, upright; an upright over its firebox stands on the middle of it. Shells act at their
- * middle, ends at the ends, plates between parts at the joint. A stack stands one of its diameters from the end of the chamber
- * it draws from, and in the middle of an upright.
+ * Parts stand in line: firebox, chamber, upright; an upright over its firebox stands on the middle of it. Shells act at
+ * their middle, ends at the ends, plates between parts at the joint. A stack stands one of its diameters from the end
+ * of the chamber it draws from, and in the middle of an upright.
  *
- * Statics of a beam on two supports: with x from the mark, tongue = sum m (x_axle - x) / (x_axle - x_hitch), axle = total less
- * tongue. All level and at rest.
+ * Statics of a beam on two supports: with x from the mark, tongue = sum m (x_axle - x) / (x_axle - x_hitch), axle =
+ * total less tongue. All level and at rest.
  */
 export function weightOf(design: Design, geometry: Geometry): WeightResult {
   const { trailer, loads } = design;

@@ -25,8 +25,8 @@ export interface Difference {
   baseline: number | null;
   value: number | null;
   /**
-   * value less baseline, and that as a share of the baseline; null where one of them is missing. No share of a temperature,
-   * of a share or of nothing
+   * value less baseline, and that as a share of the baseline; null where one of them is missing. No share of a
+   * temperature, of a share or of nothing
    */
   difference: number | null;
   share: number | null;
@@ -41,7 +41,10 @@ export interface ComparedOption extends OptionStudy {
   /** where it never reaches the target, or never soaks: what it fails at; null: it does both, as far as was computed */
   shortfall: Shortfall | null;
   differences: Difference[];
-  /** when the wood it saves has paid for what it costs more than the baseline; null: of the baseline, or where a price is lacking */
+  /**
+   * when the wood it saves has paid for what it costs more than the baseline; null: of the baseline, or where a price
+   * is lacking
+   */
   payback: Payback | null;
 }
 
@@ -125,7 +128,10 @@ function costSettings(designs: Design[], baseline: Design): Omit<ComparisonSetti
 /** What can't be a percentage of itself. */
 const NO_SHARE: ReadonlySet<Measure['kind']> = new Set(['temperature', 'share', 'plate']);
 
-/** An option's number beside the baseline's. Times count as the same where they read the same beside those of all options. */
+/**
+ * An option's number beside the baseline's. Times count as the same where they read the same beside those of all
+ * options.
+ */
 function differenceIn(
   measure: Measure,
   studies: readonly OptionStudy[],

@@ -6,7 +6,10 @@ import { latinHypercube, quantile, type Random } from '../spread/sampling.js';
 import { studyOption } from './studyOption.js';
 import { movedDesign, pathsOf } from '../spread/unknowns.js';
 
-/** What a tenth, half and nine tenths of the cases lie below; null where there are no cases, or among those without a number. */
+/**
+ * What a tenth, half and nine tenths of the cases lie below; null where there are no cases, or among those without a
+ * number.
+ */
 interface Percentiles {
   p10: number | null;
   p50: number | null;
@@ -50,8 +53,8 @@ export type ComparisonCase = Record<string, (number | null)[]>;
 const METHOD = 'Latin hypercube, the same samples for all options; percentiles linear between order statistics';
 
 /**
- * Cases for all options of a comparison: each draws the unknowns once, and all options run with them, so that what is unknown
- * about the fire or the wind drops out of their differences.
+ * Cases for all options of a comparison: each draws the unknowns once, and all options run with them, so that what is
+ * unknown about the fire or the wind drops out of their differences.
  */
 export function planComparison(
   comparison: Comparison,

@@ -9,10 +9,11 @@ export type Equal = 'volume' | 'length' | 'weight';
 const [SMALLEST, LARGEST] = [0.4, 2.5];
 
 /**
- * Size across of a part in its other shape [m]: the diameter when it becomes round, width and height when it becomes square.
+ * Size across of a part in its other shape [m]: the diameter when it becomes round, width and height when it becomes
+ * square.
  *
- * length: the same size across (that of its width); volume: the same gas volume; weight: the same steel, openings and what it
- * shares with its neighbour counted.
+ * length: the same size across (that of its width); volume: the same gas volume; weight: the same steel, openings and
+ * what it shares with its neighbour counted.
  *
  * @param design as drawn, with the part in its first shape
  * @returns null: no size gives that weight or volume

@@ -1,8 +1,10 @@
 /**
- * How the numbers of a comparison are told: all numbers of a row, and their differences, to one and the same last digit.
+ * How the numbers of a comparison are told: all numbers of a row, and their differences, to one and the same last
+ * digit.
  *
- * A difference is computed from full precision; printed, it is that of the two numbers beside it, so that whoever subtracts them
- * finds it right. The last digit is chosen so fine that the two ways differ by less than a fifth of any difference worth telling.
+ * A difference is computed from full precision; printed, it is that of the two numbers beside it, so that whoever
+ * subtracts them finds it right. The last digit is chosen so fine that the two ways differ by less than a fifth of any
+ * difference worth telling.
  */
 import {
   convert,
@@ -39,7 +41,10 @@ export interface Telling {
   number(value: number | null): string;
   /** the same with its unit */
   quantity(value: number | null): string;
-  /** a difference with its sign, `same`, or a dash where one of two numbers is missing or beyond counting; empty where both are */
+  /**
+   * a difference with its sign, `same`, or a dash where one of two numbers is missing or beyond counting; empty where
+   * both are
+   */
   difference(pair: Pair): string;
   /** the difference as a percentage of the printed baseline; empty where it is none, or no percentage of anything */
   percent(pair: Pair): string;

@@ -10,8 +10,8 @@ import { shortfallWords } from '../estimate/shortfall.js';
 import { tellingOf, type Row, type Telling } from './told.js';
 
 /**
- * What a builder needs to hear first: a line for every option that never reaches the target or never soaks, the baseline among
- * them; then what each option buys and costs against the baseline, a line each, from the numbers alone.
+ * What a builder needs to hear first: a line for every option that never reaches the target or never soaks, the
+ * baseline among them; then what each option buys and costs against the baseline, a line each, from the numbers alone.
  *
  * @param system units of the numbers in it
  */
@@ -23,7 +23,10 @@ export function verdictOf(comparison: Comparison, system: UnitSystem = 'shop'): 
   return [...short, ...otherWays(comparison), ...findings].join('\n');
 }
 
-/** A line for every option in which gas goes another way than in the baseline while it holds its target: no like is compared with like. */
+/**
+ * A line for every option in which gas goes another way than in the baseline while it holds its target: no like is
+ * compared with like.
+ */
 function otherWays(comparison: Comparison): string[] {
   const base = baselineOf(comparison);
   return comparison.options.flatMap(({ label, result: { steady } }) => {

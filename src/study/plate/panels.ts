@@ -18,7 +18,10 @@ export interface Panel {
   /** or lined: it takes and gives heat on one side */
   insulated: boolean;
   lined: boolean;
-  /** faces of the part that its edges run along, with the length of edge on each [m]; none of a door, whose rim laps over */
+  /**
+   * faces of the part that its edges run along, with the length of edge on each [m]; none of a door, whose rim laps
+   * over
+   */
   along: { face: string; edge: number }[];
   /** of a door [m]; its name where there are several */
   lap?: number;
@@ -29,7 +32,10 @@ export interface Panel {
 
 type Flat = Omit<Panel, 'part' | 'plate' | 'steel' | 'insulated' | 'lined' | 'fire'>;
 
-/** Every flat plate that has outdoors on its other side, one of those that are alike; ends that another part is joined to are left out. */
+/**
+ * Every flat plate that has outdoors on its other side, one of those that are alike; ends that another part is joined
+ * to are left out.
+ */
 export function panelsOf(design: Design): Panel[] {
   const joined = new Set(jointsOf(design).flatMap(({ parts, faces }) => parts.map((part, i) => `${part} ${faces[i]}`)));
   return PARTS.flatMap((part): Panel[] => {
@@ -66,7 +72,10 @@ function wallName(face: string): FaceName {
   return face === 'farEnd' ? 'stackEnd' : (face as FaceName);
 }
 
-/** From the fire to a face [m]; it burns in the middle of the box or on its grate, under which ash keeps it off the floor. */
+/**
+ * From the fire to a face [m]; it burns in the middle of the box or on its grate, under which ash keeps it off the
+ * floor.
+ */
 function fromFire({ length, width, height, grate }: Firebox, face: string): number | undefined {
   if (face === 'sides') return width / 2;
   if (grate && face === 'floor') return undefined;

@@ -23,7 +23,10 @@ const PULL = 20 * 4.4482216152605;
 export const MOST_YEARS = 1000;
 /** Where the standard counts elongation from [K]. */
 const COLD = 293.15;
-/** Free convection on a plate in still gas [W/(m2 K)]; it only sets how far an edge's cold reaches (estimate, spread 3-10). */
+/**
+ * Free convection on a plate in still gas [W/(m2 K)]; it only sets how far an edge's cold reaches (estimate, spread
+ * 3-10).
+ */
 const CONVECTION = 5;
 /** How far off the heat of steel under coals may be, either way [K] (estimate). */
 export const COALS_SPREAD = 100;
@@ -61,21 +64,29 @@ export interface PlateStudy {
   softest: PanelState | null;
   /** the flat door that twists most; null: there is none */
   door: PanelState | null;
-  /** steel at its hottest as the model has it, a mean of each plate: while the target is held, and under the full fire */
+  /**
+   * steel at its hottest as the model has it, a mean of each plate: while the target is held, and under the full fire
+   */
   hottest: { name: string; steel: Steel; hold_K: number; full_K: number };
-  /** what the firebox's two faces lose to scale where coals lie against it; null: of stainless, which hardly scales there */
+  /**
+   * what the firebox's two faces lose to scale where coals lie against it; null: of stainless, which hardly scales
+   * there
+   */
   scale: {
     /** coals lie on a grate, and not against the firebox */
     grate: boolean;
-    /** of the steel, the design's own estimate or the model's hottest, whichever is hotter; with a grate the model's hottest */
+    /**
+     * of the steel, the design's own estimate or the model's hottest, whichever is hotter; with a grate the model's
+     * hottest
+     */
     steel_K: number;
     /** in an hour of fire [m] */
     hourly_m: number;
     /** share of its thickness in a year */
     yearly_share: number;
     /**
-     * until half its thickness is gone: as scale falls off; the same with steel hotter and cooler by `COALS_SPREAD`; if scale fell off
-     * after every cook, and if it stayed on
+     * until half its thickness is gone: as scale falls off; the same with steel hotter and cooler by `COALS_SPREAD`; if
+     * scale fell off after every cook, and if it stayed on
      */
     halfGone_years: { likely: number; hotter: number; cooler: number; shed: number; kept: number };
     /** strength left at that heat, for a short time */
@@ -138,7 +149,8 @@ function stateOf(pit: Pit, panel: Panel, x: Float64Array, hot: Float64Array): Pa
   const [middle, cool] = [hot, x].map((state) => faceTemperature(pit, state, panel));
   if (middle === undefined || cool === undefined) return undefined;
   const overEdge = overEdgeOf(pit, panel, hot, middle);
-  // while its crystal changes, 750 to 860 °C, carbon steel does not grow: the mean since it was cold stands in for nothing there
+  // while its crystal changes, 750 to 860 °C, carbon steel does not grow: the mean since it was cold stands in for
+  // nothing there
   const expansion = Math.max(steelExpansion(steel, middle - overEdge, middle), steelExpansion(steel, COLD, middle));
   const at = (strain: typeof freePanelStrain) => ({
     supported: strain(size, plate, 'supported') / expansion,
@@ -163,7 +175,10 @@ function stateOf(pit: Pit, panel: Panel, x: Float64Array, hot: Float64Array): Pa
   };
 }
 
-/** Middle of a panel over its edge [K]: by the plates round it, or its rim, and in a firebox by the fire that shines on its middle. */
+/**
+ * Middle of a panel over its edge [K]: by the plates round it, or its rim, and in a firebox by the fire that shines on
+ * its middle.
+ */
 function overEdgeOf(pit: Pit, panel: Panel, hot: Float64Array, middle: number): number {
   const { size, plate, steel, insulated, lap, fire } = panel;
   const conductivity = steel === 'carbon' ? steelConductivity(middle) : stainlessConductivity(middle);

@@ -12,7 +12,8 @@ export interface Candidate {
 }
 
 /**
- * The design with a candidate's vents, throat and stack: one row of vents, all open, where its first intake stands, every stack alike.
+ * The design with a candidate's vents, throat and stack: one row of vents, all open, where its first intake stands,
+ * every stack alike.
  */
 export function candidateDesign(design: Design, { vents, throat, stack, height }: Candidate): Design {
   return withAir(design, {

@@ -40,7 +40,10 @@ export function stackCurves(design: Design, chosen: { stack: StockStack; height:
   });
 }
 
-/** The tube that was chosen among others of its shape: what is on hand, or tube from stock; alone where it stays as drawn. */
+/**
+ * The tube that was chosen among others of its shape: what is on hand, or tube from stock; alone where it stays as
+ * drawn.
+ */
 function tubesBeside({ stacks: [drawn], size }: Design, chosen: StockStack): StockStack[] {
   if (size?.keep.includes('stack')) return [drawnStack(drawn)];
   const shape = chosen.section.shape ?? 'round';

@@ -1,4 +1,7 @@
-/** The size that is chosen with its stack's foot, or its throat, at other heights: what that does to grate, lid, floor and draft. */
+/**
+ * The size that is chosen with its stack's foot, or its throat, at other heights: what that does to grate, lid, floor
+ * and draft.
+ */
 import type { Design } from '../../design/design.js';
 import { readDesignAnyUnit } from '../../design/read.js';
 import { partOfStation } from '../../design/stations.js';

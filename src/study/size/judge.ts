@@ -22,7 +22,9 @@ import { weigh, type Weighed } from './rank.js';
 
 /** A way for the fire to breathe, judged. */
 export interface Judgement {
-  /** share that the intakes are open while holding, a whole number of percent; null: no share makes a clean hold fire */
+  /**
+   * share that the intakes are open while holding, a whole number of percent; null: no share makes a clean hold fire
+   */
   holdOpening: number | null;
   margins: Margin[];
   /** what could not be computed, and so has no margin; empty when all could */

@@ -1,4 +1,7 @@
-/** What a size must keep to. Bands of ours where no source is named: common practice and estimates, printed with every answer. */
+/**
+ * What a size must keep to. Bands of ours where no source is named: common practice and estimates, printed with every
+ * answer.
+ */
 export interface Limit {
   key: LimitKey;
   words: string;
@@ -231,8 +234,8 @@ export interface Margin {
 const SHARES: readonly LimitKey[] = ['smoke', 'gapSmoke'];
 
 /**
- * Distance of a value from a limit's ends, as a share of them: value/low - 1 or high/value - 1, the smaller. Where an end is 0
- * there is no share to speak of: 1 inside, -1 outside; a share limited to `high` counts as 1 - value/high.
+ * Distance of a value from a limit's ends, as a share of them: value/low - 1 or high/value - 1, the smaller. Where an
+ * end is 0 there is no share to speak of: 1 inside, -1 outside; a share limited to `high` counts as 1 - value/high.
  */
 export function marginOf(key: LimitKey, value: number): Margin {
   const { low, high } = LIMIT[key];

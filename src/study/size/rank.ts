@@ -41,7 +41,10 @@ export interface Ranked {
   weighed: Weighed;
 }
 
-/** Within this factor of the best, two sizes count alike in the wind, and in wood; within this much of the best, in what is in hand. */
+/**
+ * Within this factor of the best, two sizes count alike in the wind, and in wood; within this much of the best, in what
+ * is in hand.
+ */
 export const ALIKE = 1.1;
 const ALIKE_IN_HAND = 0.1;
 
@@ -49,9 +52,9 @@ const step = (value: number | null, best: number): number =>
   value === null ? Infinity : Math.floor(Math.log(value / best) / Math.log(ALIKE) + 1e-9);
 
 /**
- * Indexes of sizes, best first: those within the limits, those that work in more of the weather, those with more in hand, a
- * quarter counting as enough; then those that the wind moves least, those that burn less wood, all three by steps of a tenth from
- * the best; then the lighter stack.
+ * Indexes of sizes, best first: those within the limits, those that work in more of the weather, those with more in
+ * hand, a quarter counting as enough; then those that the wind moves least, those that burn less wood, all three by
+ * steps of a tenth from the best; then the lighter stack.
  */
 export function ranked(sizes: readonly Ranked[]): number[] {
   const inside = sizes.filter(({ score }) => score >= 0);

@@ -26,7 +26,10 @@ export interface StackTry {
   height: Sized | null;
 }
 
-/** A candidate roughly judged: the hold state is that of its open area, whatever the vents; one moment of the first minutes. */
+/**
+ * A candidate roughly judged: the hold state is that of its open area, whatever the vents; one moment of the first
+ * minutes.
+ */
 export interface Rough extends Judgement {
   candidate: Candidate;
   weighed: Weighed;
@@ -41,7 +44,10 @@ export interface StackSurvey {
 
 /** Vents of each kind that are tried with a stack, at most. */
 const TRIED = 3;
-/** Every stack from stock or on hand that the design's parts carry and that ends between its bounds; the drawn one where it stays. */
+/**
+ * Every stack from stock or on hand that the design's parts carry and that ends between its bounds; the drawn one where
+ * it stays.
+ */
 export function stackTries(design: Design): StackTry[] {
   const { keep = [], stack: asked, onHand } = design.size ?? {};
   const [drawn] = design.stacks;
@@ -137,8 +143,8 @@ function judgeRoughly(design: Design, candidate: Candidate, holdOpening: number,
 }
 
 /**
- * How far wind from one side and from the other would move the air, by what the stack alone pulls: flow goes with the root of the
- * pressure.
+ * How far wind from one side and from the other would move the air, by what the stack alone pulls: flow goes with the
+ * root of the pressure.
  */
 function likelySwing(design: Design, { theoretical_Pa: pull }: AirState): number {
   const { intake, lee } = windOn(design);

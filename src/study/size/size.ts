@@ -147,8 +147,8 @@ interface Shelf {
 }
 
 /**
- * The best candidates of each variant, written into the design file and read again; those that the reader refuses (no room) are
- * left out. What may be chosen as asked may be chosen without one of the things asked for as well.
+ * The best candidates of each variant, written into the design file and read again; those that the reader refuses (no
+ * room) are left out. What may be chosen as asked may be chosen without one of the things asked for as well.
  *
  * @param surveys what came of each try
  * @param between waited for before each, so that whoever waits can do something else meanwhile

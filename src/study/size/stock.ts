@@ -1,6 +1,6 @@
 /**
- * What a shop has on the shelf: vents, stacks and throats to choose from. Sizes are common practice, no source. Each carries
- * the text that a design file takes, printed from its number so that it reads as that number.
+ * What a shop has on the shelf: vents, stacks and throats to choose from. Sizes are common practice, no source. Each
+ * carries the text that a design file takes, printed from its number so that it reads as that number.
  */
 import { STOCK_SQUARES, STOCK_TUBES } from '../../design/catalog/index.js';
 import type { Stack, Steel } from '../../design/design.js';
@@ -125,7 +125,10 @@ export function stockStacks(steel: Steel, shapes: readonly ('round' | 'square')[
 }
 
 const INCH = siIn('length', 1, 'in');
-/** Lengths that a stack is cut to, in inches: whole half feet, a foot apart above 6 ft; a bound that is asked for to the half inch. */
+/**
+ * Lengths that a stack is cut to, in inches: whole half feet, a foot apart above 6 ft; a bound that is asked for to the
+ * half inch.
+ */
 const [STEP, SHORTEST, USUAL_MOST, COARSE, BEYOND] = [6, 12, 72, 12, 24];
 
 /** Lengths to try between a shortest and a longest one [m]. */

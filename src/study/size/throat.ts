@@ -1,7 +1,7 @@
 /**
- * The throat of a size. A small one throws a jet along the roof, which takes more wood for what the dial reads; through a large one
- * the bed shines on the near end of the grate, and its gas rises there. Where the grate is evenest hardly moves with the stack, so
- * that the throat is settled first, in the pit as drawn.
+ * The throat of a size. A small one throws a jet along the roof, which takes more wood for what the dial reads; through
+ * a large one the bed shines on the near end of the grate, and its gas rises there. Where the grate is evenest hardly
+ * moves with the stack, so that the throat is settled first, in the pit as drawn.
  */
 import type { Design } from '../../design/design.js';
 import { gasSection, jointsOf } from '../../design/joints.js';
@@ -54,8 +54,8 @@ export function fittingThroat(design: Design, least: number): Sized {
 }
 
 /**
- * Throats of whole tens, each a tenth larger than the one before or more, that there is room for and a clean fire holds with; of
- * those without speed in hand the largest alone.
+ * Throats of whole tens, each a tenth larger than the one before or more, that there is room for and a clean fire holds
+ * with; of those without speed in hand the largest alone.
  */
 export function throatTries(design: Design, settings: SizeSettings): ThroatTry[] {
   const most = mostOpen(design);
@@ -78,8 +78,9 @@ export function throatTries(design: Design, settings: SizeSettings): ThroatTry[]
 }
 
 /**
- * The throat that sizes begin with [m2]: of those with speed in hand the ones that leave the grate evenest; of these the ones that
- * take least wood; of these the smallest. A tenth more of either counts alike. Null: there is none in the pit as drawn.
+ * The throat that sizes begin with [m2]: of those with speed in hand the ones that leave the grate evenest; of these
+ * the ones that take least wood; of these the smallest. A tenth more of either counts alike. Null: there is none in the
+ * pit as drawn.
  */
 export function bestThroat(tries: readonly ThroatTry[]): number | null {
   const roomy = tries.filter((each) => each.roomy);

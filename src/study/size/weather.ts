@@ -61,13 +61,18 @@ export function weathersOf(design: Design): Weather[] {
   ];
 }
 
-/** What such wind adds to the draft from the intakes to the top of the stack, on the intakes and with them in its lee [Pa]. */
+/**
+ * What such wind adds to the draft from the intakes to the top of the stack, on the intakes and with them in its lee
+ * [Pa].
+ */
 export function windOn(design: Design): { intake: number; lee: number } {
   const pressure = 0.5 * AIR * Math.max(WIND, windAtPit(design)) ** 2;
   return { intake: (PRESSURE.windward - PRESSURE.top) * pressure, lee: (PRESSURE.lee - PRESSURE.top) * pressure };
 }
 
-/** A sized design on such a day: does the full fire get its air and hold the target, and does all flow the right way? */
+/**
+ * A sized design on such a day: does the full fire get its air and hold the target, and does all flow the right way?
+ */
 export function checkWeather(design: Design, { key, words, site }: Weather): WeatherCheck {
   const there = { ...design, site };
   const full = fullFire(there);

@@ -15,8 +15,8 @@ export function fittedTogether(designs: readonly Design[]): boolean {
 /**
  * Samples in which fitted unknowns go together as their fit found them; all others stay as they were drawn.
  *
- * Where designs rest on different fits each path is correlated as the first design that has it says, and paths of different
- * fits are independent.
+ * Where designs rest on different fits each path is correlated as the first design that has it says, and paths of
+ * different fits are independent.
  *
  * @param paths names of a sample's numbers
  * @param designs those that share the samples
@@ -37,12 +37,12 @@ export function withFittedCorrelation(samples: number[][], paths: readonly strin
 }
 
 /**
- * Samples with some of their columns put into another order, so that these correlate as wanted: no number of a column changes,
- * only which row it stands in, so that each stays as evenly drawn as it was.
+ * Samples with some of their columns put into another order, so that these correlate as wanted: no number of a column
+ * changes, only which row it stands in, so that each stays as evenly drawn as it was.
  *
- * Normal scores of the ranks are turned so that the correlation they have by chance goes and the wanted one comes, and each
- * column is ranked like its turned scores. The correlation wanted is that of the scores; ranks then correlate slightly less,
- * (6/pi) asin(correlation/2).
+ * Normal scores of the ranks are turned so that the correlation they have by chance goes and the wanted one comes, and
+ * each column is ranked like its turned scores. The correlation wanted is that of the scores; ranks then correlate
+ * slightly less, (6/pi) asin(correlation/2).
  *
  * @param samples one row a sample
  * @param wanted columns and their correlation, positive definite, in the same order

@@ -13,8 +13,8 @@ function cookingOf({ chamber, upright }: Design): StateName[] {
 }
 
 /**
- * The headline numbers of a design, in the order a builder asks: warm-up, what holds the target, the temperatures and losses
- * that go with it (but the gauge's, which is the target), and what the full fire settles at.
+ * The headline numbers of a design, in the order a builder asks: warm-up, what holds the target, the temperatures and
+ * losses that go with it (but the gauge's, which is the target), and what the full fire settles at.
  */
 export function headlinesOf(design: Design): Quantity[] {
   const stations = [

@@ -19,11 +19,12 @@ const CASES_AN_INPUT = 3;
 
 /**
  * Standardised rank regression coefficients: results and inputs replaced by their ranks, scaled to zero mean and unit
- * variance, and the first regressed linearly on the second. With inputs drawn independently the square of a coefficient is
- * the share of the result's (rank) variance that its input makes; chance correlations between inputs are taken out.
+ * variance, and the first regressed linearly on the second. With inputs drawn independently the square of a coefficient
+ * is the share of the result's (rank) variance that its input makes; chance correlations between inputs are taken out.
  *
  * @param inputs one list an input, as long as the results
- * @returns one coefficient an input, -1..1 about; empty with fewer than three cases an input; all 0 when the results don't vary
+ * @returns one coefficient an input, -1..1 about; empty with fewer than three cases an input; all 0 when the results
+ * don't vary
  * Reference: Iman & Conover (1979), Technometrics 21, 499.
  */
 export function rankRegression(inputs: readonly (readonly number[])[], results: readonly number[]): number[] {

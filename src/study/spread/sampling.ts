@@ -2,12 +2,14 @@
 import { quantileSorted } from 'simple-statistics';
 import { bracketedRoot } from '../../solve/root.js';
 
-/** A generator of numbers from 0 (included) to 1 (excluded). Studies are given one: they make no randomness themselves. */
+/**
+ * A generator of numbers from 0 (included) to 1 (excluded). Studies are given one: they make no randomness themselves.
+ */
 export type Random = () => number;
 
 /**
- * Latin hypercube: `count` points in `dimensions` dimensions, so that in each dimension every one of `count` equal slices of
- * probability holds exactly one point.
+ * Latin hypercube: `count` points in `dimensions` dimensions, so that in each dimension every one of `count` equal
+ * slices of probability holds exactly one point.
  *
  * @param count points, at least 1
  * @param random numbers from 0 to 1
@@ -67,12 +69,12 @@ export function triangularQuantile(
 const TAIL = 0.05;
 
 /**
- * Triangle with a given mode whose 5 % and 95 % points are a given interval: what is left of a fit's interval when a spread
- * study draws from triangles.
+ * Triangle with a given mode whose 5 % and 95 % points are a given interval: what is left of a fit's interval when a
+ * spread study draws from triangles.
  *
- * With u and v its sides below and above the mode, w = u + v and r = u/w, the tails (u - below)²/(w u) and (v - above)²/(w v)
- * are TAIL where w (r - √(TAIL r)) = below and w (1 - r - √(TAIL (1 - r))) = above; r is the root of the one over the other:
- * the first bracket rises and the second falls with it.
+ * With u and v its sides below and above the mode, w = u + v and r = u/w, the tails (u - below)²/(w u) and (v -
+ * above)²/(w v) are TAIL where w (r - √(TAIL r)) = below and w (1 - r - √(TAIL (1 - r))) = above; r is the root of the
+ * one over the other: the first bracket rises and the second falls with it.
  *
  * @param interval low <= mode <= high; equal ones give no room
  * @returns in the logarithm for 'log-triangular', which wants low > 0
@@ -97,8 +99,8 @@ export function triangleOfInterval(
 }
 
 /**
- * Quantile of a sample, linear between its order statistics (type 7 of Hyndman & Fan 1996, The American Statistician 50,
- * 361).
+ * Quantile of a sample, linear between its order statistics (type 7 of Hyndman & Fan 1996, The American Statistician
+ * 50, 361).
  *
  * @param sorted ascending; an Infinity at its end stands for 'never'
  * @returns null when the sample is empty or the quantile falls among the 'never'

@@ -16,7 +16,9 @@ export interface SpreadNumber {
   key: string;
   /** with every unknown at its likeliest; null: it does not exist */
   estimate: number | null;
-  /** a tenth of the cases lie below p10, half below p50, nine tenths below p90; null: among those that never get there */
+  /**
+   * a tenth of the cases lie below p10, half below p50, nine tenths below p90; null: among those that never get there
+   */
   p10: number | null;
   p50: number | null;
   p90: number | null;
@@ -66,7 +68,9 @@ export interface SpreadPlan {
   samples: number[][];
   /** times at which curves are read [s] */
   time_s: number[];
-  /** a cook with his splits is followed in one case of so many, what matters to them alone drawn too; absent: in none */
+  /**
+   * a cook with his splits is followed in one case of so many, what matters to them alone drawn too; absent: in none
+   */
   tended?: { every: number; paths: string[]; samples: number[][] };
 }
 
@@ -126,8 +130,8 @@ function planTended(design: Design, { cases, random }: { cases: number; random: 
 }
 
 /**
- * Cases `from` to `to` (excluded) of a plan, each an estimate of its own. What they give depends on the plan alone, not on
- * who runs which of them.
+ * Cases `from` to `to` (excluded) of a plan, each an estimate of its own. What they give depends on the plan alone, not
+ * on who runs which of them.
  */
 export function runSpreadCases(plan: SpreadPlan, from: number, to: number): SpreadCase[] {
   const { design, paths, time_s, tended } = plan;
@@ -228,8 +232,8 @@ function percentilesOf(
 const NOISE = 1e-4;
 
 /**
- * What moves a number, by rank regression: it asks only that the number rises or falls all the way with each unknown, not
- * that it does so in a straight line.
+ * What moves a number, by rank regression: it asks only that the number rises or falls all the way with each unknown,
+ * not that it does so in a straight line.
  *
  * @returns the weightiest first; empty when there are too few cases to tell, or when the number does not move
  */

@@ -6,13 +6,13 @@ import type { UnknownUsed } from '../estimate/result.js';
 import { triangleOfInterval, triangularQuantile } from './sampling.js';
 
 /**
- * The inputs that no correlation settles, as a design uses them: each with its spread, the shape of the spread and where it
- * comes from. A spread study draws from this table; every result prints it.
+ * The inputs that no correlation settles, as a design uses them: each with its spread, the shape of the spread and
+ * where it comes from. A spread study draws from this table; every result prints it.
  *
- * The likeliest value is the design's own. Where that lies outside the spread the spread is widened to it. One unknown may
- * set several fields (all intakes, all parts of one finish): they then move together. What is off by a factor ('times') is
- * spread in its logarithm. Where a measured cook has settled an unknown, the interval that it left takes the place of the
- * spread in this table.
+ * The likeliest value is the design's own. Where that lies outside the spread the spread is widened to it. One unknown
+ * may set several fields (all intakes, all parts of one finish): they then move together. What is off by a factor
+ * ('times') is spread in its logarithm. Where a measured cook has settled an unknown, the interval that it left takes
+ * the place of the spread in this table.
  */
 export interface Unknown extends UnknownUsed {
   scale: UnknownInput['scale'];
@@ -79,9 +79,9 @@ const SPREADS: Record<UnknownKind, Spread | ((value: number) => Spread)> = {
 };
 
 /**
- * What a fit alone takes as unknown, and a design then from it. The heat of the wood and its moisture pull the same way, so that
- * drawing both would count twice: where the first is fitted the second is left out. How a split burns matters under a logged
- * fire, and hardly in an estimate.
+ * What a fit alone takes as unknown, and a design then from it. The heat of the wood and its moisture pull the same
+ * way, so that drawing both would count twice: where the first is fitted the second is left out. How a split burns
+ * matters under a logged fire, and hardly in an estimate.
  */
 const OF_FITS: readonly UnknownKind[] = ['woodHeat', 'flame', 'charcoal', 'glow'];
 
@@ -104,7 +104,10 @@ const OF_SPLITS: readonly UnknownKind[] = ['flame', 'charcoal', 'glow'];
 /** How long a firebox door may stand open for a split: common practice, no source [s]. */
 const DOOR_OPEN = [10, 60] as const;
 
-/** What matters under splits alone, and so is drawn where these are followed: how one burns, and how long the door stands open for it. */
+/**
+ * What matters under splits alone, and so is drawn where these are followed: how one burns, and how long the door
+ * stands open for it.
+ */
 export function splitUnknownsOf(design: Design): Unknown[] {
   const drawn = new Set(unknownsOf(design).map(({ path }) => path));
   const burning = unknownsIn(

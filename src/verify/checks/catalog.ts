@@ -1,4 +1,7 @@
-/** Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as used. */
+/**
+ * Checks of the figures on the tool's shelves: woods, finishes, insulation, gauges, pipe. Each gives the figure as
+ * used.
+ */
 import { FINISHES, INSULATIONS, LININGS, STEELS, strengthLeft, WOODS } from '../../design/catalog/index.js';
 import { readDesign } from '../../design/read.js';
 import { layerConductivity, layerHeat, layerSpecificHeat } from '../../physics/insulation.js';

@@ -118,7 +118,8 @@ export const flowChecks: Record<string, Check> = {
     },
     'number',
     (v) => {
-      // loss = f_Darcy (C H/4 A) W^2/(2 rho A^2), in SI; the lines below put W, C, H, A and the loss in the units of the book
+      // loss = f_Darcy (C H/4 A) W^2/(2 rho A^2), in SI; the lines below put W, C, H, A and the loss in the units of
+      // the book
       const [pound, foot, inchOfWater] = [0.45359237, 0.3048, 25.4 * GRAVITY];
       return (haaland(v.Re, v.relativeRoughness) * pound ** 2) / (8 * v.density * foot ** 4 * inchOfWater);
     },

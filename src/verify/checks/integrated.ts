@@ -1,4 +1,6 @@
-/** Bodies stepped through time by the pit's own integrator: furnace curves and worked examples of heating and cooling. */
+/**
+ * Bodies stepped through time by the pit's own integrator: furnace curves and worked examples of heating and cooling.
+ */
 import { surfaceLoss } from '../../physics/radiation.js';
 import { steelEnthalpy, steelSpecificHeat, steelDensity } from '../../physics/steel.js';
 import { defineCheck, quantity, type Check, type Values } from '../check.js';

@@ -1,4 +1,6 @@
-/** Whole-model checks: any number of boxes and lying cylinders joined by openings, a fire in one, steady or at a time. */
+/**
+ * Whole-model checks: any number of boxes and lying cylinders joined by openings, a fire in one, steady or at a time.
+ */
 import { cellAtHeight } from '../../network/cells.js';
 import { choice, defineCheck, optional, quantity, type Check, type Values } from '../check.js';
 import { givenCurve } from '../givenCurve.js';

@@ -1,4 +1,6 @@
-/** Checks of radiation inside a zone: surfaces through the surface node, gas to wall, gas as the network makes it up. */
+/**
+ * Checks of radiation inside a zone: surfaces through the surface node, gas to wall, gas as the network makes it up.
+ */
 import { gasWallFactor, surfaceConductance } from '../../physics/surfaceNode.js';
 import { zoneEmissivity } from '../../physics/gasRadiation.js';
 import { blackPower } from '../../physics/radiation.js';
@@ -7,8 +9,8 @@ import { defineCheck, list, quantity, type Check } from '../check.js';
 const share = (gas: string) => quantity('share', `mass fraction of ${gas}`);
 
 export const zoneRadiationChecks: Record<string, Check> = {
-  starHeat: defineCheck(
-    'net heat that a surface gives off through the star point of its zone',
+  surfaceNodeHeat: defineCheck(
+    'net heat that a surface gives off through the surface node of its zone',
     {
       areas: list('area', 'of each surface'),
       emissivities: list('number', 'of each surface'),
@@ -20,7 +22,7 @@ export const zoneRadiationChecks: Record<string, Check> = {
     ({ areas, emissivities, temperatures, gasEmissivity, surface }) => {
       const links = areas.map((area, i) => surfaceConductance(area, emissivities[i], gasEmissivity));
       const powers = temperatures.map(blackPower);
-      if (!links[surface - 1]) throw new RangeError(`starHeat: there is no surface ${surface}`);
+      if (!links[surface - 1]) throw new RangeError(`surfaceNodeHeat: there is no surface ${surface}`);
       const surfaceNode =
         links.reduce((sum, link, i) => sum + link * powers[i], 0) / links.reduce((sum, link) => sum + link, 0);
       return links[surface - 1] * (powers[surface - 1] - surfaceNode);

@@ -1,6 +1,6 @@
 /**
- * Outside coefficients of building practice, dimensional and for surfaces the size of walls. The product does not use them:
- * they show how far respected rules of thumb lie from the relations it does use.
+ * Outside coefficients of building practice, dimensional and for surfaces the size of walls. The product does not use
+ * them: they show how far respected rules of thumb lie from the relations it does use.
  */
 
 /**
@@ -27,7 +27,8 @@ export function smoothSurfaceWind(wind: number): number {
 type Stand = 'vertical' | 'up' | 'down';
 
 /**
- * Natural convection: vertical 1.31 dT^(1/3); heat flow up 9.482 dT^(1/3)/(7.283 - |cos|); down 1.810 dT^(1/3)/(1.382 + |cos|).
+ * Natural convection: vertical 1.31 dT^(1/3); heat flow up 9.482 dT^(1/3)/(7.283 - |cos|); down 1.810 dT^(1/3)/(1.382 +
+ * |cos|).
  * @param deltaT [K], by its size; level surfaces, |cos| = 1
  * @param stand 'up' and 'down' name the direction of heat flow
  * @returns [W/(m2 K)]

@@ -1,4 +1,6 @@
-/** Flue gas and flames of wood, as handbooks work them: to recheck print through the balances and enthalpies of a pit. */
+/**
+ * Flue gas and flames of wood, as handbooks work them: to recheck print through the balances and enthalpies of a pit.
+ */
 import { bracketedRoot } from '../../solve/root.js';
 import {
   AIR_NITROGEN_MOLAR_MASS,
@@ -96,8 +98,8 @@ export function moleFractions(gas: Composition, withWater = true): Composition {
 }
 
 /**
- * Stoichiometric air by the boiler makers' rule, 11.52 C + 34.56 (H - O/8); 0.4 % above the balance of the elements, since it
- * rounds the atomic masses and the oxygen of air.
+ * Stoichiometric air by the boiler makers' rule, 11.52 C + 34.56 (H - O/8); 0.4 % above the balance of the elements,
+ * since it rounds the atomic masses and the oxygen of air.
  * @returns [kg per kg dry wood]
  * Reference: Babcock & Wilcox, Steam: Its Generation and Use, eq. 10 (its sulphur term left out).
  */

@@ -1,7 +1,7 @@
 /**
- * Respected correlations that the product does not use. Published examples are worked with them, so they are here to re-run
- * those examples, and to show how far two good relations lie apart on one case (20 % is common).
- * Reynolds and Rayleigh numbers by their size; every result is a mean Nusselt number on the relation's own length.
+ * Respected correlations that the product does not use. Published examples are worked with them, so they are here to
+ * re-run those examples, and to show how far two good relations lie apart on one case (20 % is common). Reynolds and
+ * Rayleigh numbers by their size; every result is a mean Nusselt number on the relation's own length.
  */
 
 /**

@@ -57,8 +57,8 @@ interface FlueColumn {
 }
 
 /**
- * Draft with the fuel's mass added to the gas: 353 g H [1/Ta - (m + 1)/(m Tg)], at 1.013 bar. The texts print it without g,
- * in mm of water.
+ * Draft with the fuel's mass added to the gas: 353 g H [1/Ta - (m + 1)/(m Tg)], at 1.013 bar. The texts print it
+ * without g, in mm of water.
  * @returns [Pa]
  * Reference: O. Singh, Applied Thermodynamics, ch. 11; Agrawal & Agrawal, Basic Mechanical Engineering, ch. 11.
  */

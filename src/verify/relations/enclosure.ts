@@ -13,8 +13,8 @@ interface Enclosure {
 }
 
 /**
- * Net heat that each surface of a grey, diffuse enclosure gives off: radiosities J_i = eps_i Eb_i + (1 - eps_i) sum F_ij J_j,
- * q_i = A_i sum F_ij (J_i - J_j). Solved by elimination.
+ * Net heat that each surface of a grey, diffuse enclosure gives off: radiosities J_i = eps_i Eb_i + (1 - eps_i) sum
+ * F_ij J_j, q_i = A_i sum F_ij (J_i - J_j). Solved by elimination.
  * @returns [W] per surface, positive when it loses; they add up to zero when the view factors are reciprocal
  * @throws RangeError when lists differ in length or a row of view factors does not add up to 1 within 0.01
  * Reference: Incropera et al. (2007), 6th ed., section 13.3.

@@ -40,8 +40,8 @@ export function infiniteFinLength(fin: FinSection): number {
 }
 
 /**
- * Heat into a fin with an adiabatic tip, sqrt(h P k A) theta tanh(m L). A tip that loses heat is met by the corrected length
- * L + t/2 (straight) or L + D/4 (pin).
+ * Heat into a fin with an adiabatic tip, sqrt(h P k A) theta tanh(m L). A tip that loses heat is met by the corrected
+ * length L + t/2 (straight) or L + D/4 (pin).
  * @param length [m], corrected where the tip is open
  * @returns [W]
  * Reference: Incropera et al. (2007), 6th ed., eq. 3.76 and 3.88.

@@ -1,8 +1,8 @@
 import { haaland } from '../../physics/friction.js';
 
 /**
- * Darcy friction factor after Colebrook and White, f^(-1/2) = -2 log10[e/3.7 + 2.51/(Re f^(1/2))], by fixed-point steps from
- * Haaland's value.
+ * Darcy friction factor after Colebrook and White, f^(-1/2) = -2 log10[e/3.7 + 2.51/(Re f^(1/2))], by fixed-point steps
+ * from Haaland's value.
  * @param Re above 4000
  * @param relativeRoughness [-]; 0-0.05
  * @returns [-]

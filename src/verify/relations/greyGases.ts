@@ -1,11 +1,11 @@
 /**
- * Emissivity of combustion gas by a weighted sum of grey gases; the product does not use it: its weights end at 600 K, where a pit
- * is colder, and it is what the used relation is held against above that.
+ * Emissivity of combustion gas by a weighted sum of grey gases; the product does not use it: its weights end at 600 K,
+ * where a pit is colder, and it is what the used relation is held against above that.
  *
  *   eps = sum_i a_i(T) (1 - exp(-kappa_i (pCO2 + pH2O) L)),  a_i = b0 + b1 T + b2 T^2 + b3 T^3
  *
- * Smith, Shen & Friedman (1982), J. Heat Transfer 104, 602-608, Table 1, for pH2O/pCO2 = 1 and 2; published for 600-2400 K
- * and (pCO2 + pH2O) L of 0.001-10 atm m at 1 atm.
+ * Smith, Shen & Friedman (1982), J. Heat Transfer 104, 602-608, Table 1, for pH2O/pCO2 = 1 and 2; published for
+ * 600-2400 K and (pCO2 + pH2O) L of 0.001-10 atm m at 1 atm.
  */
 
 /** kappa [1/(atm m)], b0, b1 [1/K], b2 [1/K2], b3 [1/K3] of the three grey gases. Some copies swap the two ratios. */
@@ -35,7 +35,8 @@ function sumOfGreyGases(b: Float64Array, T: number, depth: number): number {
 }
 
 /**
- * Linear in pH2O/pCO2 between 1 and 2, held outside; weights at the gas temperature, held at 600 K below and 2400 K above.
+ * Linear in pH2O/pCO2 between 1 and 2, held outside; weights at the gas temperature, held at 600 K below and 2400 K
+ * above.
  * @param T gas temperature [K]
  * @param pCO2, pH2O partial pressures [atm]
  * @param beam mean beam length [m]

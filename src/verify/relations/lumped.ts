@@ -1,4 +1,7 @@
-/** A body of one temperature in a fluid of constant temperature and coefficient: the exact answer that integrators must meet. */
+/**
+ * A body of one temperature in a fluid of constant temperature and coefficient: the exact answer that integrators must
+ * meet.
+ */
 interface LumpedBody {
   /** [kg/m3] */
   density: number;

@@ -1,4 +1,7 @@
-/** Exchange of grey surfaces that see each other, and gas between walls of another temperature. Heat is positive out of the first. */
+/**
+ * Exchange of grey surfaces that see each other, and gas between walls of another temperature. Heat is positive out of
+ * the first.
+ */
 import { gasEmissivity } from '../../physics/gasRadiation.js';
 import { netGreyFlux } from '../../physics/radiation.js';
 
@@ -59,10 +62,11 @@ export function shieldedExchange(
 
 /**
  * Absorptivity of the gas for radiation from a surface of another temperature, by Hottel's rule: the emissivity at the
- * surface's temperature and a path scaled by Ts/Tg, times (Tg/Ts)^n; n is 0.65 for CO2 and 0.45 for water vapour, weighted
- * here by their pressures. The pit's own network takes absorptivity equal to emissivity (Kirchhoff, grey gas); this shows
- * what that leaves out when walls are much colder than the gas.
- * @param T gas temperature [K]; surface temperature of the source [K]; partial pressures [atm]; beam [m]; pressure [atm]
+ * surface's temperature and a path scaled by Ts/Tg, times (Tg/Ts)^n; n is 0.65 for CO2 and 0.45 for water vapour,
+ * weighted here by their pressures. The pit's own network takes absorptivity equal to emissivity (Kirchhoff, grey gas);
+ * this shows what that leaves out when walls are much colder than the gas.
+ * @param T gas temperature [K]; surface temperature of the source [K]; partial pressures [atm]; beam [m]; pressure
+ * [atm]
  * @returns [-]; 0 with no radiating gas
  * Reference: Hottel (1954) in McAdams, Heat Transmission, 3rd ed., ch. 4; the weighting is ours.
  */

@@ -1,4 +1,6 @@
-/** Heat balance of a surface between air and radiant surroundings: what a sunlit plate settles at, what a bead reads. */
+/**
+ * Heat balance of a surface between air and radiant surroundings: what a sunlit plate settles at, what a bead reads.
+ */
 import { blackPower, blackPowerSlope, netGreyFlux, surfaceLoss } from '../../physics/radiation.js';
 
 /** What a surface stands between: air, and surroundings that it radiates to. */
@@ -14,8 +16,8 @@ export interface SurfaceSetting {
 }
 
 /**
- * Temperature at which a surface loses just what it absorbs. The loss rises with temperature, so that the root is the only
- * one; Newton from the warmer side of a convex function never overshoots.
+ * Temperature at which a surface loses just what it absorbs. The loss rises with temperature, so that the root is the
+ * only one; Newton from the warmer side of a convex function never overshoots.
  * @param absorbed other radiation absorbed (sun) [W/m2], not negative; 0 for a thermometer bead between gas and walls
  * @returns [K]
  * @example equilibriumTemperature({ air: 473.15, surroundings: 673.15, coefficient: 400, emissivity: 0.9 }) // 491.4

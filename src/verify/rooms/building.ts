@@ -1,6 +1,6 @@
 /**
- * Rooms with a fire in one, built of what a pit is built of: cells along each, its gas in level layers or mixed over the height,
- * walls of several layers in strips, openings between rooms and to the outdoors cut where layers end.
+ * Rooms with a fire in one, built of what a pit is built of: cells along each, its gas in level layers or mixed over
+ * the height, walls of several layers in strips, openings between rooms and to the outdoors cut where layers end.
  */
 import { addWindows, finishZones } from '../../network/build.js';
 import { cellAtHeight, cutsBetween } from '../../network/cells.js';

@@ -13,9 +13,9 @@ interface FuelGas {
 }
 
 /**
- * Enthalpies of formation: NIST Chemistry WebBook (from memory). Radiant shares are estimates: 0.20 for methane is what the
- * model inputs released with the vent-flow rooms take; 0.29 for propane is Tewarson's figure in the SFPE Handbook (from
- * memory), which the inputs released with the thin steel room take by default (from memory too).
+ * Enthalpies of formation: NIST Chemistry WebBook (from memory). Radiant shares are estimates: 0.20 for methane is what
+ * the model inputs released with the vent-flow rooms take; 0.29 for propane is Tewarson's figure in the SFPE Handbook
+ * (from memory), which the inputs released with the thin steel room take by default (from memory too).
  */
 export const FUEL_GASES = {
   methane: { carbon: 1, hydrogen: 4, formation: -74.6e3, radiantShare: 0.2 },

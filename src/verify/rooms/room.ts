@@ -27,7 +27,10 @@ export interface RoomSpec {
   innerConvection: number;
   /** level layers of its gas; default: mixed over the height */
   levels?: number;
-  /** the fire's width and how high it stands [m], whether its plume strikes the ceiling, and a factor on what the plume takes in */
+  /**
+   * the fire's width and how high it stands [m], whether its plume strikes the ceiling, and a factor on what the plume
+   * takes in
+   */
   burner?: { across: number; top: number; strikes: boolean; bending?: number };
   /** room and fire radiate out of its openings, as they do through what is open of a pit */
   ventsRadiate?: boolean;
@@ -44,7 +47,10 @@ export interface Room {
   network: Network;
   /** zones of its gas, lowest first */
   column: number[];
-  /** what makes up each surface: the four walls are cut at half height, openings taken from the half they lie in; none in a room without walls */
+  /**
+   * what makes up each surface: the four walls are cut at half height, openings taken from the half they lie in; none
+   * in a room without walls
+   */
   walls: Record<Surface, RoomWall[]>;
   areas: Record<Surface, number>;
 }

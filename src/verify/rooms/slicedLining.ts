@@ -8,7 +8,8 @@ import { bareNetwork } from './bareNetwork.js';
 const THIN = 1e-9;
 
 /**
- * Slices of a lining followed in time by the classical Runge-Kutta method, with steps far below what they need to be stable.
+ * Slices of a lining followed in time by the classical Runge-Kutta method, with steps far below what they need to be
+ * stable.
  * @param coefficient between fluid and hot face [W/(m2 K)]
  * @param time [s]
  * @returns temperatures of its hot face and of the steel behind it [K]

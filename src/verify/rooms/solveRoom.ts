@@ -1,4 +1,6 @@
-/** Runs a room through the solvers that run a pit: its steady state, or its states along a fire that changes in time. */
+/**
+ * Runs a room through the solvers that run a pit: its steady state, or its states along a fire that changes in time.
+ */
 import { Balances } from '../../network/balances.js';
 import { Model } from '../../network/model.js';
 import { OUTDOORS, type Network } from '../../network/types.js';
@@ -85,7 +87,9 @@ export function pressureOverOutdoors(state: RoomState, zone: number, height: num
   return state.grounded[zone] - columnPressure(state.densities[zone] - state.outdoorDensity, height);
 }
 
-/** Height at which a column of gas has the pressure of the outdoor air [m above the ground]; NaN where it nowhere has. */
+/**
+ * Height at which a column of gas has the pressure of the outdoor air [m above the ground]; NaN where it nowhere has.
+ */
 export function neutralHeightIn(network: Network, state: RoomState, column: readonly number[]): number {
   for (const zone of column) {
     const found = neutralHeight(state.grounded[zone], state.densities[zone], state.outdoorDensity) ?? NaN;

@@ -45,8 +45,9 @@ export interface WallNodes {
 /**
  * Add a wall of a zone, outdoors behind it.
  *
- * A layer's nodes lie on the bounds of its slices, half a slice of mass to each side, so that an exposed face has its own
- * temperature; where a plate adjoins, the plate is the node on that bound and the slice's half goes to its neighbour.
+ * A layer's nodes lie on the bounds of its slices, half a slice of mass to each side, so that an exposed face has its
+ * own temperature; where a plate adjoins, the plate is the node on that bound and the slice's half goes to its
+ * neighbour.
  */
 export function addWall(network: Network, zone: number, wall: Wall): WallNodes {
   const { nodes, faces, links } = network;

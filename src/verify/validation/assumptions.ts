@@ -37,9 +37,9 @@ export interface Assumptions {
 }
 
 /**
- * Nothing here is fitted: the opening coefficient is the usual one of the vent-flow literature, emissivities and conductivities
- * are those that the tool takes for a pit (its inside emissivity, oxidised steel, its ceramic fibre and mineral wool), the
- * radiant shares are published for the gases, and the gas is clear.
+ * Nothing here is fitted: the opening coefficient is the usual one of the vent-flow literature, emissivities and
+ * conductivities are those that the tool takes for a pit (its inside emissivity, oxidised steel, its ceramic fibre and
+ * mineral wool), the radiant shares are published for the gases, and the gas is clear.
  */
 export const BASE: Assumptions = {
   discharge: 0.7,

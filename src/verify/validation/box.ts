@@ -1,4 +1,7 @@
-/** The reduced-scale enclosure of Bryner, Johnsson & Pitts (1994), NIST: oxygen under the roof of a box the size of a firebox. */
+/**
+ * The reduced-scale enclosure of Bryner, Johnsson & Pitts (1994), NIST: oxygen under the roof of a box the size of a
+ * firebox.
+ */
 import { cellAtHeight } from '../../network/cells.js';
 import { STANDARD_PRESSURE, ZERO_CELSIUS } from '../../physics/constants.js';
 import { burnerFire } from '../rooms/burner.js';
@@ -22,7 +25,9 @@ const UNDER_ROOF = 0.1;
 const OUTDOORS = 20 + ZERO_CELSIUS;
 /** Of dry air, mole fraction. */
 const FRESH = 0.2095;
-/** Conductivity as stated; density and specific heat, which a steady state does not ask for, as the corridor's board. */
+/**
+ * Conductivity as stated; density and specific heat, which a steady state does not ask for, as the corridor's board.
+ */
 const BOARD: Layer = {
   type: 'solid',
   thickness: 0.025,

@@ -39,10 +39,11 @@ export interface CorrectedRelease extends HeatRelease {
  * The burner behind the readings. A gas burner is a valve: nothing, then its level, then nothing. So:
  *
  * - the level at any moment is what the hood shows `HOOD_LAG` later; before its first full reading, that reading;
- * - ignition is where a step to that level, averaged over `AVERAGED_OVER` and shown `HOOD_LAG` late, gives the partial reading
- *   on the way up; the valve is shut where the same gives the partial reading on the way down.
+ * - ignition is where a step to that level, averaged over `AVERAGED_OVER` and shown `HOOD_LAG` late, gives the partial
+ *   reading on the way up; the valve is shut where the same gives the partial reading on the way down.
  *
- * @param readings rising in time; one partial reading on the way up, then full ones, then perhaps one partial on the way down
+ * @param readings rising in time; one partial reading on the way up, then full ones, then perhaps one partial on the
+ * way down
  * @param litAt another moment of ignition, to see what it does [s]
  */
 export function burnerBehind(readings: readonly Reading[], litAt?: number): CorrectedRelease {

@@ -1,6 +1,7 @@
 /**
- * The corridor of Peacock, Davis & Lee (1988), NBSIR 88-3752, test 100A: a methane fire in a burn room, a long corridor beside it with
- * a doorway at its far end. Built as a firebox and its chamber are: burn room mixed, corridor in cells and layers.
+ * The corridor of Peacock, Davis & Lee (1988), NBSIR 88-3752, test 100A: a methane fire in a burn room, a long corridor
+ * beside it with a doorway at its far end. Built as a firebox and its chamber are: burn room mixed, corridor in cells
+ * and layers.
  */
 import { DEFAULT_RESOLUTION } from '../../network/build.js';
 import { cellAtHeight } from '../../network/cells.js';
@@ -30,7 +31,10 @@ const CORRIDOR = { length: 12.2, width: 2.4, height: 2.4 } as const;
 const STUB = { length: 1.1, width: 1.1, height: 2 } as const;
 const THROAT = { width: 0.8, height: 1.6, sill: 0 } as const;
 const OUT = { width: 0.8, height: 2, sill: 0 } as const;
-/** The square burner as a round one of its area. It stands against a wall, as its plume does; its jet is taken as in the middle of the ceiling. */
+/**
+ * The square burner as a round one of its area. It stands against a wall, as its plume does; its jet is taken as in the
+ * middle of the ceiling.
+ */
 const BURNER = { across: 0.3 * Math.sqrt(4 / Math.PI), top: 0.5 } as const;
 const POWER = 110e3;
 /** Trees of thermocouples: the far one stands in the last cell. */

@@ -13,7 +13,9 @@ export interface HeatBalance {
   /** by the hood: heat released, and the part of it that came up as hot gas [W] */
   released: number;
   convective: number;
-  /** what the outside of the walls gives off at the plate temperatures that were measured: as radiation, to the air [W] */
+  /**
+   * what the outside of the walls gives off at the plate temperatures that were measured: as radiation, to the air [W]
+   */
   wallsRadiate: number;
   wallsConvect: number;
   /** what the model sends through the walls and out with the gas [W] */
@@ -36,8 +38,8 @@ function outsideLoss(row: MeasuredRow, a: Assumptions): number {
 }
 
 /**
- * The room stands under the hood, so that what its walls give to the air rises into the hood too: released heat less the
- * hood's convective heat is what walls and doorway radiate.
+ * The room stands under the hood, so that what its walls give to the air rises into the hood too: released heat less
+ * the hood's convective heat is what walls and doorway radiate.
  */
 export function heatBalance({ row, state }: SteelRoomMoment, a: Assumptions): HeatBalance {
   const convect = outsideLoss(row, { ...a, outsideEmissivity: 0 });

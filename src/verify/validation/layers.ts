@@ -1,6 +1,6 @@
 /**
- * What layering does to an opening's flow: the same opening law, fed with the layers that were measured instead of one mixed
- * gas. It is no part of the model; it shows how much of an error in the neutral plane the mixing makes.
+ * What layering does to an opening's flow: the same opening law, fed with the layers that were measured instead of one
+ * mixed gas. It is no part of the model; it shows how much of an error in the neutral plane the mixing makes.
  */
 import { GRAVITY, STANDARD_PRESSURE } from '../../physics/constants.js';
 import { airDensity } from '../../physics/air.js';

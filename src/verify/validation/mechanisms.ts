@@ -1,4 +1,7 @@
-/** What each mechanism does to the biases when it alone is changed. Nothing is fitted; this only shows what explains what. */
+/**
+ * What each mechanism does to the biases when it alone is changed. Nothing is fitted; this only shows what explains
+ * what.
+ */
 import { ZERO_CELSIUS } from '../../physics/constants.js';
 import { BASE, MECHANISMS, type Assumptions, type MechanismKey } from './assumptions.js';
 import { layeredOpeningFlow } from './layers.js';

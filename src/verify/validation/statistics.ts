@@ -1,13 +1,13 @@
 /**
  * Bias and scatter of computed over measured values, as the fire-model community reports them.
  *
- * With M computed and E measured, ln(M/E) has the mean m and the variance s^2 = sigma_M^2 + sigma_E^2, where sigma_E is the
- * relative standard deviation of the experiment and sigma_M that of the model about its own bias
+ * With M computed and E measured, ln(M/E) has the mean m and the variance s^2 = sigma_M^2 + sigma_E^2, where sigma_E is
+ * the relative standard deviation of the experiment and sigma_M that of the model about its own bias
  *
  *   delta = exp(m + sigma_M^2/2 - sigma_E^2/2).
  *
- * No comparison can show a model to be more exact than the experiment, so sigma_M is never given below sigma_E. The expansion
- * behind delta holds for deviations below about 0.5; above that only the mean ratio exp(m) is given.
+ * No comparison can show a model to be more exact than the experiment, so sigma_M is never given below sigma_E. The
+ * expansion behind delta holds for deviations below about 0.5; above that only the mean ratio exp(m) is given.
  *
  * Reference: McGrattan & Toman (2011), Metrologia 48, 173 (volume and page from memory).
  */

@@ -1,6 +1,6 @@
 /**
- * The thin steel room of Sjöström & Wickström (SP Technical Research Institute of Sweden): a propane fire in a box of 3 mm plate
- * with a doorway, bare (C1) or with stone wool inside (B1), against time.
+ * The thin steel room of Sjöström & Wickström (SP Technical Research Institute of Sweden): a propane fire in a box of 3
+ * mm plate with a doorway, bare (C1) or with stone wool inside (B1), against time.
  */
 import { STANDARD_PRESSURE, ZERO_CELSIUS } from '../../physics/constants.js';
 import { burnerFire } from '../rooms/burner.js';
@@ -61,7 +61,10 @@ const SLICES = 40;
 /** As stated with the data. */
 const WOOL = { density: 200, specificHeat: 1000 } as const;
 
-/** Plate thermometers: 0.7 mm of alloy with 10 mm of insulation behind, against the wall, as the released inputs have them. */
+/**
+ * Plate thermometers: 0.7 mm of alloy with 10 mm of insulation behind, against the wall, as the released inputs have
+ * them.
+ */
 const PROBE = {
   area: 0.01,
   massPerArea: 8470 * 0.7e-3,

@@ -7,8 +7,8 @@ export interface TwoLayers {
 }
 
 /**
- * Two layers that hold the same integrals of T and of 1/T over the height as the profile, the lower one as warm as the profile is
- * lowest down: z = Tl (I1 I2 - H^2) / (I1 + I2 Tl^2 - 2 Tl H). Of one temperature: all upper layer.
+ * Two layers that hold the same integrals of T and of 1/T over the height as the profile, the lower one as warm as the
+ * profile is lowest down: z = Tl (I1 I2 - H^2) / (I1 + I2 Tl^2 - 2 Tl H). Of one temperature: all upper layer.
  *
  * @param temperatures of slices of equal height, lowest first [K]
  * @param height of all of them [m]

@@ -105,8 +105,10 @@ export function readSpoiled(count: number): void {
           seen.logs++;
           expectSound(result.log);
           expectCounted(result.log, text, made);
-          for (const { message, line, count } of result.log.notes) {
+          for (const { message, where, line, count } of result.log.notes) {
             expectPlain(message);
+            // where and line are told in front of it
+            expect(message.startsWith(where)).toBe(false);
             expect(count).toBeGreaterThan(0);
             expect(line === null || line >= 1).toBe(true);
           }
