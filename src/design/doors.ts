@@ -61,9 +61,7 @@ export function leafName({ name }: { name: string }): string {
 }
 
 /** Is a face of a part's geometry the leaf of a door? */
-export function isLeaf({ name }: { name: string }): boolean {
-  return name === 'door' || name.startsWith('door ');
-}
+export const isLeaf = ({ leaf }: { leaf?: true }): boolean => leaf === true;
 
 /** `chamber door`, or one of several by its name: `chamber door left`. */
 export function doorLabel(part: PartName, name: string): string {

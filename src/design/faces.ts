@@ -10,6 +10,7 @@ export class OpenFace {
   private readonly fullLining: number;
   /** of a head: how far the middle of its plate lies beyond the seam [m] */
   beyond = 0;
+  private isLeaf = false;
 
   constructor(
     readonly name: string,
@@ -84,7 +85,7 @@ export class OpenFace {
     const { width, height, plate, lap } = door;
     const hole = width * height;
     const of = (full: number) => (hole * full) / this.fullOutside;
-    return new OpenFace(
+    const made = new OpenFace(
       name,
       this.orientation,
       this.place,
@@ -97,6 +98,8 @@ export class OpenFace {
       of(this.fullLining),
       reach,
     );
+    made.isLeaf = true;
+    return made;
   }
 
   /** The finished face, or undefined when nothing of it is left outdoors. */
@@ -117,6 +120,7 @@ export class OpenFace {
       centre: this.centre,
       ...(this.beyond > 0 ? { beyond: this.beyond } : {}),
       ...(this.reach ? { reach: this.reach } : {}),
+      ...(this.isLeaf ? { leaf: true } : {}),
     };
   }
 }

@@ -44,6 +44,8 @@ export interface Face {
   beyond?: number;
   /** of a round part's shell of which it is a part: from where to where it reaches, as shares of the part's height */
   reach?: { low: number; high: number };
+  /** the leaf of a door, parted from its face by a gap */
+  leaf?: true;
 }
 
 /** A plate with one part on each side, the opening through it subtracted. No outside area of either. */
