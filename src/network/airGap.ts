@@ -15,9 +15,10 @@ export interface GapHeat {
 }
 
 /**
- * Radiation from wall to shield; shut in, convection by the relation of how the gap stands; open, what each of the two gives to the
- * rising air, and conduction across it as far as their boundary layers meet. Level gaps count as shut: nothing lets air rise in them.
- * A round shell's open gap counts as an upright one as high as what of the shell it covers.
+ * Radiation from wall to shield; shut in, convection by the relation of how the gap stands; open, what each of the two
+ * gives to the rising air, and conduction across it as far as their boundary layers meet. Level gaps count as shut:
+ * nothing lets air rise in them. A round shell's open gap counts as an upright one as high as what of the shell it
+ * covers.
  */
 export function gapHeat(gap: AirGap, wall: number, shield: number, outdoors: Outdoors, out: GapHeat): void {
   const { area, width, emissivity } = gap;
@@ -54,7 +55,10 @@ export function gapHeat(gap: AirGap, wall: number, shield: number, outdoors: Out
   out.across = area * (radiant + ((Nu * k) / width) * deltaT);
 }
 
-/** Coefficient between one side of an open gap and the air from outdoors [W/(m2 K)], and how far the two boundary layers meet, 0..1. */
+/**
+ * Coefficient between one side of an open gap and the air from outdoors [W/(m2 K)], and how far the two boundary layers
+ * meet, 0..1.
+ */
 function openSide({ width, height }: AirGap, surface: number, { temperature, pressure }: Outdoors): [number, number] {
   const film = 0.5 * (surface + temperature);
   const Pr = airPrandtl(film);

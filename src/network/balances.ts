@@ -22,8 +22,8 @@ export const LIMIT_WIDTH = 0.02;
 const GAS_HEAT = 1000;
 
 /**
- * Heat, mass and fuel balances of a network: rates of change of the heat contents, residuals of everything that follows at
- * once, and their derivatives. One evaluation allocates nothing.
+ * Heat, mass and fuel balances of a network: rates of change of the heat contents, residuals of everything that follows
+ * at once, and their derivatives. One evaluation allocates nothing.
  */
 export class Balances {
   /** net heat into each node, then into each stem per surface [W], [W/m2] */
@@ -37,7 +37,9 @@ export class Balances {
   readonly lossOfPart: Float64Array;
   /** heat carried off by evaporation from wet surfaces [W] */
   evaporated = 0;
-  /** heat that gas carries outdoors through stacks, and through everything else; what open areas radiate outdoors [W] */
+  /**
+   * heat that gas carries outdoors through stacks, and through everything else; what open areas radiate outdoors [W]
+   */
   stackGasLoss = 0;
   leakLoss = 0;
   radiatedLoss = 0;
@@ -52,8 +54,8 @@ export class Balances {
   readonly convection: Convection;
 
   /**
-   * What the gas of each zone takes up per kelvin [J/K], and per share of fuel, in the rows of `algebraic`; 0 in the others. Gas is
-   * taken as dense as the air that the pit stands in when it is made ready.
+   * What the gas of each zone takes up per kelvin [J/K], and per share of fuel, in the rows of `algebraic`; 0 in the
+   * others. Gas is taken as dense as the air that the pit stands in when it is made ready.
    */
   readonly inertia: Float64Array;
 
@@ -92,8 +94,9 @@ export class Balances {
   }
 
   /**
-   * Share of the fire asked for that the oxygen left in its zone lets burn: 1 up to just short of the limit, falling to 0
-   * at it. With fresh air drawn in this holds the release at the heat of the usable oxygen, within the width of the fall.
+   * Share of the fire asked for that the oxygen left in its zone lets burn: 1 up to just short of the limit, falling to
+   * 0 at it. With fresh air drawn in this holds the release at the heat of the usable oxygen, within the width of the
+   * fall.
    */
   oxygenShare(fuelShare: number): number {
     const { fuelLimit } = this.model;
@@ -235,8 +238,8 @@ export class Balances {
   }
 
   /**
-   * Radiation through an open area: each side sends what its gas gives off and what its walls send through that gas, and
-   * takes the other's with both. Outdoors is black and as warm as what stands there.
+   * Radiation through an open area: each side sends what its gas gives off and what its walls send through that gas,
+   * and takes the other's with both. Outdoors is black and as warm as what stands there.
    */
   private evaluateWindow({ a, b, area }: Window): void {
     const { model, algebraic, surface4, gas4 } = this;
@@ -303,7 +306,9 @@ export class Balances {
     for (let i = model.nodeCount; i < model.differential; i++) out[i] = this.stems.capacity * x[i];
   }
 
-  /** Take from the gas and fuel rows of `rhs` what the gas of each zone stores on its way from `from` to x within h [s]. */
+  /**
+   * Take from the gas and fuel rows of `rhs` what the gas of each zone stores on its way from `from` to x within h [s].
+   */
   addGasStorage(x: Float64Array, from: Float64Array, h: number, rhs: Float64Array): void {
     const { inertia, model } = this;
     const { differential: d } = model;

@@ -4,7 +4,10 @@ import type { QuasiSteadySolver } from './quasiSteady.js';
 import { EVENT_TIME, SHORTEST, type StopAt } from './stopAt.js';
 import type { Moment } from './stride.js';
 
-/** Whether gas settles again is tried once on a bridge when it is this long [s], then whenever it is so many times as long as at the last try. */
+/**
+ * Whether gas settles again is tried once on a bridge when it is this long [s], then whenever it is so many times as
+ * long as at the last try.
+ */
 const ARRIVED = { first: 1, again: 1.25 };
 
 /** Where a bridge ends, and the moments on the way. */
@@ -17,8 +20,9 @@ interface Bridge {
 
 /**
  * Where no step converges the gas has come to the end of the branch of flows it was on (a plume that tips over, a draft
- * that turns). Carries it over by implicit Euler steps in which gas has its own small heat capacity, until quasi-steady gas
- * settles again. What the gas takes up on the way is booked as stored. A stop on the way is landed on as by any step.
+ * that turns). Carries it over by implicit Euler steps in which gas has its own small heat capacity, until quasi-steady
+ * gas settles again. What the gas takes up on the way is booked as stored. A stop on the way is landed on as by any
+ * step.
  *
  * @returns null: it does not come over
  */

@@ -151,8 +151,8 @@ function struckRoof({ network, firebox }: BuiltPit, design: Design): NetworkFire
 }
 
 /**
- * Which walls see the fire through the throat: of a chamber those of each cell, as strips of a tube see a disk at its end; of an
- * upright all.
+ * Which walls see the fire through the throat: of a chamber those of each cell, as strips of a tube see a disk at its
+ * end; of an upright all.
  */
 function throughThroat({ network, plenum, chamber, upright }: BuiltPit, { throat }: Design): NetworkFire['seen'] {
   const along = throat.through === 'top' ? undefined : (plenum ?? chamber);
@@ -181,8 +181,9 @@ function outdoorsOf(design: Design): Network['outdoors'] {
 }
 
 /**
- * Hydraulic diameter 4 V / A and mean beam length 3.6 V / A of every zone, from the surfaces that bound it. Zones of one column
- * share the hydraulic diameter of their whole section; a level area between two of them bounds the beams of both.
+ * Hydraulic diameter 4 V / A and mean beam length 3.6 V / A of every zone, from the surfaces that bound it. Zones of
+ * one column share the hydraulic diameter of their whole section; a level area between two of them bounds the beams of
+ * both.
  */
 export function finishZones(network: Network): void {
   const wallsOf = (index: number) => network.faces.reduce((sum, f) => sum + (f.zone === index ? f.area : 0), 0);
@@ -204,8 +205,9 @@ export function finishZones(network: Network): void {
 }
 
 /**
- * What sees what through open areas: layers of a column, what stands on both sides of an opening that nothing hides, and gas and
- * walls of the firebox through the throat what its fire shines on, each cell by its share at the throat's height.
+ * What sees what through open areas: layers of a column, what stands on both sides of an opening that nothing hides,
+ * and gas and walls of the firebox through the throat what its fire shines on, each cell by its share at the throat's
+ * height.
  */
 export function addWindows(network: Network): void {
   const { windows, columns, openings, fire } = network;

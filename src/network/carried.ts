@@ -12,7 +12,9 @@ export function shift(out: Float64Array, from: number, to: number, mass: number,
   out[to + 2] += fuel;
 }
 
-/** Enter into the matrix of `fillSlopes` how a stream from one zone to another changes with an unknown, per unit of it. */
+/**
+ * Enter into the matrix of `fillSlopes` how a stream from one zone to another changes with an unknown, per unit of it.
+ */
 export function enter(
   { size: n, gas, fuel, pressure }: Model,
   m: Float64Array,

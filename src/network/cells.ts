@@ -2,7 +2,9 @@ import type { PartName } from '../design/design.js';
 import type { PartGeometry } from '../design/geometry.js';
 import type { Network } from './types.js';
 
-/** Zones and nodes of a part that is being built, in the order of the gas's way through the horizontal parts' length. */
+/**
+ * Zones and nodes of a part that is being built, in the order of the gas's way through the horizontal parts' length.
+ */
 export interface Cells {
   part: PartName;
   geometry: PartGeometry;

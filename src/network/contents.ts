@@ -15,7 +15,10 @@ interface Piece extends Pick<Content, 'name' | 'material' | 'mass' | 'area'> {
   zones: readonly { zone: number; share: number }[];
 }
 
-/** Grates, racks, pans and food as bodies inside: gas and walls see their whole surface; water and food evaporate from it. */
+/**
+ * Grates, racks, pans and food as bodies inside: gas and walls see their whole surface; water and food evaporate from
+ * it.
+ */
 export function addContents(built: BuiltPit, design: Design): void {
   const emissivity = design.estimates.insideEmissivity;
   for (const part of ['firebox', 'chamber', 'upright'] as const) {

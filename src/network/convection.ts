@@ -1,4 +1,6 @@
-/** Convection coefficients of all faces of a network: which relation a face takes, and free and forced flow together. */
+/**
+ * Convection coefficients of all faces of a network: which relation a face takes, and free and forced flow together.
+ */
 import { airConductivity, airKinematicViscosity, airPrandtl } from '../physics/air.js';
 import { nusseltCrossCylinder, nusseltFlatPlate, nusseltPipe } from '../physics/forcedConvection.js';
 import {
@@ -11,7 +13,10 @@ import {
 import { mixedConvection } from '../physics/mixedConvection.js';
 import { SHAPE, type Model } from './model.js';
 
-/** About how a coefficient goes with its film temperature at the same difference: by this power. Guides iterations alone. */
+/**
+ * About how a coefficient goes with its film temperature at the same difference: by this power. Guides iterations
+ * alone.
+ */
 const FILM_POWER = -0.5;
 /** Nusselt number at which a level plate that heats what is above it turns from the fourth to the third root. */
 const PLATE_TURNS = 25;
@@ -25,7 +30,9 @@ export function freeRelation(shape: number, rises: boolean): FreeRelation {
   return rises ? 'nusseltPlateUp' : 'nusseltPlateDown';
 }
 
-/** Does heat rise off a level face inside? A roof that takes heat from hotter gas is a hot plate facing up turned over. */
+/**
+ * Does heat rise off a level face inside? A roof that takes heat from hotter gas is a hot plate facing up turned over.
+ */
 export function risesInside(shape: number, surface: number, gas: number): boolean {
   return (shape === SHAPE.up) === gas > surface;
 }
@@ -48,8 +55,8 @@ export function windCrosses(shape: number): boolean {
 /**
  * Convection coefficient of each face, and how it goes with the difference of temperature.
  *
- * It is reckoned in short passes over all faces and not face by face: a pass is small enough for the engine to take the relations
- * into it, where each call of one with its numbers would cost as much again as the relation.
+ * It is reckoned in short passes over all faces and not face by face: a pass is small enough for the engine to take the
+ * relations into it, where each call of one with its numbers would cost as much again as the relation.
  */
 export class Convection {
   /** at the last `evaluate` [W/(m2 K)] */
@@ -58,7 +65,10 @@ export class Convection {
   private readonly power: Float64Array;
   /** free convection alone [W/(m2 K)] */
   private readonly free: Float64Array;
-  /** what is before each face less the face [K], the mean of both, and of the air there: [W/(m K)], [-], [m2/s]; Rayleigh number */
+  /**
+   * what is before each face less the face [K], the mean of both, and of the air there: [W/(m K)], [-], [m2/s];
+   * Rayleigh number
+   */
   private readonly difference: Float64Array;
   private readonly film: Float64Array;
   private readonly conductivity: Float64Array;
@@ -101,8 +111,8 @@ export class Convection {
   }
 
   /**
-   * Change of a face's convected heat per area with its own temperature, to within the change of air's properties [W/(m2 K)];
-   * with the other side's it changes by the same and -2 `filmSlope`.
+   * Change of a face's convected heat per area with its own temperature, to within the change of air's properties
+   * [W/(m2 K)]; with the other side's it changes by the same and -2 `filmSlope`.
    * @param difference other side less the face [K]
    */
   slope(face: number, difference: number, film: number): number {

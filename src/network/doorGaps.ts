@@ -19,7 +19,10 @@ function addAshGap(built: BuiltPit, design: Design, add: Add): void {
   add({ name: 'ash door gap', role: 'gap', from, to: OUTDOORS, area: ashDoor.gap, centre });
 }
 
-/** Door gaps: half above and half below each part's middle, shared equally by its cells; of several doors each at its own edges. */
+/**
+ * Door gaps: half above and half below each part's middle, shared equally by its cells; of several doors each at its
+ * own edges.
+ */
 export function addGaps(built: BuiltPit, design: Design, add: Add): void {
   for (const name of PARTS) {
     const cells = built[name];
@@ -72,7 +75,10 @@ function addGap(
   }
 }
 
-/** Share of a door's width that reaches over a cell of a lying part; without its place the door of a whole part, all over it. */
+/**
+ * Share of a door's width that reaches over a cell of a lying part; without its place the door of a whole part, all
+ * over it.
+ */
 export function coverage(
   { columns }: Cells,
   { along = 0.5, share = 1 }: Partial<Pick<PlacedDoor, 'along' | 'share'>>,

@@ -26,7 +26,10 @@ export class FirePlume extends Rising {
     this.off = new Float64Array(3 * zones.length);
   }
 
-  /** Add what it carries from layer to layer at x to `net`, three a layer, and what leaves each to `left`; what the fire gives stands in its layer. */
+  /**
+   * Add what it carries from layer to layer at x to `net`, three a layer, and what leaves each to `left`; what the fire
+   * gives stands in its layer.
+   */
   evaluate(x: Float64Array, net: Float64Array, left: Float64Array): void {
     const { model, moved } = this;
     this.rise(x[model.fire], moved);

@@ -7,8 +7,8 @@ export function fireZones({ columns, fire }: Network): number[] {
 }
 
 /**
- * Share of the fire's radiation that each face takes: by area in the fire's zone, the throat counted as a face whose share
- * goes on to the groups of zones that it is seen from, by area in each. Of an opening outdoors the share is lost.
+ * Share of the fire's radiation that each face takes: by area in the fire's zone, the throat counted as a face whose
+ * share goes on to the groups of zones that it is seen from, by area in each. Of an opening outdoors the share is lost.
  */
 export function fireShares(network: Network): Float64Array {
   const { faces, fire } = network;

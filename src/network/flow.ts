@@ -92,9 +92,9 @@ function tradedFlow(model: Model, i: number): void {
 }
 
 /**
- * Flows through every opening, and the through-flow of every zone and its mean speed, at the unknowns x. Needs `gasState` first.
- * Through-flow is the mean of what comes in and what goes out by openings: where gas rises into a layer and leaves it along the
- * part, half of it counts. Gas that only trades places through an opening does not.
+ * Flows through every opening, and the through-flow of every zone and its mean speed, at the unknowns x. Needs
+ * `gasState` first. Through-flow is the mean of what comes in and what goes out by openings: where gas rises into a
+ * layer and leaves it along the part, half of it counts. Gas that only trades places through an opening does not.
  */
 export function flowState(model: Model, x: Float64Array): void {
   const { network, flows, exchange, density, openFrom, openTo, through, speed, low, high } = model;
@@ -125,7 +125,9 @@ export function streamState(model: Model, x: Float64Array): void {
   for (const column of model.columns) column.evaluate(x);
 }
 
-/** Net mass flow into each zone through its openings [kg/s], fuel gas counted in the fire's zone; written into `out`. */
+/**
+ * Net mass flow into each zone through its openings [kg/s], fuel gas counted in the fire's zone; written into `out`.
+ */
 function openBalance(model: Model, x: Float64Array, out: Float64Array): void {
   const { network, flows, openFrom, openTo } = model;
   for (let z = 0; z < model.zoneCount; z++) out[z] = 0;
@@ -146,7 +148,10 @@ export function massBalance(model: Model, x: Float64Array, out: Float64Array): v
   }
 }
 
-/** Lay down in x what has to rise from zone to zone for each of a column to keep its mass; the openings' balance is given. */
+/**
+ * Lay down in x what has to rise from zone to zone for each of a column to keep its mass; the openings' balance is
+ * given.
+ */
 function riseOf(model: Model, x: Float64Array, open: Float64Array): void {
   for (const column of model.columns) {
     const { zones, streamed } = column;
@@ -160,11 +165,12 @@ function riseOf(model: Model, x: Float64Array, open: Float64Array): void {
 }
 
 /**
- * Pressures that balance the mass of every zone, gas temperatures held: Newton with a line search, then what rises inside columns.
+ * Pressures that balance the mass of every zone, gas temperatures held: Newton with a line search, then what rises
+ * inside columns.
  *
- * The balances are the slope of a convex function of the pressures (more pressure in a zone always drives more out of it),
- * so there is one solution. The search follows the slope of that function along the step: where the full step would go far
- * beyond its lowest point, it is shortened to near that point.
+ * The balances are the slope of a convex function of the pressures (more pressure in a zone always drives more out of
+ * it), so there is one solution. The search follows the slope of that function along the step: where the full step
+ * would go far beyond its lowest point, it is shortened to near that point.
  *
  * @param lu solver of as many unknowns as the model has columns
  * @returns iterations and the largest imbalance of a column [kg/s]

@@ -73,8 +73,8 @@ function transport(
 }
 
 /**
- * How an opening's flows follow the pressure of one of its sides, and the densities that set it: of the side's own gas and, where
- * it stands on others, of theirs.
+ * How an opening's flows follow the pressure of one of its sides, and the densities that set it: of the side's own gas
+ * and, where it stands on others, of theirs.
  *
  * @param sign 1: pressure there drives forwards; -1: backwards
  * @param byNet change of what trades places with the net flow
@@ -121,7 +121,10 @@ function columnSlopes(
   }
 }
 
-/** Enter the change of opening i's flows with an unknown into the rows of its two zones, and of the column whose jet it feeds. */
+/**
+ * Enter the change of opening i's flows with an unknown into the rows of its two zones, and of the column whose jet it
+ * feeds.
+ */
 function spread(
   model: Model,
   x: Float64Array,

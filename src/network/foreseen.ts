@@ -7,8 +7,8 @@ import { OUTDOORS } from './types.js';
 const HOTTER = 40;
 
 /**
- * Show the solver every entry that the matrix of a network may ever have, so that one order of elimination does for all of them: those
- * of a burning pit with hot gas above cold, and what comes and goes as flows turn and by differences.
+ * Show the solver every entry that the matrix of a network may ever have, so that one order of elimination does for all
+ * of them: those of a burning pit with hot gas above cold, and what comes and goes as flows turn and by differences.
  *
  * @param lu its matrix is left empty
  * @param burning a guess at a burning pit, by its fire [W]
@@ -52,7 +52,10 @@ export function foresee(balances: Balances, lu: LuSolver, burning: (heat: number
   lu.matrix.fill(0);
 }
 
-/** Enter all that hangs on flows, whichever way they go: those through openings, and what gas that cools as in a pipe takes along. */
+/**
+ * Enter all that hangs on flows, whichever way they go: those through openings, and what gas that cools as in a pipe
+ * takes along.
+ */
 function flowsEitherWay(model: Model, lu: LuSolver): void {
   const { gas, fuel, pressure, size, network } = model;
   const { openings, faces } = network;

@@ -20,7 +20,9 @@ export function jetFlux({ network, radiantShare }: Model, release: number, surfa
   return jetCoefficient(convective, jet.speed, gas, pressure) * (gas + jet.excess * axis - surface);
 }
 
-/** What a struck roof takes beyond its free convection [W/m2]: the larger of the two counts, joined without a corner. */
+/**
+ * What a struck roof takes beyond its free convection [W/m2]: the larger of the two counts, joined without a corner.
+ */
 export function struckExcess(free: number, jet: number): number {
   const more = jet - Math.max(0, free);
   return more > 0 ? (more * more) / (more + LEAST_FLUX) : 0;

@@ -37,7 +37,10 @@ export class Jet extends Rising {
     this.byFlow = new Float64Array(3 * n);
   }
 
-  /** Add what it carries from layer to layer at x to `net`, three a layer, and what leaves each to `left`. Its own gas has been set down where it enters. */
+  /**
+   * Add what it carries from layer to layer at x to `net`, three a layer, and what leaves each to `left`. Its own gas
+   * has been set down where it enters.
+   */
   evaluate(x: Float64Array, net: Float64Array, left: Float64Array): void {
     const { model, opening, source, moved } = this;
     this.rise(model.flows[opening].forward, x[model.gas + source], moved);
@@ -81,7 +84,10 @@ export class Jet extends Rising {
     }
   }
 
-  /** Enter its slopes at the x of the last `evaluate`, but for those that follow the flow of its opening: they stand in `byFlow`. */
+  /**
+   * Enter its slopes at the x of the last `evaluate`, but for those that follow the flow of its opening: they stand in
+   * `byFlow`.
+   */
   addSlopes(x: Float64Array, m: Float64Array): void {
     const { model, zones, temperature, nearby, moved, level } = this;
     const { gas, fuel } = model;

@@ -30,10 +30,10 @@ export const SHAPE: Record<FaceShape, number> = {
 /**
  * A network made ready for the solver: structure in typed arrays, the order of the unknowns, and work space.
  *
- * Unknowns, in this order: node temperatures [K], stem temperatures [K], surface-node temperatures [K], then a zone each: gas
- * temperature [K], fuel share of the gas [kg/kg], pressure against outdoors at the ground [Pa]; last the fire [W]. Where zones
- * stand on each other the weight of their gas sets the pressure of all but the lowest; in place of theirs stands what rises
- * into them from the zone below [kg/s].
+ * Unknowns, in this order: node temperatures [K], stem temperatures [K], surface-node temperatures [K], then a zone
+ * each: gas temperature [K], fuel share of the gas [kg/kg], pressure against outdoors at the ground [Pa]; last the fire
+ * [W]. Where zones stand on each other the weight of their gas sets the pressure of all but the lowest; in place of
+ * theirs stands what rises into them from the zone below [kg/s].
  */
 export class Model {
   readonly nodeCount: number;
@@ -48,7 +48,10 @@ export class Model {
   readonly fuel: number;
   readonly pressure: number;
   readonly fire: number;
-  /** first row of each block of balances behind those of the plates: of surface nodes from 0 on, of gas, fuel, mass and the fire */
+  /**
+   * first row of each block of balances behind those of the plates: of surface nodes from 0 on, of gas, fuel, mass and
+   * the fire
+   */
   readonly gasRow: number;
   readonly fuelRow: number;
   readonly massRow: number;
@@ -76,7 +79,9 @@ export class Model {
   readonly insideFaces: Int32Array;
   readonly outsideFaces: Int32Array;
 
-  /** gas: outdoor air and fully burnt fuel gas, enthalpies counted from outdoors, so that what leaves carries its loss */
+  /**
+   * gas: outdoor air and fully burnt fuel gas, enthalpies counted from outdoors, so that what leaves carries its loss
+   */
   readonly airPolynomial: GasPolynomial;
   readonly fuelPolynomial: GasPolynomial;
   airDatum = 0;
@@ -118,14 +123,22 @@ export class Model {
   /** openings that are neither stacks nor slices of a full section */
   readonly holes: Int32Array;
   readonly columns: ColumnStreams[];
-  /** per opening: the column in which its gas rises as a jet, how the column's streams change with its flow, where its own gas ends */
+  /**
+   * per opening: the column in which its gas rises as a jet, how the column's streams change with its flow, where its
+   * own gas ends
+   */
   readonly jetOf: ({ zones: readonly number[]; byFlow: Float64Array; own: Float64Array } | undefined)[];
-  /** per zone: the zone that it stands on (-1: none), the lowest of its column, and which mass balance of all columns is its own */
+  /**
+   * per zone: the zone that it stands on (-1: none), the lowest of its column, and which mass balance of all columns is
+   * its own
+   */
   readonly under: Int32Array;
   readonly lowest: Int32Array;
   readonly columnOf: Int32Array;
   readonly columnCount: number;
-  /** per zone, refreshed by `flowState`: pressure against outdoors at the ground, as if its gas reached down there [Pa] */
+  /**
+   * per zone, refreshed by `flowState`: pressure against outdoors at the ground, as if its gas reached down there [Pa]
+   */
   readonly grounded: Float64Array;
   readonly plugFlow: PlugFlow;
   /** work space of stack flows */
@@ -225,8 +238,8 @@ export class Model {
   }
 
   /**
-   * Other air [K] and wind [m/s] from now on; what surrounds the pit goes with the air. Nothing stored changes: plates count
-   * their heat from no outdoors, and gas stores none.
+   * Other air [K] and wind [m/s] from now on; what surrounds the pit goes with the air. Nothing stored changes: plates
+   * count their heat from no outdoors, and gas stores none.
    */
   turnOutdoors(temperature: number, wind: number): void {
     const { outdoors } = this.network;
@@ -239,7 +252,8 @@ export class Model {
   }
 
   /**
-   * Density, enthalpy, heat capacity and emissivity of each zone's gas at the unknowns x. In short passes, as convection is: see there.
+   * Density, enthalpy, heat capacity and emissivity of each zone's gas at the unknowns x. In short passes, as
+   * convection is: see there.
    */
   gasState(x: Float64Array): void {
     this.densities(x);

@@ -2,9 +2,15 @@ import type { StiffSystem } from '../solve/stiffSystem.js';
 import type { Balances, Demand } from './balances.js';
 import { stepLimit, stepMeasure, type QuasiSteadySolver } from './quasiSteady.js';
 
-/** What Newton may leave over in a stage of a step by the default tolerance, by others as much more or less: far below the local error that is allowed. */
+/**
+ * What Newton may leave over in a stage of a step by the default tolerance, by others as much more or less: far below
+ * the local error that is allowed.
+ */
 const STEP_LEFT = { temperature: 1e-2, pressure: 1e-4, fuel: 3e-5, fireShare: 1e-5 };
-/** The same where a run is held against another of nearly the same pit, stages of which are not closed: pressures count, a hundredth of a kelvin does not. */
+/**
+ * The same where a run is held against another of nearly the same pit, stages of which are not closed: pressures count,
+ * a hundredth of a kelvin does not.
+ */
 const REPEATING_LEFT = { temperature: 3e-2, pressure: 2e-5, fuel: 1e-4, fireShare: 1e-4 };
 
 /** Share of that which may be left over where it is only told from how Newton's steps shrink. */
@@ -102,7 +108,10 @@ export class NetworkSystem implements StiffSystem {
     out[1] = this.balances.totalLoss();
   }
 
-  /** What the fire gives and what leaves change by, given what heat rates and balances of surfaces and gas do: what goes nowhere else leaves. */
+  /**
+   * What the fire gives and what leaves change by, given what heat rates and balances of surfaces and gas do: what goes
+   * nowhere else leaves.
+   */
   quadratureMoves(moves: Float64Array, step: Float64Array, out: Float64Array): void {
     const { nodeCount, surfaceNode, fuel, fire } = this.balances.model;
     let kept = 0;

@@ -67,7 +67,10 @@ export function addPlateGaps({ network, plenum, chamber }: BuiltPit, made: Chamb
   });
 }
 
-/** Full cross-sections between the cells of a horizontal part: all of them together take what one opening would, where gas runs along. */
+/**
+ * Full cross-sections between the cells of a horizontal part: all of them together take what one opening would, where
+ * gas runs along.
+ */
 export function addAlong(
   { zones }: Network,
   columns: number[][],

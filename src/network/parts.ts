@@ -82,7 +82,10 @@ export function addPart(
   return cells;
 }
 
-/** Tell the network which zones stand on each other, with the level area between them and the walls along which gas sinks. */
+/**
+ * Tell the network which zones stand on each other, with the level area between them and the walls along which gas
+ * sinks.
+ */
 function addColumns(network: Network, cells: Cells): void {
   const { geometry } = cells;
   const upright = geometry.axis === 'vertical';
@@ -135,7 +138,8 @@ export function addChamber(
   const { height: level, plate: thickness } = deck;
   const under = { low: 0, high: level };
   const above = { low: level, high: height };
-  // under a row of plates the stream from the throat, thrown six of its widths before it has spread, stirs all there is to one body
+  // under a row of plates the stream from the throat, thrown six of its widths before it has spread, stirs all there is
+  // to one body
   const stirred = hasGaps(chamber);
   built.plenum = addPart(network, design, geometry, chamber, stirred ? ['plenumMiddle'] : UNDER, 0, {
     count: stirred ? 1 : count,
@@ -186,7 +190,9 @@ export function addChamber(
   upper.nodes.forEach((b, i) => joinPlates(network, { a: lower.nodes[stirred ? 0 : i], b, ...join }));
 }
 
-/** The box before a stack: its gas, its walls outdoors. The wall that it shares with its part comes with the openings. */
+/**
+ * The box before a stack: its gas, its walls outdoors. The wall that it shares with its part comes with the openings.
+ */
 function addGather(network: Network, design: Design, stack: Stack, box: GatherBox, index: number): number {
   const zone = network.zones.length;
   const { low, high, section, volume, insideArea, outsideArea, mass } = box;

@@ -97,8 +97,8 @@ export function addPatch(network: Network, patch: Patch): number {
 }
 
 /**
- * Add the slices of a lining inside a plate. The one that gas and fire see has its node on the hot face, the others theirs in their
- * middles, so that the face is as hot as its node and all heat that it takes is stored or passed on.
+ * Add the slices of a lining inside a plate. The one that gas and fire see has its node on the hot face, the others
+ * theirs in their middles, so that the face is as hot as its node and all heat that it takes is stored or passed on.
  *
  * @returns the hot face's node
  */

@@ -1,10 +1,16 @@
-/** Where a cook looks: thermometers of the stations, grates, racks. Each is a stem that reads the gas and walls around it. */
+/**
+ * Where a cook looks: thermometers of the stations, grates, racks. Each is a stem that reads the gas and walls around
+ * it.
+ */
 import type { Design, PartName } from '../design/design.js';
 import { dialsOf, middleOf, placesOf, type Place } from '../design/places.js';
 import type { BuiltPit } from './cells.js';
 import type { Network } from './types.js';
 
-/** Share of the height at which the dial of a station sits where no food lies: in the firebox, under a reverse-flow plate. */
+/**
+ * Share of the height at which the dial of a station sits where no food lies: in the firebox, under a reverse-flow
+ * plate.
+ */
 const DIAL_HEIGHT = 0.75;
 
 /** A zone and how much of what a stem reads is of it. */
@@ -46,7 +52,9 @@ function usualAt({ network, firebox, plenum }: BuiltPit, station: string): { par
   return { parts: levelsAt(network, column, height), height };
 }
 
-/** Along a chamber on the straight line between the middles of two cells, beyond the outer ones theirs; so by height. */
+/**
+ * Along a chamber on the straight line between the middles of two cells, beyond the outer ones theirs; so by height.
+ */
 function stemAt(built: BuiltPit, { part, along, height }: Place): { parts: Part[]; height: number } {
   const { columns } = built[part as Exclude<PartName, 'firebox'>]!;
   const at = Math.min(columns.length - 1, Math.max(0, along * columns.length - 0.5));
@@ -61,7 +69,10 @@ function stemAt(built: BuiltPit, { part, along, height }: Place): { parts: Part[
   return { parts: parts.filter(({ share }) => share > 0), height };
 }
 
-/** What of a height of a column belongs to which zone: straight between the middles of two, beyond the outer ones all to one. */
+/**
+ * What of a height of a column belongs to which zone: straight between the middles of two, beyond the outer ones all to
+ * one.
+ */
 export function levelsAt({ zones }: Network, column: readonly number[], z: number): Part[] {
   const middle = (i: number) => zones[column[i]].centre;
   let i = 0;

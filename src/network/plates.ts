@@ -142,7 +142,9 @@ export function addHorizontalPlates(
   joinGirth(network, cells, made);
 }
 
-/** Conduction round the girth, from strip to strip within a cell; a box's roof and floor join its sides at both edges. */
+/**
+ * Conduction round the girth, from strip to strip within a cell; a box's roof and floor join its sides at both edges.
+ */
 function joinGirth(network: Network, cells: Cells, made: HorizontalPart | Upright): void {
   const flat = (face: string) => cells.strips.find((s) => s.face === face && s.at === undefined);
   const cellLength = cells.geometry.length / cells.columns.length;

@@ -6,9 +6,10 @@ import { OUTDOORS, type Network } from './types.js';
 const STEP = 1e-4;
 
 /**
- * Zones that gas flows through as through a pipe: it cools on its way, so that it leaves colder than the zone's mean, by part of what
- * the walls take. What is missing in it is missing where it ends: for a jet in the layers that its own gas gets to. Of what the walls
- * take each stream that leaves gives its part, so that gas which others renew on its way cools the less along it.
+ * Zones that gas flows through as through a pipe: it cools on its way, so that it leaves colder than the zone's mean,
+ * by part of what the walls take. What is missing in it is missing where it ends: for a jet in the layers that its own
+ * gas gets to. Of what the walls take each stream that leaves gives its part, so that gas which others renew on its way
+ * cools the less along it.
  *
  * A side of an opening is twice the opening's index, and one more where gas leaves its zone `to` backwards.
  */
@@ -37,8 +38,8 @@ export class PlugFlow {
   }
 
   /**
-   * Move what is missing from where gas leaves to where it ends, in the zones' gas rows of `algebraic`, with the flows of the last
-   * `flowState` and `streamState`.
+   * Move what is missing from where gas leaves to where it ends, in the zones' gas rows of `algebraic`, with the flows
+   * of the last `flowState` and `streamState`.
    *
    * @param toWalls heat from gas to walls of each zone [W]
    * @param conductance of that heat [W/K]
@@ -92,7 +93,10 @@ export class PlugFlow {
       this.move(sides[k], this.deficitByLeaving[sides[k]] * leaving, m, gas * n + unknown, n);
   }
 
-  /** Take an amount from the row of the zone that gas leaves and give it to where it ends; rows of zones begin at `first`. */
+  /**
+   * Take an amount from the row of the zone that gas leaves and give it to where it ends; rows of zones begin at
+   * `first`.
+   */
   private move(side: number, amount: number, rows: Float64Array, first: number, apart: number): void {
     if (amount === 0) return;
     const { openFrom, openTo, jetOf, flows } = this.model;

@@ -9,11 +9,14 @@ import { newton, type NewtonOutcome, type NewtonProblem } from '../solve/newton.
 /** What may be left over when an iteration counts as converged. */
 const LEFT = { temperature: 1e-6, pressure: 1e-8, fuel: 1e-9, fireShare: 1e-8 };
 /**
- * Pseudo-transient continuation: length of its first step [s], most steps, most that one is longer than the last. Where a reading is held
- * short steps ask for a fire that warms the gas within them, and the fire swings.
+ * Pseudo-transient continuation: length of its first step [s], most steps, most that one is longer than the last. Where
+ * a reading is held short steps ask for a fire that warms the gas within them, and the fire swings.
  */
 const CONTINUATION = { first: { release: 5, hold: 20 }, most: 80, growth: 3 };
-/** One whose steps are this long [s] and move no temperature by more than this [K] has come near enough for Newton alone. */
+/**
+ * One whose steps are this long [s] and move no temperature by more than this [K] has come near enough for Newton
+ * alone.
+ */
 const NEAR = { after: 10, move: 3 };
 /** What may be left over in an implicit Euler step, which only has to stay on its way. */
 const EULER_LEFT = { temperature: 1e-2, pressure: 1e-5, fuel: 1e-5, fireShare: 1e-4 };
@@ -53,7 +56,8 @@ export class QuasiSteadySolver {
   constructor(readonly balances: Balances) {
     const { model } = balances;
     this.model = model;
-    // the fire's own entry is there where it is given, and not where a reading asks for it: last, one order does for both
+    // the fire's own entry is there where it is given, and not where a reading asks for it: last, one order does for
+    // both
     this.lu = new LuSolver(model.size, model.fire);
     this.flowLu = new LuSolver(model.columnCount);
     this.rhs = new Float64Array(model.size);
@@ -71,7 +75,10 @@ export class QuasiSteadySolver {
     return x;
   }
 
-  /** A hot first guess that draws: gas well above outdoors in every zone, plates somewhat, so that iterations start burning. */
+  /**
+   * A hot first guess that draws: gas well above outdoors in every zone, plates somewhat, so that iterations start
+   * burning.
+   */
   burningState(heat: number, nodes?: Float64Array): Float64Array {
     const { model } = this;
     const x = this.coldState();
@@ -101,8 +108,8 @@ export class QuasiSteadySolver {
   }
 
   /**
-   * Pseudo-transient continuation: Newton steps in which gas has a heat capacity over a time step that lengthens as the steps
-   * shrink; pressures are balanced anew before each.
+   * Pseudo-transient continuation: Newton steps in which gas has a heat capacity over a time step that lengthens as the
+   * steps shrink; pressures are balanced anew before each.
    */
   private pseudoTransient(x: Float64Array, demand: Demand, hold: Held): { done: boolean; iterations: number } {
     const { balances, model, before } = this;
@@ -148,8 +155,8 @@ export class QuasiSteadySolver {
 
   /**
    * The sure way: implicit Euler through time from x, the gas given its own small heat capacity so that every short
-   * step has a solution near the last, and lengthen the step until nothing moves any more. Ends on the state that a real
-   * pit would drift into, whatever the guess.
+   * step has a solution near the last, and lengthen the step until nothing moves any more. Ends on the state that a
+   * real pit would drift into, whatever the guess.
    */
   private implicitEuler(x: Float64Array, demand: Demand & { mode: 'release' }, hold: Held = 'nothing'): SteadyOutcome {
     const { before, trial } = this;
@@ -241,7 +248,10 @@ export class QuasiSteadySolver {
     return newton(problem, x, this.rhs, this.lu, { maxIterations, keep: true, ...how });
   }
 
-  /** A solution that physics can mean: finite, no gas colder than its coldest neighbour could make it, fire not negative. */
+  /**
+   * A solution that physics can mean: finite, no gas colder than its coldest neighbour could make it, fire not
+   * negative.
+   */
   private sound(x: Float64Array): boolean {
     const { model } = this;
     if (!allFinite(x)) return false;
@@ -298,8 +308,8 @@ export function stepLimit(model: Model, x: Float64Array, step: Float64Array): nu
 }
 
 /**
- * A step that would carry the fire's gas across the band in which a fire goes out for want of air, from the one side to the
- * other, ends in the middle of it: the slope of neither side knows of the fall between.
+ * A step that would carry the fire's gas across the band in which a fire goes out for want of air, from the one side to
+ * the other, ends in the middle of it: the slope of neither side knows of the fall between.
  */
 function stopInBand(model: Model, fuel: number, step: number, share: number): number {
   const { fuelLimit } = model;

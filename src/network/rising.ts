@@ -6,7 +6,10 @@ const LEAST_APART = 5;
 /** Rounding of the ends of such a share. */
 const ROUND = 0.1;
 
-/** Gas that rises in a column of layers, takes in what it passes, and spreads out where what stands above is as hot as it has become. */
+/**
+ * Gas that rises in a column of layers, takes in what it passes, and spreads out where what stands above is as hot as
+ * it has become.
+ */
 export abstract class Rising {
   /** mass from each layer into each layer [kg/s], origin by origin; last what it began with */
   protected readonly moved: Float64Array;
@@ -83,7 +86,10 @@ export abstract class Rising {
     }
   }
 
-  /** Enter how heat and fuel of what `moved` holds change with the gas that it comes from; row `i` of it, from a place of the column. */
+  /**
+   * Enter how heat and fuel of what `moved` holds change with the gas that it comes from; row `i` of it, from a place
+   * of the column.
+   */
   protected enterOrigin(x: Float64Array, m: Float64Array, i: number, from: number, origin: number): void {
     const { model, zones, moved } = this;
     const { gas, fuel, heatCapacity } = model;

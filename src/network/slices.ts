@@ -15,8 +15,8 @@ export interface Slice {
 /**
  * Slices of equal height of a horizontal part between two heights above its inside floor, lowest first.
  *
- * Round: circular segment of height h in the bore, area r^2/2 (w - sin w), arc r w, w the angle it spans. Square: straight
- * proportions; roof and floor belong to the slices that touch them.
+ * Round: circular segment of height h in the bore, area r^2/2 (w - sin w), arc r w, w the angle it spans. Square:
+ * straight proportions; roof and floor belong to the slices that touch them.
  *
  * @param range heights above the inside floor [m]; default: all of it
  */
@@ -56,7 +56,9 @@ function below(geometry: PartGeometry, share: number): { section: number; wall: 
   return shareBelow(isRound(geometry), share);
 }
 
-/** Shares of the section and of the shell or sides of a lying cylinder or a box that lie below a share of its height. */
+/**
+ * Shares of the section and of the shell or sides of a lying cylinder or a box that lie below a share of its height.
+ */
 export function shareBelow(round: boolean, share: number): { section: number; wall: number } {
   if (!round) return { section: share, wall: share };
   const angle = 2 * Math.acos(Math.min(1, Math.max(-1, 1 - 2 * share)));

@@ -16,9 +16,10 @@ const T_STEP = 0.01;
 const FUEL_STEP = 1e-6;
 
 /**
- * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the
- * negative derivatives of `algebraic`; so that solving against (gamma rate - capacity dH, algebraic) gives the step. Needs an evaluation
- * at x first. The slope of the through-flow speed in the convection is left out: it costs the Newton iteration a step, not its answer.
+ * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the negative
+ * derivatives of `algebraic`; so that solving against (gamma rate - capacity dH, algebraic) gives the step. Needs an
+ * evaluation at x first. The slope of the through-flow speed in the convection is left out: it costs the Newton
+ * iteration a step, not its answer.
  */
 export function fillSlopes(
   balances: Balances,

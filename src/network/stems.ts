@@ -7,7 +7,10 @@ const STEP = 0.01;
 const PASSES = 20;
 const LEFT = 1e-5;
 
-/** Stems of a network's thermometers: they follow gas and walls without touching them. All that is asked of x needs an evaluation there. */
+/**
+ * Stems of a network's thermometers: they follow gas and walls without touching them. All that is asked of x needs an
+ * evaluation there.
+ */
 export class Stems {
   /** heat capacity per surface [J/(m2 K)] */
   readonly capacity: number;
@@ -51,7 +54,9 @@ export class Stems {
     );
   }
 
-  /** Solve each stem for H = fixed + gamma rate, H its heat content per surface, by Newton from where it stands in x. */
+  /**
+   * Solve each stem for H = fixed + gamma rate, H its heat content per surface, by Newton from where it stands in x.
+   */
   solve(x: Float64Array, fixed: Float64Array, gamma: number): void {
     const { model, capacity } = this;
     for (let i = 0; i < model.stemCount; i++) {

@@ -1,6 +1,8 @@
 import type { Moment } from './stride.js';
 
-/** Something to stop at: what is left until it happens, above zero before; the step that goes past zero is shortened. */
+/**
+ * Something to stop at: what is left until it happens, above zero before; the step that goes past zero is shortened.
+ */
 export interface StopAt {
   left: (moment: Moment) => number;
   /** how far past zero the step may end, besides the closeness in time; what jumps is only landed on in time */

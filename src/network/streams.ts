@@ -1,6 +1,7 @@
 /**
- * Gas that a column's layers trade: hot streams from openings that rise as plumes and take in what they pass, gas that sinks
- * along walls colder than itself, and what rises or sinks through the level sections between them to keep the mass of each.
+ * Gas that a column's layers trade: hot streams from openings that rise as plumes and take in what they pass, gas that
+ * sinks along walls colder than itself, and what rises or sinks through the level sections between them to keep the
+ * mass of each.
  */
 import { overturn } from '../physics/opening.js';
 import { AIR_HEAT } from '../physics/plume.js';
@@ -11,7 +12,9 @@ import { Jet } from './jet.js';
 import type { Model } from './model.js';
 import { OUTDOORS, type Column } from './types.js';
 
-/** What goes to and fro through a level section at no flow [kg/(s m2)]: where the gas comes from turns over smoothly. */
+/**
+ * What goes to and fro through a level section at no flow [kg/(s m2)]: where the gas comes from turns over smoothly.
+ */
 const UNSTEADY = 7e-4;
 /** Rounding of how a layer's lower edge follows a colder layer below it [K]. */
 const EDGE = 1;
@@ -132,8 +135,8 @@ export class ColumnStreams {
   }
 
   /**
-   * Gas that sinks along the walls through the lower edge of layer k [kg/s]. There gas and wall are half this layer's, half the
-   * lower one's: what the layer is in its middle would carry its heat down, the more the thicker the layers.
+   * Gas that sinks along the walls through the lower edge of layer k [kg/s]. There gas and wall are half this layer's,
+   * half the lower one's: what the layer is in its middle would carry its heat down, the more the thicker the layers.
    */
   private downflow(k: number, warmer: number, hotterWall: number): number {
     const { wall, model, column } = this;
@@ -146,7 +149,10 @@ export class ColumnStreams {
     return model.network.downflow * along * column.edges[k - 1];
   }
 
-  /** How much colder the gas at the lower edge of layer k is than the layer [K]: half way to a colder one below, else nothing. */
+  /**
+   * How much colder the gas at the lower edge of layer k is than the layer [K]: half way to a colder one below, else
+   * nothing.
+   */
   private below(k: number): number {
     const apart = this.temperature[k] - this.temperature[k - 1];
     return 0.25 * (apart + Math.sqrt(apart * apart + EDGE * EDGE));
@@ -171,7 +177,10 @@ export class ColumnStreams {
     return model.enthalpy[z] - model.heatCapacity[z] * this.below(k) - SINKING_COLDNESS * AIR_HEAT * colder;
   }
 
-  /** Enter the slopes of the net inflows into the matrix of `fillSlopes`, but for what follows the flows of the jets' openings. */
+  /**
+   * Enter the slopes of the net inflows into the matrix of `fillSlopes`, but for what follows the flows of the jets'
+   * openings.
+   */
   addSlopes(x: Float64Array, m: Float64Array): void {
     for (const jet of this.jets) jet.addSlopes(x, m);
     this.fire?.addSlopes(x, m);

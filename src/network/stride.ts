@@ -24,8 +24,8 @@ export interface Stride {
 }
 
 /**
- * A moment inside a step: on the cubic through its start, stages and end, never outside of what lies on either side of it, for
- * at a kink a cubic swings out. Sums follow their rates at both ends, so that they balance as these do.
+ * A moment inside a step: on the cubic through its start, stages and end, never outside of what lies on either side of
+ * it, for at a kink a cubic swings out. Sums follow their rates at both ends, so that they balance as these do.
  */
 export function inside({ before, after, shares, states }: Stride, share: number): Moment {
   const weights = cubicWeights(shares, share);

@@ -97,7 +97,8 @@ export class Transient {
   }
 
   /**
-   * Go on from here under a fire, gas as it is: it takes up heat of its own until the next change, and so goes the way that gas goes.
+   * Go on from here under a fire, gas as it is: it takes up heat of its own until the next change, and so goes the way
+   * that gas goes.
    */
   goOn(demandAt: (t: number) => Demand, firstStep: number): void {
     this.system.demandAt = demandAt;
@@ -127,8 +128,9 @@ export class Transient {
   /**
    * One accepted step, ending at `end` at the latest, or where a stop is due.
    *
-   * A step that goes past the stop is tried again up to where the stop seems to be. If that falls short it counts, and the next
-   * one begins there: nearer by, where the guess is better and Newton surer. So nothing ever has to be taken that is off.
+   * A step that goes past the stop is tried again up to where the stop seems to be. If that falls short it counts, and
+   * the next one begins there: nearer by, where the guess is better and Newton surer. So nothing ever has to be taken
+   * that is off.
    *
    * @returns 'step', 'event', or 'failed' when neither a step of any length nor a bridge converges
    */

@@ -35,8 +35,8 @@ export interface Zone {
   /** soot absorption coefficient [1/m] */
   soot: number;
   /**
-   * Gas flows through it as through a pipe, cooling on its way: its temperature is the mean, and it leaves colder, by every
-   * opening, or where it passes on to the next cell along the part.
+   * Gas flows through it as through a pipe, cooling on its way: its temperature is the mean, and it leaves colder, by
+   * every opening, or where it passes on to the next cell along the part.
    */
   plug?: 'out' | 'along';
 }
@@ -74,7 +74,9 @@ export interface NetworkOpening {
 /** Where on its part a plate stands. */
 export type PlatePlace = 'roof' | 'upperSide' | 'lowerSide' | 'floor';
 
-/** 'constant': one specific heat; 'table': a specific heat that changes with temperature, as the node's `heat` has it */
+/**
+ * 'constant': one specific heat; 'table': a specific heat that changes with temperature, as the node's `heat` has it
+ */
 export type NodeMaterial = Steel | 'constant' | 'table';
 
 /** A lumped body with a heat capacity: a steel patch, a slice of insulation, a skin, a rack, food. */
@@ -161,10 +163,14 @@ export interface AirGap {
 export interface Column {
   /** lowest first, at least two */
   zones: number[];
-  /** level area between each zone and the one above it [m2], and width of the walls along which gas sinks through it [m] */
+  /**
+   * level area between each zone and the one above it [m2], and width of the walls along which gas sinks through it [m]
+   */
   areas: number[];
   edges: number[];
-  /** nothing stands between its layers that hides their walls from each other: these exchange through one surface node */
+  /**
+   * nothing stands between its layers that hides their walls from each other: these exchange through one surface node
+   */
   clear?: boolean;
 }
 
@@ -180,14 +186,23 @@ export interface NetworkFire {
   zone: number;
   /** share of the heat that leaves the bed as radiation */
   radiantShare: number;
-  /** in a column of layers: where its plume begins, above the ground, how wide the fire is [m], and a factor on what it takes in */
+  /**
+   * in a column of layers: where its plume begins, above the ground, how wide the fire is [m], and a factor on what it
+   * takes in
+   */
   plume?: { at: number; across: number; bending: number };
-  /** area through which radiation leaves the fire's zone [m2], and groups of zones whose walls it strikes, with their shares */
+  /**
+   * area through which radiation leaves the fire's zone [m2], and groups of zones whose walls it strikes, with their
+   * shares
+   */
   throatArea: number;
   seen: { zones: number[]; share: number }[];
   /** area through which it leaves for outdoors: vents and an open door [m2] */
   outArea: number;
-  /** level faces that its plume strikes, how wide the fire is and how far under them [m], and the shape of the jet along them */
+  /**
+   * level faces that its plume strikes, how wide the fire is and how far under them [m], and the shape of the jet along
+   * them
+   */
   roof?: { faces: number[]; across: number; height: number; jet: JetShape };
   /** net heat [J per kg of fuel as fired] */
   heatValue: number;
@@ -201,7 +216,10 @@ export interface NetworkFire {
   airPerFuel: number;
 }
 
-/** What surrounds the pit: temperatures [K], pressure [Pa], wind [m/s], sun [W/m2], rain as the share of what faces up that it keeps wet. */
+/**
+ * What surrounds the pit: temperatures [K], pressure [Pa], wind [m/s], sun [W/m2], rain as the share of what faces up
+ * that it keeps wet.
+ */
 export interface Outdoors {
   temperature: number;
   pressure: number;
@@ -220,7 +238,9 @@ export interface NetworkStem {
   station: string;
   /** above the ground [m] */
   height: number;
-  /** a grate, a rack or a thermometer with a name, not the station's own dial: where on its part [share of its length] */
+  /**
+   * a grate, a rack or a thermometer with a name, not the station's own dial: where on its part [share of its length]
+   */
   place?: { name: string; kind: 'grate' | 'rack' | 'thermometer'; part: string; along: number };
 }
 

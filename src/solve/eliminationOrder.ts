@@ -2,7 +2,10 @@
 
 /** An entry this far below the largest of its column is no pivot while an order is sought. */
 const PIVOT_SHARE = 0.01;
-/** Cost of a factor's step where both its row and its column are taken as full, in steps that look up where each entry stands. */
+/**
+ * Cost of a factor's step where both its row and its column are taken as full, in steps that look up where each entry
+ * stands.
+ */
 const FULL_COST = 0.25;
 
 /** In which order a matrix is eliminated, and where its factors stand then. */
@@ -115,7 +118,9 @@ export function eliminationOrder(matrix: Float64Array, seen: Uint8Array, n: numb
   return { rows, columns, scales, filled };
 }
 
-/** From which row on factoring all that is left as a full matrix costs less. `place`: where the factors are not zero. */
+/**
+ * From which row on factoring all that is left as a full matrix costs less. `place`: where the factors are not zero.
+ */
 export function fullFrom(place: Uint8Array, n: number): number {
   let full = n;
   while (full > 0) {

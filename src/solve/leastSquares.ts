@@ -26,18 +26,24 @@ export interface LeastSquaresSolution {
 }
 
 const MOST_ITERATIONS = 60;
-/** Slopes by differences are a little wrong: a gain up to this many times what is enough that this many steps in a row do not
- * get is not there. */
+/**
+ * Slopes by differences are a little wrong: a gain up to this many times what is enough that this many steps in a row
+ * do not get is not there.
+ */
 const ROUGH = 5;
 const MOST_REFUSED = 3;
-/** A step that gains this share of what its slopes promise was straight enough to go on with them, updated, so many times. */
+/**
+ * A step that gains this share of what its slopes promise was straight enough to go on with them, updated, so many
+ * times.
+ */
 const STRAIGHT = 0.6;
 const MOST_UPDATES = 4;
 const DAMPING = { least: 1e-9, start: 1e-3, up: 11, down: 9, most: 1e8 };
 
 /**
- * Bounded nonlinear least squares by Levenberg & Marquardt, for residuals that are dear to compute: each step is taken by
- * ml-levenberg-marquardt, slopes are computed only where a step was accepted, and it ends when a step no longer matters.
+ * Bounded nonlinear least squares by Levenberg & Marquardt, for residuals that are dear to compute: each step is taken
+ * by ml-levenberg-marquardt, slopes are computed only where a step was accepted, and it ends when a step no longer
+ * matters.
  *
  * @param enough a drop of the sum of squares below this ends it; with residuals in standard deviations 0.2 means that
  *   parameters are within half of theirs
@@ -101,7 +107,8 @@ export function leastSquares(problem: LeastSquaresProblem, enough = 0.2): LeastS
 }
 
 /**
- * Slopes that fit the step just taken, by the least change of them: saves computing them anew while the way is nearly straight.
+ * Slopes that fit the step just taken, by the least change of them: saves computing them anew while the way is nearly
+ * straight.
  *
  * Reference: Broyden (1965), Mathematics of Computation 19, 577.
  */
@@ -150,7 +157,8 @@ function stepFrom(
   damping: number,
   { low, high }: Pick<LeastSquaresProblem, 'low' | 'high'>,
 ): number[] {
-  // the library keeps the better of its start and where its step ends; told that the step ends at zero it gives the step
+  // the library keeps the better of its start and where its step ends; told that the step ends at zero it gives the
+  // step
   const there = (q: readonly number[]) => q.every((v, k) => v === p[k]);
   const { parameterValues } = levenbergMarquardt(
     { x: Array.from(residuals.keys()), y: new Float64Array(residuals.length) },

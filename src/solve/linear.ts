@@ -11,12 +11,13 @@ const PANEL = 4;
 /**
  * LU factorisation of a matrix that is stored densely but mostly zero.
  *
- * Rows and columns are eliminated in an order that fills in little (Markowitz, with a threshold on the pivots), found once and
- * kept with the places where the factors are not zero. A matrix with entries elsewhere, or whose pivots have grown small in that
- * order, gets another: in an order that was not made for them a few entries fill in ten times as much. What is left at the end
- * is so nearly full that it is factored as a full matrix, four pivots at a time.
+ * Rows and columns are eliminated in an order that fills in little (Markowitz, with a threshold on the pivots), found
+ * once and kept with the places where the factors are not zero. A matrix with entries elsewhere, or whose pivots have
+ * grown small in that order, gets another: in an order that was not made for them a few entries fill in ten times as
+ * much. What is left at the end is so nearly full that it is factored as a full matrix, four pivots at a time.
  *
- * Reference: Duff, Erisman & Reid, Direct Methods for Sparse Matrices, 2nd ed. (2017), sections 7.2 and 9.2 (from memory).
+ * Reference: Duff, Erisman & Reid, Direct Methods for Sparse Matrices, 2nd ed. (2017), sections 7.2 and 9.2 (from
+ * memory).
  */
 export class LuSolver {
   /** row by row; a few more places than it needs, which stay zero */
@@ -31,8 +32,8 @@ export class LuSolver {
   private entries = new Int32Array(0);
   private entryColumns = new Int32Array(0);
   /**
-   * Of row k: columns left of its pivot and right of it, rising, from starts[k] on; the factors there, and one over the pivots.
-   * What lies below and right of `full` stands in `block`, row by row, and not in these.
+   * Of row k: columns left of its pivot and right of it, rising, from starts[k] on; the factors there, and one over the
+   * pivots. What lies below and right of `full` stands in `block`, row by row, and not in these.
    */
   private readonly leftStarts: Int32Array;
   private left = new Int32Array(0);
@@ -94,9 +95,9 @@ export class LuSolver {
   }
 
   /**
-   * Note where the matrix has entries, and in `strays` whether any stand where none have before. @returns the sum of their sizes: not
-   * finite where not all are numbers. Whoever calls compares it: after a loop that the engine enters half way nothing may be compared
-   * for the first time, or it leaves the loop's fast code for good each time.
+   * Note where the matrix has entries, and in `strays` whether any stand where none have before. @returns the sum of
+   * their sizes: not finite where not all are numbers. Whoever calls compares it: after a loop that the engine enters
+   * half way nothing may be compared for the first time, or it leaves the loop's fast code for good each time.
    */
   private look(): number {
     const { matrix, seen } = this;
@@ -192,8 +193,8 @@ export class LuSolver {
   }
 
   /**
-   * Factor `block` in place, four pivots at a time: what stands below is fetched and laid down again once for all of them. Factors and
-   * rows stay where they are.
+   * Factor `block` in place, four pivots at a time: what stands below is fetched and laid down again once for all of
+   * them. Factors and rows stay where they are.
    */
   private eliminateBlock(): boolean {
     const m = this.size - this.full;

@@ -22,7 +22,10 @@ export interface NewtonOutcome {
   taken: number;
 }
 
-/** Steps are let go their way so many times before they are damped; they shrink well when one is below this share of the last. */
+/**
+ * Steps are let go their way so many times before they are damped; they shrink well when one is below this share of the
+ * last.
+ */
 const PATIENCE = 5;
 const SHRINKS = 0.7;
 /** A matrix costs as much as so many turns with the one there is. */
@@ -34,12 +37,14 @@ const ASTRAY = 4;
  * Damped Newton iteration, x improved in place. A matrix is kept as long as steps shrink well with it.
  *
  * @param options.reuse start with `lu` as it was last factored
- * @param options.keep keep a matrix while fewer turns more than another costs would do, going by how the last steps shrank (default:
- *   never)
+ * @param options.keep keep a matrix while fewer turns more than another costs would do, going by how the last steps
+ * shrank (default: never)
  * @param options.patient damp steps that don't shrink
- * @param options.ahead end as soon as what is left, going by how the last two steps shrank, is below this measure (default 0: never)
+ * @param options.ahead end as soon as what is left, going by how the last two steps shrank, is below this measure
+ * (default 0: never)
  * @param options.bail give up as soon as steps lead away, for there is a surer way
- * @param options.enough measure of a step that ends it (default 1): more where a guess is known to be so near that the next one would be small
+ * @param options.enough measure of a step that ends it (default 1): more where a guess is known to be so near that the
+ * next one would be small
  */
 export function newton(
   problem: NewtonProblem,
@@ -63,8 +68,8 @@ export function newton(
   let damping = 1;
   // does the last step come of a matrix of its own?
   let own = false;
-  // entries come at a place of their own all at once, where a flow turns: looked for in one matrix, the first, or where they have been
-  // foreseen the third, which is only wanted where the first have not led far
+  // entries come at a place of their own all at once, where a flow turns: looked for in one matrix, the first, or where
+  // they have been foreseen the third, which is only wanted where the first have not led far
   const lookedFor = lu.foreseen ? 3 : 1;
   let matrices = 0;
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
@@ -79,8 +84,8 @@ export function newton(
     const share = problem.limit(x, rhs);
     const previous = change;
     change = problem.measure(x, rhs);
-    // steps that don't shrink, though each has a matrix of its own, go to and fro over a bend; half of one ends between.
-    // Where a damped step leaves what it left out and little else, there is no bend
+    // steps that don't shrink, though each has a matrix of its own, go to and fro over a bend; half of one ends
+    // between. Where a damped step leaves what it left out and little else, there is no bend
     if (options.patient && iteration > PATIENCE && own && renew && change > SHRINKS * previous)
       damping = Math.max(0.25, 0.5 * damping);
     else if (damping < 1 && change < (1.1 - damping) * previous) damping = Math.min(1, 2 * damping);

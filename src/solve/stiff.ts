@@ -3,9 +3,10 @@ import { newton, type NewtonProblem } from './newton.js';
 import type { StiffSystem } from './stiffSystem.js';
 
 /**
- * ESDIRK3(2)4L[2]SA: the implicit half of ARK3(2)4L[2]SA of Kennedy & Carpenter (2003), Applied Numerical Mathematics 44, 139
- * (coefficients from memory; the tests check the order conditions and the observed order). Third order, L-stable, stiffly
- * accurate: the last stage is the solution, so that fast bodies and algebraic quantities carry no error of their own.
+ * ESDIRK3(2)4L[2]SA: the implicit half of ARK3(2)4L[2]SA of Kennedy & Carpenter (2003), Applied Numerical Mathematics
+ * 44, 139 (coefficients from memory; the tests check the order conditions and the observed order). Third order,
+ * L-stable, stiffly accurate: the last stage is the solution, so that fast bodies and algebraic quantities carry no
+ * error of their own.
  */
 export const ESDIRK = (() => {
   const gamma = 1767732205903 / 4055673282236;
@@ -35,8 +36,8 @@ const STAGES = 4;
 const ALIKE = 0.2;
 
 /**
- * Newton beside another stepper: with its matrix steps shrink to less than a tenth, so that what one of a fifth leaves is far below
- * one. Differences of such runs are slopes, which must not drown in it.
+ * Newton beside another stepper: with its matrix steps shrink to less than a tenth, so that what one of a fifth leaves
+ * is far below one. Differences of such runs are slopes, which must not drown in it.
  */
 const NEAR = { maxIterations: 5, reuse: true, keep: true, enough: 0.2 };
 
@@ -136,9 +137,10 @@ export class StiffStepper {
   /**
    * Try one step of length h from the state given to `begin`.
    *
-   * @param beside a stepper of nearly the same system that has just taken this step: its stages tell where those of this one are, and
-   *   its matrix serves as well. The size of the error is not told then
-   * @returns size of the local error in units of the tolerance (at most 1 is wanted); Infinity when a stage did not converge
+   * @param beside a stepper of nearly the same system that has just taken this step: its stages tell where those of
+   * this one are, and its matrix serves as well. The size of the error is not told then
+   * @returns size of the local error in units of the tolerance (at most 1 is wanted); Infinity when a stage did not
+   * converge
    */
   attempt(t: number, h: number, beside?: StiffStepper): number {
     const { system, lu, rates, contentsStart, fixed, next } = this;
@@ -208,8 +210,9 @@ export class StiffStepper {
   }
 
   /**
-   * Rates where a stage has come to: those last evaluated, and what the last step of Newton, M dx = r, tells of their slopes. With
-   * M = C - g J and r = fixed + hg rate - H it is J dx = (C dx - r)/g: as good as to evaluate them once more, and costs next to nothing.
+   * Rates where a stage has come to: those last evaluated, and what the last step of Newton, M dx = r, tells of their
+   * slopes. With M = C - g J and r = fixed + hg rate - H it is J dx = (C dx - r)/g: as good as to evaluate them once
+   * more, and costs next to nothing.
    *
    * @param made g, of the matrix that the step was made with; it serves a step somewhat longer or shorter too
    */
@@ -240,7 +243,8 @@ export class StiffStepper {
     const [, c1, c2] = ESDIRK.c;
     if (stage === 1) {
       const on = this.lastStep > 0 ? (c1 * h) / this.lastStep : 0;
-      // through where the last step began, one of its stages and its end; far ahead the line through both ends goes less astray
+      // through where the last step began, one of its stages and its end; far ahead the line through both ends goes
+      // less astray
       const near = on < NEAR_AHEAD;
       const w0 = near ? (on * (1 + on - c2)) / c2 : -on;
       const w1 = near ? (-on * (1 + on)) / (c2 * (1 - c2)) : 0;
@@ -345,7 +349,8 @@ export class StiffStepper {
     rates[0].set(rates[STAGES - 1]);
     this.drifts[0].set(this.drifts[STAGES - 1]);
     sums[0].set(sums[STAGES - 1]);
-    // what is carried on is H itself, so that what Newton left over in x is made good by the next step and never adds up
+    // what is carried on is H itself, so that what Newton left over in x is made good by the next step and never adds
+    // up
     for (let i = 0; i < system.differential; i++) this.contentsStart[i] += this.stored[i];
     if (this.inertia) for (let i = 0; i < this.moved.length; i++) this.restStart[i] += this.moved[i];
   }
@@ -362,7 +367,9 @@ export class StiffStepper {
   }
 }
 
-/** Next step length after a step with the given error, by the usual law for a local error of third order, within limits. */
+/**
+ * Next step length after a step with the given error, by the usual law for a local error of third order, within limits.
+ */
 export function nextStep(h: number, error: number): number {
   const growth = error > 0 ? 0.9 * Math.pow(error, -1 / 3) : 4;
   return h * Math.min(4, Math.max(0.2, growth));

@@ -107,7 +107,10 @@ function coolingStudies(): StepStudy[] {
   ];
 }
 
-/** Tolerance that steps of a given length don't ask for, and by which Newton leaves next to nothing over: errors are those of the steps. */
+/**
+ * Tolerance that steps of a given length don't ask for, and by which Newton leaves next to nothing over: errors are
+ * those of the steps.
+ */
 const NO_LEFTOVER = { absolute: 1e-4, relative: 2e-6 };
 
 /** The whole network of a bare steel room under a rising fire, gas and flows following at once. */

@@ -1,6 +1,6 @@
 /**
- * Writes designs as NDJSON on standard output: the examples in turn, each with its sizes, plate, fire and weather moved by a
- * seed, as somebody would who looks for a better pit. Argument: number of designs.
+ * Writes designs as NDJSON on standard output: the examples in turn, each with its sizes, plate, fire and weather moved
+ * by a seed, as somebody would who looks for a better pit. Argument: number of designs.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { parse } from 'yaml';

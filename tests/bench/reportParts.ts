@@ -1,6 +1,6 @@
 /**
- * What a report costs beyond its study, for the bench: laying out its sheets, then HTML or PDF. Prints one line of JSON: medians in
- * ms. Arguments: design file, runs.
+ * What a report costs beyond its study, for the bench: laying out its sheets, then HTML or PDF. Prints one line of
+ * JSON: medians in ms. Arguments: design file, runs.
  */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';

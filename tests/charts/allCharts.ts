@@ -1,4 +1,7 @@
-/** Every chart of a design at every size that it is made at: files, sheets, and the page on a phone, a tablet and a desk. */
+/**
+ * Every chart of a design at every size that it is made at: files, sheets, and the page on a phone, a tablet and a
+ * desk.
+ */
 import { readFileSync } from 'node:fs';
 import { chartScene } from '../../src/charts/chartScene.js';
 import { chartWords } from '../../src/charts/chartWords.js';

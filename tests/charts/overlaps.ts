@@ -1,4 +1,7 @@
-/** Measures a picture as it is drawn: which texts lie over each other, over a curve, a bar or a dot, or reach beyond the paper. */
+/**
+ * Measures a picture as it is drawn: which texts lie over each other, over a curve, a bar or a dot, or reach beyond the
+ * paper.
+ */
 import type { PathStep, Scene, ScenePath, SceneText } from '../../src/draw/scene.js';
 import { textWidth } from '../../src/draw/textWidth.js';
 import { COLOURS, FAINT_INK, INK, PAPER } from '../../src/draw/theme.js';
@@ -12,7 +15,9 @@ interface Box {
 
 type Point = readonly [x: number, y: number];
 
-/** Of a font: how high its capitals and ascenders reach above the base line, and tails below it, as shares of its size. */
+/**
+ * Of a font: how high its capitals and ascenders reach above the base line, and tails below it, as shares of its size.
+ */
 const ABOVE = 0.72;
 const BELOW = 0.2;
 /** Texts and curves that only touch [px]. */

@@ -28,7 +28,10 @@ export function mixedLines(count: number): string {
   return `${lines.join('\n')}\n`;
 }
 
-/** A line of a batch has the numbers of `estimate --json`, but for the curves and for what is followed for one design at a time. */
+/**
+ * A line of a batch has the numbers of `estimate --json`, but for the curves and for what is followed for one design at
+ * a time.
+ */
 export async function expectAsEstimated(tree: Tree, result: Tree): Promise<void> {
   const one = await pitwright(['estimate', '-', '--json'], { stdin: JSON.stringify(tree) });
   const { design, lit, splits, vents, coldSmoke, ...expected } = JSON.parse(one.stdout);

@@ -3,7 +3,10 @@ import { afterAll, beforeAll, expect } from 'vitest';
 import { parse, stringify } from 'yaml';
 import { example, pitwright, type Run, scratch } from './support/run.js';
 
-/** What a terminal obeys: C0 but for line ends (those of CSV are two characters) and tabs, delete, C1, line separators, and what turns the reading direction. */
+/**
+ * What a terminal obeys: C0 but for line ends (those of CSV are two characters) and tabs, delete, C1, line separators,
+ * and what turns the reading direction.
+ */
 export const OBEYED =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]|\r(?!\n)/;
 

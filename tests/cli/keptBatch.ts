@@ -20,7 +20,9 @@ const goOnLine = /^pitwright batch --from .*>> results\.ndjson$/m.exec(
 
 export type KeptBatch = ReturnType<typeof useKeptBatch>;
 
-/** For every test a folder with so many designs in it, how the command is run there, and what a run to the end gives. */
+/**
+ * For every test a folder with so many designs in it, how the command is run there, and what a run to the end gives.
+ */
 export function useKeptBatch(count = FEW) {
   const given = designs(count);
   let whole: string;

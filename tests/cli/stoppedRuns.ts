@@ -4,7 +4,9 @@ import { performance } from 'node:perf_hooks';
 import { beforeAll, expect, inject } from 'vitest';
 import { eachScratch, example, pitwright } from './support/run.js';
 
-/** What a run must have ended within once it is told to [ms]; on a busy machine, within so many starts of the command. */
+/**
+ * What a run must have ended within once it is told to [ms]; on a busy machine, within so many starts of the command.
+ */
 const AT_ONCE = 10_000;
 const STARTS = 8;
 

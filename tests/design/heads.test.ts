@@ -73,7 +73,8 @@ describe('a chamber with heads', () => {
       expect(ends[i].outsideArea).toBeGreaterThan(ends[i - 1].outsideArea);
       expect(ends[i].mass).toBeGreaterThan(ends[i - 1].mass);
     }
-    // handbooks: surface of a standard dished head 1.19 times, of a 2:1 head 1.38 times that of its disc (outside, plate in it)
+    // handbooks: surface of a standard dished head 1.19 times, of a 2:1 head 1.38 times that of its disc (outside,
+    // plate in it)
     const ratio = (at: number) => ends[at].outsideArea / ends[0].outsideArea;
     expect(ratio(1)).toBeGreaterThan(1.15);
     expect(ratio(1)).toBeLessThan(1.22);

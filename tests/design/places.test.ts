@@ -12,7 +12,8 @@ const inUpright = (lines: string) => UPRIGHT.replace('height: 40 in\n', `height:
 
 describe('where a cook looks', () => {
   it('has usual grates, racks and dials where the file names none', () => {
-    // derived: 24 in round, 1/4 in plate, middle at 40 in: inside from 28.25 to 51.75 in; the upright's from 28.25 to 67.75 in
+    // derived: 24 in round, 1/4 in plate, middle at 40 in: inside from 28.25 to 51.75 in; the upright's from 28.25 to
+    // 67.75 in
     const design = designOf(UPRIGHT);
     expect(
       placesOf(design).map(({ name, station, height }) => [name, station, Number((height / INCH).toFixed(6))]),

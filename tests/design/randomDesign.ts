@@ -1,9 +1,9 @@
 /**
  * Seeded random designs, all valid, over the whole accepted range and every layout.
  *
- * Numbers are drawn from the reader's own table of ranges, one in eight of them right at a bound; sizes that must fit into each
- * other are drawn inside what is left. What still can't be built is drawn again, from the same stream: a seed always gives
- * the same design.
+ * Numbers are drawn from the reader's own table of ranges, one in eight of them right at a bound; sizes that must fit
+ * into each other are drawn inside what is left. What still can't be built is drawn again, from the same stream: a seed
+ * always gives the same design.
  */
 import { FINISHES, INSULATIONS, WOODS } from '../../src/design/catalog/index.js';
 import { rangeOf } from '../../src/design/fields.js';
@@ -333,7 +333,10 @@ function attempt(draw: Draw, layout: Layout, more: Draw): Tree {
 const metres = (si: number): string => `${si} m`;
 const squareMetres = (si: number): string => `${si} m2`;
 
-/** In a third of designs what only some pits have: heads, several doors, a grate under the fire, a damper low down, a gather box. */
+/**
+ * In a third of designs what only some pits have: heads, several doors, a grate under the fire, a damper low down, a
+ * gather box.
+ */
 function shaped(
   draw: Draw,
   tree: Tree,
@@ -414,7 +417,10 @@ function shaped(
 /** Draws that a seed needs until one can be built; far below the limit. */
 const MOST_ATTEMPTS = 200;
 
-/** A valid design as the tree of a design file, every fourth with walls of its own, how many draws it took, and its layout. */
+/**
+ * A valid design as the tree of a design file, every fourth with walls of its own, how many draws it took, and its
+ * layout.
+ */
 export function randomDesignWithCount(seed: number): { tree: Tree; attempts: number; layout: Layout } {
   const draw = new Draw(seed);
   // from a stream of their own, so that designs without them stay as they were

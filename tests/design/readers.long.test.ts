@@ -1,4 +1,7 @@
-/** Quantities in every form a builder, or a slip of his hand, may give them: read right, or refused with field, range and form. */
+/**
+ * Quantities in every form a builder, or a slip of his hand, may give them: read right, or refused with field, range
+ * and form.
+ */
 import { describe, expect, it } from 'vitest';
 import { PLACES, readAnyQuantity, stand } from './quantityPlaces.js';
 

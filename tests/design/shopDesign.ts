@@ -1,6 +1,7 @@
 /**
- * Seeded random designs as a shop would build them: sizes in eighths of an inch, plate from the rack, fires near what the
- * steel asks for, every layout in turn. `randomDesign` reaches into every corner of what is accepted; most of these warm up.
+ * Seeded random designs as a shop would build them: sizes in eighths of an inch, plate from the rack, fires near what
+ * the steel asks for, every layout in turn. `randomDesign` reaches into every corner of what is accepted; most of these
+ * warm up.
  */
 import { overlap, widthAt, type Section } from '../../src/design/overlap.js';
 import { readDesign } from '../../src/design/read.js';
@@ -364,7 +365,10 @@ function attempt(draw: Draw, layout: ShopLayout): Tree {
 /** Draws that a seed gets until one can be built. */
 const MOST_ATTEMPTS = 300;
 
-/** A valid design as the tree of a design file, every fourth with walls of its own, how many draws it took, and its layout. */
+/**
+ * A valid design as the tree of a design file, every fourth with walls of its own, how many draws it took, and its
+ * layout.
+ */
 export function shopDesignWithCount(seed: number): { tree: Tree; attempts: number; layout: ShopLayout } {
   const draw = new Draw(generator(seed + 0x5109));
   const layout = SHOP_LAYOUTS[seed % SHOP_LAYOUTS.length];

@@ -1,4 +1,7 @@
-/** Seeded walls for a seeded design: faces of their own, linings, heat shields and doors covered otherwise, as a shop would build them. */
+/**
+ * Seeded walls for a seeded design: faces of their own, linings, heat shields and doors covered otherwise, as a shop
+ * would build them.
+ */
 import { FINISHES, INSULATIONS, LININGS } from '../../src/design/catalog/index.js';
 import { readDesign } from '../../src/design/read.js';
 import { generator, type Tree } from './seeded.js';
@@ -12,7 +15,10 @@ const MOST_ATTEMPTS = 20;
 /** Of designs by their seeds every so many has walls of its own. */
 const EVERY = 4;
 
-/** A seeded design with walls drawn for it, if it is one that has some; drawn apart, so that the design itself stays as it was. */
+/**
+ * A seeded design with walls drawn for it, if it is one that has some; drawn apart, so that the design itself stays as
+ * it was.
+ */
 export function walled(tree: Tree, seed: number): Tree {
   return seed % EVERY === EVERY - 1 ? withWalls(tree, generator(seed + 0x3a11)) : tree;
 }

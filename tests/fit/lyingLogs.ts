@@ -4,8 +4,8 @@ import { fit } from '../../src/fit/fit.js';
 import { exampleDesign } from '../support/examples.js';
 
 /**
- * Logs that read well and are wrong: a unit, a header or a weight slipped. A fit must not go along with them and keep silent:
- * either the reader refuses them, or a warning says that the pit and the log don't belong together.
+ * Logs that read well and are wrong: a unit, a header or a weight slipped. A fit must not go along with them and keep
+ * silent: either the reader refuses them, or a warning says that the pit and the log don't belong together.
  */
 const design = exampleDesign('plain-24.yaml');
 const cook = readFileSync(new URL('../../examples/yard-cook.csv', import.meta.url), 'utf8');

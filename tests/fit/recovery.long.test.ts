@@ -6,9 +6,9 @@ import { shareOf } from '../support/share.js';
 import { blankLog, chance, drawnTruth, FAHRENHEIT, measured } from './syntheticLog.js';
 
 /**
- * Logs made from pits whose estimates were drawn from their spreads: does the fit find them again? Seeds are from 1 on, as they
- * come, 20 where all is asked for. Nine of ten intervals hold by their meaning; of 20, 16 to 20 do with a probability of 0.96, of
- * 3 two or three with 0.97.
+ * Logs made from pits whose estimates were drawn from their spreads: does the fit find them again? Seeds are from 1 on,
+ * as they come, 20 where all is asked for. Nine of ten intervals hold by their meaning; of 20, 16 to 20 do with a
+ * probability of 0.96, of 3 two or three with 0.97.
  */
 const LOGS = Math.max(3, shareOf(20));
 const HELD = { of: Math.floor(0.8 * LOGS), alone: Math.floor(0.75 * LOGS) };

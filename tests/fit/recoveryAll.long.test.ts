@@ -11,7 +11,9 @@ const LOGS = Math.max(1, shareOf(8));
 const NOISE_K = 3 / FAHRENHEIT;
 const ACCURACY = 2 / FAHRENHEIT;
 
-/** As a builder would meet it: nothing is as the design has it, probes are off, and all is fitted. Seeds as they come. */
+/**
+ * As a builder would meet it: nothing is as the design has it, probes are off, and all is fitted. Seeds as they come.
+ */
 describe('a fit of everything to made-up logs of pits in which everything was drawn from its spread', () => {
   const found: { values: Record<string, number>; result: FitResult }[] = [];
 
@@ -35,7 +37,8 @@ describe('a fit of everything to made-up logs of pits in which everything was dr
       result.parameters.map(({ path, low, high }) => low <= values[path] && values[path] <= high),
     );
     const share = inside.filter(Boolean).length / inside.length;
-    // over 120 intervals, those of one log not independent of each other: two standard deviations of a share of 0.9 are 0.06
+    // over 120 intervals, those of one log not independent of each other: two standard deviations of a share of 0.9 are
+    // 0.06
     expect(inside.length).toBeGreaterThan(12 * LOGS);
     expect(share).toBeGreaterThan(0.9 - 0.06 * Math.sqrt(8 / LOGS));
     if (LOGS === 8) expect(share).toBeLessThan(1);

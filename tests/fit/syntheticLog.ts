@@ -7,7 +7,10 @@ import { fitUnknownsOf } from '../../src/study/spread/unknowns.js';
 
 export const FAHRENHEIT = 1.8;
 
-/** Numbers from a seed, uniform and normal; the generator's first numbers of small seeds are alike, so they are passed over. */
+/**
+ * Numbers from a seed, uniform and normal; the generator's first numbers of small seeds are alike, so they are passed
+ * over.
+ */
 export function chance(seed: number): { uniform: () => number; normal: () => number } {
   const uniform = seededRandom(seed);
   for (let i = 0; i < 64; i++) uniform();

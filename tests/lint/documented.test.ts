@@ -18,7 +18,9 @@ const isCode = (each: Told) => ts.isFunctionDeclaration(each) || ts.isClassDecla
 const nameOf = (each: Told) =>
   (ts.isVariableStatement(each) ? (each.declarationList.declarations[0].name as ts.Identifier) : each.name)?.text;
 
-/** A block of the design file, which says what it is in its first text: the schema and the messages have it from there. */
+/**
+ * A block of the design file, which says what it is in its first text: the schema and the messages have it from there.
+ */
 function saysItself(each: Told, text: string): boolean {
   return ts.isVariableStatement(each) && /= (?:optional\(\s*)?block\(\s*['"]/.test(text.slice(each.pos, each.end));
 }

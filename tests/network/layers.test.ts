@@ -11,7 +11,10 @@ import { exampleDesign } from '../support/examples.js';
 
 const [ROOF, SIDES, FLOOR] = [450, 400, 350];
 
-/** Heat that radiation brings to the black floor of a closed box of 1 m, cut into layers of gas that does not radiate [W]. */
+/**
+ * Heat that radiation brings to the black floor of a closed box of 1 m, cut into layers of gas that does not radiate
+ * [W].
+ */
 function floorTakes(levels: number): number {
   const network = bareNetwork({ temperature: SIDES, pressure: STANDARD_PRESSURE, wind: 0 });
   const face = { emissivity: 1, length: 1, windLength: 1, sunShare: 0, wet: 0 };

@@ -6,7 +6,8 @@ import { join } from 'node:path';
 /**
  * The package as a stranger gets it: packed, and installed into an empty folder by npm alone.
  *
- * @param build what makes `dist`, by the scripts of package.json: the bundle alone, or what `npm publish` runs, with types
+ * @param build what makes `dist`, by the scripts of package.json: the bundle alone, or what `npm publish` runs, with
+ * types
  * @returns the folder, to be removed
  */
 export function installed(build: 'bundle' | 'prepack'): string {

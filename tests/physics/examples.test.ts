@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 
-// Every public function of physics says what it is and shows a call; here the calls are made. `@example call // value unit`
-// holds to half a unit of the value's last digit.
+// Every public function of physics says what it is and shows a call; here the calls are made. `@example call // value
+// unit` holds to half a unit of the value's last digit.
 
 const folder = new URL('../../src/physics/', import.meta.url);
 const files = readdirSync(folder).filter((name) => name.endsWith('.ts'));

@@ -7,8 +7,8 @@ import { steelElongation, steelExpansion, steelModulus } from '../../src/physics
 import { expectJoin } from './joins.js';
 
 /**
- * Least load at which a disc of radius 1 buckles round its middle: phi'' + phi'/r - phi/r2 + load s(r) phi = 0 for the slope phi, by
- * Runge and Kutta, and the load by halving.
+ * Least load at which a disc of radius 1 buckles round its middle: phi'' + phi'/r - phi/r2 + load s(r) phi = 0 for the
+ * slope phi, by Runge and Kutta, and the load by halving.
  */
 function discBuckles(stress: (r: number) => number, edges: PanelEdges): number {
   const edge = (load: number) => {

@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { freePanelStrain, heldPanelStrain, POISSON, type PanelEdges } from '../../src/physics/panelBuckling.js';
 
-// The table of panels that are free to grow, computed anew: Ritz's method for the stress of a heated rectangle and for its buckling.
-// Polynomials (1 - x2)^p x^2k over the half sides, integrals by Gauss and Legendre.
+// The table of panels that are free to grow, computed anew: Ritz's method for the stress of a heated rectangle and for
+// its buckling. Polynomials (1 - x2)^p x^2k over the half sides, integrals by Gauss and Legendre.
 
 const POINTS = 26;
 
@@ -85,7 +85,10 @@ function solve(l: readonly number[][], right: readonly number[]): number[] {
   return y;
 }
 
-/** Strain alpha T0 at which a rectangle of half sides a and 1 and of thickness 1 buckles: 1/(12 (1 - nu2)) of the load factor. */
+/**
+ * Strain alpha T0 at which a rectangle of half sides a and 1 and of thickness 1 buckles: 1/(12 (1 - nu2)) of the load
+ * factor.
+ */
 function buckles(a: number, edges: PanelEdges, stress: 'free' | 'held'): number {
   let sx = WEIGHTS.map(() => -1 / (1 - POISSON));
   let sy = sx;

@@ -1,6 +1,7 @@
 /**
- * Where the rows `whole-board-*` come from: a room 3 x 3 x 2.4 m of 25 mm board (k 0.1 W/(m K)) with a doorway 0.6 x 1.8 m and a
- * heater of 20 kW, worked out from the printed relations with the printed properties of air, and none of the functions they check.
+ * Where the rows `whole-board-*` come from: a room 3 x 3 x 2.4 m of 25 mm board (k 0.1 W/(m K)) with a doorway 0.6 x
+ * 1.8 m and a heater of 20 kW, worked out from the printed relations with the printed properties of air, and none of
+ * the functions they check.
  */
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
@@ -13,7 +14,10 @@ const GRAVITY = 9.80665;
 const CONDUCTANCE = 0.1 / 0.025;
 const EMISSIVITY = { inside: 0.95, outside: 0.9 };
 
-/** Incropera et al. (2007), Table A.4, air at 1 atm: K, kinematic viscosity [m2/s], conductivity [W/(m K)], Prandtl number. */
+/**
+ * Incropera et al. (2007), Table A.4, air at 1 atm: K, kinematic viscosity [m2/s], conductivity [W/(m K)], Prandtl
+ * number.
+ */
 const AIR = [
   [250, 11.44e-6, 22.3e-3, 0.72],
   [300, 15.89e-6, 26.3e-3, 0.707],
@@ -43,7 +47,10 @@ function freeConvection(relation: Relation, length: number, surface: number, air
   return (relation(Ra, Pr) * conductivity) / length;
 }
 
-/** Roof and floor by area over perimeter, the walls, less the doorway, by their height; inside and outside alike, heat goes one way. */
+/**
+ * Roof and floor by area over perimeter, the walls, less the doorway, by their height; inside and outside alike, heat
+ * goes one way.
+ */
 const SURFACES = [
   { area: 9, length: 0.75, relation: mcAdams },
   { area: 4 * 3 * 2.4 - 0.6 * 1.8, length: 2.4, relation: churchillChu },

@@ -1,6 +1,7 @@
 /**
- * Where the rows of plates in a furnace and of a drum that cools come from: rho c d dT/dt = what both faces take, with the specific
- * heat of steel as EN 1993-1-2:2005, 3.4.1.2 prints it, in steps of a tenth of a second, and none of the functions they check.
+ * Where the rows of plates in a furnace and of a drum that cools come from: rho c d dT/dt = what both faces take, with
+ * the specific heat of steel as EN 1993-1-2:2005, 3.4.1.2 prints it, in steps of a tenth of a second, and none of the
+ * functions they check.
  */
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
@@ -58,7 +59,10 @@ it('gives the plates in a furnace', () => {
   expect(printed('whole-plate-ramp')).toBeCloseTo(ramp, 1);
 });
 
-/** Incropera et al. (2007), Table A.4, air at 1 atm: K, kinematic viscosity [m2/s], conductivity [W/(m K)], Prandtl number. */
+/**
+ * Incropera et al. (2007), Table A.4, air at 1 atm: K, kinematic viscosity [m2/s], conductivity [W/(m K)], Prandtl
+ * number.
+ */
 const AIR = [
   [250, 11.44e-6, 22.3e-3, 0.72],
   [300, 15.89e-6, 26.3e-3, 0.707],

@@ -5,9 +5,13 @@ import { REGISTRY } from '../../src/verify/registry.js';
 import { METHODS } from '../../src/words/methods.js';
 import { CodeGraph, type Place } from '../support/codeGraph.js';
 
-// What is checked against print must be what a pit runs; relations kept only to recheck print stand in verify/relations.
+// What is checked against print must be what a pit runs; relations kept only to recheck print stand in
+// verify/relations.
 
-/** What a builder asks for: a design read, its estimate, the day of a cook and its events, cold smoke, hands and weights. */
+/**
+ * What a builder asks for: a design read, its estimate, the day of a cook and its events, cold smoke, hands and
+ * weights.
+ */
 const ASKED = [
   'design/read.ts#readDesign',
   'study/estimate/estimate.ts#estimate',

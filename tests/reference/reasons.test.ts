@@ -9,7 +9,8 @@ import { corridorUnder, LAYERED } from '../../src/verify/validation/corridor.js'
 import { layeredOpeningFlow } from '../../src/verify/validation/layers.js';
 import { airByRule } from '../../src/verify/relations/combustion.js';
 
-// Each reason in reference/misses.csv rests on numbers; here they are computed again, those of corridors-F-upper in the long tests.
+// Each reason in reference/misses.csv rests on numbers; here they are computed again, those of corridors-F-upper in the
+// long tests.
 
 const text = readFileSync(new URL('../../reference/misses.csv', import.meta.url), 'utf8');
 const explained = [...readMisses(text, 'misses.csv', new Set()).misses.keys()].sort();

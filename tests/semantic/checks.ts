@@ -1,6 +1,6 @@
 /**
- * What the numbers of one estimate must mean, whatever the design: each check recomputes what it can from the curves and
- * the design alone, and tells a failure with its figures.
+ * What the numbers of one estimate must mean, whatever the design: each check recomputes what it can from the curves
+ * and the design alone, and tells a failure with its figures.
  */
 import type { Design } from '../../src/design/design.js';
 import type { EstimateResult, SteadyState } from '../../src/study/estimate/result.js';
@@ -26,7 +26,9 @@ const ENDS = 0.02;
 const FALLS = 0.15;
 /** When a pit that is not half way up after a day has settled for sure [s]. */
 const SETTLED = 30 * LONG;
-/** Colder than outdoors by this much is colder: the steps' own error of a curve, and what a steady state may be off [K]. */
+/**
+ * Colder than outdoors by this much is colder: the steps' own error of a curve, and what a steady state may be off [K].
+ */
 const COLD = { curve: 0.1, state: 1e-3 };
 
 const share = (a: number, b: number) => Math.abs(a - b) / Math.max(Math.abs(a), Math.abs(b), 1e-12);
@@ -98,8 +100,9 @@ function checkState({ design }: EstimateResult, state: SteadyState, which: strin
 }
 
 /**
- * A hold fire that is larger than the full one, or than what of that burns for want of air, goes with a target that the full fire
- * doesn't reach, and with its warning; a smaller one with a target that it reaches, unless two states are told.
+ * A hold fire that is larger than the full one, or than what of that burns for want of air, goes with a target that the
+ * full fire doesn't reach, and with its warning; a smaller one with a target that it reaches, unless two states are
+ * told.
  */
 function checkHeld({ design, steady, assumed, warmUp }: EstimateResult, codes: string[], fail: Fail): void {
   if (!steady || !assumed) return;
@@ -224,8 +227,8 @@ function checkSoaked({ design, warmUp }: EstimateResult, codes: string[], fail: 
 }
 
 /**
- * The full fire told is on the way of flowing that the pit goes when it first reads its target: gas that gets hotter may draw a little
- * less air, but a fire that falls by more than a share has been solved on another way.
+ * The full fire told is on the way of flowing that the pit goes when it first reads its target: gas that gets hotter
+ * may draw a little less air, but a fire that falls by more than a share has been solved on another way.
  */
 function checkFull({ assumed, warmUp }: EstimateResult, fail: Fail): void {
   const { gauge_s, series } = warmUp!;
@@ -236,7 +239,10 @@ function checkFull({ assumed, warmUp }: EstimateResult, fail: Fail): void {
   }
 }
 
-/** The end of a long warm-up is the steady state, as nearly as it has settled: the one that holds, or under the full fire. */
+/**
+ * The end of a long warm-up is the steady state, as nearly as it has settled: the one that holds, or under the full
+ * fire.
+ */
 function checkEnd({ design, warmUp, steady, assumed }: EstimateResult, codes: string[], fail: Fail): void {
   const { series, gauge_s } = warmUp!;
   const state = gauge_s === null ? assumed : steady;

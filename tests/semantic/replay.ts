@@ -1,6 +1,7 @@
 /**
- * A warm-up once more, by another way of stepping: implicit Euler under the fire that the first run tells, with steps of our own
- * and the gas given its small heat capacity. What it shares with the first run is the network's balances alone.
+ * A warm-up once more, by another way of stepping: implicit Euler under the fire that the first run tells, with steps
+ * of our own and the gas given its small heat capacity. What it shares with the first run is the network's balances
+ * alone.
  */
 import { geometryOf } from '../../src/design/geometryOf.js';
 import type { Design } from '../../src/design/design.js';
@@ -10,7 +11,10 @@ import { makePit, type Pit } from '../../src/network/pit.js';
 import type { WarmUp } from '../../src/study/estimate/result.js';
 import type { Failure } from './checks.js';
 
-/** Longest step [s], also as a share of the time since the match or the first reading; how long the former counts after that [s]. */
+/**
+ * Longest step [s], also as a share of the time since the match or the first reading; how long the former counts after
+ * that [s].
+ */
 const STEP = { longest: 15, share: 0.02, short: 3600 };
 
 export interface Replay {
@@ -23,7 +27,10 @@ export interface Replay {
   share: number[];
 }
 
-/** Heat above outdoors that the plates of chamber and upright hold at x [J], the plate they share with the firebox left out. */
+/**
+ * Heat above outdoors that the plates of chamber and upright hold at x [J], the plate they share with the firebox left
+ * out.
+ */
 function steelHeat({ built, model }: Pit, x: Float64Array): number {
   const { nodes, faces, fire, outdoors } = built.network;
   let sum = 0;
@@ -37,7 +44,10 @@ function steelHeat({ built, model }: Pit, x: Float64Array): number {
   return sum;
 }
 
-/** One step from x of at most h, under the fire at its end, gas with its small heat capacity; its length, null: none converges. */
+/**
+ * One step from x of at most h, under the fire at its end, gas with its small heat capacity; its length, null: none
+ * converges.
+ */
 function eulerStep({ solver, balances, model }: Pit, x: Float64Array, h: number, fireAfter: (h: number) => number) {
   const from = x.slice();
   const fixed = new Float64Array(model.differential);
@@ -56,7 +66,8 @@ function eulerStep({ solver, balances, model }: Pit, x: Float64Array, h: number,
 }
 
 /**
- * What the gauge reads, and what burns, when a pit that is lit cold gets its full fire for so long, at each of some times [s].
+ * What the gauge reads, and what burns, when a pit that is lit cold gets its full fire for so long, at each of some
+ * times [s].
  *
  * @returns null where a step doesn't converge
  */
@@ -78,7 +89,8 @@ export function underFullFire(design: Design, times: readonly number[]): { readi
 }
 
 /**
- * Follow a design's warm-up: the full fire until the gauge reads the target, then what the first run burned from there on.
+ * Follow a design's warm-up: the full fire until the gauge reads the target, then what the first run burned from there
+ * on.
  *
  * @param after how long it is followed after that, until it has settled [s]
  * @returns null where a step doesn't converge, or the target isn't read in twice the time that the first run took
@@ -125,8 +137,9 @@ export function replay(design: Design, { gauge_s, series }: WarmUp, after: numbe
 }
 
 /**
- * How far the replay may be off: the gas's own heat, which a quasi-steady run leaves out, delays it by some tens of seconds [s];
- * Euler's error is a few percent of a time; a thermometer that creeps up to its target counts by what it reads [K].
+ * How far the replay may be off: the gas's own heat, which a quasi-steady run leaves out, delays it by some tens of
+ * seconds [s]; Euler's error is a few percent of a time; a thermometer that creeps up to its target counts by what it
+ * reads [K].
  */
 const OFF = { seconds: 40, share: 0.035, reading: 1 };
 /** What makes a pit soaked, and how far off the share of its heat may be at the time told. */

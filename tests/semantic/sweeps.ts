@@ -13,7 +13,10 @@ import { LONG, type Failure } from './checks.js';
 import { compared, replay } from './replay.js';
 import { Findings } from './telling.js';
 
-/** A share by which a number may go the wrong way: what the time steps leave open in a time, and the settling in a state. */
+/**
+ * A share by which a number may go the wrong way: what the time steps leave open in a time, and the settling in a
+ * state.
+ */
 const SLACK = { time: 0.005, state: 1e-3 };
 
 const PLATE = ['1/8 in', '3/16 in', '1/4 in', '5/16 in', '3/8 in', '1/2 in'];
@@ -103,7 +106,10 @@ function gaps(points: readonly Point[], of: Of, kind: string): Failure[] {
 const gauge: Of = ({ warmUp }) => warmUp?.gauge_s;
 const soaked: Of = ({ warmUp }) => warmUp?.soaked_s;
 
-/** Where a part's plates stand: that of all its faces, and those that a face or a door has of its own; of all parts for 'all'. */
+/**
+ * Where a part's plates stand: that of all its faces, and those that a face or a door has of its own; of all parts for
+ * 'all'.
+ */
 function platesOf(tree: Tree, part: string): string[] {
   if (part !== 'all') return [`${part}.plate`];
   const own = partsOf(tree).flatMap((each) =>
@@ -119,10 +125,12 @@ function platesOf(tree: Tree, part: string): string[] {
  * Thicker plate never shortens a warm-up: all plates at once, and each part by itself.
  *
  * Two things may do it all the same, and are looked into:
- * - Sizes are outside sizes, so that thicker plate leaves a smaller inside, which takes less heat from the gas: the pit holds its
- *   target with less fire, and the same fire has more in hand. With its fire as much smaller, or its inside kept, it must not be sooner.
- * - Soaked is nine tenths of all the steel's heat. A part that warms fast counts for more of it when it is thicker, and a heavier
- *   firebox keeps the full fire on for longer. So one part's plate may shorten it (all plates at once may not), if a replay agrees.
+ * - Sizes are outside sizes, so that thicker plate leaves a smaller inside, which takes less heat from the gas: the pit
+ *   holds its target with less fire, and the same fire has more in hand. With its fire as much smaller, or its inside
+ *   kept, it must not be sooner.
+ * - Soaked is nine tenths of all the steel's heat. A part that warms fast counts for more of it when it is thicker, and
+ *   a heavier firebox keeps the full fire on for longer. So one part's plate may shorten it (all plates at once may
+ *   not), if a replay agrees.
  */
 function plateSweep(tree: Tree, parts: readonly string[] = ['all', ...partsOf(tree)]): Failure[] {
   return parts.flatMap((part) => {
@@ -150,7 +158,9 @@ function plateSweep(tree: Tree, parts: readonly string[] = ['all', ...partsOf(tr
   });
 }
 
-/** The thicker one with a fire as much smaller as its hold fire is; null where that is no smaller, or another state's. */
+/**
+ * The thicker one with a fire as much smaller as its hold fire is; null where that is no smaller, or another state's.
+ */
 function withLessFire(tree: Tree, paths: readonly string[], { from, to }: Wrong): EstimateResult | null {
   const ratio = (to.result.steady?.fire_W ?? NaN) / (from.result.steady?.fire_W ?? NaN);
   if (!(ratio < 1 && ratio > 1 - OTHER_STATE)) return null;
@@ -189,9 +199,10 @@ function fireChange(tree: Tree, factor: number): Change {
 }
 
 /**
- * Thicker insulation never asks for more fire to hold, in the shade: it keeps the sun's heat out as it keeps the fire's in, and a part
- * that gas goes down through wants that heat. Past the gauge it may, by the air it draws: gas that leaves hotter pulls
- * harder. There the stacks are closed until the fire draws what it drew under the thinner layer, and must then be no larger.
+ * Thicker insulation never asks for more fire to hold, in the shade: it keeps the sun's heat out as it keeps the fire's
+ * in, and a part that gas goes down through wants that heat. Past the gauge it may, by the air it draws: gas that
+ * leaves hotter pulls harder. There the stacks are closed until the fire draws what it drew under the thinner layer,
+ * and must then be no larger.
  */
 function insulationSweep(given: Tree): Failure[] {
   const site: Tree = { ...(given.site as Tree) };
@@ -220,7 +231,10 @@ function insulationSweep(given: Tree): Failure[] {
   });
 }
 
-/** The hold state with all stacks closed so far that no more air comes in than given; null where it draws no more than that. */
+/**
+ * The hold state with all stacks closed so far that no more air comes in than given; null where it draws no more than
+ * that.
+ */
 function drawingLess(tree: Tree, changes: Change[], air: number): SteadyState | null {
   const stacks = tree.stacks as { damper?: string }[];
   const closed = (share: number) =>

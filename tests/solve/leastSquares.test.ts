@@ -5,8 +5,8 @@ import { leastSquares, type LeastSquaresProblem } from '../../src/solve/leastSqu
 const FREE = { low: [-1e9, -1e9], high: [1e9, 1e9] };
 
 /**
- * Misra1a of the Statistical Reference Datasets of NIST (nonlinear regression, lower difficulty): data and certified values
- * from memory; that the certified residual sum of squares comes out shows that they are right.
+ * Misra1a of the Statistical Reference Datasets of NIST (nonlinear regression, lower difficulty): data and certified
+ * values from memory; that the certified residual sum of squares comes out shows that they are right.
  */
 const MISRA = {
   y: [10.07, 14.73, 17.94, 23.93, 29.61, 35.18, 40.02, 44.82, 50.76, 55.05, 61.01, 66.4, 75.47, 81.78],

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { LuSolver } from '../../src/solve/linear.js';
 import { newton } from '../../src/solve/newton.js';
-import { logSecant } from '../../src/solve/logSecant.js';
 import { bracketedRoot } from '../../src/solve/root.js';
+import { rootNear } from '../../src/solve/rootNear.js';
 import { ESDIRK, nextStep, StiffStepper } from '../../src/solve/stiff.js';
 import { type StiffSystem } from '../../src/solve/stiffSystem.js';
 
@@ -152,25 +152,24 @@ describe('bracketed root', () => {
   });
 });
 
-describe('root by secants in logarithms', () => {
-  const search = { low: 0.01, high: 100, guess: 1, slope: { usual: 1, least: 0.2, most: 5 }, stride: 2, turns: 40 };
-  const near = (value: number) => (Math.abs(value) < 1e-9 ? 0 : value);
+describe('root near a guess', () => {
+  const bounds = { low: -4, high: 4, stride: 1.5, tolerance: 1e-10 };
 
-  it('is found from any guess where the function goes with a power of its number, the steeper the more', () => {
-    const log = fc.double({ min: -4, max: 4, noNaN: true });
+  it('is found from any guess, with a slope that is off up to ten times', () => {
+    const number = fc.double({ min: -3.9, max: 3.9, noNaN: true });
     fc.assert(
-      fc.property(log, log, fc.double({ min: 0.3, max: 2, noNaN: true }), (root, guess, power) => {
-        const off = (x: number) => near(power * (Math.log(x) - root) + 0.02 * (Math.log(x) - root) ** 3);
-        const found = logSecant(off, { ...search, guess: Math.exp(guess) });
-        expect(Math.abs(Math.log(found!) - root)).toBeLessThan(1e-8);
+      fc.property(number, number, fc.double({ min: -1, max: 1, noNaN: true }), (root, guess, power) => {
+        const found = rootNear((x) => Math.sinh(root - x), { ...bounds, guess, slope: -(10 ** power) });
+        expect(Math.abs(found! - root)).toBeLessThan(1e-8);
       }),
     );
   });
 
-  it('is none beyond a bound, or where there is no value on the way', () => {
-    expect(logSecant((x) => Math.log(x) - 5, search)).toBeNull();
-    expect(logSecant((x) => Math.log(x) + 5, search)).toBeNull();
-    expect(logSecant((x) => (x < 0.5 ? NaN : Math.log(x) + 1), search)).toBeNull();
+  it('is none where the sign never changes, or where there is no value on the way', () => {
+    const from = { ...bounds, guess: 0, slope: 1 };
+    expect(rootNear((x) => x + 5, from)).toBeNull();
+    expect(rootNear((x) => (x < -1 ? NaN : x + 2), from)).toBeNull();
+    expect(rootNear((x) => (x === 0 ? 1 : x > -0.6 ? NaN : x + 0.5), { ...from, slope: 2 })).toBeNull();
   });
 });
 

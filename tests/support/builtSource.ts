@@ -26,8 +26,8 @@ export default async function setup() {
 }
 
 /**
- * Tests get these modules for the sources: what the runner makes of a module looks every imported name up at each call, by which
- * numbers took half as long again. While somebody watches or counts lines, the sources themselves are run.
+ * Tests get these modules for the sources: what the runner makes of a module looks every imported name up at each call,
+ * by which numbers took half as long again. While somebody watches or counts lines, the sources themselves are run.
  */
 export const builtSource = (): Plugin => {
   let used = false;

@@ -4,12 +4,15 @@ import ts from 'typescript';
 
 const ROOT = resolve(dirname(fileURLToPath(import.meta.url)), '../../src');
 
-/** A declaration at the top of a file, as `physics/air.ts#airViscosity`; or an entry of such an object, `...#checks.name`. */
+/**
+ * A declaration at the top of a file, as `physics/air.ts#airViscosity`; or an entry of such an object,
+ * `...#checks.name`.
+ */
 export type Place = string;
 
 /**
- * Which declarations of src a declaration uses, by name and across files: an edge for every value that its text refers to.
- * Types do not count; a class counts as a whole. Names alone are followed, so that no types need be worked out.
+ * Which declarations of src a declaration uses, by name and across files: an edge for every value that its text refers
+ * to. Types do not count; a class counts as a whole. Names alone are followed, so that no types need be worked out.
  */
 export class CodeGraph {
   private readonly uses = new Map<Place, Set<Place>>();
@@ -46,7 +49,10 @@ export class CodeGraph {
     return this.uses.has(place);
   }
 
-  /** All that is used from these places on, themselves included; what lies behind a place that `goOn` refuses is left out. */
+  /**
+   * All that is used from these places on, themselves included; what lies behind a place that `goOn` refuses is left
+   * out.
+   */
   reachedFrom(places: readonly Place[], goOn: (place: Place) => boolean = () => true): Set<Place> {
     const found = new Set<Place>(places);
     const open = [...places];

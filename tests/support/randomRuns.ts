@@ -11,8 +11,8 @@ export const EVERYDAY = 4;
 export const ALL = 2000;
 
 /**
- * Seeded random designs over the whole accepted range, from the reader to the last curve: none throws, none gives a number
- * that is none, heat and mass close, and what is missing has its reason.
+ * Seeded random designs over the whole accepted range, from the reader to the last curve: none throws, none gives a
+ * number that is none, heat and mass close, and what is missing has its reason.
  */
 export function solveRandomDesigns(seeds: readonly number[]): void {
   for (const seed of seeds) solveOne(seed);

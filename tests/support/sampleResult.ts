@@ -3,8 +3,8 @@ import type { EstimateResult, StationSeries, StationState, SteadyState } from '.
 import { exampleDesign } from './examples.js';
 
 /**
- * A result made by hand, of the right order but solved by nobody: it feeds the tests of texts and charts, which ask only
- * that what is in the tree is what is shown.
+ * A result made by hand, of the right order but solved by nobody: it feeds the tests of texts and charts, which ask
+ * only that what is in the tree is what is shown.
  */
 const kelvin = (fahrenheit: number) => ((fahrenheit - 32) * 5) / 9 + 273.15;
 

@@ -1,8 +1,8 @@
 import { it } from 'vitest';
 
 /**
- * How much of the long sweeps `npm run test:long` makes: a fortieth, from the first seed on, or what PITWRIGHT_TEST_SHARE says, up
- * to 1 for all. The everyday run has its own few first ones.
+ * How much of the long sweeps `npm run test:long` makes: a fortieth, from the first seed on, or what
+ * PITWRIGHT_TEST_SHARE says, up to 1 for all. The everyday run has its own few first ones.
  */
 const SHARE = Number(process.env.PITWRIGHT_TEST_SHARE ?? 0.025);
 if (!(SHARE > 0 && SHARE <= 1)) throw new RangeError('PITWRIGHT_TEST_SHARE is a number above 0, up to 1');

@@ -14,7 +14,8 @@ function problem(kind: Kind, written: string | number): { problem: string; allow
   return read;
 }
 
-// derived: inch 25.4 mm, foot 0.3048 m, pound 0.45359237 kg and BTU(IT) 1055.05585262 J are exact (NIST SP 811, Appendix B)
+// derived: inch 25.4 mm, foot 0.3048 m, pound 0.45359237 kg and BTU(IT) 1055.05585262 J are exact (NIST SP 811,
+// Appendix B)
 const READ: [Kind, string | number, number][] = [
   ['length', '24 in', 0.6096],
   ['length', '24in', 0.6096],

@@ -3,20 +3,23 @@ import { bedHeat } from '../../design/bed.js';
 import type { Design } from '../../design/design.js';
 import { geometryOf } from '../../design/geometryOf.js';
 import { makePit } from '../../network/pit.js';
-import { logSecant } from '../../solve/logSecant.js';
+import { rootNear } from '../../solve/rootNear.js';
 import { solveUnderFire } from '../estimate/steady.js';
 import { CLEAN_FIRE } from './cleanFire.js';
 import { airState, fullFire, type FullFire } from './states.js';
 
-const TURNS = 30;
-const FOUND = 1e-4;
-/** Air goes with about this power of the fire, less one, and no further from it than this. */
-const SLOPE = { usual: -0.7, least: -2.1, most: -0.21 };
+/** Air goes with about this power of the fire, less one. */
+const SLOPE = -0.7;
+/** Longest step of the search and the least fire looked at, both of the logarithm of the fire. */
+const STRIDE = Math.log(6);
+const LEAST = Math.log(1e-4);
+/** What counts as found: of the air, and of the fire, where air jumps. */
+const FOUND = { air: 1e-4, fire: 1e-6 };
 /** Share of the full fire below which a fire is short of air. */
 const SHORT = 0.999;
 
 /**
- * The fire that takes a given air over what its wood needs.
+ * The fire that takes a given air over what its wood needs, by a search in logarithms.
  *
  * @param wider the same with its intakes wider open: where that is short of air, so is this
  */
@@ -25,19 +28,22 @@ export function burnsItsAir(design: Design, ratio: number, wider: FullFire | nul
   const full = short ? { ...wider, pit: makePit(design, geometryOf(design)) } : fullFire(design);
   if (!full || (!short && full.state.excessAirRatio >= ratio)) return full;
   const { pit } = full;
-  const most = design.fire.heat;
-  let { solved, state } = full;
-  const heat = logSecant(
-    (each) => {
-      solved = solveUnderFire(pit, each, solved.x);
-      if (!solved.outcome.converged) return Number.NaN;
-      state = airState(pit, solved);
-      const off = Math.log((state.excessAirRatio * state.fire_W) / (ratio * each));
-      return Math.abs(off) < FOUND || (off > 0 && each === most) ? 0 : off;
-    },
-    { guess: wider?.state.fire_W ?? most, low: 0, high: most, slope: SLOPE, stride: Infinity, turns: TURNS },
-  );
-  return heat === null ? null : { pit, solved, state };
+  const most = Math.log(design.fire.heat);
+  let { solved } = full;
+  let found: FullFire | null = null;
+  const off = (log: number): number => {
+    const heat = Math.exp(log);
+    solved = solveUnderFire(pit, heat, solved.x);
+    if (!solved.outcome.converged) return Number.NaN;
+    const state = airState(pit, solved);
+    const air = Math.log((state.excessAirRatio * state.fire_W) / (ratio * heat));
+    if (Math.abs(air) >= FOUND.air && !(air > 0 && log === most)) return air;
+    found = { pit, solved, state };
+    return 0;
+  };
+  const guess = Math.log(wider?.state.fire_W ?? design.fire.heat);
+  rootNear(off, { guess, low: most + LEAST, high: most, slope: SLOPE, stride: STRIDE, tolerance: FOUND.fire });
+  return found;
 }
 
 /**

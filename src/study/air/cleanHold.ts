@@ -1,20 +1,20 @@
 /** The opening at which a pit holds its target with a clean fire. */
 import type { Design } from '../../design/design.js';
-import { logSecant } from '../../solve/logSecant.js';
+import { rootNear } from '../../solve/rootNear.js';
 import type { Solved } from '../estimate/steady.js';
 import type { CleanVents } from '../estimate/result.js';
 import { CLEAN_FIRE } from './cleanFire.js';
 import { holdFire, type HoldFire } from './states.js';
 
-/** Excess air goes about with this power of the intakes' area, and no further from it than this. */
-const POWER = { usual: 0.85, least: 0.2, most: 3 };
-/**
- * Longest step of the search, as a factor, and what counts as found: of the air, where gaps bring much of it an opening
- * hangs on little.
- */
+/** Excess air goes about with this power of the intakes' area. */
+const POWER = 0.85;
+/** Longest step of the search, in the logarithm of the opening. */
 const STRIDE = Math.log(6);
-const FOUND = 0.002;
-const TURNS = 12;
+/**
+ * What counts as found: of the air, where gaps bring much of it an opening hangs on little; and of the opening, where
+ * air jumps.
+ */
+const FOUND = { air: 0.002, opening: 1e-6 };
 
 /** Where the fire that holds the target burns with the air of a clean small fire. */
 export interface CleanHold {
@@ -24,8 +24,9 @@ export interface CleanHold {
 }
 
 /**
- * Argument (an open area or share) at which the fire that holds the target gets the air of a clean small fire. From a
- * guess: nearly shut there may be no fire that holds.
+ * Argument (an open area or share) at which the fire that holds the target gets the air of a clean small fire; in
+ * logarithms, since excess air goes about with a power of the opening. From a guess: nearly shut there may be no fire
+ * that holds.
  *
  * @returns null when there is none between the bounds, or no fire holds on the way
  */
@@ -35,16 +36,21 @@ export function whereClean(
   { cleanAir }: { cleanAir: number },
   start?: Solved,
 ): CleanHold | null {
-  let hold: HoldFire | null = null;
-  const at = logSecant(
-    (each) => {
-      hold = holdFire(designAt(each), hold?.solved ?? start);
-      const off = hold ? Math.log(hold.state.excessAirRatio / cleanAir) : Number.NaN;
-      return Math.abs(off) < FOUND ? 0 : off;
-    },
-    { ...bounds, slope: POWER, stride: STRIDE, turns: TURNS },
-  );
-  return at === null ? null : { at, hold: hold! };
+  let from = start;
+  let found: CleanHold | null = null;
+  const off = (log: number): number => {
+    const at = Math.exp(log);
+    const hold = holdFire(designAt(at), from);
+    if (!hold) return Number.NaN;
+    from = hold.solved;
+    const air = Math.log(hold.state.excessAirRatio / cleanAir);
+    if (Math.abs(air) >= FOUND.air) return air;
+    found = { at, hold };
+    return 0;
+  };
+  const [low, high, guess] = [bounds.low, bounds.high, bounds.guess].map(Math.log);
+  rootNear(off, { guess, low, high, slope: POWER, stride: STRIDE, tolerance: FOUND.opening });
+  return found;
 }
 
 /** Intakes are never shut tight, and where a clean fire is looked for first [-]. */

@@ -5,15 +5,18 @@ import type { Design } from '../../design/design.js';
 import { format, formatBoth } from '../../units/index.js';
 import type { SteadyState, WarmUp, Warning } from './result.js';
 
-/** A door gap counts as leaking smoke when it lets out more than this share of the stack's gas: common practice, no source. */
+/**
+ * A door gap counts as leaking smoke when it lets out more than this share of the stack's gas: common practice, no
+ * source.
+ */
 const SMOKE_SHARE = 1e-3;
 
 /** Wood burns dirtily with less air than this over what it needs: common practice, no source. */
 const LEAST_EXCESS_AIR = 1.5;
 
 /**
- * A fire that burns less than this share of what is laid on, though in the end there is air for it, chokes; for this long [s] it does so
- * in many a cold pit until the stack is warm: our own choice, no source.
+ * A fire that burns less than this share of what is laid on, though in the end there is air for it, chokes; for this
+ * long [s] it does so in many a cold pit until the stack is warm: our own choice, no source.
  */
 const CHOKES = { share: 0.5, most: 300 };
 

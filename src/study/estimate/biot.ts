@@ -5,7 +5,9 @@ import { radiantCoefficient } from '../../physics/radiation.js';
 import { gasWallFactor, surfaceConductance } from '../../physics/surfaceNode.js';
 import type { Pit } from '../../network/pit.js';
 
-/** A plate counts as one temperature while its Biot number stays below this (lumped-capacitance rule of every textbook). */
+/**
+ * A plate counts as one temperature while its Biot number stays below this (lumped-capacitance rule of every textbook).
+ */
 export const BIOT_LIMIT = 0.1;
 
 /**

@@ -124,8 +124,9 @@ function hottestOutside(pit: Pit, x: Float64Array): HottestOutside {
 }
 
 /**
- * Air that reaches the fire [kg/s], from what the gas of its zone is made of: air that comes back to it through the throat, as from
- * a leaky chamber into a firebox with its intakes all but shut, counts as well as what the intakes let in.
+ * Air that reaches the fire [kg/s], from what the gas of its zone is made of: air that comes back to it through the
+ * throat, as from a leaky chamber into a firebox with its intakes all but shut, counts as well as what the intakes let
+ * in.
  */
 export function airAtFire(pit: Pick<Pit, 'model'>, x: Float64Array): number {
   const { fire, network, fuel } = pit.model;

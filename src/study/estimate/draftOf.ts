@@ -79,7 +79,10 @@ export function draftOf(pit: Pit): SteadyState['draft'] {
   };
 }
 
-/** Gauge pressure along the gas's way: at the intake, through firebox and throat, each station, stack base and stack top. */
+/**
+ * Gauge pressure along the gas's way: at the intake, through firebox and throat, each station, stack base and stack
+ * top.
+ */
 export function pressurePath(pit: Pit): SteadyState['pressurePath'] {
   const { model } = pit;
   const { openings, zones, fire } = model.network;
@@ -113,8 +116,8 @@ export function pressurePath(pit: Pit): SteadyState['pressurePath'] {
 }
 
 /**
- * Of each station of chamber, plenum and upright the zone at its middle, in the order in which gas passes them: back over a
- * reverse-flow plate, on over one that it gets past all along.
+ * Of each station of chamber, plenum and upright the zone at its middle, in the order in which gas passes them: back
+ * over a reverse-flow plate, on over one that it gets past all along.
  */
 function gasOrder({ built, design }: Pit): number[] {
   const { plenum, chamber, upright } = built;

@@ -207,8 +207,8 @@ function sealed(heat: number): Warning {
 }
 
 /**
- * A design whose gas finds no steady way: it keeps tipping from one way of flowing to another. The last state on the way
- * tells what it is about.
+ * A design whose gas finds no steady way: it keeps tipping from one way of flowing to another. The last state on the
+ * way tells what it is about.
  */
 function noSteadyDraft(pit: Pit, solved: Solved): Warning {
   const last = describeState(pit, solved);

@@ -26,16 +26,17 @@ export interface FromCold {
 }
 
 /**
- * Can the gas of a pit go more than one way, so that how it was lit decides? It can where a second stack may draw or let air down,
- * and where it may turn back over a reverse-flow plate: 48 of 49 random shop designs with two states were of these.
+ * Can the gas of a pit go more than one way, so that how it was lit decides? It can where a second stack may draw or
+ * let air down, and where it may turn back over a reverse-flow plate: 48 of 49 random shop designs with two states were
+ * of these.
  */
 function forks({ stacks, chamber }: Design): boolean {
   return stacks.length > 1 || chamber?.reverse !== undefined || hasGaps(chamber);
 }
 
 /**
- * The steady states of a pit that belong to one lit cold. Solvers find a state, not always that: gas can have several, and only
- * following the pit from the match tells which it is. What the solvers had found first is told as the other.
+ * The steady states of a pit that belong to one lit cold. Solvers find a state, not always that: gas can have several,
+ * and only following the pit from the match tells which it is. What the solvers had found first is told as the other.
  *
  * @param found a steady state under the full fire
  * @param follow 'always', or only where the gas may have several ways

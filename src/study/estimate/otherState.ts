@@ -31,7 +31,10 @@ const STACK_SHARE = 0.1;
 const largestFlow = ({ openings }: SteadyState) =>
   Math.max(...openings.map(({ flow_kg_per_s: flow }) => Math.abs(flow)));
 
-/** Names of the openings that two states have both, through which gas goes one way in the one and the other way in the other. */
+/**
+ * Names of the openings that two states have both, through which gas goes one way in the one and the other way in the
+ * other.
+ */
 export function turnedOpenings(state: SteadyState, other: SteadyState): string[] {
   const counts = [state, other].map((each) => FLOW_SHARE * largestFlow(each));
   return state.openings
@@ -44,7 +47,10 @@ export function turnedOpenings(state: SteadyState, other: SteadyState): string[]
     .map(({ name }) => name);
 }
 
-/** What sets two states of a pit apart: openings through which gas goes the other way, else where its temperature differs most. */
+/**
+ * What sets two states of a pit apart: openings through which gas goes the other way, else where its temperature
+ * differs most.
+ */
 function flips(state: SteadyState, other: SteadyState): string {
   const flow = ({ openings }: SteadyState, i: number) => openings[i].flow_kg_per_s;
   const largest = largestFlow(state);

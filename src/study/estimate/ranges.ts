@@ -19,11 +19,11 @@ interface Leaving {
 }
 
 /**
- * Relations that a solved state leans on outside their published range, each once, at the face where it is farthest out.
- * Needs an evaluation of the balances at x first.
+ * Relations that a solved state leans on outside their published range, each once, at the face where it is farthest
+ * out. Needs an evaluation of the balances at x first.
  *
- * Left out is the gas emissivity below 400 K: every pit has such gas somewhere, so that a warning would tell nothing apart. What
- * holding it at 400 K does is said where the trust in a result is described.
+ * Left out is the gas emissivity below 400 K: every pit has such gas somewhere, so that a warning would tell nothing
+ * apart. What holding it at 400 K does is said where the trust in a result is described.
  */
 export function rangeWarnings({ model }: Pit, x: Float64Array): Warning[] {
   const { network } = model;

@@ -12,7 +12,9 @@ export interface RefinedRun {
   /** factor on the tolerances of the time steps */
   tolerance: number;
   fire_W: number | null;
-  /** settled reading of the gauge, and the spread between the hottest and the coldest cooking station, under hold [K] */
+  /**
+   * settled reading of the gauge, and the spread between the hottest and the coldest cooking station, under hold [K]
+   */
   gauge_K: number | null;
   spread_K: number | null;
   gauge_s: number | null;
@@ -32,11 +34,12 @@ export interface Refinement {
 const BASE: Resolution = DEFAULT_RESOLUTION;
 
 /**
- * How much of a result hangs on how finely it is computed: the same design with more cells, and with tighter time steps.
+ * How much of a result hangs on how finely it is computed: the same design with more cells, and with tighter time
+ * steps.
  *
- * Cells are refined three- and fivefold, so that the cells that are read stay in the middle of their stations. Time-step
- * tolerances are halved again and again. Layers in the firebox are no refinement but another picture of its gas, which measured rooms
- * with a fire speak for: what they change is what mixing it may cost.
+ * Cells are refined three- and fivefold, so that the cells that are read stay in the middle of their stations.
+ * Time-step tolerances are halved again and again. Layers in the firebox are no refinement but another picture of its
+ * gas, which measured rooms with a fire speak for: what they change is what mixing it may cost.
  */
 export function refine(design: Design): Refinement {
   const base = runOf(design, 'as computed', BASE, 1);

@@ -1,6 +1,6 @@
 /**
- * The result tree, SI only. Key names are part of the file format: additions are welcome, renames need a new schema number.
- * A quantity that does not exist (a target never reached) is null and a warning says why.
+ * The result tree, SI only. Key names are part of the file format: additions are welcome, renames need a new schema
+ * number. A quantity that does not exist (a target never reached) is null and a warning says why.
  */
 import type { PlatePlace } from '../../network/types.js';
 import type { Design, PartName, StationName } from '../../design/design.js';
@@ -15,7 +15,10 @@ import type { WeightResult } from '../carry/weight.js';
 
 /** What the builder should know of a result: a stable code, cause and remedy. */
 export interface Warning {
-  /** kebab-case, stable: fire-limited-by-air, biot-above-limit, paint-above-limit, door-gap-smoke, target-not-reached ... */
+  /**
+   * kebab-case, stable: fire-limited-by-air, biot-above-limit, paint-above-limit, door-gap-smoke, target-not-reached
+   * ...
+   */
   code: string;
   /** one sentence: cause, then remedy; shop units allowed inside the sentence */
   message: string;
@@ -179,8 +182,8 @@ export interface WarmUp {
   /** first time the lagged thermometer reads the target; null: never */
   gauge_s: number | null;
   /**
-   * when it has read it and the steel of chamber and upright holds 90 % of the heat above outdoors that it holds once settled
-   * there, and never less after; null: never
+   * when it has read it and the steel of chamber and upright holds 90 % of the heat above outdoors that it holds once
+   * settled there, and never less after; null: never
    */
   soaked_s: number | null;
   woodToGauge_kg: number | null;
@@ -238,7 +241,9 @@ export interface UnknownUsed {
   distribution: 'triangular' | 'log-triangular';
   /** where the spread comes from */
   source: string;
-  /** where a measured cook has settled it: the 90 % interval that is left; `low` and `high` are the ends of the spread */
+  /**
+   * where a measured cook has settled it: the 90 % interval that is left; `low` and `high` are the ends of the spread
+   */
   fitted?: { low: number; high: number };
 }
 
@@ -255,13 +260,19 @@ export interface EstimateResult {
   /** the steady state under fire.heat */
   assumed: SteadyState | null;
   warmUp: WarmUp | null;
-  /** how a cook with splits keeps it there; null: no fire does, or it could not be followed. Absent where it was not asked for */
+  /**
+   * how a cook with splits keeps it there; null: no fire does, or it could not be followed. Absent where it was not
+   * asked for
+   */
   splits?: Swing | null;
   /** how a cook brings it there, from the match; null: he does not. Absent where it was not asked for */
   lit?: Lit | null;
   /** null: no opening burns so. Absent where it was not asked for */
   vents?: CleanVents | null;
-  /** the vents in use, and how fast turning them is answered; null: it can't be followed. Absent where it was not asked for */
+  /**
+   * the vents in use, and how fast turning them is answered; null: it can't be followed. Absent where it was not asked
+   * for
+   */
   ventCurve?: VentCurve;
   ventTurn?: VentTurn | null;
   balance: { energyError: number; massError_kg_per_s: number };

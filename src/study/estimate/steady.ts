@@ -34,7 +34,9 @@ export function solveUnderFire(pit: Pit, heat: number, start?: Float64Array): So
   return { x, outcome, asked: heat };
 }
 
-/** The steady state that the unknowns x are near to; null: none is found from there, or only under a fire that can't be. */
+/**
+ * The steady state that the unknowns x are near to; null: none is found from there, or only under a fire that can't be.
+ */
 export function solveNear(pit: Pit, x: Float64Array, demand: Demand): Solved | null {
   const { solver, model } = pit;
   let at = x.slice();
@@ -49,8 +51,8 @@ export function solveNear(pit: Pit, x: Float64Array, demand: Demand): Solved | n
 /**
  * Steady state in which the gauge's settled reading is `target`, by the fire it takes.
  *
- * From the state under the full fire Newton with the fire as an unknown gets there in most designs; where it does not, the
- * fire is bracketed and every trial fire solved in full.
+ * From the state under the full fire Newton with the fire as an unknown gets there in most designs; where it does not,
+ * the fire is bracketed and every trial fire solved in full.
  *
  * @returns null when no fire that air allows reaches the target; `reached` then says how far the largest gets [K]
  */

@@ -22,8 +22,8 @@ interface Fired {
 }
 
 /**
- * A warning for each steel under each fire that is hotter than it stands, plates ranked: first what scales, then what creeps,
- * the hottest first. A plate that scales counts there alone.
+ * A warning for each steel under each fire that is hotter than it stands, plates ranked: first what scales, then what
+ * creeps, the hottest first. A plate that scales counts there alone.
  */
 export function steelWarnings(pit: Pit, states: readonly Fired[]): Warning[] {
   const found = states.flatMap(({ fire, x }) => {

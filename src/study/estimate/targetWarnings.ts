@@ -75,7 +75,10 @@ export function targetWarning(
   ];
 }
 
-/** The fire that holds is more than what burns of the full one in the end: gas goes another way there than when the target was read. */
+/**
+ * The fire that holds is more than what burns of the full one in the end: gas goes another way there than when the
+ * target was read.
+ */
 function fallsShort({ fire }: Design, assumed: SteadyState, steady: SteadyState | null): Warning[] {
   if (!steady || steady.fire_W <= assumed.fire_W * (1 + SAME)) return [];
   const [full, holds] = [assumed, steady].map(({ fire_W }) => formatBoth('power', fire_W));

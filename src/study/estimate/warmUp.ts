@@ -11,7 +11,9 @@ import { betweenEnds, inside, type Moment, type Stride } from '../../network/str
 const SOAKED_SHARE = 0.9;
 /** Longest warm-up that is shown [s]. */
 const LONGEST = 24 * 3600;
-/** A pit that has not settled by then, nor read its target, is followed further, for what it comes to in the end [s]. */
+/**
+ * A pit that has not settled by then, nor read its target, is followed further, for what it comes to in the end [s].
+ */
 const FOLLOWED = 30 * LONGEST;
 /** Curves go on this far past the soaked time, or past the settling of a fire that cannot reach the target. */
 const AFTERWARDS = 1.25;
@@ -20,12 +22,15 @@ const CHECKS = 4;
 /** Shares of each step at which the curves are filled in. */
 const BETWEEN = [0.25, 0.5, 0.75];
 /**
- * A pit seems to have settled when in a step of this share of the time since the match its steel and its fire have moved less than
- * that share; it has when a steady state is that near.
+ * A pit seems to have settled when in a step of this share of the time since the match its steel and its fire have
+ * moved less than that share; it has when a steady state is that near.
  */
 const STILL = { step: 0.1, moved: 0.01, near: 0.03 };
 
-/** The fire under which it settles: one that holds the target, the full one short of it, or the full one wherever it leads. */
+/**
+ * The fire under which it settles: one that holds the target, the full one short of it, or the full one wherever it
+ * leads.
+ */
 type Settling = 'hold' | 'full' | 'beyond';
 
 /** How finely and how far a warm-up is followed. */
@@ -41,7 +46,10 @@ export interface WarmUpOptions {
 /** A warm-up, and states on its way from which other studies go on. */
 export interface WarmUpRun {
   warmUp: WarmUp;
-  /** where it settles: under the fire that holds the target once it has read it, else under the full fire; null: it was not followed so far */
+  /**
+   * where it settles: under the fire that holds the target once it has read it, else under the full fire; null: it was
+   * not followed so far
+   */
   settled: Solved | null;
   /** the moment at which it reads the target first, under the full fire; it may be later than what is shown */
   first: Moment | null;
@@ -54,11 +62,11 @@ export interface WarmUpRun {
 }
 
 /**
- * Warm-up from cold: the full fire, rising as 1 - exp(-t/rise), until the lagged thermometer reads the target; from then on a
- * tender's, who keeps it there. Gauge time, soaked time, wood to each, and the curves of every station.
+ * Warm-up from cold: the full fire, rising as 1 - exp(-t/rise), until the lagged thermometer reads the target; from
+ * then on a tender's, who keeps it there. Gauge time, soaked time, wood to each, and the curves of every station.
  *
- * Soaked is told from behind: the pit is followed until it has settled, so that it is known what its steel holds then, and that
- * it never holds less than nine tenths of that again.
+ * Soaked is told from behind: the pit is followed until it has settled, so that it is known what its steel holds then,
+ * and that it never holds less than nine tenths of that again.
  *
  * @param holds a state known to hold the target, for where none is found from the run's own end
  */
@@ -125,8 +133,8 @@ export function runWarmUp(pit: Pit, options: WarmUpOptions = {}, holds: Solved |
 }
 
 /**
- * The steady state under the full fire that a pit goes to from the moment at which it reads its target, followed through time: Newton,
- * and implicit Euler in lengthening steps, may jump to another way of flowing.
+ * The steady state under the full fire that a pit goes to from the moment at which it reads its target, followed
+ * through time: Newton, and implicit Euler in lengthening steps, may jump to another way of flowing.
  *
  * @returns null: it does not settle
  */
@@ -175,8 +183,9 @@ function stateNear(pit: Pit, steel: SteelHeat, { x }: Moment, demand: Settling, 
 }
 
 /**
- * Heat above outdoors that the steel of chamber and upright holds: their shells with doors, a reverse-flow plate, the plate between
- * them. Not counted are the plate they share with the firebox, which follows the fire, skins over insulation, racks and pans.
+ * Heat above outdoors that the steel of chamber and upright holds: their shells with doors, a reverse-flow plate, the
+ * plate between them. Not counted are the plate they share with the firebox, which follows the fire, skins over
+ * insulation, racks and pans.
  */
 class SteelHeat {
   private readonly nodes: number[];
@@ -218,7 +227,10 @@ class SteelHeat {
   }
 }
 
-/** Where the heat last rises to a level, never to fall below it again: `first` where it is never below; null: it ends below. */
+/**
+ * Where the heat last rises to a level, never to fall below it again: `first` where it is never below; null: it ends
+ * below.
+ */
 function lastRise(steel: SteelHeat, first: Moment, parts: readonly (Moment | Stride)[], level: number): Moment | null {
   let later: Moment | null = null;
   for (let i = parts.length - 1; i >= 0; i--) {

@@ -30,8 +30,8 @@ interface Split {
 }
 
 /**
- * Wood and charcoal in a firebox. Heat laid on is heat released, or unburnt wood, or charcoal: whoever burns it says how much it
- * gave, and what a step gave more or less than meant is charcoal's.
+ * Wood and charcoal in a firebox. Heat laid on is heat released, or unburnt wood, or charcoal: whoever burns it says
+ * how much it gave, and what a step gave more or less than meant is charcoal's.
  */
 export class Bed {
   /** heat of all wood and coals laid on, and released so far [J] */
@@ -104,8 +104,8 @@ export class Bed {
   }
 
   /**
-   * The same, with the share of it that leaves as radiation: charcoal's is higher, the flames' such that a bed that is always fed
-   * alike radiates as the steady fire does.
+   * The same, with the share of it that leaves as radiation: charcoal's is higher, the flames' such that a bed that is
+   * always fed alike radiates as the steady fire does.
    *
    * @param radiant share of the steady fire [-]
    */

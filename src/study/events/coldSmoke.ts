@@ -51,7 +51,10 @@ export interface ColdSmoke {
   open: number;
   /** how far the warmest of them stays under the ceiling [K]; null: no fire draws */
   inHand_K: number | null;
-  /** warmest air on which it keeps under the ceiling, and with the largest and the smallest fire that may be the least [K]; null: none */
+  /**
+   * warmest air on which it keeps under the ceiling, and with the largest and the smallest fire that may be the least
+   * [K]; null: none
+   */
   hottestDay_K: { likely: number | null; low: number | null; high: number | null };
   /** the largest fire that keeps them under it [W]; null: none, or it is larger than the design's full fire */
   largestFire_W: number | null;
@@ -60,8 +63,9 @@ export interface ColdSmoke {
 }
 
 /**
- * Can the pit smoke cold: vents and the smallest steady fire that stays alight and draws, whether the thermometers of the upright
- * (of the stack end where there is none) stay under a ceiling with them on the site's day, and up to what day.
+ * Can the pit smoke cold: vents and the smallest steady fire that stays alight and draws, whether the thermometers of
+ * the upright (of the stack end where there is none) stay under a ceiling with them on the site's day, and up to what
+ * day.
  */
 export function coldSmoke(given: Design, options: ColdSmokeOptions = {}): ColdSmoke {
   const design = withFullFire(given);

@@ -46,11 +46,18 @@ export interface CookResult {
   highest_K: number;
   /** after the last wood [s]: the thermometer leaves the band for good, downwards; null: not while it is followed */
   outOfBand_s: number | null;
-  /** after the last wood [s]: nothing outside is above the touch limit of ASTM C1055 any more; null: not while it is followed */
+  /**
+   * after the last wood [s]: nothing outside is above the touch limit of ASTM C1055 any more; null: not while it is
+   * followed
+   */
   touch_s: number | null;
-  /** after the last wood [s]: what is left on the bed is worth a hundredth of a split; null: not while it is followed */
+  /**
+   * after the last wood [s]: what is left on the bed is worth a hundredth of a split; null: not while it is followed
+   */
   out_s: number | null;
-  /** each load going in, and where evaporation holds a body that stays wet, at the last wood: no core temperature [K] */
+  /**
+   * each load going in, and where evaporation holds a body that stays wet, at the last wood: no core temperature [K]
+   */
   food: { name: string; start_K: number; wet_K: number }[];
   marks: { time_s: number; what: string }[];
   curve: Curve;
@@ -64,12 +71,12 @@ export interface CookResult {
 const OUT = 0.01;
 
 /**
- * A cook's day by the design's schedule: a chimney of charcoal and splits on it until the gauge reads the target, minded until
- * loading, the door open to load, minded with what happens meanwhile, then no more wood: what lies there burns down. While a
- * door stands open nobody looks, and the bed burns on.
+ * A cook's day by the design's schedule: a chimney of charcoal and splits on it until the gauge reads the target,
+ * minded until loading, the door open to load, minded with what happens meanwhile, then no more wood: what lies there
+ * burns down. While a door stands open nobody looks, and the bed burns on.
  *
- * Food is a wet body of one temperature: the water that leaves it holds it near the wet bulb, but its loss of weight is not
- * followed, and its inside lags behind what is given here.
+ * Food is a wet body of one temperature: the water that leaves it holds it near the wet bulb, but its loss of weight is
+ * not followed, and its inside lags behind what is given here.
  *
  * @returns null: no schedule, a target that is not reached, or steps that broke off
  */

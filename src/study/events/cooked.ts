@@ -1,4 +1,7 @@
-/** What a cook makes of a pit that was estimated: how he lights it, what splits do to it, how its vents are used, and whether it smokes cold. */
+/**
+ * What a cook makes of a pit that was estimated: how he lights it, what splits do to it, how its vents are used, and
+ * whether it smokes cold.
+ */
 import { withBedFire } from '../air/burnsItsAir.js';
 import { CLEAN_FIRE } from '../air/cleanFire.js';
 import { cleanVents } from '../air/cleanHold.js';

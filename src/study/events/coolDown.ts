@@ -20,8 +20,8 @@ export interface CoolDown {
 }
 
 /**
- * A pit that held its target, from the moment its fire is out (drawn, not left to glow: a bed of embers adds to it), vents
- * as they stand.
+ * A pit that held its target, from the moment its fire is out (drawn, not left to glow: a bed of embers adds to it),
+ * vents as they stand.
  *
  * @returns null: steps broke off before either time was known
  */
@@ -52,7 +52,10 @@ export function hottestOutside(pit: Pit, x: Float64Array): number {
   return hottest;
 }
 
-/** When falling values pass a level for good, since a moment: what is left above outdoors falls along an exponential between two points. */
+/**
+ * When falling values pass a level for good, since a moment: what is left above outdoors falls along an exponential
+ * between two points.
+ */
 export function fallsTo(time: number[], values: number[], level: number, outdoors: number, since = 0): number | null {
   let i = values.length - 1;
   if (values[i] > level) return null;

@@ -32,9 +32,9 @@ export interface Doorway {
 }
 
 /**
- * The door a cook opens: that of the firebox, or of the part in which the gauge sits, of several there the one nearest to it. On a
- * round chamber a door's height is measured along the shell; h of it round the radius r stand 2 r sin(h / 2 r) high. One door counts
- * as centred on the part (estimate).
+ * The door a cook opens: that of the firebox, or of the part in which the gauge sits, of several there the one nearest
+ * to it. On a round chamber a door's height is measured along the shell; h of it round the radius r stand 2 r sin(h / 2
+ * r) high. One door counts as centred on the part (estimate).
  */
 export function doorwayOf(design: Design, which: 'gauge' | 'firebox' = 'gauge'): Doorway {
   const gauge = gaugePlace(design);
@@ -65,8 +65,9 @@ export function doorwayOf(design: Design, which: 'gauge' | 'firebox' = 'gauge'):
 }
 
 /**
- * Open that door in a network: a tall opening between each cell that it reaches and outdoors, through which gas goes both
- * ways, gas and walls see what stands outdoors, and in a firebox the fire does. The leaf's inside stands in the cold meanwhile.
+ * Open that door in a network: a tall opening between each cell that it reaches and outdoors, through which gas goes
+ * both ways, gas and walls see what stands outdoors, and in a firebox the fire does. The leaf's inside stands in the
+ * cold meanwhile.
  */
 export function openDoor(design: Design, which: 'gauge' | 'firebox' = 'gauge'): (built: BuiltPit) => void {
   return (built) => {
@@ -103,8 +104,8 @@ export function openDoor(design: Design, which: 'gauge' | 'firebox' = 'gauge'): 
 }
 
 /**
- * A leaf that is a plate of its own turns its inside to the outdoors; of one that is not, so much of the shell about it does as the
- * hole takes.
+ * A leaf that is a plate of its own turns its inside to the outdoors; of one that is not, so much of the shell about it
+ * does as the hole takes.
  */
 function swingOut({ faces, nodes }: Network, zone: number, { part, name = '', height }: Doorway, area: number): void {
   const plateOf = ({ node }: NetworkFace) => nodes[nodes[node].lines ?? node];

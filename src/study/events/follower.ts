@@ -1,9 +1,12 @@
-/** A bed that over- and undershoots its air goes this share of the way there as of the last, at least, or so many times it where it does not. */
+/**
+ * A bed that over- and undershoots its air goes this share of the way there as of the last, at least, or so many times
+ * it where it does not.
+ */
 const FOLLOW = { back: 0.5, least: 0.02, on: 1.5 };
 
 /**
- * A number that is only known to follow itself, a step later: the air that a bed lets in by what it burned in the last. Where it
- * falls to and fro about what it would settle at it goes a share of the way there, else all of it.
+ * A number that is only known to follow itself, a step later: the air that a bed lets in by what it burned in the last.
+ * Where it falls to and fro about what it would settle at it goes a share of the way there, else all of it.
  */
 export class Follower {
   private share = 1;

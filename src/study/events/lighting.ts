@@ -14,7 +14,10 @@ const FROM = 3 * WINDOW;
 /** How a cold pit is brought to its target by a cook: from the match until the thermometer first reads it. */
 export interface Lit {
   reads_s: number;
-  /** soonest and latest with half to twice the charcoal and wood that flames as short or as long as it may; null: some of these never [s] */
+  /**
+   * soonest and latest with half to twice the charcoal and wood that flames as short or as long as it may; null: some
+   * of these never [s]
+   */
   soonest_s: number;
   latest_s: number | null;
   /** charcoal in the chimney, and wood laid on by then [kg] */
@@ -39,7 +42,10 @@ export function lightUp(stoker: Stoker, coals: number): number | null {
   return stoker.mind(LONGEST, { enough: () => first() || never(), stop: reads }) && first() ? line.moment.time : null;
 }
 
-/** Would a pit not read its target in the time left, though its readings rose on as fast as they did last? They rise ever more slowly. */
+/**
+ * Would a pit not read its target in the time left, though its readings rose on as fast as they did last? They rise
+ * ever more slowly.
+ */
 function outOfReach(line: Timeline, target: number): () => boolean {
   let [end, highest, before] = [WINDOW, -Infinity, -Infinity];
   return () => {
@@ -53,8 +59,9 @@ function outOfReach(line: Timeline, target: number): () => boolean {
 }
 
 /**
- * Factors on charcoal and on how long a split flames: half to twice, and over its spread. All of each with all of the other: more coals
- * may have a cook lay on his first split too late, and quick flames may die before the next, so that no corner is the latest for sure.
+ * Factors on charcoal and on how long a split flames: half to twice, and over its spread. All of each with all of the
+ * other: more coals may have a cook lay on his first split too late, and quick flames may die before the next, so that
+ * no corner is the latest for sure.
  */
 const COALS = [0.5, 1, 2];
 const FLAMES = [0.55, 1, 1.8];

@@ -7,7 +7,10 @@ import { CLEAN_FIRE } from '../air/cleanFire.js';
 import { cleanVents, openOf, withOpening } from '../air/cleanHold.js';
 import type { Rule } from './stoker.js';
 
-/** Splits without a weight are of the size, of these, that is done nearest to every half hour: common practice, no source [s]; a ladder in lb. */
+/**
+ * Splits without a weight are of the size, of these, that is done nearest to every half hour: common practice, no
+ * source [s]; a ladder in lb.
+ */
 const USUAL_CYCLE = 1800;
 const LADDER = [0.25, 0.5, 0.75, 1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60];
 const POUND = 0.45359237;
@@ -54,7 +57,10 @@ export function ruleOf(design: Design, holds: number): Rule {
   };
 }
 
-/** How far the intakes stand open at first: as drawn, or where the cook turns them, where the fire that holds burns clean. */
+/**
+ * How far the intakes stand open at first: as drawn, or where the cook turns them, where the fire that holds burns
+ * clean.
+ */
 export function openAtFirst(design: Design, { intakes }: Rule): number {
   if (!intakes) return openOf(design);
   const [low, high] = intakes.map((each) => Math.max(LEAST_OPEN, each));

@@ -50,8 +50,8 @@ export interface Rule {
   split: number;
   door: number;
   /**
-   * least and most that the intakes are open [-], turned once a split by what was read since the last; undefined: they stay as
-   * they are
+   * least and most that the intakes are open [-], turned once a split by what was read since the last; undefined: they
+   * stay as they are
    */
   intakes?: readonly [number, number];
   /** the largest fire that is made of a cold pit [W] */
@@ -151,7 +151,9 @@ export class Stoker {
   private readonly demandAt = (t: number): Demand =>
     this.bed.demand(Math.max(0, t - this.at.time), this.line.pit.model.network.fire.radiantShare);
 
-  /** Lay and burn splits for long, in the air that the pit has now and at its fire, until the bed is what it always is. */
+  /**
+   * Lay and burn splits for long, in the air that the pit has now and at its fire, until the bed is what it always is.
+   */
   burnIn(): void {
     const { bed, rule, line } = this;
     this.breathe();
@@ -254,8 +256,8 @@ export class Stoker {
   }
 
   /**
-   * The longer nothing is laid on, the more slowly the bed changes. A step that would go far past the line, as the thermometer
-   * falls now, would only have to be tried again [s].
+   * The longer nothing is laid on, the more slowly the bed changes. A step that would go far past the line, as the
+   * thermometer falls now, would only have to be tried again [s].
    */
   private longest(now: number, feed: boolean): number {
     if (this.kindling) return KINDLING_STEP;
@@ -310,8 +312,8 @@ export class Stoker {
   }
 
   /**
-   * Does a fire that is being built want another split? While the thermometer, going on as it does, would not be at the target
-   * by the time that a split has caught, and the bed gives less than the full fire with it.
+   * Does a fire that is being built want another split? While the thermometer, going on as it does, would not be at the
+   * target by the time that a split has caught, and the bed gives less than the full fire with it.
    */
   private builds(reading: number, before: number): boolean {
     const { rule, bed } = this;
@@ -320,7 +322,10 @@ export class Stoker {
     return soon < rule.target && bed.wish + bed.flamesOf(rule.split) <= rule.full;
   }
 
-  /** Open or close the intakes by how far the last split read off the target [K]. @returns false: the gas does not settle */
+  /**
+   * Open or close the intakes by how far the last split read off the target [K]. @returns false: the gas does not
+   * settle
+   */
   private turn(off: number): boolean {
     const { rule } = this;
     if (!rule.intakes || Math.abs(off) < NEAR_ENOUGH * rule.line) return true;

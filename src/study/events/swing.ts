@@ -52,7 +52,10 @@ export interface Swing {
   massError_kg_per_s: number;
 }
 
-/** Does the thermometer, for want of air, stay under the line at which a split is laid on? Then nothing goes up and down. */
+/**
+ * Does the thermometer, for want of air, stay under the line at which a split is laid on? Then nothing goes up and
+ * down.
+ */
 export function sinks({ limitedByAir, mean_K }: Swing, { target, cook }: Design['fire']): boolean {
   return limitedByAir && mean_K < target + cook.line;
 }

@@ -19,20 +19,23 @@ const EDGE = 1e-4;
 const NEARBY = [0.05, 0.3];
 /** How long a fire is left alone that comes as near to holding as any [s]. */
 const KEPT = 120;
-/** After more changes of mind than this in one stretch the fire and the draft play each other up, and it is only looked after now and then. */
+/**
+ * After more changes of mind than this in one stretch the fire and the draft play each other up, and it is only looked
+ * after now and then.
+ */
 const MOST_CHANGES = 6;
 /**
- * How long a fire is left alone that is only looked after now and then: at first [s], and as a share of the time since; twice as long as the
- * last when it has changed by less than a share, or, up to half an hour, has gone to and fro.
+ * How long a fire is left alone that is only looked after now and then: at first [s], and as a share of the time since;
+ * twice as long as the last when it has changed by less than a share, or, up to half an hour, has gone to and fro.
  */
 const LOOK = { first: 300, share: 0.05, calm: 0.05, fro: 1800 };
 
 /**
- * Mind the fire up to a time: just the fire that keeps the gauge's settled reading on its target; the full fire while that
- * is not enough, none while it is too much. It is never less than none nor more than full.
+ * Mind the fire up to a time: just the fire that keeps the gauge's settled reading on its target; the full fire while
+ * that is not enough, none while it is too much. It is never less than none nor more than full.
  *
- * In some pits no such fire can be kept to: less fire makes the gauge read more at first, and less only later, so that what keeps it on
- * its target at every moment runs away. There a fire burns until the cook looks again.
+ * In some pits no such fire can be kept to: less fire makes the gauge read more at first, and less only later, so that
+ * what keeps it on its target at every moment runs away. There a fire burns until the cook looks again.
  *
  * @param enough looked at after each step: end here?
  * @returns false: the steps broke off
@@ -52,7 +55,10 @@ export function tend(line: Timeline, tender: Tender, end: number, enough?: () =>
   return true;
 }
 
-/** Look after the fire now and then up to a time: each burns until the next look, the one under which the gauge then settles at its target. */
+/**
+ * Look after the fire now and then up to a time: each burns until the next look, the one under which the gauge then
+ * settles at its target.
+ */
 function lookAfter(line: Timeline, { target, full }: Tender, end: number, enough?: () => boolean): boolean {
   const start = line.moment.time;
   let [before, last] = [NaN, NaN];
@@ -89,8 +95,8 @@ function stopOf(line: Timeline, { target, full }: Tender, way: Way): StopAt {
 /**
  * Set the fire that is called for now.
  *
- * The fire that holds the reading may not be found at once. Then it is looked for near the fire that burns, by trying; then none
- * and the full one are tried, and last any between.
+ * The fire that holds the reading may not be found at once. Then it is looked for near the fire that burns, by trying;
+ * then none and the full one are tried, and last any between.
  *
  * @returns null: none settles
  */
@@ -108,7 +114,10 @@ function takeUp(line: Timeline, tender: Tender): Way | null {
     });
     return reading - target;
   };
-  /** Burn what holds it between two fires; where the reading jumps past the target, the fire at which it does stays a while. */
+  /**
+   * Burn what holds it between two fires; where the reading jumps past the target, the fire at which it does stays a
+   * while.
+   */
   const between = (low: number, high: number): Way | null => {
     const [fLow, fHigh] = [off(low), off(high)];
     if (!(fLow < 0 && fHigh > 0)) return null;
@@ -126,7 +135,10 @@ function takeUp(line: Timeline, tender: Tender): Way | null {
   return between(0, full);
 }
 
-/** The fire, of none to the full one, under which a reading is off by nothing: looked for near the one that burns first; null: none is found. */
+/**
+ * The fire, of none to the full one, under which a reading is off by nothing: looked for near the one that burns first;
+ * null: none is found.
+ */
 function fireFor(off: (heat: number) => number, now: number, full: number): number | null {
   const near = now > 0 ? NEARBY.map((share) => [(1 - share) * now, Math.min(full, (1 + share) * now)]) : [];
   for (const [low, high] of [...near, [0, full]]) {

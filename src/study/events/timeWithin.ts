@@ -1,6 +1,8 @@
 import type { Curve } from './timeline.js';
 
-/** Time that the reading is within a band of the target, from a point of the curve on; straight between its points [s]. */
+/**
+ * Time that the reading is within a band of the target, from a point of the curve on; straight between its points [s].
+ */
 export function timeWithin(
   { time_s: time, thermometer_K: reading }: Curve,
   from: number,

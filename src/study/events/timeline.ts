@@ -30,8 +30,8 @@ interface TimelineOptions {
 }
 
 /**
- * A pit followed through events: fires that change, doors that open, weather that turns. Carries plate temperatures, heat
- * accounts and curves from one stretch to the next.
+ * A pit followed through events: fires that change, doors that open, weather that turns. Carries plate temperatures,
+ * heat accounts and curves from one stretch to the next.
  */
 export class Timeline {
   readonly curve: Curve = { time_s: [], fire_W: [], thermometer_K: [], gas_K: [], steel_K: [] };
@@ -146,14 +146,20 @@ export class Timeline {
     return true;
   }
 
-  /** What the gauge would settle at then if a fire [W] burned from now until a time; NaN: that can't be followed. Nothing changes here. */
+  /**
+   * What the gauge would settle at then if a fire [W] burned from now until a time; NaN: that can't be followed.
+   * Nothing changes here.
+   */
   foresee(heat: number, end: number): number {
     const { moment, pit, options } = this;
     const trial = new Timeline(pit, moment.x, { ...options, time: moment.time, follow: undefined });
     return trial.burn(() => ({ mode: 'release', heat })) && trial.runTo(end) ? trial.settledReading() : Number.NaN;
   }
 
-  /** Share of the tolerance that is allowed while gas chooses its way: soon after the match, and as long as it has not come to draw. */
+  /**
+   * Share of the tolerance that is allowed while gas chooses its way: soon after the match, and as long as it has not
+   * come to draw.
+   */
   private get share(): number {
     const { time } = this.moment;
     const demand = this.transient.system.at(time);
@@ -242,9 +248,10 @@ const [FIRE, READING] = [0, 1];
 /** First step from the match on, while the fire comes up [s]. */
 const FIRST_STEP_LIT = 4;
 /**
- * In the first minutes after the match gas chooses its way, and little decides in a pit with more than one: so long [s] steps may be off
- * by this share of what they may later. While less than a share of the fire burns for want of air, at most so long, by still less: such a
- * pit stands on the brink before it draws, and how long it does grows out of all that steps leave over.
+ * In the first minutes after the match gas chooses its way, and little decides in a pit with more than one: so long [s]
+ * steps may be off by this share of what they may later. While less than a share of the fire burns for want of air, at
+ * most so long, by still less: such a pit stands on the brink before it draws, and how long it does grows out of all
+ * that steps leave over.
  */
 const CHOOSING = { lasts: 150, share: 0.25, chokes: 0.6, most: 2 * 3600, choked: 0.0625 };
 /** First step after a change [s]. */

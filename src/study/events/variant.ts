@@ -6,11 +6,11 @@ import type { Pit } from '../../network/pit.js';
 import { QuasiSteadySolver } from '../../network/quasiSteady.js';
 
 /**
- * The same pit with something about it changed for a while: a door open, other weather, food that is not in yet; a variant of it may
- * be changed further.
+ * The same pit with something about it changed for a while: a door open, other weather, food that is not in yet; a
+ * variant of it may be changed further.
  *
- * Zones and nodes stay what and where they are; only openings, areas and outdoors may change, so that the unknowns of one
- * are a first guess for the other and plates keep their temperatures from one to the other.
+ * Zones and nodes stay what and where they are; only openings, areas and outdoors may change, so that the unknowns of
+ * one are a first guess for the other and plates keep their temperatures from one to the other.
  *
  * @param change alters the network that is newly built from the pit's design
  * @throws RangeError when it changes the number of zones, nodes or stems

@@ -28,7 +28,9 @@ export interface RunOptions {
   interrupt?: boolean;
 }
 
-/** What makes the bundled command go by its name in a shell's PATH; options may be added to whatever it's called with. */
+/**
+ * What makes the bundled command go by its name in a shell's PATH; options may be added to whatever it's called with.
+ */
 export function onPath(folder: string, more = ''): Record<string, string> {
   const script = `#!/bin/sh\nexec '${process.execPath}' '${inject('command')}' "$@" ${more}\n`;
   writeFileSync(join(folder, 'pitwright'), script, { mode: 0o755 });
@@ -82,7 +84,10 @@ export function pitwright(args: string[], { stdin, cwd, env, hangUp, interrupt }
   });
 }
 
-/** The command ends with this exit code and says why on standard error alone, without a trace of the code. @returns what it says */
+/**
+ * The command ends with this exit code and says why on standard error alone, without a trace of the code. @returns what
+ * it says
+ */
 export async function expectRefusal(
   args: string[],
   code: number,

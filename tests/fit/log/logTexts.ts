@@ -15,7 +15,9 @@ export const READINGS = [1, 2, 3];
 /** The door stands open for a minute from here [s]. */
 export const DOOR = 6000;
 
-/** Fahrenheit at a time [s]: a rise of its own time constant, a slow swing, a fall at the door that recovers in minutes. */
+/**
+ * Fahrenheit at a time [s]: a rise of its own time constant, a slow swing, a fall at the door that recovers in minutes.
+ */
 function reading(time: number, top: number, rise: number, share: number): number {
   const since = time - DOOR;
   const fall = since < 0 ? 0 : share * (since < 60 ? since / 60 : Math.exp((60 - since) / 240));

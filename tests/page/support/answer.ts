@@ -19,7 +19,10 @@ const WHOLE = ['#working', '#answer-soaked', '#answer-wood', '#answer-grate', '#
 const GLANCE = 120;
 const SHORT = ['#glance-working', ...[1, 2, 3, 4].map((i) => `#glance div:nth-of-type(${i}) b`)];
 
-/** The answer stays in sight, on a phone a short line of it, with the option that is worked on, in the largest letters of the page. */
+/**
+ * The answer stays in sight, on a phone a short line of it, with the option that is worked on, in the largest letters
+ * of the page.
+ */
 export async function expectInSight(page: Page, phone = false): Promise<void> {
   await page.locator('#add').click();
   for (const to of [0, 600, 1e6]) {

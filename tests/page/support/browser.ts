@@ -35,8 +35,9 @@ let launched: Promise<Browser | null> | undefined;
 export const launchBrowser = () => (launched ??= launch());
 
 /**
- * A real browser: the one that PITWRIGHT_CHROMIUM names, else the one that comes as a package with its own libraries, else one
- * of the machine. Null, said loudly, when none starts; under CI that is an error, since tests that nobody ran prove nothing.
+ * A real browser: the one that PITWRIGHT_CHROMIUM names, else the one that comes as a package with its own libraries,
+ * else one of the machine. Null, said loudly, when none starts; under CI that is an error, since tests that nobody ran
+ * prove nothing.
  */
 async function launch(): Promise<Browser | null> {
   const reasons: string[] = [];

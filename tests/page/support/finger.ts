@@ -24,7 +24,10 @@ export function useTouched(browser: Browser, folder: ReturnType<typeof scratch>)
     get wrongs() {
       return open.wrongs;
     },
-    /** Where a slider and its handle are, in the middle of the screen, once the page has come to rest: a swipe lets it glide on. */
+    /**
+     * Where a slider and its handle are, in the middle of the screen, once the page has come to rest: a swipe lets it
+     * glide on.
+     */
     reach: (name: string) =>
       open.page.locator(`[data-slider="${name}"]`).evaluate(async (each) => {
         const range = each as HTMLInputElement;

@@ -43,7 +43,10 @@ export async function addHeavier(page: Page): Promise<string[]> {
   return working(page);
 }
 
-/** A page gets an option of each plate and is worked on in the first: all is there again in a new load, and in another window. */
+/**
+ * A page gets an option of each plate and is worked on in the first: all is there again in a new load, and in another
+ * window.
+ */
 export async function expectKeptOverReload(page: Page, plates: string[]): Promise<void> {
   await settled(page);
   for (const plate of plates) {
@@ -69,7 +72,9 @@ export async function expectKeptOverReload(page: Page, plates: string[]): Promis
   await other.close();
 }
 
-/** An address opened in a new window has these options, asks for nothing more, and keeps what is changed from there on. */
+/**
+ * An address opened in a new window has these options, asks for nothing more, and keeps what is changed from there on.
+ */
 export async function expectBroughtBack(browser: Browser, address: string, told: string[]): Promise<void> {
   const context = await browser.newContext();
   await context.addInitScript(beQuiet, ASIDES);

@@ -20,7 +20,10 @@ interface Opening {
   file?: string;
   context?: BrowserContextOptions;
   before?: () => void;
-  /** what is worked out beside the answer keeps a core busy for half a minute: these kinds of it are never begun; true: none */
+  /**
+   * what is worked out beside the answer keeps a core busy for half a minute: these kinds of it are never begun; true:
+   * none
+   */
   quiet?: boolean | readonly Aside[];
 }
 

@@ -41,8 +41,8 @@ export async function printed(browser: Browser, folder: string, comparison: Comp
 }
 
 /**
- * Words and numbers that a phone breaks in two, and numbers that it parts from their units, in a report; and whether it scrolls across
- * as a whole.
+ * Words and numbers that a phone breaks in two, and numbers that it parts from their units, in a report; and whether it
+ * scrolls across as a whole.
  */
 export async function brokenOnPhone(browser: Browser, folder: string, comparison: Comparison): Promise<string[]> {
   const file = join(folder, 'phone.html');
@@ -72,7 +72,10 @@ export async function brokenOnPhone(browser: Browser, folder: string, comparison
   return broken;
 }
 
-/** Nothing goes wrong with a report, and the buyer has all of it on one page, by the measure of the browser and of its PDF. */
+/**
+ * Nothing goes wrong with a report, and the buyer has all of it on one page, by the measure of the browser and of its
+ * PDF.
+ */
 export async function expectWhole(browser: Browser, folder: string, comparison: Comparison): Promise<void> {
   const { wrongs, measured, pdf } = await printed(browser, folder, comparison);
   expect(wrongs).toEqual([]);

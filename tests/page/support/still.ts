@@ -3,7 +3,10 @@ import { expect } from 'vitest';
 import { example, type scratch } from '../../cli/support/run.js';
 import { openPage, settled } from './open.js';
 
-/** The mark below which a page counts as one that stands still, fivefold tightened: web.dev, Cumulative Layout Shift, 0.1. */
+/**
+ * The mark below which a page counts as one that stands still, fivefold tightened: web.dev, Cumulative Layout Shift,
+ * 0.1.
+ */
 const MOST_SHIFT = 0.02;
 
 /** Moves sliders, one of so many, a little and to both ends: nothing on the page jumps aside meanwhile. */

@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 
 /**
- * Texts of the page's drawing that lie over the outline of a part or under a handle, as the browser has set them. An outline is a line
- * two pixels thick; where something that is drawn later covers it there is none.
+ * Texts of the page's drawing that lie over the outline of a part or under a handle, as the browser has set them. An
+ * outline is a line two pixels thick; where something that is drawn later covers it there is none.
  */
 export function struckTexts(page: Page): Promise<string[]> {
   return page.evaluate(() => {

@@ -21,7 +21,10 @@ function run(tool: string, args: string[]): string {
   return stdout;
 }
 
-/** A PDF read back: its text page by page, what its fonts are, how dark each page is, and what a screen reader gets of it. */
+/**
+ * A PDF read back: its text page by page, what its fonts are, how dark each page is, and what a screen reader gets of
+ * it.
+ */
 export function readPdf(pdf: Buffer) {
   const folder = mkdtempSync(join(tmpdir(), 'pitwright-pdf-'));
   try {

@@ -23,7 +23,8 @@ const weigh = (design: Design) => weightOf(design, geometryOf(design));
 const towed = (text = TRAILER) => designOf(PLAIN + text);
 
 describe('two supports and a weight', () => {
-  // NCERT, Physics, Class XI, part I, ch. 7, exercise 7.9: 3675 N on each front wheel, 5145 N on each back wheel (published)
+  // NCERT, Physics, Class XI, part I, ch. 7, exercise 7.9: 3675 N on each front wheel, 5145 N on each back wheel
+  // (published)
   it('share it as the textbook says', () => {
     const loads = trailerLoads({ axle: 1.8, hitch: 0, axleRating: 2000, hitchRating: 2000 }, 1800, 1.05);
     expect((loads.tongueLoad_kg / 2) * 9.8).toBeCloseTo(3675, 6);
@@ -86,7 +87,8 @@ describe('what a pit weighs and where', () => {
     const layer = 'length: 60 in\n  insulation: { material: ceramic fibre, thickness: 2 in }';
     const items = weigh(designOf(PLAIN.replace('length: 60 in', layer))).items;
     const cover = items.find(({ name }) => name === 'chamber, insulation')!;
-    // ring of 24 in inside and 28 in outside, 60 in long, both ends of 24 in, at 128 kg/m3 (catalog), less what is shared
+    // ring of 24 in inside and 28 in outside, 60 in long, both ends of 24 in, at 128 kg/m3 (catalog), less what is
+    // shared
     const ring = (Math.PI / 4) * (28 ** 2 - 24 ** 2) * 60;
     const ends = 2 * (Math.PI / 4) * 24 ** 2 * 2;
     expect(cover.mass_kg).toBeLessThan(128 * (ring + ends) * INCH ** 3);

@@ -150,8 +150,8 @@ describe('a grate of steel', () => {
   it('delays the first reading, and once settled does no more than even out its layer', () => {
     const [bare, steel] = [heavy({}), heavy({ mass: '60 lb', area: '40 ft^2' })].map((design) => estimate(design));
     expect(steel.warmUp!.gauge_s!).toBeGreaterThan(1.01 * bare.warmUp!.gauge_s!);
-    // it takes no heat any more, but shines on the walls what its gas gives it, and the dial's stem sees it in place of colder
-    // walls: 5.5 to 6.2 % in cells five times, layers twice as fine
+    // it takes no heat any more, but shines on the walls what its gas gives it, and the dial's stem sees it in place of
+    // colder walls: 5.5 to 6.2 % in cells five times, layers twice as fine
     expect(Math.abs(steel.steady!.fire_W / bare.steady!.fire_W - 1)).toBeLessThan(0.065);
   });
 

@@ -3,7 +3,10 @@ import { DEFAULT_RESOLUTION } from '../../../src/network/build.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
 import { exampleDesign } from '../../support/examples.js';
 
-/** How far the usual cells may be from three times as many, and those from twice as many again (derived: none hangs on the count), as shares. */
+/**
+ * How far the usual cells may be from three times as many, and those from twice as many again (derived: none hangs on
+ * the count), as shares.
+ */
 const MOST = { hold: [0.04, 0.01], air: [0.01, 0.005] };
 
 /** More cells along the chamber bring an example to one limit, in heat and in air. */

@@ -68,8 +68,8 @@ describe('the fire after the first reading', () => {
 });
 
 describe('a pit with two steady states', () => {
-  // the second is held at the target by a fire 1.3 times as large as that of the state which a solver finds first; the first shares
-  // its gas out otherwise between its stacks, on nearly the same fire
+  // the second is held at the target by a fire 1.3 times as large as that of the state which a solver finds first; the
+  // first shares its gas out otherwise between its stacks, on nearly the same fire
   it.each<PitName>(['twoStacks'])('%s: gives the one that it comes to, and tells the other', (name) => {
     const design = pitOf(name);
     const long = estimate(design, { until: 40 * 3600 });

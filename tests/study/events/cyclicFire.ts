@@ -4,7 +4,9 @@ import { Timeline } from '../../../src/study/events/timeline.js';
 
 const CYCLES = 8;
 
-/** From lowest to highest of thermometer and steel in the last of several cycles [K]. @param breaks where the fire jumps */
+/**
+ * From lowest to highest of thermometer and steel in the last of several cycles [K]. @param breaks where the fire jumps
+ */
 export function swingUnder(held: HeldPit, period: number, heatAt: (t: number) => number, breaks: number[] = []) {
   const line = new Timeline(held.pit, held.x, { longestStep: period / 20 });
   const ends = [0, ...breaks, period];

@@ -45,7 +45,8 @@ describe('an open door', () => {
   });
 
   it('dips as a stem of its lag must between the gas that it finds and the steel', () => {
-    // derived: with gas and walls still, the reading runs from where it was towards where it would settle, and stays between
+    // derived: with gas and walls still, the reading runs from where it was towards where it would settle, and stays
+    // between
     const { curve, lowest_K } = disturb(steady, openDoor(plain()), 60)!;
     const opened = curve.gas_K[curve.time_s.lastIndexOf(0)];
     expect(opened).toBeLessThan(lowest_K);
@@ -151,8 +152,8 @@ describe('the swing of a pit', () => {
     });
     swings.slice(1).forEach((thick, i) => {
       const thin = swings[i];
-      // derived: a body swings by 1/sqrt(G^2 + (w C)^2) a watt, which with twice the C is less, but half at least; the firebox
-      // stands before the chamber, so that each may halve it
+      // derived: a body swings by 1/sqrt(G^2 + (w C)^2) a watt, which with twice the C is less, but half at least; the
+      // firebox stands before the chamber, so that each may halve it
       const less = thick.perWatt / thin.perWatt;
       expect(less).toBeGreaterThan(0.25);
       expect(less).toBeLessThan(1);

@@ -110,7 +110,8 @@ describe('how the air follows the size', () => {
 });
 
 describe('a choice', () => {
-  // a chamber as tight as a good door: through a leaky one so much air comes that hardly a vent holds with a quarter in hand
+  // a chamber as tight as a good door: through a leaky one so much air comes that hardly a vent holds with a quarter in
+  // hand
   const text = PLAIN.replace('doorGap: 2.0 in^2', 'doorGap: 0.5 in^2');
   const tight = designOf(text);
   const tree = treeOf(text);
