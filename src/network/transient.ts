@@ -1,5 +1,6 @@
 import { bracketedRoot } from '../solve/root.js';
-import { nextStep, StiffStepper } from '../solve/stiff.js';
+import { nextStep } from '../solve/esdirk.js';
+import { StiffStepper } from '../solve/stiff.js';
 import type { Demand } from './balances.js';
 import { bridgeFrom } from './bridge.js';
 import { NetworkSystem } from './networkSystem.js';

@@ -40,3 +40,13 @@ export function bracketedRoot(
   }
   return { root: Math.abs(fa) < Math.abs(fb) ? a : b, iterations: limit, converged: false };
 }
+
+/** The same; null where it throws: f has no value on the way, or the ends are no bracket. */
+export function rootWithin(f: (x: number) => number, bracket: Parameters<typeof bracketedRoot>[1]): number | null {
+  try {
+    return bracketedRoot(f, bracket).root;
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}

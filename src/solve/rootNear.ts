@@ -1,4 +1,4 @@
-import { bracketedRoot } from './root.js';
+import { rootWithin } from './root.js';
 
 /** A step is so much longer than the slope asks, to land beyond the root; each that falls short is followed by one twice as long. */
 const BEYOND = 1.2;
@@ -38,14 +38,4 @@ export function rootNear(
     [a, fa] = [b, fb];
   }
   return a;
-}
-
-/** Root inside a bracket; null where f has no value on the way. */
-function rootWithin(f: (x: number) => number, bracket: Parameters<typeof bracketedRoot>[1]): number | null {
-  try {
-    return bracketedRoot(f, bracket).root;
-  } catch (error) {
-    if (error instanceof RangeError) return null;
-    throw error;
-  }
 }

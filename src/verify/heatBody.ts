@@ -1,6 +1,7 @@
 /** One body of one temperature, stepped through time by the integrator that steps a pit. */
 import { LuSolver } from '../solve/linear.js';
-import { nextStep, StiffStepper } from '../solve/stiff.js';
+import { nextStep } from '../solve/esdirk.js';
+import { StiffStepper } from '../solve/stiff.js';
 import { type StiffSystem } from '../solve/stiffSystem.js';
 
 /** A body of one temperature that takes up heat, for studies of steps. */

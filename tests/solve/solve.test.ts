@@ -4,7 +4,8 @@ import { LuSolver } from '../../src/solve/linear.js';
 import { newton } from '../../src/solve/newton.js';
 import { bracketedRoot } from '../../src/solve/root.js';
 import { rootNear } from '../../src/solve/rootNear.js';
-import { ESDIRK, nextStep, StiffStepper } from '../../src/solve/stiff.js';
+import { ESDIRK, nextStep } from '../../src/solve/esdirk.js';
+import { StiffStepper } from '../../src/solve/stiff.js';
 import { type StiffSystem } from '../../src/solve/stiffSystem.js';
 
 /** A body of one temperature with heat content H(T), heated at rate(T, t). */

@@ -1,7 +1,7 @@
 import type { Demand } from '../../network/balances.js';
 import type { Pit } from '../../network/pit.js';
 import type { SteadyOutcome } from '../../network/quasiSteady.js';
-import { bracketedRoot } from '../../solve/root.js';
+import { rootWithin } from '../../solve/root.js';
 
 /** Below this share of the heat asked for, the release counts as held down by air. */
 export const LIMITED = 0.995;
@@ -114,14 +114,9 @@ function heldByBracket(
   if (fHigh < 0) return { solved: null, reached };
   const fLow = low === 0 ? model.network.outdoors.temperature - target : readingAt(low);
   if (!(fLow < 0)) return { solved: null, reached };
-  let root: number;
-  try {
-    ({ root } = bracketedRoot(readingAt, { low, high, fLow, fHigh, tolerance: 1e-7 * high }));
-  } catch (error) {
-    // a fire on the way has no steady state of its own
-    if (error instanceof RangeError) return { solved: null, reached };
-    throw error;
-  }
+  const root = rootWithin(readingAt, { low, high, fLow, fHigh, tolerance: 1e-7 * high });
+  // a fire on the way has no steady state of its own
+  if (root === null) return { solved: null, reached };
   const solved = solveUnderFire(pit, root, last.x);
   if (!solved.outcome.converged) return { solved: null, reached };
   const x = solved.x.slice();

@@ -1,4 +1,4 @@
-import { bracketedRoot } from '../../solve/root.js';
+import { rootWithin } from '../../solve/root.js';
 import type { Moment } from '../../network/stride.js';
 import type { StopAt } from '../../network/stopAt.js';
 import type { Timeline } from './timeline.js';
@@ -121,7 +121,7 @@ function takeUp(line: Timeline, tender: Tender): Way | null {
   const between = (low: number, high: number): Way | null => {
     const [fLow, fHigh] = [off(low), off(high)];
     if (!(fLow < 0 && fHigh > 0)) return null;
-    const heat = rootOf(off, { low, high, fLow, fHigh, tolerance: EDGE * full });
+    const heat = rootWithin(off, { low, high, fLow, fHigh, tolerance: EDGE * full });
     if (heat === null || !burns(heat)) return null;
     return holds() ? 'hold' : 'keep';
   };
@@ -143,18 +143,8 @@ function fireFor(off: (heat: number) => number, now: number, full: number): numb
   const near = now > 0 ? NEARBY.map((share) => [(1 - share) * now, Math.min(full, (1 + share) * now)]) : [];
   for (const [low, high] of [...near, [0, full]]) {
     const [fLow, fHigh] = [off(low), off(high)];
-    if (fLow * fHigh <= 0) return rootOf(off, { low, high, fLow, fHigh, tolerance: 1e-3 * full });
+    if (fLow * fHigh <= 0) return rootWithin(off, { low, high, fLow, fHigh, tolerance: 1e-3 * full });
     if (low === 0 && high === full && fLow * fHigh > 0) return fLow < 0 ? full : 0;
   }
   return null;
-}
-
-/** @returns null: a fire on the way does not settle */
-function rootOf(f: (heat: number) => number, bracket: Parameters<typeof bracketedRoot>[1]): number | null {
-  try {
-    return bracketedRoot(f, bracket).root;
-  } catch (error) {
-    if (error instanceof RangeError) return null;
-    throw error;
-  }
 }
