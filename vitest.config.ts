@@ -29,16 +29,9 @@ const spawned = {
 const LONGEST = /(semantic.estimates|verify.evidence|size.asked|charts.overlaps|fit.suspects)\.(long\.)?test\.ts$/;
 
 /**
- * The longest files in process begin first, also where no run before has told how long it takes. Shards are dealt out by name, so
- * that what a folder has of long files is shared.
+ * The longest files in process begin first, also where no run before has told how long it takes.
  */
 class LongestFirst extends BaseSequencer {
-  override async shard(files: TestSpecification[]) {
-    const { index, count } = this.ctx.config.shard!;
-    const name = ({ moduleId, project }: TestSpecification) => `${moduleId} ${project.name}`;
-    return files.toSorted((a, b) => (name(a) < name(b) ? -1 : 1)).filter((_, i) => i % count === index - 1);
-  }
-
   override async sort(files: TestSpecification[]) {
     const sorted = await super.sort(files);
     const longest = sorted.filter(({ moduleId }) => LONGEST.test(moduleId));

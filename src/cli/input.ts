@@ -78,8 +78,12 @@ export async function readText(path: string, expected = DESIGN): Promise<InputTe
 async function refuseFolder(path: string, { what, endings }: Expected): Promise<void> {
   const found = await stat(path).catch(() => undefined);
   if (!found?.isDirectory()) return;
-  const fitting = readdirSync(path).filter((name) => endings.test(name));
-  const remedy = fitting.length > 0 ? `, such as ${visibleName(join(path, fitting.sort()[0]))}` : `; it holds none`;
+  const fitting = readdirSync(path)
+    .filter((name) => endings.test(name))
+    .sort();
+  // a folder may hold other files of the same ending: one that is called what it should be is the likelier
+  const likely = fitting.find((name) => name.includes(what)) ?? fitting.at(0);
+  const remedy = likely === undefined ? '; it holds none' : `, such as ${visibleName(join(path, likely))}`;
   throw new Stop(exit.wrongInput, `${visibleName(path)}: this is a folder. Give a ${what} file${remedy}.`);
 }
 
