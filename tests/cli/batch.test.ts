@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { drawn, expectAsEstimated, mixedLines, ndjson, plain, read } from './batchLines.js';
+import { drawn, mixedLines, ndjson, plain, read } from './batchLines.js';
 import { expectRefusal, pitwright, type Run } from './support/run.js';
 
-/** The mixed lines as they are computed in one go. */
+/** The mixed lines as they are computed in one go. That a line has an estimate's numbers stands with the estimate. */
 let whole: Run;
 beforeAll(async () => {
   whole = await pitwright(['batch', '--steady', '--workers', '1'], { stdin: mixedLines(7) });
@@ -10,15 +10,6 @@ beforeAll(async () => {
 
 describe('batch: designs in, results out', () => {
   const steady = (stdin: string | Buffer, ...more: string[]) => pitwright(['batch', '--steady', ...more], { stdin });
-
-  it('gives a line a design with the numbers of estimate --json', async () => {
-    const { code, stdout, stderr } = await pitwright(['batch', '--workers', '1'], { stdin: ndjson([drawn]) });
-    expect(code).toBe(0);
-    expect(stderr).toMatch(/^pitwright: 1 line in [\d.]+ s, [\d.]+ a second\n$/);
-    const [result] = read(stdout);
-    expect(result.name).toBe(drawn.name);
-    await expectAsEstimated(drawn, result);
-  });
 
   it('gives lines in the order of their designs', () => {
     const names = read(whole.stdout).flatMap(({ name, error }) => (error ? [] : [name]));
