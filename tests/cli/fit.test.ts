@@ -23,7 +23,6 @@ describe('fit', () => {
   });
 
   it.each([
-    [['--free', 'innerConvektion'], 2, /no estimate 'innerConvektion' to fit; did you mean 'innerConvection'\?/],
     [['--save', 'short.csv'], 2, /would overwrite the log itself/],
     [['short.csv'], 3, /this log counts already/],
   ])('refuses %s', async (args, exit, message) => {
