@@ -32,6 +32,8 @@ import { overlapsIn } from './overlaps.js';
 
 /** Widths of the page's charts on screens of 360, 390, 820, 1280 and 1600 px, and of a very wide one. */
 const PAGE_WIDTHS = [296, 326, 420, 542, 756, 1100];
+/** On a phone, a tablet and a desk. */
+export const FEW_WIDTHS = [296, 420, 756];
 const PLATES = ['1/4 in', '1/8 in', '3/8 in'];
 const CASES = 6;
 
@@ -41,13 +43,13 @@ export interface Charted {
 }
 
 /** An example with all that a chart can show of it, and with other plates beside it. */
-export async function charted(name: string, plates = PLATES): Promise<Charted> {
+export async function charted(name: string, plates = PLATES, cases = CASES): Promise<Charted> {
   const design = exampleDesign(name);
   const result = estimate(design, { further: (solution) => cooked(solution, true) });
   const random = { seed: 1, random: seededRandom(1) };
   if (result.warmUp) {
-    const plan = planSpread(result, { cases: CASES, ...random });
-    result.spread = summariseSpread(result, plan, runSpreadCases(plan, 0, CASES));
+    const plan = planSpread(result, { cases, ...random });
+    result.spread = summariseSpread(result, plan, runSpreadCases(plan, 0, cases));
   }
   const text = readFileSync(new URL(`../../examples/${name}`, import.meta.url), 'utf8');
   const options = await optionsOf(text, name, [parseVariation(`all.plate=${plates.join(' | ')}`) as Variation]);
@@ -65,22 +67,22 @@ export function overlapsInFiles(charts: readonly NamedChart[]): string[] {
   return charts.flatMap(({ file, config }) => told(file, chartScene(config, chartWords(config))));
 }
 
-/** What lies over what in all charts of an example. */
-export function overlapsInAll({ result, comparison }: Charted): string[] {
+/** What lies over what in all charts of an example, those of the page so wide. */
+export function overlapsInAll({ result, comparison }: Charted, widths = PAGE_WIDTHS): string[] {
   const day = followCook(result.design);
   return [
     ...overlapsInFiles(estimateCharts(result)),
     ...overlapsInFiles(compareCharts(comparison)),
     ...overlapsInFiles(day ? cookCharts(day, result.design) : []),
-    ...onPage({ result, comparison }),
+    ...onPage({ result, comparison }, widths),
     ...onSheets(result, comparison),
   ];
 }
 
-function onPage({ result, comparison }: Charted): string[] {
+function onPage({ result, comparison }: Charted, widths: readonly number[]): string[] {
   const all = comparison.options.map(({ label, result: each }) => ({ label, result: each }));
   return (Object.keys(CHART_LABELS) as ChartId[]).flatMap((chart) =>
-    PAGE_WIDTHS.flatMap((width, i) =>
+    widths.flatMap((width, i) =>
       (chart === 'options' ? [all, all.slice(0, 1)] : [[]]).flatMap((options) => {
         // one choice of units after the other, from width to width
         const units = (['both', 'si', 'shop'] as const)[i % 3];

@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { expectGoesOn, useKeptBatch } from './keptBatch.js';
 
-const batch = useKeptBatch(5);
+const batch = useKeptBatch(3);
 
 describe('a batch that broke off', () => {
   it('is not gone on with behind a last line that is no result, nor where it would not go to the end', () => {

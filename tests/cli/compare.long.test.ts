@@ -65,6 +65,12 @@ describe('compare', () => {
 
 describe('compare refuses', () => {
   it.each([
+    [
+      'an infinite weight',
+      ['--vary', 'chamber.contents=[{ name: stone, mass: Infinity lb, area: 1 ft^2 }]'],
+      3,
+      /Infinity lb/,
+    ],
     ['a field varied twice', ['--vary', 'chamber.plate=1 in', '--vary', 'chamber.plate=2 in'], 2, /is varied twice/],
     ['a shape without what stays equal', ['--vary', 'firebox.shape=round | square'], 2, /needs --equal/],
     ['--equal without a shape', ['--vary', 'all.plate=1/4 in', '--equal', 'volume'], 2, /goes with a --vary of/],

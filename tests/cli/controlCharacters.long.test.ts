@@ -12,6 +12,9 @@ const { run, folder } = useHostileFolder();
 
 describe('control characters never reach a terminal', () => {
   it.each([
+    [0, 'batch', '--steady'],
+    [3, 'check', `${FILE}/broken.yaml`],
+    [2, 'no-such-command', FILE],
     [0, 'estimate', '-', '--csv', '-'],
     [0, 'estimate', '-', '--spread', '20'],
     [0, 'compare', '-', file, '--vary', `name=${QUOTED} | b`],

@@ -7,11 +7,8 @@ const { run } = useHostileFolder();
 describe('control characters never reach a terminal', () => {
   it.each([
     [0, 'check', '-'],
-    [0, 'batch', '--steady'],
-    [3, 'check', `${FILE}/broken.yaml`],
     [3, 'fit', '-', `${FILE}/${FILE}.csv`],
     [2, 'check', '-', '-o', FILE],
-    [2, 'no-such-command', FILE],
   ] as [number, ...string[]][])('exit %i: %s', async (code, ...args) => expectHarmless(await run(...args), code));
 
   it('a name stays on its line, whatever it holds', async () => {

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { drawn, expectNumbersOf, ndjson, read } from './batchLines.js';
 import { eachScratch, example, expectRefusal, pitwright } from './support/run.js';
 
 const folder = eachScratch();
@@ -63,7 +64,7 @@ function expectContract(json: string): void {
 }
 
 describe('what estimate writes to files', () => {
-  it('the contract as JSON in SI, curves and charts in one run, nothing but them', async () => {
+  it('the contract as JSON in SI, as a line of a batch has it, curves and charts in one run, nothing but them', async () => {
     const charts = folder.at('a/charts');
     const run = await pitwright([
       'estimate',
@@ -95,7 +96,15 @@ describe('what estimate writes to files', () => {
     expect(head[0]).toBe('time [min]');
     expect(rows.length).toBeGreaterThan(10);
     for (const cell of rows.flat()) expect(Number.isFinite(Number(cell))).toBe(true);
-    expectContract(readFileSync(folder.at('pit.json'), 'utf8'));
+    const json = readFileSync(folder.at('pit.json'), 'utf8');
+    expectContract(json);
+    const batch = await pitwright(['batch', '--workers', '1'], { stdin: ndjson([drawn]) });
+    expect(batch.code).toBe(0);
+    expect(batch.stderr).toMatch(/^pitwright: 1 line in [\d.]+ s, [\d.]+ a second\n$/);
+    // with charts it follows the vents, too
+    const { ventCurve, ventTurn, ...rest } = JSON.parse(json);
+    expect(ventTurn.from).toBeLessThan(ventCurve.open.at(-1));
+    expectNumbersOf(rest, drawn, read(batch.stdout)[0]);
   });
 
   it.each([['two outputs into one file', ['--csv', 'same', '-o', 'same'], /both name same/]])(

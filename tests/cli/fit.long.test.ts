@@ -108,6 +108,9 @@ describe('fit', () => {
   });
 
   it.each([
+    [['--save', cook], 2, /would overwrite the log itself/],
+    [[cook], 3, /this log counts already/],
+    [['--free', 'innerConvektion'], 2, /no estimate 'innerConvektion' to fit; did you mean 'innerConvection'\?/],
     [['--free', ' , '], 2, /--free: it names no estimate; allowed, commas between: /],
     [['--hold-back', '95%'], 2, /'95%' is out of range; allowed: a share from 0 % to 80 %/],
     [['--hold-back', '30'], 2, /--hold-back: '30' /],

@@ -8,7 +8,7 @@ const folder = eachFittedPit();
 
 describe('a design that names a fitted file', () => {
   it.each([
-    ['cold-smoke', []],
+    ['estimate', []],
     ['check', []],
     ['refine', []],
     ['compare', []],

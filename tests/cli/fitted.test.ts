@@ -15,7 +15,7 @@ describe('a design that names a fitted file', () => {
     expect(flat(stdout)).toContain(RESTS);
   });
 
-  it.each([['estimate', []]])('%s says what it rests on', async (command, more) => {
+  it.each([['cold-smoke', []]])('%s says what it rests on', async (command, more) => {
     const { stdout } = await pitwright([command, folder.at('pit.yaml'), ...more]);
     expect(flat(stdout)).toContain(RESTS);
   });

@@ -17,6 +17,7 @@ const folder = eachPitFolder();
 
 describe('charts', () => {
   it.each([
+    ['in the folder under a chart’s name', (at: string) => copyFileSync(plain, at), 'charts/draft.png'],
     ['in the folder under a name in other case', (at: string) => copyFileSync(plain, at), 'charts/pit.PNG'],
     ['by a symbolic link there', (at: string) => symlinkSync('../pit.yaml', at), 'pit.yaml'],
   ])('never overwrite the design: %s', (_, put, named) => expectKept(folder, put, named));
@@ -65,6 +66,7 @@ describe('an output that is the input', () => {
 
 describe('an output that no file can be', () => {
   it.each([
+    ['no name', '', /'' is no name of a file/],
     ['a folder that is still to be made', 'new/', /'new\/' is no name of a file/],
     ['a folder', '.', /this is a folder/],
     ['a name that is too long', 'x'.repeat(300), /the name is too long/],

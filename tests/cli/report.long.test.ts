@@ -41,6 +41,7 @@ describe('report', () => {
   it.each([
     ['a value that is none', ['--vary', 'chamber.plate=1/4 in | thick'], 3, /thick/],
     ['no values', ['--vary', 'chamber.plate'], 2, /--vary/],
+    ['an unknown format', ['--format', 'doc'], 2, /html, pdf/],
     ['an unknown paper', ['--paper', 'legal'], 2, /letter, a4/],
     ['no folder', ['-o', 'none/sheet.html'], 2, /does not exist/],
   ])('%s: one clear message, nothing written', async (_, args, code, message) => {

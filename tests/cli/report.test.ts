@@ -23,7 +23,6 @@ describe('report', () => {
 
   it.each([
     ['a field that is none', ['--vary', 'chamber.plat=1/4 in | 1/8 in'], 3, /chamber\.plat/],
-    ['an unknown format', ['--format', 'doc'], 2, /html, pdf/],
     [
       'a file of another kind',
       ['-o', 'sheet.docx'],

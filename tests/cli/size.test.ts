@@ -4,7 +4,7 @@ import { example, pitwright, scratch, type Run } from './support/run.js';
 
 const plain = example('plain-24.yaml');
 /** Few stacks to try. */
-const FEW = 'size: { keep: [throat], stack: { least: 36 in, most: 36 in }, onHand: [6 in tube 11 ga] }\n';
+const FEW = 'size: { stack: { most: 13 in }, onHand: ["6 in tube 11 ga, 24 in long"] }\n';
 
 let folder: ReturnType<typeof scratch>;
 beforeAll(() => {

@@ -4,16 +4,15 @@ import { version } from '../../src/version.js';
 import { example, pitwright } from './support/run.js';
 
 describe('wrong usage ends with 2, on stderr alone', () => {
-  it.each([
-    ['an unknown command', ['estimat', 'x.yaml'], /unknown command 'estimat'.*\n?.*Did you mean estimate\?/],
-    ['an unknown option', ['check', 'x.yaml', '--jsn'], /unknown option '--jsn'\n.*Did you mean --json\?/],
-    ['units that do not exist', ['estimate', 'x.yaml', '--units', 'metric'], /Allowed choices are shop, si/],
-  ])('%s', async (_, args, message) => {
-    const { code, stdout, stderr } = await pitwright(args);
-    expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
-    expect(stderr).toMatch(message);
-    expect(stderr).not.toMatch(/^ +at /m);
-  });
+  it.each([['an unknown command', ['estimat', 'x.yaml'], /unknown command 'estimat'.*\n?.*Did you mean estimate\?/]])(
+    '%s',
+    async (_, args, message) => {
+      const { code, stdout, stderr } = await pitwright(args);
+      expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+      expect(stderr).toMatch(message);
+      expect(stderr).not.toMatch(/^ +at /m);
+    },
+  );
 });
 
 describe('what was asked for goes to stdout and ends with 0', () => {
@@ -22,7 +21,7 @@ describe('what was asked for goes to stdout and ends with 0', () => {
     expect(await pitwright(['--version'])).toMatchObject({ code: 0, stdout: `${version}\n`, stderr: '' });
   });
 
-  it.each([['--help'], ['estimate', '--help']])('%s %s', async (...args) => {
+  it.each([['estimate', '--help']])('%s %s', async (...args) => {
     const { code, stdout, stderr } = await pitwright(args);
     expect({ code, stderr }).toEqual({ code: 0, stderr: '' });
     expect(stdout).toContain('Usage: pitwright');

@@ -3,7 +3,7 @@ import { parse } from 'yaml';
 import { PLAIN } from './designFiles.js';
 import { fuzz, mustStand, mustStandBoth } from './fuzzing.js';
 
-fuzz(0.02);
+fuzz(0.01);
 
 describe('any text', () => {
   // each beyond the limits of a file, and just within them

@@ -1,3 +1,3 @@
 import { askShopDesigns } from './shopDesigns.js';
 
-askShopDesigns(160);
+askShopDesigns(80);

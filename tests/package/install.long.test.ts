@@ -3,7 +3,7 @@ import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'no
 import { join, resolve } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { example } from '../cli/support/run.js';
-import { installed } from './installed.js';
+import { expectCharted, installed } from './installed.js';
 
 let folder: string;
 beforeAll(() => {
@@ -12,6 +12,9 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('the installed package', () => {
+  it('estimates with charts', () =>
+    expectCharted(folder, ['estimate', example('plain-24.yaml')], /first reads 250 °F/, 6));
+
   it('brings the evidence it rests on, and runs it without writing into the package', () => {
     const installed = join(folder, 'node_modules/pitwright/reference');
     const before = readdirSync(installed);

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { example } from '../cli/support/run.js';
-import { installed } from './installed.js';
+import { expectCharted, installed } from './installed.js';
 
 let folder: string;
 beforeAll(() => {
@@ -12,18 +12,8 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('the installed package', () => {
-  it('estimates with charts', () => {
-    const bin = join(folder, 'node_modules/.bin/pitwright');
-    const text = execFileSync(bin, ['estimate', example('plain-24.yaml'), '--charts', 'charts'], {
-      cwd: folder,
-      encoding: 'utf8',
-      stdio: ['ignore', 'pipe', 'pipe'],
-    });
-    expect(text).toContain('first reads 250 °F');
-    const charts = readdirSync(join(folder, 'charts'));
-    expect(charts).toHaveLength(6);
-    expect(readFileSync(join(folder, 'charts', charts[0])).length).toBeGreaterThan(20_000);
-  });
+  it('follows a cook, with its chart', () =>
+    expectCharted(folder, ['cook', example('reverse-flow.yaml')], /The day takes \d+ splits/, 1));
 
   it('brings nothing but the canvas, the font and the PDF library with what it needs', () => {
     const packages = readdirSync(join(folder, 'node_modules')).filter((name) => !name.startsWith('.'));

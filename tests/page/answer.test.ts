@@ -29,6 +29,51 @@ describe.skipIf(!browser)('the answer', () => {
     expect(png.readUInt32BE(16)).toBe(Math.round(2 * Number(/ width="([\d.]+)"/.exec(svg)![1])));
   });
 
+  it.each(['light', 'dark'] as const)('is read in colours that a person has set, on %s', async (colorScheme) => {
+    const { page } = open;
+    await page.emulateMedia({ colorScheme, forcedColors: 'active' });
+    expect(await page.evaluate(() => matchMedia('(forced-colors: active)').matches)).toBe(true);
+    await page.locator('#chart svg').waitFor();
+    const faint = await page.evaluate(() => {
+      const channels = (colour: string) => (colour.match(/[\d.]+/g) ?? []).slice(0, 3).map(Number);
+      const light = (colour: string) => {
+        const [r, g, b] = channels(colour).map((c) => (c <= 10.31 ? c / 3294.6 : ((c / 255 + 0.055) / 1.055) ** 2.4));
+        return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+      };
+      const paper = light(getComputedStyle(document.querySelector('#curves')!).backgroundColor);
+      const against = (colour: string) => {
+        const [low, high] = [light(colour), paper].sort((a, b) => a - b);
+        return (high + 0.05) / (low + 0.05);
+      };
+      const told: string[] = [];
+      for (const text of document.querySelectorAll('#chart svg text')) {
+        const ratio = against(getComputedStyle(text).fill);
+        if (ratio < 4.5) told.push(`${text.textContent}: ${ratio.toFixed(1)}`);
+      }
+      // curves of the chart, and outlines of the drawing
+      const lines = [...document.querySelectorAll('#chart svg path, #drawing svg path')].filter(
+        (path) => Number(path.getAttribute('stroke-width')) >= 2,
+      );
+      for (const line of lines) {
+        const ratio = against(getComputedStyle(line).stroke);
+        if (ratio < 3) told.push(`a line ${line.getAttribute('stroke')}: ${ratio.toFixed(1)}`);
+      }
+      return { told, lines: lines.length, texts: document.querySelectorAll('#chart svg text').length };
+    });
+    expect(faint.told).toEqual([]);
+    expect(faint.lines).toBeGreaterThan(8);
+    expect(faint.texts).toBeGreaterThan(15);
+    // what is pressed is told apart by more than a colour of ours
+    const looks = await page.locator('#chart-choice button').evaluateAll((all) =>
+      all.slice(0, 2).map((each) => {
+        const { backgroundColor, color } = getComputedStyle(each);
+        return `${backgroundColor} ${color}`;
+      }),
+    );
+    expect(looks[0]).not.toBe(looks[1]);
+    await page.emulateMedia({ colorScheme: null, forcedColors: null });
+  });
+
   it('stays in sight on a desk, with the option that is worked on, in the largest letters of the page', () =>
     expectInSight(open.page));
 
@@ -61,14 +106,15 @@ describe.skipIf(!browser)('the answer', () => {
     );
     await page.locator('#buyer figure').first().waitFor({ state: 'attached', timeout: 60_000 });
     expect(await page.locator('#buyer').textContent()).not.toContain('5/8 in');
-    await page.locator('[data-field="chamber.plate"]').evaluate((each) => {
+    const menu = await page.locator('[data-field="chamber.plate"]').evaluate((each) => {
       const field = each as HTMLInputElement;
       field.value = '5/8 in';
       field.dispatchEvent(new Event('input', { bubbles: true }));
       document.getElementById('print')!.click();
+      return document.getElementById('buyer')!.textContent;
     });
     // what the browser's own menu would print has nothing of the design before
-    expect(await page.locator('#buyer').textContent()).toBe('');
+    expect(menu).toBe('');
     const printed = () => page.evaluate(() => (window as unknown as { printed: string[] }).printed);
     await expect.poll(printed, { timeout: 60_000 }).toHaveLength(1);
     const [steel] = await texts(page, 'tr[data-row="steel_kg"] .value');

@@ -4,7 +4,7 @@ import { expectWhole, comparisonOf } from './comparedExample.js';
 import { compareText } from '../../src/report/text/compareText.js';
 
 describe('a comparison told', () => {
-  it.each(exampleNames)('%s: whole in every form, within 100 columns', expectWhole);
+  it.each(exampleNames)('%s: whole in every form, within 100 columns', (name) => expectWhole(name));
 
   it('shows options that don’t fit side by side in tables below each other, each with the baseline', async () => {
     const comparison = await comparisonOf(

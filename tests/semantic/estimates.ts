@@ -5,7 +5,7 @@ import { failuresOf, LONG } from './checks.js';
 import { Findings } from './telling.js';
 
 /** Random designs that everyday tests ask, those that the long tests ask whatever their share, and all. */
-export const EVERYDAY = 20;
+export const EVERYDAY = 10;
 export const ALWAYS = 200;
 export const ALL = 2000;
 

@@ -71,12 +71,20 @@ function expectSound(log: CookLog): void {
   expect(log.interval_s).toBeGreaterThan(0);
 }
 
+/** The original's columns [K]. */
+const ORIGINAL = HEADER.map((_, column) => GOOD.map((row) => kelvin(Number(row[column]))));
+
 /** Readings that are not the original's at their time, at the start that fits best. */
 function strangers(channel: LogChannel, starts: readonly number[]): number {
-  const column = HEADER.indexOf(channel.header);
-  const original = (time: number): number => kelvin(Number(GOOD[Math.round(time / STEP)]?.[column] ?? NaN));
-  const count = (start: number): number =>
-    channel.time_s.filter((time, i) => !(Math.abs(original(time + start) - channel.value_K[i]) < 1e-6)).length;
+  const original = ORIGINAL[HEADER.indexOf(channel.header)];
+  const { time_s: time, value_K: value } = channel;
+  const count = (start: number): number => {
+    let strange = 0;
+    for (let i = 0; i < time.length; i++) {
+      if (!(Math.abs(original[Math.round((time[i] + start) / STEP)] - value[i]) < 1e-6)) strange++;
+    }
+    return strange;
+  };
   return starts.reduce((least, start) => (least === 0 ? 0 : Math.min(least, count(start))), Infinity);
 }
 

@@ -5,6 +5,7 @@ import { sizesFor, fedBack } from './asked.js';
 import { example, expectExampleSound, FEW } from './askedExamples.js';
 import { firstFields } from './firstFields.js';
 import { expectSound } from './randomAsked.js';
+import { sizeUnder } from './sizeUnder.js';
 
 describe('sizes of examples with an upright, and of one that asks itself', () => {
   it.each(['offset-with-upright', 'insulated-upright'])(
@@ -17,6 +18,8 @@ describe('sizes of examples with an upright, and of one that asks itself', () =>
     expect((await expectSound(stringify(example('tank-on-trailer')))).chosen).toBe(0);
   });
 });
+
+sizeUnder('least: 30 in, most: 31 in', '6 in tube 11 ga, 46 in long');
 
 describe('a drawing', () => {
   it('as it was chosen is good, and says so', { timeout: 600_000 }, async () => {
