@@ -10,7 +10,7 @@ import { BACK_WITHIN } from '../../study/events/disturb.js';
 import type { Warning } from '../../study/estimate/result.js';
 import { LATE } from '../../study/events/swing.js';
 import { unpriced } from '../../study/costs.js';
-import { verdictOf } from '../../study/compare/verdict.js';
+import { verdictLines } from '../../study/compare/verdict.js';
 import { format, formatTime, type UnitSystem } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import type { Design } from '../../design/design.js';
@@ -35,7 +35,7 @@ export function compareText(comparison: Comparison, system: UnitSystem): string 
   const { tool } = comparison;
   const sections = [
     heading(title(comparison), tool),
-    [...verdictOf(comparison, system).split('\n'), plateCook(comparison, system)]
+    [...verdictLines(comparison, system).map(({ text }) => text), plateCook(comparison, system)]
       .filter((line) => line !== '')
       .map((line) => paragraph(plainText(line, 2000)))
       .join('\n'),

@@ -73,22 +73,12 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
 }
 
 /** Every face, skin, shared plate, stack and rack of steel with its hottest cell. */
-function platesOf({ model, design }: Pit, x: Float64Array): HotPlate[] {
+function platesOf({ model }: Pit, x: Float64Array): HotPlate[] {
   const plates = new Map<string, HotPlate>();
-  model.network.nodes.forEach(({ name: own, part, material }, i) => {
-    // coals lie on the fire grate: its mean says nothing of how hot it gets
-    if (!isSteel(material) || own === 'fire grate') return;
-    const inside = part === 'stack' ? undefined : design[part as 'firebox']?.contents.find((each) => each.name === own);
-    const name = inside ? `${own} in the ${part}` : nameOf(own);
+  model.network.nodes.forEach(({ body: name, material: steel }, i) => {
+    if (!isSteel(steel) || name === undefined) return;
     const known = plates.get(name);
-    if (!known || x[i] > known.temperature) plates.set(name, { name, steel: material, temperature: x[i] });
+    if (!known || x[i] > known.temperature) plates.set(name, { name, steel, temperature: x[i] });
   });
   return [...plates.values()];
-}
-
-/** `firebox fireEnd` to `firebox fire end`, `chamber shell 2 skin` to `chamber shell skin`. */
-function nameOf(node: string): string {
-  return node
-    .replace(/([a-z])([A-Z])/g, (_, before: string, after: string) => `${before} ${after.toLowerCase()}`)
-    .replace(/(?<!^stack) \d+(?= |$)/, '');
 }
