@@ -3,7 +3,7 @@ import { gaugeLabel } from '../../words/labels.js';
 import { baselineOf } from '../../study/compare/baseline.js';
 import type { Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/quantities.js';
-import { placeAlone, warningPlace } from '../../words/warningPlace.js';
+import { placeAlone } from '../../words/warningPlace.js';
 import { gatherWarnings } from '../../words/warningRank.js';
 import { whereWords } from '../../words/warningWords.js';
 import { BACK_WITHIN } from '../../study/events/disturb.js';
@@ -70,10 +70,9 @@ function warnings({ options }: Comparison): string[] {
   const told = gatherWarnings(options, placeAlone);
   if (told.length === 0) return [];
   const all = options.flatMap(({ result }) => result.warnings);
-  const lines = told.map(({ code, where, message, labels: [first, ...others] }) => {
-    const { place, fire } = warningPlace({ where });
-    const isHolding = (each: Warning) => warningPlace(each).fire === 'hold fire' && warningPlace(each).place === place;
-    const also = place !== '' && fire !== 'hold fire' && all.some((each) => each.code === code && isHolding(each));
+  const lines = told.map(({ code, where, fire, message, labels: [first, ...others] }) => {
+    const isHolding = (each: Warning) => each.fire === 'hold fire' && each.where === where;
+    const also = where !== '' && fire !== 'hold fire' && all.some((each) => each.code === code && isHolding(each));
     const more = [
       ...(also ? ['also while holding'] : []),
       ...(others.length > 0
@@ -83,7 +82,7 @@ function warnings({ options }: Comparison): string[] {
     const whoseDesign = options.find(({ label }) => label === first)!.result.design;
     const whose = options.length > 1 ? `${plainText(first)}: ` : '';
     return bullet(
-      `${whose}${whereWords(where, whoseDesign)}: ${plainText(message, 600)}${more.length > 0 ? ` (${more.join('; ')})` : ''}`,
+      `${whose}${whereWords({ where, fire }, whoseDesign)}: ${plainText(message, 600)}${more.length > 0 ? ` (${more.join('; ')})` : ''}`,
     );
   });
   return [`WARNINGS\n${lines.join('\n')}`];

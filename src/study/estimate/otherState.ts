@@ -1,7 +1,7 @@
 /** Another state of the same pit, and what flips it. */
 import { formatBoth } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
-import type { SteadyState, Warning } from './result.js';
+import type { SteadyState, Warning, WhichFire } from './result.js';
 
 /** Flows below this share of the largest one say nothing about which way the gas goes. */
 const FLOW_SHARE = 0.02;
@@ -11,15 +11,16 @@ const FLOW_SHARE = 0.02;
  *
  * @param state that a pit lit cold comes to; null: none
  */
-export function otherState(state: SteadyState | null, other: SteadyState, where: string): Warning {
-  const kind = where === 'hold fire' ? 'held at the target' : 'under this fire';
+export function otherState(state: SteadyState | null, other: SteadyState, fire: WhichFire): Warning {
+  const kind = fire === 'hold fire' ? 'held at the target' : 'under this fire';
   const does = state
     ? `Lit cold, the pit comes to the state given here; ${kind} it has another one, with a fire of ${formatBoth('power', other.fire_W)}`
     : `Lit cold, the pit comes to no state ${kind}, though there is one, with a fire of ${formatBoth('power', other.fire_W)}`;
   return {
     code: 'another-state',
     message: `${does}${state ? `: ${flips(state, other)}` : ''}. A gust, an open door or another way of lighting it may tip it over; give the gas one clear way`,
-    where,
+    where: '',
+    fire,
     value: other.fire_W,
     limits: null,
   };

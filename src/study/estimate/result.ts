@@ -13,6 +13,9 @@ import type { HandsResult } from '../carry/touch.js';
 import type { Spread } from '../spread/uncertainty.js';
 import type { WeightResult } from '../carry/weight.js';
 
+/** The full fire of the design, or the fire that holds the thermometer at its target, as the JSON names them. */
+export type WhichFire = 'assumed fire' | 'hold fire';
+
 /** What the builder should know of a result: a stable code, cause and remedy. */
 export interface Warning {
   /**
@@ -22,8 +25,10 @@ export interface Warning {
   code: string;
   /** one sentence: cause, then remedy; shop units allowed inside the sentence */
   message: string;
-  /** part, station, opening or correlation */
+  /** part, station, opening or correlation; empty: the pit as a whole. The JSON has the fire behind it */
   where: string;
+  /** under which fire; absent: it is no matter of one */
+  fire?: WhichFire;
   /** SI */
   value: number | null;
   limits: { low?: number; high?: number; unit: string; source?: string } | null;

@@ -4,7 +4,7 @@ import type { Steel } from '../../design/design.js';
 import { formatBoth } from '../../units/index.js';
 import { isSteel } from '../../network/materials.js';
 import type { Pit } from '../../network/pit.js';
-import type { Warning } from './result.js';
+import type { Warning, WhichFire } from './result.js';
 
 /** Plates that a warning names beside the hottest. */
 const MOST_NAMED = 4;
@@ -15,9 +15,9 @@ interface HotPlate {
   temperature: number;
 }
 
-/** A settled state, and the fire that it belongs to, in words. */
+/** A settled state, and the fire that it belongs to. */
 interface Fired {
-  fire: string;
+  fire: WhichFire;
   x: Float64Array;
 }
 
@@ -40,7 +40,7 @@ export function steelWarnings(pit: Pit, states: readonly Fired[]): Warning[] {
   return found.sort((a, b) => isCreep(a) - isCreep(b) || b.value! - a.value!);
 }
 
-function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire: string): Warning[] {
+function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire: WhichFire): Warning[] {
   if (plates.length === 0) return [];
   const { limit, source } = STEELS[steel][what];
   const [hottest, ...others] = [...plates].sort((a, b) => b.temperature - a.temperature);
@@ -65,7 +65,8 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
       message:
         `it runs at ${degrees(hottest.temperature)}; ${happens}${kept}: ${remedy}` +
         (named.length > 0 ? ` (also too hot: ${named.join(', ')})` : ''),
-      where: `${hottest.name}, ${fire}`,
+      where: hottest.name,
+      fire,
       value: hottest.temperature,
       limits: { high: limit, unit: 'K', source },
     },

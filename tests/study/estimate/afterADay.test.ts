@@ -22,7 +22,7 @@ describe('a pit that has not read its target a day after it was lit', () => {
     const [again] = underFullFire(design, [30 * DAY])!;
     expect(again.reading).toBeCloseTo(settled, 0);
     expect(again.fire / assumed!.fire_W).toBeCloseTo(1, 2);
-    const other = warnings.find(({ code, where }) => code === 'another-state' && where === 'assumed fire');
+    const other = warnings.find(({ code, fire }) => code === 'another-state' && fire === 'assumed fire');
     expect(other!.value).toBeGreaterThan(assumed!.fire_W);
     expect(told).toBeDefined();
     const reads = (1.8 * settled - 459.67).toFixed(0);
