@@ -1,4 +1,5 @@
 import type { Warning } from '../study/estimate/result.js';
+import { inWords } from '../units/index.js';
 import { visible } from '../words/plainText.js';
 import { writtenWhere } from '../words/warningPlace.js';
 
@@ -25,9 +26,11 @@ export function toJsonLine(value: object): string {
   return visible(line);
 }
 
-/** A warning as the file format has it, its fire behind its place; all else as it is. */
+/** A warning as the file format has it, in words and its fire behind its place; all else as it is. */
 function asWritten(value: unknown): unknown {
-  return isWarning(value) ? { ...value, where: writtenWhere(value), fire: undefined } : value;
+  return isWarning(value)
+    ? { ...value, message: inWords(value.message), where: writtenWhere(value), fire: undefined }
+    : value;
 }
 
 function isWarning(value: unknown): value is Warning {

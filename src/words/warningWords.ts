@@ -4,7 +4,7 @@ import { rowAt } from '../design/fields.js';
 import { stepsOf } from '../design/path.js';
 import { faceWords } from '../design/plates.js';
 import type { Warning } from '../study/estimate/result.js';
-import type { UnitSystem } from '../units/index.js';
+import { inWords, type UnitSystem } from '../units/index.js';
 import { gaugeLabel } from './labels.js';
 import { plainText } from './plainText.js';
 import { byRank, rankOf, type WarningRank } from './warningRank.js';
@@ -16,19 +16,10 @@ interface ToldWarning {
   message: string;
 }
 
-/** A number with its unit, and the same in brackets in another. */
-const TWICE =
-  /(-?[\d.,]+(?:[ -]\d+)?(?:\/\d+)? (?:in H2O|[^\s\d()]\S*)) \((-?[\d.,]+ (?:°C|K|k?W|kg(?:\/h)?|g\/s|Pa|c?m²|mm?|m\/s))\)/g;
-
-/** Of each number told in shop units with SI in brackets the one that is wanted. */
-export function inUnits(text: string, units: UnitSystem | 'both'): string {
-  return units === 'both' ? text : text.replace(TWICE, units === 'shop' ? '$1' : '$2');
-}
-
 /**
  * In the words and numbers of the worst of each kind, with the places of the others behind it.
  *
- * @param units that the numbers are told in, as far as a warning tells them in both
+ * @param units that the numbers are told in
  */
 export function warningWords(
   warnings: readonly Warning[],
@@ -45,7 +36,7 @@ export function warningWords(
         code: worst.code,
         rank: rankOf(worst),
         where: whereWords(worst, design),
-        message: `${inUnits(plainText(worst.message, 600), units)}${also === '' ? '' : ` (also ${also})`}`,
+        message: `${plainText(inWords(worst.message, units), 600)}${also === '' ? '' : ` (also ${also})`}`,
       };
     })
     .sort((a, b) => byRank(a.rank, b.rank));

@@ -11,7 +11,7 @@ import type { Warning } from '../../study/estimate/result.js';
 import { LATE } from '../../study/events/swing.js';
 import { unpriced } from '../../study/costs.js';
 import { verdictLines } from '../../study/compare/verdict.js';
-import { format, formatTime, type UnitSystem } from '../../units/index.js';
+import { format, formatTime, inWords, type UnitSystem } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import type { Design } from '../../design/design.js';
 import { rangeOf } from '../../design/fields.js';
@@ -82,7 +82,7 @@ function warnings({ options }: Comparison): string[] {
     const whoseDesign = options.find(({ label }) => label === first)!.result.design;
     const whose = options.length > 1 ? `${plainText(first)}: ` : '';
     return bullet(
-      `${whose}${whereWords({ where, fire }, whoseDesign)}: ${plainText(message, 600)}${more.length > 0 ? ` (${more.join('; ')})` : ''}`,
+      `${whose}${whereWords({ where, fire }, whoseDesign)}: ${plainText(inWords(message), 600)}${more.length > 0 ? ` (${more.join('; ')})` : ''}`,
     );
   });
   return [`WARNINGS\n${lines.join('\n')}`];

@@ -4,7 +4,7 @@ import { plainText } from '../../words/plainText.js';
 import { writtenWhere } from '../../words/warningPlace.js';
 import { COUNTED, LIMIT, limitOf, marginOf, type LimitKey, type Margin } from '../../study/size/limits.js';
 import type { SizeChoice, SizeResult } from '../../study/size/size.js';
-import { format, type UnitSystem } from '../../units/index.js';
+import { format, inWords, type UnitSystem } from '../../units/index.js';
 import { INDENT, table } from './table.js';
 import { note } from './paragraphs.js';
 
@@ -103,5 +103,7 @@ export function marginsText(
 /** What no size mends, as an estimate of the choice warns of it. */
 function toldLines({ warned }: SizeChoice): string[] {
   const told = (warned ?? []).filter(({ code }) => LIMIT[limitOf(code)].told);
-  return told.map((each) => note(`No size mends this: ${plainText(`${writtenWhere(each)}: ${each.message}`, 600)}.`));
+  return told.map((each) =>
+    note(`No size mends this: ${plainText(`${writtenWhere(each)}: ${inWords(each.message)}`, 600)}.`),
+  );
 }

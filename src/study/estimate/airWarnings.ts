@@ -2,7 +2,7 @@
 import { smokeOf } from './smoke.js';
 import { BED_RELEASE, bedOf } from '../../design/bed.js';
 import type { Design } from '../../design/design.js';
-import { format, formatBoth } from '../../units/index.js';
+import { amount, format, told } from '../../units/index.js';
 import type { SteadyState, WarmUp, Warning, WhichFire } from './result.js';
 
 /**
@@ -44,7 +44,7 @@ export function airWarnings(state: SteadyState, fire: WhichFire): Warning[] {
   if (state.limitedByAir) {
     out.push({
       code: 'fire-limited-by-air',
-      message: `air lets only ${formatBoth('power', state.fire_W)} of the ${formatBoth('power', state.fireAsked_W)} asked for burn: give it more intake, throat or stack, or a smaller fire`,
+      message: told`air lets only ${amount('power', state.fire_W)} of the ${amount('power', state.fireAsked_W)} asked for burn: give it more intake, throat or stack, or a smaller fire`,
       where: '',
       fire,
       value: state.fire_W,
@@ -95,7 +95,7 @@ export function bedWarnings({ fire, firebox }: Design): Warning[] {
   return [
     {
       code: 'fire-beyond-bed',
-      message: `the full fire of ${formatBoth('power', fire.heat)} is more than a bed of ${formatBoth('area', bedArea)} makes, at most about ${formatBoth('power', most)} (common practice, no source): a larger firebox or grate, or a smaller fire`,
+      message: told`the full fire of ${amount('power', fire.heat)} is more than a bed of ${amount('area', bedArea)} makes, at most about ${amount('power', most)} (common practice, no source): a larger firebox or grate, or a smaller fire`,
       where: '',
       fire: 'assumed fire',
       value: fire.heat,
@@ -127,7 +127,7 @@ export function smokeWarnings(state: SteadyState, fire: WhichFire): Warning[] {
     return [
       {
         code: 'door-gap-smoke',
-        message: `${formatBoth('massFlow', flow)} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
+        message: told`${amount('massFlow', flow)} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
         where: `${part} door`,
         fire,
         value: flow,

@@ -3,6 +3,7 @@
  * number. A quantity that does not exist (a target never reached) is null and a warning says why.
  */
 import type { PlatePlace } from '../../network/types.js';
+import type { Told } from '../../units/index.js';
 import type { Design, PartName, StationName } from '../../design/design.js';
 import type { ColdSmoke } from '../events/coldSmoke.js';
 import type { Lit } from '../events/lighting.js';
@@ -23,8 +24,8 @@ export interface Warning {
    * ...
    */
   code: string;
-  /** one sentence: cause, then remedy; shop units allowed inside the sentence */
-  message: string;
+  /** one sentence: cause, then remedy; the JSON has it in words */
+  message: Told;
   /** part, station, opening or correlation; empty: the pit as a whole. The JSON has the fire behind it */
   where: string;
   /** under which fire; absent: it is no matter of one */

@@ -1,7 +1,7 @@
 /** Steel too hot to last: which plates scale or creep under a fire. */
 import { STEELS, strengthLeft } from '../../design/catalog/index.js';
 import type { Steel } from '../../design/design.js';
-import { formatBoth } from '../../units/index.js';
+import { amount, told } from '../../units/index.js';
 import { isSteel } from '../../network/materials.js';
 import type { Pit } from '../../network/pit.js';
 import type { Warning, WhichFire } from './result.js';
@@ -33,28 +33,28 @@ export function steelWarnings(pit: Pit, states: readonly Fired[]): Warning[] {
       const own = plates.filter((plate) => plate.steel === steel);
       const scales = own.filter(({ temperature }) => temperature > scaling.limit);
       const creeps = own.filter(({ temperature: T }) => T > creep.limit && T <= scaling.limit);
-      return [...told('scaling', steel, scales, fire), ...told('creep', steel, creeps, fire)];
+      return [...aboveLimit('scaling', steel, scales, fire), ...aboveLimit('creep', steel, creeps, fire)];
     });
   });
   const isCreep = ({ code }: Warning) => Number(code === 'steel-above-creep-limit');
   return found.sort((a, b) => isCreep(a) - isCreep(b) || b.value! - a.value!);
 }
 
-function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire: WhichFire): Warning[] {
+function aboveLimit(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire: WhichFire): Warning[] {
   if (plates.length === 0) return [];
   const { limit, source } = STEELS[steel][what];
   const [hottest, ...others] = [...plates].sort((a, b) => b.temperature - a.temperature);
-  const degrees = (kelvin: number) => formatBoth('temperature', kelvin);
-  const named = others
-    .slice(0, MOST_NAMED)
-    .map(({ name, temperature }) => `${name} ${formatBoth('temperature', temperature)}`);
+  const degrees = (kelvin: number) => amount('temperature', kelvin);
+  const named = others.slice(0, MOST_NAMED).map(({ name, temperature }) => told`${name} ${degrees(temperature)}`);
   if (others.length > MOST_NAMED) named.push(`${others.length - MOST_NAMED} more`);
+  const list = named.flatMap((each, i) => (i > 0 ? [', ', each] : [each]));
+  const also = named.length > 0 ? told` (also too hot: ${list})` : '';
   const kept =
     steel === 'carbon' ? `; it keeps ${Math.round(100 * strengthLeft(hottest.temperature))} % of its strength` : '';
   const happens =
     what === 'scaling'
-      ? `above ${degrees(limit)} ${steel} steel scales away in air`
-      : `above ${degrees(limit)} ${steel} steel creeps: it sags and warps for good`;
+      ? told`above ${degrees(limit)} ${steel} steel scales away in air`
+      : told`above ${degrees(limit)} ${steel} steel creeps: it sags and warps for good`;
   const remedy =
     what === 'scaling' && steel === 'carbon'
       ? 'line it with brick, wrap it less, make it of stainless, or burn less'
@@ -62,9 +62,7 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
   return [
     {
       code: `steel-above-${what}-limit`,
-      message:
-        `it runs at ${degrees(hottest.temperature)}; ${happens}${kept}: ${remedy}` +
-        (named.length > 0 ? ` (also too hot: ${named.join(', ')})` : ''),
+      message: told`it runs at ${degrees(hottest.temperature)}; ${happens}${kept}: ${remedy}${also}`,
       where: hottest.name,
       fire,
       value: hottest.temperature,

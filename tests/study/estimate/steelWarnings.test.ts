@@ -7,6 +7,7 @@ import { makePit, type Pit } from '../../../src/network/pit.js';
 import { solveUnderFire } from '../../../src/study/estimate/steady.js';
 import { steelWarnings } from '../../../src/study/estimate/steelWarnings.js';
 import { designOf, PLAIN } from '../../design/designFiles.js';
+import { inWords } from '../../../src/units/index.js';
 
 const celsius = (degrees: number) => degrees + 273.15;
 const SCALES = 'steel-above-scaling-limit';
@@ -70,7 +71,7 @@ describe('steel too hot', () => {
       [CREEPS, 'chamber shell', 'hold fire', celsius(450)],
     ]);
     // the second plate of the hold fire stands beside the first
-    expect(found[1].message).toContain('firebox shell');
+    expect(inWords(found[1].message)).toContain('firebox shell');
   });
 
   it('counts skins, racks, shared plates and stacks, each by its own steel', () => {
