@@ -44,4 +44,5 @@ export { compareText } from './report/text/compareText.js';
 export { curvesCsv } from './report/csv.js';
 export { toJson } from './report/json.js';
 export { estimateText } from './report/text/estimateText.js';
+export { inWords, type Amount, type Told } from './units/index.js';
 export { version } from './version.js';

@@ -1,6 +1,7 @@
 import { performance } from 'node:perf_hooks';
 import { plainText, visible } from '../words/plainText.js';
 import type { DesignWarning } from '../design/faults.js';
+import { inWords } from '../units/index.js';
 
 /** Everything that isn't the requested output goes here. */
 export function tell(message: string): void {
@@ -9,7 +10,8 @@ export function tell(message: string): void {
 
 /** What a design's reader had to say, for commands whose text has no place for it. */
 export function tellWarnings(warnings: readonly DesignWarning[]): void {
-  for (const { where, message } of warnings) tell(`pitwright: ${plainText(where)}: ${plainText(message, 600)}`);
+  for (const { where, message } of warnings)
+    tell(`pitwright: ${plainText(where)}: ${plainText(inWords(message), 600)}`);
 }
 
 /** Work shorter than this needs no word, unless somebody is watching. */

@@ -1,4 +1,4 @@
-import { format } from '../units/index.js';
+import { format, type Told } from '../units/index.js';
 /** What is wrong with a design file: where, what was written, what is allowed, and the nearest right name. */
 
 export type FaultCode =
@@ -46,7 +46,7 @@ export type PlacelessFault = Pick<
 /** Something that is allowed and that the builder should know. Same shape as a result's warnings. */
 export interface DesignWarning {
   code: string;
-  message: string;
+  message: Told;
   where: string;
   value: number | null;
   limits: { low?: number; high?: number; unit: string; source?: string } | null;

@@ -1,5 +1,5 @@
 /** Walks a raw tree field by field, collecting faults, defaults and warnings. Absent or faulty numbers read as NaN. */
-import { format, formatBoth, parseQuantity, type GaugeTable, type OtherUnits } from '../units/index.js';
+import { amount, format, parseQuantity, told, type GaugeTable, type OtherUnits } from '../units/index.js';
 import { shortened, type DesignFault, type DesignWarning, type FaultCode } from './faults.js';
 import { MOST_WALL, PLATE, type Range } from './ranges.js';
 import { pathText, type Path } from './path.js';
@@ -103,7 +103,7 @@ export class Reading {
   stainlessGauge(path: Path, written: string, { si, pipe }: QuantityRead): void {
     this.warnings.push({
       code: 'stainless-gauge',
-      message: `'${shortened(written)}' is read as a gauge of stainless sheet, ${formatBoth('length', pipe?.wall ?? si)}: it is another thickness in carbon steel`,
+      message: told`'${shortened(written)}' is read as a gauge of stainless sheet, ${amount('length', pipe?.wall ?? si)}: it is another thickness in carbon steel`,
       where: pathText(path),
       value: pipe?.wall ?? si,
       limits: null,

@@ -12,6 +12,7 @@ const SPECIFIC_HEAT: Record<Content['material'], number> = { steel: 0, stainless
 /** A body, or the piece of one that hangs in some zones: how much of its surface is in each. */
 interface Piece extends Pick<Content, 'name' | 'material' | 'mass' | 'area'> {
   part: PartName;
+  body?: string;
   zones: readonly { zone: number; share: number }[];
 }
 
@@ -29,6 +30,7 @@ export function addContents(built: BuiltPit, design: Design): void {
     const { mass, area } = fire;
     const material = design.firebox.grate!.steel === 'stainless' ? 'stainless' : 'steel';
     const zones = [{ zone: cellAtHeight(built.network, built.firebox.zones, fire.height), share: 1 }];
+    // coals lie on it: its mean says nothing of how hot it gets
     addPiece(built, { name: 'fire grate', part: 'firebox', material, mass, area, zones }, emissivity);
   }
   for (const grate of design.chamber?.grates ?? []) {
@@ -41,7 +43,8 @@ function spread(built: BuiltPit, part: PartName, content: Content, emissivity: n
   const all = built[part]!.zones;
   const there = all.filter((zone) => built.network.zones[zone].station === content.station);
   const chosen = there.length > 0 ? there : all;
-  const each = { ...content, part, mass: content.mass / chosen.length, area: content.area / chosen.length };
+  const body = `${content.name} in the ${part}`;
+  const each = { ...content, part, body, mass: content.mass / chosen.length, area: content.area / chosen.length };
   for (const zone of chosen) addPiece(built, { ...each, zones: [{ zone, share: 1 }] }, emissivity);
 }
 
@@ -57,19 +60,19 @@ function lay(built: BuiltPit, cells: Cells, grate: Grate, emissivity: number): v
     const material = grate.steel === 'stainless' ? 'stainless' : 'steel';
     addPiece(
       built,
-      { name: grate.name, part: 'chamber', material, mass: mass * share, area: area * share, zones },
+      { name: grate.name, body: grate.name, part: 'chamber', material, mass: mass * share, area: area * share, zones },
       emissivity,
     );
   });
 }
 
 function addPiece({ network }: BuiltPit, piece: Piece, emissivity: number): void {
-  const { name, part, material, mass, area, zones } = piece;
+  const { name, part, body, material, mass, area, zones } = piece;
   const wet = material === 'water' || material === 'food';
   const own: ThermalNode['material'] = wet ? 'constant' : material === 'stainless' ? 'stainless' : 'carbon';
   const node = network.nodes.length;
   const specificHeat = SPECIFIC_HEAT[material];
-  network.nodes.push({ name, part, mass, material: own, specificHeat, thickness: 0, area: 0 });
+  network.nodes.push({ name, body, part, mass, material: own, specificHeat, thickness: 0, area: 0 });
   for (const { zone, share } of zones) {
     network.faces.push({
       node,

@@ -161,11 +161,13 @@ export function addChamber(
   const gaps = plateGaps(chamber);
   const whole = deckArea(chamber) + gaps.reduce((sum, gap) => sum + gap.area, 0);
   let before = -1;
+  const body = chamber.reverse ? 'reverse plate' : 'row of plates';
   for (let i = 0; i < count; i++) {
     const area = whole / count - gaps.reduce((sum, gap) => sum + gapIn(gap, i, count), 0);
     if (area <= 0) continue;
     const node = addSharedPlate(network, {
-      name: `${chamber.reverse ? 'reverse plate' : 'row of plates'} ${i + 1}`,
+      name: `${body} ${i + 1}`,
+      body,
       part: 'chamber',
       zones: [built.plenum.columns[stirred ? 0 : i][0], built.chamber.columns[i][0]],
       shapes: ['up', 'down'],
@@ -287,6 +289,7 @@ export function addStack(
     });
     const node = addPatch(network, {
       name: `stack ${index + 1} wall${count > 1 ? ` ${i + 1}` : ''}`,
+      body: `stack ${index + 1} wall`,
       part: 'stack',
       zone,
       shape: outside.round ? 'verticalCylinder' : 'vertical',

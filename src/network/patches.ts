@@ -14,6 +14,8 @@ const FOIL = 0.1e-3;
 /** A patch of plate with gas on its inside and outdoors on its outside. */
 interface Patch {
   name: string;
+  /** the plate that it is a patch of, as a builder calls it (default: as it is named) */
+  body?: string;
   part: string;
   zone: number;
   station?: string;
@@ -43,6 +45,8 @@ interface Patch {
   radius?: number;
 }
 
+const bodyOf = ({ name, body = name }: Pick<Patch, 'name' | 'body'>): string => body;
+
 /** Share of a patch's outside that stands across the sun and is open to rain. */
 function openToSky(shape: FaceShape): number {
   if (shape === 'up') return 1;
@@ -57,6 +61,7 @@ export function addPatch(network: Network, patch: Patch): number {
   const thick = layer && layer.thickness > 0 ? layer.thickness : 0;
   nodes.push({
     name: patch.name,
+    body: bodyOf(patch),
     part: patch.part,
     mass: patch.mass,
     material: patch.steel,
@@ -183,6 +188,7 @@ function addInsulation(
   const outside = patch.outsideArea * growth(thick);
   nodes.push({
     name: `${patch.name} skin`,
+    body: `${bodyOf(patch)} skin`,
     part: patch.part,
     face: patch.face,
     mass: steelDensity(skinSteel) * skin * outside,
@@ -207,6 +213,7 @@ function addShield(
   const eps = patch.outsideEmissivity;
   nodes.push({
     name: `${patch.name} shield`,
+    body: `${bodyOf(patch)} shield`,
     part: patch.part,
     face: patch.face,
     mass: steelDensity(patch.steel) * shield.plate * outside,
@@ -235,6 +242,7 @@ export function addSharedPlate(
   network: Network,
   plate: {
     name: string;
+    body?: string;
     part: string;
     zones: [number, number];
     shapes: [FaceShape, FaceShape];
@@ -250,6 +258,7 @@ export function addSharedPlate(
   const node = network.nodes.length;
   network.nodes.push({
     name: plate.name,
+    body: bodyOf(plate),
     part: plate.part,
     mass: plate.mass,
     material: plate.steel,

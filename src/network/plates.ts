@@ -2,6 +2,7 @@
 import type { Design, HorizontalPart, PartName, Upright } from '../design/design.js';
 import { isLeaf } from '../design/doors.js';
 import type { Face } from '../design/geometry.js';
+import { faceWords } from '../design/plates.js';
 import { girth, girthStrips, jointPlate, type Cells, type Strip } from './cells.js';
 import { addPatch, joinPlates } from './patches.js';
 import type { Slice } from './slices.js';
@@ -25,6 +26,7 @@ function addPiece(
   const level = face.orientation === 'up' || face.orientation === 'down';
   return addPatch(network, {
     name,
+    body: `${part} ${faceWords(face.name)}`,
     part,
     zone,
     station: network.zones[zone].station,

@@ -82,6 +82,8 @@ export type NodeMaterial = Steel | 'constant' | 'table';
 /** A lumped body with a heat capacity: a steel patch, a slice of insulation, a skin, a rack, food. */
 export interface ThermalNode {
   name: string;
+  /** of steel: the plate, skin, stack or rack that it is a piece of, as a builder calls it; absent: not told by itself */
+  body?: string;
   part: string;
   /** kg */
   mass: number;

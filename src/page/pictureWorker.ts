@@ -5,7 +5,7 @@ import { plainText } from '../words/plainText.js';
 import type { Sheet } from '../report/sheets/blocks.js';
 import { buyerSheet } from '../report/sheets/buyerSheet.js';
 import { assemble } from '../study/compare/compare.js';
-import { verdictOf } from '../study/compare/verdict.js';
+import { verdictLines } from '../study/compare/verdict.js';
 import { distinctLabels } from '../study/compare/distinctLabels.js';
 import { USUAL_SETTINGS } from '../study/compare/studyOption.js';
 import { chartPicture } from './chartPicture.js';
@@ -35,11 +35,9 @@ function steps({ round, base, steps: all, system }: Asked<'steps'>): Untimed<'st
       { label: instead, changes: [], design: base.result.design },
       { label, changes: [], design: study.result.design },
     ];
-    const verdict = verdictOf(assemble(two, [base, study], USUAL_SETTINGS), system);
     // what the design itself falls short of is said above
-    const text = verdict
-      .split('\n')
-      .filter((line) => line.startsWith(label))
+    const text = verdictLines(assemble(two, [base, study], USUAL_SETTINGS), system)
+      .flatMap((line) => (line.label === label ? [line.text] : []))
       .join(' ');
     // as long as events have not been followed, no one knows that there is nothing
     return { step, text: study.studies ? text : text.replace(/ (?:buys|costs) nothing worth naming;/, '') };

@@ -1,4 +1,7 @@
+import type { Warning } from '../study/estimate/result.js';
+import { inWords } from '../units/index.js';
 import { visible } from '../words/plainText.js';
+import { writtenWhere } from '../words/warningPlace.js';
 
 /**
  * A result as JSON: objects indented, lists of plain values on one line, a newline at the end. Keys keep their order,
@@ -18,12 +21,24 @@ export function toJson(value: unknown): string {
 export function toJsonLine(value: object): string {
   const line = JSON.stringify(value, (key, item: unknown) => {
     if (typeof item === 'number' && !Number.isFinite(item)) throw new RangeError(`${key} is ${item}`);
-    return item;
+    return asWritten(item);
   });
   return visible(line);
 }
 
-function write(value: unknown, indent: string, path: string): string {
+/** A warning as the file format has it, in words and its fire behind its place; all else as it is. */
+function asWritten(value: unknown): unknown {
+  return isWarning(value)
+    ? { ...value, message: inWords(value.message), where: writtenWhere(value), fire: undefined }
+    : value;
+}
+
+function isWarning(value: unknown): value is Warning {
+  return typeof value === 'object' && value !== null && 'code' in value && 'where' in value && 'limits' in value;
+}
+
+function write(given: unknown, indent: string, path: string): string {
+  const value = asWritten(given);
   if (typeof value === 'number' && !Number.isFinite(value)) throw new RangeError(`${path} is ${value}`);
   if (value === null || typeof value !== 'object') return JSON.stringify(value) ?? 'null';
   const deeper = `${indent}  `;

@@ -205,9 +205,12 @@ function withCommas(value: number): string {
   return String(value === 0 ? 0 : value).replace(/\B(?=(\d{3})+$)/g, ',');
 }
 
-/** Shop units with SI in brackets: `250 °F (121 °C)`; one of them alone where both read the same (minutes, percent). */
-export function formatBoth(kind: Kind, si: number | null, options: Omit<FormatOptions, 'unit'> = {}): string {
-  const shop = format(kind, si, 'shop', options);
+/**
+ * Shop units with SI in brackets: `250 °F (121 °C)`; one of them alone where both read the same (minutes, percent). A
+ * `unit` is the shop's.
+ */
+export function formatBoth(kind: Kind, si: number | null, { unit, ...options }: FormatOptions = {}): string {
+  const shop = format(kind, si, 'shop', { ...options, unit });
   const metric = format(kind, si, 'si', options);
   return shop === metric ? shop : `${shop} (${metric})`;
 }

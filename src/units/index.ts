@@ -27,6 +27,8 @@ export {
   type UnitSystem,
 } from './format.js';
 
+export { amount, inWords, told, type Amount, type Told } from './told.js';
+
 /** Converter for legal units outside the trade's table; loads mathjs, so call it only when a file needs it. */
 export async function loadOtherUnits(): Promise<OtherUnits> {
   return (await import('./mathUnits.js')).mathUnits;

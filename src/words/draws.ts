@@ -4,7 +4,6 @@ import type { EstimateResult, Warning } from '../study/estimate/result.js';
 import type { UnitSystem } from '../units/index.js';
 import { NEXT_TO_NONE, sayAlone, sayQuantity } from './quantity.js';
 import { rankOf } from './warningRank.js';
-import { warningPlace } from './warningPlace.js';
 
 interface Draws {
   answer: 'yes' | 'barely' | 'no';
@@ -16,23 +15,22 @@ interface Draws {
 const NO: Readonly<Record<string, (warning: Warning) => string>> = {
   'no-air-path': () => 'next to no air gets to the fire',
   'no-steady-draft': () => 'the draft never settles',
-  'back-draft': (warning) => `gas runs backwards through the ${warningPlace(warning).place}`,
+  'back-draft': ({ where }) => `gas runs backwards through the ${where}`,
   'draft-tips-over': () => 'the draft tips over while it warms up',
 };
 
 /** What leaves it drawing, but not well. */
 const BARELY: Readonly<Record<string, (warning: Warning) => string>> = {
-  'fire-limited-by-air': (warning) =>
-    `too little air for ${warningPlace(warning).fire === 'hold fire' ? 'that fire' : 'its full fire'}`,
+  'fire-limited-by-air': ({ fire }) => `too little air for ${fire === 'hold fire' ? 'that fire' : 'its full fire'}`,
   'draft-swings': () => 'the draft swings to and fro',
   'chokes-at-first': () => 'lit cold, it chokes before it draws',
   'little-air': () => 'so little air that wood burns dirty',
-  'door-gap-smoke': (warning) => `smoke leaves by the ${warningPlace(warning).place}`,
+  'door-gap-smoke': ({ where }) => `smoke leaves by the ${where}`,
 };
 
 /** Do door gaps leak smoke while it holds? */
 export function gapsSmoke(warnings: readonly Warning[]): boolean {
-  return warnings.some((each) => each.code === 'door-gap-smoke' && warningPlace(each).fire === 'hold fire');
+  return warnings.some(({ code, fire }) => code === 'door-gap-smoke' && fire === 'hold fire');
 }
 
 /** Yes, barely or no, from what its states and warnings say. */

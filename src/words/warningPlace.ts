@@ -1,22 +1,16 @@
-/** Where a warning holds, taken apart: the one place that knows how `where` is put together. */
+/** Where a warning holds, as a machine reads it. */
+import type { Warning } from '../study/estimate/result.js';
 
-interface WarningPlace {
-  /** part, opening, door, station or field; empty: the pit as a whole */
-  place: string;
-  /** under which fire; null: it is no matter of one */
-  fire: 'assumed fire' | 'hold fire' | null;
-}
-
-const UNDER = /^(?:(.*), )?(assumed fire|hold fire)$/s;
-
-/** @example warningPlace('throat, hold fire') gives { place: 'throat', fire: 'hold fire' } */
-export function warningPlace({ where }: { where: string }): WarningPlace {
-  const [, place = '', fire] = UNDER.exec(where) ?? [null, where, null];
-  return { place, fire: fire as WarningPlace['fire'] };
+/**
+ * Place and fire in one.
+ *
+ * @example writtenWhere({ where: 'throat', fire: 'hold fire' }) gives 'throat, hold fire'
+ */
+export function writtenWhere({ where, fire }: Pick<Warning, 'where' | 'fire'>): string {
+  return [where, fire].filter(Boolean).join(', ');
 }
 
 /** What counts as one place under whichever fire; of the pit as a whole each fire is told by itself. */
-export function placeAlone(warning: { where: string }): string {
-  const { place } = warningPlace(warning);
-  return place === '' ? warning.where : place;
+export function placeAlone({ where, fire }: Pick<Warning, 'where' | 'fire'>): string {
+  return where === '' ? (fire ?? '') : where;
 }

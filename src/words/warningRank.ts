@@ -1,5 +1,6 @@
 /** Which warnings stand first, and which of them a buyer has to see. */
 import type { Warning } from '../study/estimate/result.js';
+import { writtenWhere } from './warningPlace.js';
 
 /**
  * - stops: the pit does not do what it is for
@@ -79,11 +80,11 @@ export interface SharedWarning extends Warning {
 /**
  * The warnings of all options, gravest first, those of one code and place once.
  *
- * @param placeOf what counts as one place (default: as the warning names it)
+ * @param placeOf what counts as one place (default: place and fire)
  */
 export function gatherWarnings(
   options: readonly { label: string; result: { warnings: readonly Warning[] } }[],
-  placeOf = ({ where }: Warning) => where,
+  placeOf: (warning: Warning) => string = writtenWhere,
 ): SharedWarning[] {
   const kinds = new Map<string, SharedWarning>();
   for (const { label, result } of options) {

@@ -4,10 +4,9 @@ import { rowAt } from '../design/fields.js';
 import { stepsOf } from '../design/path.js';
 import { faceWords } from '../design/plates.js';
 import type { Warning } from '../study/estimate/result.js';
-import type { UnitSystem } from '../units/index.js';
+import { inWords, type UnitSystem } from '../units/index.js';
 import { gaugeLabel } from './labels.js';
 import { plainText } from './plainText.js';
-import { warningPlace } from './warningPlace.js';
 import { byRank, rankOf, type WarningRank } from './warningRank.js';
 
 interface ToldWarning {
@@ -17,19 +16,10 @@ interface ToldWarning {
   message: string;
 }
 
-/** A number with its unit, and the same in brackets in another. */
-const TWICE =
-  /(-?[\d.,]+(?:[ -]\d+)?(?:\/\d+)? (?:in H2O|[^\s\d()]\S*)) \((-?[\d.,]+ (?:°C|K|k?W|kg(?:\/h)?|g\/s|Pa|c?m²|mm?|m\/s))\)/g;
-
-/** Of each number told in shop units with SI in brackets the one that is wanted. */
-export function inUnits(text: string, units: UnitSystem | 'both'): string {
-  return units === 'both' ? text : text.replace(TWICE, units === 'shop' ? '$1' : '$2');
-}
-
 /**
  * In the words and numbers of the worst of each kind, with the places of the others behind it.
  *
- * @param units that the numbers are told in, as far as a warning tells them in both
+ * @param units that the numbers are told in
  */
 export function warningWords(
   warnings: readonly Warning[],
@@ -45,8 +35,8 @@ export function warningWords(
       return {
         code: worst.code,
         rank: rankOf(worst),
-        where: whereWords(worst.where, design),
-        message: `${inUnits(plainText(worst.message, 600), units)}${also === '' ? '' : ` (also ${also})`}`,
+        where: whereWords(worst, design),
+        message: `${plainText(inWords(worst.message, units), 600)}${also === '' ? '' : ` (also ${also})`}`,
       };
     })
     .sort((a, b) => byRank(a.rank, b.rank));
@@ -71,20 +61,14 @@ const FIELD = /^[a-z]\w*(?:\[\d+\])?(?:\.[a-z]\w*(?:\[\d+\])?)+$/;
 const FACE = /\b(?:fireEnd|farEnd|stackEnd)\b/g;
 
 /** Where and when a warning holds; a place in a design file is told in words. */
-export function whereWords(where: string, design: Design): string {
-  const { place, fire } = partsOf(where, design);
-  return [place, ...(fire === null ? [] : [fire])].filter((words) => words !== '').join(', ');
+export function whereWords({ where, fire }: Pick<Warning, 'where' | 'fire'>, design: Design): string {
+  const words = [placeWords(where, design), ...(fire ? [FIRES[fire]] : [])];
+  return words.filter((each) => each !== '').join(', ');
 }
 
-function partsOf(where: string, design: Design): { place: string; fire: string | null } {
-  const { place, fire } = warningPlace({ where });
-  const words =
-    place === design.gauge
-      ? gaugeLabel(place)
-      : FIELD.test(place)
-        ? fieldWords(place)
-        : place.replace(FACE, (face) => faceWords(face));
-  return { place: plainText(words), fire: fire && FIRES[fire] };
+function placeWords(place: string, design: Design): string {
+  if (place === design.gauge) return plainText(gaugeLabel(place));
+  return plainText(FIELD.test(place) ? fieldWords(place) : place.replace(FACE, (face) => faceWords(face)));
 }
 
 /**
@@ -105,11 +89,11 @@ function fieldWords(path: string): string {
 
 /** Under what other fires, and where else, there is a warning of a kind. */
 function alsoAt(kind: readonly Warning[], worst: Warning, design: Design): string {
-  const own = partsOf(worst.where, design);
-  const others = kind.filter((each) => each !== worst).map((each) => partsOf(each.where, design));
-  const here = others.flatMap(({ place, fire }) =>
-    place === own.place && fire !== null && fire !== own.fire ? [fire] : [],
-  );
-  const elsewhere = others.flatMap(({ place }) => (place === own.place ? [] : [place]));
+  const own = placeWords(worst.where, design);
+  const others = kind
+    .filter((each) => each !== worst)
+    .map(({ where, fire }) => ({ place: placeWords(where, design), fire }));
+  const here = others.flatMap(({ place, fire }) => (place === own && fire && fire !== worst.fire ? [FIRES[fire]] : []));
+  const elsewhere = others.flatMap(({ place }) => (place === own ? [] : [place]));
   return [...new Set([...here, ...elsewhere])].join('; ');
 }

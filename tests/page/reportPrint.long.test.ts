@@ -38,7 +38,8 @@ function troubled({ options, ...comparison }: Comparison): Comparison {
         ...result,
         warnings: codes.map((code) => ({
           code,
-          where: 'chamber door, assumed fire',
+          where: 'chamber door',
+          fire: 'assumed fire' as const,
           message,
           value: null,
           limits: null,

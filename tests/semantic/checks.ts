@@ -5,6 +5,7 @@
 import type { Design } from '../../src/design/design.js';
 import type { EstimateResult, SteadyState } from '../../src/study/estimate/result.js';
 import { underFullFire } from './replay.js';
+import { inWords } from '../../src/units/index.js';
 
 export interface Failure {
   kind: string;
@@ -134,11 +135,13 @@ function checkMissing(result: EstimateResult, codes: string[], fail: Fail): void
     fail('missing without a reason', `${missing.join()}: ${codes.join()}`);
   }
   for (const { code, message } of result.warnings) {
-    if (/NaN|Infinity|undefined|null/.test(message)) fail('warning that reads badly', `${code}: ${message}`);
+    const words = inWords(message);
+    if (/NaN|Infinity|undefined|null|\[object/.test(words)) fail('warning that reads badly', `${code}: ${words}`);
   }
   const { steady, design } = result;
   for (const { code, value, message } of result.warnings) {
-    if (code === 'target-not-reached' && !(value! <= design.fire.target)) fail('out of reach, yet reached', message);
+    if (code === 'target-not-reached' && !(value! <= design.fire.target))
+      fail('out of reach, yet reached', inWords(message));
   }
   if (codes.includes('not-soaked-in-a-day') && steady && steady.fire_W < 0.8 * design.fire.heat) {
     const { fire_W: fire, time_s: time } = warmUp!.series;

@@ -1,12 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { drawsOf } from '../../src/words/draws.js';
-import type { Warning } from '../../src/study/estimate/result.js';
+import type { Warning, WhichFire } from '../../src/study/estimate/result.js';
 import { sampleResult } from '../support/sampleResult.js';
 
-const warning = (code: string, where: string, value: number | null = null, high?: number): Warning => ({
+const warning = (
+  code: string,
+  where: string,
+  fire: WhichFire,
+  value: number | null = null,
+  high?: number,
+): Warning => ({
   code,
   message: 'x',
   where,
+  fire,
   value,
   limits: high === undefined ? null : { high, unit: 'kg/s' },
 });
@@ -24,25 +31,25 @@ describe('does it draw', () => {
   });
 
   it.each([
-    ['no', warning('back-draft', 'throat, hold fire'), 'gas runs backwards through the throat'],
-    ['no', warning('no-air-path', 'assumed fire'), 'next to no air gets to the fire'],
-    ['barely', warning('fire-limited-by-air', 'assumed fire'), 'too little air for its full fire'],
-    ['barely', warning('little-air', 'hold fire'), 'so little air that wood burns dirty'],
+    ['no', warning('back-draft', 'throat', 'hold fire'), 'gas runs backwards through the throat'],
+    ['no', warning('no-air-path', '', 'assumed fire'), 'next to no air gets to the fire'],
+    ['barely', warning('fire-limited-by-air', '', 'assumed fire'), 'too little air for its full fire'],
+    ['barely', warning('little-air', '', 'hold fire'), 'so little air that wood burns dirty'],
     // a tenth of what the stack carries
-    ['barely', warning('door-gap-smoke', 'chamber door, hold fire', 0.1, 0.001), 'smoke leaves by the chamber door'],
+    ['barely', warning('door-gap-smoke', 'chamber door', 'hold fire', 0.1, 0.001), 'smoke leaves by the chamber door'],
   ])('%s, and why', (answer, own, why) => expect(withWarnings(own)).toEqual({ answer, why }));
 
   it('the gravest speaks, and a trickle of smoke is no fault of the draft', () => {
-    const little = warning('little-air', 'hold fire');
-    expect(withWarnings(little, warning('back-draft', 'intake, hold fire')).answer).toBe('no');
-    expect(withWarnings(warning('door-gap-smoke', 'chamber door, hold fire', 0.002, 0.001)).answer).toBe('yes');
+    const little = warning('little-air', '', 'hold fire');
+    expect(withWarnings(little, warning('back-draft', 'intake', 'hold fire')).answer).toBe('no');
+    expect(withWarnings(warning('door-gap-smoke', 'chamber door', 'hold fire', 0.002, 0.001)).answer).toBe('yes');
   });
 
   it('barely where gas pushes outwards under the stack and a gap leaks it; no where nothing burns', () => {
     const steady = sampleResult.steady!;
     const at = (stackBase_Pa: number, ...warnings: Warning[]) =>
       drawsOf({ ...sampleResult, steady: { ...steady, draft: { ...steady.draft, stackBase_Pa } }, warnings }, 'shop');
-    const trickle = warning('door-gap-smoke', 'upright door, hold fire', 0.002, 0.001);
+    const trickle = warning('door-gap-smoke', 'upright door', 'hold fire', 0.002, 0.001);
     expect(at(-0.2, trickle)).toEqual({ answer: 'barely', why: 'gas pushes outwards under the stack' });
     expect(at(-0.2)).toEqual({
       answer: 'yes',

@@ -87,7 +87,14 @@ describe('the answer in sentences', () => {
 
   it('says that gas pushes outwards, and that it draws the wrong way', () => {
     const outwards = held({ draft: { ...steady.draft, stackBase_Pa: -0.87 } });
-    const smoke = { code: 'door-gap-smoke', message: '', where: 'chamber door, hold fire', value: 1, limits: null };
+    const smoke = {
+      code: 'door-gap-smoke',
+      message: '',
+      where: 'chamber door',
+      fire: 'hold fire' as const,
+      value: 1,
+      limits: null,
+    };
     expect(told({ ...outwards, warnings: [smoke] })).toMatch(
       /outwards with 0\.0035 in H2O, and gaps up there leak smoke/,
     );

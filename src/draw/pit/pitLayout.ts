@@ -6,7 +6,8 @@ import type { Design, HorizontalPart, StationName, Upright } from '../../design/
 import { stackSection } from '../../design/stackSection.js';
 import { deckOf, hasGaps } from '../../design/decks.js';
 import { headReach } from '../../design/heads.js';
-import { depthOf, wallAt, type FaceName, type Wall } from '../../design/walls.js';
+import { isUpright } from '../../design/partPlan.js';
+import { depthOf, wallAt, type Wall } from '../../design/walls.js';
 
 /** A rectangle in the side view, along the pit and above the ground [m]. */
 export interface Span {
@@ -99,8 +100,13 @@ type Part = HorizontalPart | Upright;
 
 /** The walls that a side view cuts: fire end, far end, floor, roof; of an upright its sides are its ends. */
 export function cutWalls(part: Part): Record<keyof Span, Wall> {
-  const at = (name: FaceName) => wallAt(part, 'depth' in part && name.endsWith('End') ? 'sides' : name);
-  return { left: at('fireEnd'), right: at('stackEnd'), low: at('floor'), high: at('roof') };
+  const [left, right] = isUpright(part) ? (['sides', 'sides'] as const) : (['fireEnd', 'stackEnd'] as const);
+  return {
+    left: wallAt(part, left),
+    right: wallAt(part, right),
+    low: wallAt(part, 'floor'),
+    high: wallAt(part, 'roof'),
+  };
 }
 
 /** How thick a wall's insulation is [m]. */

@@ -17,7 +17,6 @@ import { placeAlone } from '../../words/warningPlace.js';
 import { format, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS, NOT_A_GUARANTEE, SOAKED_MEANS } from '../../words/cautions.js';
 import { carryBeside } from '../carryData.js';
-import { inUnits } from '../../words/warningWords.js';
 import { assumedText, sureText } from './buyerNotes.js';
 import { optionsTable } from './buyerTable.js';
 import { shownOptions } from './shownOptions.js';
@@ -96,9 +95,8 @@ function warningBlocks(comparison: Comparison, alone: boolean, system: UnitSyste
   if (told.length === 0) return [];
   const most = comparison.options.length > MANY ? MOST_WARNINGS.many : MOST_WARNINGS.few;
   const more = told.length - most;
-  const items = warningItems(comparison, told.slice(0, most)).map(
-    (item) => `Warning, ${system === 'si' ? inUnits(item, system) : item}`,
-  );
+  const units = system === 'si' ? 'si' : 'both';
+  const items = warningItems(comparison, told.slice(0, most), units).map((item) => `Warning, ${item}`);
   if (more > 0) items.push(`${more} more ${alone ? 'among the warnings of the page' : 'behind, with the estimates'}.`);
   return [{ kind: 'list', small: true, items }];
 }

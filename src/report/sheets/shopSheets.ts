@@ -8,7 +8,7 @@ import { baselineOf } from '../../study/compare/baseline.js';
 import type { Comparison } from '../../study/compare/compare.js';
 import type { EstimateResult } from '../../study/estimate/result.js';
 import { shortfallOf } from '../../study/estimate/shortfall.js';
-import { verdictOf } from '../../study/compare/verdict.js';
+import { verdictLines } from '../../study/compare/verdict.js';
 import { gatherWarnings } from '../../words/warningRank.js';
 import { format } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
@@ -214,7 +214,7 @@ function stateBlocks(result: EstimateResult, width: number): Block[] {
 
 function comparisonBlocks(comparison: Comparison): Block[] {
   const { options, settings } = comparison;
-  const blocks: Block[] = [{ kind: 'list', items: verdictOf(comparison).split('\n') }];
+  const blocks: Block[] = [{ kind: 'list', items: verdictLines(comparison).map(({ text }) => text) }];
   const rows = compareRows(comparison);
   const others = options.filter(({ label }) => label !== comparison.baseline);
   for (let from = 0; from < Math.max(1, others.length); from += OPTIONS_A_TABLE - 1) {

@@ -3,15 +3,15 @@ import { gaugeLabel } from '../../words/labels.js';
 import { baselineOf } from '../../study/compare/baseline.js';
 import type { Comparison } from '../../study/compare/compare.js';
 import { NO_DIFFERENCE } from '../../study/quantities.js';
-import { placeAlone, warningPlace } from '../../words/warningPlace.js';
+import { placeAlone } from '../../words/warningPlace.js';
 import { gatherWarnings } from '../../words/warningRank.js';
 import { whereWords } from '../../words/warningWords.js';
 import { BACK_WITHIN } from '../../study/events/disturb.js';
 import type { Warning } from '../../study/estimate/result.js';
 import { LATE } from '../../study/events/swing.js';
 import { unpriced } from '../../study/costs.js';
-import { verdictOf } from '../../study/compare/verdict.js';
-import { format, formatTime, type UnitSystem } from '../../units/index.js';
+import { verdictLines } from '../../study/compare/verdict.js';
+import { format, formatTime, inWords, type UnitSystem } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
 import type { Design } from '../../design/design.js';
 import { rangeOf } from '../../design/fields.js';
@@ -35,7 +35,7 @@ export function compareText(comparison: Comparison, system: UnitSystem): string 
   const { tool } = comparison;
   const sections = [
     heading(title(comparison), tool),
-    [...verdictOf(comparison, system).split('\n'), plateCook(comparison, system)]
+    [...verdictLines(comparison, system).map(({ text }) => text), plateCook(comparison, system)]
       .filter((line) => line !== '')
       .map((line) => paragraph(plainText(line, 2000)))
       .join('\n'),
@@ -70,10 +70,9 @@ function warnings({ options }: Comparison): string[] {
   const told = gatherWarnings(options, placeAlone);
   if (told.length === 0) return [];
   const all = options.flatMap(({ result }) => result.warnings);
-  const lines = told.map(({ code, where, message, labels: [first, ...others] }) => {
-    const { place, fire } = warningPlace({ where });
-    const isHolding = (each: Warning) => warningPlace(each).fire === 'hold fire' && warningPlace(each).place === place;
-    const also = place !== '' && fire !== 'hold fire' && all.some((each) => each.code === code && isHolding(each));
+  const lines = told.map(({ code, where, fire, message, labels: [first, ...others] }) => {
+    const isHolding = (each: Warning) => each.fire === 'hold fire' && each.where === where;
+    const also = where !== '' && fire !== 'hold fire' && all.some((each) => each.code === code && isHolding(each));
     const more = [
       ...(also ? ['also while holding'] : []),
       ...(others.length > 0
@@ -83,7 +82,7 @@ function warnings({ options }: Comparison): string[] {
     const whoseDesign = options.find(({ label }) => label === first)!.result.design;
     const whose = options.length > 1 ? `${plainText(first)}: ` : '';
     return bullet(
-      `${whose}${whereWords(where, whoseDesign)}: ${plainText(message, 600)}${more.length > 0 ? ` (${more.join('; ')})` : ''}`,
+      `${whose}${whereWords({ where, fire }, whoseDesign)}: ${plainText(inWords(message), 600)}${more.length > 0 ? ` (${more.join('; ')})` : ''}`,
     );
   });
   return [`WARNINGS\n${lines.join('\n')}`];

@@ -96,7 +96,7 @@ function warningSection({ warnings, design }: EstimateResult, full: boolean): st
   const told = full
     ? [...warnings]
         .sort((a, b) => byRank(rankOf(a), rankOf(b)))
-        .map(({ where, message }) => ({ where: whereWords(where, design), message }))
+        .map((each) => ({ where: whereWords(each, design), message: each.message }))
     : warningWords(warnings, design);
   return section('WARNINGS, gravest first', warningLines(told));
 }

@@ -2,7 +2,7 @@ import { plainText } from '../../words/plainText.js';
 import { rangeOf } from '../../words/quantityWords.js';
 import { unknownLabel } from '../../words/unknownLabels.js';
 import type { FitResult, FittedChannel, FittedParameter } from '../../fit/fitResult.js';
-import { convert, format, unitOf, type UnitSystem } from '../../units/index.js';
+import { convert, format, inWords, unitOf, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS } from '../../words/cautions.js';
 import { balanceWords } from '../../words/balanceWords.js';
 import { sayUnknown } from '../../words/unknownValue.js';
@@ -39,7 +39,10 @@ export function fitText(result: FitResult, system: UnitSystem): string {
   ];
   if (result.warnings.length > 0) {
     sections.push(
-      section('WARNINGS', ...result.warnings.map(({ where, message }) => bullet(`${plainText(where)}: ${message}`))),
+      section(
+        'WARNINGS',
+        ...result.warnings.map(({ where, message }) => bullet(`${plainText(where)}: ${inWords(message)}`)),
+      ),
     );
   }
   const notes = result.cooks.flatMap((cook) => cook.notes.map((each) => ({ ...each, name: cook.name })));

@@ -1,4 +1,5 @@
 /** The pieces that every text report is put together from. */
+import { inWords, type Told } from '../../units/index.js';
 import { NOT_A_GUARANTEE } from '../../words/cautions.js';
 import { plainText, wrap } from '../../words/plainText.js';
 
@@ -21,8 +22,10 @@ export function bullet(text: string): string {
 }
 
 /** Warnings, each with its place in front. */
-export function warningLines(warnings: readonly { where: string; message: string }[]): string {
-  return warnings.map(({ where, message }) => bullet(`${plainText(where)}: ${plainText(message, 600)}`)).join('\n');
+export function warningLines(warnings: readonly { where: string; message: Told }[]): string {
+  return warnings
+    .map(({ where, message }) => bullet(`${plainText(where)}: ${plainText(inWords(message), 600)}`))
+    .join('\n');
 }
 
 /** What the report is about, and what made it. */

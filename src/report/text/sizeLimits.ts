@@ -1,9 +1,10 @@
 /** Limits of a size, how they are said and how far a size is inside them. */
 import { rangeOf } from '../../words/quantityWords.js';
 import { plainText } from '../../words/plainText.js';
+import { writtenWhere } from '../../words/warningPlace.js';
 import { COUNTED, LIMIT, limitOf, marginOf, type LimitKey, type Margin } from '../../study/size/limits.js';
 import type { SizeChoice, SizeResult } from '../../study/size/size.js';
-import { format, type UnitSystem } from '../../units/index.js';
+import { format, inWords, type UnitSystem } from '../../units/index.js';
 import { INDENT, table } from './table.js';
 import { note } from './paragraphs.js';
 
@@ -102,5 +103,7 @@ export function marginsText(
 /** What no size mends, as an estimate of the choice warns of it. */
 function toldLines({ warned }: SizeChoice): string[] {
   const told = (warned ?? []).filter(({ code }) => LIMIT[limitOf(code)].told);
-  return told.map(({ where, message }) => note(`No size mends this: ${plainText(`${where}: ${message}`, 600)}.`));
+  return told.map((each) =>
+    note(`No size mends this: ${plainText(`${writtenWhere(each)}: ${inWords(each.message)}`, 600)}.`),
+  );
 }

@@ -1,6 +1,6 @@
 import { plainText } from '../../words/plainText.js';
 import type { SizeChoice, SizeResult } from '../../study/size/size.js';
-import { format, type UnitSystem } from '../../units/index.js';
+import { format, inWords, type UnitSystem } from '../../units/index.js';
 import { CAUTIONS } from '../../words/cautions.js';
 import { sayIn } from '../../words/quantity.js';
 import { restsOn } from '../../words/restsOn.js';
@@ -32,7 +32,9 @@ export function sizeText(result: SizeResult, system: UnitSystem, { full = false 
     ...(asked.length > 0 ? [['WHAT IS ASKED FOR, and what it costs', ...asked.map(bullet)].join('\n')] : []),
     ...heightsText(result, system),
     ...(warnings.length > 0
-      ? [`WARNINGS\n${warnings.map(({ where, message }) => bullet(plainText(`${where}: ${message}`, 600))).join('\n')}`]
+      ? [
+          `WARNINGS\n${warnings.map(({ where, message }) => bullet(plainText(`${where}: ${inWords(message)}`, 600))).join('\n')}`,
+        ]
       : []),
     ...(best ? [marginsText(result, best, system, full)] : []),
     ...(choices.length > 0 ? [choicesText(result, system, full)] : []),

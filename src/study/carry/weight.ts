@@ -9,7 +9,7 @@ import { steelDensity } from '../../physics/steel.js';
 import type { Warning } from '../estimate/result.js';
 import { TONGUE_BAND, towingOf, type Carried, type Move, type TowCase, type Towing } from './towing.js';
 import { tonguePercent, trailerLoads, type TrailerLoads } from './trailerLoads.js';
-import { format, formatBoth } from '../../units/index.js';
+import { amount, inWords, told, type Told } from '../../units/index.js';
 
 /**
  * A weight and where it acts: along the trailer from its mark; without a trailer along the pit from the firebox's outer
@@ -252,12 +252,12 @@ function stackInsulationMass(stack: Design['stacks'][number]): number {
 export function weightWarnings({ trailer, towing }: WeightResult, design: Design): Warning[] {
   if (!trailer || !design.trailer) return [];
   const { axleRating, hitchRating } = design.trailer;
-  const kg = (mass: number) => formatBoth('mass', mass);
+  const kg = (mass: number) => amount('mass', mass);
   const out: Warning[] = [];
   if (trailer.axleMargin_kg < 0) {
     out.push({
       code: 'axle-overloaded',
-      message: `the axles carry ${kg(trailer.axleLoad_kg)}, more than their rating of ${kg(axleRating)}: stronger axles, or less weight`,
+      message: told`the axles carry ${kg(trailer.axleLoad_kg)}, more than their rating of ${kg(axleRating)}: stronger axles, or less weight`,
       where: 'trailer',
       value: trailer.axleLoad_kg,
       limits: { high: axleRating, unit: 'kg' },
@@ -266,7 +266,7 @@ export function weightWarnings({ trailer, towing }: WeightResult, design: Design
   if (trailer.hitchMargin_kg < 0) {
     out.push({
       code: 'hitch-overloaded',
-      message: `the tongue bears ${kg(trailer.tongueLoad_kg)} on a hitch rated for ${kg(hitchRating)}: move weight towards the axle, or a stronger hitch`,
+      message: told`the tongue bears ${kg(trailer.tongueLoad_kg)} on a hitch rated for ${kg(hitchRating)}: move weight towards the axle, or a stronger hitch`,
       where: 'trailer',
       value: trailer.tongueLoad_kg,
       limits: { high: hitchRating, unit: 'kg' },
@@ -284,14 +284,12 @@ function unsteady({ cases, axle, pit }: Towing): Warning[] {
   const worst = off.reduce((a, b) => (beyond(b) > beyond(a) ? b : a));
   const remedy =
     axle && pit
-      ? `move the axle ${moveWords(axle)}, or the pit ${moveWords(pit)}`
+      ? told`move the axle ${moveTold(axle)}, or the pit ${moveTold(pit)}`
       : 'no place of axle or pit serves all of these: carry what goes during a cook over the axle';
   return [
     {
       code: 'tongue-load-out-of-band',
-      message:
-        `of the whole weight the tongue bears ${off.map(percent).join(', ')}, outside ${100 * TONGUE_BAND.low} to ` +
-        `${100 * TONGUE_BAND.high} % (common practice, no source)${lifts}; ${remedy}`,
+      message: told`of the whole weight the tongue bears ${off.map(percent).join(', ')}, outside ${100 * TONGUE_BAND.low} to ${100 * TONGUE_BAND.high} % (common practice, no source)${lifts}; ${remedy}`,
       where: 'trailer',
       value: worst.trailer.tongueShare,
       limits: { ...TONGUE_BAND, unit: '-', source: 'common practice, no source' },
@@ -304,12 +302,11 @@ function beyond({ trailer: { tongueShare } }: TowCase): number {
 }
 
 /** '4.1 in (100 mm) to 9.2 in (230 mm) away from the hitch': inches as decimals, so that both ends are told alike. */
-export function moveWords({ from_m, to_m }: Move): string {
-  const say = (metres: number) => {
-    const far = Math.abs(metres);
-    return `${format('length', far, 'shop', { digits: 2, unit: 'in' })} (${format('length', far, 'si', { digits: 2 })})`;
-  };
-  if (from_m > 0) return `${say(from_m)} to ${say(to_m)} away from the hitch`;
-  if (to_m < 0) return `${say(to_m)} to ${say(from_m)} towards the hitch`;
-  return `by no more than ${say(from_m)} towards the hitch or ${say(to_m)} away from it`;
+export const moveWords = (move: Move): string => inWords(moveTold(move));
+
+function moveTold({ from_m, to_m }: Move): Told {
+  const say = (metres: number) => amount('length', Math.abs(metres), { digits: 2, unit: 'in' });
+  if (from_m > 0) return told`${say(from_m)} to ${say(to_m)} away from the hitch`;
+  if (to_m < 0) return told`${say(to_m)} to ${say(from_m)} towards the hitch`;
+  return told`by no more than ${say(from_m)} towards the hitch or ${say(to_m)} away from it`;
 }

@@ -16,18 +16,34 @@ import { tellingOf, type Row, type Telling } from './told.js';
  * @param system units of the numbers in it
  */
 export function verdictOf(comparison: Comparison, system: UnitSystem = 'shop'): string {
+  return verdictLines(comparison, system)
+    .map(({ text }) => text)
+    .join('\n');
+}
+
+/** A line of a verdict. */
+interface VerdictLine {
+  /** of the option that it weighs up; empty: it is a remark on the comparison */
+  label: string;
+  text: string;
+}
+
+/** The lines of a verdict, none of them broken. */
+export function verdictLines(comparison: Comparison, system: UnitSystem = 'shop'): VerdictLine[] {
   const { options } = comparison;
   const short = shortfallLines(comparison, system);
-  if (options.length < 2) return [...short, 'Nothing to compare: there is one option.'].join('\n');
-  const findings = findingsOf(comparison).flatMap((finding) => sentence(finding, comparison, system));
-  return [...short, ...otherWays(comparison), ...findings].join('\n');
+  if (options.length < 2) return [...short, { label: '', text: 'Nothing to compare: there is one option.' }];
+  const findings = findingsOf(comparison).flatMap((finding) =>
+    sentence(finding, comparison, system).map((text) => ({ label: finding.label, text })),
+  );
+  return [...short, ...otherWays(comparison), ...findings];
 }
 
 /**
  * A line for every option in which gas goes another way than in the baseline while it holds its target: no like is
  * compared with like.
  */
-function otherWays(comparison: Comparison): string[] {
+function otherWays(comparison: Comparison): VerdictLine[] {
   const base = baselineOf(comparison);
   return comparison.options.flatMap(({ label, result: { steady } }) => {
     const turned = steady && base.result.steady ? turnedOpenings(base.result.steady, steady) : [];
@@ -36,18 +52,20 @@ function otherWays(comparison: Comparison): string[] {
       turned.map((name) => `the ${name}`),
       3,
     );
-    return [
-      `In ${label} gas goes the other way through ${through} than in ${base.label}: what differs may come of that.`,
-    ];
+    const text = `In ${label} gas goes the other way through ${through} than in ${base.label}: what differs may come of that.`;
+    return [{ label: '', text }];
   });
 }
 
 /** A line for every option that falls short of the target, worst first. */
-export function shortfallLines({ options }: Comparison, system: UnitSystem): string[] {
+export function shortfallLines({ options }: Comparison, system: UnitSystem): VerdictLine[] {
   const short = options.flatMap(({ label, shortfall, result }) => (shortfall ? [{ label, shortfall, result }] : []));
   return short
     .sort((a, b) => SEVERITY.indexOf(a.shortfall.code) - SEVERITY.indexOf(b.shortfall.code))
-    .map(({ label, shortfall, result }) => `${label} ${shortfallWords(shortfall, result, system)}.`);
+    .map(({ label, shortfall, result }) => ({
+      label,
+      text: `${label} ${shortfallWords(shortfall, result, system)}.`,
+    }));
 }
 
 const SEVERITY = ['no-fire', 'not-held', 'not-reached', 'not-followed', 'not-soaked'];

@@ -2,8 +2,8 @@
 import { smokeOf } from './smoke.js';
 import { BED_RELEASE, bedOf } from '../../design/bed.js';
 import type { Design } from '../../design/design.js';
-import { format, formatBoth } from '../../units/index.js';
-import type { SteadyState, WarmUp, Warning } from './result.js';
+import { amount, format, told } from '../../units/index.js';
+import type { SteadyState, WarmUp, Warning, WhichFire } from './result.js';
 
 /**
  * A door gap counts as leaking smoke when it lets out more than this share of the stack's gas: common practice, no
@@ -27,14 +27,15 @@ function lessThan(limit: number, value: number): string {
 }
 
 /** The fire gets less air than it asks for: what holds it down and what to change. */
-export function airWarnings(state: SteadyState, where: string): Warning[] {
+export function airWarnings(state: SteadyState, fire: WhichFire): Warning[] {
   const out: Warning[] = [];
   if (state.fire_W < 0.02 * state.fireAsked_W) {
     out.push({
       code: 'no-air-path',
       message:
         "next to no air gets to the fire, so it can't burn: open the intake, and see that throat and stack give the gas a way out",
-      where,
+      where: '',
+      fire,
       value: state.fire_W,
       limits: { low: state.fireAsked_W, unit: 'W' },
     });
@@ -43,8 +44,9 @@ export function airWarnings(state: SteadyState, where: string): Warning[] {
   if (state.limitedByAir) {
     out.push({
       code: 'fire-limited-by-air',
-      message: `air lets only ${formatBoth('power', state.fire_W)} of the ${formatBoth('power', state.fireAsked_W)} asked for burn: give it more intake, throat or stack, or a smaller fire`,
-      where,
+      message: told`air lets only ${amount('power', state.fire_W)} of the ${amount('power', state.fireAsked_W)} asked for burn: give it more intake, throat or stack, or a smaller fire`,
+      where: '',
+      fire,
       value: state.fire_W,
       limits: { low: state.fireAsked_W, unit: 'W' },
     });
@@ -52,7 +54,8 @@ export function airWarnings(state: SteadyState, where: string): Warning[] {
     out.push({
       code: 'little-air',
       message: `the fire gets ${lessThan(LEAST_EXCESS_AIR, state.excessAirRatio)} times the air it needs; below ${LEAST_EXCESS_AIR} wood burns dirty and smoky: more intake or a taller stack (common practice, no source)`,
-      where,
+      where: '',
+      fire,
       value: state.excessAirRatio,
       limits: { low: LEAST_EXCESS_AIR, unit: '-', source: 'common practice, no source' },
     });
@@ -92,8 +95,9 @@ export function bedWarnings({ fire, firebox }: Design): Warning[] {
   return [
     {
       code: 'fire-beyond-bed',
-      message: `the full fire of ${formatBoth('power', fire.heat)} is more than a bed of ${formatBoth('area', bedArea)} makes, at most about ${formatBoth('power', most)} (common practice, no source): a larger firebox or grate, or a smaller fire`,
-      where: 'assumed fire',
+      message: told`the full fire of ${amount('power', fire.heat)} is more than a bed of ${amount('area', bedArea)} makes, at most about ${amount('power', most)} (common practice, no source): a larger firebox or grate, or a smaller fire`,
+      where: '',
+      fire: 'assumed fire',
       value: fire.heat,
       limits: { high: most, unit: 'W', source: 'common practice, no source' },
     },
@@ -101,20 +105,21 @@ export function bedWarnings({ fire, firebox }: Design): Warning[] {
 }
 
 /** An intake that blows out, or a throat whose gas runs back into the firebox: the pit draws the wrong way. */
-export function backDraftWarnings(state: SteadyState, where: string): Warning[] {
+export function backDraftWarnings(state: SteadyState, fire: WhichFire): Warning[] {
   return state.openings
     .filter((o) => (o.role === 'intake' || o.role === 'throat' || o.role === 'stackExit') && o.flow_kg_per_s < -1e-6)
     .map((o) => ({
       code: 'back-draft',
       message: `the ${o.name} flows the wrong way: the pit back-drafts. Raise or widen the stack, or look at wind and at how the intake is placed`,
-      where: `${o.name}, ${where}`,
+      where: o.name,
+      fire,
       value: o.flow_kg_per_s,
       limits: { low: 0, unit: 'kg/s' },
     }));
 }
 
 /** Door gaps that blow smoke out under this fire, summed by part. */
-export function smokeWarnings(state: SteadyState, where: string): Warning[] {
+export function smokeWarnings(state: SteadyState, fire: WhichFire): Warning[] {
   const { stack, byPart } = smokeOf(state.openings);
   return [...byPart].flatMap(([part, flow]) => {
     if (flow <= SMOKE_SHARE * stack) return [];
@@ -122,8 +127,9 @@ export function smokeWarnings(state: SteadyState, where: string): Warning[] {
     return [
       {
         code: 'door-gap-smoke',
-        message: `${formatBoth('massFlow', flow)} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
-        where: `${part} door, ${where}`,
+        message: told`${amount('massFlow', flow)} of smoke (${share}) leaves by its upper gaps: close them, or give more stack`,
+        where: `${part} door`,
+        fire,
         value: flow,
         limits: { high: SMOKE_SHARE * stack, unit: 'kg/s', source: 'common practice, no source' },
       },

@@ -116,7 +116,7 @@ function solveAll(design: Design, options: EstimateOptions, cost?: EstimateCost)
     warnings.push(...airWarnings(result.steady, 'hold fire').filter((w) => w.code === 'little-air'));
   }
   if (held.other) warnings.push(otherState(result.steady, describeState(pit, held.other), 'hold fire'));
-  const hold = held.state ? [{ fire: 'hold fire', x: held.state.x }] : [];
+  const hold = held.state ? [{ fire: 'hold fire' as const, x: held.state.x }] : [];
   warnings.push(...steelWarnings(pit, [...hold, { fire: 'assumed fire', x: solved.x }]));
   if (run) {
     if (!options.steadyOnly) result.warmUp = run.warmUp;
@@ -200,7 +200,8 @@ function sealed(heat: number): Warning {
     code: 'no-air-path',
     message:
       'every opening is shut: no air gets in and no smoke out, so that no fire burns. Open an intake and the stack',
-    where: 'assumed fire',
+    where: '',
+    fire: 'assumed fire',
     value: 0,
     limits: { low: heat, unit: 'W' },
   };
@@ -223,7 +224,8 @@ function noSteadyDraft(pit: Pit, solved: Solved): Warning {
   return {
     code: 'no-steady-draft',
     message: `the draft never settles: the gas keeps tipping from one way of flowing to another${why}. Give the pit a clear way through: intake low, throat and stack large enough, stack top well above the intake`,
-    where: 'assumed fire',
+    where: '',
+    fire: 'assumed fire',
     value: solved.outcome.heatError,
     limits: null,
   };

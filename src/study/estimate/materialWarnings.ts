@@ -2,7 +2,7 @@
 import { FINISHES, INSULATIONS, LININGS } from '../../design/catalog/index.js';
 import type { Insulation } from '../../design/design.js';
 import { OUTDOORS, type ThermalNode } from '../../network/types.js';
-import { formatBoth } from '../../units/index.js';
+import { amount, told } from '../../units/index.js';
 import { BIOT_LIMIT } from './biot.js';
 import { liningStates } from './linings.js';
 import type { Pit } from '../../network/pit.js';
@@ -27,7 +27,7 @@ export function materialWarnings(pit: Pit, x: Float64Array, biot: Float64Array):
     if (limit !== undefined && surface > limit) {
       out.push({
         code: 'paint-above-limit',
-        message: `the outside of the ${part} reaches ${formatBoth('temperature', surface)}, more than ${finish} stands (${formatBoth('temperature', limit)}): leave it bare or use a coating made for it`,
+        message: told`the outside of the ${part} reaches ${amount('temperature', surface)}, more than ${finish} stands (${amount('temperature', limit)}): leave it bare or use a coating made for it`,
         where: part,
         value: surface,
         limits: { high: limit, unit: 'K', source: 'common practice, no source' },
@@ -39,7 +39,7 @@ export function materialWarnings(pit: Pit, x: Float64Array, biot: Float64Array):
     if (plate <= row.maxTemperature) continue;
     out.push({
       code: 'insulation-above-limit',
-      message: `the plate under the ${material} of the ${part} reaches ${formatBoth('temperature', plate)}, more than it stands (${formatBoth('temperature', row.maxTemperature)})`,
+      message: told`the plate under the ${material} of the ${part} reaches ${amount('temperature', plate)}, more than it stands (${amount('temperature', row.maxTemperature)})`,
       where: part,
       value: plate,
       limits: { high: row.maxTemperature, unit: 'K', source: row.source },
@@ -50,7 +50,7 @@ export function materialWarnings(pit: Pit, x: Float64Array, biot: Float64Array):
     if (hot_K <= row.maxTemperature) continue;
     out.push({
       code: 'lining-above-limit',
-      message: `the ${material} in the ${part} reaches ${formatBoth('temperature', hot_K)} on its hot face, more than it stands (${formatBoth('temperature', row.maxTemperature)}): line it with what stands more, or burn less`,
+      message: told`the ${material} in the ${part} reaches ${amount('temperature', hot_K)} on its hot face, more than it stands (${amount('temperature', row.maxTemperature)}): line it with what stands more, or burn less`,
       where: part,
       value: hot_K,
       limits: { high: row.maxTemperature, unit: 'K', source: row.source },

@@ -1,7 +1,7 @@
 /** Another state of the same pit, and what flips it. */
-import { formatBoth } from '../../units/index.js';
+import { amount, told, type Told } from '../../units/index.js';
 import { listed } from '../../units/listed.js';
-import type { SteadyState, Warning } from './result.js';
+import type { SteadyState, Warning, WhichFire } from './result.js';
 
 /** Flows below this share of the largest one say nothing about which way the gas goes. */
 const FLOW_SHARE = 0.02;
@@ -11,15 +11,16 @@ const FLOW_SHARE = 0.02;
  *
  * @param state that a pit lit cold comes to; null: none
  */
-export function otherState(state: SteadyState | null, other: SteadyState, where: string): Warning {
-  const kind = where === 'hold fire' ? 'held at the target' : 'under this fire';
+export function otherState(state: SteadyState | null, other: SteadyState, fire: WhichFire): Warning {
+  const kind = fire === 'hold fire' ? 'held at the target' : 'under this fire';
   const does = state
-    ? `Lit cold, the pit comes to the state given here; ${kind} it has another one, with a fire of ${formatBoth('power', other.fire_W)}`
-    : `Lit cold, the pit comes to no state ${kind}, though there is one, with a fire of ${formatBoth('power', other.fire_W)}`;
+    ? told`Lit cold, the pit comes to the state given here; ${kind} it has another one, with a fire of ${amount('power', other.fire_W)}`
+    : told`Lit cold, the pit comes to no state ${kind}, though there is one, with a fire of ${amount('power', other.fire_W)}`;
   return {
     code: 'another-state',
-    message: `${does}${state ? `: ${flips(state, other)}` : ''}. A gust, an open door or another way of lighting it may tip it over; give the gas one clear way`,
-    where,
+    message: told`${does}${state ? told`: ${flips(state, other)}` : ''}. A gust, an open door or another way of lighting it may tip it over; give the gas one clear way`,
+    where: '',
+    fire,
     value: other.fire_W,
     limits: null,
   };
@@ -51,7 +52,7 @@ export function turnedOpenings(state: SteadyState, other: SteadyState): string[]
  * What sets two states of a pit apart: openings through which gas goes the other way, else where its temperature
  * differs most.
  */
-function flips(state: SteadyState, other: SteadyState): string {
+function flips(state: SteadyState, other: SteadyState): Told {
   const flow = ({ openings }: SteadyState, i: number) => openings[i].flow_kg_per_s;
   const largest = largestFlow(state);
   const turned = listed(
@@ -63,15 +64,15 @@ function flips(state: SteadyState, other: SteadyState): string {
     ({ role }, i) => role === 'stackExit' && Math.abs(flow(other, i) - flow(state, i)) > STACK_SHARE * largest,
   );
   if (stack >= 0) {
-    const drawn = (each: SteadyState) => formatBoth('massFlow', flow(each, stack), { digits: 2 });
-    return `there the ${state.openings[stack].name} carries ${drawn(other)} instead of ${drawn(state)}`;
+    const drawn = (each: SteadyState) => amount('massFlow', flow(each, stack), { digits: 2 });
+    return told`there the ${state.openings[stack].name} carries ${drawn(other)} instead of ${drawn(state)}`;
   }
   const gas = state.stations.map(({ name, gas_K }, i) => ({ name, here: gas_K, there: other.stations[i].gas_K }));
   const most = gas.reduce((a, b) => (Math.abs(b.there - b.here) > Math.abs(a.there - a.here) ? b : a));
   const air = Math.abs(other.air_kg_per_s / state.air_kg_per_s - 1);
   const more =
     air > 0.1 ? `${other.air_kg_per_s > state.air_kg_per_s ? 'more' : 'less'} air comes to the fire and ` : '';
-  return `there ${more}the gas at ${stationWords(most.name)} is ${most.there > most.here ? 'hotter' : 'cooler'} by ${formatBoth('temperatureDifference', Math.abs(most.there - most.here))}`;
+  return told`there ${more}the gas at ${stationWords(most.name)} is ${most.there > most.here ? 'hotter' : 'cooler'} by ${amount('temperatureDifference', Math.abs(most.there - most.here))}`;
 }
 
 function stationWords(name: string): string {

@@ -3,6 +3,7 @@
  * number. A quantity that does not exist (a target never reached) is null and a warning says why.
  */
 import type { PlatePlace } from '../../network/types.js';
+import type { Told } from '../../units/index.js';
 import type { Design, PartName, StationName } from '../../design/design.js';
 import type { ColdSmoke } from '../events/coldSmoke.js';
 import type { Lit } from '../events/lighting.js';
@@ -13,6 +14,9 @@ import type { HandsResult } from '../carry/touch.js';
 import type { Spread } from '../spread/uncertainty.js';
 import type { WeightResult } from '../carry/weight.js';
 
+/** The full fire of the design, or the fire that holds the thermometer at its target, as the JSON names them. */
+export type WhichFire = 'assumed fire' | 'hold fire';
+
 /** What the builder should know of a result: a stable code, cause and remedy. */
 export interface Warning {
   /**
@@ -20,10 +24,12 @@ export interface Warning {
    * ...
    */
   code: string;
-  /** one sentence: cause, then remedy; shop units allowed inside the sentence */
-  message: string;
-  /** part, station, opening or correlation */
+  /** one sentence: cause, then remedy; the JSON has it in words */
+  message: Told;
+  /** part, station, opening or correlation; empty: the pit as a whole. The JSON has the fire behind it */
   where: string;
+  /** under which fire; absent: it is no matter of one */
+  fire?: WhichFire;
   /** SI */
   value: number | null;
   limits: { low?: number; high?: number; unit: string; source?: string } | null;

@@ -1,10 +1,10 @@
 /** Steel too hot to last: which plates scale or creep under a fire. */
 import { STEELS, strengthLeft } from '../../design/catalog/index.js';
 import type { Steel } from '../../design/design.js';
-import { formatBoth } from '../../units/index.js';
+import { amount, told } from '../../units/index.js';
 import { isSteel } from '../../network/materials.js';
 import type { Pit } from '../../network/pit.js';
-import type { Warning } from './result.js';
+import type { Warning, WhichFire } from './result.js';
 
 /** Plates that a warning names beside the hottest. */
 const MOST_NAMED = 4;
@@ -15,9 +15,9 @@ interface HotPlate {
   temperature: number;
 }
 
-/** A settled state, and the fire that it belongs to, in words. */
+/** A settled state, and the fire that it belongs to. */
 interface Fired {
-  fire: string;
+  fire: WhichFire;
   x: Float64Array;
 }
 
@@ -33,28 +33,28 @@ export function steelWarnings(pit: Pit, states: readonly Fired[]): Warning[] {
       const own = plates.filter((plate) => plate.steel === steel);
       const scales = own.filter(({ temperature }) => temperature > scaling.limit);
       const creeps = own.filter(({ temperature: T }) => T > creep.limit && T <= scaling.limit);
-      return [...told('scaling', steel, scales, fire), ...told('creep', steel, creeps, fire)];
+      return [...aboveLimit('scaling', steel, scales, fire), ...aboveLimit('creep', steel, creeps, fire)];
     });
   });
   const isCreep = ({ code }: Warning) => Number(code === 'steel-above-creep-limit');
   return found.sort((a, b) => isCreep(a) - isCreep(b) || b.value! - a.value!);
 }
 
-function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire: string): Warning[] {
+function aboveLimit(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire: WhichFire): Warning[] {
   if (plates.length === 0) return [];
   const { limit, source } = STEELS[steel][what];
   const [hottest, ...others] = [...plates].sort((a, b) => b.temperature - a.temperature);
-  const degrees = (kelvin: number) => formatBoth('temperature', kelvin);
-  const named = others
-    .slice(0, MOST_NAMED)
-    .map(({ name, temperature }) => `${name} ${formatBoth('temperature', temperature)}`);
+  const degrees = (kelvin: number) => amount('temperature', kelvin);
+  const named = others.slice(0, MOST_NAMED).map(({ name, temperature }) => told`${name} ${degrees(temperature)}`);
   if (others.length > MOST_NAMED) named.push(`${others.length - MOST_NAMED} more`);
+  const list = named.flatMap((each, i) => (i > 0 ? [', ', each] : [each]));
+  const also = named.length > 0 ? told` (also too hot: ${list})` : '';
   const kept =
     steel === 'carbon' ? `; it keeps ${Math.round(100 * strengthLeft(hottest.temperature))} % of its strength` : '';
   const happens =
     what === 'scaling'
-      ? `above ${degrees(limit)} ${steel} steel scales away in air`
-      : `above ${degrees(limit)} ${steel} steel creeps: it sags and warps for good`;
+      ? told`above ${degrees(limit)} ${steel} steel scales away in air`
+      : told`above ${degrees(limit)} ${steel} steel creeps: it sags and warps for good`;
   const remedy =
     what === 'scaling' && steel === 'carbon'
       ? 'line it with brick, wrap it less, make it of stainless, or burn less'
@@ -62,10 +62,9 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
   return [
     {
       code: `steel-above-${what}-limit`,
-      message:
-        `it runs at ${degrees(hottest.temperature)}; ${happens}${kept}: ${remedy}` +
-        (named.length > 0 ? ` (also too hot: ${named.join(', ')})` : ''),
-      where: `${hottest.name}, ${fire}`,
+      message: told`it runs at ${degrees(hottest.temperature)}; ${happens}${kept}: ${remedy}${also}`,
+      where: hottest.name,
+      fire,
       value: hottest.temperature,
       limits: { high: limit, unit: 'K', source },
     },
@@ -73,22 +72,12 @@ function told(what: 'scaling' | 'creep', steel: Steel, plates: HotPlate[], fire:
 }
 
 /** Every face, skin, shared plate, stack and rack of steel with its hottest cell. */
-function platesOf({ model, design }: Pit, x: Float64Array): HotPlate[] {
+function platesOf({ model }: Pit, x: Float64Array): HotPlate[] {
   const plates = new Map<string, HotPlate>();
-  model.network.nodes.forEach(({ name: own, part, material }, i) => {
-    // coals lie on the fire grate: its mean says nothing of how hot it gets
-    if (!isSteel(material) || own === 'fire grate') return;
-    const inside = part === 'stack' ? undefined : design[part as 'firebox']?.contents.find((each) => each.name === own);
-    const name = inside ? `${own} in the ${part}` : nameOf(own);
+  model.network.nodes.forEach(({ body: name, material: steel }, i) => {
+    if (!isSteel(steel) || name === undefined) return;
     const known = plates.get(name);
-    if (!known || x[i] > known.temperature) plates.set(name, { name, steel: material, temperature: x[i] });
+    if (!known || x[i] > known.temperature) plates.set(name, { name, steel, temperature: x[i] });
   });
   return [...plates.values()];
-}
-
-/** `firebox fireEnd` to `firebox fire end`, `chamber shell 2 skin` to `chamber shell skin`. */
-function nameOf(node: string): string {
-  return node
-    .replace(/([a-z])([A-Z])/g, (_, before: string, after: string) => `${before} ${after.toLowerCase()}`)
-    .replace(/(?<!^stack) \d+(?= |$)/, '');
 }

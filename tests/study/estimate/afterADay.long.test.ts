@@ -3,6 +3,7 @@ import { gaugeReading } from '../../../src/study/estimate/gauge.js';
 import { headline } from '../../../src/words/headline.js';
 import { underFullFire } from '../../semantic/replay.js';
 import { DAY, lit } from './litDesigns.js';
+import { inWords } from '../../../src/units/index.js';
 
 describe('a pit that has not read its target a day after it was lit', () => {
   it('creeps up to it later: says how far it got, and when it reads it', () => {
@@ -10,7 +11,7 @@ describe('a pit that has not read its target a day after it was lit', () => {
     const { warmUp, assumed } = result;
     expect(warmUp).toMatchObject({ gauge_s: null, soaked_s: null, woodToGauge_kg: null });
     expect(warmUp!.series.time_s.at(-1)).toBeCloseTo(DAY, 6);
-    const [hours, minutes] = /reads that after (\d+) h (\d+) min/.exec(told!.message)!.slice(1).map(Number);
+    const [hours, minutes] = /reads that after (\d+) h (\d+) min/.exec(inWords(told!.message))!.slice(1).map(Number);
     const then = 3600 * hours + 60 * minutes;
     expect(then).toBeGreaterThan(DAY);
     const settled = gaugeReading(assumed!, design.gauge)!;

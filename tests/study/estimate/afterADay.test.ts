@@ -3,6 +3,7 @@ import { gaugeReading } from '../../../src/study/estimate/gauge.js';
 import { headline } from '../../../src/words/headline.js';
 import { underFullFire } from '../../semantic/replay.js';
 import { DAY, lit } from './litDesigns.js';
+import { inWords } from '../../../src/units/index.js';
 
 describe('a pit that has not read its target a day after it was lit', () => {
   it('is held by no fire where a larger one tips the draft over: says both readings', () => {
@@ -11,7 +12,7 @@ describe('a pit that has not read its target a day after it was lit', () => {
     const own = gaugeReading(result.assumed!, design.gauge)!;
     expect(told!.value).toBeCloseTo(own, 6);
     expect(own).toBeLessThan(design.fire.target);
-    expect(told!.message).toMatch(/and no fire holds 244 °F .* tips the draft over to another way of flowing/);
+    expect(inWords(told!.message)).toMatch(/and no fire holds 244 °F .* tips the draft over to another way of flowing/);
   });
 
   it('never gets there, though another state would: gives the state it comes to, and tells the other', () => {
@@ -22,7 +23,7 @@ describe('a pit that has not read its target a day after it was lit', () => {
     const [again] = underFullFire(design, [30 * DAY])!;
     expect(again.reading).toBeCloseTo(settled, 0);
     expect(again.fire / assumed!.fire_W).toBeCloseTo(1, 2);
-    const other = warnings.find(({ code, where }) => code === 'another-state' && where === 'assumed fire');
+    const other = warnings.find(({ code, fire }) => code === 'another-state' && fire === 'assumed fire');
     expect(other!.value).toBeGreaterThan(assumed!.fire_W);
     expect(told).toBeDefined();
     const reads = (1.8 * settled - 459.67).toFixed(0);

@@ -46,7 +46,8 @@ describe('a fire that chokes before the draft comes', () => {
 });
 
 it('air just below its limit is printed as below it', () => {
-  const told = (excessAirRatio: number) => airWarnings({ limitedByAir: false, excessAirRatio } as SteadyState, 'x');
+  const told = (excessAirRatio: number) =>
+    airWarnings({ limitedByAir: false, excessAirRatio } as SteadyState, 'hold fire');
   for (const [ratio, printed] of [
     [1.4996, '1.49 times'],
     [1.47, '1.47 times'],

@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { readDesign } from '../../../src/design/read.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
-import { formatBoth } from '../../../src/units/index.js';
+import { formatBoth, inWords } from '../../../src/units/index.js';
 import { shopDesign } from '../../design/shopDesign.js';
 
 it('a full fire that comes to burn less than what holds the target is told with both', () => {
@@ -12,5 +12,5 @@ it('a full fire that comes to burn less than what holds the target is told with 
   expect(steady!.fire_W).toBeGreaterThan(assumed!.fire_W);
   const told = warnings.filter(({ code }) => code === 'full-fire-falls-off');
   expect(told).toHaveLength(1);
-  for (const { fire_W } of [assumed!, steady!]) expect(told[0].message).toContain(formatBoth('power', fire_W));
+  for (const { fire_W } of [assumed!, steady!]) expect(inWords(told[0].message)).toContain(formatBoth('power', fire_W));
 });

@@ -5,6 +5,7 @@ import type { WarmUp } from '../../../src/study/estimate/result.js';
 import { exampleDesign } from '../../support/examples.js';
 import { pitOf, type PitName } from '../../support/randomPits.js';
 import { estimated, expectHonestFire, expectSameWithout, expectSoakedAfter, offAtFirst } from './warmUps.js';
+import { inWords } from '../../../src/units/index.js';
 
 describe('the first reading', () => {
   const overs: PitName[] = ['overTwoStacks', 'overWrapped', 'overOneStack'];
@@ -76,10 +77,10 @@ describe('a pit with two steady states', () => {
     const { fire_W } = long.warmUp!.series;
     expect(Math.abs(fire_W[fire_W.length - 1] / long.steady!.fire_W - 1)).toBeLessThan(5e-3);
     const told = long.warnings.filter(({ code }) => code === 'another-state');
-    const held = told.find(({ where }) => where === 'hold fire')!;
+    const held = told.find(({ fire }) => fire === 'hold fire')!;
     expect(Math.abs((held.value as number) / long.steady!.fire_W - 1)).toBeGreaterThan(1e-3);
-    expect(held.message).toMatch(/gas goes the other way through the|the gas at the|carries .* instead of/);
-    expect(long.warnings.map(({ message }) => message).join()).not.toContain('only just large enough');
+    expect(inWords(held.message)).toMatch(/gas goes the other way through the|the gas at the|carries .* instead of/);
+    expect(long.warnings.map(({ message }) => inWords(message)).join()).not.toContain('only just large enough');
   });
 
   it.each<PitName>(['overOneStack'])('%s: is the same without a warm-up, and where events begin', expectSameWithout);
