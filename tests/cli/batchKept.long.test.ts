@@ -24,6 +24,22 @@ describe('a batch that broke off', () => {
     }
   });
 
+  it('is not gone on with behind a last line that is no result, nor where it would not go to the end', () => {
+    writeFileSync(
+      batch.folder.at('results.ndjson'),
+      `${batch.whole().slice(0, batch.whole().indexOf('\n') + 1)}my notes`,
+    );
+    const before = batch.results();
+    const notes = batch.goOn();
+    expect(notes).toMatchObject({ code: 2, stdout: '' });
+    expect(notes.stderr).toMatch(/the last line that is there already has no end, and is no line of results/);
+    expect(batch.results()).toBe(before);
+    writeFileSync(batch.folder.at('half.ndjson'), batch.whole().slice(0, 5000));
+    const behind = batch.shell('{ cat half.ndjson; pitwright batch < designs.ndjson; } > results.ndjson');
+    expect(behind.code).toBe(2);
+    expect(batch.results()).toBe(batch.whole().slice(0, 5000));
+  });
+
   it.each(['SIGINT', 'SIGTERM', 'SIGHUP'] as const)('by %s: the named file keeps whole lines alone', (signal) =>
     expectWholeLines(batch, signal),
   );
@@ -57,6 +73,7 @@ describe('a batch on a full disk', () => {
   // what the shell allows a file, in kB: not one line, a few, all but the end; a line takes 13
   it.each([
     [1, '> results.ndjson'],
+    [30, '> results.ndjson'],
     [30, '-o results.ndjson'],
     [150, '>> results.ndjson'],
     [150, '-o results.ndjson'],

@@ -41,6 +41,21 @@ describe('cook', () => {
 describe('cold-smoke', () => {
   const upright = example('offset-with-upright.yaml');
 
+  it('takes another ceiling and another least fire', async () => {
+    const { stdout } = await pitwright([
+      'cold-smoke',
+      upright,
+      '--ceiling',
+      '120 °F',
+      '--least',
+      '1 lb wood/h',
+      '--json',
+    ]);
+    const { coldSmoke } = JSON.parse(stdout);
+    expect(coldSmoke.possible).toBe(true);
+    expect(coldSmoke.fire.wood_kg_per_s * 3600).toBeCloseTo(0.45359237, 6);
+  });
+
   /** The answer of a day in words, on one line, and as numbers. */
   async function onADayOf(air: string) {
     const words = await pitwright(['cold-smoke', upright, '--air', air]);

@@ -34,21 +34,6 @@ describe('cook', () => {
 describe('cold-smoke', () => {
   const upright = example('offset-with-upright.yaml');
 
-  it('takes another ceiling and another least fire', async () => {
-    const { stdout } = await pitwright([
-      'cold-smoke',
-      upright,
-      '--ceiling',
-      '120 °F',
-      '--least',
-      '1 lb wood/h',
-      '--json',
-    ]);
-    const { coldSmoke } = JSON.parse(stdout);
-    expect(coldSmoke.possible).toBe(true);
-    expect(coldSmoke.fire.wood_kg_per_s * 3600).toBeCloseTo(0.45359237, 6);
-  });
-
   it.each([[['--ceiling', '90'], /has no unit/]])('refuses %s', async (args, message) => {
     await expectRefusal(['cold-smoke', upright, ...args], 2, message);
   });

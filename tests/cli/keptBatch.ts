@@ -20,20 +20,17 @@ const goOnLine = /^pitwright batch --from .*>> results\.ndjson$/m.exec(
 
 export type KeptBatch = ReturnType<typeof useKeptBatch>;
 
-/**
- * For every test a folder with so many designs in it, how the command is run there, and what a run to the end gives.
- */
-export function useKeptBatch(count = FEW) {
-  const given = designs(count);
+/** For every test a folder with a few designs in it, how the command is run there, and what a run to the end gives. */
+export function useKeptBatch() {
   let whole: string;
   let env: Record<string, string>;
   beforeAll(async () => {
-    whole = (await pitwright(['batch', '--steady'], { stdin: given })).stdout;
-    expect(linesIn(whole)).toBe(count);
+    whole = (await pitwright(['batch', '--steady'], { stdin })).stdout;
+    expect(linesIn(whole)).toBe(FEW);
   });
   const folder = eachScratch((fresh) => {
     env = onPath(fresh.path, '--steady');
-    writeFileSync(fresh.at('designs.ndjson'), given);
+    writeFileSync(fresh.at('designs.ndjson'), stdin);
   });
   const inShell = (line: string) => shell(line, { cwd: folder.path, env });
   return {

@@ -22,12 +22,23 @@ import {
   headline,
   TO_CELSIUS,
   THREE,
+  MADE_WITH,
   expectBlamed,
 } from './suspectLogs.js';
 
 const OF_CELSIUS = (value: number) => 1.8 * value + 32;
 
 describe('one probe far off', () => {
+  it('is blamed and left out, and no neighbour; the others tell what the log was made with', () => {
+    const { parameters } = expectBlamed(THREE, STACK_END, TO_CELSIUS);
+    for (const [path, value] of Object.entries(MADE_WITH)) {
+      const { low, high, told } = parameters.find((each) => each.path === path)!;
+      expect(low).toBeLessThan(value);
+      expect(high).toBeGreaterThan(value);
+      expect(told).toBe(true);
+    }
+  });
+
   it.each([
     ['30 °F high', THREE, FIRE_END, (value: number) => value + 30],
     ['30 °F high', THREE, MIDDLE, (value: number) => value + 30],

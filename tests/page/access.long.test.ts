@@ -100,7 +100,7 @@ describe.skipIf(!browser)('for everybody', () => {
 });
 
 describe.skipIf(!browser)('hostile designs', () => {
-  it.each(HOSTILE.slice(1))('show name %i as text and nothing else', (i) => expectTextAlone(browser!, folder, i));
+  it.each(HOSTILE)('show name %i as text and nothing else', (i) => expectTextAlone(browser!, folder, i));
 
   it('stays upright at the limits of every size', async () => {
     const { page, wrongs, close } = await openPage(browser!, folder.path, { design: example('plain-24.yaml') });

@@ -6,6 +6,7 @@ const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('a browser that blocks or lacks something', () => {
   it.each([
+    ['knows no workers', () => void Reflect.deleteProperty(globalThis, 'Worker')],
     [
       'starts no worker',
       () =>

@@ -1,16 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { expectItself } from './support/blocked.js';
 import { openPage } from './support/open.js';
 import { browserAndFolder } from './support/setUp.js';
 
 const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('a browser that blocks or lacks something', () => {
-  it.each([['knows no workers', () => Reflect.deleteProperty(globalThis, 'Worker')]])(
-    '%s: the page computes by itself what the command prints',
-    (_, before) => expectItself(browser!, folder, before),
-  );
-
   it('says what to do where its script may not start', async () => {
     const { page, close } = await openPage(browser!, folder.path, {
       before: () => {

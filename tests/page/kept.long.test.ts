@@ -66,4 +66,32 @@ describe.skipIf(!browser)('nothing is lost', () => {
     await close();
     for (const address of [link, pathToFileURL(own).href]) await expectBroughtBack(browser!, address, told);
   });
+
+  it('says so where the browser keeps nothing, and asks before the page is left', async () => {
+    const { page, close } = await openPage(browser!, folder.path, {
+      design: example('plain-24.yaml'),
+      quiet: true,
+      before: () => {
+        const refuse = () => {
+          throw new DOMException('no', 'SecurityError');
+        };
+        Object.defineProperty(window, 'localStorage', { get: refuse });
+        Object.defineProperty(window, 'sessionStorage', { get: refuse });
+      },
+    });
+    await settled(page);
+    await expect.poll(() => page.locator('#not-kept').isVisible()).toBe(true);
+    await page.locator('#add').click();
+    await type(page, 'chamber.plate', '3/8 in');
+    await settled(page);
+    await page.waitForTimeout(500);
+    page.removeAllListeners('dialog');
+    const asked = page.waitForEvent('dialog');
+    const leaving = page.close({ runBeforeUnload: true });
+    const dialog = await asked;
+    expect(dialog.type()).toBe('beforeunload');
+    await dialog.accept();
+    await leaving;
+    await close();
+  });
 });

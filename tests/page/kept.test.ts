@@ -8,7 +8,7 @@ import { Workbench } from '../../src/page/workbench.js';
 import { example } from '../cli/support/run.js';
 import { edit, labels, textOf } from './support/bench.js';
 import { expectKeptOverReload, expectReadBack, expectSame, working } from './support/kept.js';
-import { openPage, saved, settled, type } from './support/open.js';
+import { saved, type } from './support/open.js';
 import { browserAndFolder, onePage } from './support/setUp.js';
 
 describe('steps back and forth', () => {
@@ -145,8 +145,7 @@ describe('a link', () => {
 const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('nothing is lost', () => {
-  const plain = { design: example('plain-24.yaml'), quiet: true };
-  const open = onePage(browser!, folder.path, plain);
+  const open = onePage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: true });
 
   it('a reload keeps the options and which one is worked on; starting over can be taken back', () =>
     expectKeptOverReload(open.page, ['3/8 in']));
@@ -167,32 +166,5 @@ describe.skipIf(!browser)('nothing is lost', () => {
     await page.locator('#open').setInputFiles(folder.at('both.yaml'));
     await expect.poll(() => working(page)).toEqual(['As drawn', 'Firebox plate 3/8 in']);
     expect(open.wrongs).toEqual([]);
-  });
-
-  it('says so where the browser keeps nothing, and asks before the page is left', async () => {
-    const { page, close } = await openPage(browser!, folder.path, {
-      ...plain,
-      before: () => {
-        const refuse = () => {
-          throw new DOMException('no', 'SecurityError');
-        };
-        Object.defineProperty(window, 'localStorage', { get: refuse });
-        Object.defineProperty(window, 'sessionStorage', { get: refuse });
-      },
-    });
-    await settled(page);
-    await expect.poll(() => page.locator('#not-kept').isVisible()).toBe(true);
-    await page.locator('#add').click();
-    await type(page, 'chamber.plate', '3/8 in');
-    await settled(page);
-    await page.waitForTimeout(500);
-    page.removeAllListeners('dialog');
-    const asked = page.waitForEvent('dialog');
-    const leaving = page.close({ runBeforeUnload: true });
-    const dialog = await asked;
-    expect(dialog.type()).toBe('beforeunload');
-    await dialog.accept();
-    await leaving;
-    await close();
   });
 });

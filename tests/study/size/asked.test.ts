@@ -6,7 +6,6 @@ import { limitOf } from '../../../src/study/size/limits.js';
 import { ranked, type Ranked } from '../../../src/study/size/rank.js';
 import { changed, designOf, PLAIN } from '../../design/designFiles.js';
 import { firstFields } from './firstFields.js';
-import { sizeUnder } from './sizeUnder.js';
 
 const inch = 0.0254;
 const asked = (size: string, text = PLAIN) => `${text}size: ${size}\n`;
@@ -118,8 +117,6 @@ describe('the order of sizes', () => {
     expect(first(size({ score: 3 }), size({ stack_kg: 9 }))).toBe(1);
   });
 });
-
-sizeUnder('least: 30 in, most: 30 in', '6 in tube 11 ga, 42 in long');
 
 describe('what stays', () => {
   it('throat and stack: as they stand in the file', async () => {
