@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { useTouched } from './support/finger.js';
+import { openGroups, useTouched } from './support/finger.js';
 import { settled } from './support/open.js';
 import { browserAndFolder } from './support/setUp.js';
 
@@ -43,6 +43,7 @@ describe.skipIf(!browser)('under a finger', () => {
 
   it('a handle dragged sideways moves its slider; a swipe sideways beside it does not', async () => {
     const { page } = touched;
+    await openGroups(page);
     const field = page.locator('[data-field="chamber.length"]');
     const { left, handle, y } = await reach('chamber.length');
     await touch('touchStart', left + 2, y);
