@@ -12,6 +12,7 @@ describe('a design that names a fitted file', () => {
     ['check', []],
     ['refine', []],
     ['compare', []],
+    ['cold-smoke', []],
   ])('%s says what it rests on', async (command, more) => {
     const { stdout } = await pitwright([command, folder.at('pit.yaml'), ...more]);
     expect(flat(stdout)).toContain(RESTS);

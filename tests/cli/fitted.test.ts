@@ -14,11 +14,6 @@ describe('a design that names a fitted file', () => {
     expect(stdout).toMatch(/innerConvection +1\.31 +fitted/);
     expect(flat(stdout)).toContain(RESTS);
   });
-
-  it.each([['cold-smoke', []]])('%s says what it rests on', async (command, more) => {
-    const { stdout } = await pitwright([command, folder.at('pit.yaml'), ...more]);
-    expect(flat(stdout)).toContain(RESTS);
-  });
 });
 
 describe('a fitted file that is wrong', () => {
