@@ -63,8 +63,9 @@ function addGap(
     const shares = there.map((_, i) => (upright ? 1 / there.length : coverage(cells, door, i)));
     there.forEach((place, i) => {
       const zone = cellAtHeight(built.network, place, z);
+      const gap = `${doorLabel(part, door.name)} gap ${where}`;
       add({
-        name: `${doorLabel(part, door.name)} gap ${where}${there.length > 1 ? ` at ${zones[zone].station}` : ''}`,
+        ...(there.length > 1 ? { name: `${gap} at ${zones[zone].station}`, gap } : { name: gap }),
         role: 'gap',
         from: zone,
         to: OUTDOORS,

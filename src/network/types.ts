@@ -46,6 +46,8 @@ type OpeningRole = 'intake' | 'throat' | 'passage' | 'stackEntry' | 'stackExit' 
 /** Joins two zones, or a zone (from) and outdoors (to = OUTDOORS). Positive flow runs from -> to. */
 export interface NetworkOpening {
   name: string;
+  /** the gap of which it is the piece at its zone's station: its name is this one's and the station's */
+  gap?: string;
   role: OpeningRole;
   from: number;
   to: number;

@@ -46,9 +46,9 @@ export function outsideLabel(at: { part: string; station: string | null; place: 
 }
 
 /** An opening as a builder says it: a gap at `uprightUpper` is one at `upper`. */
-export function openingLabel({ name, station }: Pick<OpeningState, 'name' | 'station'>): string {
-  const place = station === undefined ? undefined : (IN_UPRIGHT[station] ?? STATIONS[station]);
-  return plainText(place === undefined ? name : name.replace(` at ${station}`, `, ${place}`));
+export function openingLabel({ name, gap, station }: Pick<OpeningState, 'name' | 'gap' | 'station'>): string {
+  if (gap === undefined || station === undefined) return plainText(name);
+  return plainText(`${gap}, ${IN_UPRIGHT[station] ?? STATIONS[station]}`);
 }
 
 const IN_UPRIGHT: Partial<Record<StationName, string>> = { uprightLower: 'lower', uprightUpper: 'upper' };

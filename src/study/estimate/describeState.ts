@@ -149,7 +149,7 @@ function openingStates({ model }: Pit): OpeningState[] {
   const { openings, zones } = model.network;
   return [...new Set(openings.map(({ name }) => name))].map((name) => {
     const slices = openings.flatMap((o, i) => (o.name === name ? [i] : []));
-    const { role, from, eitherWay } = openings[slices[0]];
+    const { role, from, eitherWay, gap } = openings[slices[0]];
     const stack = role === 'stackEntry' || zones[from].part === 'stack';
     const inwards = role === 'intake' ? -1 : 1;
     const sum = (of: (i: number) => number) => slices.reduce((total, i) => total + of(i), 0);
@@ -158,6 +158,7 @@ function openingStates({ model }: Pit): OpeningState[] {
     return {
       name,
       role,
+      ...(gap === undefined ? {} : { gap }),
       ...(role === 'gap' ? { part: zones[from].part as PartName, station: zones[from].station as StationName } : {}),
       way: eitherWay ?? (stack ? 'up' : 'in'),
       eitherWay: eitherWay !== undefined,

@@ -113,6 +113,8 @@ export interface OpeningState {
   name: string;
   /** intake | throat | passage | stackEntry | stackExit | gap */
   role: string;
+  /** of a door gap's piece at a station: what the whole gap is called */
+  gap?: string;
   /** of a door gap: whose door, and the station behind it */
   part?: PartName;
   station?: StationName;
