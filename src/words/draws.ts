@@ -7,7 +7,7 @@ import { rankOf } from './warningRank.js';
 
 interface Draws {
   answer: 'yes' | 'barely' | 'no';
-  /** a short clause */
+  /** a short clause: two lines of a phone, where no name of the design's makes it longer */
   why: string;
 }
 
@@ -47,9 +47,9 @@ export function drawsOf({ steady, assumed, warnings }: EstimateResult, system: U
   const { stackBase_Pa } = state.draft;
   const outwards = 'gas pushes outwards under the stack';
   if (stackBase_Pa < 0 && gapsSmoke(warnings)) return { answer: 'barely', why: outwards };
+  if (stackBase_Pa < 0) return { answer: 'yes', why: `${outwards}, and none leaks` };
   const say = sayAlone(system);
   const air = `${sayQuantity(say, held('excessAirRatio'), state.excessAirRatio)} times the air it needs`;
-  if (stackBase_Pa < 0) return { answer: 'yes', why: `${air}; ${outwards}, and no gap there leaks` };
   const draft =
     stackBase_Pa < NEXT_TO_NONE
       ? 'next to no draft under the stack'

@@ -51,10 +51,10 @@ describe('does it draw', () => {
       drawsOf({ ...sampleResult, steady: { ...steady, draft: { ...steady.draft, stackBase_Pa } }, warnings }, 'shop');
     const trickle = warning('door-gap-smoke', 'upright door', 'hold fire', 0.002, 0.001);
     expect(at(-0.2, trickle)).toEqual({ answer: 'barely', why: 'gas pushes outwards under the stack' });
-    expect(at(-0.2)).toEqual({
-      answer: 'yes',
-      why: expect.stringMatching(/^[\d.]+ times the air .* no gap there leaks$/),
-    });
+    const tight = at(-0.2);
+    expect(tight).toEqual({ answer: 'yes', why: expect.stringMatching(/outwards .* none leaks$/) });
+    // two lines of a phone
+    expect(tight.why.length).toBeLessThan(54);
     expect(at(0.01)).toEqual({
       answer: 'yes',
       why: expect.stringMatching(/^next to no draft under the stack, [\d.]+ times/),
