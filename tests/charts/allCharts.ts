@@ -32,8 +32,6 @@ import { overlapsIn } from './overlaps.js';
 
 /** Widths of the page's charts on screens of 360, 390, 820, 1280 and 1600 px, and of a very wide one. */
 const PAGE_WIDTHS = [296, 326, 420, 542, 756, 1100];
-/** On a phone, a tablet and a desk. */
-export const FEW_WIDTHS = [296, 420, 756];
 const PLATES = ['1/4 in', '1/8 in', '3/8 in'];
 const CASES = 6;
 

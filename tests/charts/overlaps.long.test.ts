@@ -9,9 +9,6 @@ import { input, logOf, plain, TWO, without } from '../fit/fitLogs.js';
 import { sizesFor } from '../study/size/asked.js';
 import { exampleNames } from '../support/examples.js';
 import { reference } from '../verify/referenceFiles.js';
-import { assemble } from '../../src/study/compare/compare.js';
-import { USUAL_SETTINGS } from '../../src/study/compare/studyOption.js';
-import { sampleDesign, sampleResult } from '../support/sampleResult.js';
 import { charted, overlapsInAll, overlapsInFiles } from './allCharts.js';
 
 describe('no label covers a curve, a bar or another label', () => {
@@ -21,13 +18,6 @@ describe('no label covers a curve, a bar or another label', () => {
 
   it('beside one other plate', async () => {
     expect(overlapsInAll(await charted('plain-24.yaml', ['1/4 in', '1/8 in']))).toEqual([]);
-  });
-
-  it('where a pit has few openings', () => {
-    const option = { label: 'as drawn', changes: [], design: sampleDesign };
-    const comparison = assemble([option], [{ result: sampleResult, studies: null }], USUAL_SETTINGS);
-    expect(sampleResult.steady!.openings.length).toBeLessThan(7);
-    expect(overlapsInAll({ result: sampleResult, comparison })).toEqual([]);
   });
 
   it('where sizes are chosen', async () => {

@@ -7,7 +7,7 @@ import { designsIn, linkOf } from '../../src/page/kept.js';
 import { Workbench } from '../../src/page/workbench.js';
 import { example } from '../cli/support/run.js';
 import { edit, labels, textOf } from './support/bench.js';
-import { expectKeptOverReload, expectReadBack, expectSame, working } from './support/kept.js';
+import { expectReadBack, expectSame, working } from './support/kept.js';
 import { saved, type } from './support/open.js';
 import { browserAndFolder, onePage } from './support/setUp.js';
 
@@ -146,9 +146,6 @@ const { browser, folder } = await browserAndFolder();
 
 describe.skipIf(!browser)('nothing is lost', () => {
   const open = onePage(browser!, folder.path, { design: example('plain-24.yaml'), quiet: true });
-
-  it('a reload keeps the options and which one is worked on; starting over can be taken back', () =>
-    expectKeptOverReload(open.page, ['3/8 in']));
 
   it('one file holds all options, and the page reads it back', async () => {
     const { page } = open;

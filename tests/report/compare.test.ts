@@ -2,11 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { compareCharts } from '../../src/charts/compareCharts.js';
 import { compareRows, isSame, rowHead, sameWords, tellingOfRow } from '../../src/report/compareRows.js';
 import { compareText } from '../../src/report/text/compareText.js';
-import { comparisonOf, expectWhole } from './comparedExample.js';
+import { comparisonOf } from './comparedExample.js';
 
 describe('a comparison told', () => {
-  it('is whole in every form, within 100 columns', () => expectWhole('plain-24.yaml', 'all.plate=1/8 in | 1/4 in'));
-
   it('prints a value, its difference and its percent in the row’s unit', async () => {
     const comparison = await comparisonOf('plain-24.yaml', 'all.plate=1/8 in | 1/4 in');
     const rows = compareRows(comparison);
