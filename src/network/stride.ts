@@ -19,30 +19,39 @@ export interface Stride {
   after: Moment;
   shares: number[];
   states: Float64Array[];
-  /** how fast the reading of the gauge goes at its start and at its end [K/s] */
-  gaugeRates: readonly [number, number];
+  /** how fast temperatures of nodes and stems go at its start and at its end [K/s] */
+  rates: readonly [Float64Array, Float64Array];
 }
 
 /**
- * A moment inside a step: on the cubic through its start, stages and end, never outside of what lies on either side of
- * it, for at a kink a cubic swings out. Sums follow their rates at both ends, so that they balance as these do.
+ * A moment inside a step. Nodes and stems lie on the cubic by their values and rates at both ends, sums too, so that
+ * they balance as their rates do. What follows at once lies on the one through start, stages and end or, in a step among
+ * others, on that by its rates at both ends, never outside of what lies on either side, for at a kink a cubic swings
+ * out.
+ *
+ * @param rest rates of what follows at once at both ends, of `ratesBetween`; default: they are not known
  */
-export function inside({ before, after, shares, states }: Stride, share: number): Moment {
+export function inside(stride: Stride, share: number, rest?: readonly [Float64Array, Float64Array]): Moment {
+  const { before, after, shares, states, rates } = stride;
+  const h = after.time - before.time;
+  const along = (a: number, b: number, rateA: number, rateB: number) =>
+    betweenEnds([a, b], [h * rateA, h * rateB], share);
   const weights = cubicWeights(shares, share);
   let next = 1;
   while (next < shares.length - 1 && shares[next] < share) next++;
   const [low, high] = [states[next - 1], states[next]];
-  const x = after.x.map((_, k) => {
+  const led = rates[0].length;
+  const between = (value: number, a: number, b: number) => Math.min(Math.max(value, Math.min(a, b)), Math.max(a, b));
+  const x = after.x.map((end, k) => {
+    const start = before.x[k];
+    if (k < led) return along(start, end, rates[0][k], rates[1][k]);
+    if (rest) return between(along(start, end, rest[0][k], rest[1][k]), start, end);
     let value = 0;
     for (let i = 0; i < states.length; i++) value += weights[i] * states[i][k];
-    return Math.min(Math.max(value, Math.min(low[k], high[k])), Math.max(low[k], high[k]));
+    return between(value, low[k], high[k]);
   });
-  const h = after.time - before.time;
   const fire = x.length - 1;
-  const along = (a: number, b: number, rateA: number, rateB: number) =>
-    betweenEnds([a, b], [h * rateA, h * rateB], share);
-  const rates = [before, after].map((moment) => [moment.x[fire], moment.loss]);
-  const [[fireA, lossA], [fireB, lossB]] = rates;
+  const [[fireA, lossA], [fireB, lossB]] = [before, after].map((moment) => [moment.x[fire], moment.loss]);
   return {
     time: before.time + share * h,
     x,
@@ -52,6 +61,15 @@ export function inside({ before, after, shares, states }: Stride, share: number)
     loss: before.loss + share * (after.loss - before.loss),
     massError: after.massError,
   };
+}
+
+/** Rates of the unknowns where one step ends and the next begins: of the parabola through both [1/s]. */
+export function ratesBetween(one: Stride, next: Stride): Float64Array {
+  const [a, b] = [one, next].map(({ before, after }) => after.time - before.time);
+  return next.before.x.map((x, k) => {
+    const [up, on] = [(x - one.before.x[k]) / a, (next.after.x[k] - x) / b];
+    return (up * b + on * a) / (a + b);
+  });
 }
 
 /** Weights of the values at some points for the polynomial through them at another place (Lagrange). */

@@ -3,6 +3,7 @@ import { nextStep } from '../solve/esdirk.js';
 import { StiffStepper } from '../solve/stiff.js';
 import type { Demand } from './balances.js';
 import { bridgeFrom } from './bridge.js';
+import { heatCapacity } from './materials.js';
 import { NetworkSystem } from './networkSystem.js';
 import type { SteadyOutcome, QuasiSteadySolver } from './quasiSteady.js';
 import { EVENT_TIME, SHORTEST, type StopAt } from './stopAt.js';
@@ -240,10 +241,13 @@ export class Transient {
     return sum;
   }
 
-  /** How fast the reading of the gauge goes where the next step starts [K/s]. */
-  private get gaugeRate(): number {
+  /** How fast nodes and stems go where the next step starts [K/s]. */
+  private ratesNow(x: Float64Array): Float64Array {
     const { model, balances } = this.solver;
-    return this.stepper.startRates()[model.nodeCount + model.network.gauge] / balances.stems.capacity;
+    const { nodes } = model.network;
+    return this.stepper
+      .startRates()
+      .map((rate, i) => rate / (i < nodes.length ? heatCapacity(nodes[i], x[i]) : balances.stems.capacity));
   }
 
   private candidate(h: number): Moment {
@@ -266,10 +270,10 @@ export class Transient {
   }
 
   private take(candidate: Moment): void {
-    const before = this.gaugeRate;
+    const before = this.stride?.rates[1] ?? this.ratesNow(this.moment.x);
     this.stepper.accept(candidate.time - this.moment.time);
     this.stride = {
-      gaugeRates: [before, this.gaugeRate],
+      rates: [before, this.ratesNow(candidate.x)],
       before: this.moment,
       after: candidate,
       shares: [0, ...this.stepper.stageShares, 1],

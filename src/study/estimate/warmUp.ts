@@ -5,7 +5,7 @@ import type { PlaceSeries, StationSeries, WarmUp } from './result.js';
 import { readingOf, solveNear, type Solved } from './steady.js';
 import { tend } from '../events/tender.js';
 import { readsTarget, Timeline } from '../events/timeline.js';
-import { betweenEnds, inside, type Moment, type Stride } from '../../network/stride.js';
+import { betweenEnds, inside, ratesBetween, type Moment, type Stride } from '../../network/stride.js';
 
 /** Soaked: the steel holds this share of the heat above outdoors that it holds once settled. */
 const SOAKED_SHARE = 0.9;
@@ -258,18 +258,22 @@ function seriesOf(pit: Pit, parts: readonly (Moment | Stride)[], soaked: Moment 
   const { model } = pit;
   const { stems, gauge } = model.network;
   const moments: Moment[] = [];
-  for (const part of parts) {
+  let joint: Float64Array | undefined;
+  parts.forEach((part, i) => {
     if (!('after' in part)) {
       if (part.time <= end) moments.push(part);
-      continue;
+      return;
     }
     const { before, after } = part;
-    if (before.time >= end) continue;
+    if (before.time >= end) return;
+    const next = parts[i + 1];
+    const [from, to] = [joint, next && 'after' in next && next.before === after ? ratesBetween(part, next) : undefined];
+    joint = to;
+    const at = (share: number) => inside(part, share, from && to && [from, to]);
     const length = after.time - before.time;
-    const shares = BETWEEN.filter((share) => before.time + share * length < end);
-    moments.push(...shares.map((share) => inside(part, share)));
-    moments.push(after.time <= end ? after : inside(part, (end - before.time) / length));
-  }
+    moments.push(...BETWEEN.filter((share) => before.time + share * length < end).map(at));
+    moments.push(after.time <= end ? after : at((end - before.time) / length));
+  });
   if (soaked) {
     const at = moments.findIndex(({ time }) => time >= soaked.time);
     if (moments[at].time > soaked.time) moments.splice(at, 0, soaked);

@@ -189,13 +189,15 @@ export class Timeline {
   }
 
   /** Points of the curve inside a step: not too far apart, and where the reading turns. */
-  private fillIn({ before, after, shares, states, gaugeRates }: Stride): void {
+  private fillIn({ before, after, shares, states, rates }: Stride): void {
     const { spacing } = this.options;
     if (spacing === undefined) return;
     const h = after.time - before.time;
     const seen = states.map((x) => this.seen(x));
     const ends = [seen[0][READING], seen[seen.length - 1][READING]] as const;
-    const rises = [h * gaugeRates[0], h * gaugeRates[1]] as const;
+    const { nodeCount, network } = this.pit.model;
+    const gauge = nodeCount + network.gauge;
+    const rises = [h * rates[0][gauge], h * rates[1][gauge]] as const;
     const count = Math.ceil(h / spacing - CLOSE);
     const at = Array.from({ length: count - 1 }, (_, i) => (i + 1) / count);
     const turn = turnsAt(ends, rises);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/design.js';
 import { estimate } from '../../../src/study/estimate/estimate.js';
+import { interpolate } from '../../../src/solve/interpolate.js';
 import type { WarmUp } from '../../../src/study/estimate/result.js';
 import { exampleDesign } from '../../support/examples.js';
 import { pitOf, type PitName } from '../../support/randomPits.js';
@@ -15,6 +16,20 @@ describe('the first reading', () => {
     const off = offAtFirst(estimated(name));
     expect(off).toBeGreaterThanOrEqual(0);
     expect(off).toBeLessThan(0.1);
+  });
+});
+
+describe('the curves', () => {
+  it('go between steps the way that shorter steps go', () => {
+    const design = exampleDesign('plain-24.yaml');
+    // settles far below its target, in steps of up to an hour
+    design.fire.heat = 4000;
+    const { series } = estimate(design).warmUp!;
+    const fine = estimate(design, { tolerance: 0.01 }).warmUp!.series;
+    const off = (own: number[], finer: number[]) =>
+      Math.max(...own.map((value, i) => Math.abs(value - interpolate(fine.time_s, finer, series.time_s[i]))));
+    expect(off(series.thermometer_K, fine.thermometer_K)).toBeLessThan(0.2);
+    expect(off(series.steel_K, fine.steel_K)).toBeLessThan(0.2);
   });
 });
 
