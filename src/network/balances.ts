@@ -5,7 +5,7 @@ import { gapHeat, type GapHeat } from './airGap.js';
 import { flowState, streamState } from './flow.js';
 import { Convection } from './convection.js';
 import { jetFlux, struckExcess } from './heat.js';
-import { conductance, heatContent } from './materials.js';
+import { conductance, HeatContents } from './materials.js';
 import type { Model } from './model.js';
 import { FUEL_ROW, MASS_ROW } from './rows.js';
 import { fillSlopes } from './slopes.js';
@@ -52,6 +52,7 @@ export class Balances {
   /** work space of air gaps */
   private readonly gapHeat: GapHeat = { across: 0, fromWall: 0, fromShield: 0 };
   readonly convection: Convection;
+  readonly heats: HeatContents;
 
   /**
    * What the gas of each zone takes up per kelvin [J/K], and per share of fuel, in the rows of `algebraic`; 0 in the
@@ -69,6 +70,7 @@ export class Balances {
     this.surface4 = new Float64Array(model.zoneCount);
     this.gas4 = new Float64Array(model.zoneCount);
     this.convection = new Convection(model);
+    this.heats = new HeatContents(network.nodes);
     this.toWalls = new Float64Array(model.zoneCount);
     this.wallConductance = new Float64Array(model.zoneCount);
     this.stems = new Stems(model);
@@ -301,8 +303,7 @@ export class Balances {
   /** Heat content of each node, and of each stem per surface, at x. */
   contents(x: Float64Array, out: Float64Array): void {
     const { model } = this;
-    const { nodes } = model.network;
-    for (let i = 0; i < model.nodeCount; i++) out[i] = heatContent(nodes[i], x[i]);
+    this.heats.evaluate(x, out);
     for (let i = model.nodeCount; i < model.differential; i++) out[i] = this.stems.capacity * x[i];
   }
 

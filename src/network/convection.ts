@@ -12,6 +12,7 @@ import {
 } from '../physics/freeConvection.js';
 import { mixedConvection } from '../physics/mixedConvection.js';
 import { SHAPE, type Model } from './model.js';
+import { OUTDOORS } from './types.js';
 
 /**
  * About how a coefficient goes with its film temperature at the same difference: by this power. Guides iterations
@@ -65,6 +66,10 @@ export class Convection {
   private readonly power: Float64Array;
   /** free convection alone [W/(m2 K)] */
   private readonly free: Float64Array;
+  /** forced convection alone [W/(m2 K)] */
+  private readonly forced: Float64Array;
+  /** on both together [-] */
+  private readonly factor: Float64Array;
   /**
    * what is before each face less the face [K], the mean of both, and of the air there: [W/(m K)], [-], [m2/s];
    * Rayleigh number
@@ -87,6 +92,12 @@ export class Convection {
     this.coefficient = face();
     this.power = face();
     this.free = face();
+    this.forced = face();
+    const { innerConvection, levelConvection, outsideConvection } = model.network;
+    this.factor = Float64Array.from(faces, ({ zone }, i) => {
+      if (zone !== OUTDOORS) return innerConvection;
+      return isLevel(model.faceShape[i]) ? levelConvection : outsideConvection;
+    });
     this.difference = face();
     this.film = face();
     this.conductivity = face();
@@ -108,6 +119,7 @@ export class Convection {
     this.through();
     if (outdoors.wind > 0) this.windy();
     else this.calm();
+    this.together();
   }
 
   /**
@@ -175,53 +187,49 @@ export class Convection {
     }
   }
 
-  /** Inside: with the through-flow, cubed together, times the factor on inner convection. */
+  /** Inside: by the through-flow. */
   private through(): void {
-    const { inside, viscosity, prandtl, conductivity, diameter, diameterOverLength, model } = this;
+    const { inside, viscosity, prandtl, conductivity, diameter, diameterOverLength, forced, model } = this;
     const { faceZone, speed } = model;
-    const factor = model.network.innerConvection;
     for (let k = 0; k < inside.length; k++) {
       const i = inside[k];
       const z = faceZone[i];
       const re = (speed[z] * diameter[z]) / viscosity[i];
-      const forced = (nusseltPipe(re, prandtl[i], diameterOverLength[z]) * conductivity[i]) / diameter[z];
-      this.together(i, forced, factor);
+      forced[i] = (nusseltPipe(re, prandtl[i], diameterOverLength[z]) * conductivity[i]) / diameter[z];
     }
   }
 
-  /** Outdoors: with the wind, cubed together, times its factor. */
+  /** Outdoors: by the wind. */
   private windy(): void {
-    const { outside, viscosity, prandtl, conductivity, model } = this;
+    const { outside, viscosity, prandtl, conductivity, forced, model } = this;
     const { faceShape, faceWindLength } = model;
-    const { outdoors, levelConvection, outsideConvection } = model.network;
+    const { wind } = model.network.outdoors;
     for (let k = 0; k < outside.length; k++) {
       const i = outside[k];
       const length = faceWindLength[i];
-      const re = (outdoors.wind * length) / viscosity[i];
+      const re = (wind * length) / viscosity[i];
       const nusselt = windCrosses(faceShape[i])
         ? nusseltCrossCylinder(re, prandtl[i])
         : nusseltFlatPlate(re, prandtl[i]);
-      const factor = isLevel(faceShape[i]) ? levelConvection : outsideConvection;
-      this.together(i, (nusselt * conductivity[i]) / length, factor);
+      forced[i] = (nusselt * conductivity[i]) / length;
     }
   }
 
+  /** Outdoors without wind. */
   private calm(): void {
-    const { outside, free, coefficient, model } = this;
-    const { levelConvection, outsideConvection } = model.network;
-    for (let k = 0; k < outside.length; k++) {
-      const i = outside[k];
-      coefficient[i] = (isLevel(model.faceShape[i]) ? levelConvection : outsideConvection) * free[i];
-    }
+    const { outside, forced } = this;
+    for (let k = 0; k < outside.length; k++) forced[outside[k]] = 0;
   }
 
-  /** Free and forced convection together, and how the power of the difference fades in it. */
-  private together(i: number, forced: number, factor: number): void {
-    const { free, power, coefficient } = this;
-    const both = mixedConvection(free[i], forced);
-    const share = free[i] / both;
-    power[i] = both > 0 ? power[i] * share * share * share : 0;
-    coefficient[i] = factor * both;
+  /** Free and forced convection cubed together, times its factor, and how the power of the difference fades in it. */
+  private together(): void {
+    const { free, forced, power, coefficient, factor } = this;
+    for (let i = 0; i < free.length; i++) {
+      const both = mixedConvection(free[i], forced[i]);
+      const share = free[i] / both;
+      power[i] = both > 0 ? power[i] * share * share * share : 0;
+      coefficient[i] = factor[i] * both;
+    }
   }
 }
 

@@ -27,7 +27,7 @@ export function foresee(balances: Balances, lu: LuSolver, burning: (heat: number
   balances.evaluate(x, demand);
   balances.jacobian(x, demand, lu.matrix, 1, 1);
   lu.foresee();
-  lu.matrix.fill(0);
+  lu.clear();
   // a fire that is given, and one that has no more air than it needs
   lu.matrix[model.fire * model.size + model.fire] = 1;
   lu.matrix[model.fire * model.size + model.fuel + model.network.fire.zone] = 1;
@@ -49,7 +49,7 @@ export function foresee(balances: Balances, lu: LuSolver, burning: (heat: number
   }
   flowsEitherWay(model, lu);
   lu.foresee();
-  lu.matrix.fill(0);
+  lu.clear();
 }
 
 /**

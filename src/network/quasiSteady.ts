@@ -126,6 +126,7 @@ export class QuasiSteadySolver {
       for (let i = 0; i < model.nodeCount; i++) step[i] = gamma * balances.rate[i];
       for (let i = model.nodeCount; i < d; i++) step[i] = 0;
       for (let i = d; i < model.size; i++) step[i] = balances.algebraic[i - d];
+      this.lu.clear(k > 1);
       balances.jacobian(x, demand, this.lu.matrix, capacity, gamma);
       balances.addGasCapacity(h, this.lu.matrix);
       if (!this.lu.factor(k > 1)) return { done: false, iterations: k };

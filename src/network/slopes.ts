@@ -18,8 +18,8 @@ const FUEL_STEP = 1e-6;
 /**
  * Matrix of the Newton step at x: rows of nodes and stems `capacity` dH/dT - gamma dRate/dx, other rows the negative
  * derivatives of `algebraic`; so that solving against (gamma rate - capacity dH, algebraic) gives the step. Needs an
- * evaluation at x first. The slope of the through-flow speed in the convection is left out: it costs the Newton
- * iteration a step, not its answer.
+ * evaluation at x first, and a matrix that is zero. The slope of the through-flow speed in the convection is left out:
+ * it costs the Newton iteration a step, not its answer.
  */
 export function fillSlopes(
   balances: Balances,
@@ -29,7 +29,6 @@ export function fillSlopes(
   capacity: number,
   gamma: number,
 ): void {
-  m.fill(0);
   balances.model.emissivitySlopes(x);
   capacityRows(balances, x, m, capacity, gamma);
   faceRows(balances, x, m, gamma);

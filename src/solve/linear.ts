@@ -70,6 +70,17 @@ export class LuSolver {
   }
 
   /**
+   * Make ready for another matrix: all of `matrix` is zero.
+   *
+   * @param known entries stand only where some have stood before: as for `factor`
+   */
+  clear(known = false): void {
+    const { matrix, entries } = this;
+    if (known && this.order) for (let e = 0; e < entries.length; e++) matrix[entries[e]] = 0;
+    else matrix.fill(0);
+  }
+
+  /**
    * Factor `matrix`, which is kept.
    *
    * @param known entries stand only where some have stood before: spares looking for others, a tenth of the work

@@ -4,7 +4,7 @@ import type { LuSolver } from './linear.js';
 export interface NewtonProblem {
   /** fill `rhs` with the right-hand side of the step at x */
   residual(x: Float64Array, rhs: Float64Array): void;
-  /** fill the matrix of the step at x, after `residual` at the same x */
+  /** enter the slopes at x into the matrix of the step, which is zero, after `residual` at the same x */
   matrix(x: Float64Array, matrix: Float64Array): void;
   /** largest share of the step that may be taken, 0..1; may also clip entries of the step */
   limit(x: Float64Array, step: Float64Array): number;
@@ -75,10 +75,10 @@ export function newton(
   for (let iteration = 1; iteration <= options.maxIterations; iteration++) {
     problem.residual(x, rhs);
     if (renew) {
+      const known = ++matrices !== lookedFor;
+      lu.clear(known);
       problem.matrix(x, lu.matrix);
-      matrices++;
-      if (!lu.factor(matrices !== lookedFor))
-        return { converged: false, iterations: iteration, change: Infinity, taken: 0 };
+      if (!lu.factor(known)) return { converged: false, iterations: iteration, change: Infinity, taken: 0 };
     }
     lu.solve(rhs);
     const share = problem.limit(x, rhs);

@@ -5,7 +5,6 @@
  */
 import { geometryOf } from '../../src/design/geometryOf.js';
 import type { Design } from '../../src/design/design.js';
-import { heatContent } from '../../src/network/materials.js';
 import type { Demand } from '../../src/network/balances.js';
 import { makePit, type Pit } from '../../src/network/pit.js';
 import type { WarmUp } from '../../src/study/estimate/result.js';
@@ -31,15 +30,20 @@ export interface Replay {
  * Heat above outdoors that the plates of chamber and upright hold at x [J], the plate they share with the firebox left
  * out.
  */
-function steelHeat({ built, model }: Pit, x: Float64Array): number {
+function steelHeat({ built, model, balances }: Pit, x: Float64Array): number {
   const { nodes, faces, fire, outdoors } = built.network;
+  const [held, cold] = [x, x.map(() => outdoors.temperature)].map((at) => {
+    const contents = new Float64Array(model.nodeCount);
+    balances.heats.evaluate(at, contents);
+    return contents;
+  });
   let sum = 0;
   for (let i = 0; i < model.nodeCount; i++) {
     const node = nodes[i];
     if ((node.part !== 'chamber' && node.part !== 'upright') || node.thickness === 0) continue;
     if (faces.some((face) => face.node === i && face.zone === fire.zone)) continue;
     if (node.hiddenFrom?.includes(fire.zone)) continue;
-    sum += heatContent(node, x[i]) - heatContent(node, outdoors.temperature);
+    sum += held[i] - cold[i];
   }
   return sum;
 }

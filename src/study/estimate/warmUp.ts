@@ -1,4 +1,3 @@
-import { heatContent } from '../../network/materials.js';
 import { bracketedRoot } from '../../solve/root.js';
 import { gasAtStem, stationGas, stationSteel, type Pit } from '../../network/pit.js';
 import type { PlaceSeries, StationSeries, WarmUp } from './result.js';
@@ -190,6 +189,7 @@ function stateNear(pit: Pit, steel: SteelHeat, { x }: Moment, demand: Settling, 
 class SteelHeat {
   private readonly nodes: number[];
   private readonly cold: number;
+  private readonly contents: Float64Array;
 
   constructor(private readonly pit: Pit) {
     const { nodes, faces, fire, outdoors } = pit.model.network;
@@ -198,7 +198,8 @@ class SteelHeat {
     this.nodes = nodes.flatMap(({ part, thickness, hiddenFrom }, i) =>
       (part === 'chamber' || part === 'upright') && thickness > 0 && !byFire.has(i) && !follows(hiddenFrom) ? [i] : [],
     );
-    this.cold = this.nodes.reduce((sum, i) => sum + heatContent(nodes[i], outdoors.temperature), 0);
+    this.contents = new Float64Array(nodes.length);
+    this.cold = this.heldAt(new Float64Array(nodes.length).fill(outdoors.temperature));
   }
 
   /** [J] */
@@ -207,8 +208,12 @@ class SteelHeat {
   }
 
   aboveAt(x: Float64Array): number {
-    const { nodes } = this.pit.model.network;
-    return this.nodes.reduce((sum, i) => sum + heatContent(nodes[i], x[i]), 0) - this.cold;
+    return this.heldAt(x) - this.cold;
+  }
+
+  private heldAt(x: Float64Array): number {
+    this.pit.balances.heats.evaluate(x, this.contents);
+    return this.nodes.reduce((sum, i) => sum + this.contents[i], 0);
   }
 
   /** The same along a step, at a share of it: the cubic through what it holds and takes up at both ends. */
