@@ -45,7 +45,8 @@ export class Reading {
 
   fault(path: Path, detail: FaultDetail): void {
     const text = pathText(path);
-    if (this.source.explained.has(text)) return;
+    const explained = this.source.explained.get(text);
+    if (explained === 'all' || (explained === 'value' && !detail.atKey)) return;
     this.faulty.add(text);
     if (this.faults.length >= MOST_FAULTS) return;
     if (detail.lacks) this.lacks.set(text, detail.lacks.map(pathText));

@@ -48,7 +48,6 @@ function report(issue: Issue, tree: unknown, reading: Reading, schema: z.ZodType
   const path = issue.path.map((part) => (typeof part === 'number' ? part : String(part)));
   if (issue.code === 'unrecognized_keys') {
     for (const key of issue.keys) {
-      if (reading.hasFault([...path, key])) continue;
       reading.fault([...path, key], unknownKey(key, path, fieldsAt(path, schema)));
     }
     return;

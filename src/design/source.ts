@@ -3,6 +3,7 @@ import { isAlias, isMap, isScalar, isSeq, LineCounter, parseDocument, type Docum
 import { readNumber, withDecimalPoint } from '../units/index.js';
 import { shortened, type DesignFault, type FaultCode } from './faults.js';
 import { pathText, type Path } from './path.js';
+import { slipOf } from './syntaxSlip.js';
 
 interface Place {
   line: number;
@@ -16,8 +17,8 @@ export interface Source {
   tree: unknown;
   /** faults that leave the tree readable: duplicate keys, a thousands comma inside braces */
   faults: DesignFault[];
-  /** fields that such a fault already explains */
-  explained: ReadonlySet<string>;
+  /** fields that such a fault already explains: all of one, or its value alone */
+  explained: ReadonlyMap<string, 'all' | 'value'>;
   /** place of a field's value; of the nearest block above it when the field is absent */
   place(path: Path): Place;
   /** place of a field's name */
@@ -74,9 +75,11 @@ export function readSource(text: string, file: string): Source | { faults: Desig
 function syntaxFaults(broken: Document['warnings'], text: string, lines: LineCounter, file: string): DesignFault[] {
   const faults = new Map<number, DesignFault>();
   for (const { code, message, pos } of broken) {
-    const { line, col } = lines.linePos(pos[0]);
+    const { line } = lines.linePos(pos[0]);
     if (faults.has(line) || faults.size >= MAX_SYNTAX_FAULTS) continue;
-    faults.set(line, { ...blank('syntax', file), line, column: col, ...explain(code, message, text, pos[0]) });
+    const { at, ...slip } = slipOf({ code, message, text, at: pos[0] });
+    const place = lines.linePos(at);
+    faults.set(line, { ...blank('syntax', file), line: place.line, column: place.col, ...slip });
   }
   return [...faults.values()];
 }
@@ -153,39 +156,9 @@ function indentLevels(text: string): number {
   return deepest;
 }
 
-/** A path of a field with the place in a list, as a name within braces. */
-const IN_BRACKETS = /[{,]\s*([A-Za-z.]+\[\d+\][\w.[\]]*)\s*:/;
-
-function explain(
-  code: string,
-  message: string,
-  text: string,
-  position: number,
-): Pick<DesignFault, 'message' | 'allowed' | 'value' | 'example'> {
-  const start = text.lastIndexOf('\n', position - 1) + 1;
-  const end = text.indexOf('\n', position);
-  const line = text.slice(start, end < 0 ? undefined : end);
-  const value = shortened(line) || null;
-  if (code === 'TAB_AS_INDENT' || /^\s*\t/.test(line)) {
-    return { message: 'is indented with a tab', allowed: 'spaces only', value };
-  }
-  if (code === 'MULTIPLE_DOCS')
-    return { message: 'the file holds more than one document', allowed: 'one design a file', value };
-  const bracketed = IN_BRACKETS.exec(line)?.[1];
-  if (bracketed !== undefined) {
-    return {
-      message: 'has a path with brackets, which begin a list here',
-      allowed: 'such a path in quotes',
-      value: bracketed,
-      example: `'${bracketed}': ...`,
-    };
-  }
-  return { message: `can't be read: ${message.split('\n')[0]}`, allowed: 'YAML or JSON', value };
-}
-
 class TreeSource implements Source {
   readonly faults: DesignFault[] = [];
-  readonly explained = new Set<string>();
+  readonly explained = new Map<string, 'all' | 'value'>();
 
   constructor(
     private readonly doc: Document,
@@ -269,7 +242,7 @@ class TreeSource implements Source {
         const before = [...path, keyText(previous)];
         const { line, column } = this.at((previous.value as Node).range?.[0] ?? 0, null);
         const whole = `${written},${/^\d/.test(key) ? '' : ' '}${key}`;
-        this.explained.add(pathText(where)).add(pathText(before));
+        this.explained.set(pathText(where), 'all').set(pathText(before), 'value');
         this.faults.push({
           ...blank('comma-in-braces', this.file),
           line,

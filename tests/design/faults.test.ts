@@ -325,3 +325,35 @@ describe('a text that is no design', () => {
     for (const fault of faults) expect(fault.line).toBeGreaterThanOrEqual(1);
   });
 });
+
+describe('a slip in brackets, columns and quotes', () => {
+  it.each([
+    ['no comma', 'fire: { heat: 3 kW target: 250 F }', "1:15 no comma before 'target'"],
+    ['a semicolon for one', 'fire: { heat: 3 kW; target: 250 F }', "1:15 no comma before 'target'"],
+    ['an open brace', 'name: x\nfire: { heat: 3 kW\nsite: { air: 50 F }\n', "2:7 a '{' is never closed"],
+    ['an open bracket', "name: Bob's\nstacks: [ 1, 2 # ]\n", "2:9 a '[' is never closed"],
+    ['a brace too many', 'a:\n  - { b: 1, c: 2 }}\n', "2:19 a '}' closes nothing"],
+    ['an open quote', 'fire: { heat: "30 }\nb: 2', '1:15 a quote is never closed'],
+    ['two colons', 'name: a pit: the big one', '1:7 a second colon on one line'],
+    ['a column to the right', 'fire:\n  heat: 3 kW\n   target: 250 F\n', '3:4 a field stands further right'],
+    ['a column of its own', 'intakes:\n  - kind: pipe\n  centre: 3\n', '3:1 a field stands in no column'],
+  ])('%s: is told where it is, in plain words', (_, text, expected) => {
+    const [{ line, column, message, value, allowed }] = faultsOf(text);
+    expect(`${line}:${column} ${message.replace("can't be read: ", '')}`.slice(0, expected.length)).toBe(expected);
+    expect(text.split('\n')[line - 1]).toContain(value);
+    expect(allowed).not.toBeNull();
+  });
+
+  it('a comma within a number hides no misspelt name', () => {
+    const faults = faultsOf(
+      changed([
+        'fire:\n  heat: 70,000 BTU/h\n  rise: 10 min\n  target: 250 °F',
+        'fire: { heet: 70,000 BTU/h, target: 250 °F }',
+      ]),
+    );
+    expect(faults.map(({ code, path }) => `${code} ${path}`)).toEqual([
+      'unknown-key fire.heet',
+      'comma-in-braces fire.heet',
+    ]);
+  });
+});
