@@ -62,7 +62,11 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   if (steady) {
     const wood = told('hold.wood_kg_per_s', (value) => `${say('massFlow', value)} of wood`, steady.wood_kg_per_s);
     const hold = `${wood}: ${told('hold.fire_W', (value) => say('power', value), steady.fire_W)}`;
-    sentences.push(`Holding ${target} there takes ${hold}, which is what the pit loses.`);
+    sentences.push(
+      takesMore(result)
+        ? `Holding ${target} there would take ${hold}, more than ${design.fire.heatOf === 'air' ? 'burns clean' : 'that fire gives'}.`
+        : `Holding ${target} there takes ${hold}, which is what the pit loses.`,
+    );
     const cooking = cookingWords(steady, design.gauge, system, told);
     if (cooking !== '') sentences.push(`Meanwhile ${cooking}.`);
     sentences.push(...litWords(result, system), ...splitWords(result, system), ...ventWords(result, system));
@@ -73,6 +77,11 @@ export function headline(result: EstimateResult, system: UnitSystem): string[] {
   const measured = restsOn(design, system);
   if (measured !== null) sentences.push(measured);
   return sentences;
+}
+
+/** Does holding a target that the full fire never gets to take more than that? */
+function takesMore({ assumed, steady, warmUp }: EstimateResult): boolean {
+  return assumed !== null && steady !== null && warmUp?.gauge_s == null && steady.fire_W > assumed.fire_W;
 }
 
 /** Where the full fire comes from, when the design gives none. */
@@ -144,13 +153,20 @@ function splitWords(result: EstimateResult, system: UnitSystem): string[] {
   if (splits.highest_K < line) {
     return [`On ${split}${vents} the ${gaugeLabel(gauge)} never gets back to ${degrees(line)}: it stays from ${span}.`];
   }
+  const who = isNeverLit(result) ? 'Once there, a cook who' : `A cook who${burnsMore(result)}`;
   const fed =
     fire.splits.every === undefined
-      ? `${isNeverLit(result) ? 'Once there, a cook' : 'A cook'} who lays on ${split} ${say('time', fire.cook.late)} after it has fallen to ${degrees(line)}${vents} does so ${every}, and`
+      ? `${who} lays on ${split} ${say('time', fire.cook.late)} after it has fallen to ${degrees(line)}${vents} does so ${every}, and`
       : `On ${split} ${every}${vents}`;
   const forgotten =
     splits.late_K === null ? '' : `; one forgotten for ${say('time', LATE)} leaves it at ${degrees(splits.late_K)}`;
   return [`${fed} the ${gaugeLabel(gauge)} goes from ${span}${forgotten}.`, ...splitRanges(result, system)];
+}
+
+/** What a cook has to do beside laying on wood where the full fire holds the target nowhere. */
+function burnsMore(result: EstimateResult): string {
+  if (!takesMore(result)) return '';
+  return result.design.fire.heatOf === 'air' ? ' lets it burn dirtier than that and' : ' burns more than that and';
 }
 
 /** How sure that is, where it was studied. */

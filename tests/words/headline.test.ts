@@ -135,4 +135,22 @@ describe('the answer in sentences', () => {
     expect(of({})).toBe(false);
     expect(of({ lit: null, warmUp: { ...sampleResult.warmUp!, gauge_s: null } })).toBe(false);
   });
+
+  it('says what holds a target that the full fire never gets to, and what a cook has to burn for it', () => {
+    const swing = { ...{ wood_kg: 0.9, period_s: 1800, late_K: null, open: null, limitedByAir: false }, lowest_K: kelvin(233), highest_K: kelvin(245) }; // prettier-ignore
+    const of = (heatOf: 'air' | undefined, first: number | null) =>
+      told({
+        ...held({ fire_W: 1.2 * sampleResult.assumed!.fire_W }),
+        design: { ...sampleDesign, fire: { ...sampleDesign.fire, heatOf } },
+        warmUp: { ...sampleResult.warmUp!, gauge_s: first },
+        splits: swing as EstimateResult['splits'],
+      });
+    expect(of('air', null)).toMatch(
+      /would take .*, more than burns clean\. .* who lets it burn dirtier than that and lays/,
+    );
+    expect(of(undefined, null)).toMatch(
+      /would take .*, more than that fire gives\. .* who burns more than that and lays/,
+    );
+    expect(of(undefined, 600)).toMatch(/ there takes .*, which is what the pit loses\. .* A cook who lays on/);
+  });
 });
