@@ -4,9 +4,11 @@ import type { Job } from './worker.js';
 /**
  * Computes a job in a thread of its own. All computing of a command goes through here or the pool: a thread that
  * computes hears no signal until it is done, so the one that listens for them computes nothing.
+ *
+ * @param job or a promise of it: the thread starts while it is made
  */
-export async function apart<T>(job: Job): Promise<T> {
-  const [result] = await eachApart<T>(job, 1, 1);
+export async function apart<T>(job: Job | Promise<Job>): Promise<T> {
+  const [result] = await withThreads(1, async (ask) => ask<T>({ job: await job, from: 0, to: 1 }));
   return result;
 }
 

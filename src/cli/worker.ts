@@ -1,17 +1,16 @@
 /** What a thread of the pool runs: cases of a job, from and to. Bundled as a file of its own. */
 import type { Design } from '../design/design.js';
-import { runComparisonCases, type ComparisonPlan } from '../study/compare/compareSpread.js';
+import type { ComparisonPlan } from '../study/compare/compareSpread.js';
+import { estimate } from '../study/estimate/estimate.js';
+import { cooked } from '../study/events/cooked.js';
 import type { StudySettings } from '../study/compare/studyOption.js';
 import type { EvidenceFiles, NamedText } from '../verify/evidence.js';
 import type { ColdSmokeOptions } from '../study/events/coldSmoke.js';
 import type { FitInput, FitOptions } from '../fit/fit.js';
 import type { FitResult } from '../fit/fitResult.js';
-import { estimateWide, judgeFully } from '../study/size/judge.js';
 import type { SizeSettings } from '../study/size/limits.js';
-import { surveyTries } from '../study/size/find.js';
-import { throatTries } from '../study/size/throat.js';
-import { runSpreadCases, type SpreadPlan } from '../study/spread/uncertainty.js';
-import { answerBatch, type BatchTask } from './batchLine.js';
+import type { SpreadPlan } from '../study/spread/uncertainty.js';
+import type { BatchTask } from './batchLine.js';
 import type { Line } from './lines.js';
 
 /** Jobs in plain data, so that they can be sent to a thread. */
@@ -42,12 +41,9 @@ export interface Slice {
 
 export default async function run({ job, from, to }: Slice): Promise<unknown[]> {
   switch (job.kind) {
-    // what one command alone needs is loaded when asked for: the threads of a batch start without it
-    case 'estimate': {
-      const { estimate } = await import('../study/estimate/estimate.js');
-      const { cooked } = await import('../study/events/cooked.js');
+    case 'estimate':
       return [estimate(job.design, { further: (solution) => cooked(solution, job.vented) })];
-    }
+    // what not all need is loaded when asked for: reading it takes as long as an estimate does once the engine is warm
     case 'studies': {
       const { studyOption } = await import('../study/compare/studyOption.js');
       return job.designs.slice(from, to).map((design) => studyOption(design, job.settings));
@@ -65,19 +61,23 @@ export default async function run({ job, from, to }: Slice): Promise<unknown[]> 
     case 'cases':
       return [(await import('../verify/evidence.js')).runCaseFile(job.file)];
     case 'spread':
-      return runSpreadCases(job.plan, from, to);
+      return (await import('../study/spread/uncertainty.js')).runSpreadCases(job.plan, from, to);
     case 'compareSpread':
-      return runComparisonCases(job.plan, from, to);
+      return (await import('../study/compare/compareSpread.js')).runComparisonCases(job.plan, from, to);
     case 'throats':
-      return throatTries(job.design, job.settings);
+      return (await import('../study/size/throat.js')).throatTries(job.design, job.settings);
     case 'surveyStacks':
-      return surveyTries(job.design, job.settings, from, to);
-    case 'estimateSizes':
+      return (await import('../study/size/find.js')).surveyTries(job.design, job.settings, from, to);
+    case 'estimateSizes': {
+      const { estimateWide } = await import('../study/size/judge.js');
       return job.designs.slice(from, to).map(estimateWide);
-    case 'judgeSizes':
+    }
+    case 'judgeSizes': {
+      const { judgeFully } = await import('../study/size/judge.js');
       return job.sized.slice(from, to).map(({ design, guess }) => judgeFully(design, guess, job.settings));
+    }
     case 'batch':
-      return [await answerBatch(job.records.slice(from, to), job.task, job.room)];
+      return [await (await import('./batchLine.js')).answerBatch(job.records.slice(from, to), job.task, job.room)];
   }
 }
 

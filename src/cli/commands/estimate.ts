@@ -17,15 +17,10 @@ export interface EstimateOptions extends SpreadOptions, OutputOptions {
 export async function run(path: string, options: EstimateOptions): Promise<void> {
   refuseClashes(path, { '--output': options.output, '--csv': options.csv });
   refuseMixture(options);
-  const { design, warnings } = await loadDesign(path);
-  const outputs = openOutputs(options);
-
-  progress('computing');
-  const solved = await apart<EstimateResult>({
-    kind: 'estimate',
-    design,
-    vented: options.full === true || options.charts !== undefined,
-  });
+  const made = makeReady(path, options);
+  const vented = options.full === true || options.charts !== undefined;
+  const solved = await apart<EstimateResult>(made.then(({ design }) => ({ kind: 'estimate', design, vented })));
+  const { warnings, outputs } = await made;
   const result: EstimateResult = { ...solved, warnings: [...warnings, ...solved.warnings] };
   if (options.spread !== undefined) {
     const { spreadOf } = await import('../spread.js');
@@ -40,6 +35,14 @@ export async function run(path: string, options: EstimateOptions): Promise<void>
     charts: async () => (await import('../../charts/estimateCharts.js')).estimateCharts(result),
   });
   sayWhatCannotBe(result);
+}
+
+/** The design as read, and what is written to opened. */
+async function makeReady(path: string, options: OutputOptions) {
+  const read = await loadDesign(path);
+  const outputs = openOutputs(options);
+  progress('computing');
+  return { ...read, outputs };
 }
 
 /** The numbers that exist are out; what physics can't give is told by the exit code and in words. */
