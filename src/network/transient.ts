@@ -1,5 +1,6 @@
 import { bracketedRoot } from '../solve/root.js';
 import { nextStep } from '../solve/esdirk.js';
+import type { Recall } from '../solve/recall.js';
 import { StiffStepper } from '../solve/stiff.js';
 import type { Demand } from './balances.js';
 import { bridgeFrom } from './bridge.js';
@@ -37,6 +38,7 @@ export class Transient {
     readonly solver: QuasiSteadySolver,
     x: Float64Array,
     time = 0,
+    private readonly recall?: Recall,
   ) {
     this.system = new NetworkSystem(solver);
     this.stepper = new StiffStepper(this.system, solver.lu);
@@ -144,7 +146,8 @@ export class Transient {
     let tooFar = Infinity;
     for (;;) {
       if (this.steps + this.rejected > MOST_STEPS) return 'failed';
-      const error = this.stepper.attempt(this.moment.time, h);
+      const like = this.recall?.like(this.moment.time, h, this.system.size);
+      const error = this.stepper.attempt(this.moment.time, h, undefined, like);
       if (error > 1 || Number.isNaN(error)) {
         this.rejected++;
         h =
@@ -271,7 +274,9 @@ export class Transient {
 
   private take(candidate: Moment): void {
     const before = this.stride?.rates[1] ?? this.ratesNow(this.moment.x);
-    this.stepper.accept(candidate.time - this.moment.time);
+    const h = candidate.time - this.moment.time;
+    this.recall?.note(this.moment.time, h, this.stepper.surprises);
+    this.stepper.accept(h);
     this.stride = {
       rates: [before, this.ratesNow(candidate.x)],
       before: this.moment,

@@ -32,7 +32,7 @@ export class StiffStepper {
   private readonly between: Float64Array;
   private readonly stages: Float64Array[];
   /** how far each stage of the last attempted step lay from its first guess */
-  private readonly surprises: Float64Array[];
+  readonly surprises: Float64Array[];
   private lastStep = 0;
   /** the factors that serve a like step, by their count, and the length of the step that they were made for */
   private factors = 0;
@@ -112,10 +112,16 @@ export class StiffStepper {
    *
    * @param beside a stepper of nearly the same system that has just taken this step: its stages tell where those of
    * this one are, and its matrix serves as well. The size of the error is not told then
+   * @param before how far the stages of a step like this one lay from their first guesses
    * @returns size of the local error in units of the tolerance (at most 1 is wanted); Infinity when a stage did not
    * converge
    */
-  attempt(t: number, h: number, beside?: StiffStepper): number {
+  attempt(
+    t: number,
+    h: number,
+    beside?: StiffStepper,
+    before: readonly Float64Array[] | undefined = beside?.surprises,
+  ): number {
     const { system, lu, rates, contentsStart, fixed, next } = this;
     const d = system.differential;
     const hg = h * ESDIRK.gamma;
@@ -140,8 +146,8 @@ export class StiffStepper {
       let whole = false;
       const solve = (each: NewtonProblem, options: Parameters<typeof newton>[4] & { lu?: LuSolver }): boolean => {
         this.predict(stage, h);
-        if (beside) for (let i = 0; i < next.length; i++) next[i] += beside.surprises[stage][i];
         this.surprises[stage].set(next);
+        if (before) for (let i = 0; i < next.length; i++) next[i] += before[stage][i];
         const { converged, iterations, taken } = newton(each, next, this.rhs, options.lu ?? lu, options);
         this.newtonIterations += iterations;
         this.evaluations += iterations;

@@ -90,8 +90,8 @@ export class Stoker {
   private at: { time: number; heat: number };
   private flames = new Follower();
   private glows = new Follower();
-  /** the pit that the door was last opened of, the same with it open, and how that settled */
-  private door?: { of: Pit; pit: Pit; settled?: Float64Array };
+  /** the pit that the door was last opened of, the same with it open, and how that settled, and the first when shut */
+  private door?: { of: Pit; pit: Pit; settled?: Float64Array; shut?: Float64Array };
   private readonly areas: { index: number; area: number }[];
   open: number;
 
@@ -134,6 +134,7 @@ export class Stoker {
     this.laid.push({ time_s: line.moment.time, at: Math.max(0, line.curve.time_s.length - 1), open: this.open });
     this.due = this.kindling ? Infinity : line.moment.time + (rule.every ?? Infinity);
     line.shorten();
+    line.beginAgain();
     return turned && (this.kindling || rule.door <= 0 || this.throughDoor());
   }
 
@@ -145,7 +146,10 @@ export class Stoker {
     const { door } = this;
     if (!this.enter(door.pit, undefined, door.settled)) return false;
     door.settled = line.moment.x;
-    return this.mind(line.moment.time + rule.door, { feed: false }) && this.enter(pit, undefined, moment.x);
+    if (!this.mind(line.moment.time + rule.door, { feed: false })) return false;
+    if (!this.enter(pit, undefined, door.shut ?? moment.x)) return false;
+    door.shut = line.moment.x;
+    return true;
   }
 
   private readonly demandAt = (t: number): Demand =>

@@ -2,6 +2,7 @@ import type { Demand } from '../../network/balances.js';
 import { DEFAULT_TOLERANCE } from '../../network/networkSystem.js';
 import { gasAtStem, stationGas, stationSteel, type Pit } from '../../network/pit.js';
 import { betweenEnds, cubicWeights, turnsAt, type Moment, type Stride } from '../../network/stride.js';
+import { Recall } from '../../solve/recall.js';
 import type { StopAt } from '../../network/stopAt.js';
 import { Transient } from '../../network/transient.js';
 
@@ -39,6 +40,7 @@ export class Timeline {
   energyError = 0;
   /** worst net mass flow into a zone so far [kg/s] */
   massError = 0;
+  private readonly recall = new Recall();
   private transient: Transient;
   private taken = 0;
   /** until when gas that has been lit chooses its way [s] */
@@ -53,7 +55,7 @@ export class Timeline {
     x: Float64Array,
     private readonly options: TimelineOptions = {},
   ) {
-    this.transient = new Transient(pit.solver, x, options.time ?? 0);
+    this.transient = new Transient(pit.solver, x, options.time ?? 0, this.recall);
   }
 
   get moment(): Moment {
@@ -89,7 +91,7 @@ export class Timeline {
   enter(pit: Pit, adjust?: (x: Float64Array) => void): void {
     const { moment } = this;
     this.pit = pit;
-    this.transient = new Transient(pit.solver, moment.x, moment.time);
+    this.transient = new Transient(pit.solver, moment.x, moment.time, this.recall);
     this.transient.moment = { ...moment, x: moment.x.slice() };
     adjust?.(this.transient.moment.x);
   }
@@ -116,6 +118,11 @@ export class Timeline {
   /** Something begins now: the next step is a short one. */
   shorten(): void {
     this.transient.shorten(30);
+  }
+
+  /** What begins now is likely to go as it did when this was last said. */
+  beginAgain(): void {
+    this.recall.begin(this.moment.time);
   }
 
   /** Light the pit, cold till now. */
