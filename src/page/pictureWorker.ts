@@ -39,8 +39,7 @@ function steps({ round, base, steps: all, system }: Asked<'steps'>): Untimed<'st
     const text = verdictLines(assemble(two, [base, study], USUAL_SETTINGS), system)
       .flatMap((line) => (line.label === label ? [line.text] : []))
       .join(' ');
-    // as long as events have not been followed, no one knows that there is nothing
-    return { step, text: study.studies ? text : text.replace(/ (?:buys|costs) nothing worth naming;/, '') };
+    return { step, text };
   });
   return { kind: 'steps', round, lines };
 }

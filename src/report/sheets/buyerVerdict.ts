@@ -133,6 +133,6 @@ function single({ result, shortfall }: ComparedOption, alone: boolean, system: U
     ? `holding it then takes ${format('massFlow', middle('hold.wood_kg_per_s', steady.wood_kg_per_s), system)} of wood`
     : '';
   if (!shortfall) return `${[reads, wood].filter((text) => text !== '').join(', and ')}.`;
-  const words = shortfallWords(shortfall, result, system).replace(alone ? /; the warnings say why$/ : /$^/, '');
+  const words = shortfallWords(shortfall, result, system, !alone);
   return `This pit ${words}.${shortfall.code === 'not-soaked' ? ` ${capital(wood)}.` : ''}`;
 }

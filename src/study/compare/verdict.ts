@@ -135,6 +135,8 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     return { matter: row.matter, weight: row.counts * sizeOf({ row, difference: pair }) };
   });
   const told = buys.length + costs.length > 0;
+  // as long as events have not been followed, no one knows that there is nothing
+  const nothing = (verb: string) => (option.studies ? [`${verb} nothing worth naming`] : []);
   const hardlyAny = told ? finding.hardly.filter((key) => key === ALWAYS) : finding.hardly.slice(0, DECIDING);
   const same = finding.same.filter((key) => key === ALWAYS);
   const clauses = [
@@ -142,10 +144,9 @@ function sentence(finding: Finding, comparison: Comparison, system: UnitSystem):
     ...(gains.length > 0 ? [`has what ${base.label} lacks: ${listed(gains.map(there('value')))}`] : []),
     ...(told
       ? [
-          buys.length > 0 ? `buys ${listed(buys.map(against))}` : 'buys nothing worth naming',
-          ...(costs.length > 0 ? [`costs ${listed(costs.map(against))}`] : []),
+          ...(buys.length > 0 ? [`buys ${listed(buys.map(against))}`] : nothing('buys')),
           // money has its own clause
-          ...(costs.length === 0 && paid === undefined ? ['costs nothing worth naming'] : []),
+          ...(costs.length > 0 ? [`costs ${listed(costs.map(against))}`] : paid === undefined ? nothing('costs') : []),
         ]
       : []),
     ...(paid === undefined ? [] : [paid]),

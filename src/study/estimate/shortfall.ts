@@ -37,8 +37,18 @@ export function shortfallOf({ design, assumed, steady, warmUp, warnings }: Estim
   return warmUp.soaked_s === null ? { code: 'not-soaked', reaches_K: null } : null;
 }
 
-/** One clause that goes behind the name of a design: `never reads 250 °F: its full fire of ... brings it to 231 °F`. */
-export function shortfallWords({ code, reaches_K }: Shortfall, result: EstimateResult, system: UnitSystem): string {
+/**
+ * One clause that goes behind the name of a design: `never reads 250 °F: its full fire of ... brings it to 231 °F`.
+ *
+ * @param warned do warnings stand beside it, to which it may point? (default: they do)
+ */
+export function shortfallWords(
+  { code, reaches_K }: Shortfall,
+  result: EstimateResult,
+  system: UnitSystem,
+  warned = true,
+): string {
+  const why = warned ? '; the warnings say why' : '';
   const { design, assumed, steady, warmUp } = result;
   const target = format('temperature', design.fire.target, system);
   const reads = reaches_K === null ? '' : format('temperature', reaches_K, system);
@@ -46,10 +56,10 @@ export function shortfallWords({ code, reaches_K }: Shortfall, result: EstimateR
   const full = `its full fire of ${format('power', assumed?.fire_W ?? design.fire.heat, system)}`;
   switch (code) {
     case 'no-fire':
-      return `never reads ${target}: it can't burn its fire; the warnings say why`;
+      return `never reads ${target}: it can't burn its fire${why}`;
     case 'not-held':
       return most === ''
-        ? `has no fire that holds ${target}; the warnings say why`
+        ? `has no fire that holds ${target}${why}`
         : `never reads ${target}: no fire that its air allows is enough; ${most} is the most it gets to`;
     case 'not-reached':
       return (
@@ -59,7 +69,7 @@ export function shortfallWords({ code, reaches_K }: Shortfall, result: EstimateR
           : '')
       );
     case 'not-followed':
-      return `may never read ${target}: its warm-up could not be followed that far; the warnings say why`;
+      return `may never read ${target}: its warm-up could not be followed that far${why}`;
     case 'not-soaked':
       return `reads ${target} after ${formatTime(warmUp!.gauge_s!)} and is never soaked within the time computed`;
   }

@@ -70,6 +70,25 @@ describe('options in which gas goes another way than in the baseline', () => {
   it('not where only door gaps turn', () => expect(turnedOpenings(steady!, turn('gap'))).toEqual([]));
 });
 
+describe('an option that buys nothing', () => {
+  const soaked = (soaked_s: number): EstimateResult => ({
+    ...sampleResult,
+    warmUp: { ...sampleResult.warmUp!, soaked_s },
+  });
+  const { studies: followed } = studyOption(exampleDesign('plain-24.yaml'));
+  const verdict = (studies: OptionStudy['studies']) =>
+    assemble(
+      ['one', 'other'].map((label): Option => ({ label, changes: [], design: sampleResult.design })),
+      [soaked(1800), soaked(5400)].map((result) => ({ result, studies })),
+      USUAL_SETTINGS,
+    ).verdict;
+
+  it('is said to where its events were followed, and not before', () => {
+    expect(verdict(followed)).toMatch(/buys nothing worth naming; costs a longer soak/);
+    expect(verdict(null)).toMatch(/other instead of one costs a longer soak/);
+  });
+});
+
 describe('what a result falls short of', () => {
   const { warmUp, steady, assumed } = sampleResult;
   const small = { ...assumed!, stations: assumed!.stations.map((each) => ({ ...each, thermometer_K: 350 })) };
