@@ -71,13 +71,14 @@ export function readSource(text: string, file: string): Source | { faults: Desig
   }
 }
 
-/** One fault a line: what follows the first on a line is mostly its echo. */
+/** The first, and of the others those that are no echo of one before: one a line, and slips that end with their line. */
 function syntaxFaults(broken: Document['warnings'], text: string, lines: LineCounter, file: string): DesignFault[] {
   const faults = new Map<number, DesignFault>();
   for (const { code, message, pos } of broken) {
     const { line } = lines.linePos(pos[0]);
     if (faults.has(line) || faults.size >= MAX_SYNTAX_FAULTS) continue;
-    const { at, ...slip } = slipOf({ code, message, text, at: pos[0] });
+    const { at, local, ...slip } = slipOf({ code, message, text, at: pos[0] });
+    if (faults.size > 0 && !local) continue;
     const place = lines.linePos(at);
     faults.set(line, { ...blank('syntax', file), line: place.line, column: place.col, ...slip });
   }

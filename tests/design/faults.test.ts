@@ -334,6 +334,14 @@ describe('a slip in brackets, columns and quotes', () => {
     ['an open bracket', "name: Bob's\nstacks: [ 1, 2 # ]\n", "2:9 a '[' is never closed"],
     ['a brace too many', 'a:\n  - { b: 1, c: 2 }}\n', "2:19 a '}' closes nothing"],
     ['an open quote', 'fire: { heat: "30 }\nb: 2', '1:15 a quote is never closed'],
+    ['no colon', 'chamber\n  shape: round\n', '1:1 no colon behind the name of a field'],
+    ['more behind quotes', 'name: "a pit" of mine\n', '1:15 more stands behind a value that has ended'],
+    ['a mark of its own', 'name: `a pit`\n', '1:7 a value begins with `'],
+    ['a dash too many', 'a: 1\n- b: 2\n', '2:1 a dash where no list is'],
+    ['a dash left out', 'a:\n  - b: 1\n   c: 2\n', '3:1 a field stands in no column'],
+    ['a quote before a field', "a:\n  b: 1\n  'length: 24 in\n  plate: 3\n", '3:3 a quote is never closed'],
+    ['a field behind braces', 'a: { b: 1 } c: 2\n', '1:13 more stands behind a value that has ended'],
+    ['a brace that goes on', 'throat: { area: 3\nfire: 2\n', "1:9 a '{' is never closed"],
     ['two colons', 'name: a pit: the big one', '1:7 a second colon on one line'],
     ['a column to the right', 'fire:\n  heat: 3 kW\n   target: 250 F\n', '3:4 a field stands further right'],
     ['a column of its own', 'intakes:\n  - kind: pipe\n  centre: 3\n', '3:1 a field stands in no column'],
@@ -342,6 +350,16 @@ describe('a slip in brackets, columns and quotes', () => {
     expect(`${line}:${column} ${message.replace("can't be read: ", '')}`.slice(0, expected.length)).toBe(expected);
     expect(text.split('\n')[line - 1]).toContain(value);
     expect(allowed).not.toBeNull();
+  });
+
+  it('is one fault, however much of the file it keeps from being read', () => {
+    expect(faultsOf(changed(['firebox:', 'firebox: ]']))).toHaveLength(1);
+    expect(faultsOf(changed(['firebox:', 'firebox']))).toHaveLength(1);
+    const two = faultsOf(changed(['firebox:', 'firebox'], ['name:', 'name: a:']));
+    expect(two.map(({ message }) => message)).toEqual([
+      "can't be read: a second colon on one line",
+      "can't be read: no colon behind the name of a field",
+    ]);
   });
 
   it('a comma within a number hides no misspelt name', () => {
