@@ -10,6 +10,10 @@ export const THROAT_BY =
   'The throat comes first, by the pit as drawn while a clean fire holds it: of those with a quarter of their greatest speed in hand the ones ' +
   'that leave the grate evenest, of these the ones that take least wood, a tenth counting alike in each, and of these the smallest';
 
+/** How uneven a grate is, to the digits that are known. */
+const unevenness = (apart: number | null, system: UnitSystem) =>
+  format('temperatureDifference', apart, system, { digits: 2 });
+
 /** The chosen throat beside one of about half and one of about half as much again; none where it stays as drawn. */
 export function throatWords({ throats }: SizeResult, { throat }: SizeChoice, system: UnitSystem): string[] {
   if (throat.kept) return [];
@@ -23,8 +27,7 @@ export function throatWords({ throats }: SizeResult, { throat }: SizeChoice, sys
   if (tried.length < 2) return [];
   const told = tried.map((each) => {
     const { area_m2, apart_K, wood_kg_per_s } = each!;
-    const apart =
-      apart_K === null ? '' : `the grate ${format('temperatureDifference', apart_K, system)} end to end and `;
+    const apart = apart_K === null ? '' : `the grate ${unevenness(apart_K, system)} end to end and `;
     return `with ${format('area', area_m2, system)} ${apart}${format('massFlow', wood_kg_per_s, system, { digits: 2 })} of wood`;
   });
   return [`What the throat does, in the pit as drawn: ${listed(told)}.`];
@@ -33,13 +36,12 @@ export function throatWords({ throats }: SizeResult, { throat }: SizeChoice, sys
 /** Every throat that was tried as a table, the smallest first. */
 export function throatData({ throats }: SizeResult, system: UnitSystem): TableData {
   const wood = (value: number) => format('massFlow', value, system, { digits: 2 });
-  const degrees = (value: number | null) => format('temperatureDifference', value, system);
   return {
     head: ['throat', 'end to end', 'grate', wood(1).replace(/^\S+ /, ''), 'a quarter of its speed in hand'],
     align: ['right', 'right', 'right', 'right', 'left'],
     rows: throats.map((each) => [
       format('area', each.area_m2, system),
-      degrees(each.apart_K),
+      unevenness(each.apart_K, system),
       format('temperature', each.grate_K, system),
       wood(each.wood_kg_per_s).replace(/ .*/, ''),
       each.roomy ? 'yes' : 'no',
