@@ -15,7 +15,7 @@ describe('report', () => {
     const html = readFileSync(file, 'utf8').replaceAll('&nbsp;', ' ');
     expect(html.startsWith('<!doctype html>')).toBe(true);
     expect(html).toContain('<bdi>1/8 in</bdi></th>');
-    expect(html).toContain('the band holds 8 of 10 cases');
+    expect(html).toContain('each line is the likeliest, the band holds 8 of 10 cases');
     expect(html).toContain('Slag Creek Fabrication');
     expect(html).toMatch(/1\/4 in: A 2 lb split every 30 min: reads \d+ to \d+ °F\. From the match it takes \d+ min/);
     expect(html).toMatch(/It draws: [\d.]+ in H2O, [\d.]+ times the air it needs\./);

@@ -181,7 +181,10 @@ function chartBlock(comparison: Comparison, alone: boolean, system: UnitSystem):
   const { gauge } = shown[0].result.design;
   const banded = shown.filter(({ result }) => result.spread?.curves);
   const whose = shown.length > 1 && banded.length === 1 ? ` of ${shortLabel(banded[0].label, comparison)}` : '';
-  const bands = ['', `; the band holds 8 of 10 cases${whose}`][banded.length] ?? '; each band holds 8 of 10 cases';
+  // the numbers beside it are the middle of the cases, and may differ
+  const line = shown.length > 1 ? '; each line is the likeliest' : '; the line is the likeliest';
+  const bands =
+    ['', `${line}, the band holds 8 of 10 cases${whose}`][banded.length] ?? `${line}, each band holds 8 of 10 cases`;
   const title = `What the ${gaugeLabel(gauge)} reads while it warms up`;
   return {
     kind: 'figure',
